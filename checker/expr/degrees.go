@@ -1,0 +1,127 @@
+package expr
+
+// measure says whether a tree is an angle, a bare number that could be one, or
+// something else.
+type measure uint8
+
+const (
+	somethingElse measure = iota
+	bareNumber
+	anAngle
+)
+
+// degrees marks the bare numbers that are angles with a degree sign: in the
+// argument of a function ("cos 35"), beside an angle ("90 − α") and across an
+// equals sign from one ("φ = 47.6").
+func degrees(sides []*Node, l *Letters) {
+	kinds := make([]measure, len(sides))
+	angles := false
+	for i, side := range sides {
+		kinds[i] = settleDegrees(side, l)
+		angles = angles || kinds[i] == anAngle
+	}
+	for i, side := range sides {
+		if angles && kinds[i] == bareNumber {
+			markDegrees(side)
+		}
+	}
+}
+
+func settleDegrees(n *Node, l *Letters) measure {
+	kinds := make([]measure, len(n.Args))
+	for i, a := range n.Args {
+		kinds[i] = settleDegrees(a, l)
+	}
+	switch n.Op {
+	case Number:
+		return measureNumber(n)
+	case Name:
+		if l.Kind(n.Name) == Angle {
+			return anAngle
+		}
+	case Neg, Size:
+		return kinds[0]
+	case Add, Sub:
+		return settleSum(n, kinds)
+	case Mul:
+		return measureProduct(kinds[0], kinds[1])
+	case Div:
+		if kinds[1] == bareNumber {
+			return kinds[0]
+		}
+	case Pow:
+		if kinds[0] == bareNumber && kinds[1] == bareNumber {
+			return bareNumber
+		}
+	case Call:
+		return settleCall(n, kinds[0])
+	}
+	return somethingElse
+}
+
+func measureNumber(n *Node) measure {
+	switch n.Unit {
+	case "":
+		return bareNumber
+	case "deg", "rad":
+		return anAngle
+	}
+	return somethingElse
+}
+
+func settleSum(n *Node, kinds []measure) measure {
+	switch {
+	case kinds[0] == kinds[1]:
+		return kinds[0]
+	case kinds[0] == anAngle && kinds[1] == bareNumber:
+		markDegrees(n.Args[1])
+		return anAngle
+	case kinds[0] == bareNumber && kinds[1] == anAngle:
+		markDegrees(n.Args[0])
+		return anAngle
+	}
+	return somethingElse
+}
+
+func measureProduct(a, b measure) measure {
+	switch {
+	case a == bareNumber:
+		return b
+	case b == bareNumber:
+		return a
+	}
+	return somethingElse
+}
+
+func settleCall(n *Node, argument measure) measure {
+	if isTrig(n.Name) {
+		if argument == bareNumber {
+			markDegrees(n.Args[0])
+		}
+		return somethingElse
+	}
+	if n.Name == "sqrt" && argument == bareNumber {
+		return bareNumber
+	}
+	if n.Name == "sqrt" {
+		return somethingElse
+	}
+	return anAngle
+}
+
+// markDegrees puts a degree sign on a tree of bare numbers, so that its value is
+// that many degrees.
+func markDegrees(n *Node) {
+	switch n.Op {
+	case Number:
+		n.Unit, n.Assumed = "deg", true
+	case Neg, Size, Div, Mul:
+		markDegrees(n.Args[0])
+	case Add, Sub:
+		markDegrees(n.Args[0])
+		markDegrees(n.Args[1])
+	default:
+		inner := *n
+		*n = Node{Op: Measured, Args: []*Node{&inner}, Unit: "deg", Assumed: true, Pos: n.Pos, End: n.End}
+	}
+}

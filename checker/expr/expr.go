@@ -1,0 +1,162 @@
+// Package expr knows what a student writes: it turns typed mathematics into a
+// tree with a position on every node, prints the tree so that it reads in again
+// as the same tree, and gives it a value.
+//
+// Start with Letters, which holds the letters of one problem, and Letters.Read.
+// Reading order:
+//
+//	text → scan (runes, runs of letters) → split (a run into letters and
+//	functions) → settle (unit or letter) → parse (tree) → degrees → print,
+//	Program (fast) or Value (govaluate)
+//
+// Values are in SI: newtons, kilograms, metres, radians.
+package expr
+
+import (
+	"example.org/standstill/checker/quantity"
+)
+
+// Op says what a node does with its arguments.
+type Op uint8
+
+// The nodes. Number and Name are leaves; Measured is an expression with a unit
+// behind it ("(3 + 4) N"); Size is |x|.
+const (
+	Number Op = iota
+	Name
+	Neg
+	Add
+	Sub
+	Mul
+	Div
+	Pow
+	Call
+	Size
+	Measured
+)
+
+// Node is a tree. Name is a letter of the problem or a function's name. Unit is
+// the symbol behind a Number or Measured, empty if there is none; Assumed says
+// that the tutor put it there. Pos and End are rune offsets into the cleaned
+// text. Unknown marks a name that the problem does not have.
+type Node struct {
+	Op       Op
+	Args     []*Node
+	Name     string
+	Num      quantity.Number
+	Unit     string
+	Assumed  bool
+	Unknown  bool
+	Pos, End int
+}
+
+// Line is one equation, chain of equations, or expression: Sides has one entry
+// for an expression, two for an equation, more for a chain. Axis is "x" or "y"
+// where the line named its sum ("ΣFx ="). Paper says that a slash was read as
+// on paper ("w/2 sin θ" is w over 2 sin θ), Slash that there was a choice.
+type Line struct {
+	Sides        []*Node
+	Axis         string
+	Slash, Paper bool
+}
+
+// Reading holds every way in which a text can be meant, the likeliest first.
+// There is at least one. Text is the text without control characters, into which
+// positions point.
+type Reading struct {
+	Text  string
+	Lines []Line
+}
+
+// Equal reports whether two trees are the same but for positions and for
+// whether the tutor supplied a unit.
+func Equal(a, b *Node) bool {
+	if a.Op != b.Op || a.Name != b.Name || a.Unit != b.Unit || len(a.Args) != len(b.Args) {
+		return false
+	}
+	if a.Op == Number && a.Num.Value != b.Num.Value {
+		return false
+	}
+	for i := range a.Args {
+		if !Equal(a.Args[i], b.Args[i]) {
+			return false
+		}
+	}
+	return true
+}
+
+// EqualLines reports whether two lines have the same sides in the same order.
+func EqualLines(a, b Line) bool {
+	if len(a.Sides) != len(b.Sides) {
+		return false
+	}
+	for i := range a.Sides {
+		if !Equal(a.Sides[i], b.Sides[i]) {
+			return false
+		}
+	}
+	return true
+}
+
+// Walk calls f on every node, parents first.
+func (n *Node) Walk(f func(*Node)) {
+	f(n)
+	for _, a := range n.Args {
+		a.Walk(f)
+	}
+}
+
+// Names returns the letters of the tree, each once, in order of appearance.
+func (n *Node) Names() []string {
+	var names []string
+	n.Walk(func(m *Node) {
+		if m.Op == Name && !contains(names, m.Name) {
+			names = append(names, m.Name)
+		}
+	})
+	return names
+}
+
+// Has reports whether the letter stands in the tree.
+func (n *Node) Has(name string) bool { return contains(n.Names(), name) }
+
+func contains(list []string, s string) bool {
+	for _, l := range list {
+		if l == s {
+			return true
+		}
+	}
+	return false
+}
+
+// Copy returns a tree that shares nothing with n.
+func (n *Node) Copy() *Node {
+	c := *n
+	c.Args = make([]*Node, len(n.Args))
+	for i, a := range n.Args {
+		c.Args[i] = a.Copy()
+	}
+	return &c
+}
+
+// Letter returns a leaf for a letter.
+func Letter(name string) *Node { return &Node{Op: Name, Name: name} }
+
+// Constant returns a leaf for a number that was computed, not typed.
+func Constant(x float64) *Node {
+	if x < 0 {
+		return &Node{Op: Neg, Args: []*Node{Constant(-x)}}
+	}
+	return &Node{Op: Number, Num: quantity.Exact(x)}
+}
+
+// Join returns the node of a two-sided operation.
+func Join(op Op, a, b *Node) *Node { return &Node{Op: op, Args: []*Node{a, b}} }
+
+// Minus returns −a.
+func Minus(a *Node) *Node { return &Node{Op: Neg, Args: []*Node{a}} }
+
+// Apply returns a function's call.
+func Apply(function string, a *Node) *Node {
+	return &Node{Op: Call, Name: function, Args: []*Node{a}}
+}

@@ -1,0 +1,238 @@
+package expr
+
+import (
+	"strings"
+)
+
+// Print writes the line as one line of mathematics that reads in again as the
+// same tree: real minus signs, degree marks, no sign between factors that cannot
+// be mistaken.
+func (l *Letters) Print(line Line) string {
+	sides := make([]string, len(line.Sides))
+	for i, s := range line.Sides {
+		sides[i] = l.PrintNode(s)
+	}
+	return strings.Join(sides, " = ")
+}
+
+// PrintNode writes one side.
+func (l *Letters) PrintNode(n *Node) string {
+	p := printer{letters: l, name: Glyph}
+	p.words = len(n.Names()) > 0
+	return p.print(n, levelSum)
+}
+
+// Level of binding: what may stand without brackets.
+type level uint8
+
+const (
+	levelSum level = iota
+	levelProduct
+	levelPower
+	levelAtom
+)
+
+// printer holds how letters are written, whether a unit must be written as a word
+// because its symbol would read as a letter on this side, and whether bars are open.
+type printer struct {
+	letters *Letters
+	name    func(string) string
+	words   bool
+	barred  bool
+}
+
+func levelOf(n *Node) level {
+	switch n.Op {
+	case Add, Sub, Neg:
+		return levelSum
+	case Mul, Div:
+		return levelProduct
+	case Pow:
+		return levelPower
+	case Call:
+		return levelPower
+	}
+	return levelAtom
+}
+
+// print writes the node, in brackets if it binds less than the place asks for.
+func (p printer) print(n *Node, place level) string {
+	text := p.bare(n)
+	if levelOf(n) < place || n.Op == Number && n.Unit != "" && n.Unit != "deg" && place > levelSum {
+		return "(" + text + ")"
+	}
+	return text
+}
+
+func (p printer) bare(n *Node) string {
+	switch n.Op {
+	case Number:
+		if n.Num.Text == "π" {
+			return n.Num.Text
+		}
+		return n.Num.Text + p.unit(n.Unit)
+	case Name:
+		return p.name(n.Name)
+	case Neg:
+		return "−" + p.print(n.Args[0], levelProduct)
+	case Add:
+		return p.leftOf(n) + " + " + p.print(n.Args[1], levelProduct)
+	case Sub:
+		return p.leftOf(n) + " − " + p.print(n.Args[1], levelProduct)
+	case Mul:
+		return p.product(n)
+	case Div:
+		return p.leftFactor(n.Args[0]) + "/" + p.print(n.Args[1], levelPower)
+	case Pow:
+		return p.power(n)
+	case Call:
+		return p.call(n.Name, "", n.Args[0])
+	case Size:
+		return p.size(n.Args[0])
+	}
+	return "(" + p.print(n.Args[0], levelSum) + ")" + p.unit(n.Unit)
+}
+
+// size writes bars, and abs( ) where bars inside bars could not be told apart.
+func (p printer) size(n *Node) string {
+	if p.barred {
+		return "abs(" + p.bare(n) + ")"
+	}
+	p.barred = true
+	return "|" + p.bare(n) + "|"
+}
+
+func (p printer) leftOf(n *Node) string { return p.print(n.Args[0], levelSum) }
+
+// leftFactor writes the first factor of a product or quotient.
+func (p printer) leftFactor(n *Node) string {
+	return p.print(n, levelProduct)
+}
+
+// product writes two factors side by side where that cannot be misread, with a
+// raised dot where it could: between numbers, in front of a number, in front of
+// a letter that is a unit's symbol as well.
+func (p printer) product(n *Node) string {
+	a, b := n.Args[0], n.Args[1]
+	left := p.leftFactor(a)
+	if endsInQuotient(a) {
+		left = "(" + left + ")"
+	}
+	right := p.print(b, levelPower)
+	if needsDot(a, b, right) || strings.HasSuffix(left, ")") && leftmost(b).Op == Name && mayBeUnit(leftmost(b).Name) {
+		return left + "·" + right
+	}
+	return left + " " + right
+}
+
+func endsInQuotient(n *Node) bool { return n.Op == Div }
+
+func needsDot(a, b *Node, right string) bool {
+	if strings.HasPrefix(right, "(") || strings.HasPrefix(right, "|") {
+		return last(a).Op == Call
+	}
+	if b.Op == Number || b.Op == Measured || b.Op == Pow && leftmost(b).Op == Number {
+		return true
+	}
+	if last(a).Op != Number {
+		return false
+	}
+	first := leftmost(b)
+	return first.Op == Name && mayBeUnit(first.Name) || len(last(a).Unit) > 0 && last(a).Unit != "deg"
+}
+
+// last is the node that is printed last, the one that a following factor touches.
+func last(n *Node) *Node {
+	for n.Op == Mul || n.Op == Div || n.Op == Pow {
+		n = n.Args[1]
+	}
+	return n
+}
+
+func leftmost(n *Node) *Node {
+	for n.Op == Pow || n.Op == Mul || n.Op == Div {
+		n = n.Args[0]
+	}
+	return n
+}
+
+func mayBeUnit(name string) bool {
+	lower := strings.ToLower(name)
+	for _, s := range unitSpellings {
+		if strings.ToLower(string(s)) == lower {
+			return true
+		}
+	}
+	return lower == "e" || lower == "x"
+}
+
+func (p printer) power(n *Node) string {
+	base, exponent := n.Args[0], n.Args[1]
+	raised := raise(exponent)
+	if base.Op == Call && base.Name != "sqrt" && raised != "" && raised != "⁻¹" {
+		return p.call(base.Name, raised, base.Args[0])
+	}
+	text := p.print(base, levelAtom)
+	if base.Op == Number && base.Unit != "" {
+		text = "(" + p.bare(base) + ")"
+	}
+	if raised != "" {
+		return text + raised
+	}
+	return text + "^" + p.exponent(exponent)
+}
+
+func (p printer) exponent(n *Node) string {
+	if n.Op == Name || n.Op == Number && n.Unit == "" && !strings.Contains(n.Num.Text, "×") {
+		return p.bare(n)
+	}
+	return "(" + p.bare(n) + ")"
+}
+
+// raise writes a small whole exponent as raised digits, "" if it is none.
+func raise(n *Node) string {
+	sign := ""
+	if n.Op == Neg {
+		sign, n = "⁻", n.Args[0]
+	}
+	if n.Op != Number || n.Unit != "" || len(n.Num.Text) > 2 || strings.Trim(n.Num.Text, "0123456789") != "" {
+		return ""
+	}
+	raised := []rune(superscripts)
+	var b strings.Builder
+	b.WriteString(sign)
+	for _, d := range n.Num.Text {
+		b.WriteRune(raised[d-'0'])
+	}
+	return b.String()
+}
+
+func (p printer) call(name, raised string, arg *Node) string {
+	if name == "sqrt" {
+		return "√(" + p.bare(arg) + ")"
+	}
+	simple := arg.Op == Name || arg.Op == Number && arg.Unit == "deg"
+	if simple && isTrig(name) {
+		return name + raised + " " + p.bare(arg)
+	}
+	return name + raised + "(" + p.bare(arg) + ")"
+}
+
+// unit writes a unit behind a number. Where the symbol is one of the problem's
+// letters and other letters stand on the same side, the word is written.
+func (p printer) unit(symbol string) string {
+	switch symbol {
+	case "":
+		return ""
+	case "deg":
+		return "°"
+	}
+	if _, exact, ok := p.letters.resolve(symbol); ok && exact && (p.words || symbol != "N") {
+		if word, found := unitWords[symbol]; found {
+			return " " + word
+		}
+	}
+	return " " + symbol
+}
+
+var unitWords = map[string]string{"N": "newton", "m": "metre", "g": "gram", "s": "second"}

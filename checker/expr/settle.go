@@ -1,0 +1,96 @@
+package expr
+
+import "regexp"
+
+// settle decides for each unit that could be a letter which of the two it is,
+// side by side of the equation. The rules, from the notation:
+//
+//   - N, m or s behind a number is the unit when nothing else on that side is a
+//     letter, else the letter;
+//   - g behind a number is grams where a mass is expected, else gravity.
+func (s *scanner) settle() {
+	start := 0
+	sides := [][2]int{}
+	for i, t := range s.tokens {
+		if t.kind == tokEquals || t.kind == tokEnd {
+			sides = append(sides, [2]int{start, i})
+			start = i + 1
+		}
+	}
+	for k, side := range sides {
+		alone := !s.hasLetter(side)
+		mass := s.letters.mass || k > 0 && s.isMass(sides[k-1])
+		for i := side[0]; i < side[1]; i++ {
+			if s.tokens[i].letter != "" {
+				s.settleOne(i, alone, mass, side)
+			}
+		}
+	}
+}
+
+func (s *scanner) settleOne(i int, alone, mass bool, side [2]int) {
+	t := &s.tokens[i]
+	unit := alone && i > side[0] && s.tokens[i-1].kind != tokName
+	if t.text == "g" {
+		unit = mass && i > side[0] && s.tokens[i-1].kind == tokNumber && side[1]-side[0] <= 3
+	} else if unit && t.text == "N" {
+		// "0.45 N" can be μ times the normal force.
+		s.met |= chooseLetter
+		unit = s.take&chooseLetter == 0
+	}
+	if unit {
+		t.letter = ""
+		return
+	}
+	*t = token{kind: tokName, text: t.letter, pos: t.pos, end: t.end}
+}
+
+func (s *scanner) hasLetter(side [2]int) bool {
+	for _, t := range s.tokens[side[0]:side[1]] {
+		if t.kind == tokName {
+			return true
+		}
+	}
+	return false
+}
+
+// isMass reports whether a side is a single letter that is a mass.
+func (s *scanner) isMass(side [2]int) bool {
+	return side[1]-side[0] == 1 && s.tokens[side[0]].kind == tokName &&
+		s.letters.Kind(s.tokens[side[0]].text) == Mass
+}
+
+// sumName matches the name of a sum in front of an equation. Groups: 1 the plain
+// form without a sum sign (which could be a component of a force F), 2 and 3 the
+// axis.
+var sumName = regexp.MustCompile(`^\s*(?:(?:[ΣΣ∑]|(?i:sum|net|total|sigma))\s*(?i:of\s+)?(?:the\s+)?(?i:forces?|F)?\s*(?i:in|along)?\s*[_,]?\{?\s*(?i:net)?,?\s*([xyXYₓ])\}?(?i:-?\s*direction)?|(?i:F)_?\{?(?i:net|tot|total),?\s*([xyXY])\}?)\s*[=:]`)
+
+var plainName = regexp.MustCompile(`^\s*(?:F_?\{?([xyₓ])\}?\s*([=:])|(?i:(?:horizontal|vertical)(?:ly)?\s*:)|([xyXY])\s*:)`)
+
+// sumLabel cuts the name of a sum off the front of a line. It returns how many
+// runes it took and the axis, "" for neither.
+func (l *Letters) sumLabel(text string) (runes int, axis string) {
+	if m := sumName.FindStringSubmatch(text); m != nil {
+		return len([]rune(m[0])), axisOf(m[1] + m[2])
+	}
+	m := plainName.FindStringSubmatch(text)
+	if m == nil {
+		return 0, ""
+	}
+	if m[2] == "=" && (l.knows("Fx") || l.knows("Fy")) {
+		return 0, ""
+	}
+	return len([]rune(m[0])), axisOf(m[1] + m[3])
+}
+
+func (l *Letters) knows(spelling string) bool { _, _, ok := l.resolve(spelling); return ok }
+
+func axisOf(letter string) string {
+	switch letter {
+	case "x", "X", "ₓ":
+		return "x"
+	case "y", "Y":
+		return "y"
+	}
+	return ""
+}
