@@ -180,7 +180,7 @@ func (p *parser) sum() (*Node, *ReadError) {
 	}
 }
 
-// signed reads what may have signs in front of it.
+// signed reads what may have signs in front of it. Two minus signs are none.
 func (p *parser) signed(operand func() (*Node, *ReadError)) (*Node, *ReadError) {
 	if err := p.enter(); err != nil {
 		return nil, err
@@ -193,6 +193,9 @@ func (p *parser) signed(operand func() (*Node, *ReadError)) (*Node, *ReadError) 
 		n, err := p.signed(operand)
 		if err != nil {
 			return nil, err
+		}
+		if n.Op == Neg {
+			return n.Args[0], nil
 		}
 		return &Node{Op: Neg, Args: []*Node{n}, Pos: t.pos, End: n.End}, nil
 	}
@@ -321,6 +324,9 @@ func (p *parser) bracket() (*Node, *ReadError) {
 	closing, ok := p.accept(tokClose)
 	if !ok {
 		return nil, p.unclosed(open, saidOpen)
+	}
+	if u, ok := p.accept(tokUnit); ok {
+		return &Node{Op: Measured, Args: []*Node{inner}, Unit: u.text, Pos: open.pos, End: u.end}, nil
 	}
 	if inner.Op == Name || inner.Op == Number {
 		return inner, nil

@@ -147,7 +147,9 @@ func tree(depth int) *rapid.Generator[*Node] {
 		sub := func() *Node { return tree(depth-1).Draw(t, "sub") }
 		switch rapid.IntRange(0, 9).Draw(t, "op") {
 		case 0:
-			return Minus(sub())
+			if n := sub(); n.Op != Neg {
+				return Minus(n)
+			}
 		case 1, 2:
 			return Join(Mul, sub(), sub())
 		case 3:
@@ -250,11 +252,21 @@ func FuzzRead(f *testing.F) {
 			return
 		}
 		for _, line := range reading.Lines {
-			if text := l.Print(line); len([]rune(text)) <= maxLength && !hasUnknown(line) {
+			if text := l.Print(line); len([]rune(text)) <= maxLength && !hasUnknown(line) && height(line.Sides...) < maxDepth/4 {
 				again(t, l, line)
 			}
 		}
 	})
+}
+
+// height is how deep the trees are; print may add brackets, of which only so many
+// may stand inside one another.
+func height(nodes ...*Node) int {
+	most := 0
+	for _, n := range nodes {
+		most = max(most, 1+height(n.Args...))
+	}
+	return most
 }
 
 func hasUnknown(line Line) bool {

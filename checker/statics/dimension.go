@@ -1,0 +1,172 @@
+package statics
+
+import (
+	"fmt"
+
+	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/quantity"
+)
+
+// partial is a dimension of which one letter's share may still be open: the
+// whole is dim times open's dimension to the power of times.
+type partial struct {
+	dim   quantity.Dimension
+	open  string
+	times int
+	free  bool // a zero, or something that fits any dimension
+}
+
+// measure finds the dimension of every unknown letter from the sizes and angles
+// in which it stands, and checks that every size is a force.
+func (m *Model) measure() error {
+	known := map[string]bool{}
+	for _, v := range m.Variables {
+		known[v.Name] = v.Role == IsGiven || v.Dim == quantity.Force
+		if v.Angle && v.Role == IsUnknown {
+			m.setDim(v.Name, quantity.Angle)
+			known[v.Name] = true
+		}
+	}
+	var problem error
+	check := func(tree *expr.Node, want quantity.Dimension, what string) {
+		if tree == nil || problem != nil {
+			return
+		}
+		d, err := m.dimension(tree, known)
+		if err != nil {
+			problem = err
+			return
+		}
+		problem = m.fit(d, want, what, known)
+	}
+	m.eachForce(func(f *Force) { check(f.Size, quantity.Force, "the size of "+f.Name) })
+	m.eachForce(func(f *Force) {
+		check(f.Angle, quantity.Angle, "the angle of "+f.Name)
+		check(f.Direction, quantity.Angle, "the direction of "+f.Name)
+	})
+	return problem
+}
+
+func (m *Model) setDim(name string, d quantity.Dimension) {
+	v := &m.Variables[m.slots[name]]
+	v.Dim, v.Angle = d, d == quantity.Angle
+}
+
+// fit settles an open letter so that the whole has the wanted dimension.
+func (m *Model) fit(d partial, want quantity.Dimension, what string, known map[string]bool) error {
+	if d.free || d.open == "" && d.dim == want {
+		return nil
+	}
+	if d.open == "" {
+		return fmt.Errorf("%s is %s, and %s is needed", what, d.dim, want)
+	}
+	rest := want.Over(d.dim)
+	if d.times == -1 {
+		rest = quantity.None.Over(rest)
+	} else if d.times != 1 {
+		half, ok := rest.Root()
+		if !ok || d.times != 2 {
+			return fmt.Errorf("%s has no dimension that could be a force", what)
+		}
+		rest = half
+	}
+	m.setDim(d.open, rest)
+	known[d.open] = true
+	return nil
+}
+
+func (m *Model) dimension(n *expr.Node, known map[string]bool) (partial, error) {
+	args := make([]partial, len(n.Args))
+	for i, a := range n.Args {
+		var err error
+		if args[i], err = m.dimension(a, known); err != nil {
+			return partial{}, err
+		}
+	}
+	switch n.Op {
+	case expr.Number:
+		u, _ := quantity.Find(n.Unit)
+		return partial{dim: u.Dim, free: n.Num.Value == 0}, nil
+	case expr.Name:
+		v := m.Variables[m.slots[n.Name]]
+		if known[n.Name] {
+			return partial{dim: v.Dim}, nil
+		}
+		return partial{open: n.Name, times: 1}, nil
+	case expr.Neg, expr.Size:
+		return args[0], nil
+	case expr.Add, expr.Sub:
+		return m.alike(args, known)
+	case expr.Mul, expr.Div:
+		return combine(n.Op, args[0], args[1])
+	case expr.Pow:
+		return raise(n, args[0])
+	case expr.Call:
+		return call(n.Name, args[0])
+	}
+	return partial{}, fmt.Errorf("a unit cannot stand behind a bracket here")
+}
+
+func (m *Model) alike(args []partial, known map[string]bool) (partial, error) {
+	a, b := args[0], args[1]
+	switch {
+	case b.free || b.open != "" && m.fit(b, a.dim, "a term", known) == nil:
+		return a, nil
+	case a.free || a.open != "" && m.fit(a, b.dim, "a term", known) == nil:
+		return b, nil
+	case a.dim == b.dim:
+		return a, nil
+	}
+	return partial{}, fmt.Errorf("%s and %s cannot be added", a.dim, b.dim)
+}
+
+func combine(op expr.Op, a, b partial) (partial, error) {
+	if a.open != "" && b.open != "" {
+		if a.open != b.open {
+			return partial{}, fmt.Errorf("%s and %s are both unknown, so the unit of neither can be told", a.open, b.open)
+		}
+	}
+	r := partial{open: a.open + b.open, free: a.free || b.free}
+	if a.open == b.open {
+		r.open = a.open
+	}
+	if op == expr.Div {
+		r.dim, r.times = a.dim.Over(b.dim), a.times-b.times
+	} else {
+		r.dim, r.times = a.dim.Times(b.dim), a.times+b.times
+	}
+	if r.times == 0 {
+		r.open = ""
+	}
+	return r, nil
+}
+
+func raise(n *expr.Node, base partial) (partial, error) {
+	if n.Args[1].Op != expr.Number {
+		return partial{}, fmt.Errorf("an exponent must be a plain number")
+	}
+	switch n.Args[1].Num.Value {
+	case 1:
+		return base, nil
+	case 2:
+		return combine(expr.Mul, base, base)
+	}
+	if base.dim == quantity.None && base.open == "" {
+		return base, nil
+	}
+	return partial{}, fmt.Errorf("only squares have a unit here")
+}
+
+func call(function string, arg partial) (partial, error) {
+	switch function {
+	case "asin", "acos", "atan":
+		return partial{dim: quantity.Angle}, nil
+	case "sqrt":
+		half, ok := arg.dim.Root()
+		if !ok || arg.open != "" {
+			return partial{}, fmt.Errorf("the root has no unit that makes sense")
+		}
+		return partial{dim: half}, nil
+	}
+	return partial{}, nil
+}
