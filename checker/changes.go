@@ -1,0 +1,314 @@
+package checker
+
+import (
+	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/statics"
+)
+
+// A mistake is a change of the reference: what a student does to a right sum to
+// get the wrong one. The table is in the order in which codes are preferred
+// where two changes explain a line equally well.
+//
+// To add a mistake, add a row here and its sentences in words.go and hints.go.
+
+// change is one kind of mistake. each gives the ways in which it can befall the
+// i-th term of a row; all the ways in which it can befall the row at once.
+type change struct {
+	code Code
+	each func(r *Reference, at place, t term) []term
+	all  func(r *Reference, at place, w row) []variant
+}
+
+// place is one sum: a body and an axis.
+type place struct {
+	body int
+	axis statics.Axis
+}
+
+// variant is a row after one or two changes. about names the forces that were
+// changed.
+type variant struct {
+	code  Code
+	rank  int
+	about []string
+	row   row
+}
+
+var changes = []change{
+	{code: Sign, each: changeSign},
+	{code: SineCosine, each: changeFunction(swapped), all: everyTerm(SineCosine, changeFunction(swapped))},
+	{code: NotResolved, each: changeWhole, all: everyTerm(NotResolved, changeWhole)},
+	{code: MassForWeight, each: changeMass},
+	{code: NormalEqualsWeight, each: changeNormal},
+	{code: MissingForce, each: changeMissing},
+	{code: ExtraForce, each: changeExtra},
+	{code: WrongAxis, all: changeAxis},
+	{code: OtherAngle, each: changeAngle},
+	{code: Tangent, each: changeTangent, all: everyTerm(Tangent, changeTangent)},
+	{code: Inverted, each: changeFunction(upturned), all: everyTerm(Inverted, changeFunction(upturned))},
+	{code: EqualTensions, each: changeTension},
+	{code: SharedWeight, all: changeShare},
+	{code: OtherBody, each: changeBody},
+	{code: TwiceCounted, all: changeTwice},
+	{code: WholeFactor, each: changeFactor},
+}
+
+func changeSign(_ *Reference, _ place, t term) []term {
+	if t.scale == 0 {
+		return nil
+	}
+	t.scale = -t.scale
+	return []term{t}
+}
+
+func changeFunction(table map[function]function) func(*Reference, place, term) []term {
+	return func(_ *Reference, _ place, t term) []term {
+		f, ok := table[t.function]
+		if !ok || t.scale == 0 {
+			return nil
+		}
+		t.function = f
+		return []term{t}
+	}
+}
+
+func changeWhole(_ *Reference, _ place, t term) []term {
+	if t.function == whole || t.scale == 0 {
+		return nil
+	}
+	t.function = whole
+	return []term{t}
+}
+
+func changeTangent(_ *Reference, _ place, t term) []term {
+	if t.function != sine && t.function != cosine {
+		return nil
+	}
+	t.function = tangent
+	return []term{t}
+}
+
+// changeMass writes the mass where the weight belongs: m·g without g.
+func changeMass(r *Reference, _ place, t term) []term {
+	size := r.sizeTree(t)
+	if size == nil || !size.Has("g") || t.scale == 0 {
+		return nil
+	}
+	return []term{r.withSize(t, substitute(size, "g", expr.Constant(1)))}
+}
+
+// changeNormal puts the whole weight in the place of the normal force, by itself
+// or inside the friction.
+func changeNormal(r *Reference, at place, t term) []term {
+	normal, weight := onlyOf(&r.Bodies[at.body], statics.Normal), onlyOf(&r.Bodies[at.body], statics.Weight)
+	if normal == nil || weight == nil || t.scale == 0 {
+		return nil
+	}
+	if t.force == normal {
+		return []term{r.withSize(t, expr.Letter(weight.Name))}
+	}
+	if size := r.sizeTree(t); size != nil && size.Has(normal.Name) {
+		return []term{r.withSize(t, substitute(size, normal.Name, expr.Letter(weight.Name)))}
+	}
+	return nil
+}
+
+func changeMissing(_ *Reference, _ place, t term) []term {
+	if t.scale == 0 {
+		return nil
+	}
+	t.scale = 0
+	return []term{t}
+}
+
+// changeExtra puts a force that lies across the axis into the sum.
+func changeExtra(_ *Reference, _ place, t term) []term {
+	if t.scale != 0 {
+		return nil
+	}
+	up, down := t, t
+	up.scale, down.scale = 1, -1
+	return []term{up, down}
+}
+
+func changeAngle(r *Reference, _ place, t term) []term {
+	if t.function == whole || t.scale == 0 {
+		return nil
+	}
+	var all []term
+	for _, v := range r.Variables {
+		if v.Angle && v.Name != t.letter {
+			other := t
+			p := r.Program(expr.Letter(v.Name))
+			other.angle, other.letter = &p, v.Name
+			all = append(all, other)
+		}
+	}
+	return all
+}
+
+// changeTension writes another string's tension.
+func changeTension(r *Reference, at place, t term) []term {
+	if t.force.Kind != statics.Tension || t.scale == 0 {
+		return nil
+	}
+	var all []term
+	for i := range r.Bodies[at.body].Forces {
+		f := &r.Bodies[at.body].Forces[i]
+		if f.Kind == statics.Tension && f.Name != t.force.Name {
+			other := t
+			other.slot, other.size = r.slots[f.Name], nil
+			all = append(all, other)
+		}
+	}
+	return all
+}
+
+// changeBody takes a force of the same kind from another body.
+func changeBody(r *Reference, at place, t term) []term {
+	if t.scale == 0 {
+		return nil
+	}
+	var all []term
+	for b := range r.Bodies {
+		for i := range r.Bodies[b].Forces {
+			f := &r.Bodies[b].Forces[i]
+			if b != at.body && f.Kind == t.force.Kind && f.Name != t.force.Name {
+				other := t
+				other.slot, other.size = r.slots[f.Name], nil
+				all = append(all, other)
+			}
+		}
+	}
+	return all
+}
+
+func changeFactor(_ *Reference, _ place, t term) []term {
+	if t.scale == 0 {
+		return nil
+	}
+	double, half := t, t
+	double.scale, half.scale = 2*t.scale, t.scale/2
+	return []term{double, half}
+}
+
+// everyTerm makes one mistake with all terms that it can befall, where there are
+// several.
+func everyTerm(code Code, each func(*Reference, place, term) []term) func(*Reference, place, row) []variant {
+	return func(r *Reference, at place, w row) []variant {
+		v := variant{code: code, row: append(row(nil), w...)}
+		for i := range w {
+			if ways := each(r, at, w[i]); len(ways) > 0 {
+				v.row[i] = ways[0]
+				v.about = append(v.about, w[i].force.Name)
+			}
+		}
+		if len(v.about) < 2 {
+			return nil
+		}
+		return []variant{v}
+	}
+}
+
+// changeAxis writes the sum along the other axis.
+func changeAxis(r *Reference, at place, w row) []variant {
+	return []variant{{code: WrongAxis, row: r.row(at.body, at.axis.Other())}}
+}
+
+// changeShare lets one string carry half the weight, or all of it.
+func changeShare(r *Reference, at place, w row) []variant {
+	var all []variant
+	for i := range w {
+		for j := range w {
+			if w[i].force.Kind != statics.Tension || w[j].force.Kind != statics.Weight || w[i].scale == 0 || w[j].scale == 0 {
+				continue
+			}
+			half, straight := w[j], w[i]
+			half.scale /= 2
+			straight.function = whole
+			for _, shared := range []row{{w[i], half}, {straight, half}, {straight, w[j]}} {
+				all = append(all, variant{code: SharedWeight, about: []string{w[i].force.Name}, row: shared})
+			}
+		}
+	}
+	return all
+}
+
+// changeTwice puts a force beside its own component.
+func changeTwice(_ *Reference, _ place, w row) []variant {
+	var all []variant
+	for i := range w {
+		if w[i].function == whole || w[i].scale == 0 {
+			continue
+		}
+		again := w[i]
+		again.function = whole
+		all = append(all, variant{code: TwiceCounted, about: []string{w[i].force.Name}, row: append(append(row(nil), w...), again)})
+	}
+	return all
+}
+
+// sizeTree returns the tree of a term's size, nil for an unknown size.
+func (r *Reference) sizeTree(t term) *expr.Node {
+	if v, ok := r.Variable(t.force.Name); ok && v.Role == statics.IsDerived && t.size == nil {
+		return v.Size
+	}
+	return nil
+}
+
+func (r *Reference) withSize(t term, tree *expr.Node) term {
+	p := r.Program(tree)
+	t.size = &p
+	return t
+}
+
+// substitute returns the tree with a letter replaced.
+func substitute(n *expr.Node, name string, by *expr.Node) *expr.Node {
+	if n.Op == expr.Name && n.Name == name {
+		return by
+	}
+	c := *n
+	c.Args = make([]*expr.Node, len(n.Args))
+	for i, a := range n.Args {
+		c.Args[i] = substitute(a, name, by)
+	}
+	return &c
+}
+
+// singles returns every row that one change of the sum gives, in the table's
+// order. They are made when first asked for.
+func (r *Reference) singles(at place) []variant {
+	key := 2*at.body + int(at.axis)
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	if made, ok := r.terms[key]; ok {
+		return made
+	}
+	all := r.changed(at, r.row(at.body, at.axis), len(changes), true)
+	r.terms[key] = all
+	return all
+}
+
+// changed applies the first n changes of the table to a row.
+func (r *Reference) changed(at place, w row, n int, wholeRow bool) []variant {
+	var all []variant
+	for rank, c := range changes[:n] {
+		for i := range w {
+			if c.each == nil {
+				break
+			}
+			for _, t := range c.each(r, at, w[i]) {
+				changed := append(row(nil), w...)
+				changed[i] = t
+				all = append(all, variant{c.code, rank, []string{t.force.Name}, changed})
+			}
+		}
+		if c.all != nil && wholeRow {
+			for _, v := range c.all(r, at, w) {
+				v.rank = rank
+				all = append(all, v)
+			}
+		}
+	}
+	return all
+}

@@ -1,0 +1,137 @@
+// Package checker knows whether a line of a student's reasoning is right, and if
+// it is not, why; it holds every sentence said about it.
+//
+// Start with New, which makes a Reference of a system, and Reference.Mark. How a
+// line is judged:
+//
+//	letters.go     the vocabulary of the problem, components and usual letters
+//	world.go       values for the letters at which a line is tried
+//	compare.go     does the line hold where the reference holds, and only there
+//	components.go, sums.go, solve.go, number.go, diagram.go   the stages
+//	changes.go     the table of mistakes, as changes of the reference
+//	search.go      which change gives what was typed
+//	words.go, hints.go   every sentence
+//
+// The package is pure: text and reference in, report out. It keeps no clock, no
+// randomness, no files and no goroutines, and it always ends.
+package checker
+
+import (
+	"example.org/standstill/checker/statics"
+)
+
+// Version names the rules of judgement. It changes with every change of a
+// verdict, so that a cache of verdicts can be thrown away.
+const Version = "1"
+
+// Stage is one of the five steps of a solution.
+type Stage string
+
+// The stages, in order.
+const (
+	Diagram    Stage = "diagram"
+	Components Stage = "components"
+	XSum       Stage = "x-sum"
+	YSum       Stage = "y-sum"
+	Solve      Stage = "solve"
+)
+
+// Stages lists the stages in order.
+var Stages = []Stage{Diagram, Components, XSum, YSum, Solve}
+
+// Verdict is what is said of a line.
+type Verdict string
+
+// The verdicts. Almost is right but for its form; Unread counts no attempt.
+const (
+	Right  Verdict = "right"
+	Almost Verdict = "almost"
+	Wrong  Verdict = "wrong"
+	Unread Verdict = "unread"
+)
+
+// Answer is one typed line. Item names what it is about where the stage has
+// several items (a component "T1x", a body, an unknown); it may be empty.
+type Answer struct {
+	Stage Stage  `json:"stage"`
+	Item  string `json:"item,omitempty"`
+	Text  string `json:"answer"`
+}
+
+// Report is the judgement of one line. Code and About are set with Wrong and
+// Almost, Settles (never nil for a right line) in the stage Solve. Pos and End
+// are rune offsets into the typed text, for Unread lines; Item is the item that
+// the line was taken for. Each holds the reports of a text with several items.
+type Report struct {
+	Verdict  Verdict
+	Code     Code
+	About    string
+	Item     string
+	Read     string
+	Message  string
+	Settles  []string
+	Pos, End int
+	Each     []Report
+}
+
+// Reference is a solved system, ready to judge lines. It may be used by several
+// goroutines.
+type Reference struct {
+	*statics.Model
+	solution []float64
+	*lexicon
+	*kitchen
+}
+
+// New solves the system and makes a reference of it. The errors are those of
+// package statics.
+func New(s *statics.System) (*Reference, error) {
+	model, err := statics.Compile(s)
+	if err != nil {
+		return nil, err
+	}
+	solution, err := model.Solve(model.Environment())
+	if err != nil {
+		return nil, err
+	}
+	return newReference(model, solution), nil
+}
+
+// Value returns a letter's value in SI at the solution.
+func (r *Reference) Value(name string) (float64, bool) {
+	slot, ok := r.Slot(name)
+	if !ok {
+		return 0, false
+	}
+	return r.solution[slot], true
+}
+
+// Items lists what a stage asks for, in order: one empty item where there is
+// only one, else components, bodies or unknowns.
+func (r *Reference) Items(stage Stage) []string {
+	var items []string
+	switch stage {
+	case Components:
+		for _, c := range r.components {
+			items = append(items, c.name)
+		}
+	case Solve:
+		items = append(items, r.Find...)
+	default:
+		for _, b := range r.Bodies {
+			items = append(items, b.Name)
+		}
+	}
+	return items
+}
+
+// Echo reads a half-typed line as far as it goes and prints what was understood.
+// It returns an error where nothing sensible can be shown yet.
+func (r *Reference) Echo(text, item string) (string, error) {
+	letters := r.letters(item)
+	reading, err := letters.ReadPart(text)
+	if err != nil {
+		return "", err
+	}
+	return letters.Print(reading.Lines[0]), nil
+}

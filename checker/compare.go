@@ -1,0 +1,209 @@
+package checker
+
+import (
+	"math"
+
+	"example.org/standstill/checker/expr"
+)
+
+// Tolerances, as shares of the largest term of the line. Letters and exact
+// numbers must agree to rounding of the machine; a line with rounded numbers may
+// be off by what the rounding can do, and by one part in a hundred in any case.
+// A mistake must fit better than that to be named.
+const (
+	exactShare   = 1e-7
+	roundedShare = 0.01
+	mistakeShare = 0.003
+	tries        = 3
+)
+
+// equation is one "left = right" of a line, ready to be tried in a world; for an
+// expression right is zero.
+type equation struct {
+	sides    []*expr.Node
+	residual expr.Program
+	terms    []expr.Program
+	shifted  []expr.Program // residual with one rounded number at the end of its range
+	exact    bool
+	vary     []letterSet // which givens vary, in the order in which they are tried
+	letters  bool        // there is a letter
+	signs    []signed    // conventions for components that may hold
+}
+
+// equation prepares left = right. Names must be letters of the reference.
+func (r *Reference) equation(left, right *expr.Node, signs []signed) *equation {
+	e := &equation{sides: []*expr.Node{left, right}, exact: true, signs: signs}
+	difference := expr.Join(expr.Sub, left, right)
+	e.residual = r.program(difference)
+	for _, side := range e.sides {
+		for _, t := range addends(side, nil) {
+			e.terms = append(e.terms, r.program(t))
+		}
+	}
+	e.letters = len(difference.Names()) > 0
+	literals := r.literals(e.sides)
+	for _, l := range literals {
+		if l.half > 0 {
+			e.exact = false
+			e.shifted = append(e.shifted, r.program(shift(difference, l)))
+		} else if l.givens == 0 {
+			e.exact = false
+		}
+	}
+	e.vary = r.variations(difference, literals)
+	return e
+}
+
+func (r *Reference) program(n *expr.Node) expr.Program {
+	return expr.Compile(n, func(name string) (int, bool) { s, ok := r.slots[name]; return s, ok })
+}
+
+// shift returns the tree with one number moved by half its last place.
+func shift(n *expr.Node, l literal) *expr.Node {
+	if n == l.node {
+		c := *n
+		c.Num.Value += l.node.Num.Half
+		return &c
+	}
+	if len(n.Args) == 0 {
+		return n
+	}
+	c := *n
+	c.Args = make([]*expr.Node, len(n.Args))
+	for i, a := range n.Args {
+		c.Args[i] = shift(a, l)
+	}
+	return &c
+}
+
+// addends cuts a tree into the terms that are added up in it.
+func addends(n *expr.Node, into []*expr.Node) []*expr.Node {
+	switch n.Op {
+	case expr.Add, expr.Sub:
+		return addends(n.Args[1], addends(n.Args[0], into))
+	case expr.Neg:
+		return addends(n.Args[0], into)
+	}
+	return append(into, n)
+}
+
+// variations says which givens vary while the line is tried: those typed as
+// letters; without those that a number of the line may stand for; and none, if a
+// number stands for nothing known (an intermediate result).
+func (r *Reference) variations(n *expr.Node, literals []literal) []letterSet {
+	typed := r.givens(n)
+	sets := []letterSet{typed}
+	var stand letterSet
+	stray := false
+	for _, l := range literals {
+		stand |= l.givens
+		stray = stray || l.givens == 0
+	}
+	if typed&stand != 0 {
+		sets = append(sets, typed&^stand)
+	}
+	if stray && typed&^stand != 0 {
+		sets = append(sets, 0)
+	}
+	return sets
+}
+
+// off returns the residual and what it may be.
+func (e *equation) off(env []float64, share float64) (residual, allowed float64) {
+	residual = e.residual.Run(env)
+	largest := 0.0
+	for _, t := range e.terms {
+		largest = math.Max(largest, math.Abs(t.Run(env)))
+	}
+	if e.exact {
+		return residual, exactShare * largest
+	}
+	rounding := 0.0
+	for _, s := range e.shifted {
+		rounding += math.Abs(s.Run(env) - residual)
+	}
+	return residual, math.Max(rounding*(1+1e-9), share*largest)
+}
+
+// holds reports whether the equation is true in the world. What has no value is
+// not true.
+func (e *equation) holds(env []float64, share float64) bool {
+	residual, allowed := e.off(env, share)
+	return math.Abs(residual) <= allowed+1e-12
+}
+
+// matches reports whether the equation holds exactly where the row is zero.
+func (r *Reference) matches(e *equation, w row, tied string, share float64) bool {
+	for _, vary := range e.vary {
+		for _, s := range e.signs {
+			if r.holdsOn(e, w, tied, vary, s, share) && r.isSharp(e, tied, vary, s) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func (r *Reference) holdsOn(e *equation, w row, tied string, vary letterSet, s signed, share float64) bool {
+	for k := range tries {
+		env := r.free(vary, tied, k)
+		if !r.settle(w, env, tied != "", vary) {
+			return false
+		}
+		r.fill(env, s)
+		if !e.holds(env, share) {
+			return false
+		}
+	}
+	return true
+}
+
+// isSharp reports whether the equation fails nearly everywhere else.
+func (r *Reference) isSharp(e *equation, tied string, vary letterSet, s signed) bool {
+	met := 0
+	for k := range tries + 1 {
+		env := r.free(vary, tied, k+20)
+		r.fill(env, s)
+		if e.holds(env, roundedShare) {
+			met++
+		}
+	}
+	return met <= 1
+}
+
+// follows reports whether the equation holds wherever the bodies are at rest.
+func (r *Reference) follows(e *equation, share float64) bool {
+	for _, vary := range e.vary {
+		for _, s := range e.signs {
+			if r.followsWith(e, vary, s, share) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func (r *Reference) followsWith(e *equation, vary letterSet, s signed, share float64) bool {
+	for k := range tries {
+		env := r.rest(vary, k)
+		r.fill(env, s)
+		if !e.holds(env, share) {
+			return false
+		}
+	}
+	return true
+}
+
+// always reports whether the equation is true by algebra alone: whatever its
+// letters are, or with nothing in it that belongs to the problem.
+func (r *Reference) always(e *equation) bool {
+	if !e.letters && len(r.literals(e.sides)) > 0 {
+		return false
+	}
+	for k := range tries {
+		if !e.holds(r.loose(k), exactShare) {
+			return false
+		}
+	}
+	return true
+}

@@ -1,0 +1,196 @@
+package checker
+
+import (
+	"math"
+
+	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/quantity"
+)
+
+// asked finds the component that a line is about and the last side that says
+// what it is. A line that names a component is about that one.
+func (m *marking) asked() (*component, *expr.Node) {
+	name := m.item
+	var value *expr.Node
+	named := false
+	for _, side := range m.line.Sides {
+		if side.Op == expr.Name {
+			if c, ok := m.component(side.Name); ok && !named && len(m.line.Sides) > 1 {
+				name, named = c.name, true
+				continue
+			}
+		}
+		value = side
+	}
+	c, ok := m.component(name)
+	if !ok {
+		return nil, nil
+	}
+	return c, value
+}
+
+// markComponent judges "T1 cos α" for T1x. Every side but the component's own
+// name must be the component, as a size or with its sign.
+func (m *marking) markComponent() Report {
+	c, value := m.asked()
+	if c == nil {
+		return Report{Verdict: Unread, Code: Unreadable, Message: saidWhichComponent}
+	}
+	m.item = c.name
+	if value == nil || value.Op == expr.Name && value.Name == c.name {
+		return m.almost(HoldsAlways, c.force.Name)
+	}
+	for _, side := range m.line.Sides {
+		if side.Op == expr.Name && side.Name == c.name && len(m.line.Sides) > 1 {
+			continue
+		}
+		if m.isComponent(side, c) {
+			continue
+		}
+		return m.wrong(m.explainComponent(side, c))
+	}
+	if unit := unitOf(value); unit.Symbol != "" && unit.Dim != quantity.Force && !isZero(value) {
+		return m.almost(WrongUnit, c.force.Name)
+	}
+	return m.right()
+}
+
+func isZero(n *expr.Node) bool { return n.Op == expr.Number && n.Num.Value == 0 }
+
+func unitOf(n *expr.Node) quantity.Unit {
+	for n.Op == expr.Neg {
+		n = n.Args[0]
+	}
+	if n.Op == expr.Number || n.Op == expr.Measured {
+		u, _ := quantity.Find(n.Unit)
+		return u
+	}
+	return quantity.Unit{}
+}
+
+var bothSigns = []float64{1, -1}
+
+func (m *marking) isComponent(side *expr.Node, c *component) bool {
+	e := m.equation(side, expr.Letter(c.name), nil)
+	for _, vary := range e.vary {
+		if m.sameTerm(e, c.term, vary, c.term.signs(), roundedShare) {
+			return true
+		}
+	}
+	// A size that was found already, put in as a number.
+	if !m.fixed(side) {
+		return false
+	}
+	env := m.rest(0, 0)
+	return m.isTerm(e, c.term, env, c.term.signs(), roundedShare)
+}
+
+// signs lists the signs with which a component may be written: its size always,
+// and with its own sign.
+func (t *term) signs() []float64 {
+	if t.scale > 0 && (t.angle == nil || t.scale == 1) && t.force.Direction == nil {
+		return bothSigns[:1]
+	}
+	return bothSigns
+}
+
+// sameTerm reports whether the left side has the value of the term wherever the
+// letters vary, with one and the same sign. A full-circle direction may turn the
+// component's own sign from world to world.
+func (r *Reference) sameTerm(e *equation, t term, vary letterSet, signs []float64, share float64) bool {
+	for _, s := range signs {
+		same := true
+		for k := range tries {
+			env := r.free(vary, "", k)
+			if same = r.isTerm(e, t, env, []float64{s}, share); !same {
+				break
+			}
+		}
+		if same {
+			return true
+		}
+	}
+	return false
+}
+
+// isTerm compares the left side with the term in one world. The component's slot
+// is given the term's value, so that the equation's own tolerance serves.
+func (r *Reference) isTerm(e *equation, t term, env []float64, signs []float64, share float64) bool {
+	slot := r.slots[e.sides[1].Name]
+	for _, s := range signs {
+		r.fill(env, nil)
+		env[slot] = s * t.value(env)
+		if e.holds(env, share) {
+			return true
+		}
+	}
+	return false
+}
+
+// explainComponent finds the change of the component that gives what was typed.
+func (m *marking) explainComponent(side *expr.Node, c *component) finding {
+	name := c.force.Name
+	e := m.equation(side, expr.Letter(c.name), nil)
+	if c.term.scale == 0 {
+		if onlyAbout(m.Reference, side, c.force.Name) {
+			return finding{code: ExtraForce, about: name, all: []string{name}}
+		}
+		return finding{code: Unexplained, about: name, all: []string{name}}
+	}
+	at := place{c.body, c.axis}
+	ways := m.changed(at, row{c.term}, len(changes), false)
+	for _, t := range m.row(c.body, c.axis.Other()) {
+		if t.force == c.force && t.scale != 0 {
+			ways = append(ways, variant{WrongAxis, len(changes), []string{name}, row{t}})
+		}
+	}
+	if f, ok := m.matchTerm(e, ways); ok {
+		return f
+	}
+	var twice []variant
+	for _, v := range ways {
+		for _, w := range m.changed(at, v.row, len(changes), false) {
+			twice = append(twice, both(v, w))
+		}
+	}
+	if f, ok := m.matchTerm(e, twice); ok {
+		return f
+	}
+	return finding{code: Unexplained, about: name, all: []string{name}}
+}
+
+// onlyAbout reports whether a tree speaks of that force alone.
+func onlyAbout(r *Reference, n *expr.Node, force string) bool {
+	for _, name := range n.Names() {
+		if r.owner(name) == force {
+			return true
+		}
+		if v, ok := r.Variable(force); ok && v.Size != nil && v.Size.Has(name) {
+			return true
+		}
+	}
+	return len(n.Names()) == 0 && math.Abs(constant(n)) > 0
+}
+
+func constant(n *expr.Node) float64 {
+	v, err := n.Value(nil)
+	if err != nil {
+		return 0
+	}
+	return v
+}
+
+func (m *marking) matchTerm(e *equation, ways []variant) (finding, bool) {
+	for _, v := range ways {
+		signs := bothSigns
+		if v.code == Sign {
+			signs = bothSigns[:1]
+		}
+		for _, vary := range e.vary {
+			if m.sameTerm(e, v.row[0], vary, signs, mistakeShare) {
+				return finding{code: v.code, about: v.about[0], all: v.about[:1]}, true
+			}
+		}
+	}
+	return finding{}, false
+}

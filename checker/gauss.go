@@ -1,0 +1,114 @@
+package checker
+
+import (
+	"math"
+
+	"example.org/standstill/checker/expr"
+)
+
+// letterOf returns a leaf for the i-th variable.
+func (r *Reference) letterOf(i int) *expr.Node { return expr.Letter(r.Variables[i].Name) }
+
+// solveRows finds the unknowns for which every row is zero, from the givens of
+// env; it starts at env's own unknowns and takes Newton steps, of which one is
+// enough where the rows are linear. Elimination is written out here because it
+// runs hundreds of times for one wrong number; package statics solves the
+// reference itself with singular values.
+func (r *Reference) solveRows(rows []row, env []float64) ([]float64, bool) {
+	at := make([]float64, r.width)
+	copy(at, env)
+	slots := r.unknownSlots()
+	n := len(slots)
+	residual := make([]float64, len(rows))
+	matrix := make([]float64, len(rows)*(n+1))
+	steps := 1
+	if !r.Linear() {
+		steps = 30
+	}
+	for range steps {
+		r.rowValues(rows, at, residual)
+		for j, slot := range slots {
+			was := at[slot]
+			h := 1e-6 * math.Max(math.Abs(was), 1e-3)
+			if r.Linear() {
+				h = math.Max(math.Abs(was), 1)
+			}
+			at[slot] = was + h
+			for i := range rows {
+				matrix[i*(n+1)+j] = 0
+			}
+			r.Derive(at)
+			for i := range rows {
+				matrix[i*(n+1)+j] = (rows[i].value(at) - residual[i]) / h
+			}
+			at[slot] = was
+		}
+		for i := range rows {
+			matrix[i*(n+1)+n] = -residual[i]
+		}
+		step, ok := eliminate(matrix, len(rows), n)
+		if !ok {
+			return nil, false
+		}
+		for j, slot := range slots {
+			at[slot] += step[j]
+		}
+	}
+	r.rowValues(rows, at, residual)
+	for i := range rows {
+		if !(math.Abs(residual[i]) <= 1e-7*rows[i].largest(at)+1e-12) {
+			return nil, false
+		}
+	}
+	return at, true
+}
+
+func (r *Reference) rowValues(rows []row, at, into []float64) {
+	r.Derive(at)
+	for i := range rows {
+		into[i] = rows[i].value(at)
+	}
+}
+
+func (r *Reference) unknownSlots() []int {
+	var slots []int
+	for _, name := range r.Unknowns() {
+		slots = append(slots, r.slots[name])
+	}
+	return slots
+}
+
+// eliminate solves the augmented system by Gauss's elimination with row
+// interchange. Rows may outnumber columns; whether they agree is for the caller
+// to see.
+func eliminate(a []float64, rows, n int) ([]float64, bool) {
+	width := n + 1
+	for c := range n {
+		best := c
+		for i := c + 1; i < rows; i++ {
+			if math.Abs(a[i*width+c]) > math.Abs(a[best*width+c]) {
+				best = i
+			}
+		}
+		if c >= rows || !(math.Abs(a[best*width+c]) > 1e-11) {
+			return nil, false
+		}
+		for k := range width {
+			a[c*width+k], a[best*width+k] = a[best*width+k], a[c*width+k]
+		}
+		for i := range rows {
+			if i == c {
+				continue
+			}
+			f := a[i*width+c] / a[c*width+c]
+			for k := c; f != 0 && k < width; k++ {
+				a[i*width+k] -= f * a[c*width+k]
+			}
+		}
+	}
+	x := make([]float64, n)
+	for c := range n {
+		x[c] = a[c*width+n] / a[c*width+c]
+	}
+	return x, true
+}

@@ -1,0 +1,155 @@
+package checker
+
+import (
+	"math"
+
+	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/quantity"
+	"example.org/standstill/checker/statics"
+)
+
+// A typed number may stand for letters: 35 for α, 55 for 90° − α, 31.4 for m·g,
+// 0.819 for cos α. What a number stands for decides which letters of the same
+// line keep their value while the others vary.
+
+// knownValue is a value that follows from some givens.
+type knownValue struct {
+	value  float64
+	angle  bool
+	givens letterSet
+}
+
+// literal is a number of a line: the givens it may stand for, and how far the
+// true value may lie from what was typed.
+type literal struct {
+	node   *expr.Node
+	givens letterSet
+	half   float64
+}
+
+// knownValues lists what a number may stand for.
+func (r *Reference) knownValues() []knownValue {
+	var plain, angles, all []knownValue
+	for i, v := range r.Variables {
+		set := r.givensOf(v.Name)
+		if set == 0 || v.Role == statics.IsUnknown || v.Role == statics.IsDerived && !r.fixed(v.Size) {
+			continue
+		}
+		k := knownValue{r.solution[i], v.Dim == quantity.Angle, set}
+		if k.angle {
+			angles = append(angles, k)
+		} else {
+			plain = append(plain, k)
+		}
+	}
+	for _, a := range angles {
+		all = append(all, turns(a)...)
+		for _, b := range angles {
+			if a != b {
+				all = append(all, turns(knownValue{a.value + b.value, true, a.givens | b.givens})...)
+				all = append(all, knownValue{a.value - b.value, true, a.givens | b.givens})
+			}
+		}
+	}
+	ratios := all
+	for _, a := range ratios {
+		for _, f := range []func(float64) float64{math.Sin, math.Cos, math.Tan} {
+			all = append(all, knownValue{f(a.value), false, a.givens})
+		}
+	}
+	for _, p := range plain {
+		all = append(all, p)
+		for _, q := range plain {
+			all = append(all, knownValue{p.value * q.value, false, p.givens | q.givens})
+		}
+		for _, a := range ratios {
+			all = append(all, knownValue{p.value * math.Sin(a.value), false, p.givens | a.givens},
+				knownValue{p.value * math.Cos(a.value), false, p.givens | a.givens})
+		}
+	}
+	return all
+}
+
+// fixed reports whether a tree depends on givens alone.
+func (r *Reference) fixed(n *expr.Node) bool {
+	for _, name := range n.Names() {
+		v, ok := r.Variable(name)
+		if !ok || v.Role == statics.IsUnknown || v.Role == statics.IsDerived && !r.fixed(v.Size) {
+			return false
+		}
+	}
+	return true
+}
+
+// turns lists the angles that go with an angle.
+func turns(a knownValue) []knownValue {
+	var all []knownValue
+	for _, x := range []float64{a.value, math.Pi/2 - a.value, math.Pi - a.value, math.Pi/2 + a.value, math.Pi + a.value, 2*math.Pi - a.value, 2 * a.value} {
+		all = append(all, knownValue{x, true, a.givens})
+	}
+	return all
+}
+
+// literals finds the numbers of a line that are more than structure.
+func (r *Reference) literals(sides []*expr.Node) []literal {
+	var found []literal
+	for _, side := range sides {
+		r.collect(side, &found)
+	}
+	return found
+}
+
+func (r *Reference) collect(n *expr.Node, found *[]literal) {
+	if n.Op == expr.Number {
+		if l, ok := r.literal(n); ok {
+			*found = append(*found, l)
+		}
+		return
+	}
+	if n.Op == expr.Pow {
+		r.collect(n.Args[0], found)
+		return
+	}
+	for _, a := range n.Args {
+		r.collect(a, found)
+	}
+}
+
+// structural numbers belong to the form of an equation, not to the problem.
+func structural(n *expr.Node) bool {
+	switch n.Unit {
+	case "":
+		return n.Num.Value == math.Trunc(n.Num.Value) && n.Num.Value <= 4 || n.Num.Value == 0.5
+	case "deg":
+		return math.Mod(n.Num.Value, 90) == 0
+	}
+	return n.Num.Value == 0 || n.Num.Text == "π"
+}
+
+func (r *Reference) literal(n *expr.Node) (literal, bool) {
+	unit, _ := quantity.Find(n.Unit)
+	if n.Unit == "" {
+		unit.Factor = 1
+	}
+	value, half := n.Num.Value*unit.Factor, n.Num.Half*unit.Factor
+	if n.Num.Figures < 2 {
+		half = 0
+	}
+	l := literal{node: n, half: half}
+	for _, k := range r.known {
+		off := math.Abs(k.value - value)
+		if off <= 1e-9*math.Abs(value) {
+			l.givens |= k.givens
+			l.half = 0
+		}
+	}
+	if l.half == 0 && l.givens != 0 {
+		return l, true
+	}
+	for _, k := range r.known {
+		if half > 0 && math.Abs(k.value-value) <= half*(1+1e-9) {
+			l.givens |= k.givens
+		}
+	}
+	return l, l.givens != 0 || !structural(n)
+}

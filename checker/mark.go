@@ -1,0 +1,192 @@
+package checker
+
+import (
+	"slices"
+	"strings"
+
+	"example.org/standstill/checker/expr"
+)
+
+// Mark judges one typed text. before holds the same student's earlier accepted
+// answers, which settle what the component letters stand for.
+func (r *Reference) Mark(a Answer, before []Answer) Report {
+	if a.Stage == Diagram {
+		return r.markDiagram(a)
+	}
+	parts := strings.FieldsFunc(a.Text, func(c rune) bool { return c == ';' || c == '\n' })
+	parts = slices.DeleteFunc(parts, func(s string) bool { return strings.TrimSpace(expr.Clean(s)) == "" })
+	if len(parts) < 2 {
+		if len(parts) == 1 {
+			a.Text = parts[0]
+		}
+		return r.markOne(a, before)
+	}
+	var each []Report
+	for _, p := range parts {
+		each = append(each, r.markOne(Answer{a.Stage, a.Item, p}, before))
+	}
+	return together(each)
+}
+
+// together makes one report of several: right if all are, else what is said of
+// the first that is not.
+func together(each []Report) Report {
+	all := Report{Verdict: Right}
+	var read []string
+	for _, one := range each {
+		read = append(read, one.Read)
+		if all.Verdict == Right && one.Verdict != Right {
+			all = one
+		}
+		if one.Settles != nil {
+			all.Settles = append(all.Settles, one.Settles...)
+		}
+	}
+	all.Read = strings.Join(read, "; ")
+	all.Each = each
+	return all
+}
+
+// markOne judges a text that is about one item.
+func (r *Reference) markOne(a Answer, before []Answer) Report {
+	text, turned := a.Text, angleWords{}
+	if a.Stage == Solve {
+		text, turned = cutAngleWords(a.Text)
+	}
+	letters := r.letters(a.Item)
+	if a.Stage == Solve && letters.Kind(a.Item) == expr.Mass {
+		letters = letters.ExpectingMass()
+	}
+	reading, err := letters.Read(text)
+	if err != nil {
+		e := err.(*expr.ReadError)
+		return Report{Verdict: Unread, Code: Unreadable, Item: a.Item, Pos: e.Pos, End: e.End, Message: saidUnreadable(e)}
+	}
+	var best Report
+	for i, line := range reading.Lines {
+		m := &marking{Reference: r, stage: a.Stage, item: a.Item, line: line, before: before, turned: turned, text: reading.Text}
+		report := m.mark()
+		report.Read = letters.Print(line)
+		if i == 0 || better(report, best) {
+			report.Message = joinSentences(report.Message, saidReading(reading, i, report))
+			best = report
+		}
+	}
+	return best
+}
+
+func better(a, b Report) bool { return rankOf(a) < rankOf(b) }
+
+func rankOf(a Report) int {
+	rank := slices.Index([]Verdict{Right, Almost, Wrong, Unread}, a.Verdict) * 2
+	if a.Code == Unexplained || a.Code == DoesNotFollow {
+		rank++
+	}
+	return rank
+}
+
+// marking is the judgement of one reading of one line.
+type marking struct {
+	*Reference
+	stage  Stage
+	item   string
+	line   expr.Line
+	before []Answer
+	turned angleWords
+	text   string
+}
+
+func (m *marking) mark() Report {
+	if stranger := m.stranger(); stranger != nil {
+		return m.markStranger(stranger)
+	}
+	switch m.stage {
+	case Components:
+		return m.markComponent()
+	case XSum, YSum:
+		return m.markSum()
+	case Solve:
+		return m.markSolve()
+	}
+	return Report{Verdict: Unread, Code: Unreadable, Message: saidNoStage}
+}
+
+func (m *marking) wrong(f finding) Report {
+	report := Report{Verdict: Wrong, Code: f.code, About: f.about, Item: m.item}
+	report.Message = m.saidWrong(f)
+	return report
+}
+
+func (m *marking) almost(code Code, about string) Report {
+	return Report{Verdict: Almost, Code: code, About: about, Item: m.item, Message: m.saidAlmost(code, about)}
+}
+
+func (m *marking) right() Report {
+	report := Report{Verdict: Right, Item: m.item}
+	if m.stage == Solve {
+		report.Settles = []string{}
+	}
+	return report
+}
+
+// conventions returns what the component letters of the line may stand for: what
+// the student's earlier components settle; for the rest sizes throughout, or
+// signed components throughout.
+func (m *marking) conventions() []signed {
+	uses := false
+	for _, side := range m.line.Sides {
+		for _, name := range side.Names() {
+			if _, ok := m.component(name); ok {
+				uses = true
+			}
+		}
+	}
+	if !uses {
+		return []signed{nil}
+	}
+	sizes, all := make(signed, len(m.components)), make(signed, len(m.components))
+	for i := range m.components {
+		bound, isSigned := m.convention(&m.components[i])
+		sizes[i], all[i] = bound && isSigned, !bound || isSigned
+	}
+	if slices.Equal(sizes, all) {
+		return []signed{sizes}
+	}
+	return []signed{sizes, all}
+}
+
+// convention finds what an earlier answer made of a component that points to the
+// negative side; a component that points to the positive side leaves it open.
+func (m *marking) convention(c *component) (bound, isSigned bool) {
+	for _, a := range m.before {
+		if a.Stage != Components || c.term.scale >= 0 && c.term.angle == nil {
+			continue
+		}
+		for _, part := range strings.Split(a.Text, ";") {
+			reading, err := m.letters(a.Item).Read(part)
+			if err != nil {
+				continue
+			}
+			sub := &marking{Reference: m.Reference, stage: Components, item: a.Item, line: reading.Lines[0]}
+			if found, side := sub.asked(); found == nil || found.name != c.name || side == nil {
+				continue
+			} else if v, same := m.signOf(c, side); same {
+				return true, v
+			}
+		}
+	}
+	return false, false
+}
+
+// signOf reports whether an accepted component was written with its sign; same
+// is false where size and signed component are one.
+func (m *marking) signOf(c *component, side *expr.Node) (isSigned, same bool) {
+	env := m.free(0, "", 0)
+	m.fill(env, nil)
+	value := c.term.value(env)
+	if value >= 0 {
+		return false, false
+	}
+	typed := m.program(side).Run(env)
+	return typed < 0, typed != 0
+}

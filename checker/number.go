@@ -1,0 +1,366 @@
+package checker
+
+import (
+	"math"
+	"regexp"
+
+	"example.org/standstill/checker/quantity"
+	"example.org/standstill/checker/statics"
+)
+
+// candidate is a number that a mistake gives for a letter. tier 0 holds single
+// changes, tier 1 pairs of changes, tier 2 what is named only when nothing else
+// fits.
+type candidate struct {
+	code  Code
+	value float64
+	tier  int
+}
+
+// explainValue finds the mistake whose number rounds to what was typed; the
+// nearest wins, and of those that are equally near the first in order.
+func (m *marking) explainValue(v asked, a given) finding {
+	for tier := range 3 {
+		best, code := math.Inf(1), Code("")
+		for _, c := range m.candidates(v, tier) {
+			off := math.Abs(c.value - a.value)
+			if off < best*(1-1e-6) && off <= a.half*(1+1e-9) && a.number.Figures >= 2 {
+				best, code = off, c.code
+			}
+		}
+		if code != "" {
+			return finding{code: code}
+		}
+	}
+	return m.explainDigits(v, a)
+}
+
+// explainDigits names what needs no physics: a power of ten, a sign, a slip.
+func (m *marking) explainDigits(v asked, a given) finding {
+	ratio := a.value / v.value
+	switch {
+	case v.value == 0:
+	case math.Abs(ratio+1) < roundedShare && v.unit.Dim != quantity.Angle:
+		return finding{code: Sign}
+	case ratio > 0 && isPowerOfTen(ratio, roundedShare):
+		return finding{code: PowerOfTen}
+	case math.Abs(ratio-1) <= 0.05:
+		return finding{code: Slip}
+	}
+	return finding{code: Unexplained}
+}
+
+func isPowerOfTen(ratio, share float64) bool {
+	power := math.Round(math.Log10(ratio))
+	return power != 0 && math.Abs(ratio/math.Pow(10, power)-1) <= share
+}
+
+// candidates returns the numbers of one tier for a letter; they are made when
+// first asked for.
+func (m *marking) candidates(v asked, tier int) []candidate {
+	key := v.name + "\x00" + string(rune('0'+tier))
+	m.mu.Lock()
+	made, ok := m.wrongNumbers[key]
+	m.mu.Unlock()
+	if ok {
+		return made
+	}
+	switch tier {
+	case 0:
+		made = append(m.fromSums(v, m.oneChange()), m.fromAnswers(v)...)
+		made = inOrder(made)
+	case 1:
+		if m.Linear() {
+			made = m.fromSums(v, m.twoChanges())
+		}
+	case 2:
+		made = m.fromOtherG(v)
+	}
+	m.mu.Lock()
+	m.wrongNumbers[key] = made
+	m.mu.Unlock()
+	return made
+}
+
+// answerOrder is the order of preference among equal numbers, where it is not
+// the table of changes' order: not-resolved before shared-weight, missing-force
+// before factor, other-unknown before other-angle.
+var answerOrder = []Code{Sign, SineCosine, NotResolved, MassForWeight, NormalEqualsWeight, MissingForce, ExtraForce,
+	WrongAxis, OtherUnknown, OtherAngle, Tangent, Inverted, EqualTensions, SharedWeight, OtherBody, TwiceCounted,
+	WholeFactor, Radians, Pythagoras}
+
+func inOrder(all []candidate) []candidate {
+	var sorted []candidate
+	for _, code := range answerOrder {
+		for _, c := range all {
+			if c.code == code {
+				sorted = append(sorted, c)
+			}
+		}
+	}
+	return sorted
+}
+
+// system is every sum, with changes.
+type system struct {
+	code  Code
+	about []string
+	rows  []row
+}
+
+func (r *Reference) replaced(at place, v variant) system {
+	rows := append([]row(nil), r.rows...)
+	rows[2*at.body+int(at.axis)] = v.row
+	return system{v.code, v.about, rows}
+}
+
+func (r *Reference) places() []place {
+	var all []place
+	for b := range r.Bodies {
+		all = append(all, place{b, statics.X}, place{b, statics.Y})
+	}
+	return all
+}
+
+// oneChange lists the systems with one change, and those in which a habit changes
+// every sum in the same way.
+func (r *Reference) oneChange() []system {
+	var all []system
+	for _, at := range r.places() {
+		for _, v := range r.singles(at) {
+			if v.code != WrongAxis && v.code != SharedWeight {
+				all = append(all, r.replaced(at, v))
+			}
+		}
+	}
+	for _, c := range changes {
+		if c.each != nil && isHabit[c.code] {
+			all = append(all, r.habit(c))
+		}
+	}
+	return append(all, r.inRadians())
+}
+
+// isHabit tells which mistakes a student makes everywhere at once.
+var isHabit = map[Code]bool{SineCosine: true, NotResolved: true, MassForWeight: true, Tangent: true, NormalEqualsWeight: true, OtherAngle: true}
+
+func (r *Reference) habit(c change) system {
+	s := system{code: c.code}
+	for _, at := range r.places() {
+		w := append(row(nil), r.row(at.body, at.axis)...)
+		for i := range w {
+			if ways := c.each(r, at, w[i]); len(ways) > 0 {
+				w[i] = ways[0]
+			}
+		}
+		s.rows = append(s.rows, w)
+	}
+	return s
+}
+
+// inRadians takes every angle's degrees for radians.
+func (r *Reference) inRadians() system {
+	s := system{code: Radians}
+	for _, w := range r.rows {
+		w = append(row(nil), w...)
+		for i := range w {
+			w[i].radians = true
+		}
+		s.rows = append(s.rows, w)
+	}
+	return s
+}
+
+// isCommon tells which changes are tried two at a time.
+var isCommon = map[Code]bool{Sign: true, SineCosine: true, NotResolved: true, MassForWeight: true, OtherAngle: true, MissingForce: true}
+
+// twoChanges lists the systems with two common changes, in one sum or in two.
+func (r *Reference) twoChanges() []system {
+	var all []system
+	places := r.places()
+	for p, at := range places {
+		for _, first := range r.singles(at) {
+			if !isCommon[first.code] {
+				continue
+			}
+			for _, second := range r.changed(at, first.row, first.rank+1, false) {
+				if isCommon[second.code] {
+					all = append(all, r.replaced(at, both(first, second)))
+				}
+			}
+			one := r.replaced(at, first)
+			for _, other := range places[p+1:] {
+				for _, second := range r.singles(other) {
+					if isCommon[second.code] {
+						rows := append([]row(nil), one.rows...)
+						rows[2*other.body+int(other.axis)] = second.row
+						all = append(all, system{code: earlier(first, second), rows: rows})
+					}
+				}
+			}
+		}
+	}
+	return all
+}
+
+func earlier(a, b variant) Code {
+	if a.rank <= b.rank {
+		return a.code
+	}
+	return b.code
+}
+
+// fromSums solves each changed system for the letter.
+func (m *marking) fromSums(v asked, systems []system) []candidate {
+	var all []candidate
+	tier := 0
+	for _, s := range systems {
+		env, ok := m.solveRows(s.rows, m.solution)
+		if !ok {
+			continue
+		}
+		m.fill(env, nil)
+		if x := env[v.slot]; !math.IsNaN(x) && math.Abs(x) < 1e4*math.Abs(v.value)+1e-9 {
+			all = append(all, candidate{s.code, math.Abs(x), tier})
+		}
+	}
+	return all
+}
+
+// fromOtherG works the value out with other values of g that are in use.
+func (m *marking) fromOtherG(v asked) []candidate {
+	slot, ok := m.slots["g"]
+	if !ok {
+		return nil
+	}
+	var all []candidate
+	for _, g := range []float64{9.8, 9.81, 10, 9.80665, 9.82} {
+		env := append([]float64(nil), m.solution[:len(m.Variables)]...)
+		if math.Abs(g-env[slot]) < 1e-9 {
+			continue
+		}
+		env[slot] = g
+		if solved, ok := m.solveRows(m.rows, env); ok {
+			m.fill(solved, nil)
+			all = append(all, candidate{OtherG, solved[v.slot], 2})
+		}
+	}
+	return all
+}
+
+// fromAnswers lists numbers that come from other numbers of the problem rather
+// than from a wrong sum.
+func (m *marking) fromAnswers(v asked) []candidate {
+	var all []candidate
+	put := func(code Code, x float64) {
+		if math.Abs(x-v.value) > roundedShare*math.Abs(v.value) {
+			all = append(all, candidate{code, x, 0})
+		}
+	}
+	for i, other := range m.Variables {
+		if other.Name == v.name || other.Dim != v.unit.Dim || other.Role == statics.IsGiven {
+			continue
+		}
+		if m.open(m.letterOf(i)) {
+			put(OtherUnknown, m.solution[i])
+		}
+	}
+	put(WholeFactor, 2*v.value)
+	put(WholeFactor, v.value/2)
+	switch v.unit.Dim {
+	case quantity.Angle:
+		put(SineCosine, math.Pi/2-v.value)
+		put(Radians, v.value*quantity.Degree)
+	case quantity.None:
+		put(Inverted, 1/v.value)
+	case quantity.Mass:
+		m.putMasses(v, put)
+	case quantity.Force:
+		m.putForces(v, put)
+	}
+	return all
+}
+
+func (m *marking) putMasses(v asked, put func(Code, float64)) {
+	if g, ok := m.slots["g"]; ok {
+		put(MassForWeight, v.value*m.solution[g])
+		put(MassForWeight, v.value/m.solution[g])
+	}
+	for i, other := range m.Variables {
+		if other.Dim == quantity.Mass && other.Role == statics.IsGiven && other.Name != v.name {
+			put(OtherBody, m.solution[i])
+		}
+	}
+}
+
+// putForces lists what students take a force for: its share of the weight, the
+// whole weight, the mass behind it, sizes put together as if at a right angle.
+func (m *marking) putForces(v asked, put func(Code, float64)) {
+	if g, ok := m.slots["g"]; ok {
+		put(MassForWeight, v.value/m.solution[g])
+	}
+	for b := range m.Bodies {
+		body := &m.Bodies[b]
+		on, here := body.Force(v.forceName())
+		if !here {
+			continue
+		}
+		if weight := onlyOf(body, statics.Weight); weight != nil && weight != on {
+			w := m.solution[m.slots[weight.Name]]
+			switch on.Kind {
+			case statics.Normal:
+				put(NormalEqualsWeight, w)
+			case statics.Tension:
+				put(SharedWeight, w/2)
+				put(SharedWeight, w)
+			}
+		}
+		m.putPairs(body, on, put)
+	}
+}
+
+func (m *marking) putPairs(body *statics.Body, on *statics.Force, put func(Code, float64)) {
+	var sizes []float64
+	for i := range body.Forces {
+		if f := &body.Forces[i]; f != on {
+			sizes = append(sizes, m.solution[m.slots[f.Name]])
+		}
+	}
+	for i, a := range sizes {
+		for _, b := range sizes[:i] {
+			put(Pythagoras, math.Hypot(a, b))
+			put(Pythagoras, math.Sqrt(math.Abs(a*a-b*b)))
+			put(Pythagoras, a+b)
+			put(Pythagoras, math.Abs(a-b))
+		}
+	}
+}
+
+func (v asked) forceName() string {
+	if v.force == nil {
+		return ""
+	}
+	return v.force.Name
+}
+
+// angleWords is what words behind an angle say: measured from the other axis.
+type angleWords struct{ other bool }
+
+// fromAxis matches "from y", "from the vertical", "above the x axis" behind an
+// angle. Group 1 and 2 hold the axis.
+var fromAxis = regexp.MustCompile(`(?i)\s*(?:(?:measured\s+)?(?:from|to|with|off)\s+(?:the\s+)?(?:negative\s+|positive\s+|[-+−])?(x|y|horizontal|vertical)(?:[- ]?(?:axis|direction|line))?|(?:above|below)\s+(?:the\s+)?(?:negative\s+|positive\s+|[-+−])?(x|horizontal)(?:[- ]?(?:axis|direction|line))?)\s*\.?\s*$`)
+
+// cutAngleWords takes the words behind an angle off the line.
+func cutAngleWords(text string) (string, angleWords) {
+	m := fromAxis.FindStringSubmatchIndex(text)
+	if m == nil {
+		return text, angleWords{}
+	}
+	axis := ""
+	for _, group := range []int{2, 4} {
+		if m[group] >= 0 {
+			axis = text[m[group]:m[group+1]]
+		}
+	}
+	return text[:m[0]], angleWords{other: axis == "y" || axis == "Y" || len(axis) > 1 && (axis[0] == 'v' || axis[0] == 'V')}
+}

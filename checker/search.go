@@ -1,0 +1,84 @@
+package checker
+
+import "slices"
+
+// finding is what explains a wrong line. about is empty where the evidence does
+// not say which force it is.
+type finding struct {
+	code  Code
+	about string
+	all   []string // the forces that are concerned, for the words
+}
+
+// search finds the change of a sum, or the two changes, after which the equation
+// would be right. The simplest wins; one that is about fewer forces; then the
+// table's order.
+func (r *Reference) search(e *equation, at place, tied string) (finding, bool) {
+	if found := r.matching(e, r.singles(at), tied); len(found) > 0 {
+		return r.simplest(found), true
+	}
+	for i := range r.singles(at) {
+		first := r.singles(at)[i]
+		if first.code == WrongAxis || first.code == SharedWeight {
+			continue
+		}
+		pairs := r.changed(at, first.row, first.rank+1, false)
+		for j := range pairs {
+			pairs[j] = both(first, pairs[j])
+		}
+		if found := r.matching(e, pairs, tied); len(found) > 0 {
+			return r.simplest(found), true
+		}
+	}
+	return finding{}, false
+}
+
+func (r *Reference) matching(e *equation, variants []variant, tied string) []variant {
+	var found []variant
+	for _, v := range variants {
+		if len(found) > 0 && len(found[0].about) < len(v.about) {
+			continue
+		}
+		if r.matches(e, v.row, tied, mistakeShare) {
+			found = append(found, v)
+		}
+	}
+	return found
+}
+
+// both names what two changes say together: the same code of several forces, or
+// the one that stands first in the table.
+func both(first, second variant) variant {
+	v := variant{code: second.code, rank: second.rank, about: slices.Clone(first.about), row: second.row}
+	for _, name := range second.about {
+		if !slices.Contains(v.about, name) {
+			v.about = append(v.about, name)
+		}
+	}
+	return v
+}
+
+// simplest picks the finding. Where several with the same code remain, the force
+// is left open unless they agree on it.
+func (r *Reference) simplest(found []variant) finding {
+	best := found[0]
+	for _, v := range found[1:] {
+		if len(v.about) < len(best.about) || len(v.about) == len(best.about) && v.rank < best.rank {
+			best = v
+		}
+	}
+	f := finding{code: best.code, all: slices.Clone(best.about)}
+	for _, v := range found {
+		if v.code == best.code && len(v.about) == len(best.about) {
+			for _, name := range v.about {
+				if !slices.Contains(f.all, name) {
+					f.all = append(f.all, name)
+				}
+			}
+		}
+	}
+	if len(f.all) == 1 {
+		f.about = f.all[0]
+	}
+	return f
+}

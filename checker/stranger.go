@@ -1,0 +1,117 @@
+package checker
+
+import (
+	"slices"
+	"strings"
+
+	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/statics"
+)
+
+// A letter that the problem does not have may still be meant: one T for tensions
+// that are not equal, an N on a ring that touches nothing. Only if no such
+// meaning fits is it a letter that has to be asked about.
+
+// stranger returns the first unknown name of the line.
+func (m *marking) stranger() *expr.Node {
+	var first *expr.Node
+	for _, side := range m.line.Sides {
+		side.Walk(func(n *expr.Node) {
+			if n.Op == expr.Name && n.Unknown && first == nil {
+				first = n
+			}
+		})
+	}
+	return first
+}
+
+func (m *marking) markStranger(n *expr.Node) Report {
+	unknown := Report{Verdict: Unread, Code: UnknownName, Item: m.item, Pos: n.Pos, End: n.End, Message: m.saidUnknownName(n.Name)}
+	kind, usual := kindOfLetter(n.Name)
+	if !usual || m.others(n.Name) {
+		return unknown
+	}
+	switch kind {
+	case statics.Tension:
+		if tensions := m.tensionsHere(); len(tensions) > 1 && m.fitsAsEqual(n.Name, tensions) {
+			return m.wrong(finding{code: EqualTensions, all: tensions})
+		}
+	case statics.Normal, statics.Friction:
+		if (m.stage == XSum || m.stage == YSum) && m.fitsWithout(n.Name) {
+			return m.wrong(finding{code: ExtraForce, all: []string{n.Name}})
+		}
+	}
+	return unknown
+}
+
+// kindOfLetter tells which kind of force a usual letter speaks of.
+func kindOfLetter(name string) (statics.Kind, bool) {
+	for _, u := range usualLetters {
+		if slices.Contains(strings.Fields(u.letters), name) {
+			return u.kind, true
+		}
+	}
+	return "", false
+}
+
+// others reports whether the line has another unknown name.
+func (m *marking) others(name string) bool {
+	other := false
+	for _, side := range m.line.Sides {
+		side.Walk(func(n *expr.Node) { other = other || n.Op == expr.Name && n.Unknown && n.Name != name })
+	}
+	return other
+}
+
+// tensionsHere lists the strings on the body in question, or on any.
+func (m *marking) tensionsHere() []string {
+	var names []string
+	for b := range m.Bodies {
+		if body := &m.Bodies[b]; m.stage == Solve || body.Name == m.item || len(m.Bodies) == 1 {
+			for i := range body.Forces {
+				if f := &body.Forces[i]; f.Kind == statics.Tension && f.Size == nil && !slices.Contains(names, f.Name) {
+					names = append(names, f.Name)
+				}
+			}
+		}
+	}
+	return names
+}
+
+// with returns the line with an unknown name replaced.
+func (m *marking) with(name string, by *expr.Node) *marking {
+	c := *m
+	c.line.Sides = nil
+	for _, side := range m.line.Sides {
+		c.line.Sides = append(c.line.Sides, substitute(side, name, by))
+	}
+	return &c
+}
+
+// fitsAsEqual reports whether the line would be right if the tensions were equal
+// and this letter stood for all of them.
+func (m *marking) fitsAsEqual(name string, tensions []string) bool {
+	if m.stage == Solve {
+		return true
+	}
+	if m.stage == Components {
+		c, ok := m.component(m.item)
+		return ok && m.with(name, expr.Letter(c.force.Name)).markComponent().Verdict == Right
+	}
+	system := *m.System
+	system.Equal = append(slices.Clone(system.Equal), statics.Equal{Letter: name, Names: tensions})
+	model, err := statics.Compile(&system)
+	if err != nil {
+		return false
+	}
+	equal := newReference(model, m.solution[:len(m.Variables)])
+	c := m.with(name, expr.Letter(name))
+	c.Reference = equal
+	return c.markSum().Verdict != Wrong
+}
+
+// fitsWithout reports whether the line would be right without the force.
+func (m *marking) fitsWithout(name string) bool {
+	report := m.with(name, expr.Constant(0)).markSum()
+	return report.Verdict == Right
+}

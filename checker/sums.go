@@ -1,0 +1,255 @@
+package checker
+
+import (
+	"math"
+	"slices"
+
+	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/statics"
+)
+
+// What a link "left = right" of a line is, seen from the sum asked for.
+type linkKind uint8
+
+const (
+	linkWrong  linkKind = iota
+	linkAsked           // it is the sum
+	linkAlways          // it is true by algebra alone
+	linkTrue            // it is true at rest, but not the sum
+	linkOther           // it is the other axis's sum
+)
+
+// sumPlace finds the body and axis that a sum is asked for.
+func (m *marking) sumPlace() place {
+	at := place{axis: statics.X}
+	if m.stage == YSum {
+		at.axis = statics.Y
+	}
+	for b := range m.Bodies {
+		if m.Bodies[b].Name == m.item {
+			at.body = b
+		}
+	}
+	return at
+}
+
+// markSum judges the line that should be ΣF = 0 along one axis.
+func (m *marking) markSum() Report {
+	at := m.sumPlace()
+	signs := m.conventions()
+	if len(m.line.Sides) == 1 {
+		return m.markExpression(at, signs)
+	}
+	asked, always := false, true
+	var wrongAxis *equation
+	for i := 1; i < len(m.line.Sides); i++ {
+		e := m.equation(m.line.Sides[i-1], m.line.Sides[i], signs)
+		kind, f := m.link(e, at)
+		switch kind {
+		case linkWrong:
+			return m.wrong(m.explainSum(e, at, f))
+		case linkAsked:
+			asked = true
+		case linkOther:
+			wrongAxis = e
+		}
+		always = always && kind == linkAlways
+	}
+	switch {
+	case asked:
+		return m.right()
+	case always:
+		return m.almost(HoldsAlways, "")
+	case wrongAxis != nil:
+		return m.wrong(finding{code: WrongAxis})
+	}
+	report := m.almost(TrueNotAsked, "")
+	report.Settles = nil
+	return report
+}
+
+// link says what an equation is. The finding is set where the equation holds
+// where the sum holds, and yet its terms are a mistake's.
+func (m *marking) link(e *equation, at place) (linkKind, *finding) {
+	w := m.row(at.body, at.axis)
+	tied := m.tiedFor(e)
+	if cancels := m.cancels(w, tied[0]); cancels {
+		if f, ok := m.termwise(e, at, tied[0]); ok {
+			if f.code == "" {
+				return linkAsked, nil
+			}
+			return linkWrong, &f
+		}
+	}
+	for _, t := range tied {
+		if !m.cancels(w, t) && m.matches(e, w, t, roundedShare) {
+			if f, ok := m.termwise(e, at, t); ok && f.code != "" {
+				return linkWrong, &f
+			}
+			return linkAsked, nil
+		}
+	}
+	if m.always(e) {
+		return linkAlways, nil
+	}
+	for _, t := range tied {
+		other := m.row(at.body, at.axis.Other())
+		if !m.cancels(other, t) && m.matches(e, other, t, roundedShare) {
+			return linkOther, nil
+		}
+	}
+	if m.follows(e, roundedShare) {
+		return linkTrue, nil
+	}
+	return linkWrong, nil
+}
+
+// tiedFor says how the letters of equal sizes are taken: as one where the line
+// uses such a letter, else first on their own.
+func (m *marking) tiedFor(e *equation) []string {
+	if len(m.equals) == 0 {
+		return []string{""}
+	}
+	for _, eq := range m.equals {
+		if e.sides[0].Has(eq.name) || e.sides[1].Has(eq.name) {
+			return []string{"tied"}
+		}
+	}
+	return []string{"", "tied"}
+}
+
+// cancels reports whether a row is zero whatever its letters are.
+func (r *Reference) cancels(w row, tied string) bool {
+	for k := range tries {
+		env := r.free(^letterSet(0), tied, k)
+		if math.Abs(w.value(env)) > 1e-9*w.largest(env) {
+			return false
+		}
+	}
+	return true
+}
+
+// termwise compares the line's terms one by one with the sum's, and with those of
+// mistakes that happen to hold just where the sum holds (T1 sin θ = T2 sin θ). An
+// empty code says that the terms are the sum's own.
+func (m *marking) termwise(e *equation, at place, tied string) (finding, bool) {
+	w := m.row(at.body, at.axis)
+	if m.sameTerms(e, w, tied) {
+		return finding{}, true
+	}
+	for _, v := range m.singles(at) {
+		if v.code != SineCosine && v.code != Tangent && v.code != Inverted {
+			continue
+		}
+		if (m.cancels(w, tied) || m.matches(e, v.row, tied, mistakeShare)) && m.sameTerms(e, v.row, tied) {
+			f := finding{code: v.code, all: slices.Clone(v.about)}
+			if len(v.about) == 1 {
+				f.about = v.about[0]
+			}
+			return f, true
+		}
+	}
+	return finding{}, false
+}
+
+// sameTerms reports whether the line's terms are the row's, in any order and
+// perhaps all with the opposite sign.
+func (m *marking) sameTerms(e *equation, w row, tied string) bool {
+	for _, vary := range e.vary {
+		for _, s := range e.signs {
+			same := true
+			for k := range tries {
+				env := m.free(vary, tied, k)
+				m.fill(env, s)
+				same = same && m.termsAgree(e, w, env)
+			}
+			if same {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func (m *marking) termsAgree(e *equation, w row, env []float64) bool {
+	var typed, want []float64
+	for i, side := range e.sides {
+		typed = m.signedTerms(side, float64(1-2*i), env, typed)
+	}
+	for i := range w {
+		if v := w[i].value(env); v != 0 {
+			want = append(want, v)
+		}
+	}
+	if len(typed) != len(want) {
+		return false
+	}
+	slices.Sort(want)
+	slices.Sort(typed)
+	share := exactShare
+	if !e.exact {
+		share = roundedShare
+	}
+	return alike(typed, want, share) || alike(negated(typed), want, share)
+}
+
+func negated(xs []float64) []float64 {
+	out := make([]float64, len(xs))
+	for i, x := range xs {
+		out[len(xs)-1-i] = -x
+	}
+	return out
+}
+
+func alike(a, b []float64, share float64) bool {
+	for i := range a {
+		if math.Abs(a[i]-b[i]) > share*math.Abs(b[i]) {
+			return false
+		}
+	}
+	return true
+}
+
+// signedTerms appends the values of a side's terms, zeros left out.
+func (m *marking) signedTerms(n *expr.Node, sign float64, env []float64, into []float64) []float64 {
+	switch n.Op {
+	case expr.Add:
+		return m.signedTerms(n.Args[1], sign, env, m.signedTerms(n.Args[0], sign, env, into))
+	case expr.Sub:
+		return m.signedTerms(n.Args[1], -sign, env, m.signedTerms(n.Args[0], sign, env, into))
+	case expr.Neg:
+		return m.signedTerms(n.Args[0], -sign, env, into)
+	}
+	if v := m.program(n).Run(env); v != 0 {
+		into = append(into, sign*v)
+	}
+	return into
+}
+
+// markExpression judges a sum that was not set equal to anything.
+func (m *marking) markExpression(at place, signs []signed) Report {
+	e := m.equation(m.line.Sides[0], expr.Constant(0), signs)
+	kind, f := m.link(e, at)
+	switch kind {
+	case linkAsked:
+		return m.almost(NoEquation, "")
+	case linkOther:
+		return m.wrong(finding{code: WrongAxis})
+	case linkAlways, linkTrue:
+		return m.almost(HoldsAlways, "")
+	}
+	return m.wrong(m.explainSum(e, at, f))
+}
+
+// explainSum finds what is wrong with a sum.
+func (m *marking) explainSum(e *equation, at place, f *finding) finding {
+	if f != nil {
+		return *f
+	}
+	for _, tied := range m.tiedFor(e) {
+		if found, ok := m.search(e, at, tied); ok {
+			return found
+		}
+	}
+	return finding{code: Unexplained}
+}

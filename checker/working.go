@@ -1,0 +1,232 @@
+package checker
+
+import (
+	"slices"
+
+	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/statics"
+)
+
+// explained is one way to understand a line that does not follow.
+type explained struct {
+	code  Code
+	rank  int
+	about []string
+}
+
+// explainLine finds why a line of working does not follow: it follows from sums
+// with one mistake in them, or one change of the line itself would make it
+// follow.
+func (m *marking) explainLine(e *equation) finding {
+	ways := append(m.fromWrongSums(e), m.fromEdits(e)...)
+	if len(ways) == 0 {
+		return finding{code: DoesNotFollow}
+	}
+	slices.SortStableFunc(ways, func(a, b explained) int { return a.rank - b.rank })
+	best := ways[0]
+	f := finding{code: best.code, all: best.about}
+	for _, w := range ways[1:] {
+		if w.code == best.code && !slices.Equal(w.about, best.about) {
+			return finding{code: best.code}
+		}
+	}
+	if len(best.about) == 1 {
+		f.about = best.about[0]
+	}
+	return f
+}
+
+func rankOfCode(code Code) int {
+	return slices.IndexFunc(changes, func(c change) bool { return c.code == code })
+}
+
+// fromWrongSums tries the line where the bodies would be at rest if one of the
+// sums had a mistake in it.
+func (m *marking) fromWrongSums(e *equation) []explained {
+	var found []explained
+	for _, s := range m.oneChange() {
+		if s.code != Radians && m.followsFrom(e, s) {
+			found = append(found, explained{s.code, rankOfCode(s.code), s.about})
+		}
+	}
+	return found
+}
+
+func (m *marking) followsFrom(e *equation, s system) bool {
+	for _, vary := range e.vary {
+		for _, signs := range e.signs {
+			if m.holdsIn(e, s, vary, signs) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func (m *marking) holdsIn(e *equation, s system, vary letterSet, signs signed) bool {
+	for k := range tries {
+		env, ok := m.solveRows(s.rows, m.rest(vary, k))
+		if !ok {
+			return false
+		}
+		m.fill(env, signs)
+		if !e.holds(env, mistakeShare) {
+			return false
+		}
+	}
+	return true
+}
+
+// edit is a change of the typed line itself.
+type edit struct {
+	code Code
+	tree *expr.Node
+}
+
+// fromEdits tries the line with one change made to what was typed.
+func (m *marking) fromEdits(e *equation) []explained {
+	difference := expr.Join(expr.Sub, e.sides[0], e.sides[1])
+	share := roundedShare
+	if e.exact {
+		share = exactShare
+	}
+	var found []explained
+	for _, ed := range m.edits(difference) {
+		mended := *e
+		mended.residual, mended.shifted = m.program(ed.tree), nil
+		if m.follows(&mended, share) && !m.always(&mended) {
+			found = append(found, explained{ed.code, rankOfCode(ed.code), nil})
+		}
+	}
+	return found
+}
+
+// edits lists the trees that one change of the typed line gives.
+func (m *marking) edits(difference *expr.Node) []edit {
+	all := m.editsBelow(difference, func(n *expr.Node) *expr.Node { return n })
+	left, right := difference.Args[0], difference.Args[1]
+	for _, k := range []float64{2, 0.5} {
+		all = append(all, edit{WholeFactor, expr.Join(expr.Sub, left, expr.Join(expr.Mul, expr.Constant(k), right))})
+	}
+	return all
+}
+
+// editsBelow lists the edits at a node and below it; within puts a changed node
+// back in its place.
+func (m *marking) editsBelow(n *expr.Node, within func(*expr.Node) *expr.Node) []edit {
+	var all []edit
+	for _, e := range m.editsAt(n) {
+		all = append(all, edit{e.code, within(e.tree)})
+	}
+	for i := range n.Args {
+		all = append(all, m.editsBelow(n.Args[i], func(changed *expr.Node) *expr.Node {
+			c := *n
+			c.Args = slices.Clone(n.Args)
+			c.Args[i] = changed
+			return within(&c)
+		})...)
+	}
+	return all
+}
+
+func (m *marking) editsAt(n *expr.Node) []edit {
+	switch n.Op {
+	case expr.Add:
+		return []edit{{Sign, expr.Join(expr.Sub, n.Args[0], n.Args[1])}, {ExtraForce, n.Args[0]}, {ExtraForce, n.Args[1]}}
+	case expr.Sub:
+		return []edit{{Sign, expr.Join(expr.Add, n.Args[0], n.Args[1])}, {ExtraForce, n.Args[0]}}
+	case expr.Neg:
+		return []edit{{Sign, n.Args[0]}}
+	case expr.Div:
+		return []edit{{Inverted, expr.Join(expr.Div, n.Args[1], n.Args[0])}}
+	case expr.Mul:
+		return m.editsOfProduct(n)
+	case expr.Call:
+		return editsOfCall(n)
+	case expr.Name:
+		return m.editsOfName(n)
+	}
+	return nil
+}
+
+func editsOfCall(n *expr.Node) []edit {
+	arg := n.Args[0]
+	switch n.Name {
+	case "sin":
+		return []edit{{SineCosine, expr.Apply("cos", arg)}}
+	case "cos":
+		return []edit{{SineCosine, expr.Apply("sin", arg)}}
+	case "tan":
+		return []edit{{Tangent, expr.Apply("sin", arg)}, {Tangent, expr.Apply("cos", arg)}, {Inverted, expr.Apply("cot", arg)}}
+	case "asin":
+		return []edit{{SineCosine, expr.Apply("acos", arg)}}
+	case "acos":
+		return []edit{{SineCosine, expr.Apply("asin", arg)}}
+	}
+	return nil
+}
+
+// editsOfProduct puts the normal force where m·g was written.
+func (m *marking) editsOfProduct(n *expr.Node) []edit {
+	a, b := n.Args[0], n.Args[1]
+	if a.Op != expr.Name || b.Op != expr.Name || b.Name != "g" {
+		return nil
+	}
+	var all []edit
+	for i := range m.Bodies {
+		if normal := onlyOf(&m.Bodies[i], statics.Normal); normal != nil {
+			all = append(all, edit{NormalEqualsWeight, expr.Letter(normal.Name)})
+		}
+	}
+	return all
+}
+
+func (m *marking) editsOfName(n *expr.Node) []edit {
+	var all []edit
+	v, ok := m.Variable(n.Name)
+	if !ok {
+		return nil
+	}
+	for _, other := range m.Variables {
+		if other.Angle && v.Angle && other.Name != v.Name {
+			all = append(all, edit{OtherAngle, expr.Letter(other.Name)})
+		}
+	}
+	if m.letters("").Kind(n.Name) == expr.Mass && m.Has("g") {
+		all = append(all, edit{MassForWeight, expr.Join(expr.Mul, n, expr.Letter("g"))})
+	}
+	for i := range m.Bodies {
+		all = append(all, m.editsOfForce(&m.Bodies[i], n.Name)...)
+	}
+	return all
+}
+
+func (m *marking) editsOfForce(body *statics.Body, name string) []edit {
+	f, here := body.Force(name)
+	if !here {
+		return nil
+	}
+	var all []edit
+	for _, axis := range []statics.Axis{statics.X, statics.Y} {
+		if factor := f.Factor(axis); f.Slanted() && factor.Angle != nil {
+			all = append(all, edit{NotResolved, expr.Join(expr.Mul, expr.Letter(name), expr.Apply(factor.Function, factor.Angle))})
+		}
+	}
+	if normal := onlyOf(body, statics.Normal); f.Kind == statics.Weight && normal != nil {
+		all = append(all, edit{NormalEqualsWeight, expr.Letter(normal.Name)})
+	}
+	for i := range body.Forces {
+		if other := &body.Forces[i]; other != f && f.Kind == statics.Tension && other.Kind == f.Kind {
+			all = append(all, edit{EqualTensions, expr.Letter(other.Name)})
+		}
+	}
+	for b := range m.Bodies {
+		for i := range m.Bodies[b].Forces {
+			other := &m.Bodies[b].Forces[i]
+			if &m.Bodies[b] != body && f.Kind == statics.Weight && other.Kind == f.Kind && other.Name != name {
+				all = append(all, edit{OtherBody, expr.Letter(other.Name)})
+			}
+		}
+	}
+	return all
+}
