@@ -1,0 +1,244 @@
+package problems
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"go.yaml.in/yaml/v4"
+)
+
+// largestFile is the most bytes that a problem file may have. A problem takes
+// one or two thousand.
+const largestFile = 256 << 10
+
+// reader goes through one file and gathers what is wrong with it.
+type reader struct {
+	name  string
+	lines []string
+	found Findings
+}
+
+func (r *reader) refuse(line, column int, what, expected string) {
+	f := Finding{File: r.name, Line: line, Column: column, What: what, Expected: expected}
+	if line > 0 && line <= len(r.lines) {
+		f.source = r.lines[line-1]
+	}
+	r.found = append(r.found, f)
+}
+
+func (r *reader) at(n *yaml.Node, what, expected string) {
+	r.refuse(n.Line, n.Column, what, expected)
+}
+
+// within refuses a place inside a plain or quoted value: pos is a rune offset
+// into it. Where the value does not stand in the file as it is (escapes, folded
+// lines), the finding points to its beginning.
+func (r *reader) within(n *yaml.Node, pos int, what, expected string) {
+	column := n.Column
+	if n.Line <= len(r.lines) {
+		line := []rune(r.lines[n.Line-1])
+		rest := string(line[min(n.Column-1, len(line)):])
+		quote := 0
+		if strings.HasPrefix(rest, "'") || strings.HasPrefix(rest, `"`) {
+			quote = 1
+		}
+		if strings.HasPrefix(rest[quote:], n.Value) {
+			column += quote + pos
+		}
+	}
+	r.refuse(n.Line, column, what, expected)
+}
+
+// document reads the bytes as one YAML mapping; nil, with findings, if they are
+// none.
+func (r *reader) document(data []byte) *yaml.Node {
+	if what, expected := notText(data); what != "" {
+		r.refuse(0, 0, what, expected)
+		return nil
+	}
+	r.lines = strings.Split(string(normalNewlines(data)), "\n")
+	root, more, err := load(data)
+	switch {
+	case err == io.EOF:
+		r.refuse(0, 0, "the file is empty", "a problem")
+	case err != nil:
+		r.syntax(err)
+	case more > 0:
+		r.refuse(more, 1, "a second document begins here", "one problem in each file")
+	case root.Kind != yaml.MappingNode:
+		r.at(root, "the file holds "+shape(root), "keys with values, such as \"id: canal-lantern\"")
+	case r.plain(root):
+		return root
+	}
+	return nil
+}
+
+// notText says what is wrong with bytes that are no text at all.
+func notText(data []byte) (what, expected string) {
+	head := data[:min(len(data), largestFile)]
+	switch {
+	case len(data) > largestFile:
+		return fmt.Sprintf("the file has %d bytes", len(data)), fmt.Sprintf("at most %d", largestFile)
+	case bytes.HasPrefix(data, []byte("\xff\xfe")) || bytes.HasPrefix(data, []byte("\xfe\xff")):
+		return "the file is written in UTF-16", "text in UTF-8"
+	case bytes.IndexByte(head, 0) >= 0:
+		return "the file is no text", "a problem, written in YAML"
+	case !utf8.Valid(data):
+		return "the file is not written in UTF-8", "text in UTF-8"
+	}
+	return "", ""
+}
+
+// normalNewlines turns every kind of line end into a line feed.
+func normalNewlines(data []byte) []byte {
+	if bytes.IndexByte(data, '\r') < 0 {
+		return data
+	}
+	data = bytes.ReplaceAll(data, []byte("\r\n"), []byte("\n"))
+	return bytes.ReplaceAll(data, []byte("\r"), []byte("\n"))
+}
+
+// load reads the first document and says on which line a second one begins, 0 if
+// there is none. The library is guarded, since a file comes from anywhere.
+func load(data []byte) (root *yaml.Node, more int, err error) {
+	defer func() {
+		if p := recover(); p != nil {
+			err = fmt.Errorf("internal error: YAML: %v", p)
+		}
+	}()
+	l, err := yaml.NewLoader(bytes.NewReader(data))
+	if err != nil {
+		return nil, 0, err
+	}
+	var document, second yaml.Node
+	if err := l.Load(&document); err != nil {
+		return nil, 0, err
+	}
+	if err := l.Load(&second); err == nil {
+		more = second.Line
+	} else if err != io.EOF {
+		return nil, 0, err
+	}
+	if len(document.Content) == 0 {
+		return nil, 0, io.EOF
+	}
+	return document.Content[0], more, nil
+}
+
+// plain refuses what YAML has beyond lists, keys and values, and characters that
+// act on a terminal. A problem file is read by teachers, and each of these could
+// make it grow without limit or look other than it is.
+func (r *reader) plain(n *yaml.Node) bool {
+	switch {
+	case n.Kind == yaml.AliasNode:
+		r.at(n, fmt.Sprintf("*%s stands for another part of the file", n.Value), "every value written out")
+		return false
+	case n.Anchor != "":
+		r.at(n, fmt.Sprintf("&%s marks a part of the file for use elsewhere", n.Anchor), "every value written out")
+		return false
+	case n.Style&yaml.TaggedStyle != 0:
+		r.at(n, fmt.Sprintf("the tag %s has no meaning here", n.ShortTag()), "a value without a tag")
+		return false
+	case strings.IndexFunc(n.Value, acts) >= 0:
+		r.at(n, "the text holds an unprintable character", "plain text")
+		return false
+	}
+	for _, c := range n.Content {
+		if !r.plain(c) {
+			return false
+		}
+	}
+	return true
+}
+
+// acts reports a character that a terminal obeys instead of showing it.
+func acts(r rune) bool {
+	return r != '\n' && (unicode.IsControl(r) || unicode.Is(unicode.Cf, r) && r != '\ufeff' || r == '\u2028' || r == '\u2029')
+}
+
+// shape names the form of a value for an author.
+func shape(n *yaml.Node) string {
+	switch {
+	case n.Kind == yaml.SequenceNode:
+		return "a list"
+	case n.Kind == yaml.MappingNode:
+		return "keys with values"
+	case n.Value == "" && n.Tag == "!!null":
+		return "nothing"
+	}
+	return fmt.Sprintf("the text %q", shorten(n.Value))
+}
+
+func shorten(text string) string {
+	text = strings.TrimSpace(text)
+	if r := []rune(text); len(r) > 40 {
+		return string(r[:40]) + "…"
+	}
+	return text
+}
+
+// syntaxTable says in an author's words what the YAML reader complains of.
+// Opened marks complaints whose cause stands where something was opened.
+var syntaxTable = []struct {
+	complaint, what, expected string
+	opened                    bool
+}{
+	{"mapping values are not allowed", "a colon stands where no key can be", "quotes around a text that holds a colon, and keys at one depth in one column", false},
+	{"unexpected end of stream", "the quote that opens here is never closed", "a second quote", true},
+	{"unexpected document indicator", "the quote that opens here is never closed", "a second quote", true},
+	{"expected ',' or '}'", "the braces that open here are not closed, or a comma is missing", "{key: value, key: value}", true},
+	{"expected ',' or ']'", "the list that opens here is not closed, or a comma is missing", "[one, two]", true},
+	{"could not find expected ':'", "a line without a colon", "a key, a colon and a value", true},
+	{"exceeded max depth", "brackets stand inside one another too deeply to follow", "at most three deep", false},
+	{"unknown anchor", "a value that begins with * stands for another part of the file", "quotes around a text that begins with *", false},
+	{"expected key", "the line is not indented like those above it", "keys at one depth in one column", false},
+	{"expected '-' indicator", "the line is not indented like those above it", "items of one list in one column", false},
+	{"control characters", "the file holds an unprintable character", "plain text", false},
+	{"incompatible YAML document", "another version of YAML is asked for", "no such line", false},
+	{"did not find expected <document start>", "the text goes on behind the end of the problem", "keys in the first column", false},
+	{"block sequence entries are not allowed", "a list begins where none can be", "the list on lines of its own below its key", false},
+}
+
+// syntax words the complaint of the YAML reader.
+func (r *reader) syntax(err error) {
+	var trouble *yaml.LoadError
+	if !errors.As(err, &trouble) {
+		r.refuse(0, 0, "the file cannot be read as YAML", "keys with values")
+		return
+	}
+	line, column := trouble.Mark.Line, trouble.Mark.Column
+	for _, row := range syntaxTable {
+		if strings.Contains(trouble.Message, row.complaint) {
+			if row.opened && trouble.ContextMark.Line > 0 {
+				line, column = trouble.ContextMark.Line, trouble.ContextMark.Column
+			}
+			r.refuse(line, column, row.what, row.expected)
+			return
+		}
+	}
+	if strings.Contains(trouble.Message, "cannot start any token") {
+		r.strangeStart(line, column)
+		return
+	}
+	r.refuse(line, column, "this is not YAML: "+trouble.Message, "keys with values")
+}
+
+func (r *reader) strangeStart(line, column int) {
+	text := []rune("")
+	if line > 0 && line <= len(r.lines) {
+		text = []rune(r.lines[line-1])
+	}
+	switch {
+	case column < 1 || column > len(text):
+		r.refuse(line, column, "no value can begin here", "a text, a list or keys")
+	case text[column-1] == '\t':
+		r.refuse(line, column, "a tab stands where the line is indented", "spaces")
+	default:
+		r.refuse(line, column, fmt.Sprintf("no value can begin with %c", text[column-1]), "quotes around it")
+	}
+}

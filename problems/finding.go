@@ -1,0 +1,168 @@
+package problems
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+)
+
+// Finding is one thing that is wrong with a problem file, in words for its
+// author. Line and Column count from 1, columns in characters; both are 0 for
+// what concerns the whole file.
+type Finding struct {
+	File         string
+	Line, Column int
+	What         string
+	Expected     string
+	source       string
+}
+
+// String prints "file:line:col: what is wrong; what was expected".
+func (f Finding) String() string {
+	place := f.File
+	if f.Line > 0 {
+		place = fmt.Sprintf("%s:%d:%d", f.File, f.Line, f.Column)
+	}
+	if f.Expected == "" {
+		return place + ": " + f.What
+	}
+	return place + ": " + f.What + "; expected " + f.Expected
+}
+
+// Widest excerpt of a line, and how much of it stands before the caret.
+const (
+	excerptWidth = 76
+	excerptLead  = 50
+)
+
+// Excerpt draws the line with a caret under the place, "" for a finding about
+// the whole file. Of a long line it shows the part around the place.
+func (f Finding) Excerpt() string {
+	if f.Line == 0 || f.Column == 0 {
+		return ""
+	}
+	line := []rune(strings.Map(visible, f.source))
+	column := min(f.Column-1, len(line))
+	start := 0
+	if len(line) > excerptWidth && column > excerptLead {
+		start = column - excerptLead
+	}
+	line = line[start:min(len(line), start+excerptWidth)]
+	return "  " + string(line) + "\n  " + strings.Repeat(" ", column-start) + "^"
+}
+
+// visible gives every character of a line one cell, so that the caret fits.
+func visible(r rune) rune {
+	switch {
+	case r == '\t':
+		return ' '
+	case r < ' ' || r == 0x7f || r == '\ufeff':
+		return '·'
+	}
+	return r
+}
+
+// Findings is all that is wrong with one or several files, by place.
+type Findings []Finding
+
+// Err returns the findings as one error, nil if there are none.
+func (f Findings) Err() error {
+	if len(f) == 0 {
+		return nil
+	}
+	return findingsError{f}
+}
+
+type findingsError struct{ Findings }
+
+func (e findingsError) Error() string {
+	lines := make([]string, len(e.Findings))
+	for i, f := range e.Findings {
+		lines[i] = f.String()
+	}
+	return strings.Join(lines, "\n")
+}
+
+func (f Findings) sort() {
+	slices.SortStableFunc(f, func(a, b Finding) int {
+		return cmp.Or(cmp.Compare(a.File, b.File), cmp.Compare(a.Line, b.Line), cmp.Compare(a.Column, b.Column))
+	})
+}
+
+// nearest returns the known word that a mistyped one most likely means, "" if
+// none is near. Words of one or two letters are all near to each other.
+func nearest(word string, known []string) string {
+	best, distance := "", 0
+	for _, k := range known {
+		if len(k) < 3 {
+			continue
+		}
+		d := editDistance(strings.ToLower(word), strings.ToLower(k))
+		if d <= max(len(k)/3, 1) && (best == "" || d < distance) {
+			best, distance = k, d
+		}
+	}
+	return best
+}
+
+// editDistance counts the letters to add, drop or change (Levenshtein), a swap of
+// neighbours as one.
+func editDistance(a, b string) int {
+	s, t := []rune(a), []rune(b)
+	if len(s) > 40 || len(t) > 40 {
+		return max(len(s), len(t))
+	}
+	rows := make([][]int, len(s)+1)
+	for i := range rows {
+		rows[i] = make([]int, len(t)+1)
+		rows[i][0] = i
+	}
+	for j := range rows[0] {
+		rows[0][j] = j
+	}
+	for i := 1; i <= len(s); i++ {
+		for j := 1; j <= len(t); j++ {
+			rows[i][j] = min(rows[i-1][j], rows[i][j-1]) + 1
+			if s[i-1] == t[j-1] {
+				rows[i][j] = min(rows[i][j], rows[i-1][j-1])
+			} else {
+				rows[i][j] = min(rows[i][j], rows[i-1][j-1]+1)
+			}
+			if i > 1 && j > 1 && s[i-1] == t[j-2] && s[i-2] == t[j-1] {
+				rows[i][j] = min(rows[i][j], rows[i-2][j-2]+1)
+			}
+		}
+	}
+	return rows[len(s)][len(t)]
+}
+
+// quoted lists words for a message: "a", "b" or "c".
+func quoted(words []string) string {
+	q := make([]string, len(words))
+	for i, w := range words {
+		q[i] = fmt.Sprintf("%q", w)
+	}
+	return listed(q, "or")
+}
+
+// listed joins words with commas and a conjunction before the last.
+func listed(words []string, conjunction string) string {
+	switch n := len(words); n {
+	case 0:
+		return ""
+	case 1:
+		return words[0]
+	default:
+		return strings.Join(words[:n-1], ", ") + " " + conjunction + " " + words[n-1]
+	}
+}
+
+// instead words what was expected in place of an unknown word: the nearest known
+// one, else all of them.
+func instead(word string, known []string) string {
+	if near := nearest(word, known); near != "" {
+		return fmt.Sprintf("%q", near)
+	}
+	return "one of " + strings.Join(known, " ")
+}

@@ -1,0 +1,251 @@
+package problems
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"go.yaml.in/yaml/v4"
+
+	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/statics"
+)
+
+// Most bodies and forces of a problem, so that a file from anywhere is solved in
+// good time.
+const (
+	mostBodies = 8
+	mostForces = 30
+)
+
+// formula is an expression of the file: its place, then the tree.
+type formula struct {
+	node  *yaml.Node
+	what  string
+	angle bool
+	tree  *expr.Node
+}
+
+// forceEntry is one force of the file with the places of its parts.
+type forceEntry struct {
+	statics.Force
+	node                   *yaml.Node
+	name                   *yaml.Node
+	size, angle, direction *formula
+}
+
+// bodies reads the names of the bodies; one body without a name if there is no
+// such part.
+func (r *reader) bodies(n *yaml.Node) []string {
+	if n == nil {
+		return []string{""}
+	}
+	var names []string
+	for _, item := range r.list(n, `"bodies"`, "[A, B]") {
+		name, ok := r.word(item, "a body", "A")
+		switch {
+		case !ok:
+		case !isBodyName(name):
+			r.at(item, fmt.Sprintf("the body %q is no plain name", shorten(name)), "one word of at most twelve letters and digits")
+		case slices.Contains(names, name):
+			r.at(item, fmt.Sprintf("the body %s stands twice", name), "each body once")
+		case len(names) == mostBodies:
+			r.at(item, "there are too many bodies", fmt.Sprintf("at most %d", mostBodies))
+			return names
+		default:
+			names = append(names, name)
+		}
+	}
+	return names
+}
+
+func isBodyName(name string) bool {
+	letters := strings.IndexFunc(name, func(r rune) bool {
+		return (r < 'a' || r > 'z') && (r < 'A' || r > 'Z') && (r < '0' || r > '9')
+	})
+	return letters < 0 && len(name) <= 12 && (name[0] < '0' || name[0] > '9')
+}
+
+// forces reads the part "forces" with its expressions still unread.
+func (r *reader) forces(n *yaml.Node, bodies []string) []*forceEntry {
+	var list []*forceEntry
+	for i, item := range r.list(n, `"forces"`, "- {name: w, kind: weight, points: down, size: m*g}") {
+		if i == mostForces {
+			r.at(item, "there are too many forces", fmt.Sprintf("at most %d", mostForces))
+			break
+		}
+		if f, ok := r.force(item, bodies); ok {
+			r.unlike(list, f)
+			list = append(list, f)
+		}
+	}
+	return list
+}
+
+func (r *reader) force(n *yaml.Node, bodies []string) (*forceEntry, bool) {
+	p := r.fields(n, "a force", forceKeys)
+	name, ok := r.letter(p.values["name"], "the force")
+	if !ok {
+		return nil, false
+	}
+	f := &forceEntry{node: n, name: p.values["name"]}
+	f.Name = name
+	f.On, ok = r.on(p, bodies)
+	kind, kinded := r.oneOf(p.values["kind"], "the kind of force", kinds())
+	f.Kind = statics.Kind(kind)
+	placed := r.direct(f, p)
+	f.size = r.formula(p.values["size"], "the size of "+name, false)
+	return f, ok && kinded && placed
+}
+
+func kinds() []string {
+	var all []string
+	for _, k := range statics.Kinds {
+		all = append(all, string(k))
+	}
+	return all
+}
+
+// formula takes down an expression of the file, to be read once every letter is
+// known; nil for none.
+func (r *reader) formula(n *yaml.Node, what string, angle bool) *formula {
+	example := "m*g"
+	if angle {
+		example = "35 deg"
+	}
+	if _, ok := r.word(n, what, example); !ok {
+		return nil
+	}
+	return &formula{node: n, what: what, angle: angle}
+}
+
+// on reads the body on which a force acts.
+func (r *reader) on(p part, bodies []string) (string, bool) {
+	n := p.values["on"]
+	if n == nil {
+		if len(bodies) > 1 {
+			r.at(p.node, "the force does not say on which body it acts", "on: one of "+strings.Join(bodies, " "))
+			return "", false
+		}
+		return strings.Join(bodies, ""), true
+	}
+	if len(bodies) == 1 && bodies[0] == "" {
+		r.at(n, "the force names a body, and the problem names none", "bodies: [A, B] above, or no \"on\" here")
+		return "", false
+	}
+	if len(bodies) == 0 {
+		return "", false
+	}
+	return r.oneOf(n, "the body", bodies)
+}
+
+// sides is what each word of "points" says of the two axes.
+var sides = []struct {
+	word string
+	side statics.Side
+}{
+	{"up", statics.Side{0, 1}}, {"down", statics.Side{0, -1}}, {"left", statics.Side{-1, 0}}, {"right", statics.Side{1, 0}},
+}
+
+const sidesExpected = "up, down, left or right, or one of up and down with one of left and right"
+
+// direct reads where a force points: points with an angle from an axis, or a
+// direction.
+func (r *reader) direct(f *forceEntry, p part) bool {
+	points, direction := p.values["points"], p.values["direction"]
+	switch {
+	case points != nil && direction != nil:
+		r.at(direction, f.Name+" has both \"points\" and \"direction\"", "one of the two")
+	case points == nil && direction == nil:
+		r.at(p.node, f.Name+" does not say where it points", "\"points\" or \"direction\"")
+	case direction != nil:
+		return r.circle(f, p)
+	default:
+		return r.pointed(f, p)
+	}
+	return false
+}
+
+func (r *reader) circle(f *forceEntry, p part) bool {
+	for _, key := range []string{"angle", "from"} {
+		if n := p.values[key]; n != nil {
+			r.at(n, fmt.Sprintf("%s has both \"direction\" and %q", f.Name, key), "the direction alone, counter-clockwise from the x axis")
+			return false
+		}
+	}
+	f.direction = r.formula(p.values["direction"], "the direction of "+f.Name, true)
+	return f.direction != nil
+}
+
+func (r *reader) pointed(f *forceEntry, p part) bool {
+	text, ok := r.word(p.values["points"], "where "+f.Name+" points", "up left")
+	if !ok {
+		return false
+	}
+	if f.Points, ok = readSides(text); !ok {
+		r.at(p.values["points"], fmt.Sprintf("%q names no side", shorten(text)), sidesExpected)
+		return false
+	}
+	angle, from := p.values["angle"], p.values["from"]
+	if f.Points[statics.X] == 0 || f.Points[statics.Y] == 0 {
+		return r.alongAxis(f, text, angle, from)
+	}
+	if angle == nil {
+		r.at(p.node, fmt.Sprintf("%s points %s without an angle", f.Name, text), "\"angle\" and \"from\"")
+		return false
+	}
+	f.angle = r.formula(angle, "the angle of "+f.Name, true)
+	if from == nil {
+		r.at(angle, "the angle of "+f.Name+" does not say from which axis it is measured", "from: x or from: y")
+		return false
+	}
+	axis, ok := r.oneOf(from, "the axis", []string{"x", "y"})
+	if axis == "y" {
+		f.From = statics.Y
+	}
+	return ok && f.angle != nil
+}
+
+func (r *reader) alongAxis(f *forceEntry, text string, angle, from *yaml.Node) bool {
+	for _, n := range []*yaml.Node{angle, from} {
+		if n != nil {
+			r.at(n, fmt.Sprintf("%s points %s, along an axis, and has an angle", f.Name, text), "no angle, or two sides")
+			return false
+		}
+	}
+	return true
+}
+
+func readSides(text string) (statics.Side, bool) {
+	var found statics.Side
+	words := strings.Fields(text)
+	for _, word := range words {
+		known := false
+		for _, s := range sides {
+			if s.word != word {
+				continue
+			}
+			known = true
+			for axis := range s.side {
+				if s.side[axis] != 0 && found[axis] != 0 {
+					return found, false
+				}
+				found[axis] += s.side[axis]
+			}
+		}
+		if !known {
+			return found, false
+		}
+	}
+	return found, len(words) > 0
+}
+
+// unlike refuses a force whose name stands already on its body.
+func (r *reader) unlike(list []*forceEntry, f *forceEntry) {
+	for _, g := range list {
+		if g.Name == f.Name && g.On == f.On {
+			r.at(f.name, fmt.Sprintf("the force %s stands twice on one body, first on line %d", f.Name, g.name.Line), "a name of its own for each force of a body")
+			return
+		}
+	}
+}

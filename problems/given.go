@@ -1,0 +1,124 @@
+package problems
+
+import (
+	"fmt"
+	"regexp"
+	"slices"
+	"strings"
+
+	"go.yaml.in/yaml/v4"
+
+	"example.org/standstill/checker/quantity"
+	"example.org/standstill/checker/statics"
+)
+
+// units lists what a problem may be stated and answered in.
+var units = strings.Fields("N kN mN lb kg g deg rad m cm mm ft in N/m N/cm N/mm kN/m lb/ft lb/in m/s^2 N/kg none")
+
+// standardGravity is g where a file does not say it.
+const standardGravity = "9.8 m/s^2"
+
+var (
+	numeral       = regexp.MustCompile(`^([-−–]?)\s*((?:\d+(?:[.,]\d*)?|[.,]\d+)(?:[eE][-+]?\d+|\s*[×x*·]\s*10\^-?\d+)?)\s*(.*)$`)
+	digitGroups   = regexp.MustCompile(`\d,\d{3}(?:\D|$)`)
+	powerOfTen    = regexp.MustCompile(`\s*[×x*·]\s*10\^`)
+	wordOfUnknown = regexp.MustCompile(`^(?i:any)\b\s*(.*)$`)
+)
+
+// readGiven reads "3.2 kg", "35°", "0.45" or "any kg". The error is worded as a
+// Finding: what is wrong, what was expected.
+func readGiven(name, text string) (statics.Given, *misread) {
+	g := statics.Given{Name: name}
+	symbol := ""
+	if m := wordOfUnknown.FindStringSubmatch(text); m != nil {
+		g.Any, symbol = true, m[1]
+		if symbol == "" {
+			return g, &misread{"a letter without a number needs a unit", "any and a unit, such as any kg"}
+		}
+	} else {
+		m := numeral.FindStringSubmatch(text)
+		if m == nil {
+			return g, &misread{fmt.Sprintf("%q is no quantity", shorten(text)), "a number and a unit, such as 3.2 kg"}
+		}
+		if digitGroups.MatchString(m[2]) {
+			return g, &misread{fmt.Sprintf("the comma in %q can be read in two ways", shorten(text)), "a number with a decimal point and no other marks"}
+		}
+		number, err := quantity.ParseNumber(plainNumeral(m[2]))
+		if err != nil {
+			return g, &misread{fmt.Sprintf("%q: %v", shorten(text), err), "a number that a problem can hold"}
+		}
+		g.Minus, g.Number, symbol = m[1] != "", number, m[3]
+	}
+	unit, wrong := readUnit(symbol)
+	g.Unit = unit
+	return g, wrong
+}
+
+// plainNumeral turns the decimal comma and every spelling of a power of ten into
+// the forms of quantity.ParseNumber.
+func plainNumeral(typed string) string {
+	typed = powerOfTen.ReplaceAllString(typed, "×10^")
+	return strings.TrimSuffix(strings.Replace(typed, ",", ".", 1), ".")
+}
+
+// misread says what is wrong with a value and what was expected.
+type misread struct{ what, expected string }
+
+func readUnit(symbol string) (quantity.Unit, *misread) {
+	if symbol == "" {
+		symbol = "none"
+	}
+	unit, ok := quantity.Find(symbol)
+	switch {
+	case !ok:
+		return unit, &misread{fmt.Sprintf("unknown unit %q", shorten(symbol)), "one of " + strings.Join(units, " ")}
+	case !slices.Contains(units, unit.Symbol):
+		return unit, &misread{fmt.Sprintf("no problem is stated in %s", unit.Symbol), "one of " + strings.Join(units, " ")}
+	}
+	return unit, nil
+}
+
+// givens reads the part "given".
+func (r *reader) givens(n *yaml.Node) []statics.Given {
+	var list []statics.Given
+	for _, e := range r.mapping(n, `"given"`, "m: 3.2 kg") {
+		name, ok := r.letter(e.key, "the given")
+		if !ok {
+			continue
+		}
+		if slices.ContainsFunc(list, func(g statics.Given) bool { return g.Name == name }) {
+			r.at(e.key, fmt.Sprintf("the given %s stands twice", name), "each letter once")
+			continue
+		}
+		text, ok := r.word(e.value, "the given "+name, "3.2 kg")
+		if !ok {
+			continue
+		}
+		g, wrong := readGiven(name, text)
+		if wrong != nil {
+			r.at(e.value, wrong.what, wrong.expected)
+			continue
+		}
+		list = append(list, g)
+	}
+	return list
+}
+
+// printGiven writes a given as a statement shows it: "3.2 kg", "35°", "0.45"; the
+// letter for one without a number.
+func printGiven(g statics.Given) string {
+	if g.Any {
+		return setLetter(g.Name)
+	}
+	text := g.Number.Text
+	if g.Minus {
+		text = "−" + text
+	}
+	switch g.Unit.Symbol {
+	case "deg":
+		return text + "°"
+	case "none":
+		return text
+	}
+	return text + " " + strings.Replace(g.Unit.Symbol, "^2", "²", 1)
+}

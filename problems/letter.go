@@ -1,0 +1,68 @@
+package problems
+
+import (
+	"fmt"
+	"regexp"
+	"slices"
+	"strings"
+
+	"go.yaml.in/yaml/v4"
+
+	"example.org/standstill/checker/expr"
+)
+
+// Words that no letter of a problem may be: the words of the tutor, and what
+// reads as a function, a number or a unit wherever it stands.
+var (
+	tutorWords = strings.Fields("hint text back solution keep next problems student help leave")
+	functions  = strings.Fields("sin cos tan asin acos atan sqrt root cot sec csc abs sine pi")
+	unitWords  = strings.Fields("kN mN lb lbs lbf kgf kp kg kgs cm mm ft in deg rad foot feet inch gram kilo sec")
+)
+
+// asciiLetter is a letter with at most three letters or digits as its subscript.
+var asciiLetter = regexp.MustCompile(`^[A-Za-z][A-Za-z0-9]{0,3}$`)
+
+// isLetter reports whether a name, Greek letters written out, can be a letter of
+// a problem.
+func isLetter(name string) bool {
+	return asciiLetter.MatchString(name) || expr.Glyph(name) != name && asciiLetter.MatchString("a"+afterGreek(name))
+}
+
+// afterGreek returns the subscript behind a Greek letter that is written out.
+func afterGreek(name string) string { return string([]rune(expr.Glyph(name))[1:]) }
+
+// canonical writes a letter as the rest of the program does: α as "alpha", T₁ and
+// T_1 as "T1".
+func canonical(typed string) string {
+	if asciiLetter.MatchString(typed) || len(typed) > 16 {
+		return typed
+	}
+	var none expr.Letters
+	reading, err := none.Read(typed)
+	if err != nil || len(reading.Lines[0].Sides) != 1 || reading.Lines[0].Sides[0].Op != expr.Name {
+		return typed
+	}
+	return reading.Lines[0].Sides[0].Name
+}
+
+// letter reads a letter's name and refuses what can be none.
+func (r *reader) letter(n *yaml.Node, what string) (string, bool) {
+	text, ok := r.word(n, what, "T1")
+	if !ok {
+		return "", false
+	}
+	name := canonical(text)
+	switch {
+	case slices.Contains(tutorWords, strings.ToLower(name)):
+		r.at(n, fmt.Sprintf("%s %q is a word of the tutor", what, name), "a letter and its subscript, such as T1")
+	case slices.Contains(functions, strings.ToLower(name)):
+		r.at(n, fmt.Sprintf("%s %q reads as a function or a number", what, name), "a letter and its subscript, such as T1")
+	case slices.Contains(unitWords, name):
+		r.at(n, fmt.Sprintf("%s %q reads as a unit", what, name), "a letter and its subscript, such as T1")
+	case !isLetter(name):
+		r.at(n, fmt.Sprintf("%s %q is no letter", what, shorten(text)), "a letter and at most three letters or digits, such as T1 or alpha")
+	default:
+		return name, true
+	}
+	return "", false
+}

@@ -1,0 +1,250 @@
+package problems
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"go.yaml.in/yaml/v4"
+
+	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/quantity"
+	"example.org/standstill/checker/statics"
+)
+
+// pose checks the whole: the sums settle what is asked for, in one way, and what
+// comes out can be.
+func (r *reader) pose(d *draft) {
+	if err := tiltTrouble(d.System); err != nil {
+		r.at(d.top.values["axes"], err.Error(), "an angle made of givens and unknowns of the forces")
+		return
+	}
+	m, err := statics.Compile(d.System)
+	if err != nil {
+		r.at(d.blame(err.Error()), err.Error(), "sizes that are forces and angles that are angles")
+		return
+	}
+	r.asked(d, m)
+	r.answerUnits(d, m)
+	if len(r.found) > 0 {
+		return
+	}
+	s, err := solve(d.System)
+	if err != nil {
+		r.unsolved(d, m, err)
+		return
+	}
+	if said := s.unphysical(); said != "" {
+		r.at(d.blame(said), said, "forces and angles that come out as the file says")
+		return
+	}
+	r.equalSizes(d, s)
+	r.anyNumber(d, s)
+}
+
+// tiltTrouble checks the angles by which axes are turned. The sums do not contain
+// them, so each is checked as the direction of a force that is not there.
+func tiltTrouble(s *statics.System) error {
+	for _, b := range s.Bodies {
+		if b.Tilt == nil {
+			continue
+		}
+		plain, err := statics.Compile(s)
+		if err != nil {
+			return nil
+		}
+		for _, name := range b.Tilt.Names() {
+			if !plain.Has(name) {
+				return fmt.Errorf("%s in the tilt of the axes is neither given nor in any force", name)
+			}
+		}
+		probe := *s
+		newton := &expr.Node{Op: expr.Number, Num: quantity.Exact(1), Unit: "N"}
+		probe.Bodies = append(slices.Clone(s.Bodies), statics.Body{Forces: []statics.Force{{Name: "tilt", Direction: b.Tilt, Size: newton}}})
+		if _, err := statics.Compile(&probe); err != nil {
+			return errors.New(strings.Replace(err.Error(), "the direction of tilt", "the tilt of the axes", 1))
+		}
+	}
+	return nil
+}
+
+// blame finds the place that a message of package statics speaks of: the first
+// force or letter that it names, and of a force its size or angle if it says so.
+func (d *draft) blame(message string) *yaml.Node {
+	words := strings.FieldsFunc(message, func(c rune) bool { return c == ' ' || c == ',' || c == ':' })
+	for i, word := range words {
+		f, ok := d.force(word)
+		if !ok || i == 0 {
+			continue
+		}
+		part := ""
+		if i > 1 && words[i-1] == "of" {
+			part = words[i-2]
+		}
+		for _, e := range []struct {
+			name string
+			*formula
+		}{{"size", f.size}, {"angle", f.angle}, {"direction", f.direction}} {
+			if e.name == part && e.formula != nil {
+				return e.node
+			}
+		}
+		return f.name
+	}
+	for _, word := range words {
+		for _, f := range d.formulas() {
+			if f.tree.Has(word) {
+				return f.node
+			}
+		}
+	}
+	return d.top.values["forces"]
+}
+
+// asked checks that what is asked for is unknown, or a force.
+func (r *reader) asked(d *draft, m *statics.Model) {
+	for i, name := range d.System.Find {
+		v, known := m.Variable(name)
+		switch {
+		case !known:
+			r.at(d.find[i], fmt.Sprintf("%s is neither an unknown nor a force of this problem", name), instead(name, findable(m)))
+		case v.Role == statics.IsGiven:
+			r.at(d.find[i], name+" is given", "one of "+strings.Join(findable(m), " "))
+		}
+	}
+}
+
+func findable(m *statics.Model) []string {
+	var names []string
+	for _, v := range m.Variables {
+		if v.Role != statics.IsGiven {
+			names = append(names, v.Name)
+		}
+	}
+	return names
+}
+
+// answerUnits checks the units that the file asks answers in and fills in the
+// usual ones.
+func (r *reader) answerUnits(d *draft, m *statics.Model) {
+	pounds := d.allPounds()
+	for _, name := range d.System.Find {
+		v, _ := m.Variable(name)
+		unit, asked := d.System.Answer[name]
+		if asked && unit.Dim != v.Dim {
+			r.at(d.units[name], fmt.Sprintf("%s is %s and cannot be asked in %s", name, v.Dim, unit.Symbol), "a unit of "+strings.TrimPrefix(v.Dim.String(), "a "))
+		}
+		if !asked {
+			d.System.Answer[name] = usualUnit(v.Dim, pounds)
+		}
+	}
+}
+
+// usualUnit is the unit in which an answer is asked where the file does not say.
+func usualUnit(d quantity.Dimension, pounds bool) quantity.Unit {
+	symbol := "none"
+	for _, u := range []struct {
+		dim    quantity.Dimension
+		symbol string
+	}{
+		{quantity.Force, "N"}, {quantity.Angle, "deg"}, {quantity.Mass, "kg"}, {quantity.Length, "m"},
+		{quantity.Stiffness, "N/m"}, {quantity.Acceleration, "m/s^2"},
+	} {
+		if u.dim == d {
+			symbol = u.symbol
+		}
+	}
+	if d == quantity.Force && pounds {
+		symbol = "lb"
+	}
+	unit, _ := quantity.Find(symbol)
+	return unit
+}
+
+// allPounds reports whether forces are given, and every one of them in lb.
+func (d *draft) allPounds() bool {
+	pounds, others := 0, 0
+	count := func(unit quantity.Unit) {
+		switch {
+		case unit.Dim != quantity.Force:
+		case unit.Symbol == "lb":
+			pounds++
+		default:
+			others++
+		}
+	}
+	for _, g := range d.System.Givens {
+		count(g.Unit)
+	}
+	for _, f := range d.formulas() {
+		f.tree.Walk(func(n *expr.Node) {
+			unit, _ := quantity.Find(n.Unit)
+			count(unit)
+		})
+	}
+	return pounds > 0 && others == 0
+}
+
+// unsolved words the reasons for which there is no single solution.
+func (r *reader) unsolved(d *draft, m *statics.Model, err error) {
+	at := d.top.values["forces"]
+	unknowns := m.Unknowns()
+	counted := fmt.Sprintf("%d unknowns (%s)", len(unknowns), strings.Join(unknowns, ", "))
+	if len(unknowns) == 1 {
+		counted = "one unknown (" + unknowns[0] + ")"
+	}
+	switch {
+	case errors.Is(err, statics.ErrOpen):
+		r.at(at, fmt.Sprintf("there are more unknowns than equations: the sums do not settle %s", counted), "a size, an angle or a given for one of them")
+	case errors.Is(err, statics.ErrNoSolution) && len(unknowns) < equations(d.System):
+		r.at(at, fmt.Sprintf("no values make every sum zero: %s for %d equations", counted, equations(d.System)), "as many unknowns as equations")
+	case errors.Is(err, statics.ErrNoSolution):
+		r.at(at, err.Error(), "forces that can balance on the sides that they point to")
+	case errors.Is(err, statics.ErrSeveral):
+		r.at(at, err.Error(), "one solution; \"points\" can say on which side an unknown angle is")
+	default:
+		r.at(at, err.Error(), "a problem with one solution")
+	}
+}
+
+// equalSizes checks that sizes said to be equal are.
+func (r *reader) equalSizes(d *draft, s *solution) {
+	for _, e := range d.System.Equal {
+		first := s.value(e.Names[0])
+		for _, name := range e.Names[1:] {
+			if math.Abs(s.value(name)-first) > 1e-6*s.largestForce() {
+				r.at(d.top.values["equal"], fmt.Sprintf("%s and %s do not come out equal", e.Names[0], name), "forces of equal size")
+				break
+			}
+		}
+	}
+}
+
+// anyNumber solves once more with other values for the letters without a number.
+// What depends on them is answered by a formula, for which no unit can be asked.
+func (r *reader) anyNumber(d *draft, s *solution) {
+	var free []string
+	env := s.Environment()
+	for i, g := range d.System.Givens {
+		if g.Any {
+			free = append(free, g.Name)
+			env[i] = 2.6 + 0.7*float64(len(free))
+		}
+	}
+	if free == nil {
+		return
+	}
+	other, err := s.Solve(env)
+	if err != nil || (&solution{s.Model, other}).unphysical() != "" {
+		r.at(d.given[free[0]], fmt.Sprintf("for some values of %s there is no solution that can be", listed(free, "and")), "a number for it")
+		return
+	}
+	for _, name := range d.System.Find {
+		slot, _ := s.Slot(name)
+		if n := d.units[name]; n != nil && math.Abs(other[slot]-s.env[slot]) > 1e-6*math.Abs(s.env[slot]) {
+			r.at(n, fmt.Sprintf("%s depends on %s, which has no number, so no unit can be asked", name, listed(free, "and")), "no unit, or a number for the letter")
+		}
+	}
+}

@@ -1,0 +1,80 @@
+// Package problems knows what can be practised: the problem files, the bank that
+// is built into the program, and each student's own copy of a problem.
+//
+// Start with Embedded and Bank.Get for a problem of the bank, OpenFolder for a
+// teacher's files, Read for one file. Problem.Draw gives a student's own copy. How
+// a file is read:
+//
+//	document.go   bytes → YAML, nothing but keys, lists and text
+//	keys.go       which keys there are
+//	given.go, force.go, letter.go, formula.go, system.go   the parts
+//	pose.go       the whole: is there exactly one solution, and a physical one
+//	vary.go, draw.go, usable.go   the numbers of a student's own copy
+package problems
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"regexp"
+	"sync"
+
+	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/statics"
+)
+
+// Heading is what a list of problems shows of one.
+type Heading struct {
+	ID, Title, Topic string
+	Level            int
+}
+
+// Problem is one problem with one set of numbers: those of its file, or a
+// student's own. It is never changed once made, and may be used by several
+// goroutines.
+//
+// Hash and Raw are of the file whatever the numbers are: Raw is its bytes, Hash
+// the SHA-256 of them with every line end a line feed, in hexadecimal. Copy holds
+// the numbers that were drawn or put in place of the file's, as WithGivens takes
+// them, "" for none. AssumedG says that g is the usual one because the file does not give it.
+type Problem struct {
+	Heading
+	Text          string
+	Notes, Source string
+	System        *statics.System
+	Vary          []Vary
+	AssumedG      bool
+	File          string
+	Raw           []byte
+	Hash          string
+	Copy          string
+	reference     func() (*solution, error)
+	probes        func() []*solution
+	asWritten     *statics.System // with the numbers of the file
+	changed       []string        // the givens with other numbers
+}
+
+var placeholder = regexp.MustCompile(`\{([^{}]*)\}`)
+
+// Statement returns the text of the problem with its numbers and units.
+func (p *Problem) Statement() string {
+	return placeholder.ReplaceAllStringFunc(p.Text, func(marked string) string {
+		g, _ := p.System.Given(canonical(marked[1 : len(marked)-1]))
+		return printGiven(g)
+	})
+}
+
+// finish makes a problem of what was read, ready to be solved and drawn.
+func (p *Problem) finish() {
+	p.asWritten = p.System
+	p.prepare()
+	p.probes = sync.OnceValue(p.probe)
+}
+
+// setLetter writes a letter as it stands on paper.
+func setLetter(name string) string { return expr.Set(name) }
+
+// hashOf returns the hash of a file that tells its versions apart.
+func hashOf(data []byte) string {
+	sum := sha256.Sum256(normalNewlines(data))
+	return hex.EncodeToString(sum[:])
+}

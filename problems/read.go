@@ -1,0 +1,198 @@
+package problems
+
+import (
+	"fmt"
+	"io"
+	"os"
+	"regexp"
+	"slices"
+	"strings"
+
+	"go.yaml.in/yaml/v4"
+)
+
+// Read reads one problem file. It returns either a problem or everything that is
+// wrong with the file, in the order of its lines; name stands in the findings.
+func Read(name string, data []byte) (*Problem, Findings) {
+	r := &reader{name: name}
+	p := r.problem(data)
+	if len(r.found) > 0 {
+		r.found.sort()
+		return nil, r.found
+	}
+	return p, nil
+}
+
+// ReadFile reads the problem file of that name. What the disk has to say is a
+// finding like any other.
+func ReadFile(name string) (*Problem, Findings) {
+	data, trouble := slurp(name)
+	if trouble != "" {
+		return nil, Findings{{File: name, What: trouble, Expected: "a problem file that can be read"}}
+	}
+	return Read(name, data)
+}
+
+// slurp reads a file no further than the largest that can be a problem.
+func slurp(name string) (data []byte, trouble string) {
+	info, err := os.Stat(name)
+	switch {
+	case err != nil:
+		return nil, plainCause(err)
+	case info.IsDir():
+		return nil, "this is a folder"
+	case !info.Mode().IsRegular():
+		return nil, "this is no ordinary file"
+	case info.Size() > largestFile:
+		return nil, fmt.Sprintf("the file has %d bytes, and a problem at most %d", info.Size(), largestFile)
+	}
+	f, err := os.Open(name)
+	if err != nil {
+		return nil, plainCause(err)
+	}
+	defer f.Close()
+	data, err = io.ReadAll(io.LimitReader(f, largestFile+1))
+	if err != nil {
+		return nil, plainCause(err)
+	}
+	return data, ""
+}
+
+// plainCause says why the disk refused, without the path and the system call.
+func plainCause(err error) string {
+	switch {
+	case os.IsNotExist(err):
+		return "there is no such file"
+	case os.IsPermission(err):
+		return "the file may not be read by you"
+	}
+	if p, ok := err.(*os.PathError); ok {
+		return "the file cannot be read: " + p.Err.Error()
+	}
+	return "the file cannot be read: " + err.Error()
+}
+
+func (r *reader) problem(data []byte) *Problem {
+	root := r.document(data)
+	if root == nil {
+		return nil
+	}
+	d := &draft{Problem: &Problem{File: r.name, Raw: data, Hash: hashOf(data)}}
+	d.top = r.fields(root, "the problem", problemKeys)
+	r.heading(d)
+	r.system(d)
+	r.text(d)
+	d.Vary = r.vary(d)
+	if len(r.found) == 0 {
+		r.pose(d)
+	}
+	if len(r.found) == 0 {
+		d.finish()
+		r.drawable(d)
+	}
+	return d.Problem
+}
+
+var goodID = regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
+
+func (r *reader) heading(d *draft) {
+	v := d.top.values
+	var ok bool
+	if d.ID, ok = r.word(v["id"], `"id"`, "canal-lantern"); ok && (!goodID.MatchString(d.ID) || len(d.ID) > 60) {
+		r.at(v["id"], fmt.Sprintf("%q cannot be an id", shorten(d.ID)), "lower-case letters, digits and hyphens, such as canal-lantern")
+	}
+	d.Title, _ = r.word(v["title"], `"title"`, "A lantern over the canal")
+	if v["topic"] != nil {
+		d.Topic, _ = r.oneOf(v["topic"], "the topic", topicIDs())
+	}
+	if level, ok := r.word(v["level"], `"level"`, "1"); ok {
+		if d.Level = strings.Index("123", level) + 1; d.Level == 0 || len(level) != 1 {
+			r.at(v["level"], fmt.Sprintf("%q is no level", shorten(level)), "1 (easy), 2 or 3 (hard)")
+		}
+	}
+	d.Notes = r.remark(v["notes"], `"notes"`)
+	d.Source = r.remark(v["source"], `"source"`)
+}
+
+// remark reads a text that may have several lines.
+func (r *reader) remark(n *yaml.Node, what string) string {
+	if n == nil {
+		return ""
+	}
+	text := strings.TrimSpace(n.Value)
+	if n.Kind != yaml.ScalarNode || text == "" {
+		shaped := "empty"
+		if n.Kind != yaml.ScalarNode {
+			shaped = shape(n)
+		}
+		r.at(n, what+" is "+shaped, "text")
+	}
+	return text
+}
+
+// text reads the statement and checks that every {letter} in it is a given.
+func (r *reader) text(d *draft) {
+	n := d.top.values["text"]
+	d.Text = r.remark(n, `"text"`)
+	if d.Text == "" {
+		return
+	}
+	known := d.givenLetters()
+	seen := map[string]int{}
+	for _, m := range placeholder.FindAllStringSubmatch(d.Text, -1) {
+		seen[m[0]]++
+		if !slices.Contains(known, canonical(m[1])) {
+			r.inText(n, m[0], seen[m[0]], m[0]+" is no given", braced(instead(m[1], known), known))
+		}
+	}
+	rest := placeholder.ReplaceAllString(d.Text, "")
+	for _, brace := range []string{"{", "}"} {
+		if strings.Contains(rest, brace) {
+			r.inText(n, brace, 1, fmt.Sprintf("a brace %s has no partner", brace), "{m} for the given m")
+		}
+	}
+}
+
+// givenLetters lists the letters that a statement may show, those included whose
+// value could not be read.
+func (d *draft) givenLetters() []string {
+	var known []string
+	for _, g := range d.System.Givens {
+		known = append(known, g.Name)
+	}
+	for name := range d.given {
+		if !slices.Contains(known, name) {
+			known = append(known, name)
+		}
+	}
+	slices.Sort(known)
+	return known
+}
+
+func braced(offer string, known []string) string {
+	if len(known) == 0 {
+		return "no braces where nothing is given"
+	}
+	return strings.Replace(offer, `"`, "", 2) + " in the braces"
+}
+
+// inText refuses a piece of the statement: the nth time that it stands in the
+// file from there on. The statement may be folded over many lines.
+func (r *reader) inText(n *yaml.Node, piece string, nth int, what, expected string) {
+	for line := n.Line; line <= len(r.lines); line++ {
+		text := r.lines[line-1]
+		at := 0
+		for {
+			i := strings.Index(text[at:], piece)
+			if i < 0 {
+				break
+			}
+			if nth--; nth == 0 {
+				r.refuse(line, len([]rune(text[:at+i]))+1, what, expected)
+				return
+			}
+			at += i + len(piece)
+		}
+	}
+	r.at(n, what, expected)
+}

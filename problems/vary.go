@@ -1,0 +1,117 @@
+package problems
+
+import (
+	"fmt"
+	"regexp"
+	"strconv"
+	"strings"
+)
+
+// Vary says from which values a given is drawn: Low, Low+Step, … up to High. The
+// numbers are whole multiples of a power of ten, 10^−Places, so that every value
+// is exact in decimal.
+type Vary struct {
+	Name            string
+	Low, High, Step int64
+	Places          int
+}
+
+// Count returns how many values there are.
+func (v Vary) Count() int { return int((v.High-v.Low)/v.Step) + 1 }
+
+// Text returns the k-th value as it is printed, with the places of the bounds:
+// "2.3", never 2.3000000000000003.
+func (v Vary) Text(k int) string {
+	n := v.Low + int64(k)*v.Step
+	sign := ""
+	if n < 0 {
+		sign, n = "-", -n
+	}
+	digits := strconv.FormatInt(n, 10)
+	if v.Places == 0 {
+		return sign + digits
+	}
+	if missing := v.Places + 1 - len(digits); missing > 0 {
+		digits = strings.Repeat("0", missing) + digits
+	}
+	point := len(digits) - v.Places
+	return sign + digits[:point] + "." + digits[point:]
+}
+
+// mostValues is the most values of one given, mostPlaces the most decimal places.
+const (
+	mostValues = 1_000_000
+	mostPlaces = 6
+)
+
+var varyForm = regexp.MustCompile(`^(\S+)\s+to\s+(\S+)\s+step\s+(\S+)$`)
+
+// readVary reads "1.5 to 5.0 step 0.1".
+func readVary(name, text string) (Vary, *misread) {
+	m := varyForm.FindStringSubmatch(text)
+	if m == nil {
+		return Vary{}, &misread{fmt.Sprintf("%q says no range", shorten(text)), "LOW to HIGH step STEP, such as 1.5 to 5.0 step 0.1"}
+	}
+	v := Vary{Name: name}
+	for _, number := range m[1:] {
+		_, decimals, _ := strings.Cut(number, ".")
+		v.Places = max(v.Places, len(decimals))
+	}
+	for i, into := range []*int64{&v.Low, &v.High, &v.Step} {
+		n, ok := scaled(m[i+1], v.Places)
+		if !ok {
+			return v, &misread{fmt.Sprintf("%q is no plain decimal number", shorten(m[i+1])), fmt.Sprintf("a number in the unit of %s, such as 1.5", name)}
+		}
+		*into = n
+	}
+	switch {
+	case v.Step <= 0:
+		return v, &misread{"the step is not above zero", "a step that leads from LOW to HIGH"}
+	case v.High < v.Low+v.Step:
+		return v, &misread{"the range leaves nothing to draw from", "HIGH at least one step above LOW"}
+	case (v.High-v.Low)/v.Step >= mostValues:
+		return v, &misread{"the range has too many steps", fmt.Sprintf("at most %d", mostValues)}
+	}
+	return v, nil
+}
+
+// scaled returns the decimal number times 10^places.
+func scaled(number string, places int) (int64, bool) {
+	whole, decimals, _ := strings.Cut(number, ".")
+	digits := strings.TrimPrefix(whole, "-") + decimals
+	if len(digits) > 12 || places > mostPlaces || digits == "" || strings.Trim(digits, "0123456789") != "" {
+		return 0, false
+	}
+	n, err := strconv.ParseInt(digits+strings.Repeat("0", places-len(decimals)), 10, 64)
+	if strings.HasPrefix(whole, "-") {
+		n = -n
+	}
+	return n, err == nil
+}
+
+// vary reads the part "vary".
+func (r *reader) vary(d *draft) []Vary {
+	var list []Vary
+	for _, e := range r.mapping(d.top.values["vary"], `"vary"`, "m: 1.5 to 5.0 step 0.1") {
+		name := canonical(e.key.Value)
+		if d.given[name] == nil {
+			r.at(e.key, fmt.Sprintf("%s is not given", shorten(name)), instead(name, d.givenLetters()))
+			continue
+		}
+		if g, ok := d.System.Given(name); ok && g.Any {
+			r.at(e.key, name+" has no number that could vary", "a given with a number")
+			continue
+		}
+		text, ok := r.word(e.value, "the range of "+name, "1.5 to 5.0 step 0.1")
+		if !ok {
+			continue
+		}
+		v, wrong := readVary(name, text)
+		if wrong != nil {
+			r.at(e.value, wrong.what, wrong.expected)
+			continue
+		}
+		list = append(list, v)
+	}
+	return list
+}
