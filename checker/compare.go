@@ -27,7 +27,8 @@ type equation struct {
 	exact    bool
 	vary     []letterSet // which givens vary, in the order in which they are tried
 	letters  bool        // there is a letter
-	signs    []signed    // conventions for components that may hold
+	form     form
+	signs    []signed // conventions for components that may hold
 }
 
 // equation prepares left = right. Names must be letters of the reference.
@@ -41,6 +42,7 @@ func (r *Reference) equation(left, right *expr.Node, signs []signed) *equation {
 		}
 	}
 	e.letters = len(difference.Names()) > 0
+	e.form = formOf(difference)
 	literals := r.literals(e.sides)
 	for _, l := range literals {
 		if l.half > 0 {
@@ -54,6 +56,31 @@ func (r *Reference) equation(left, right *expr.Node, signs []signed) *equation {
 	return e
 }
 
+// form says what a line is made of: functions, quotients, decimals.
+type form struct{ functions, quotients, decimals bool }
+
+func formOf(n *expr.Node) form {
+	var f form
+	n.Walk(func(n *expr.Node) {
+		f.functions = f.functions || n.Op == expr.Call
+		f.quotients = f.quotients || n.Op == expr.Div
+		f.decimals = f.decimals || n.Op == expr.Number && !structural(n)
+	})
+	return f
+}
+
+// carries reports whether a line of this form can show such a mistake at all:
+// where no angle stands, none was mistaken for another.
+func (f form) carries(code Code) bool {
+	switch code {
+	case OtherAngle, SineCosine, Tangent:
+		return f.functions || f.decimals
+	case Inverted:
+		return f.quotients || f.decimals
+	}
+	return true
+}
+
 func (r *Reference) program(n *expr.Node) expr.Program {
 	return expr.Compile(n, func(name string) (int, bool) { s, ok := r.slots[name]; return s, ok })
 }
@@ -62,7 +89,7 @@ func (r *Reference) program(n *expr.Node) expr.Program {
 func shift(n *expr.Node, l literal) *expr.Node {
 	if n == l.node {
 		c := *n
-		c.Num.Value += l.node.Num.Half
+		c.Num.Value += l.node.Num.Wide
 		return &c
 	}
 	if len(n.Args) == 0 {

@@ -131,7 +131,7 @@ func (r *Reference) literal(n *expr.Node) (literal, bool) {
 	if n.Unit == "" {
 		unit.Factor = 1
 	}
-	value, half := n.Num.Value*unit.Factor, n.Num.Half*unit.Factor
+	value, half := n.Num.Value*unit.Factor, n.Num.Wide*unit.Factor
 	if n.Num.Figures < 2 {
 		half = 0
 	}

@@ -8,31 +8,43 @@ import (
 	"example.org/standstill/checker/statics"
 )
 
-// candidate is a number that a mistake gives for a letter. tier 0 holds single
-// changes, tier 1 pairs of changes, tier 2 what is named only when nothing else
-// fits.
+// candidate is a number that a mistake gives for a letter. They come in tiers:
+// single changes, another g, pairs of changes.
 type candidate struct {
 	code  Code
 	value float64
-	tier  int
 }
 
 // explainValue finds the mistake whose number rounds to what was typed; the
 // nearest wins, and of those that are equally near the first in order.
 func (m *marking) explainValue(v asked, a given) finding {
-	for tier := range 3 {
-		best, code := math.Inf(1), Code("")
-		for _, c := range m.candidates(v, tier) {
-			off := math.Abs(c.value - a.value)
-			if off < best*(1-1e-6) && off <= a.half*(1+1e-9) && a.number.Figures >= 2 {
-				best, code = off, c.code
-			}
-		}
-		if code != "" {
+	for tier := range 2 {
+		if code, ok := nearest(m.candidates(v, tier), a); ok {
 			return finding{code: code}
 		}
 	}
-	return m.explainDigits(v, a)
+	if f := m.explainDigits(v, a); f.code != Unexplained {
+		return f
+	}
+	if code, ok := nearest(m.candidates(v, 2), a); ok {
+		return finding{code: code}
+	}
+	return finding{code: Unexplained}
+}
+
+// nearest picks the candidate that rounds to what was typed and lies nearest to
+// it; nearly equal distances say nothing, so the first in order stays. One figure
+// alone is explained only by a number that is it exactly.
+func nearest(all []candidate, a given) (Code, bool) {
+	best, code := math.Inf(1), Code("")
+	for _, c := range all {
+		off := math.Abs(c.value - a.value)
+		fits := off <= a.half*(1+1e-9) && a.number.Figures >= 2 || off <= 1e-9*math.Abs(a.value)
+		if fits && off < best-0.2*a.half {
+			best, code = off, c.code
+		}
+	}
+	return code, code != ""
 }
 
 // explainDigits names what needs no physics: a power of ten, a sign, a slip.
@@ -70,11 +82,11 @@ func (m *marking) candidates(v asked, tier int) []candidate {
 		made = append(m.fromSums(v, m.oneChange()), m.fromAnswers(v)...)
 		made = inOrder(made)
 	case 1:
+		made = m.fromOtherG(v)
+	case 2:
 		if m.Linear() {
 			made = m.fromSums(v, m.twoChanges())
 		}
-	case 2:
-		made = m.fromOtherG(v)
 	}
 	m.mu.Lock()
 	m.wrongNumbers[key] = made
@@ -213,18 +225,30 @@ func earlier(a, b variant) Code {
 // fromSums solves each changed system for the letter.
 func (m *marking) fromSums(v asked, systems []system) []candidate {
 	var all []candidate
-	tier := 0
 	for _, s := range systems {
 		env, ok := m.solveRows(s.rows, m.solution)
 		if !ok {
 			continue
 		}
 		m.fill(env, nil)
-		if x := env[v.slot]; !math.IsNaN(x) && math.Abs(x) < 1e4*math.Abs(v.value)+1e-9 {
-			all = append(all, candidate{s.code, math.Abs(x), tier})
+		if x := env[v.slot]; m.agree(v, env) && !math.IsNaN(x) && math.Abs(x) < 1e4*math.Abs(v.value)+1e-9 {
+			all = append(all, candidate{s.code, math.Abs(x)})
 		}
 	}
 	return all
+}
+
+// agree reports whether the sizes that a letter of equal sizes stands for are
+// equal still.
+func (m *marking) agree(v asked, env []float64) bool {
+	for _, e := range m.equals {
+		for _, slot := range e.slots {
+			if e.name == v.name && math.Abs(env[slot]-env[e.slots[0]]) > 1e-6*math.Abs(env[slot]) {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 // fromOtherG works the value out with other values of g that are in use.
@@ -242,7 +266,7 @@ func (m *marking) fromOtherG(v asked) []candidate {
 		env[slot] = g
 		if solved, ok := m.solveRows(m.rows, env); ok {
 			m.fill(solved, nil)
-			all = append(all, candidate{OtherG, solved[v.slot], 2})
+			all = append(all, candidate{OtherG, solved[v.slot]})
 		}
 	}
 	return all
@@ -254,7 +278,7 @@ func (m *marking) fromAnswers(v asked) []candidate {
 	var all []candidate
 	put := func(code Code, x float64) {
 		if math.Abs(x-v.value) > roundedShare*math.Abs(v.value) {
-			all = append(all, candidate{code, x, 0})
+			all = append(all, candidate{code, x})
 		}
 	}
 	for i, other := range m.Variables {

@@ -39,7 +39,7 @@ func (r *Reference) matching(e *equation, variants []variant, tied string) []var
 		if len(found) > 0 && len(found[0].about) < len(v.about) {
 			continue
 		}
-		if r.matches(e, v.row, tied, mistakeShare) {
+		if e.form.carries(v.code) && r.matches(e, v.row, tied, mistakeShare) {
 			found = append(found, v)
 		}
 	}

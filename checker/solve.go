@@ -304,7 +304,7 @@ func (m *marking) readValue(v asked, n *expr.Node) given {
 	}
 	a.number = n.Num
 	a.value = sign * n.Num.Value * a.factor
-	a.half = n.Num.Half * a.factor
+	a.half = n.Num.Wide * a.factor
 	if m.turned.other && v.unit.Dim == quantity.Angle {
 		a.value = math.Pi/2 - a.value
 	}

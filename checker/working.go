@@ -1,6 +1,7 @@
 package checker
 
 import (
+	"math"
 	"slices"
 
 	"example.org/standstill/checker/expr"
@@ -45,7 +46,7 @@ func rankOfCode(code Code) int {
 func (m *marking) fromWrongSums(e *equation) []explained {
 	var found []explained
 	for _, s := range m.oneChange() {
-		if s.code != Radians && m.followsFrom(e, s) {
+		if s.code != Radians && e.form.carries(s.code) && m.followsFrom(e, s) {
 			found = append(found, explained{s.code, rankOfCode(s.code), s.about})
 		}
 	}
@@ -70,7 +71,17 @@ func (m *marking) holdsIn(e *equation, s system, vary letterSet, signs signed) b
 			return false
 		}
 		m.fill(env, signs)
-		if !e.holds(env, mistakeShare) {
+		if m.vanishes(env) || !e.holds(env, mistakeShare) {
+			return false
+		}
+	}
+	return true
+}
+
+// vanishes reports whether every unknown is zero, where any line may hold.
+func (m *marking) vanishes(env []float64) bool {
+	for _, slot := range m.unknownSlots() {
+		if math.Abs(env[slot]) > 1e-6*math.Abs(m.solution[slot]) {
 			return false
 		}
 	}

@@ -35,6 +35,7 @@ type kitchen struct {
 	rows         []row
 	terms        map[int][]variant
 	known        []knownValue
+	sense        []float64 // of each component at the solution: +1 or −1
 	wrongNumbers map[string][]candidate
 }
 
@@ -50,6 +51,9 @@ func newReference(m *statics.Model, solution []float64) *Reference {
 	r.kitchen = &kitchen{base: map[worldKey][]float64{}, terms: map[int][]variant{}, wrongNumbers: map[string][]candidate{}}
 	r.solution = make([]float64, r.width)
 	copy(r.solution, solution)
+	for _, c := range r.components {
+		r.sense = append(r.sense, math.Copysign(1, c.term.value(r.solution)))
+	}
 	r.fill(r.solution, nil)
 	for b := range m.Bodies {
 		for _, axis := range []statics.Axis{statics.X, statics.Y} {
@@ -68,11 +72,10 @@ func (r *Reference) fill(env []float64, signs signed) {
 	}
 	for i := range r.components {
 		c := &r.components[i]
-		v := c.term.value(env)
+		env[c.slot] = c.term.value(env)
 		if signs == nil || !signs[i] {
-			v = math.Abs(v)
+			env[c.slot] *= r.sense[i]
 		}
-		env[c.slot] = v
 	}
 }
 

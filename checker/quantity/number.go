@@ -10,13 +10,14 @@ import (
 // Number is a typed numeral. Figures counts every digit from the first that is
 // not zero; Certain leaves out the zeros at the end of a whole number, of which
 // nobody can say whether they were measured. Half is half a unit of the last
-// typed place.
+// typed place; Wide is half a unit of the last place that need be meant, with two
+// figures at least (130 may be 127 rounded).
 type Number struct {
-	Text    string
-	Value   float64
-	Figures int
-	Certain int
-	Half    float64
+	Text       string
+	Value      float64
+	Figures    int
+	Certain    int
+	Half, Wide float64
 }
 
 // ParseNumber reads a numeral with a decimal point, an optional exponent
@@ -46,6 +47,7 @@ func ParseNumber(text string) (Number, error) {
 		n.Certain = len(strings.TrimRight(all, "0"))
 	}
 	n.Half = 0.5 * math.Pow(10, float64(exponent-len(fraction)))
+	n.Wide = n.Half * math.Pow(10, float64(max(n.Figures-max(n.Certain, 2), 0)))
 	return n, nil
 }
 
@@ -66,10 +68,10 @@ func (n Number) Stands(x float64) bool {
 	return n.Figures >= 2 && n.Rounds(x)
 }
 
-// Rounds reports whether x lies within half a unit of the last typed place.
-// A hair is added, because 0.5 units of a binary number are not exactly half.
+// Rounds reports whether x lies within half a unit of the last place. A hair is
+// added, because 0.5 units of a binary number are not exactly half.
 func (n Number) Rounds(x float64) bool {
-	return math.Abs(x-n.Value) <= n.Half*(1+1e-9)
+	return math.Abs(x-n.Value) <= n.Wide*(1+1e-9)
 }
 
 // Coarse reports whether x rounds to this number at one figure only.
