@@ -97,8 +97,8 @@ func (m *marking) candidates(v asked, tier int) []candidate {
 // answerOrder is the order of preference among equal numbers, where it is not
 // the table of changes' order: not-resolved before shared-weight, missing-force
 // before factor, other-unknown before other-angle.
-var answerOrder = []Code{Sign, SineCosine, NotResolved, MassForWeight, NormalEqualsWeight, MissingForce, ExtraForce,
-	WrongAxis, OtherUnknown, OtherAngle, Tangent, Inverted, EqualTensions, SharedWeight, OtherBody, TwiceCounted,
+var answerOrder = []Code{MassForWeight, OtherBody, OtherUnknown, NormalEqualsWeight, Sign, SineCosine, NotResolved,
+	MissingForce, ExtraForce, WrongAxis, OtherAngle, Tangent, Inverted, EqualTensions, SharedWeight, TwiceCounted,
 	WholeFactor, Radians, Pythagoras}
 
 func inOrder(all []candidate) []candidate {
@@ -334,6 +334,8 @@ func (m *marking) putForces(v asked, put func(Code, float64)) {
 			switch on.Kind {
 			case statics.Normal:
 				put(NormalEqualsWeight, w)
+			case statics.Friction:
+				m.putFriction(body, on, put)
 			case statics.Tension:
 				put(SharedWeight, w/2)
 				put(SharedWeight, w)
@@ -341,6 +343,17 @@ func (m *marking) putForces(v asked, put func(Code, float64)) {
 		}
 		m.putPairs(body, on, put)
 	}
+}
+
+// putFriction works the friction out from the whole weight.
+func (m *marking) putFriction(body *statics.Body, on *statics.Force, put func(Code, float64)) {
+	normal, weight := onlyOf(body, statics.Normal), onlyOf(body, statics.Weight)
+	if on.Size == nil || normal == nil || !on.Size.Has(normal.Name) {
+		return
+	}
+	env := append([]float64(nil), m.solution...)
+	env[m.slots[normal.Name]] = env[m.slots[weight.Name]]
+	put(NormalEqualsWeight, m.program(on.Size).Run(env))
 }
 
 func (m *marking) putPairs(body *statics.Body, on *statics.Force, put func(Code, float64)) {

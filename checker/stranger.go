@@ -107,7 +107,8 @@ func (m *marking) fitsAsEqual(name string, tensions []string) bool {
 	equal := newReference(model, m.solution[:len(m.Variables)])
 	c := m.with(name, expr.Letter(name))
 	c.Reference = equal
-	return c.markSum().Verdict != Wrong
+	report := c.markSum()
+	return report.Verdict != Wrong || report.Code != Unexplained
 }
 
 // fitsWithout reports whether the line would be right without the force.

@@ -49,7 +49,7 @@ type choice uint8
 const (
 	choosePaper     choice = 1 << iota // slash: everything that touches is below it
 	chooseThousands                    // comma: digit groups
-	chooseLetter                       // N behind a number: the normal force
+	chooseLetter                       // N behind a number: the less likely of newton and normal force
 )
 
 // scanner turns runes into tokens. met collects the choices that the text left
