@@ -1,0 +1,131 @@
+package picture
+
+// arrows draws all forces, what is in hand last and so on top.
+func (f *figure) arrows() {
+	for _, hand := range []bool{false, true} {
+		for i := range f.arms {
+			force := &f.scene.Forces[i]
+			if f.drawable(i) && force.InHand == hand {
+				s := shaft{look: look{tag: ForceTag(force.Colour), strong: hand}, coil: force.Kind == Spring && !f.onCoil(i)}
+				if force.Dashed {
+					s.dash = dashed
+				}
+				f.arrow(s, f.arms[i].tail, f.arms[i].tip)
+			}
+		}
+	}
+}
+
+// onCoil tells whether the spring itself is drawn where a force lies; the arrow
+// on it is then a plain one.
+func (f *figure) onCoil(i int) bool {
+	on := f.scene.Forces[i].On
+	for _, l := range f.scene.Links {
+		if l.Kind != Coil || l.From != on && l.To != on {
+			continue
+		}
+		other := l.From + l.To - on
+		if f.between(on, other).unit().dot(f.arms[i].out) > 0.95 {
+			return true
+		}
+	}
+	return false
+}
+
+// names asks for the letters of the figure.
+func (f *figure) names() {
+	for i := range f.arms {
+		if force := &f.scene.Forces[i]; f.drawable(i) {
+			l := label{rank: rankForce, at: f.arms[i].far, dir: f.arms[i].out, area: f.area,
+				look: look{tag: ForceTag(force.Colour), strong: force.InHand}}
+			f.note(l, joined(force.Name, force.Note), force.Name)
+		}
+	}
+	f.legNames()
+	f.bodyNames()
+	f.axisLetters()
+}
+
+func joined(name, note string) string {
+	if note == "" {
+		return name
+	}
+	return name + " " + note
+}
+
+// bodyNames puts each name where no arrow leaves the body.
+func (f *figure) bodyNames() {
+	for i := range f.scene.Bodies {
+		b := &f.scene.Bodies[i]
+		away := vec{0.01, 0.01}
+		for k := range f.arms {
+			if f.scene.Forces[k].On == i {
+				away = away.minus(f.arms[k].out)
+			}
+		}
+		f.note(label{rank: rankBody, at: f.middle(i), dir: away.unit(), look: look{tag: TagBody}, area: f.area}, b.Name, "")
+	}
+}
+
+// legs is the triangle of a force: its corner lies where the leg along x ends.
+func (f *figure) legs() (from, corner, to vec) {
+	t := f.scene.Triangle
+	arm, force := &f.arms[t.Force], &f.scene.Forces[t.Force]
+	x := heading(f.scene.Bodies[force.On].Tilt)
+	from, to = arm.centre, arm.tip
+	if force.Inward {
+		from, to = arm.tail, arm.centre
+	}
+	return from, from.along(x, to.minus(from).dot(x)), to
+}
+
+// triangle draws the legs of the force in question, broken, because they are
+// parts of it and no further forces.
+func (f *figure) triangle() {
+	t := f.scene.Triangle
+	if t == nil {
+		return
+	}
+	from, corner, to := f.legs()
+	l := look{tag: ForceTag(f.scene.Forces[t.Force].Colour)}
+	f.line(l, dashed, corner, f.outside(t.Force, from, corner))
+	f.line(l, dashed, corner, to)
+	back, up := from.minus(corner), to.minus(corner)
+	const square = 3.0
+	if back.len() > 3*square && up.len() > 3*square {
+		a, b := back.unit().times(square), up.unit().times(square)
+		f.line(look{tag: TagAngle}, solid, corner.plus(a), corner.plus(a).plus(b), corner.plus(b))
+	}
+}
+
+// outside is where a leg that starts in the middle of a body comes out of it.
+func (f *figure) outside(force int, from, corner vec) vec {
+	way := corner.minus(from)
+	if from != f.arms[force].centre {
+		return from
+	}
+	edge := f.dots(f.edge(&f.scene.Bodies[f.scene.Forces[force].On], way.unit()))
+	return from.along(way.unit(), min(edge, way.len()))
+}
+
+// legNames asks for the letters of the legs, outside the triangle.
+func (f *figure) legNames() {
+	t := f.scene.Triangle
+	if t == nil {
+		return
+	}
+	from, corner, to := f.legs()
+	l := label{rank: rankLeg, look: look{tag: ForceTag(f.scene.Forces[t.Force].Colour)}, area: f.area}
+	inside := from.plus(to).times(0.5)
+	for _, leg := range []struct {
+		end  vec
+		text string
+	}{{from, t.X}, {to, t.Y}} {
+		if leg.end.minus(corner).len() < 1 {
+			continue
+		}
+		l.at = leg.end.plus(corner).times(0.5)
+		l.dir = l.at.minus(inside).unit()
+		f.note(l, leg.text, "")
+	}
+}

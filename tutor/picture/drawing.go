@@ -1,0 +1,149 @@
+package picture
+
+// medium is what a drawing is made for.
+type medium struct {
+	cols, rows int
+	pen        pen
+	ascii      bool
+	fine       bool // lines are drawn as exact as they are kept
+}
+
+// pen puts one stroke into the cells of a grid.
+type pen func(*grid, *stroke)
+
+// form is the geometry of a stroke.
+type form int
+
+const (
+	path  form = iota // straight from point to point
+	round             // a part of a circle
+	wedge             // a filled convex outline
+	coil              // a spring between its two points
+)
+
+// dash is how a stroke is broken.
+type dash int
+
+const (
+	solid  dash = iota
+	dashed      // parts of forces
+	dotted      // axes, ropes: what only guides the eye
+)
+
+// stroke is one line of the drawing, in dots. It keeps its exact geometry, so
+// that paper gets it finer than a terminal.
+type stroke struct {
+	look
+	form   form
+	dash   dash
+	points []vec
+	// of round: degrees, counter-clockwise
+	centre              vec
+	radius, from, sweep float64
+	sign                byte // what stands for a path in seven bits; 0 for the usual signs
+	full                bool // a disc
+	// of wedge: whether it is an arrow's head (the tip comes first)
+	head bool
+}
+
+// drawing is a scene while it is laid out.
+type drawing struct {
+	grid    *grid
+	pen     pen
+	ascii   bool
+	fine    bool
+	strokes []stroke
+	points  []vec // room for the points of all strokes
+	labels  []label
+	placed  int // labels before this one have their place
+}
+
+// compose lays out a scene.
+func compose(s Scene, m medium) *drawing {
+	d := &drawing{grid: newGrid(m.cols, m.rows), pen: m.pen, ascii: m.ascii, fine: m.fine,
+		strokes: make([]stroke, 0, 48), points: make([]vec, 0, 160), labels: make([]label, 0, 24)}
+	if len(d.grid.marks) == 0 {
+		return d
+	}
+	s = tidy(s)
+	d.panels(&s, box{0, 0, d.grid.cols, d.grid.rows})
+	return d
+}
+
+func (d *drawing) add(s stroke) {
+	d.strokes = append(d.strokes, s)
+	d.pen(d.grid, &d.strokes[len(d.strokes)-1])
+}
+
+// store copies points into the common room.
+func (d *drawing) store(points []vec) []vec {
+	from := len(d.points)
+	d.points = append(d.points, points...)
+	return d.points[from:len(d.points):len(d.points)]
+}
+
+func (d *drawing) line(l look, k dash, points ...vec) {
+	d.add(stroke{look: l, form: path, dash: k, points: d.store(points)})
+}
+
+func (d *drawing) spring(l look, from, to vec) {
+	d.add(stroke{look: l, form: coil, points: d.store([]vec{from, to})})
+}
+
+func (d *drawing) fill(l look, points ...vec) {
+	d.add(stroke{look: l, form: wedge, points: d.store(points)})
+}
+
+func (d *drawing) arc(l look, centre vec, radius, from, sweep float64) {
+	d.add(stroke{look: l, form: round, centre: centre, radius: radius, from: from, sweep: sweep})
+}
+
+// disc is a filled circle.
+func (d *drawing) disc(l look, centre vec, radius float64) {
+	d.add(stroke{look: l, form: round, centre: centre, radius: radius, sweep: 360, full: true})
+}
+
+func (d *drawing) circle(l look, centre vec, radius float64) { d.arc(l, centre, radius, 0, 360) }
+
+// The head of an arrow, in dots: long enough to be told from the shaft at a
+// glance, short enough for an arrow of seven dots.
+const (
+	headLength = 5.5
+	headWidth  = 2.6
+)
+
+// shaft is how an arrow's line is drawn.
+type shaft struct {
+	look
+	dash dash
+	coil bool
+}
+
+// inHead is how far a line runs into its head: under the wings where there are
+// dots; up to the tip where the head is one sign.
+func (d *drawing) inHead(long float64) float64 {
+	if d.ascii {
+		return long
+	}
+	return min(2, long)
+}
+
+// arrow draws from tail to tip. The line ends inside the head, so that the tip
+// stays sharp.
+func (d *drawing) arrow(s shaft, tail, tip vec) {
+	way := tip.minus(tail)
+	length, ahead := way.len(), way.unit()
+	long := min(headLength, length)
+	wide := headWidth * long / headLength
+	if s.strong {
+		wide += 0.6
+	}
+	neck := tip.along(ahead, -long)
+	if s.coil && length > 3*headLength {
+		d.spring(s.look, tail, neck)
+	} else {
+		d.line(s.look, s.dash, tail, neck.along(ahead, d.inHead(long)))
+	}
+	side := ahead.left().times(wide)
+	d.add(stroke{look: s.look, form: wedge, head: true, points: d.store([]vec{tip, neck.plus(side), neck.minus(side)})})
+}

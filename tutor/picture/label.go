@@ -1,0 +1,158 @@
+package picture
+
+import (
+	"math"
+	"slices"
+)
+
+// label is a text that wants to stand near a place. Places are searched after
+// all lines are drawn, the most important label first.
+type label struct {
+	rank  rank
+	text  []rune
+	short []rune // stands instead where the text finds no room; may be empty
+	at    vec    // what it belongs to
+	dir   vec    // the side of it where the label is expected
+	look  look
+	area  box
+	// what the search found
+	col, row int
+	shown    bool
+}
+
+// rank says who chooses first: names of forces, because a force without its
+// name means nothing, the letters of axes last.
+type rank int
+
+const (
+	rankForce rank = iota
+	rankAngle
+	rankLeg
+	rankBody
+	rankAxis
+)
+
+// note asks for a label.
+func (d *drawing) note(l label, text, short string) {
+	l.text, l.short = d.cells(text), d.cells(short)
+	if len(l.text) > 0 && l.area.cols() > 0 && l.area.rows() > 0 {
+		d.labels = append(d.labels, l)
+	}
+}
+
+// cells spells a text as the medium can show it, one rune for each cell.
+func (d *drawing) cells(text string) []rune {
+	if d.ascii {
+		text = spelled(text)
+	}
+	return widened(text)
+}
+
+// reach is how far from its place a label is looked for, in cells beyond its
+// own width and in rows.
+type reach struct{ cols, rows int }
+
+// place finds room for all labels that have none yet: near, then near in the
+// short form, then far away. A label that finds none is left out, which happens
+// only on canvases of a few cells.
+func (d *drawing) place() {
+	near, far := reach{4, 3}, reach{16, 8}
+	slices.SortStableFunc(d.labels[d.placed:], func(a, b label) int { return int(a.rank - b.rank) })
+	for ; d.placed < len(d.labels); d.placed++ {
+		l := &d.labels[d.placed]
+		last := l.short
+		if len(last) == 0 {
+			last = l.text
+		}
+		if d.settle(l, l.text, near) || d.settle(l, l.short, near) || d.settle(l, last, far) {
+			d.grid.write(l.col, l.row, l.text, l.look)
+		}
+	}
+}
+
+// settle takes the best free place within reach, if there is one.
+func (d *drawing) settle(l *label, text []rune, r reach) bool {
+	if len(text) == 0 || len(text) > l.area.cols() {
+		return false
+	}
+	col, row := nearest(l.at.x)/2, nearest(l.at.y)/4
+	best := math.Inf(1)
+	for y := max(row-r.rows, l.area.top); y <= min(row+r.rows, l.area.bottom-1); y++ {
+		for x := max(col-r.cols-len(text), l.area.left); x <= min(col+r.cols, l.area.right-len(text)); x++ {
+			c := l.cost(x, y, len(text))
+			if c >= best {
+				continue
+			}
+			if c += d.cover(l, x, y, len(text)); c >= best {
+				continue
+			}
+			if c += d.doubt(l, x, y, len(text)); c < best {
+				best, l.col, l.row = c, x, y
+			}
+		}
+	}
+	if math.IsInf(best, 1) {
+		return false
+	}
+	l.text, l.shown = text, true
+	return true
+}
+
+// cost grows with the way from the label's place, and on its wrong sides.
+func (l *label) cost(col, row, width int) float64 {
+	off := vec{float64(2*col+width) - 0.5, float64(4*row) + 1.5}.minus(l.at)
+	way := off.len()
+	far := gap(l.at, col, row, width)
+	return far + max(1.2-far, 0) + 0.15*way + 3*(1-off.dot(l.dir)/max(way, 1))
+}
+
+// gap is the distance from a place to the cells of a label.
+func gap(at vec, col, row, width int) float64 {
+	x, y := float64(2*col)-0.5, float64(4*row)-0.5
+	dx := max(x-at.x, at.x-x-float64(2*width), 0)
+	dy := max(y-at.y, at.y-y-4, 0)
+	return vec{dx, dy}.len()
+}
+
+// cover is what it costs to stand in these cells: without end on a line, on
+// another label or right beside one, little on a guide line.
+func (d *drawing) cover(l *label, col, row, width int) float64 {
+	if d.texted(l, col-1, row) || d.texted(l, col+width, row) {
+		return math.Inf(1)
+	}
+	cost := 0.0
+	for _, x := range [2]int{col - 1, col + width} {
+		if m := d.grid.at(x, row); m != nil && m.hard {
+			cost += 0.8
+		}
+	}
+	for i := range width {
+		switch m := &d.grid.marks[row*d.grid.cols+col+i]; {
+		case m.hard || m.text:
+			return math.Inf(1)
+		case m.tag != TagNone:
+			cost += 2.5
+		}
+	}
+	return cost
+}
+
+func (d *drawing) texted(l *label, col, row int) bool {
+	m := d.grid.at(col, row)
+	return m != nil && m.text
+}
+
+// doubt is added where a label stands nearer to what another one belongs to.
+func (d *drawing) doubt(l *label, col, row, width int) float64 {
+	own, cost := gap(l.at, col, row, width), 0.0
+	for i := range d.labels {
+		other := &d.labels[i]
+		if other == l || other.area != l.area {
+			continue
+		}
+		if far := gap(other.at, col, row, width); far < own+3 {
+			cost += 2 + max(own-far, 0)
+		}
+	}
+	return cost
+}

@@ -1,0 +1,100 @@
+package picture
+
+// All words that a listener may hear stand here, to be read as a page.
+// Sentences begin with what matters most.
+
+// kindWords are the name of a kind, as a problem file has it, what such a force
+// is called where it has no letter, and what it does.
+type kindWords struct {
+	name, noun string
+	does       string // drawn outwards
+	doesInward string // drawn towards the body
+}
+
+func kinds() []kindWords {
+	return []kindWords{
+		Tension:  {"tension", "A string", "pulls", "pulls"},
+		Weight:   {"weight", "The weight", "pulls", "pulls"},
+		Normal:   {"normal", "A normal force", "pushes", "pushes"},
+		Friction: {"friction", "Friction", "acts along the surface,", "acts along the surface,"},
+		Spring:   {"spring", "A spring", "pulls", "pushes"},
+		Push:     {"push", "A push", "pushes", "pushes"},
+		Pull:     {"pull", "A pull", "pulls", "pulls"},
+		Strut:    {"strut", "A strut", "pulls", "pushes"},
+	}
+}
+
+func (k Kind) words() kindWords {
+	if all := kinds(); known(int(k), len(all)) {
+		return all[k]
+	}
+	return kindWords{"force", "A force", "acts", "acts"}
+}
+
+// String is the name of the kind, as KindOf reads it.
+func (k Kind) String() string { return k.words().name }
+
+const (
+	saysForce        = "%s %s %s." // T1 · pulls · up and to the left, …
+	saysNoDirection  = "%s acts in a direction that is not known."
+	saysInHand       = "%s is the force in hand."
+	saysAngle        = "%s lies between %s and the %s axis."
+	saysTriangle     = "%s is split into %s."
+	saysLeg          = "%s, %s along the %s axis" // T1 cos alpha · to the left · x
+	saysChain        = "%s head to tail along the %s axis: %s."
+	saysLine         = "%s head to tail along one line: %s."
+	saysStep         = "%s %s" // T2 cos beta · to the right
+	saysChainCloses  = "The last ends where the first starts."
+	saysChainOpen    = "The last does not end where the first starts."
+	saysPolygon      = "%s head to tail, to scale: %s."
+	saysCloses       = "The polygon closes: the last ends where the first starts."
+	saysOpen         = "The polygon does not close."
+	saysPlot         = "%s is plotted against %s, from %s to %s."
+	saysConstant     = "%s stays at %s."
+	saysOneWay       = "%s %s from %s to %s."
+	saysTurns        = "%s %s from %s to %s at %s, then %s to %s."
+	saysVaries       = "%s lies between %s and %s."
+	saysVanishing    = "As %s shrinks to nothing, %s grows without bound."
+	saysNearing      = "As %s comes near %s, %s grows without bound."
+	saysPresent      = "At %s, %s."
+	saysIs           = "%s is %s"
+	saysMeasured     = "%s, measured at %s, is %s%s."
+	saysGiveOrTake   = ", give or take "
+	saysLevelGround  = "%s lies on level ground."
+	saysRises        = "%s lies on a slope that rises to the %s at %s."
+	saysTouchesSlope = "%s touches a slope that rises to the %s at %s."
+	saysUpright      = "%s touches an upright wall on its %s side."
+	saysOverhead     = "%s touches a surface above it."
+	saysSlopeAxes    = "The x axis points %s; the y axis points away from the slope."
+	saysTurnedAxes   = "The axes are turned %s %s."
+	saysLink         = "%s and %s are joined by %s."
+	saysOver         = "%s and %s are joined by a rope over %s."
+	saysOnBody       = "%s on %s"
+	saysForcesOn     = "Forces on %s"
+	saysForces       = "The forces"
+	saysParts        = "The parts"
+	saysPartsOn      = "The parts on %s"
+	wordThen         = ", then "
+	wordAnd          = " and "
+	wordFalls        = "falls"
+	wordRises        = "rises"
+	wordClockwise    = "clockwise"
+	wordAnticlock    = "counter-clockwise"
+	wordUnknown      = "at an unknown angle"
+	saysUnknown      = "at the unknown angle %s"
+	wordStraight     = "straight "
+	wordLast         = ", and "
+	wordAway         = "away from the surface, "
+)
+
+// linkWords names what joins two bodies.
+var linkWords = [...]string{Rope: "a rope", Coil: "a spring", Rod: "a strut"}
+
+// shapeWords names a body that has no name.
+var shapeWords = [...]string{Knot: "the knot", Ring: "the ring", Block: "the block", Pulley: "the pulley", Anchor: "the support"}
+
+// sideWords are the sides along the room's axes, by sign.
+var (
+	acrossWords = map[int]string{-1: "to the left", 1: "to the right"}
+	heightWords = map[int]string{-1: "down", 1: "up"}
+)
