@@ -81,12 +81,14 @@ type Reference struct {
 	solution []float64
 	*lexicon
 	*kitchen
+	own ownUnits
 }
 
 // New solves the system and makes a reference of it. The errors are those of
 // package statics.
 func New(s *statics.System) (*Reference, error) {
-	model, err := statics.Compile(s)
+	own := ownUnitsOf(s)
+	model, err := statics.Compile(own.system(s))
 	if err != nil {
 		return nil, err
 	}
@@ -94,7 +96,7 @@ func New(s *statics.System) (*Reference, error) {
 	if err != nil {
 		return nil, err
 	}
-	return newReference(model, solution), nil
+	return newReference(model, solution, own), nil
 }
 
 // Value returns a letter's value in SI at the solution.
@@ -103,7 +105,7 @@ func (r *Reference) Value(name string) (float64, bool) {
 	if !ok {
 		return 0, false
 	}
-	return r.solution[slot], true
+	return r.solution[slot] * r.own.scale(r.Variables[slot].Dim), true
 }
 
 // Items lists what a stage asks for, in order: one empty item where there is

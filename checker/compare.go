@@ -82,7 +82,7 @@ func (f form) carries(code Code) bool {
 }
 
 func (r *Reference) program(n *expr.Node) expr.Program {
-	return expr.Compile(n, func(name string) (int, bool) { s, ok := r.slots[name]; return s, ok })
+	return expr.Compile(r.own.tree(n), func(name string) (int, bool) { s, ok := r.slots[name]; return s, ok })
 }
 
 // shift returns the tree with one number moved by half its last place.

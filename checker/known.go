@@ -127,8 +127,9 @@ func structural(n *expr.Node) bool {
 }
 
 func (r *Reference) literal(n *expr.Node) (literal, bool) {
-	unit, _ := quantity.Find(n.Unit)
-	if n.Unit == "" {
+	unit, ok := quantity.Find(n.Unit)
+	unit = r.own.inner(unit)
+	if !ok {
 		unit.Factor = 1
 	}
 	value, half := n.Num.Value*unit.Factor, n.Num.Wide*unit.Factor

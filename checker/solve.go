@@ -213,7 +213,7 @@ type asked struct {
 }
 
 func (m *marking) valueOf(name string) asked {
-	v := asked{name: name, slot: m.slots[name], value: m.solution[m.slots[name]], unit: m.Unit(name)}
+	v := asked{name: name, slot: m.slots[name], value: m.solution[m.slots[name]], unit: m.own.inner(m.Unit(name))}
 	if v.slot < len(m.Variables) {
 		v.force, _ = m.Force(name)
 	} else {
@@ -237,7 +237,8 @@ func (r *Reference) Unit(name string) quantity.Unit {
 		}
 	}
 	if g, ok := r.Given(name); ok {
-		return g.Unit
+		u, _ := quantity.Find(g.Unit.Symbol)
+		return u
 	}
 	dim := quantity.Force
 	if v, ok := r.Variable(name); ok {
@@ -247,7 +248,7 @@ func (r *Reference) Unit(name string) quantity.Unit {
 }
 
 // usualUnit is the unit in which a dimension is asked for if the file does not
-// say: newtons, or pounds where every force that is given is in pounds.
+// say: SI, or pounds where every force that is given is in pounds.
 func (r *Reference) usualUnit(dim quantity.Dimension) quantity.Unit {
 	symbol := map[quantity.Dimension]string{
 		quantity.Force: "N", quantity.Mass: "kg", quantity.Angle: "deg", quantity.Length: "m",
@@ -260,16 +261,7 @@ func (r *Reference) usualUnit(dim quantity.Dimension) quantity.Unit {
 	return u
 }
 
-func (r *Reference) inPounds() bool {
-	pounds := false
-	for _, g := range r.Givens {
-		if g.Unit.Dim == quantity.Mass || g.Unit.Dim == quantity.Force && g.Unit.Symbol != "lb" {
-			return false
-		}
-		pounds = pounds || g.Unit.Symbol == "lb"
-	}
-	return pounds
-}
+func (r *Reference) inPounds() bool { return r.own.force == quantity.PoundForce }
 
 // given is a value as it was typed: bare says that no unit was typed, unitIsOther
 // that the unit measures something else.
@@ -298,7 +290,7 @@ func (m *marking) readValue(v asked, n *expr.Node) given {
 	case !typed || n.Assumed:
 		a.bare = "assumed"
 	case unit.Dim == v.unit.Dim:
-		a.factor = unit.Factor
+		a.factor = m.own.inner(unit).Factor
 	default:
 		a.unitIsOther = true
 	}

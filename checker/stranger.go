@@ -104,7 +104,7 @@ func (m *marking) fitsAsEqual(name string, tensions []string) bool {
 	if err != nil {
 		return false
 	}
-	equal := newReference(model, m.solution[:len(m.Variables)])
+	equal := newReference(model, m.solution[:len(m.Variables)], m.own)
 	c := m.with(name, expr.Letter(name))
 	c.Reference = equal
 	report := c.markSum()

@@ -46,8 +46,8 @@ type worldKey struct {
 	rest bool
 }
 
-func newReference(m *statics.Model, solution []float64) *Reference {
-	r := &Reference{Model: m, lexicon: newLexicon(m)}
+func newReference(m *statics.Model, solution []float64, own ownUnits) *Reference {
+	r := &Reference{Model: m, lexicon: newLexicon(m), own: own}
 	r.kitchen = &kitchen{base: map[worldKey][]float64{}, terms: map[int][]variant{}, wrongNumbers: map[string][]candidate{}}
 	r.solution = make([]float64, r.width)
 	copy(r.solution, solution)

@@ -6,7 +6,7 @@ import "regexp"
 // side by side of the equation. The rules, from the notation:
 //
 //   - N, m or s behind a number is the unit when nothing else on that side is a
-//     letter, else the letter; for N the other reading is kept as a second one;
+//     letter, else the letter; the other reading is kept as a second one;
 //   - g behind a number is grams where a mass is expected, else gravity.
 func (s *scanner) settle() {
 	start := 0
@@ -33,7 +33,7 @@ func (s *scanner) settleOne(i int, alone, mass bool, side [2]int) {
 	unit := alone && i > side[0] && s.tokens[i-1].kind != tokName
 	if t.text == "g" {
 		unit = mass && i > side[0] && s.tokens[i-1].kind == tokNumber && side[1]-side[0] <= 3
-	} else if t.text == "N" && s.tokens[i-1].kind == tokNumber {
+	} else if i > side[0] && s.tokens[i-1].kind == tokNumber {
 		// "0.45 N" can be μ times the normal force, "P − 196 N" can end in newtons.
 		s.met |= chooseLetter
 		unit = unit == (s.take&chooseLetter == 0)
