@@ -199,6 +199,7 @@ var syntaxTable = []struct {
 	{"expected key", "the line is not indented like those above it", "keys at one depth in one column", false},
 	{"expected '-' indicator", "the line is not indented like those above it", "items of one list in one column", false},
 	{"control characters", "the file holds an unprintable character", "plain text", false},
+	{"tab character", "a tab stands where the line is indented", "spaces", false},
 	{"incompatible YAML document", "another version of YAML is asked for", "no such line", false},
 	{"did not find expected <document start>", "the text goes on behind the end of the problem", "keys in the first column", false},
 	{"block sequence entries are not allowed", "a list begins where none can be", "the list on lines of its own below its key", false},

@@ -48,8 +48,15 @@ func (f Finding) Excerpt() string {
 	if len(line) > excerptWidth && column > excerptLead {
 		start = column - excerptLead
 	}
-	line = line[start:min(len(line), start+excerptWidth)]
-	return "  " + string(line) + "\n  " + strings.Repeat(" ", column-start) + "^"
+	end := min(len(line), start+excerptWidth)
+	shown := append([]rune(nil), line[start:end]...)
+	if start > 0 {
+		shown[0] = '…'
+	}
+	if end < len(line) {
+		shown[len(shown)-1] = '…'
+	}
+	return "  " + string(shown) + "\n  " + strings.Repeat(" ", column-start) + "^"
 }
 
 // visible gives every character of a line one cell, so that the caret fits.
@@ -137,13 +144,12 @@ func editDistance(a, b string) int {
 	return rows[len(s)][len(t)]
 }
 
-// quoted lists words for a message: "a", "b" or "c".
-func quoted(words []string) string {
-	q := make([]string, len(words))
-	for i, w := range words {
-		q[i] = fmt.Sprintf("%q", w)
+// offer returns the nearest known word, or the only one that there is.
+func offer(word string, known []string) string {
+	if len(known) == 1 {
+		return known[0]
 	}
-	return listed(q, "or")
+	return nearest(word, known)
 }
 
 // listed joins words with commas and a conjunction before the last.
@@ -161,7 +167,7 @@ func listed(words []string, conjunction string) string {
 // instead words what was expected in place of an unknown word: the nearest known
 // one, else all of them.
 func instead(word string, known []string) string {
-	if near := nearest(word, known); near != "" {
+	if near := offer(word, known); near != "" {
 		return fmt.Sprintf("%q", near)
 	}
 	return "one of " + strings.Join(known, " ")

@@ -123,7 +123,7 @@ func (r *reader) formula(n *yaml.Node, what string, angle bool) *formula {
 func (r *reader) on(p part, bodies []string) (string, bool) {
 	n := p.values["on"]
 	if n == nil {
-		if len(bodies) > 1 {
+		if len(bodies) > 1 && !p.misspelt("on", forceKeys) {
 			r.at(p.node, "the force does not say on which body it acts", "on: one of "+strings.Join(bodies, " "))
 			return "", false
 		}
@@ -156,6 +156,7 @@ func (r *reader) direct(f *forceEntry, p part) bool {
 	switch {
 	case points != nil && direction != nil:
 		r.at(direction, f.Name+" has both \"points\" and \"direction\"", "one of the two")
+	case points == nil && direction == nil && (p.misspelt("points", forceKeys) || p.misspelt("direction", forceKeys)):
 	case points == nil && direction == nil:
 		r.at(p.node, f.Name+" does not say where it points", "\"points\" or \"direction\"")
 	case direction != nil:
@@ -191,11 +192,17 @@ func (r *reader) pointed(f *forceEntry, p part) bool {
 		return r.alongAxis(f, text, angle, from)
 	}
 	if angle == nil {
+		if p.misspelt("angle", forceKeys) {
+			return false
+		}
 		r.at(p.node, fmt.Sprintf("%s points %s without an angle", f.Name, text), "\"angle\" and \"from\"")
 		return false
 	}
 	f.angle = r.formula(angle, "the angle of "+f.Name, true)
 	if from == nil {
+		if p.misspelt("from", forceKeys) {
+			return false
+		}
 		r.at(angle, "the angle of "+f.Name+" does not say from which axis it is measured", "from: x or from: y")
 		return false
 	}

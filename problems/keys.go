@@ -11,6 +11,7 @@ import (
 // section is a part of the file with fixed keys.
 type section struct {
 	needed, optional []string
+	example          string
 }
 
 func (s section) keys() []string { return append(append([]string(nil), s.needed...), s.optional...) }
@@ -20,13 +21,15 @@ var (
 	problemKeys = section{
 		needed:   []string{"id", "title", "topic", "level", "text", "forces", "find"},
 		optional: []string{"given", "axes", "bodies", "equal", "answer", "vary", "notes", "source"},
+		example:  "id: canal-lantern",
 	}
 	forceKeys = section{
 		needed:   []string{"name", "kind"},
 		optional: []string{"on", "points", "angle", "from", "direction", "size"},
+		example:  "{name: w, kind: weight, points: down, size: m*g}",
 	}
-	axesKeys   = section{needed: []string{"tilt"}}
-	answerKeys = section{needed: []string{"unit"}}
+	axesKeys   = section{needed: []string{"tilt"}, example: "{tilt: alpha}"}
+	answerKeys = section{needed: []string{"unit"}, example: "{unit: N}"}
 )
 
 // part is a mapping of the file, read key by key.
@@ -40,7 +43,7 @@ type part struct {
 func (r *reader) fields(n *yaml.Node, what string, s section) part {
 	p := part{node: n, values: map[string]*yaml.Node{}}
 	if n.Kind != yaml.MappingNode {
-		r.at(n, what+" is "+shape(n), "keys with values")
+		r.at(n, what+" is "+shape(n), "keys with values, such as "+s.example)
 		return p
 	}
 	for _, e := range r.entries(n) {
@@ -51,20 +54,28 @@ func (r *reader) fields(n *yaml.Node, what string, s section) part {
 		}
 		p.values[key] = e.value
 	}
+	var missing []string
 	for _, key := range s.needed {
-		if p.values[key] == nil && !misspelt(n, key, s) {
-			r.at(n, fmt.Sprintf("%s has no %q", what, key), fmt.Sprintf("the key %q", key))
+		if p.values[key] == nil && !p.misspelt(key, s) {
+			missing = append(missing, fmt.Sprintf("%q", key))
 		}
+	}
+	switch len(missing) {
+	case 0:
+	case 1:
+		r.at(n, what+" has no "+missing[0], "a value for it")
+	default:
+		r.at(n, what+" has no "+listed(missing, "and no"), "a value for each")
 	}
 	return p
 }
 
 // misspelt reports whether a missing key is there under a name for which it has
 // been offered already.
-func misspelt(n *yaml.Node, key string, s section) bool {
-	for i := 0; i+1 < len(n.Content); i += 2 {
-		have := n.Content[i].Value
-		if !slices.Contains(s.keys(), have) && nearest(have, s.keys()) == key {
+func (p part) misspelt(key string, s section) bool {
+	for i := 0; i+1 < len(p.node.Content); i += 2 {
+		have := p.node.Content[i].Value
+		if !slices.Contains(s.keys(), have) && offer(have, s.keys()) == key {
 			return true
 		}
 	}

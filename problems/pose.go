@@ -23,7 +23,7 @@ func (r *reader) pose(d *draft) {
 	}
 	m, err := statics.Compile(d.System)
 	if err != nil {
-		r.at(d.blame(err.Error()), err.Error(), "sizes that are forces and angles that are angles")
+		r.dimension(d, err)
 		return
 	}
 	r.asked(d, m)
@@ -36,12 +36,41 @@ func (r *reader) pose(d *draft) {
 		r.unsolved(d, m, err)
 		return
 	}
-	if said := s.unphysical(); said != "" {
+	free := d.withoutNumber()
+	said := s.unphysical()
+	if other, err := s.elsewhere(free); free != nil && (err != nil || (other.unphysical() == "") != (said == "")) {
+		r.at(d.given[free[0]], fmt.Sprintf("for some values of %s there is no solution that can be", listed(free, "and")), "a number for it")
+	} else if said != "" {
 		r.at(d.blame(said), said, "forces and angles that come out as the file says")
-		return
+	} else {
+		r.equalSizes(d, s)
+		r.formulaUnits(d, s, other)
 	}
-	r.equalSizes(d, s)
-	r.anyNumber(d, s)
+}
+
+// dimension words what package statics says of quantities that do not go
+// together.
+func (r *reader) dimension(d *draft, err error) {
+	at := d.blame(err.Error())
+	expected := "quantities that go together"
+	for _, row := range []struct{ said, expected string }{
+		{"a force is needed", "a force, such as m*g or 24 N"},
+		{"an angle is needed", "an angle, such as 35 deg"},
+		{"round in a circle", "no size for a force that is unknown"},
+		{"are both unknown", "one letter that is unknown"},
+	} {
+		if strings.Contains(err.Error(), row.said) {
+			expected = row.expected
+		}
+	}
+	for _, f := range d.formulas() {
+		for _, g := range d.System.Givens {
+			if f.node == at && g.Unit.Symbol == "none" && f.tree.Has(g.Name) {
+				expected += fmt.Sprintf(" (%s is given without a unit)", g.Name)
+			}
+		}
+	}
+	r.at(at, err.Error(), expected)
 }
 
 // tiltTrouble checks the angles by which axes are turned. The sums do not contain
@@ -100,7 +129,41 @@ func (d *draft) blame(message string) *yaml.Node {
 			}
 		}
 	}
+	return d.guilty(message)
+}
+
+// guilty finds the expression without which the message would be another one.
+func (d *draft) guilty(message string) *yaml.Node {
+	newton := &expr.Node{Op: expr.Number, Num: quantity.Exact(1), Unit: "N"}
+	radian := &expr.Node{Op: expr.Number, Num: quantity.Exact(1), Unit: "rad"}
+	for _, f := range d.formulas() {
+		harmless := newton
+		if f.angle {
+			harmless = radian
+		}
+		if _, err := statics.Compile(replacing(d.System, f.tree, harmless)); err == nil || err.Error() != message {
+			return f.node
+		}
+	}
 	return d.top.values["forces"]
+}
+
+// replacing returns the system with another tree in the place of one.
+func replacing(s *statics.System, tree, by *expr.Node) *statics.System {
+	other := *s
+	other.Bodies = slices.Clone(s.Bodies)
+	for i := range other.Bodies {
+		other.Bodies[i].Forces = slices.Clone(other.Bodies[i].Forces)
+		for j := range other.Bodies[i].Forces {
+			f := &other.Bodies[i].Forces[j]
+			for _, part := range []**expr.Node{&f.Size, &f.Angle, &f.Direction} {
+				if *part == tree {
+					*part = by
+				}
+			}
+		}
+	}
+	return &other
 }
 
 // asked checks that what is asked for is unknown, or a force.
@@ -222,29 +285,35 @@ func (r *reader) equalSizes(d *draft, s *solution) {
 	}
 }
 
-// anyNumber solves once more with other values for the letters without a number.
-// What depends on them is answered by a formula, for which no unit can be asked.
-func (r *reader) anyNumber(d *draft, s *solution) {
+// withoutNumber lists the givens that are letters without a number.
+func (d *draft) withoutNumber() []string {
 	var free []string
-	env := s.Environment()
-	for i, g := range d.System.Givens {
+	for _, g := range d.System.Givens {
 		if g.Any {
 			free = append(free, g.Name)
-			env[i] = 2.6 + 0.7*float64(len(free))
 		}
 	}
-	if free == nil {
-		return
-	}
-	other, err := s.Solve(env)
-	if err != nil || (&solution{s.Model, other}).unphysical() != "" {
-		r.at(d.given[free[0]], fmt.Sprintf("for some values of %s there is no solution that can be", listed(free, "and")), "a number for it")
-		return
-	}
-	for _, name := range d.System.Find {
+	return free
+}
+
+// elsewhere solves for other values of the letters without a number.
+func (s *solution) elsewhere(free []string) (*solution, error) {
+	env := s.Environment()
+	for i, name := range free {
 		slot, _ := s.Slot(name)
-		if n := d.units[name]; n != nil && math.Abs(other[slot]-s.env[slot]) > 1e-6*math.Abs(s.env[slot]) {
-			r.at(n, fmt.Sprintf("%s depends on %s, which has no number, so no unit can be asked", name, listed(free, "and")), "no unit, or a number for the letter")
+		env[slot] = 2.6 + 0.7*float64(i)
+	}
+	out, err := s.Solve(env)
+	return &solution{s.Model, out}, err
+}
+
+// formulaUnits refuses a unit for what depends on a letter without a number: it is
+// answered by a formula.
+func (r *reader) formulaUnits(d *draft, s, other *solution) {
+	for _, name := range d.System.Find {
+		n := d.units[name]
+		if n != nil && math.Abs(other.value(name)-s.value(name)) > 1e-6*math.Abs(s.value(name)) {
+			r.at(n, fmt.Sprintf("%s depends on %s, which has no number, so no unit can be asked", name, listed(d.withoutNumber(), "and")), "no unit, or a number for the letter")
 		}
 	}
 }

@@ -137,6 +137,9 @@ func (r *reader) text(d *draft) {
 	if d.Text == "" {
 		return
 	}
+	if d.unreadableGivens() {
+		return
+	}
 	known := d.givenLetters()
 	seen := map[string]int{}
 	for _, m := range placeholder.FindAllStringSubmatch(d.Text, -1) {
@@ -145,12 +148,18 @@ func (r *reader) text(d *draft) {
 			r.inText(n, m[0], seen[m[0]], m[0]+" is no given", braced(instead(m[1], known), known))
 		}
 	}
-	rest := placeholder.ReplaceAllString(d.Text, "")
 	for _, brace := range []string{"{", "}"} {
-		if strings.Contains(rest, brace) {
+		if strings.Contains(placeholder.ReplaceAllString(d.Text, ""), brace) {
 			r.inText(n, brace, 1, fmt.Sprintf("a brace %s has no partner", brace), "{m} for the given m")
 		}
 	}
+}
+
+// unreadableGivens reports whether "given" is no mapping at all, so that nothing
+// can be said of its letters.
+func (d *draft) unreadableGivens() bool {
+	n := d.top.values["given"]
+	return n != nil && n.Kind != yaml.MappingNode || n == nil && d.top.misspelt("given", problemKeys)
 }
 
 // givenLetters lists the letters that a statement may show, those included whose
@@ -181,6 +190,9 @@ func braced(offer string, known []string) string {
 func (r *reader) inText(n *yaml.Node, piece string, nth int, what, expected string) {
 	for line := n.Line; line <= len(r.lines); line++ {
 		text := r.lines[line-1]
+		if !placeholder.MatchString(piece) {
+			text = placeholder.ReplaceAllStringFunc(text, func(s string) string { return strings.Repeat("_", len(s)) })
+		}
 		at := 0
 		for {
 			i := strings.Index(text[at:], piece)

@@ -77,7 +77,9 @@ func givenNames(n *yaml.Node) map[string]*yaml.Node {
 	names := map[string]*yaml.Node{}
 	if n != nil && n.Kind == yaml.MappingNode {
 		for i := 0; i+1 < len(n.Content); i += 2 {
-			names[canonical(n.Content[i].Value)] = n.Content[i]
+			if key := n.Content[i]; key.Kind == yaml.ScalarNode {
+				names[canonical(key.Value)] = key
+			}
 		}
 	}
 	return names
@@ -94,6 +96,10 @@ func (r *reader) tilts(n *yaml.Node, bodies []string) map[string]*formula {
 	case tilt == nil:
 	case tilt.Kind == yaml.MappingNode:
 		for _, e := range r.entries(tilt) {
+			if len(bodies) == 1 && bodies[0] == "" {
+				r.at(e.key, "the tilt names a body, and the problem names none", "one angle, such as tilt: alpha")
+				break
+			}
 			if !slices.Contains(bodies, e.key.Value) {
 				r.at(e.key, fmt.Sprintf("unknown body %q", shorten(e.key.Value)), instead(e.key.Value, bodies))
 				continue
@@ -219,7 +225,7 @@ func (d *draft) uses(letter string) bool {
 // system is compiled.
 func (r *reader) finds(d *draft) {
 	for _, item := range r.list(d.top.values["find"], `"find"`, "[T1, T2]") {
-		name, ok := r.letter(item, "what is asked for,")
+		name, ok := r.letter(item, "the unknown")
 		switch {
 		case !ok:
 		case slices.Contains(d.System.Find, name):

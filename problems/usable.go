@@ -113,9 +113,6 @@ func (p *Problem) probe() []*solution {
 
 // unphysical says what cannot be about a solution, "" if nothing.
 func (s *solution) unphysical() string {
-	if said := s.Unphysical(s.env); said != "" {
-		return said
-	}
 	for _, b := range s.Bodies {
 		for _, f := range b.Forces {
 			if f.Angle == nil {
@@ -127,7 +124,7 @@ func (s *solution) unphysical() string {
 			}
 		}
 	}
-	return ""
+	return s.Unphysical(s.env)
 }
 
 func inDegrees(angle float64) string {

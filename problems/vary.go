@@ -2,7 +2,9 @@ package problems
 
 import (
 	"fmt"
+	"maps"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -92,10 +94,13 @@ func scaled(number string, places int) (int64, bool) {
 // vary reads the part "vary".
 func (r *reader) vary(d *draft) []Vary {
 	var list []Vary
+	if d.unreadableGivens() {
+		return nil
+	}
 	for _, e := range r.mapping(d.top.values["vary"], `"vary"`, "m: 1.5 to 5.0 step 0.1") {
 		name := canonical(e.key.Value)
 		if d.given[name] == nil {
-			r.at(e.key, fmt.Sprintf("%s is not given", shorten(name)), instead(name, d.givenLetters()))
+			r.at(e.key, fmt.Sprintf("%s is not given", shorten(name)), instead(name, slices.Sorted(maps.Keys(d.given))))
 			continue
 		}
 		if g, ok := d.System.Given(name); ok && g.Any {
