@@ -14,6 +14,7 @@ const (
 	exactShare   = 1e-7
 	roundedShare = 0.01
 	mistakeShare = 0.003
+	slipShare    = 0.05
 	tries        = 3
 )
 
@@ -25,6 +26,7 @@ type equation struct {
 	terms    []expr.Program
 	shifted  []expr.Program // residual with one rounded number at the end of its range
 	exact    bool
+	stray    bool        // a number stands for nothing known
 	vary     []letterSet // which givens vary, in the order in which they are tried
 	letters  bool        // there is a letter
 	form     form
@@ -45,6 +47,7 @@ func (r *Reference) equation(left, right *expr.Node, signs []signed) *equation {
 	e.form = formOf(difference)
 	literals := r.literals(e.sides)
 	for _, l := range literals {
+		e.stray = e.stray || l.givens == 0
 		if l.half > 0 {
 			e.exact = false
 			e.shifted = append(e.shifted, r.program(shift(difference, l)))

@@ -1,6 +1,7 @@
 package checker
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 
@@ -13,7 +14,7 @@ func (r *Reference) Mark(a Answer, before []Answer) Report {
 	if a.Stage == Diagram {
 		return r.markDiagram(a)
 	}
-	parts := strings.FieldsFunc(a.Text, func(c rune) bool { return c == ';' || c == '\n' })
+	parts := separators.Split(a.Text, -1)
 	parts = slices.DeleteFunc(parts, func(s string) bool { return strings.TrimSpace(expr.Clean(s)) == "" })
 	if len(parts) < 2 {
 		if len(parts) == 1 {
@@ -27,6 +28,10 @@ func (r *Reference) Mark(a Answer, before []Answer) Report {
 	}
 	return together(each)
 }
+
+// separators stand between several lines in one text: a semicolon, a new line,
+// "and", or a comma in front of another equation. A comma inside a number is none.
+var separators = regexp.MustCompile(`;|\n|\s+and\s+|,\s+`)
 
 // together makes one report of several: right if all are, else what is said of
 // the first that is not.

@@ -17,6 +17,11 @@ func (r *Reference) search(e *equation, at place, tied string) (finding, bool) {
 	if found := r.matching(e, r.singles(at), tied); len(found) > 0 {
 		return r.simplest(found), true
 	}
+	// A number that stands for nothing known can be met by chance once there are
+	// two changes to choose.
+	if e.stray {
+		return finding{}, false
+	}
 	for i := range r.singles(at) {
 		first := r.singles(at)[i]
 		if first.code == WrongAxis || first.code == SharedWeight {

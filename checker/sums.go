@@ -251,5 +251,14 @@ func (m *marking) explainSum(e *equation, at place, f *finding) finding {
 			return found
 		}
 	}
+	across := place{at.body, at.axis.Other()}
+	for _, tied := range m.tiedFor(e) {
+		if !e.exact && m.matches(e, m.row(at.body, at.axis), tied, slipShare) {
+			return finding{code: Slip}
+		}
+		if len(m.matching(e, m.singles(across), tied)) > 0 {
+			return finding{code: WrongAxis}
+		}
+	}
 	return finding{code: Unexplained}
 }

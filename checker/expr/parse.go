@@ -74,8 +74,9 @@ func (r *Reading) add(line Line) {
 
 // readAs reads with the given choices taken and says which ones there were.
 func (l *Letters) readAs(runes []rune, take choice) (Line, choice, *ReadError) {
-	skip, axis := l.sumLabel(string(runes))
-	s := &scanner{letters: l, runes: runes, at: skip, take: take}
+	start := len([]rune(lead.FindString(string(runes))))
+	skip, axis := l.sumLabel(string(runes[start:]))
+	s := &scanner{letters: l, runes: runes, at: start + skip, take: take}
 	if err := s.scan(); err != nil {
 		return Line{}, s.met, err.(*ReadError)
 	}
@@ -93,14 +94,10 @@ func (l *Letters) readAs(runes []rune, take choice) (Line, choice, *ReadError) {
 	return line, p.met, nil
 }
 
-// trim drops what frames a line on paper and means nothing: a full stop at the
-// end, an arrow at the start.
+// trim drops an arrow at the start of a line, which frames it and means nothing.
 func (s *scanner) trim() {
 	for len(s.tokens) > 1 && s.tokens[0].kind == tokEquals && (s.tokens[0].text == "⇒" || s.tokens[0].end-s.tokens[0].pos == 2) {
 		s.tokens = s.tokens[1:]
-	}
-	for n := len(s.tokens); n > 1 && s.tokens[n-2].kind == tokTimes && s.runes[s.tokens[n-2].pos] == '.'; n-- {
-		s.tokens = append(s.tokens[:n-2], s.tokens[n-1])
 	}
 }
 

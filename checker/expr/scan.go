@@ -103,7 +103,7 @@ func (s *scanner) scan() error {
 		r := s.runes[s.at]
 		var err error
 		switch {
-		case r == ' ':
+		case r == ' ' || r == '.' && s.ends():
 			s.at++
 		case isDigit(r) || r == '.' && isDigit(s.peek(1)):
 			err = s.number()
@@ -125,6 +125,9 @@ func (s *scanner) scan() error {
 	s.tokens = append(s.tokens, token{kind: tokEnd, pos: len(s.runes), end: len(s.runes)})
 	return nil
 }
+
+// ends reports whether only full stops and spaces follow.
+func (s *scanner) ends() bool { return strings.Trim(string(s.runes[s.at:]), " .") == "" }
 
 func (s *scanner) put(t token, length int) {
 	t.pos, t.end = s.at, s.at+length

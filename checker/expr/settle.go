@@ -60,6 +60,9 @@ func (s *scanner) isMass(side [2]int) bool {
 		s.letters.Kind(s.tokens[side[0]].text) == Mass
 }
 
+// lead matches a word that joins a line to the one above it.
+var lead = regexp.MustCompile(`^\s*(?:(?i:so|therefore|hence|thus|then|which gives|gives|i\.e\.)\s+|∴\s*)`)
+
 // sumName matches the name of a sum in front of an equation. Groups: 1 the plain
 // form without a sum sign (which could be a component of a force F), 2 and 3 the
 // axis.
