@@ -1,0 +1,178 @@
+package tutor
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"example.org/standstill/checker"
+	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/statics"
+)
+
+// Ask is what the page asks for now. Question is one sentence; Directions say
+// which way the axes point; Letters lists the problem's letters, with how to type
+// those that are on no keyboard; Sample is a line of the kind that is asked for,
+// about a force that the problem does not have.
+type Ask struct {
+	Stage      checker.Stage
+	Title      string
+	Item       string
+	Question   string
+	Open       []string // every item of the stage that is not done
+	Directions []string
+	Letters    string
+	Sample     string
+}
+
+// Ask says what is asked for now; ok is false once nothing is open.
+func (g *Page) Ask() (a Ask, ok bool) {
+	stage, item, ok := g.InHand()
+	if !ok {
+		return Ask{}, false
+	}
+	a = Ask{Stage: stage, Title: Title(stage), Item: item, Open: g.open(stage), Letters: g.Letters(), Sample: g.sample(stage)}
+	a.Question = g.question(stage, item)
+	if stage != checker.Diagram {
+		a.Directions = g.Directions(item)
+	}
+	return a, true
+}
+
+// Statement returns the text of the problem with the numbers of this copy.
+func (g *Page) Statement() string { return strings.Join(strings.Fields(g.Problem.Statement()), " ") }
+
+// Wanted lists what the problem asks for, each with the unit it is asked in: "T1
+// in N".
+func (g *Page) Wanted() []string {
+	var wanted []string
+	for _, name := range g.Problem.System.Find {
+		wanted = append(wanted, g.wanted(name))
+	}
+	return wanted
+}
+
+func (g *Page) wanted(name string) string {
+	switch symbol := g.Ref.Unit(name).Symbol; symbol {
+	case "none", "":
+		return expr.Glyph(name)
+	case "deg":
+		return expr.Glyph(name) + " in degrees"
+	default:
+		return expr.Glyph(name) + " in " + symbol
+	}
+}
+
+// Letters lists the problem's letters in a sentence.
+func (g *Page) Letters() string {
+	var names, greek []string
+	for _, v := range g.Ref.Variables {
+		names = append(names, expr.Glyph(v.Name))
+		if expr.Glyph(v.Name) != v.Name {
+			greek = append(greek, saidTypeGreek(expr.Glyph(v.Name), v.Name))
+		}
+	}
+	for _, e := range g.Problem.System.Equal {
+		names = append(names, expr.Glyph(e.Letter))
+	}
+	return saidLetters(names, greek)
+}
+
+// Directions says which way the axes of an item's body point, one sentence for
+// each axis; for every body where the item names none.
+func (g *Page) Directions(item string) []string {
+	name, _, dotted := strings.Cut(item, ".")
+	if !dotted {
+		name = item
+	}
+	if body, ok := g.Problem.System.Body(name); ok {
+		return g.directions(body, "")
+	}
+	if len(g.Problem.System.Bodies) == 1 {
+		return g.directions(&g.Problem.System.Bodies[0], "")
+	}
+	if g.alike() {
+		return g.directions(&g.Problem.System.Bodies[0], "")
+	}
+	var all []string
+	for i := range g.Problem.System.Bodies {
+		b := &g.Problem.System.Bodies[i]
+		all = append(all, g.directions(b, b.Name)...)
+	}
+	return all
+}
+
+// alike reports whether the axes of all bodies point the same way.
+func (g *Page) alike() bool {
+	bodies := g.Problem.System.Bodies
+	return !slices.ContainsFunc(bodies, func(b statics.Body) bool {
+		return math.Abs(g.Ref.Tilt(&b)-g.Ref.Tilt(&bodies[0])) > 1e-9
+	})
+}
+
+func (g *Page) directions(b *statics.Body, on string) []string {
+	x, y := "right", "up"
+	switch rise := math.Sin(g.Ref.Tilt(b)); {
+	case rise > 1e-9 && g.onSlope(b):
+		x, y = "up the slope", "out of the slope"
+	case rise < -1e-9 && g.onSlope(b):
+		x, y = "down the slope", "out of the slope"
+	case math.Abs(rise) > 1e-9:
+		x, y = g.turned(b)
+	}
+	return []string{saidPositive("x", on, x), saidPositive("y", on, y)}
+}
+
+// onSlope reports whether a surface carries the body: then the turned axes are
+// those of a slope.
+func (g *Page) onSlope(b *statics.Body) bool {
+	return slices.ContainsFunc(b.Forces, func(f statics.Force) bool { return f.Kind == statics.Normal }) &&
+		math.Cos(g.Ref.Tilt(b)) > 0
+}
+
+// turned words axes that are turned without a slope.
+func (g *Page) turned(b *statics.Body) (x, y string) {
+	way := func(angle float64) string {
+		var sides []string
+		if up := math.Sin(angle); up > 1e-9 {
+			sides = append(sides, "up")
+		} else if up < -1e-9 {
+			sides = append(sides, "down")
+		}
+		if right := math.Cos(angle); right > 1e-9 {
+			sides = append(sides, "right")
+		} else if right < -1e-9 {
+			sides = append(sides, "left")
+		}
+		return strings.Join(sides, " and ")
+	}
+	tilt := g.Ref.Tilt(b)
+	return way(tilt), way(tilt + math.Pi/2)
+}
+
+// echo says how a half-typed text is read.
+func (g *Page) echo(stage checker.Stage, item, text string) string {
+	if stage == checker.Diagram {
+		return g.Ref.Mark(checker.Answer{Stage: stage, Item: item, Text: text}, nil).Read
+	}
+	if stage == checker.Solve {
+		item = ""
+	}
+	var read []string
+	for _, part := range g.parts(stage, text) {
+		if said, err := g.Ref.Echo(part, item); err == nil {
+			read = append(read, said)
+		}
+	}
+	return strings.Join(read, "; ")
+}
+
+// stranger is a letter that the problem does not have, for samples.
+func (g *Page) stranger(besides string) string {
+	for _, name := range []string{"F", "P", "S", "Q", "D"} {
+		if !g.Ref.Has(name) && name != besides {
+			return name
+		}
+	}
+	return "F9"
+}

@@ -1,0 +1,135 @@
+package tutor
+
+import (
+	"example.org/standstill/checker"
+	"example.org/standstill/tutor/record"
+)
+
+// Lesson is a page that a student writes on. Whatever changes it is in the record
+// before the method returns; with an error nothing has changed, and
+// [record.Sentence] says why.
+type Lesson struct {
+	*Page
+	desk    *Desk
+	attempt *attempt
+}
+
+// Result is what came of a line: the line as it stands on the page, whether the
+// next stage was reached, and whether the last was.
+type Result struct {
+	Line   *Line
+	Moved  bool
+	Solved bool
+}
+
+// HandIn marks a typed line for what is in hand and keeps it. What holds nothing
+// to read is not kept: the Result's Line is nil then. Once nothing is open, lines
+// are taken as further working.
+func (l *Lesson) HandIn(text string) (Result, error) {
+	text = tidyText(text)
+	if text == "" {
+		return Result{}, nil
+	}
+	stage, item, open := l.InHand()
+	if !open {
+		stage = checker.Solve
+	}
+	line, err := l.note(record.Entry{Kind: record.Answer, Stage: string(stage), Item: item, Text: text})
+	if err != nil {
+		return Result{}, err
+	}
+	return l.result(line, stage, open), nil
+}
+
+func (l *Lesson) result(line *Line, was checker.Stage, wasOpen bool) Result {
+	now, _, open := l.InHand()
+	return Result{Line: line, Moved: open && now != was, Solved: wasOpen && !open}
+}
+
+// Keep lets the last refused line of the stage in hand stand against our
+// judgement, flagged for the teacher, and goes on. The Result's Line is nil where
+// no line was refused.
+func (l *Lesson) Keep() (Result, error) {
+	stage, _, open := l.InHand()
+	refused := l.refused(stage)
+	if !open || refused == "" {
+		return Result{}, nil
+	}
+	line, err := l.note(record.Entry{Kind: record.Kept, Stage: string(stage), Ref: refused})
+	if err != nil {
+		return Result{}, err
+	}
+	return l.result(line, stage, open), nil
+}
+
+// refused returns the entry of the line that was handed in last at a stage, if it
+// was refused.
+func (l *Lesson) refused(stage checker.Stage) string {
+	for i := len(l.lines) - 1; i >= 0; i-- {
+		line := &l.lines[i]
+		if line.Kind != Typed || line.Stage != stage {
+			continue
+		}
+		if line.Verdict == checker.Right || line.Kept || line.Accepted {
+			return ""
+		}
+		return line.ID
+	}
+	return ""
+}
+
+// CanKeep reports whether there is a refused line that could be kept.
+func (l *Lesson) CanKeep() bool {
+	stage, _, open := l.InHand()
+	return open && l.refused(stage) != ""
+}
+
+// Solution returns the worked solution, and keeps that it was shown: the problem
+// then counts as shown, unless it was solved before.
+func (l *Lesson) Solution() ([]Step, error) {
+	if !l.Over() {
+		stage, item, _ := l.InHand()
+		if _, err := l.note(record.Entry{Kind: record.Solution, Stage: string(stage), Item: item}); err != nil {
+			return nil, err
+		}
+	}
+	return l.Worked(), nil
+}
+
+// SaveDraft keeps a half-typed line, to be found by Draft on coming back. The same
+// text as before is not kept again.
+func (l *Lesson) SaveDraft(text string) error {
+	text = tidyText(text)
+	if text == l.draft {
+		return nil
+	}
+	stage, item, _ := l.InHand()
+	_, err := l.note(record.Entry{Kind: record.Unsent, Stage: string(stage), Item: item, Text: text})
+	return err
+}
+
+// Echo says how a half-typed line is read for the item in hand, "" where nothing
+// can be said yet.
+func (l *Lesson) Echo(text string) string {
+	stage, item, open := l.InHand()
+	text = tidyText(text)
+	if _, isWord := WordOf(text); text == "" || isWord {
+		return ""
+	}
+	if !open {
+		stage = checker.Solve
+	}
+	return l.Page.echo(stage, item, text)
+}
+
+// note keeps an entry about this lesson, then writes it on the page.
+func (l *Lesson) note(e record.Entry) (*Line, error) {
+	e.Student = l.desk.Student.ID
+	e.Problem, e.Hash, e.Givens, e.Copy = l.Problem.ID, l.Problem.Hash, l.Problem.Copy, l.attempt.copy
+	kept, err := l.desk.tutor.Record.Append(e)
+	if err != nil {
+		return nil, err
+	}
+	l.desk.file(kept)
+	return l.Page.Add(kept), nil
+}

@@ -1,0 +1,175 @@
+package tutor
+
+import (
+	"slices"
+	"strconv"
+	"time"
+
+	"example.org/standstill/checker"
+	"example.org/standstill/problems"
+	"example.org/standstill/tutor/record"
+)
+
+// LineKind is what a line of the page is.
+type LineKind uint8
+
+// A line was typed by the student, or is a hint that was asked for, or says that
+// the worked solution was asked for.
+const (
+	Typed LineKind = iota
+	Hinted
+	Revealed
+)
+
+// Line is one line of the page. Report holds the verdict, what was read and what
+// is said; of a hint only the Message is set. Done lists the items of the stage
+// that are done by what is right in the line. Kept says that the student kept the
+// line against our judgement, Accepted that a teacher then took it as right.
+type Line struct {
+	checker.Report
+	ID       string // of the entry in the record
+	Kind     LineKind
+	Stage    checker.Stage
+	Text     string // as typed
+	Level    int    // of a hint, 1 to 3
+	Done     []string
+	Kept     bool
+	Accepted bool
+	Time     time.Time
+
+	would  []string         // what is done besides if the line is kept
+	parts  []checker.Answer // what counts as said from here on
+	about  topic            // of a hint
+	keptBy string           // the entry that kept it
+}
+
+// covers reports whether an item is done by the line.
+func (l *Line) covers(item string) bool {
+	return slices.Contains(l.Done, item) || (l.Kept || l.Accepted) && slices.Contains(l.would, item)
+}
+
+// onlyKept reports whether the line stands on the student's word alone.
+func (l *Line) onlyKept() bool { return l.Verdict != checker.Right && l.Kept && !l.Accepted }
+
+// Counts reports whether the line is taken as right, by us or by a teacher.
+func (l *Line) Counts() bool { return l.Verdict == checker.Right || l.Accepted }
+
+// Page is a student's work on one copy of a problem: what its entries come to. A
+// page made by NewPage and filled by Add needs no record; the teacher's side
+// reads hand-ins in this way.
+type Page struct {
+	Problem *problems.Problem
+	Ref     *checker.Reference
+
+	lines    []Line
+	chosen   place
+	draft    string
+	revealed bool
+	accepts  map[string]string // acceptance → line
+}
+
+// NewPage makes an empty page. The error is the solver's, for a problem that has
+// no single solution.
+func NewPage(p *problems.Problem) (*Page, error) {
+	ref, err := checker.New(p.System)
+	if err != nil {
+		return nil, err
+	}
+	return &Page{Problem: p, Ref: ref, accepts: map[string]string{}}, nil
+}
+
+// Add writes on the page what an entry tells; entries come in the order in which
+// they happened. It returns the line that was added or changed, nil for none.
+func (g *Page) Add(e record.Entry) *Line {
+	switch e.Kind {
+	case record.Answer:
+		g.draft = ""
+		return g.push(g.judge(e))
+	case record.Hint:
+		return g.push(g.hintLine(e))
+	case record.Solution:
+		g.revealed = true
+		return g.push(Line{ID: e.ID, Kind: Revealed, Stage: checker.Stage(e.Stage), Time: e.Time})
+	case record.Kept:
+		return g.change(e.Ref, func(l *Line) { l.Kept, l.keptBy = l.Verdict != checker.Right, e.ID })
+	case record.Accepted:
+		line := g.change(e.Ref, func(l *Line) { l.Accepted = true })
+		if line != nil {
+			g.accepts[e.ID] = line.ID
+		}
+		return line
+	case record.Withdrawn:
+		return g.change(g.accepts[e.Ref], func(l *Line) { l.Accepted = false })
+	case record.Unsent:
+		g.draft = e.Text
+	}
+	return nil
+}
+
+func (g *Page) push(l Line) *Line {
+	g.lines = append(g.lines, l)
+	return &g.lines[len(g.lines)-1]
+}
+
+// change finds the line of an entry, or that the entry kept.
+func (g *Page) change(id string, change func(*Line)) *Line {
+	for i := range g.lines {
+		if l := &g.lines[i]; id != "" && l.Kind == Typed && (l.ID == id || l.keptBy == id) {
+			change(l)
+			return l
+		}
+	}
+	return nil
+}
+
+// Lines returns what stands on the page, from the top. The caller must not change
+// it.
+func (g *Page) Lines() []Line { return g.lines }
+
+// Of returns the lines of one stage.
+func (g *Page) Of(stage checker.Stage) []Line {
+	return slices.DeleteFunc(slices.Clone(g.lines), func(l Line) bool { return l.Stage != stage })
+}
+
+// Draft returns the half-typed line that was left behind, "" for none.
+func (g *Page) Draft() string { return g.draft }
+
+// Revealed reports whether the worked solution was shown.
+func (g *Page) Revealed() bool { return g.revealed }
+
+// Solved reports whether every stage is done, kept lines included.
+func (g *Page) Solved() bool {
+	_, _, open := g.InHand()
+	return !open
+}
+
+// Over reports whether nothing is left to do: the page is solved, or the solution
+// was shown.
+func (g *Page) Over() bool { return g.revealed || g.Solved() }
+
+// Hints counts the hints that were asked for, and how many of them showed a step.
+func (g *Page) Hints() (asked, shown int) {
+	for _, l := range g.lines {
+		if l.Kind == Hinted {
+			asked++
+			if l.Level == lastLevel {
+				shown++
+			}
+		}
+	}
+	return asked, shown
+}
+
+// before lists what the student has said so far that stands.
+func (g *Page) before() []checker.Answer {
+	var said []checker.Answer
+	for _, l := range g.lines {
+		said = append(said, l.parts...)
+	}
+	return said
+}
+
+func readLevel(detail string) int {
+	level, _ := strconv.Atoi(detail)
+	return min(max(level, 1), lastLevel)
+}

@@ -1,0 +1,165 @@
+package tutor
+
+import (
+	"fmt"
+	"strings"
+
+	"example.org/standstill/checker"
+	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/quantity"
+	"example.org/standstill/problems"
+)
+
+// Title names a stage.
+func Title(stage checker.Stage) string {
+	return map[checker.Stage]string{
+		checker.Diagram:    "Forces",
+		checker.Components: "Components",
+		checker.XSum:       "Sum along x",
+		checker.YSum:       "Sum along y",
+		checker.Solve:      "Solve",
+	}[stage]
+}
+
+// String says a standing in words, for lists.
+func (s Standing) String() string {
+	return [...]string{"not begun", "begun", "shown", "done, one line kept", "done with hints", "done unaided"}[s]
+}
+
+// String says how a student stands with a problem, in words.
+func (p Progress) String() string {
+	if p.Stage == "" {
+		return p.Standing.String()
+	}
+	at := "begun, at " + strings.ToLower(Title(p.Stage)[:1]) + Title(p.Stage)[1:]
+	if p.Standing <= Begun {
+		return at
+	}
+	return p.Standing.String() + "; again " + at
+}
+
+// SaidWhoSees says who can see what is recorded, and that leaving loses nothing.
+// path is the record's file, "" for a record that is not kept.
+func SaidWhoSees(path string) string {
+	if path == "" {
+		return "What you type is not kept after you leave, and nobody else can see it."
+	}
+	return "What you type is kept in " + path + ", where whoever may read your files can see it, and your teacher if you hand it in; " +
+		"you may leave at any time (Ctrl-C too) and lose nothing."
+}
+
+// SaidNotKept is said where the record cannot be used and the student goes on
+// without it.
+const SaidNotKept = "From here on nothing is kept: what you do counts until you leave, and no longer."
+
+func (g *Page) question(stage checker.Stage, item string) string {
+	name := expr.Glyph(item)
+	switch stage {
+	case checker.Diagram:
+		if item == "" {
+			return "Which forces act on the body, and to which sides does each point?"
+		}
+		return fmt.Sprintf("Which forces act on %s, and to which sides does each point?", name)
+	case checker.Components:
+		force, axis := name[:len(name)-1], name[len(name)-1:]
+		if body, letter, found := strings.Cut(force, "."); found {
+			return fmt.Sprintf("What is %s, the %s part of %s on %s?", name, axis, letter, body)
+		}
+		return fmt.Sprintf("What is %s, the %s part of %s?", name, axis, force)
+	case checker.XSum, checker.YSum:
+		axis := string(stage[0])
+		if item == "" {
+			return fmt.Sprintf("All parts along %s add up to zero. Write ΣF%s = 0 with this problem's forces.", axis, axis)
+		}
+		return fmt.Sprintf("All parts along %s of the forces on %s add up to zero. Write ΣF%s = 0 for %s.", axis, name, axis, name)
+	}
+	var open []string
+	for _, u := range g.open(checker.Solve) {
+		open = append(open, g.wanted(u))
+	}
+	return fmt.Sprintf("Find %s. Lines of working are welcome, in any order.", listed(open))
+}
+
+// sample is a line of the kind that a stage asks for.
+func (g *Page) sample(stage checker.Stage) string {
+	f := g.stranger("")
+	p := g.stranger(f)
+	switch stage {
+	case checker.Diagram:
+		return fmt.Sprintf("%s up right; %s left", f, p)
+	case checker.Components:
+		return fmt.Sprintf("%sx = %s cos 20°; %sy = %s sin 20°", f, f, f, f)
+	case checker.XSum:
+		return fmt.Sprintf("%s cos 20° − %s = 0", f, p)
+	case checker.YSum:
+		return fmt.Sprintf("%s sin 20° − %s = 0", f, p)
+	}
+	return fmt.Sprintf("%s = %s/cos 20°, then %s = 12.5 N", f, p, f)
+}
+
+func saidPositive(axis, on, way string) string {
+	if on != "" {
+		return fmt.Sprintf("On %s, %s positive: %s.", on, axis, way)
+	}
+	return fmt.Sprintf("%s positive: %s.", axis, way)
+}
+
+func saidTypeGreek(glyph, name string) string { return glyph + ": type " + name }
+
+func saidLetters(names, greek []string) string {
+	said := "Letters: " + strings.Join(names, ", ")
+	if greek != nil {
+		said += " (" + strings.Join(greek, ", ") + ")"
+	}
+	return said + "."
+}
+
+// listed joins words with commas and an "and" before the last.
+func listed(words []string) string {
+	if len(words) < 2 {
+		return strings.Join(words, "")
+	}
+	return strings.Join(words[:len(words)-1], ", ") + " and " + words[len(words)-1]
+}
+
+const saidAllDone = "You have worked every problem; this one you did longest ago."
+
+func saidReturn(h problems.Heading, s Standing) string {
+	why := map[Standing]string{Shown: "you looked at its solution", WithHints: "you needed hints for it", Contested: "you kept a line in it"}[s]
+	return fmt.Sprintf("Some problems ago %s; now you may manage it alone, with other numbers.", why)
+}
+
+func saidNew(h problems.Heading, s Shelf, sameTopic bool, level int) string {
+	switch {
+	case !sameTopic:
+		return fmt.Sprintf("It is new to you and begins %s.", quote(s.Title))
+	case h.Level > 1 && h.Level == level:
+		return fmt.Sprintf("You solved problems of %s without help, so this one is a level harder.", quote(s.Title))
+	}
+	return fmt.Sprintf("It is the next new one of %s.", quote(s.Title))
+}
+
+func saidLeftBehind(stage checker.Stage) string {
+	return fmt.Sprintf("You began it and left it at the stage %s.", quote(Title(stage)))
+}
+
+func quote(title string) string { return "“" + title + "”" }
+
+const (
+	saidNoKnob   = "There is nothing of that name to turn."
+	saidNoRest   = "There the forces cannot be at rest, so it turns no further."
+	saidCannotBe = "There a string would have to push or a surface to pull, so it turns no further."
+)
+
+func saidEndOfKnob(k Knob) string {
+	return fmt.Sprintf("%s goes from %s to %s here.", k.Letter, inUnit(k.Unit, k.Low), inUnit(k.Unit, k.High))
+}
+
+func saidSteep(k Knob, c Curve, end Dot) string {
+	return fmt.Sprintf("As %s gets towards %s, %s grows to %s.", k.Letter, inUnit(k.Unit, end.X), c.Letter, inUnit(c.Unit, end.Y))
+}
+
+// String prints the knob's setting: "α = 35°".
+func (k Knob) String() string { return k.Letter + " = " + inUnit(k.Unit, k.Value) }
+
+func inUnit(u quantity.Unit, value float64) string { return u.In(value*u.Factor, 3) }

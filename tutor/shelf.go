@@ -1,0 +1,140 @@
+package tutor
+
+import (
+	"example.org/standstill/checker"
+	"example.org/standstill/problems"
+)
+
+// Standing is how far a student has come with a problem.
+type Standing uint8
+
+// The standings, each better than the one before. Shown: the worked solution was
+// asked for. Contested: done, but for a line that the student kept against our
+// judgement and no teacher has accepted.
+const (
+	NotBegun Standing = iota
+	Begun
+	Shown
+	Contested
+	WithHints
+	Unaided
+)
+
+// Progress is how a student stands with one problem: the best of all attempts.
+// Stage is the one in hand of the attempt that is not finished, "" if there is
+// none. The counts are those of the best attempt.
+type Progress struct {
+	Standing   Standing
+	Stage      checker.Stage
+	Attempts   int
+	Lines      int // handed in
+	Refused    int // of these, wrong or almost right
+	Hints      int
+	StepsShown int
+}
+
+// Shelf is one topic with its problems, in order of level.
+type Shelf struct {
+	problems.Topic
+	Problems []Listed
+}
+
+// Listed is one problem of the list with how the student stands with it.
+type Listed struct {
+	problems.Heading
+	Progress
+}
+
+// Shelves lists every problem of the bank by topic and level, topics without
+// problems left out.
+func (d *Desk) Shelves() []Shelf {
+	byTopic := map[string][]Listed{}
+	var others []string
+	for _, h := range d.tutor.Bank.List() {
+		if byTopic[h.Topic] == nil {
+			others = append(others, h.Topic)
+		}
+		byTopic[h.Topic] = append(byTopic[h.Topic], Listed{h, d.Progress(h.ID)})
+	}
+	titles := map[string]string{}
+	for _, t := range problems.Topics() {
+		titles[t.ID] = t.Title
+	}
+	var shelves []Shelf
+	for _, topic := range others {
+		title := titles[topic]
+		if title == "" {
+			title = topic
+		}
+		shelves = append(shelves, Shelf{problems.Topic{ID: topic, Title: title}, byTopic[topic]})
+	}
+	return shelves
+}
+
+// Progress says how the student stands with a problem.
+func (d *Desk) Progress(id string) Progress {
+	var best Progress
+	stage := checker.Stage("")
+	for _, a := range d.attempts[id] {
+		page, err := d.pageOf(a)
+		if err != nil {
+			continue
+		}
+		if now := page.Progress(); now.Standing >= best.Standing {
+			best = now
+		}
+		stage = ""
+		if !page.Over() {
+			stage, _, _ = page.InHand()
+		}
+	}
+	best.Stage, best.Attempts = stage, len(d.attempts[id])
+	return best
+}
+
+// Progress says how far the page has come.
+func (g *Page) Progress() Progress {
+	p := Progress{Standing: g.standing(), Attempts: 1}
+	p.Hints, p.StepsShown = g.Hints()
+	for _, l := range g.lines {
+		switch {
+		case l.Kind != Typed || l.Verdict == checker.Unread:
+		case l.Verdict == checker.Right:
+			p.Lines++
+		default:
+			p.Lines++
+			p.Refused++
+		}
+	}
+	if !g.Over() {
+		p.Stage, _, _ = g.InHand()
+	}
+	return p
+}
+
+func (g *Page) standing() Standing {
+	hints, _ := g.Hints()
+	switch {
+	case g.revealed:
+		return Shown
+	case !g.Solved():
+		return Begun
+	case g.contested():
+		return Contested
+	case hints > 0:
+		return WithHints
+	}
+	return Unaided
+}
+
+// contested reports whether an item stands on a kept line alone.
+func (g *Page) contested() bool {
+	for _, stage := range checker.Stages {
+		for _, item := range g.Items(stage) {
+			if item.Kept {
+				return true
+			}
+		}
+	}
+	return false
+}

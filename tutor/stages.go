@@ -1,0 +1,98 @@
+package tutor
+
+import (
+	"slices"
+
+	"example.org/standstill/checker"
+	"example.org/standstill/checker/statics"
+)
+
+// Item is one thing that a stage asks for. Name is "" where the stage asks for
+// one thing only. Kept says that only a line which the student kept against our
+// judgement stands for it.
+type Item struct {
+	Name string
+	Done bool
+	Kept bool
+}
+
+// asked lists what a stage asks for. A sum that no force has a part in is not
+// asked: there is nothing to write.
+func (g *Page) asked(stage checker.Stage) []string {
+	items := g.Ref.Items(stage)
+	axis, isSum := map[checker.Stage]statics.Axis{checker.XSum: statics.X, checker.YSum: statics.Y}[stage]
+	if !isSum {
+		return items
+	}
+	return slices.DeleteFunc(items, func(name string) bool {
+		body, ok := g.Problem.System.Body(name)
+		return ok && body.Sum(axis) == nil
+	})
+}
+
+// Items lists what a stage asks for, in order.
+func (g *Page) Items(stage checker.Stage) []Item {
+	asked := g.asked(stage)
+	items := make([]Item, len(asked))
+	for i, name := range asked {
+		items[i] = Item{Name: name, Kept: true}
+		for _, line := range g.lines {
+			if line.Stage == stage && line.covers(name) {
+				items[i].Done = true
+				items[i].Kept = items[i].Kept && line.onlyKept()
+			}
+		}
+		items[i].Kept = items[i].Kept && items[i].Done
+	}
+	return items
+}
+
+// open lists the items of a stage that are not done, by name.
+func (g *Page) open(stage checker.Stage) []string {
+	var names []string
+	for _, item := range g.Items(stage) {
+		if !item.Done {
+			names = append(names, item.Name)
+		}
+	}
+	return names
+}
+
+// InHand returns the stage and item that the next line is taken for; ok is false
+// once every stage is done.
+func (g *Page) InHand() (stage checker.Stage, item string, ok bool) {
+	for _, stage := range checker.Stages {
+		open := g.open(stage)
+		if len(open) == 0 {
+			continue
+		}
+		if g.chosen.stage == stage && slices.Contains(open, g.chosen.item) {
+			return stage, g.chosen.item, true
+		}
+		return stage, open[0], true
+	}
+	return "", "", false
+}
+
+// StageDone reports whether nothing of a stage is open.
+func (g *Page) StageDone(stage checker.Stage) bool { return len(g.open(stage)) == 0 }
+
+// Nothing reports whether a stage asks for nothing in this problem.
+func (g *Page) Nothing(stage checker.Stage) bool { return len(g.asked(stage)) == 0 }
+
+// Choose takes up an open item of the stage in hand out of turn. It reports
+// whether there is such an item.
+func (g *Page) Choose(item string) bool {
+	stage, _, ok := g.InHand()
+	if !ok || !slices.Contains(g.open(stage), item) {
+		return false
+	}
+	g.chosen = place{stage, item}
+	return true
+}
+
+// place is one item of one stage.
+type place struct {
+	stage checker.Stage
+	item  string
+}

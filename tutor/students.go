@@ -1,0 +1,69 @@
+package tutor
+
+import (
+	"strings"
+
+	"golang.org/x/text/cases"
+	"golang.org/x/text/unicode/norm"
+
+	"example.org/standstill/checker/expr"
+	"example.org/standstill/tutor/record"
+)
+
+// longestName is how many characters of a name are kept.
+const longestName = 60
+
+// Students lists those who have practised here, in the order in which they came.
+func (t *Tutor) Students() ([]record.Student, error) { return t.Record.Students() }
+
+// LastStudent returns who practised last; ok is false where nobody has.
+func (t *Tutor) LastStudent() (s record.Student, ok bool, err error) {
+	id, err := t.Record.LastStudent()
+	if err != nil || id == "" {
+		return s, false, err
+	}
+	students, err := t.Students()
+	for _, s := range students {
+		if s.ID == id {
+			return s, true, err
+		}
+	}
+	return s, false, err
+}
+
+// Enrol finds the student of that name, or adds one, and remembers who it is. A
+// name is the same however it is capitalised and spaced. ok is false for a name
+// that is empty once control characters are dropped; nothing is kept then.
+func (t *Tutor) Enrol(name string) (s record.Student, ok bool, err error) {
+	name = tidyName(name)
+	if name == "" {
+		return s, false, nil
+	}
+	students, err := t.Students()
+	if err != nil {
+		return s, true, err
+	}
+	s = record.Student{ID: foldName(name), Name: name}
+	for _, known := range students {
+		if foldName(known.Name) == s.ID || foldName(known.ID) == s.ID {
+			return known, true, t.Record.SetLastStudent(known.ID)
+		}
+	}
+	if err := t.Record.AddStudent(s.ID, s.Name); err != nil {
+		return s, true, err
+	}
+	return s, true, t.Record.SetLastStudent(s.ID)
+}
+
+func tidyName(name string) string {
+	name = strings.Join(strings.Fields(expr.Clean(norm.NFC.String(name))), " ")
+	if runes := []rune(name); len(runes) > longestName {
+		name = strings.TrimSpace(string(runes[:longestName]))
+	}
+	return name
+}
+
+// foldName makes one text of all ways of writing a name.
+func foldName(name string) string {
+	return norm.NFC.String(cases.Fold().String(tidyName(name)))
+}

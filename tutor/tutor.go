@@ -1,0 +1,42 @@
+// Package tutor knows how a lesson goes: which problem, which stage, what an
+// answer leads to, when a hint is given and what comes next.
+//
+// Start with New, then Tutor.Seat for a student's Desk and Desk.Open for a
+// Lesson. A Lesson is a Page that is written on: Lesson.HandIn marks a line and
+// keeps it before it returns. How it hangs together:
+//
+//	page.go, judge.go   the entries of a record → what stands on the page
+//	stages.go, ask.go   what is in hand and what is asked
+//	lesson.go, hint.go  what a student can do
+//	desk.go             all that one student has done, and every attempt
+//	shelf.go, next.go   the list of problems, and what comes next
+//	turn.go             other angles, once a problem is solved
+//	words.go, sentences.go   what may be typed beside formulas; what is said
+//
+// Nothing is kept but what happened: everything else is computed from the
+// entries of the record by the checker, so that a lesson that was broken off
+// anywhere comes back to the same place. There is no terminal here, no SQL and
+// no drawing.
+package tutor
+
+import (
+	"example.org/standstill/problems"
+	"example.org/standstill/tutor/record"
+)
+
+// Options are what a tutor works with. Bank and Record are needed; Class is the
+// class code, "" for students who practise alone.
+type Options struct {
+	Bank   *problems.Bank
+	Record *record.Record
+	Class  string
+}
+
+// Tutor leads lessons. It holds nothing of its own, so that one may serve many
+// students.
+type Tutor struct {
+	Options
+}
+
+// New makes a tutor.
+func New(o Options) *Tutor { return &Tutor{o} }
