@@ -98,10 +98,11 @@ func (t *term) signs() []float64 {
 // letters vary, with one and the same sign. A full-circle direction may turn the
 // component's own sign from world to world.
 func (r *Reference) sameTerm(e *equation, t term, vary letterSet, signs []float64, share float64) bool {
+	tied := r.tiedFor(e)[0]
 	for _, s := range signs {
 		same := true
 		for k := range tries {
-			env := r.free(vary, "", k)
+			env := r.free(vary, tied, k)
 			if same = r.isTerm(e, t, env, []float64{s}, share); !same {
 				break
 			}

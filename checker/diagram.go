@@ -31,8 +31,8 @@ var sideWords = []sideWord{
 	{regexp.MustCompile(`\b(?:down|downhill)\s+(?:along\s+)?(?:the\s+)?` + slopeWord + `\b|\bdownhill\b`), true, -1, 0, "down the slope"},
 	{regexp.MustCompile(`\b(?:out\s+of|away\s+from|off|perpendicular\s+to|normal\s+to)\s+(?:the\s+)?` + slopeWord + `\b`), true, 0, 1, "out of the slope"},
 	{regexp.MustCompile(`\b(?:into|in|towards?)\s+(?:the\s+)?` + slopeWord + `\b`), true, 0, -1, "into the slope"},
-	{regexp.MustCompile(`\bup(?:wards?)?\b|\babove\b`), false, 0, 1, "up"},
-	{regexp.MustCompile(`\bdown(?:wards?)?\b|\bbelow\b`), false, 0, -1, "down"},
+	{regexp.MustCompile(`\bup(?:wards?|per)?\b|\babove\b`), false, 0, 1, "up"},
+	{regexp.MustCompile(`\bdown(?:wards?)?\b|\blower\b|\bbelow\b`), false, 0, -1, "down"},
 	{regexp.MustCompile(`\bleft(?:wards?)?\b`), false, -1, 0, "left"},
 	{regexp.MustCompile(`\bright(?:wards?)?\b`), false, 1, 0, "right"},
 }
@@ -59,8 +59,12 @@ func parseEntry(text string) entry {
 			rest = w.pattern.ReplaceAllString(rest, " ")
 		}
 	}
-	rest = strings.TrimSpace(fillers.ReplaceAllString(rest, " "))
-	e.name = restoreCase(text, strings.Join(strings.Fields(rest), " "))
+	named := strings.Join(strings.Fields(fillers.ReplaceAllString(rest, " ")), " ")
+	if named == "" {
+		// "pull right", "A left": what leads is the force, not a filler.
+		named, _, _ = strings.Cut(strings.TrimSpace(rest), " ")
+	}
+	e.name = restoreCase(text, named)
 	return e
 }
 
@@ -105,18 +109,23 @@ func (r *Reference) markDiagram(a Answer) Report {
 		if e.name == "" || len(e.words) == 0 || len(clean) > 2000 {
 			return Report{Verdict: Unread, Code: Unreadable, Item: a.Item, Pos: strings.Index(clean, part), End: strings.Index(clean, part) + len(part), Message: saidDiagramForm(part)}
 		}
-		f, kind := m.forceCalled(e.name, body)
+		meant := m.meaningOf(e.name, body)
+		f := r.unseen(body, meant.forces, seen, e.words)
 		switch {
-		case f == nil && kind == "":
+		case f != nil && r.pointsTo(body, f, e.words):
+		case f != nil:
+			note(finding{code: WrongSide, about: f.Name, all: []string{f.Name}})
+		case len(meant.forces) > 0:
+			name := meant.forces[0].Name
+			note(finding{code: ExtraForce, about: name, all: []string{name}})
+		case meant.code != "":
+			note(finding{code: meant.code, about: meant.about, all: []string{e.name}})
+		default:
 			return Report{Verdict: Unread, Code: UnknownName, Item: a.Item, Message: m.saidUnknownName(e.name)}
-		case f == nil:
-			note(finding{code: ExtraForce, all: []string{e.name}})
+		}
+		if f == nil {
 			read = append(read, e.name+" "+spoken(e.words))
 			continue
-		case slices.Contains(seen, f.Name):
-			note(finding{code: ExtraForce, about: f.Name, all: []string{f.Name}})
-		case !r.pointsTo(body, f, e.words):
-			note(finding{code: WrongSide, about: f.Name, all: []string{f.Name}})
 		}
 		seen = append(seen, f.Name)
 		read = append(read, expr.Glyph(f.Name)+" "+spoken(e.words))
@@ -156,14 +165,21 @@ func spoken(words []sideWord) string {
 	return strings.Join(names, " ")
 }
 
-// forceCalled finds the force that a typed name means; kind is set where a name
-// means a kind of force that the body has none of.
-func (m *marking) forceCalled(name string, body *statics.Body) (*statics.Force, statics.Kind) {
-	if reading, err := m.letters(m.item).Read(name); err == nil {
-		if side := reading.Lines[0].Sides[0]; len(reading.Lines[0].Sides) == 1 {
-			if f := m.forceMeant(side, body); f != nil {
-				return f, ""
-			}
+// meaning is what a name in a diagram can mean: forces of the body, or the
+// mistake of drawing it here.
+type meaning struct {
+	forces []*statics.Force
+	code   Code
+	about  string
+}
+
+// meaningOf finds what a typed name means on a body: a force's letter, the letter
+// of several, a kind of force that it has only one of; else a component drawn as
+// a force, another body's force, or a kind of force that it has none of.
+func (m *marking) meaningOf(name string, body *statics.Body) meaning {
+	if reading, err := m.letters(m.item).Read(name); err == nil && len(reading.Lines[0].Sides) == 1 {
+		if meant := m.meaningOfTree(reading.Lines[0].Sides[0], body); meant.code != "" || len(meant.forces) > 0 {
+			return meant
 		}
 	}
 	for _, word := range strings.Fields(strings.ToLower(name)) {
@@ -172,47 +188,105 @@ func (m *marking) forceCalled(name string, body *statics.Body) (*statics.Force, 
 			continue
 		}
 		if f := onlyOf(body, kind); f != nil {
-			return f, ""
+			return meaning{forces: []*statics.Force{f}}
 		}
-		if f := m.forceNamedIn(name, body); f != nil {
-			return f, ""
+		for _, other := range strings.Fields(name) {
+			if meant := m.meaningOfWord(other, body); len(meant.forces) > 0 {
+				return meant
+			}
 		}
 		if !hasKind(body, kind) {
-			return nil, kind
+			return meaning{code: ExtraForce}
 		}
-		return nil, ""
 	}
 	if kind, ok := kindOfLetter(name); ok && !hasKind(body, kind) {
-		return nil, kind
+		return meaning{code: ExtraForce}
 	}
-	return nil, ""
+	return meaning{}
 }
 
-// forceMeant finds the force of a letter, or of m·g for the weight.
-func (m *marking) forceMeant(n *expr.Node, body *statics.Body) *statics.Force {
-	if n.Op == expr.Name {
-		f, _ := body.Force(m.owner(n.Name))
-		return f
+func (m *marking) meaningOfWord(word string, body *statics.Body) meaning {
+	reading, err := m.letters(m.item).Read(word)
+	if err != nil || len(reading.Lines[0].Sides) != 1 {
+		return meaning{}
 	}
+	return m.meaningOfTree(reading.Lines[0].Sides[0], body)
+}
+
+func (m *marking) meaningOfTree(n *expr.Node, body *statics.Body) meaning {
+	var meant meaning
 	for i := range body.Forces {
-		if f := &body.Forces[i]; f.Size != nil && expr.Equal(f.Size, n) {
-			return f
+		f := &body.Forces[i]
+		if n.Op == expr.Name && f.Name == n.Name {
+			return meaning{forces: []*statics.Force{f}}
+		}
+		if f.Size != nil && expr.Equal(f.Size, n) || n.Op == expr.Name && slices.Contains(m.named(n.Name), f.Name) {
+			meant.forces = append(meant.forces, f)
 		}
 	}
-	return nil
+	if len(meant.forces) > 0 {
+		return meant
+	}
+	if n.Op == expr.Name {
+		if c, ok := m.component(n.Name); ok {
+			return meaning{code: TwiceCounted, about: c.force.Name}
+		}
+		if f, ok := m.Force(n.Name); ok {
+			return meaning{code: ExtraForce, about: f.Name}
+		}
+	}
+	if f := m.partOf(n, body); f != "" {
+		return meaning{code: TwiceCounted, about: f}
+	}
+	return meaning{}
 }
 
-// forceNamedIn finds a force's name among the words ("tension T1").
-func (m *marking) forceNamedIn(text string, body *statics.Body) *statics.Force {
-	for _, word := range strings.Fields(text) {
-		reading, err := m.letters(m.item).Read(word)
-		if err == nil && reading.Lines[0].Sides[0].Op == expr.Name {
-			if f, ok := body.Force(m.owner(reading.Lines[0].Sides[0].Name)); ok {
-				return f
+// named lists the forces that a letter of equal sizes stands for.
+func (m *marking) named(letter string) []string {
+	var names []string
+	for _, e := range m.equals {
+		if e.name == letter {
+			for _, slot := range e.slots {
+				names = append(names, m.Variables[slot].Name)
 			}
 		}
 	}
-	return nil
+	return names
+}
+
+// partOf returns the force of which a product with a function of an angle is a
+// part ("w sin α"), "" if it is none.
+func (m *marking) partOf(n *expr.Node, body *statics.Body) string {
+	turned := false
+	n.Walk(func(n *expr.Node) { turned = turned || n.Op == expr.Call })
+	if !turned {
+		return ""
+	}
+	for i := range body.Forces {
+		f := &body.Forces[i]
+		if n.Has(f.Name) || f.Size != nil && len(f.Size.Names()) > 0 && n.Has(f.Size.Names()[0]) {
+			return f.Name
+		}
+	}
+	return ""
+}
+
+// unseen picks one of the forces that was not named yet, best one that points to
+// the sides of the words.
+func (r *Reference) unseen(body *statics.Body, forces []*statics.Force, seen []string, words []sideWord) *statics.Force {
+	var pick *statics.Force
+	for _, f := range forces {
+		if slices.Contains(seen, f.Name) {
+			continue
+		}
+		if r.pointsTo(body, f, words) {
+			return f
+		}
+		if pick == nil {
+			pick = f
+		}
+	}
+	return pick
 }
 
 func hasKind(body *statics.Body, kind statics.Kind) bool {
@@ -233,6 +307,17 @@ func (r *Reference) Tilt(body *statics.Body) float64 {
 		return 0
 	}
 	return r.program(body.Tilt).Run(r.solution)
+}
+
+// slope returns how far the surface under a body rises to the right: its tilted
+// axis, or where the axes are level, the line across its normal force.
+func (r *Reference) slope(body *statics.Body) float64 {
+	tilt := r.Tilt(body)
+	if normal := onlyOf(body, statics.Normal); tilt == 0 && normal != nil {
+		x, y := r.Room(body, normal)
+		return math.Atan2(y, x) - math.Pi/2
+	}
+	return tilt
 }
 
 // unit returns a force's unit vector on its body's axes.
@@ -278,9 +363,10 @@ func (r *Reference) pointsTo(body *statics.Body, f *statics.Force, words []sideW
 		into[1] += w.y
 	}
 	x, y := r.Room(body, f)
-	bx, by := r.unit(f)
-	if math.Sin(r.Tilt(body)) < 0 {
-		bx = -bx
+	tilt := r.slope(body)
+	along, out := x*math.Cos(tilt)+y*math.Sin(tilt), y*math.Cos(tilt)-x*math.Sin(tilt)
+	if math.Sin(tilt) < 0 {
+		along = -along
 	}
-	return (!usesRoom || room == [2]int{signOf(x), signOf(y)}) && (!usesSlope || slope == [2]int{signOf(bx), signOf(by)})
+	return (!usesRoom || room == [2]int{signOf(x), signOf(y)}) && (!usesSlope || slope == [2]int{signOf(along), signOf(out)})
 }

@@ -195,6 +195,9 @@ func (r *Reference) letters(item string) *expr.Letters {
 // owner names the force that a letter speaks of: itself, or the force that a
 // given is the size of.
 func (r *Reference) owner(name string) string {
+	if _, ok := r.Force(name); ok {
+		return name
+	}
 	for _, b := range r.Bodies {
 		for _, f := range b.Forces {
 			if f.Size != nil && f.Size.Op == expr.Name && f.Size.Name == name {

@@ -291,6 +291,10 @@ func (m *marking) fromAnswers(v asked) []candidate {
 	}
 	put(WholeFactor, 2*v.value)
 	put(WholeFactor, v.value/2)
+	for _, f := range m.factors() {
+		put(Inverted, v.value*f*f)
+		put(Inverted, v.value/(f*f))
+	}
 	switch v.unit.Dim {
 	case quantity.Angle:
 		put(SineCosine, math.Pi/2-v.value)
@@ -301,6 +305,23 @@ func (m *marking) fromAnswers(v asked) []candidate {
 		m.putMasses(v, put)
 	case quantity.Force:
 		m.putForces(v, put)
+	}
+	return all
+}
+
+// factors lists what a value may have been divided by instead of multiplied: the
+// plain numbers that are given, and the functions of the given angles.
+func (m *marking) factors() []float64 {
+	var all []float64
+	for i, v := range m.Variables {
+		x := m.solution[i]
+		switch {
+		case v.Role != statics.IsGiven || x == 0:
+		case v.Dim == quantity.None:
+			all = append(all, x)
+		case v.Dim == quantity.Angle:
+			all = append(all, math.Sin(x), math.Cos(x), math.Tan(x))
+		}
 	}
 	return all
 }

@@ -37,8 +37,16 @@ func (m *marking) markSolve() Report {
 			continue
 		}
 		always = false
+		formula := m.formulaFor(left, right)
 		if !m.follows(e, roundedShare) {
-			return m.wrong(m.explainLine(e))
+			f := m.explainLine(e)
+			if formula != "" {
+				f.about = formula
+			}
+			return m.wrong(f)
+		}
+		if formula != "" {
+			settles = append(settles, m.settled(formula)...)
 		}
 	}
 	if always {
@@ -47,6 +55,33 @@ func (m *marking) markSolve() Report {
 	report := m.right()
 	report.Settles = append(report.Settles, m.settledBy(settles)...)
 	return report
+}
+
+// isFormula reports whether a letter's value depends on a given without a number,
+// so that only a formula can answer it.
+func (r *Reference) isFormula(name string) bool {
+	slot, ok := r.slots[name]
+	if !ok {
+		return false
+	}
+	for i, g := range r.Givens {
+		if g.Any && math.Abs(r.rest(1<<i, 1)[slot]-r.solution[slot]) > 1e-6*math.Abs(r.solution[slot]) {
+			return true
+		}
+	}
+	return false
+}
+
+// formulaFor returns the unknown that a link answers by a formula of givens, ""
+// for none.
+func (m *marking) formulaFor(left, right *expr.Node) string {
+	if left.Op != expr.Name {
+		left, right = right, left
+	}
+	if left.Op == expr.Name && m.isFormula(left.Name) && !m.open(right) {
+		return left.Name
+	}
+	return ""
 }
 
 // settledBy lists what a right line settles: X of a link X = number, and X where
@@ -128,7 +163,11 @@ func (m *marking) markNamed() Report {
 	case m.open(value):
 		return m.almost(StillUnknown, m.item)
 	}
-	return m.right()
+	report := m.right()
+	if m.isFormula(m.item) {
+		report.Settles = m.settled(m.item)
+	}
+	return report
 }
 
 // open reports whether an unknown stands in the tree.

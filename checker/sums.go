@@ -106,11 +106,11 @@ func (m *marking) link(e *equation, at place) (linkKind, *finding) {
 
 // tiedFor says how the letters of equal sizes are taken: as one where the line
 // uses such a letter, else first on their own.
-func (m *marking) tiedFor(e *equation) []string {
-	if len(m.equals) == 0 {
+func (r *Reference) tiedFor(e *equation) []string {
+	if len(r.equals) == 0 {
 		return []string{""}
 	}
-	for _, eq := range m.equals {
+	for _, eq := range r.equals {
 		if e.sides[0].Has(eq.name) || e.sides[1].Has(eq.name) {
 			return []string{"tied"}
 		}
@@ -137,11 +137,14 @@ func (m *marking) termwise(e *equation, at place, tied string) (finding, bool) {
 	if m.sameTerms(e, w, tied) {
 		return finding{}, true
 	}
+	env := m.free(^letterSet(0), tied, 0)
+	m.settle(w, env, tied != "", ^letterSet(0))
 	for _, v := range m.singles(at) {
 		if v.code != SineCosine && v.code != Tangent && v.code != Inverted {
 			continue
 		}
-		if (m.cancels(w, tied) || m.matches(e, v.row, tied, mistakeShare)) && m.sameTerms(e, v.row, tied) {
+		// Only a mistaken sum that is zero just where the right one is.
+		if math.Abs(v.row.value(env)) <= 1e-9*v.row.largest(env) && m.sameTerms(e, v.row, tied) {
 			f := finding{code: v.code, all: slices.Clone(v.about)}
 			if len(v.about) == 1 {
 				f.about = v.about[0]
