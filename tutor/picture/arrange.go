@@ -39,7 +39,7 @@ const (
 	tied     = 2.6
 	toPulley = 1.4
 	strange  = 2.4
-	wheel    = 0.62 // the radius of a pulley
+	wheel    = 0.5 // the radius of a pulley
 )
 
 type arranger struct {

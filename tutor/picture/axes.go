@@ -62,7 +62,7 @@ func (f *figure) hasAxes(i int) bool {
 	return false
 }
 
-// cover is the arrow that lies on a half of an axis, or nil.
+// coverOf is the arrow that lies on a half of an axis, or nil.
 func (f *figure) coverOf(i, half int) *arm {
 	deg := f.scene.Bodies[i].Tilt + 90*float64(half)
 	var long *arm
@@ -143,7 +143,7 @@ func (f *figure) axisExtents(es []extent, i int) []extent {
 }
 
 // axisLetters names the positive halves. Bodies with the same axes share the
-// letters; the first one on which no arrow lies over that half has them.
+// letters: where no arrow lies over that half, and furthest out.
 func (f *figure) axisLetters() {
 	for half, letter := range []string{"x", "y"} {
 		for i := range f.scene.Bodies {
@@ -162,8 +162,11 @@ func (f *figure) lettered(i, half int) bool {
 		if k == i || !f.hasAxes(k) || f.scene.Bodies[k].Tilt != f.scene.Bodies[i].Tilt {
 			continue
 		}
-		other := f.coverOf(k, half) == nil
-		if other && !free || other == free && k < i {
+		further := f.between(i, k).dot(f.axisOut(i, half))
+		if further > 1e-6 || further > -1e-6 && k < i {
+			further = 1
+		}
+		if other := f.coverOf(k, half) == nil; other && !free || other == free && further > 0 {
 			return false
 		}
 	}

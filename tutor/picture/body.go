@@ -72,15 +72,21 @@ type span struct {
 	ends              [2]float64 // dots from touch
 }
 
-// A surface reaches this many arrow lengths to both sides.
-const surfaceHalf = 1.1
+// surfaceHalf is how far a surface reaches to both sides, in lengths of the
+// longest arrow: less where other bodies are near.
+func (f *figure) surfaceHalf() float64 {
+	if len(f.scene.Bodies) > 1 {
+		return 0.85
+	}
+	return 1.1
+}
 
 // span lays out surface k of a body. Where two surfaces meet, each ends there.
 func (f *figure) span(i, k int) span {
 	b := &f.scene.Bodies[i]
 	out := heading(b.Surfaces[k].Normal)
 	s := span{touch: f.middle(i).along(out, -f.dots(f.depth(b, out))), along: out.left().times(-1), out: out}
-	reach := f.dots(surfaceHalf * f.longest)
+	reach := f.dots(f.surfaceHalf() * f.longest)
 	s.ends = [2]float64{-reach, reach}
 	for other := range b.Surfaces {
 		n := heading(b.Surfaces[other].Normal)
@@ -135,7 +141,7 @@ func (f *figure) surfaceExtents(es []extent, i int) []extent {
 	for k := range b.Surfaces {
 		out := heading(b.Surfaces[k].Normal)
 		touch := vec{b.At.X, -b.At.Y}.along(out, -f.depth(b, out))
-		for _, way := range []float64{-surfaceHalf, surfaceHalf} {
+		for _, way := range []float64{-f.surfaceHalf(), f.surfaceHalf()} {
 			es = append(es, extent{touch.along(out.left(), way*f.longest), 2, 2, 1, 3})
 		}
 	}

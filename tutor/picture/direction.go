@@ -173,7 +173,7 @@ func (t *teller) moreAngles(i int) {
 			continue
 		}
 		if !first && a.Name != "" {
-			t.say(saysAngle, a.Name, t.scene.Forces[i].Name, string("xy"[a.From&1]))
+			t.say(saysAngle, a.Name, either(t.scene.Forces[i].Name, wordForce), string("xy"[a.From&1]))
 		}
 		first = false
 	}

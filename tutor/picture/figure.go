@@ -78,6 +78,7 @@ func (f *figure) stretch() {
 
 // room is the longest arrow that keeps clear of the other bodies.
 func (f *figure) room() float64 {
+	f.longest = 1
 	long := 1.0
 	for i := range f.scene.Forces {
 		if !f.drawable(i) {
@@ -87,25 +88,32 @@ func (f *figure) room() float64 {
 		for to := range f.scene.Bodies {
 			way := f.between(from, to)
 			if away := way.len(); away > 1e-6 && way.dot(f.arms[i].out) > 0.9*away {
-				long = min(long, f.upTo(from, to, away))
+				long = min(long, f.upTo(i, to, away))
 			}
 		}
 	}
 	return max(long, 0.05)
 }
 
-// upTo is how much of the way to another body an arrow may take: not quite half
-// where an arrow may come from there.
-func (f *figure) upTo(from, to int, away float64) float64 {
-	for i := range f.scene.Forces {
-		if f.scene.Forces[i].On == to && f.between(to, from).dot(f.arms[i].out) > 0.9*away {
-			return 0.42 * away
+// upTo is the length at which the arrow of a force takes its part of the way to
+// another body: not quite half where an arrow may come from there.
+func (f *figure) upTo(i, to int, away float64) float64 {
+	from := f.scene.Forces[i].On
+	part := 0.7
+	if f.scene.Bodies[to].Shape == Pulley {
+		part = 0.75
+	}
+	for k := range f.scene.Forces {
+		if f.scene.Forces[k].On == to && f.between(to, from).dot(f.arms[k].out) > 0.9*away {
+			part = 0.45
 		}
 	}
-	if f.scene.Bodies[to].Shape == Pulley {
-		return 0.55 * away
+	b := &f.scene.Bodies[from]
+	edge := f.edge(b, f.arms[i].out)
+	if b.Size == 0 { // then the body grows with the arrow
+		return part * away / (1 + edge)
 	}
-	return 0.7 * away
+	return max(part*away-edge, 0.1*away)
 }
 
 // between is the way from one body to another, y downwards, in arrow lengths.

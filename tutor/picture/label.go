@@ -15,6 +15,7 @@ type label struct {
 	dir   vec    // the side of it where the label is expected
 	look  look
 	area  box
+	exact vec // where its middle stands on paper; none where zero
 	// what the search found
 	col, row int
 	shown    bool
@@ -83,7 +84,7 @@ func (d *drawing) settle(l *label, text []rune, r reach) bool {
 			if c >= best {
 				continue
 			}
-			if c += d.cover(l, x, y, len(text)); c >= best {
+			if c += d.cover(x, y, len(text)); c >= best {
 				continue
 			}
 			if c += d.doubt(l, x, y, len(text)); c < best {
@@ -116,8 +117,8 @@ func gap(at vec, col, row, width int) float64 {
 
 // cover is what it costs to stand in these cells: without end on a line, on
 // another label or right beside one, little on a guide line.
-func (d *drawing) cover(l *label, col, row, width int) float64 {
-	if d.texted(l, col-1, row) || d.texted(l, col+width, row) {
+func (d *drawing) cover(col, row, width int) float64 {
+	if d.texted(col-1, row) || d.texted(col+width, row) {
 		return math.Inf(1)
 	}
 	cost := 0.0
@@ -137,7 +138,7 @@ func (d *drawing) cover(l *label, col, row, width int) float64 {
 	return cost
 }
 
-func (d *drawing) texted(l *label, col, row int) bool {
+func (d *drawing) texted(col, row int) bool {
 	m := d.grid.at(col, row)
 	return m != nil && m.text
 }

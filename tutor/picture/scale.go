@@ -8,8 +8,7 @@ import (
 // scales draws the axes of a plot with their numbers and headings (quantity
 // over unit, as tables and graphs are headed), and fixes where the plot lies.
 func (c *chart) scales() {
-	rows, cols := c.area.rows(), c.area.cols()
-	ySteps := ticks(c.low.Y, c.high.Y, max(rows/3, 2), "")
+	ySteps := ticks(c.low.Y, c.high.Y, max(c.area.rows()/3, 2), c.plot.Y.Unit)
 	wide := 1
 	for _, y := range ySteps {
 		wide = max(wide, len(tickText(y, ySteps)))
@@ -17,30 +16,38 @@ func (c *chart) scales() {
 	// rings of the marker reach two dots around the plot; the numbers keep clear
 	c.from = vec{float64(2*(c.area.left+wide)) + 2, float64(4*(c.area.bottom-1)) - 3}
 	c.to = vec{float64(2*c.area.right) - 3, float64(4*(c.area.top+1)) + 2}
-	l := look{tag: TagAxis}
-	c.line(l, solid, vec{c.from.x, c.to.y}, c.from, vec{c.to.x, c.from.y})
-	heading := c.cells(headed(c.plot.Y))
-	c.put(max(c.area.left+wide-1, c.area.left), c.area.top, heading)
-	xHeading := c.cells(headed(c.plot.X))
-	c.put(c.area.right-len(xHeading), c.area.bottom-1, xHeading)
+	c.line(look{tag: TagAxis}, solid, vec{c.from.x, c.to.y}, c.from, vec{c.to.x, c.from.y})
+	c.put(c.area.left+wide-1, c.area.top, headed(c.plot.Y), vec{})
+	x := headed(c.plot.X)
+	c.put(c.area.right-len(c.cells(x)), c.area.bottom-1, x, vec{})
 	for _, y := range ySteps {
-		at := c.dot(Point{c.low.X, y})
-		text := []rune(tickText(y, ySteps))
-		c.line(l, solid, at.plus(vec{-1, 0}), at)
-		c.put(c.area.left+wide-len(text), nearest(at.y)/4, text)
+		c.yTick(y, tickText(y, ySteps), wide)
 	}
-	xSteps := ticks(c.low.X, c.high.X, max(cols/9, 2), c.plot.X.Unit)
+	xSteps := ticks(c.low.X, c.high.X, max(c.area.cols()/8, 2), c.plot.X.Unit)
 	for _, x := range xSteps {
-		at := c.dot(Point{x, c.low.Y})
-		text := c.cells(tickText(x, xSteps))
-		c.line(l, solid, at, at.plus(vec{0, 1}))
-		c.put(nearest(at.x)/2-(len(text)-1)/2, c.area.bottom-1, text)
+		c.xTick(x, tickText(x, xSteps))
 	}
 }
 
-// put writes a text at a fixed place, unless that is taken or outside.
-func (c *chart) put(col, row int, text []rune) {
-	if col < c.area.left || col+len(text) > c.area.right || row < c.area.top || row >= c.area.bottom {
+func (c *chart) yTick(y float64, text string, wide int) {
+	at := c.dot(Point{c.low.X, y})
+	c.line(look{tag: TagAxis}, solid, at.plus(vec{-1, 0}), at)
+	col := c.area.left + wide - len(text)
+	c.put(col, nearest(at.y)/4, text, vec{float64(2*col+len(text)) - 0.5, at.y})
+}
+
+func (c *chart) xTick(x float64, text string) {
+	at := c.dot(Point{x, c.low.Y})
+	c.line(look{tag: TagAxis}, solid, at, at.plus(vec{0, 1}))
+	row := c.area.bottom - 1
+	c.put(nearest(at.x)/2-(len(text)-1)/2, row, text, vec{at.x, float64(4*row) + 1.5})
+}
+
+// put writes a text at a fixed place, unless that is taken or outside. On paper
+// its middle stands at an exact place, if one is given.
+func (c *chart) put(col, row int, words string, exact vec) {
+	text := c.cells(words)
+	if len(text) == 0 || col < c.area.left || col+len(text) > c.area.right || row < c.area.top || row >= c.area.bottom {
 		return
 	}
 	for i := -1; i <= len(text); i++ {
@@ -48,10 +55,10 @@ func (c *chart) put(col, row int, text []rune) {
 			return
 		}
 	}
-	l := look{tag: TagAxis}
-	c.labels = append(c.labels, label{rank: rankAxis, text: text, at: vec{float64(2 * col), float64(4*row + 1)}, look: l, area: c.area, col: col, row: row, shown: true})
-	c.placed = len(c.labels)
-	c.grid.write(col, row, text, l)
+	l := label{rank: rankAxis, text: text, exact: exact, look: look{tag: TagAxis}, area: c.area, col: col, row: row, shown: true}
+	l.at = vec{float64(2 * col), float64(4*row + 1)}
+	c.labels, c.placed = append(c.labels, l), c.placed+1
+	c.grid.write(col, row, text, l.look)
 }
 
 // ticks are round values between two, at most n or so; on a scale of degrees

@@ -113,7 +113,8 @@ type Force struct {
 	Inward bool
 	Dashed bool
 	// Size is the true size in any unit. Arrows are drawn to scale where every
-	// force has one; 0 is unknown, and then all arrows are equally long.
+	// force has one; 0 is unknown, and then all arrows are equally long, but for
+	// neighbours that would cover each other.
 	Size float64
 	// InHand marks the force that the student is working on.
 	InHand bool

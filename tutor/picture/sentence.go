@@ -165,10 +165,7 @@ func sign(x float64) int { return int(math.Copysign(1, x)) }
 func (t *teller) force(i int) {
 	f := &t.scene.Forces[i]
 	words := f.Kind.words()
-	name, does := f.Name, words.does
-	if name == "" {
-		name = words.noun
-	}
+	name, does := either(f.Name, words.noun), words.does
 	if f.Inward {
 		does = words.doesInward
 	}
@@ -220,6 +217,6 @@ func (t *teller) triangle() {
 		legs = append(legs, fmt.Sprintf(saysLeg, name, sides(axis), string("xy"[k])))
 	}
 	if len(legs) > 0 {
-		t.say(saysTriangle, f.Name, strings.Join(legs, wordLast))
+		t.say(saysTriangle, either(f.Name, f.Kind.words().noun), strings.Join(legs, wordLast))
 	}
 }

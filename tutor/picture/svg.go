@@ -164,8 +164,12 @@ func b2i(b bool) int {
 // label writes a text in the cells it was given, on a white rim that keeps it
 // clear of thin lines under it.
 func (w *svgWriter) label(l *label) {
-	x, y := float64(2*l.col+len(l.text))*svgDot, (float64(4*l.row)+3.2)*svgDot
-	w.put(`<text class="`, class(l.look), `" x="`, strconv.FormatFloat(x, 'f', -1, 64), `" y="`, strconv.FormatFloat(math.Round(y*100)/100, 'f', -1, 64),
+	middle := vec{float64(2*l.col+len(l.text)) - 0.5, float64(4*l.row) + 1.5}
+	if l.exact != (vec{}) {
+		middle = l.exact
+	}
+	const baseline = 1.2 // dots from the middle of a letter to its foot
+	w.put(`<text class="`, class(l.look), `" x="`, pixel(middle.x+0.5), `" y="`, pixel(middle.y+0.5+baseline),
 		`" text-anchor="middle" fill="black" stroke="white" stroke-width="3" paint-order="stroke"`)
 	if l.look.strong {
 		w.put(` font-weight="bold"`)

@@ -11,12 +11,12 @@ func (t *teller) chain(c *Chain) {
 	var steps []string
 	for _, back := range []bool{false, true} {
 		for _, l := range c.Legs {
-			if l.Negative == back && l.Label != "" {
+			if l.Negative == back {
 				way := c.direction()
 				if back {
 					way += 180
 				}
-				steps = append(steps, fmt.Sprintf(saysStep, l.Label, sides(way)))
+				steps = append(steps, fmt.Sprintf(saysStep, either(l.Label, wordPart), sides(way)))
 			}
 		}
 	}
@@ -55,7 +55,7 @@ func (t *teller) polygon() {
 	}
 	var steps []string
 	for _, s := range p.Sides {
-		steps = append(steps, fmt.Sprintf(saysStep, s.Label, sides(s.Direction)))
+		steps = append(steps, fmt.Sprintf(saysStep, either(s.Label, wordForce), sides(s.Direction)))
 	}
 	subject := saysForces
 	if p.Body != "" {
@@ -78,6 +78,7 @@ func (t *teller) plot() {
 	var now []string
 	for i := range p.Curves {
 		c := &p.Curves[i]
+		c.Name = either(c.Name, p.Y.Name)
 		t.curve(p, c)
 		if y, ok := c.at(p.At); ok && p.Marked {
 			now = append(now, fmt.Sprintf(saysIs, c.Name, measure(y, p.Y.Unit)))
@@ -93,12 +94,16 @@ func (t *teller) plot() {
 			value = withUnit(fixed(m.At.Y, places), p.Y.Unit)
 			doubt = saysGiveOrTake + withUnit(fixed(m.U.Y, places), p.Y.Unit)
 		}
-		name := m.Name
-		if name == "" {
-			name = p.Y.Name
-		}
-		t.say(saysMeasured, name, equals(p.X, m.At.X), value, doubt)
+		t.say(saysMeasured, either(m.Name, p.Y.Name), equals(p.X, m.At.X), value, doubt)
 	}
+}
+
+// either is a name, or what stands for one that is missing.
+func either(name, fallback string) string {
+	if name == "" {
+		return fallback
+	}
+	return name
 }
 
 // listed joins facts as in "a, b and c".

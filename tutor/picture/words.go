@@ -42,7 +42,6 @@ const (
 	saysTriangle     = "%s is split into %s."
 	saysLeg          = "%s, %s along the %s axis" // T1 cos alpha · to the left · x
 	saysChain        = "%s head to tail along the %s axis: %s."
-	saysLine         = "%s head to tail along one line: %s."
 	saysStep         = "%s %s" // T2 cos beta · to the right
 	saysChainCloses  = "The last ends where the first starts."
 	saysChainOpen    = "The last does not end where the first starts."
@@ -74,6 +73,8 @@ const (
 	saysForces       = "The forces"
 	saysParts        = "The parts"
 	saysPartsOn      = "The parts on %s"
+	wordForce        = "a force"
+	wordPart         = "a part"
 	wordThen         = ", then "
 	wordAnd          = " and "
 	wordFalls        = "falls"
