@@ -1,8 +1,6 @@
 package checker
 
 import (
-	"math"
-	"regexp"
 	"slices"
 	"strings"
 
@@ -12,69 +10,6 @@ import (
 
 // The force diagram in words: "T1 up left; T2 up right; w down". Sides are those
 // of the room, or of the slope where one is named.
-
-// sideWord is one direction in words. A slope's word speaks of the body's own
-// axes.
-type sideWord struct {
-	pattern *regexp.Regexp
-	slope   bool
-	x, y    int
-	word    string
-}
-
-const slopeWord = `(?:slope|incline|inclined plane|ramp|plane|hill|surface|plank|board)`
-
-// sideWords is the table of directions, slope words first. On a slope x = +1 is
-// up the slope.
-var sideWords = []sideWord{
-	{regexp.MustCompile(`\b(?:up|uphill)\s+(?:along\s+)?(?:the\s+)?` + slopeWord + `\b|\buphill\b`), true, 1, 0, "up the slope"},
-	{regexp.MustCompile(`\b(?:down|downhill)\s+(?:along\s+)?(?:the\s+)?` + slopeWord + `\b|\bdownhill\b`), true, -1, 0, "down the slope"},
-	{regexp.MustCompile(`\b(?:out\s+of|away\s+from|off|perpendicular\s+to|normal\s+to)\s+(?:the\s+)?` + slopeWord + `\b`), true, 0, 1, "out of the slope"},
-	{regexp.MustCompile(`\b(?:into|in|towards?)\s+(?:the\s+)?` + slopeWord + `\b`), true, 0, -1, "into the slope"},
-	{regexp.MustCompile(`\bup(?:wards?|per)?\b|\babove\b`), false, 0, 1, "up"},
-	{regexp.MustCompile(`\bdown(?:wards?)?\b|\blower\b|\bbelow\b`), false, 0, -1, "down"},
-	{regexp.MustCompile(`\bleft(?:wards?)?\b`), false, -1, 0, "left"},
-	{regexp.MustCompile(`\bright(?:wards?)?\b`), false, 1, 0, "right"},
-}
-
-// fillers say nothing about a direction.
-var fillers = regexp.MustCompile(`\b(?:to|the|points?|pointing|pulls?|pulling|pushes|pushing|acts?|acting|is|goes|and|straight|vertically|horizontally|force|of|a|an|along|directly)\b|[-:→]`)
-
-var joinedSides = regexp.MustCompile(`\b(up|down)(left|right)\b|\b(left|right)(up|down)\b`)
-
-// entry is one force of a typed diagram.
-type entry struct {
-	name     string // typed name, as it stands
-	words    []sideWord
-	pos, end int
-}
-
-func parseEntry(text string) entry {
-	rest := strings.ToLower(text)
-	rest = joinedSides.ReplaceAllString(rest, "$1$3 $2$4")
-	var e entry
-	for _, w := range sideWords {
-		if w.pattern.MatchString(rest) {
-			e.words = append(e.words, w)
-			rest = w.pattern.ReplaceAllString(rest, " ")
-		}
-	}
-	named := strings.Join(strings.Fields(fillers.ReplaceAllString(rest, " ")), " ")
-	if named == "" {
-		// "pull right", "A left": what leads is the force, not a filler.
-		named, _, _ = strings.Cut(strings.TrimSpace(rest), " ")
-	}
-	e.name = restoreCase(text, named)
-	return e
-}
-
-// restoreCase finds the lower-case name in the text as it was typed.
-func restoreCase(text, lower string) string {
-	if i := strings.Index(strings.ToLower(text), lower); i >= 0 && len(strings.ToLower(text)) == len(text) {
-		return text[i : i+len(lower)]
-	}
-	return lower
-}
 
 // kindWords are the names that forces go by in speech.
 var kindWords = map[string]statics.Kind{
@@ -86,75 +21,99 @@ var kindWords = map[string]statics.Kind{
 
 // markDiagram judges a typed force diagram of one body.
 func (r *Reference) markDiagram(a Answer) Report {
-	m := &marking{Reference: r, stage: Diagram, item: a.Item}
-	body, ok := r.Body(a.Item)
-	if !ok {
-		body = &r.Bodies[0]
+	d := &diagram{marking: &marking{Reference: r, stage: Diagram, item: a.Item}}
+	var ok bool
+	if d.body, ok = r.Body(a.Item); !ok {
+		d.body = &r.Bodies[0]
 	}
 	clean := expr.Clean(strings.ReplaceAll(a.Text, "\n", ";"))
-	parts := strings.FieldsFunc(clean, func(c rune) bool { return c == ';' || c == ',' })
-	var read []string
-	var seen []string
-	var first *finding
-	note := func(f finding) {
-		if first == nil {
-			first = &f
-		}
+	if len(clean) > mostDiagram {
+		return Report{Verdict: Unread, Code: Unreadable, Item: a.Item, Message: saidDiagramLong}
 	}
-	for _, part := range parts {
+	for _, part := range strings.FieldsFunc(clean, func(c rune) bool { return c == ';' || c == ',' }) {
 		if strings.TrimSpace(part) == "" {
 			continue
 		}
-		e := parseEntry(part)
-		if e.name == "" || len(e.words) == 0 || len(clean) > 2000 {
-			return Report{Verdict: Unread, Code: Unreadable, Item: a.Item, Pos: strings.Index(clean, part), End: strings.Index(clean, part) + len(part), Message: saidDiagramForm(part)}
+		if unread := d.take(part); unread != nil {
+			unread.Pos = len([]rune(clean[:strings.Index(clean, part)]))
+			unread.End = unread.Pos + len([]rune(part))
+			return *unread
 		}
-		meant := m.meaningOf(e.name, body)
-		f := r.unseen(body, meant.forces, seen, e.words)
-		switch {
-		case f != nil && r.pointsTo(body, f, e.words):
-		case f != nil:
-			note(finding{code: WrongSide, about: f.Name, all: []string{f.Name}})
-		case len(meant.forces) > 0:
-			name := meant.forces[0].Name
-			note(finding{code: ExtraForce, about: name, all: []string{name}})
-		case meant.code != "":
-			note(finding{code: meant.code, about: meant.about, all: []string{e.name}})
-		default:
-			return Report{Verdict: Unread, Code: UnknownName, Item: a.Item, Message: m.saidUnknownName(e.name)}
-		}
-		if f == nil {
-			read = append(read, e.name+" "+spoken(e.words))
-			continue
-		}
-		seen = append(seen, f.Name)
-		read = append(read, expr.Glyph(f.Name)+" "+spoken(e.words))
 	}
-	report := m.diagramReport(body, seen, first)
-	report.Read = strings.Join(read, "; ")
+	report := d.report()
+	report.Read = strings.Join(d.read, "; ")
 	return report
 }
 
-func (m *marking) diagramReport(body *statics.Body, seen []string, first *finding) Report {
-	if len(seen) == 0 && first == nil {
-		return Report{Verdict: Unread, Code: Unreadable, Item: m.item, Message: saidDiagramEmpty}
+// mostDiagram is how long a diagram in words may be, in bytes.
+const mostDiagram = 2000
+
+// diagram is the state of reading one: the forces seen so far and the first
+// thing that is wrong.
+type diagram struct {
+	*marking
+	body  *statics.Body
+	read  []string
+	seen  []string
+	first *finding
+}
+
+// take reads one entry. It returns a report where the entry cannot be read.
+func (d *diagram) take(part string) *Report {
+	e := parseEntry(part)
+	if e.name == "" || len(e.words) == 0 {
+		return &Report{Verdict: Unread, Code: Unreadable, Item: d.item, Message: saidDiagramForm(part)}
 	}
-	if first != nil {
-		return m.wrong(*first)
+	meant := d.meaningOf(e.name, d.body)
+	f := d.unseen(d.body, meant.forces, d.seen, e.words)
+	switch {
+	case f != nil && d.pointsTo(d.body, f, e.words):
+	case f != nil:
+		d.note(WrongSide, f.Name, f.Name)
+	case len(meant.forces) > 0:
+		d.note(ExtraForce, meant.forces[0].Name, meant.forces[0].Name)
+	case meant.code != "":
+		d.note(meant.code, meant.about, e.name)
+	default:
+		return &Report{Verdict: Unread, Code: UnknownName, Item: d.item, Message: d.saidUnknownName(e.name)}
 	}
-	var missing []string
-	for i := range body.Forces {
-		if !slices.Contains(seen, body.Forces[i].Name) {
-			missing = append(missing, body.Forces[i].Name)
+	name := e.name
+	if f != nil {
+		d.seen = append(d.seen, f.Name)
+		name = expr.Glyph(f.Name)
+	}
+	d.read = append(d.read, name+" "+spoken(e.words))
+	return nil
+}
+
+func (d *diagram) note(code Code, about, name string) {
+	if d.first == nil {
+		d.first = &finding{code: code, about: about, all: []string{name}}
+	}
+}
+
+// report judges what was read: the first thing that is wrong, else what is
+// missing.
+func (d *diagram) report() Report {
+	switch {
+	case d.first != nil:
+		return d.wrong(*d.first)
+	case len(d.seen) == 0:
+		return Report{Verdict: Unread, Code: Unreadable, Item: d.item, Message: saidDiagramEmpty}
+	}
+	missing := finding{code: MissingForce}
+	for i := range d.body.Forces {
+		if name := d.body.Forces[i].Name; !slices.Contains(d.seen, name) {
+			missing.all = append(missing.all, name)
 		}
 	}
-	switch len(missing) {
+	switch len(missing.all) {
 	case 0:
-		return m.right()
+		return d.right()
 	case 1:
-		return m.wrong(finding{code: MissingForce, about: missing[0], all: missing})
+		missing.about = missing.all[0]
 	}
-	return m.wrong(finding{code: MissingForce, all: missing})
+	return d.wrong(missing)
 }
 
 func spoken(words []sideWord) string {
@@ -291,82 +250,4 @@ func (r *Reference) unseen(body *statics.Body, forces []*statics.Force, seen []s
 
 func hasKind(body *statics.Body, kind statics.Kind) bool {
 	return slices.ContainsFunc(body.Forces, func(f statics.Force) bool { return f.Kind == kind })
-}
-
-// Room returns a force's unit vector in the room, from the solved problem: x to
-// the right, y up. The force's line is turned by the body's tilt.
-func (r *Reference) Room(body *statics.Body, f *statics.Force) (x, y float64) {
-	bx, by := r.unit(f)
-	tilt := r.Tilt(body)
-	return bx*math.Cos(tilt) - by*math.Sin(tilt), bx*math.Sin(tilt) + by*math.Cos(tilt)
-}
-
-// Tilt returns how far a body's x axis is turned, in radians.
-func (r *Reference) Tilt(body *statics.Body) float64 {
-	if body.Tilt == nil {
-		return 0
-	}
-	return r.program(body.Tilt).Run(r.solution)
-}
-
-// slope returns how far the surface under a body rises to the right: its tilted
-// axis, or where the axes are level, the line across its normal force.
-func (r *Reference) slope(body *statics.Body) float64 {
-	tilt := r.Tilt(body)
-	if normal := onlyOf(body, statics.Normal); tilt == 0 && normal != nil {
-		x, y := r.Room(body, normal)
-		return math.Atan2(y, x) - math.Pi/2
-	}
-	return tilt
-}
-
-// unit returns a force's unit vector on its body's axes.
-func (r *Reference) unit(f *statics.Force) (x, y float64) {
-	var xy [2]float64
-	for _, axis := range []statics.Axis{statics.X, statics.Y} {
-		t := termOf(r.Model, f, axis)
-		xy[axis] = t.scale
-		if t.angle != nil {
-			xy[axis] *= t.function.of(t.angle.Run(r.solution))
-		}
-	}
-	return xy[0], xy[1]
-}
-
-const hardly = 1e-6
-
-func signOf(x float64) int {
-	switch {
-	case x > hardly:
-		return 1
-	case x < -hardly:
-		return -1
-	}
-	return 0
-}
-
-// pointsTo reports whether the words say where the force points: all sides that
-// it points to, and no other.
-func (r *Reference) pointsTo(body *statics.Body, f *statics.Force, words []sideWord) bool {
-	var room, slope [2]int
-	var usesRoom, usesSlope bool
-	for _, w := range words {
-		into, used := &room, &usesRoom
-		if w.slope {
-			into, used = &slope, &usesSlope
-		}
-		if w.x != 0 && into[0] != 0 || w.y != 0 && into[1] != 0 {
-			return false
-		}
-		*used = true
-		into[0] += w.x
-		into[1] += w.y
-	}
-	x, y := r.Room(body, f)
-	tilt := r.slope(body)
-	along, out := x*math.Cos(tilt)+y*math.Sin(tilt), y*math.Cos(tilt)-x*math.Sin(tilt)
-	if math.Sin(tilt) < 0 {
-		along = -along
-	}
-	return (!usesRoom || room == [2]int{signOf(x), signOf(y)}) && (!usesSlope || slope == [2]int{signOf(along), signOf(out)})
 }

@@ -18,35 +18,16 @@ func (r *Reference) solveRows(rows []row, env []float64) ([]float64, bool) {
 	at := make([]float64, r.width)
 	copy(at, env)
 	slots := r.unknownSlots()
-	n := len(slots)
 	residual := make([]float64, len(rows))
-	matrix := make([]float64, len(rows)*(n+1))
+	matrix := make([]float64, len(rows)*(len(slots)+1))
 	steps := 1
 	if !r.Linear() {
 		steps = 30
 	}
 	for range steps {
 		r.rowValues(rows, at, residual)
-		for j, slot := range slots {
-			was := at[slot]
-			h := 1e-6 * math.Max(math.Abs(was), 1e-3)
-			if r.Linear() {
-				h = math.Max(math.Abs(was), 1)
-			}
-			at[slot] = was + h
-			for i := range rows {
-				matrix[i*(n+1)+j] = 0
-			}
-			r.Derive(at)
-			for i := range rows {
-				matrix[i*(n+1)+j] = (rows[i].value(at) - residual[i]) / h
-			}
-			at[slot] = was
-		}
-		for i := range rows {
-			matrix[i*(n+1)+n] = -residual[i]
-		}
-		step, ok := eliminate(matrix, len(rows), n)
+		r.differences(rows, at, slots, residual, matrix)
+		step, ok := eliminate(matrix, len(rows), len(slots))
 		if !ok {
 			return nil, false
 		}
@@ -61,6 +42,28 @@ func (r *Reference) solveRows(rows []row, env []float64) ([]float64, bool) {
 		}
 	}
 	return at, true
+}
+
+// differences fills the augmented matrix: how each row changes with each
+// unknown, and minus what the row is now.
+func (r *Reference) differences(rows []row, at []float64, slots []int, residual, matrix []float64) {
+	width := len(slots) + 1
+	for j, slot := range slots {
+		was := at[slot]
+		h := 1e-6 * math.Max(math.Abs(was), 1e-3)
+		if r.Linear() {
+			h = math.Max(math.Abs(was), 1)
+		}
+		at[slot] = was + h
+		r.Derive(at)
+		for i := range rows {
+			matrix[i*width+j] = (rows[i].value(at) - residual[i]) / h
+		}
+		at[slot] = was
+	}
+	for i := range rows {
+		matrix[i*width+len(slots)] = -residual[i]
+	}
 }
 
 func (r *Reference) rowValues(rows []row, at, into []float64) {

@@ -2,46 +2,665 @@ package checker
 
 import (
 	"fmt"
+	"math"
+	"regexp"
+	"slices"
 	"strings"
+	"unicode"
 
 	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/statics"
 )
 
+// The first message about a line says where to look: at which force, which part
+// of it, which sum. It never says what to write instead, because a student who
+// is told "sine for cosine" turns it over without a thought.
+//
+// Words in braces are filled in from the problem (see phrases in this file);
+// {force|each force} has, behind the bar, what is said where the evidence names
+// none.
+
+// said holds the sentences for one kind of mistake, by what was typed: a
+// component; a term of a sum or of a line of working (about one force, or about
+// several or none); the value of an unknown; a force diagram. An empty one is
+// taken from the row of Unexplained.
+type said struct {
+	code                                  Code
+	component, line, lines, value, listed string
+}
+
+var saidOf = []said{
+	{code: Unexplained,
+		component: "This is not {part}; compare it with {force} in the drawing.",
+		line:      "This is not {sum}; compare it with the drawing, term by term.",
+		lines:     "This is not {sum}; compare it with the drawing, term by term.",
+		value:     "This value of {unknown} does not come out of the sums.",
+		listed:    "This list does not fit the forces on {body}."},
+	{code: DoesNotFollow,
+		lines: "This line does not follow from the sums and the given values.",
+		value: "This value of {unknown} does not follow from the sums."},
+	{code: Sign,
+		component: "{Part} has the right size; see in the drawing to which side it points.",
+		line:      "{In}, the term with {force} does not fit the way {force} points in the drawing.",
+		lines:     "{In}, the signs do not all fit the way the forces point; look at {forces|each term}.",
+		value:     "This value of {unknown} comes out if a force is counted to a side to which it does not point."},
+	{code: SineCosine,
+		component: "{Part} is one side of the triangle of {force}; look which side it is, seen from {angle|its angle}.",
+		line:      "{In}, look which side of the triangle of {force} stands in the term with {force}.",
+		lines:     "{In}, look which sides of the triangles stand in the terms with {forces|slanted forces}.",
+		value:     "This value of {unknown} comes out if two sides of a triangle change places on the way."},
+	{code: Tangent,
+		component: "Look at the function in {part}, and at which two sides of the triangle it compares.",
+		line:      "{In}, look at the function beside {force}, and at which two sides of the triangle it compares.",
+		lines:     "{In}, look at the functions, and at which two sides of a triangle each of them compares.",
+		value:     "This value of {unknown} comes out if a function compares the wrong two sides of a triangle."},
+	{code: NotResolved,
+		component: "Here stands all of {force}, and {force} lies at a slant to {axis}.",
+		line:      "{In} stands all of {force}, and {force} lies at a slant.",
+		lines:     "{In}, a force that lies at a slant stands there whole; look at {forces|each term}.",
+		value:     "This value of {unknown} comes out if a force that lies at a slant is counted whole."},
+	{code: MissingForce,
+		component: "You have nothing for {part}; look how {force} lies to {axis}.",
+		line:      "{Line} does not hold every force that acts {along|here}; count them in the drawing.",
+		lines:     "{Line} does not hold every force that acts {along|here}; count them in the drawing.",
+		value:     "This value of {unknown} comes out if one of the forces is left out on the way.",
+		listed:    "Not every force on {body} is in your list yet."},
+	{code: ExtraForce,
+		component: "{Part} needs another look: see in the drawing how {force} lies to {axis}.",
+		line:      "{In}, {force} stands where it has no part, or more often than it acts.",
+		lines:     "{In}, a force stands where it has no part, or more often than it acts.",
+		value:     "This value of {unknown} comes out if a force is counted where it has no part, or twice.",
+		listed:    "{The force} stands in your list more than once."},
+	{code: WrongAxis,
+		component: "This is how {force} acts along the other axis; here {part} is asked.",
+		line:      "{In}, the term with {force} belongs to the other axis.",
+		lines:     "What stands here belongs to the other axis; {sum} is asked.",
+		value:     "This value of {unknown} comes out if a part along the other axis gets into a sum."},
+	{code: OtherAngle,
+		component: "The angle in {part} is not the one that is drawn at {force}.",
+		line:      "{In}, the angle beside {force} is not the one that is drawn at {force}.",
+		lines:     "{In}, an angle stands beside a force to which it does not belong; look at {forces|each term}.",
+		value:     "This value of {unknown} comes out if the angle of another force is used on the way."},
+	{code: NormalEqualsWeight,
+		component: "Here the push of the surface is taken to be the whole weight.",
+		line:      "{In}, the push of the surface is taken to be the whole weight.",
+		lines:     "{In}, the push of the surface is taken to be the whole weight.",
+		value:     "This value of {unknown} comes out if the push of the surface is taken to be the whole weight."},
+	{code: MassForWeight,
+		component: "Look at the unit of what stands here for {part}.",
+		line:      "{In}, look at the unit of what stands there for {force}.",
+		lines:     "{In}, the terms do not all have the same unit.",
+		value:     "This value of {unknown} comes out if a mass and a weight are taken for the same thing."},
+	{code: EqualTensions,
+		component: "In {part} stands the pull of another string.",
+		line:      "{In}, the pull of one string stands in the place of another; look at {force}.",
+		lines:     "Here {forces|the strings} are taken to pull equally hard, and nothing says that they do.",
+		value:     "This value of {unknown} comes out if the strings all pull equally hard, and nothing says that they do."},
+	{code: SharedWeight,
+		line:  "{In}, the weight is dealt out to the strings before their angles have been asked.",
+		lines: "{In}, the weight is dealt out to the strings before their angles have been asked.",
+		value: "This value of {unknown} comes out if the weight is dealt out to the strings without asking their angles."},
+	{code: WholeFactor,
+		component: "Something in {part} is doubled or halved; look at the number that stands there.",
+		line:      "{In}, {force} is not counted as often as it acts.",
+		lines:     "{In}, something is not counted as often as it acts; look at {forces|each term}.",
+		value:     "This value of {unknown} comes out if something on the way is doubled or halved."},
+	{code: Inverted,
+		component: "Look at what is multiplied and what is divided in {part}.",
+		line:      "{In}, look at what is multiplied and what is divided beside {force}.",
+		lines:     "{In}, look at what is multiplied and what is divided.",
+		value:     "This value of {unknown} comes out if a fraction on the way is upside down."},
+	{code: OtherBody,
+		component: "What stands here for {part} belongs to another body.",
+		line:      "{In}, what stands in the place of {force} belongs to another body.",
+		lines:     "{In} stands something that belongs to another body.",
+		value:     "This value of {unknown} comes out if something that belongs to another body is used."},
+	{code: OtherUnknown,
+		value: "This value belongs to another unknown of the problem, not to {unknown}."},
+	{code: Pythagoras,
+		value: "This value of {unknown} comes out if sizes are put together as if the forces lay in one line or at a right angle."},
+	{code: TwiceCounted,
+		component: "Here {force} is counted twice, whole and in part.",
+		line:      "{In}, {force} is counted twice: whole, and as one of its own parts.",
+		lines:     "{In}, a force is counted twice: whole, and as one of its own parts.",
+		value:     "This value of {unknown} comes out if a force and one of its own parts are both counted."},
+	{code: Radians,
+		component: "The number in {part} comes out if the calculator takes angles in another unit.",
+		line:      "{In}, the number beside {force} comes out if the calculator takes angles in another unit.",
+		lines:     "{In}, a number comes out if the calculator takes angles in another unit.",
+		value:     "This value of {unknown} comes out if the calculator takes angles in another unit."},
+	{code: OtherG,
+		component: "The number in {part} fits another strength of gravity than this problem's.",
+		line:      "{In}, the number for {force} fits another strength of gravity than this problem's.",
+		lines:     "{In}, a number fits another strength of gravity than this problem's.",
+		value:     "This value of {unknown} fits another strength of gravity than this problem's."},
+	{code: Slip,
+		component: "A number in {part} is close, but further off than rounding explains.",
+		line:      "{In}, the number beside {force} is close, but further off than rounding explains.",
+		lines:     "{In}, a number is close, but further off than rounding explains.",
+		value:     "This value of {unknown} is close, but further off than rounding explains."},
+	{code: PowerOfTen,
+		component: "The digits in {part} are right, but the number is too large or too small.",
+		line:      "{In}, the digits beside {force} are right, but the number is too large or too small.",
+		lines:     "{In}, the digits are right, but a number is too large or too small.",
+		value:     "The digits of this value of {unknown} are right, but it is too large or too small."},
+	{code: WrongSide,
+		listed: "Look again at the side to which {force} points."},
+}
+
+// saidForm holds the sentences for lines that are right but for their form. The
+// last field is said where a number's letter is not known.
+var saidForm = []said{
+	{code: NoUnit, value: "This is the right number for {unknown}, without a unit."},
+	{code: WrongUnit,
+		component: "The number for {part} is right, but its unit measures something other than a force.",
+		value:     "This is the right number for {unknown}, but its unit measures something else."},
+	{code: Coarse, value: "This value of {unknown} is right, but only to one figure; two or three are needed."},
+	{code: NoEquation,
+		line:  "These are the right terms, but the line does not say yet what they add up to.",
+		value: "This line does not say yet which letter it is the value of."},
+	{code: HoldsAlways,
+		component: "This is true of any force, so it says nothing about {force}.",
+		line:      "This is true whatever the forces are, so it says nothing about them.",
+		value:     "This is true whatever the forces are, so it says nothing about them."},
+	{code: StillUnknown,
+		component: "This is true, but {open|a letter in it} is not known yet.",
+		line:      "This is true, but {open|a letter in it} is not known yet.",
+		value:     "This is true, but {open|a letter in it} is not known yet."},
+	{code: TrueNotAsked,
+		component: "This is true, but it is not {part}; it is kept for the solving.",
+		line:      "This is true, but it is not {sum}; it is kept for the solving.",
+		value:     "This is true, but it is not what is asked here."},
+}
+
+// What is said in cases that no table holds.
 const (
 	saidNoStage        = "There is no such stage."
 	saidWhichComponent = "Say which component this is, as in T1x = …"
-	saidDiagramEmpty   = "Name each force and the side it points to, as in: w down."
+	saidDiagramEmpty   = "Name each force and the side to which it points, as in: w down."
+	saidStranger       = "Ask what would have to touch or pull {body} to make a force {stranger} on it."
+	saidSignTwice      = "Earlier you wrote {part} with its own minus sign, so {in} that sign is counted twice."
+	saidSignNever      = "Earlier you wrote {part} as a size without a sign, so nothing says {in} to which side it points."
+	saidBelowBar       = "All that touches the slash from behind is read as lying below the bar; brackets would make that plain next time."
+	saidBesideBar      = "Only the first thing behind the slash is read as lying below the bar; brackets would make that plain next time."
+	saidNewton         = "The N behind the number is read as the newton, not as the normal force."
+	saidNormal         = "The N behind the number is read as the normal force, not as the newton."
+	saidThousands      = "The comma in %s is read as marking thousands."
+	saidDecimal        = "The comma in %s is read as a decimal comma."
+	saidNoLetter       = "This problem has no letter %s."
+	saidLetters        = "Its letters are %s."
+	saidNearLetter     = "Perhaps %s is meant."
+	saidColumn         = "Column %d: %s"
+	saidNoSide         = "“%s” does not say which force points to which side, as in: w down."
 )
 
 func saidUnreadable(e *expr.ReadError) string {
-	return fmt.Sprintf("Column %d: %s", e.Pos+1, e.Message)
+	return fmt.Sprintf(saidColumn, e.Pos+1, e.Message)
 }
 
 func saidDiagramForm(part string) string {
-	return fmt.Sprintf("%q does not say which force points to which side, as in: w down.", strings.TrimSpace(part))
+	return fmt.Sprintf(saidNoSide, shorten(part))
+}
+
+// shorten keeps a quoted piece of a student's text to the length of a line.
+func shorten(text string) string {
+	runes := []rune(strings.TrimSpace(text))
+	if len(runes) > 40 {
+		return string(runes[:39]) + "…"
+	}
+	return string(runes)
 }
 
 func joinSentences(a, b string) string { return strings.TrimSpace(a + " " + b) }
 
-func saidReading(reading expr.Reading, i int, report Report) string {
-	if len(reading.Lines) > 1 && reading.Lines[i].Slash && report.Verdict == Right {
-		return "The line is right as it was read here; next time put brackets round what is divided by."
+// saidWrong words the finding: the sentence for its code and for what was typed.
+func (m *marking) saidWrong(f finding) string {
+	s := m.setting(f)
+	if f.code == Sign {
+		if text := m.saidConvention(s); text != "" {
+			return text
+		}
+	}
+	if f.code == ExtraForce && s.force == nil && s.stranger != "" {
+		return s.fill(saidStranger)
+	}
+	return s.pick(saidOf, f.code, Unexplained)
+}
+
+// saidAlmost words what must be mended before a right line counts.
+func (m *marking) saidAlmost(code Code, about string) string {
+	s := m.setting(finding{code: code, about: about})
+	return s.pick(saidForm, code, HoldsAlways)
+}
+
+// saidConvention says that a sign is counted twice, or never, because of what the
+// student's own component stands for. It is empty where the line has no letter of
+// that component or nothing settles it.
+func (m *marking) saidConvention(s *setting) string {
+	if s.force == nil || m.stage != XSum && m.stage != YSum {
+		return ""
+	}
+	for i := range m.components {
+		c := &m.components[i]
+		if c.force != s.force || c.axis != s.axis || !m.types(c.name) {
+			continue
+		}
+		switch bound, isSigned := m.convention(c); {
+		case bound && isSigned:
+			return s.fill(saidSignTwice)
+		case bound:
+			return s.fill(saidSignNever)
+		}
 	}
 	return ""
 }
 
-func (m *marking) saidUnknownName(name string) string {
-	return fmt.Sprintf("This problem has no letter %s. Its letters are %s.", expr.Glyph(name), strings.Join(m.letterNames(), ", "))
+// types reports whether a letter stands in the line.
+func (m *marking) types(name string) bool {
+	return slices.ContainsFunc(m.line.Sides, func(n *expr.Node) bool { return n.Has(name) })
 }
 
-func (m *marking) letterNames() []string {
-	var names []string
-	for _, v := range m.Variables {
-		names = append(names, expr.Glyph(v.Name))
+// pick takes a code's sentence for what was typed, else that of the fallback.
+func (s *setting) pick(table []said, code, fallback Code) string {
+	for _, c := range []Code{code, fallback} {
+		for _, row := range table {
+			if row.code != c {
+				continue
+			}
+			for _, text := range row.sentences(s) {
+				if text != "" {
+					return s.fill(text)
+				}
+			}
+		}
 	}
-	return names
+	return ""
 }
 
-func (m *marking) saidWrong(f finding) string { return string(f.code) }
+// sentences lists a row's sentences that may serve, the best first.
+func (row said) sentences(s *setting) []string {
+	switch {
+	case s.stage == Diagram:
+		return []string{row.listed}
+	case s.valued:
+		return []string{row.value}
+	case s.force == nil || s.stage == Components && len(s.among) > 1:
+		return []string{row.lines, row.line}
+	case s.stage == Components:
+		return []string{row.component, row.line}
+	}
+	return []string{row.line, row.lines}
+}
 
-func (m *marking) saidAlmost(code Code, about string) string { return string(code) }
+// saidReading says how a text with two readings was taken.
+func saidReading(reading expr.Reading, i int, report Report) string {
+	line := reading.Lines[i]
+	switch {
+	case len(reading.Lines) < 2:
+		return ""
+	case line.Slash && line.Paper:
+		return saidBelowBar
+	case line.Slash:
+		return saidBesideBar
+	}
+	if group := oneComma.FindString(reading.Text); group != "" {
+		if hasNumber(line, strings.Replace(group, ",", "", 1)) {
+			return fmt.Sprintf(saidThousands, group)
+		}
+		return fmt.Sprintf(saidDecimal, group)
+	}
+	return saidOfN(line, report)
+}
+
+// oneComma finds a number such as 1,200, of which the comma has two readings.
+var oneComma = regexp.MustCompile(`\b\d{1,3},\d{3}\b`)
+
+func hasNumber(line expr.Line, text string) bool {
+	found := false
+	for _, side := range line.Sides {
+		side.Walk(func(n *expr.Node) { found = found || n.Op == expr.Number && n.Num.Text == text })
+	}
+	return found
+}
+
+// saidOfN says which N was taken, where the line is not right as it was read.
+func saidOfN(line expr.Line, report Report) string {
+	newton := false
+	for _, side := range line.Sides {
+		side.Walk(func(n *expr.Node) { newton = newton || n.Unit == "N" && !n.Assumed })
+	}
+	switch {
+	case report.Verdict == Right:
+		return ""
+	case newton:
+		return saidNewton
+	}
+	return saidNormal
+}
+
+// saidUnknownName says which letter the problem does not have, offers a near one
+// and lists those that there are.
+func (m *marking) saidUnknownName(name string) string {
+	text := fmt.Sprintf(saidNoLetter, expr.Set(shorten(name)))
+	if near := m.nearLetter(name); near != "" {
+		text = joinSentences(text, fmt.Sprintf(saidNearLetter, expr.Set(near)))
+	}
+	return joinSentences(text, fmt.Sprintf(saidLetters, m.letterList()))
+}
+
+// letterList names the givens, then the forces, then what else is unknown.
+func (r *Reference) letterList() string {
+	var names []string
+	add := func(name string) {
+		if !slices.Contains(names, name) {
+			names = append(names, name)
+		}
+	}
+	for _, g := range r.Givens {
+		add(g.Name)
+	}
+	for _, b := range r.Bodies {
+		for _, f := range b.Forces {
+			add(f.Name)
+		}
+	}
+	for _, name := range r.Unknowns() {
+		add(name)
+	}
+	for _, e := range r.equals {
+		add(e.name)
+	}
+	return listed(names)
+}
+
+// listed joins letters as they stand on paper: "T₁, T₂ and w".
+func listed(names []string) string {
+	set := make([]string, len(names))
+	for i, name := range names {
+		set[i] = expr.Set(name)
+	}
+	if len(set) < 2 {
+		return strings.Join(set, "")
+	}
+	return strings.Join(set[:len(set)-1], ", ") + " and " + set[len(set)-1]
+}
+
+// lookalikes are Latin letters that are typed for Greek ones.
+var lookalikes = map[string]string{"a": "alpha", "b": "beta", "o": "theta", "0": "theta", "u": "mu", "p": "phi", "y": "gamma"}
+
+// nearLetter finds the one letter of the problem that is nearly what was typed.
+func (r *Reference) nearLetter(name string) string {
+	if r.Has(lookalikes[strings.ToLower(name)]) {
+		return lookalikes[strings.ToLower(name)]
+	}
+	var near []string
+	for _, v := range r.Variables {
+		short := min(len(v.Name), len(name)) < 2
+		if !short && apart(strings.ToLower(name), strings.ToLower(v.Name)) <= 1+len(name)/5 || short && sameStem(name, v.Name) {
+			near = append(near, v.Name)
+		}
+	}
+	if len(near) != 1 {
+		return ""
+	}
+	return near[0]
+}
+
+// sameStem reports whether two letters differ only in a subscript that one of
+// them lacks: m1 and m.
+func sameStem(a, b string) bool {
+	return strings.TrimRight(a, "0123456789") == strings.TrimRight(b, "0123456789")
+}
+
+// apart counts the letters that must be changed, added, dropped or exchanged with
+// their neighbour to turn one word into the other.
+func apart(a, b string) int {
+	row, before, last := make([]int, len(b)+1), make([]int, len(b)+1), make([]int, len(b)+1)
+	for j := range row {
+		row[j] = j
+	}
+	for i := 1; i <= len(a); i++ {
+		last, before, row = before, row, last
+		row[0] = i
+		for j := 1; j <= len(b); j++ {
+			change := before[j-1]
+			if a[i-1] != b[j-1] {
+				change++
+			}
+			row[j] = min(before[j]+1, row[j-1]+1, change)
+			if i > 1 && j > 1 && a[i-1] == b[j-2] && a[i-2] == b[j-1] {
+				row[j] = min(row[j], last[j-2]+1)
+			}
+		}
+	}
+	return row[len(b)]
+}
+
+// setting is what a sentence speaks of: the stage with its body and axis, the
+// force that the evidence names or the forces among which it leaves the choice,
+// and in the stage Solve the letter whose value is stated.
+type setting struct {
+	*Reference
+	stage    Stage
+	body     *statics.Body // nil where the line is about all of them
+	axis     statics.Axis
+	force    *statics.Force
+	among    []string
+	stranger string // a force that the problem does not have
+	unknown  string
+	open     []string // letters of the line that have no value yet
+	valued   bool
+}
+
+// place finds the body and axis that an answer is about.
+func (r *Reference) setting(stage Stage, item string) *setting {
+	s := &setting{Reference: r, stage: stage}
+	name, _, _ := strings.Cut(item, ".")
+	if b, ok := r.Body(name); ok {
+		s.body = b
+	} else if len(r.Bodies) == 1 {
+		s.body = &r.Bodies[0]
+	}
+	switch stage {
+	case Components:
+		if c, ok := r.component(item); ok {
+			s.body, s.axis, s.force = &r.Bodies[c.body], c.axis, c.force
+		}
+	case YSum:
+		s.axis = statics.Y
+	case Solve:
+		s.unknown = item
+	}
+	return s
+}
+
+// about takes in the force that the evidence names.
+func (s *setting) about(name string) {
+	if f := s.find(name); f != nil {
+		s.force = f
+	}
+}
+
+func (s *setting) find(name string) *statics.Force {
+	if s.body != nil {
+		if f, ok := s.body.Force(name); ok {
+			return f
+		}
+	}
+	f, _ := s.Force(name)
+	return f
+}
+
+func (m *marking) setting(f finding) *setting {
+	s := m.Reference.setting(m.stage, m.item)
+	s.about(f.about)
+	for _, name := range f.all {
+		if s.find(name) == nil {
+			s.stranger = shorten(name)
+			continue
+		}
+		s.among = append(s.among, name)
+	}
+	if m.stage == Solve {
+		s.unknown, s.valued = m.valued(f)
+	}
+	for _, side := range m.line.Sides {
+		for _, name := range side.Names() {
+			if name != m.item && m.Has(name) && m.Reference.open(expr.Letter(name)) && !slices.Contains(s.open, name) {
+				s.open = append(s.open, name)
+			}
+		}
+	}
+	return s
+}
+
+// valued returns the letter whose value the line states, if it does.
+func (m *marking) valued(f finding) (letter string, ok bool) {
+	if len(m.line.Sides) == 1 {
+		return m.item, isQuantity(m.line.Sides[0]) || f.code == NoEquation || f.code == StillUnknown
+	}
+	for i := 1; i < len(m.line.Sides); i++ {
+		if name, _ := m.statement(m.line.Sides[i-1], m.line.Sides[i]); name != "" && (f.about == "" || f.about == name) {
+			return name, true
+		}
+	}
+	return m.item, false
+}
+
+// fill puts the problem's words into a sentence.
+func (s *setting) fill(text string) string {
+	return braces.ReplaceAllStringFunc(text, func(marked string) string {
+		name, otherwise, _ := strings.Cut(marked[1:len(marked)-1], "|")
+		first := []rune(name)
+		capital := unicode.IsUpper(first[0])
+		first[0] = unicode.ToLower(first[0])
+		phrase := phrases[string(first)]
+		if phrase == nil {
+			return marked
+		}
+		words := phrase(s)
+		if words == "" {
+			words = otherwise
+		}
+		if capital && words != "" {
+			runes := []rune(words)
+			runes[0] = unicode.ToUpper(runes[0])
+			words = string(runes)
+		}
+		return words
+	})
+}
+
+var braces = regexp.MustCompile(`\{[^{}]*\}`)
+
+// phrases gives the words for what stands in braces; an empty one means that the
+// problem or the evidence has no such thing.
+var phrases = map[string]func(s *setting) string{
+	"force":     func(s *setting) string { return s.nameOf(s.force) },
+	"the force": func(s *setting) string { return wordBefore("the force", s.nameOf(s.force)) },
+	"forces":    func(s *setting) string { return listed(s.among) },
+	"stranger":  func(s *setting) string { return expr.Set(s.stranger) },
+	"open":      func(s *setting) string { return listed(s.open) },
+	"unknown":   func(s *setting) string { return expr.Set(s.unknown) },
+	"part":      (*setting).part,
+	"sum":       (*setting).sum,
+	"in":        (*setting).in,
+	"line":      (*setting).line,
+	"along":     (*setting).along,
+	"axis":      func(s *setting) string { return "the " + s.axis.String() + " axis" },
+	"body":      (*setting).bodyName,
+	"angle":     (*setting).angle,
+}
+
+func wordBefore(word, name string) string {
+	if name == "" {
+		return ""
+	}
+	return word + " " + name
+}
+
+func (s *setting) nameOf(f *statics.Force) string {
+	if f == nil {
+		return ""
+	}
+	return expr.Set(f.Name)
+}
+
+func (s *setting) part() string {
+	if s.force == nil {
+		return "the " + s.axis.String() + " part"
+	}
+	return "the " + s.axis.String() + " part of " + s.nameOf(s.force)
+}
+
+func (s *setting) sum() string {
+	switch s.stage {
+	case XSum, YSum:
+		return "the sum along " + s.axis.String() + s.forBody()
+	case Components:
+		return s.part()
+	}
+	return "a line that follows from the sums"
+}
+
+// forBody names the body where there are several.
+func (s *setting) forBody() string {
+	if len(s.Bodies) < 2 || s.body == nil {
+		return ""
+	}
+	return " for " + s.bodyName()
+}
+
+func (s *setting) in() string {
+	switch s.stage {
+	case XSum, YSum, Components:
+		return "in " + s.sum()
+	}
+	return "in this line"
+}
+
+func (s *setting) line() string {
+	if s.stage == XSum || s.stage == YSum {
+		return s.sum()
+	}
+	return "this line"
+}
+
+// along says how an axis runs: on a slope, along it or square to it.
+func (s *setting) along() string {
+	switch {
+	case s.stage == Solve || s.stage == Diagram || s.body == nil:
+		return ""
+	case !s.tilted():
+		return "along " + s.axis.String()
+	case s.axis == statics.X:
+		return "along the slope"
+	}
+	return "at right angles to the slope"
+}
+
+func (s *setting) tilted() bool {
+	return s.body != nil && math.Abs(math.Sin(s.Tilt(s.body))) > hardly
+}
+
+// bodyName is the body's letter, or its word with an article.
+func (s *setting) bodyName() string {
+	switch {
+	case s.body == nil || len(s.Bodies) < 2:
+		return "the body"
+	case len(s.body.Name) > 1 && s.body.Name == strings.ToLower(s.body.Name):
+		return "the " + s.body.Name
+	}
+	return s.body.Name
+}
+
+// angle is the letter of the force's angle, if that is a letter.
+func (s *setting) angle() string {
+	if s.force == nil || !s.force.Slanted() {
+		return ""
+	}
+	if a := s.force.Factor(s.axis).Angle; a != nil && a.Op == expr.Name {
+		return expr.Set(a.Name)
+	}
+	return ""
+}

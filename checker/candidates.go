@@ -1,0 +1,137 @@
+package checker
+
+import (
+	"math"
+
+	"example.org/standstill/checker/quantity"
+	"example.org/standstill/checker/statics"
+)
+
+// fromAnswers lists numbers that come from other numbers of the problem rather
+// than from a wrong sum.
+func (m *marking) fromAnswers(v asked) []candidate {
+	var all []candidate
+	put := func(code Code, x float64) {
+		if math.Abs(x-v.value) > roundedShare*math.Abs(v.value) {
+			all = append(all, candidate{code, x})
+		}
+	}
+	for i, other := range m.Variables {
+		if other.Name == v.name || other.Dim != v.unit.Dim || other.Role == statics.IsGiven {
+			continue
+		}
+		if m.open(m.letterOf(i)) {
+			put(OtherUnknown, m.solution[i])
+		}
+	}
+	put(WholeFactor, 2*v.value)
+	put(WholeFactor, v.value/2)
+	for _, f := range m.factors() {
+		put(Inverted, v.value*f*f)
+		put(Inverted, v.value/(f*f))
+	}
+	switch v.unit.Dim {
+	case quantity.Angle:
+		put(SineCosine, math.Pi/2-v.value)
+		put(Radians, v.value*quantity.Degree)
+	case quantity.None:
+		put(Inverted, 1/v.value)
+	case quantity.Mass:
+		m.putMasses(v, put)
+	case quantity.Force:
+		m.putForces(v, put)
+	}
+	return all
+}
+
+// factors lists what a value may have been divided by instead of multiplied: the
+// plain numbers that are given, and the functions of the given angles.
+func (m *marking) factors() []float64 {
+	var all []float64
+	for i, v := range m.Variables {
+		x := m.solution[i]
+		switch {
+		case v.Role != statics.IsGiven || x == 0:
+		case v.Dim == quantity.None:
+			all = append(all, x)
+		case v.Dim == quantity.Angle:
+			all = append(all, math.Sin(x), math.Cos(x), math.Tan(x))
+		}
+	}
+	return all
+}
+
+func (m *marking) putMasses(v asked, put func(Code, float64)) {
+	if g, ok := m.slots["g"]; ok {
+		put(MassForWeight, v.value*m.solution[g])
+		put(MassForWeight, v.value/m.solution[g])
+	}
+	for i, other := range m.Variables {
+		if other.Dim == quantity.Mass && other.Role == statics.IsGiven && other.Name != v.name {
+			put(OtherBody, m.solution[i])
+		}
+	}
+}
+
+// putForces lists what students take a force for: its share of the weight, the
+// whole weight, the mass behind it, sizes put together as if at a right angle.
+func (m *marking) putForces(v asked, put func(Code, float64)) {
+	if g, ok := m.slots["g"]; ok {
+		put(MassForWeight, v.value/m.solution[g])
+	}
+	for b := range m.Bodies {
+		body := &m.Bodies[b]
+		on, here := body.Force(v.forceName())
+		if !here {
+			continue
+		}
+		if weight := onlyOf(body, statics.Weight); weight != nil && weight != on {
+			w := m.solution[m.slots[weight.Name]]
+			switch on.Kind {
+			case statics.Normal:
+				put(NormalEqualsWeight, w)
+			case statics.Friction:
+				m.putFriction(body, on, put)
+			case statics.Tension:
+				put(SharedWeight, w/2)
+				put(SharedWeight, w)
+			}
+		}
+		m.putPairs(body, on, put)
+	}
+}
+
+// putFriction works the friction out from the whole weight.
+func (m *marking) putFriction(body *statics.Body, on *statics.Force, put func(Code, float64)) {
+	normal, weight := onlyOf(body, statics.Normal), onlyOf(body, statics.Weight)
+	if on.Size == nil || normal == nil || !on.Size.Has(normal.Name) {
+		return
+	}
+	env := append([]float64(nil), m.solution...)
+	env[m.slots[normal.Name]] = env[m.slots[weight.Name]]
+	put(NormalEqualsWeight, m.program(on.Size).Run(env))
+}
+
+func (m *marking) putPairs(body *statics.Body, on *statics.Force, put func(Code, float64)) {
+	var sizes []float64
+	for i := range body.Forces {
+		if f := &body.Forces[i]; f != on {
+			sizes = append(sizes, m.solution[m.slots[f.Name]])
+		}
+	}
+	for i, a := range sizes {
+		for _, b := range sizes[:i] {
+			put(Pythagoras, math.Hypot(a, b))
+			put(Pythagoras, math.Sqrt(math.Abs(a*a-b*b)))
+			put(Pythagoras, a+b)
+			put(Pythagoras, math.Abs(a-b))
+		}
+	}
+}
+
+func (v asked) forceName() string {
+	if v.force == nil {
+		return ""
+	}
+	return v.force.Name
+}

@@ -1,0 +1,155 @@
+package checker
+
+import (
+	"math"
+	"regexp"
+	"strings"
+
+	"example.org/standstill/checker/statics"
+)
+
+// Sides in words, and where a force really points. Sides are those of the room,
+// or of the slope where one is named.
+
+// sideWord is one direction in words. A slope's word speaks of the body's own
+// axes.
+type sideWord struct {
+	pattern *regexp.Regexp
+	slope   bool
+	x, y    int
+	word    string
+}
+
+const slopeWord = `(?:slope|incline|inclined plane|ramp|plane|hill|surface|plank|board)`
+
+// sideWords is the table of directions, slope words first. On a slope x = +1 is
+// up the slope.
+var sideWords = []sideWord{
+	{regexp.MustCompile(`\b(?:up|uphill)\s+(?:along\s+)?(?:the\s+)?` + slopeWord + `\b|\buphill\b`), true, 1, 0, "up the slope"},
+	{regexp.MustCompile(`\b(?:down|downhill)\s+(?:along\s+)?(?:the\s+)?` + slopeWord + `\b|\bdownhill\b`), true, -1, 0, "down the slope"},
+	{regexp.MustCompile(`\b(?:out\s+of|away\s+from|off|perpendicular\s+to|normal\s+to)\s+(?:the\s+)?` + slopeWord + `\b`), true, 0, 1, "out of the slope"},
+	{regexp.MustCompile(`\b(?:into|in|towards?)\s+(?:the\s+)?` + slopeWord + `\b`), true, 0, -1, "into the slope"},
+	{regexp.MustCompile(`\bup(?:wards?|per)?\b|\babove\b`), false, 0, 1, "up"},
+	{regexp.MustCompile(`\bdown(?:wards?)?\b|\blower\b|\bbelow\b`), false, 0, -1, "down"},
+	{regexp.MustCompile(`\bleft(?:wards?)?\b`), false, -1, 0, "left"},
+	{regexp.MustCompile(`\bright(?:wards?)?\b`), false, 1, 0, "right"},
+}
+
+// fillers say nothing about a direction.
+var fillers = regexp.MustCompile(`\b(?:to|the|points?|pointing|pulls?|pulling|pushes|pushing|acts?|acting|is|goes|and|straight|vertically|horizontally|force|of|a|an|along|directly)\b|[-:→]`)
+
+var joinedSides = regexp.MustCompile(`\b(up|down)(left|right)\b|\b(left|right)(up|down)\b`)
+
+// entry is one force of a typed diagram.
+type entry struct {
+	name     string // typed name, as it stands
+	words    []sideWord
+	pos, end int
+}
+
+func parseEntry(text string) entry {
+	rest := strings.ToLower(text)
+	rest = joinedSides.ReplaceAllString(rest, "$1$3 $2$4")
+	var e entry
+	for _, w := range sideWords {
+		if w.pattern.MatchString(rest) {
+			e.words = append(e.words, w)
+			rest = w.pattern.ReplaceAllString(rest, " ")
+		}
+	}
+	named := strings.Join(strings.Fields(fillers.ReplaceAllString(rest, " ")), " ")
+	if named == "" {
+		// "pull right", "A left": what leads is the force, not a filler.
+		named, _, _ = strings.Cut(strings.TrimSpace(rest), " ")
+	}
+	e.name = restoreCase(text, named)
+	return e
+}
+
+// restoreCase finds the lower-case name in the text as it was typed.
+func restoreCase(text, lower string) string {
+	if i := strings.Index(strings.ToLower(text), lower); i >= 0 && len(strings.ToLower(text)) == len(text) {
+		return text[i : i+len(lower)]
+	}
+	return lower
+}
+
+// Room returns a force's unit vector in the room, from the solved problem: x to
+// the right, y up. The force's line is turned by the body's tilt.
+func (r *Reference) Room(body *statics.Body, f *statics.Force) (x, y float64) {
+	bx, by := r.unit(f)
+	tilt := r.Tilt(body)
+	return bx*math.Cos(tilt) - by*math.Sin(tilt), bx*math.Sin(tilt) + by*math.Cos(tilt)
+}
+
+// Tilt returns how far a body's x axis is turned, in radians.
+func (r *Reference) Tilt(body *statics.Body) float64 {
+	if body.Tilt == nil {
+		return 0
+	}
+	return r.program(body.Tilt).Run(r.solution)
+}
+
+// slope returns how far the surface under a body rises to the right: its tilted
+// axis, or where the axes are level, the line across its normal force.
+func (r *Reference) slope(body *statics.Body) float64 {
+	tilt := r.Tilt(body)
+	if normal := onlyOf(body, statics.Normal); tilt == 0 && normal != nil {
+		x, y := r.Room(body, normal)
+		return math.Atan2(y, x) - math.Pi/2
+	}
+	return tilt
+}
+
+// unit returns a force's unit vector on its body's axes.
+func (r *Reference) unit(f *statics.Force) (x, y float64) {
+	var xy [2]float64
+	for _, axis := range []statics.Axis{statics.X, statics.Y} {
+		t := termOf(r.Model, f, axis)
+		xy[axis] = t.scale
+		if t.angle != nil {
+			xy[axis] *= t.function.of(t.angle.Run(r.solution))
+		}
+	}
+	return xy[0], xy[1]
+}
+
+const hardly = 1e-6
+
+func signOf(x float64) int {
+	switch {
+	case x > hardly:
+		return 1
+	case x < -hardly:
+		return -1
+	}
+	return 0
+}
+
+// pointsTo reports whether the words say where the force points: all sides that
+// it points to, and no other.
+func (r *Reference) pointsTo(body *statics.Body, f *statics.Force, words []sideWord) bool {
+	var room, slope [2]int
+	var usesRoom, usesSlope bool
+	for _, w := range words {
+		into, used := &room, &usesRoom
+		if w.slope {
+			into, used = &slope, &usesSlope
+		}
+		if w.x != 0 && into[0] != 0 || w.y != 0 && into[1] != 0 {
+			return false
+		}
+		*used = true
+		into[0] += w.x
+		into[1] += w.y
+	}
+	x, y := r.Room(body, f)
+	tilt := r.slope(body)
+	along, out := x*math.Cos(tilt)+y*math.Sin(tilt), y*math.Cos(tilt)-x*math.Sin(tilt)
+	if math.Sin(tilt) < 0 {
+		along = -along
+	}
+	return (!usesRoom || room == [2]int{signOf(x), signOf(y)}) && (!usesSlope || slope == [2]int{signOf(along), signOf(out)})
+}
+
+const saidDiagramLong = "This diagram is too long to read: name each force once, with its side."

@@ -1,0 +1,215 @@
+package checker
+
+import (
+	"math"
+	"regexp"
+	"slices"
+
+	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/quantity"
+	"example.org/standstill/checker/statics"
+)
+
+// markValue judges "X = number unit".
+func (m *marking) markValue(name string, number *expr.Node) Report {
+	v := m.valueOf(name)
+	a := m.readValue(v, number)
+	about := m.aboutOf(name)
+	switch {
+	case m.fits(v, a):
+		switch {
+		case a.unitIsOther && a.bare == "":
+			return m.almost(WrongUnit, about)
+		case a.bare == "assumed" && v.unit.Dim != quantity.None && slices.Contains(m.asksFor(), name):
+			return m.almost(NoUnit, about)
+		}
+		return m.right()
+	case a.number.Coarse(a.inUnit(v)) && a.positive && !a.unitIsOther:
+		return m.almost(Coarse, about)
+	}
+	f := m.explainValue(v, a)
+	f.about = about
+	return m.wrong(f)
+}
+
+// asksFor lists what must be given with a unit: what is asked for, and the
+// letters that stand for it.
+func (m *marking) asksFor() []string {
+	names := slices.Clone(m.Find)
+	for _, e := range m.equals {
+		names = append(names, e.name)
+	}
+	return names
+}
+
+// aboutOf returns the file's own name for a letter; none for a letter of several
+// equal sizes.
+func (m *marking) aboutOf(name string) string {
+	if _, ok := m.Variable(name); ok {
+		return name
+	}
+	return ""
+}
+
+// asked is a value that the line states: its letter, the true value in SI and the
+// unit that it is asked in.
+type asked struct {
+	name  string
+	slot  int
+	value float64
+	unit  quantity.Unit
+	force *statics.Force
+}
+
+func (m *marking) valueOf(name string) asked {
+	v := asked{name: name, slot: m.slots[name], value: m.solution[m.slots[name]], unit: m.own.inner(m.Unit(name))}
+	if v.slot < len(m.Variables) {
+		v.force, _ = m.Force(name)
+	} else {
+		for _, e := range m.equals {
+			if e.name == name {
+				v.force, _ = m.Force(m.Variables[e.slots[0]].Name)
+			}
+		}
+	}
+	return v
+}
+
+// Unit returns the unit in which a letter is asked for.
+func (r *Reference) Unit(name string) quantity.Unit {
+	if u, ok := r.Answer[name]; ok {
+		return u
+	}
+	for _, e := range r.equals {
+		if e.name == name {
+			return r.Unit(r.Variables[e.slots[0]].Name)
+		}
+	}
+	if g, ok := r.Given(name); ok {
+		u, _ := quantity.Find(g.Unit.Symbol)
+		return u
+	}
+	dim := quantity.Force
+	if v, ok := r.Variable(name); ok {
+		dim = v.Dim
+	}
+	return r.usualUnit(dim)
+}
+
+// usualUnit is the unit in which a dimension is asked for if the file does not
+// say: SI, or pounds where every force that is given is in pounds.
+func (r *Reference) usualUnit(dim quantity.Dimension) quantity.Unit {
+	symbol := map[quantity.Dimension]string{
+		quantity.Force: "N", quantity.Mass: "kg", quantity.Angle: "deg", quantity.Length: "m",
+		quantity.Stiffness: "N/m", quantity.Acceleration: "m/s^2", quantity.None: "none",
+	}[dim]
+	if dim == quantity.Force && r.inPounds() {
+		symbol = "lb"
+	}
+	u, _ := quantity.Find(symbol)
+	return u
+}
+
+func (r *Reference) inPounds() bool { return r.own.force == quantity.PoundForce }
+
+// given is a value as it was typed: bare says that no unit was typed, unitIsOther
+// that the unit measures something else.
+type given struct {
+	number      quantity.Number
+	value       float64 // SI; a bare number or one with another's unit in the unit asked
+	half        float64
+	positive    bool
+	bare        string
+	unitIsOther bool
+	factor      float64
+}
+
+// inUnit returns the true value in the unit that was typed.
+func (a given) inUnit(v asked) float64 { return v.value / a.factor }
+
+func (m *marking) readValue(v asked, n *expr.Node) given {
+	a := given{positive: true, factor: v.unit.Factor}
+	sign := 1.0
+	if n.Op == expr.Neg {
+		sign, n = -1, n.Args[0]
+		a.positive = false
+	}
+	unit, typed := quantity.Find(n.Unit)
+	switch {
+	case !typed || n.Assumed:
+		a.bare = "assumed"
+	case unit.Dim == v.unit.Dim:
+		a.factor = m.own.inner(unit).Factor
+	default:
+		a.unitIsOther = true
+	}
+	a.number = n.Num
+	a.value = sign * n.Num.Value * a.factor
+	a.half = n.Num.Wide * a.factor
+	if m.turned.other && v.unit.Dim == quantity.Angle {
+		a.value = math.Pi/2 - a.value
+	}
+	return a
+}
+
+// fits reports whether the typed value is right: within one part in a hundred, or
+// correctly rounded to two figures. An angle may be the same direction, said
+// otherwise.
+func (m *marking) fits(v asked, a given) bool {
+	for _, x := range m.sameValue(v) {
+		off := math.Abs(a.value - x)
+		if v.unit.Dim == quantity.Angle {
+			off = math.Abs(math.Remainder(a.value-x, 2*math.Pi))
+		}
+		if off <= roundedShare*math.Abs(v.value)*(1+1e-9) || a.number.Figures >= 2 && off <= a.half*(1+1e-9) {
+			return true
+		}
+	}
+	return false
+}
+
+// sameValue lists the values that say the same: for an angle of a force also its
+// full-circle direction.
+func (m *marking) sameValue(v asked) []float64 {
+	same := []float64{v.value}
+	if v.unit.Dim != quantity.Angle {
+		return same
+	}
+	for _, b := range m.Bodies {
+		for i := range b.Forces {
+			f := &b.Forces[i]
+			if f.Angle == nil || !f.Slanted() || f.Angle.Op != expr.Name || f.Angle.Name != v.name {
+				continue
+			}
+			x := termOf(m.Model, f, statics.X)
+			y := termOf(m.Model, f, statics.Y)
+			size := m.solution[x.slot]
+			if size != 0 {
+				same = append(same, math.Atan2(y.value(m.solution)/size, x.value(m.solution)/size))
+			}
+		}
+	}
+	return same
+}
+
+// angleWords is what words behind an angle say: measured from the other axis.
+type angleWords struct{ other bool }
+
+// fromAxis matches "from y", "from the vertical", "above the x axis" behind an
+// angle. Group 1 and 2 hold the axis.
+var fromAxis = regexp.MustCompile(`(?i)\s*(?:(?:measured\s+)?(?:from|to|with|off)\s+(?:the\s+)?(?:negative\s+|positive\s+|[-+−])?(x|y|horizontal|vertical)(?:[- ]?(?:axis|direction|line))?|(?:above|below)\s+(?:the\s+)?(?:negative\s+|positive\s+|[-+−])?(x|horizontal)(?:[- ]?(?:axis|direction|line))?)\s*\.?\s*$`)
+
+// cutAngleWords takes the words behind an angle off the line.
+func cutAngleWords(text string) (string, angleWords) {
+	m := fromAxis.FindStringSubmatchIndex(text)
+	if m == nil {
+		return text, angleWords{}
+	}
+	axis := ""
+	for _, group := range []int{2, 4} {
+		if m[group] >= 0 {
+			axis = text[m[group]:m[group+1]]
+		}
+	}
+	return text[:m[0]], angleWords{other: axis == "y" || axis == "Y" || len(axis) > 1 && (axis[0] == 'v' || axis[0] == 'V')}
+}
