@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"math"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -23,10 +24,16 @@ type reader struct {
 	found Findings
 }
 
+// refuse notes a finding. What the YAML reader misses behind the last line is
+// missed at the end of it.
 func (r *reader) refuse(line, column int, what, expected string) {
-	f := Finding{File: r.name, Line: line, Column: column, What: what, Expected: expected}
-	if line > 0 && line <= len(r.lines) {
+	f := Finding{File: r.name, What: what, Expected: expected}
+	if line > len(r.lines) {
+		line, column = len(r.lines), math.MaxInt
+	}
+	if line > 0 {
 		f.source = r.lines[line-1]
+		f.Line, f.Column = line, max(min(column, utf8.RuneCountInString(f.source)+1), 1)
 	}
 	r.found = append(r.found, f)
 }

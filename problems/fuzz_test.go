@@ -51,7 +51,7 @@ func points(t *testing.T, f Finding, lines []string) {
 	if f.Line == 0 && f.Column == 0 {
 		return
 	}
-	if f.Line < 1 || f.Line > len(lines) || f.Column < 1 || f.Column > utf8.RuneCountInString(lines[f.Line-1])+2 {
+	if f.Line < 1 || f.Line > len(lines) || f.Column < 1 || f.Column > utf8.RuneCountInString(lines[f.Line-1])+1 {
 		t.Fatalf("%s points out of the file", f)
 	}
 }

@@ -15,12 +15,25 @@ import (
 // wrong with the file, in the order of its lines; name stands in the findings.
 func Read(name string, data []byte) (*Problem, Findings) {
 	r := &reader{name: name}
-	p := r.problem(data)
+	d := r.problem(data)
+	if len(r.found) == 0 {
+		r.drawable(d)
+	}
+	return r.done(d)
+}
+
+// readTested reads a file of the bank, whose draws have been tried by its tests.
+func readTested(name string, data []byte) (*Problem, Findings) {
+	r := &reader{name: name}
+	return r.done(r.problem(data))
+}
+
+func (r *reader) done(d *draft) (*Problem, Findings) {
 	if len(r.found) > 0 {
 		r.found.sort()
 		return nil, r.found
 	}
-	return p, nil
+	return d.Problem, nil
 }
 
 // ReadFile reads the problem file of that name. What the disk has to say is a
@@ -72,7 +85,7 @@ func plainCause(err error) string {
 	return "the file cannot be read: " + err.Error()
 }
 
-func (r *reader) problem(data []byte) *Problem {
+func (r *reader) problem(data []byte) *draft {
 	root := r.document(data)
 	if root == nil {
 		return nil
@@ -86,11 +99,8 @@ func (r *reader) problem(data []byte) *Problem {
 	if len(r.found) == 0 {
 		r.pose(d)
 	}
-	if len(r.found) == 0 {
-		d.finish()
-		r.drawable(d)
-	}
-	return d.Problem
+	d.finish()
+	return d
 }
 
 var goodID = regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
