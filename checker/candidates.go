@@ -11,11 +11,7 @@ import (
 // than from a wrong sum.
 func (m *marking) fromAnswers(v asked) []candidate {
 	var all []candidate
-	put := func(code Code, x float64) {
-		if math.Abs(x-v.value) > roundedShare*math.Abs(v.value) {
-			all = append(all, candidate{code, x})
-		}
-	}
+	put := func(code Code, x float64) { all = append(all, candidate{code, x}) }
 	for i, other := range m.Variables {
 		if other.Name == v.name || other.Dim != v.unit.Dim || other.Role == statics.IsGiven {
 			continue

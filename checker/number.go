@@ -2,6 +2,7 @@ package checker
 
 import (
 	"math"
+	"slices"
 
 	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/statics"
@@ -79,7 +80,9 @@ func (m *marking) candidates(v asked, tier int) []candidate {
 	switch tier {
 	case 0:
 		made = append(m.fromSums(v, m.oneChange()), m.fromAnswers(v)...)
-		made = inOrder(made)
+		made = inOrder(slices.DeleteFunc(made, func(c candidate) bool {
+			return math.Abs(c.value-v.value) <= roundedShare*math.Abs(v.value)
+		}))
 	case 1:
 		made = m.fromOtherG(v)
 	case 2:
