@@ -109,10 +109,13 @@ func (l *label) cost(col, row, width int) float64 {
 
 // gap is the distance from a place to the cells of a label.
 func gap(at vec, col, row, width int) float64 {
+	return beyond(at, col, row, width).len()
+}
+
+// beyond is how far a place lies outside the cells of a label, across and along.
+func beyond(at vec, col, row, width int) vec {
 	x, y := float64(2*col)-0.5, float64(4*row)-0.5
-	dx := max(x-at.x, at.x-x-float64(2*width), 0)
-	dy := max(y-at.y, at.y-y-4, 0)
-	return vec{dx, dy}.len()
+	return vec{max(x-at.x, at.x-x-float64(2*width), 0), max(y-at.y, at.y-y-4, 0)}
 }
 
 // cover is what it costs to stand in these cells: without end on a line, on
@@ -148,10 +151,11 @@ func (d *drawing) doubt(l *label, col, row, width int) float64 {
 	own, cost := gap(l.at, col, row, width), 0.0
 	for i := range d.labels {
 		other := &d.labels[i]
-		if other == l || other.area != l.area {
+		off := beyond(other.at, col, row, width)
+		if off.x >= own+3 || off.y >= own+3 || other == l || other.area != l.area {
 			continue
 		}
-		if far := gap(other.at, col, row, width); far < own+3 {
+		if far := off.len(); far < own+3 {
 			cost += 2 + max(own-far, 0)
 		}
 	}

@@ -9,7 +9,7 @@ import (
 )
 
 // svgDot is the side of a dot in pixels; a cell is then 8 by 16, which a letter
-// of 15 pixels fills.
+// of some 13 pixels fills.
 const svgDot = 4.0
 
 // SVG draws the scene as one self-contained SVG element for paper: black, on
