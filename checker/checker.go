@@ -17,6 +17,7 @@
 package checker
 
 import (
+	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/statics"
 )
 
@@ -75,7 +76,8 @@ type Report struct {
 }
 
 // Reference is a solved system, ready to judge lines. It may be used by several
-// goroutines.
+// goroutines. The model inside is in the problem's own units (units.go), as a
+// student's bare numbers are; Value is in SI.
 type Reference struct {
 	*statics.Model
 	solution []float64
@@ -136,4 +138,13 @@ func (r *Reference) Echo(text, item string) (string, error) {
 		return "", err
 	}
 	return letters.Print(reading.Lines[0]), nil
+}
+
+// Print writes a tree of the problem file as a student would see it.
+func (r *Reference) Print(n *expr.Node) string { return r.readers[""].PrintNode(n) }
+
+// Negative reports whether a force's component is against the axis at rest.
+func (r *Reference) Negative(f *statics.Force, axis statics.Axis) bool {
+	t := termOf(r.Model, f, axis)
+	return t.value(r.solution) < 0
 }
