@@ -17,16 +17,17 @@ type Desk struct {
 	tutor    *Tutor
 	attempts map[string][]*attempt // by problem, oldest first
 	order    []*attempt            // as they were begun
+	touches  int
 }
 
 // attempt is one copy of a problem that the student has begun. Its page is made
 // when it is first looked at.
 type attempt struct {
 	key
-	begun, last time.Time
-	entries     []record.Entry
-	page        *Page
-	trouble     error
+	touched int // when it was worked on last, counted in entries
+	entries []record.Entry
+	page    *Page
+	trouble error
 }
 
 // key tells attempts apart.
@@ -47,8 +48,7 @@ func (t *Tutor) Seat(s record.Student) (*Desk, error) {
 	}
 	for _, e := range entries {
 		if e.Problem != "" && e.Kind != record.Bench {
-			a := d.attemptOf(e)
-			a.entries = append(a.entries, e)
+			d.file(e)
 		}
 	}
 	return d, nil
@@ -78,20 +78,21 @@ func (t *Tutor) entries(student string) ([]record.Entry, error) {
 func (d *Desk) attemptOf(e record.Entry) *attempt {
 	for _, a := range d.attempts[e.Problem] {
 		if a.key == keyOf(e) {
-			a.last = e.Time
 			return a
 		}
 	}
-	a := &attempt{key: keyOf(e), begun: e.Time, last: e.Time}
+	a := &attempt{key: keyOf(e)}
 	d.attempts[e.Problem] = append(d.attempts[e.Problem], a)
 	d.order = append(d.order, a)
 	return a
 }
 
-// file keeps an entry of this desk in memory as it is in the record. Its page is
-// the lesson's to write.
+// file puts an entry to its attempt. To write it on the page, if that is made
+// already, is the lesson's part.
 func (d *Desk) file(e record.Entry) *attempt {
 	a := d.attemptOf(e)
+	d.touches++
+	a.touched = d.touches
 	a.entries = append(a.entries, e)
 	return a
 }
@@ -206,7 +207,7 @@ func (d *Desk) Unfinished() (id string, ok bool) {
 	if len(d.order) == 0 {
 		return "", false
 	}
-	a := slices.MaxFunc(d.order, func(a, b *attempt) int { return cmp.Or(a.last.Compare(b.last), cmp.Compare(a.copy, b.copy)) })
+	a := slices.MaxFunc(d.order, func(a, b *attempt) int { return cmp.Compare(a.touched, b.touched) })
 	page, err := d.pageOf(a)
 	return a.problem, err == nil && !page.Over()
 }

@@ -3,7 +3,6 @@ package tutor
 import (
 	"cmp"
 	"slices"
-	"time"
 
 	"example.org/standstill/problems"
 )
@@ -166,16 +165,14 @@ func (d *Desk) longestAgo() (Advice, bool) {
 		return Advice{}, false
 	}
 	h := slices.MinFunc(list, func(a, b problems.Heading) int {
-		return cmp.Or(cmp.Compare(rank(a.ID), rank(b.ID)), d.lastTime(a.ID).Compare(d.lastTime(b.ID)))
+		return cmp.Or(cmp.Compare(rank(a.ID), rank(b.ID)), cmp.Compare(d.lastTouched(a.ID), d.lastTouched(b.ID)))
 	})
 	return Advice{h, saidAllDone, true}, true
 }
 
-func (d *Desk) lastTime(id string) (last time.Time) {
+func (d *Desk) lastTouched(id string) (last int) {
 	for _, a := range d.attempts[id] {
-		if a.last.After(last) {
-			last = a.last
-		}
+		last = max(last, a.touched)
 	}
 	return last
 }

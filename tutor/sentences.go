@@ -2,6 +2,7 @@ package tutor
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"example.org/standstill/checker"
@@ -99,9 +100,9 @@ func (g *Page) sample(stage checker.Stage) string {
 
 func saidPositive(axis, on, way string) string {
 	if on != "" {
-		return fmt.Sprintf("On %s, %s positive: %s.", on, axis, way)
+		return fmt.Sprintf("on %s, %s positive: %s", on, axis, way)
 	}
-	return fmt.Sprintf("%s positive: %s.", axis, way)
+	return fmt.Sprintf("%s positive: %s", axis, way)
 }
 
 func saidTypeGreek(glyph, name string) string { return glyph + ": type " + name }
@@ -130,9 +131,14 @@ func saidReturn(h problems.Heading, s Standing) string {
 }
 
 func saidNew(h problems.Heading, s Shelf, sameTopic bool, level int) string {
+	untouched := !slices.ContainsFunc(s.Problems, func(l Listed) bool { return l.Standing != NotBegun })
 	switch {
+	case sameTopic && untouched:
+		return fmt.Sprintf("It is the easiest place to begin with %s.", quote(s.Title))
+	case untouched:
+		return fmt.Sprintf("You have come far enough to begin with %s.", quote(s.Title))
 	case !sameTopic:
-		return fmt.Sprintf("It is new to you and begins %s.", quote(s.Title))
+		return fmt.Sprintf("It is the next new one of %s, which you began before.", quote(s.Title))
 	case h.Level > 1 && h.Level == level:
 		return fmt.Sprintf("You solved problems of %s without help, so this one is a level harder.", quote(s.Title))
 	}

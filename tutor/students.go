@@ -39,20 +39,32 @@ func (t *Tutor) Enrol(name string) (s record.Student, ok bool, err error) {
 	if name == "" {
 		return s, false, nil
 	}
-	students, err := t.Students()
+	known, ok, err := t.Find(name)
 	if err != nil {
 		return s, true, err
 	}
-	s = record.Student{ID: foldName(name), Name: name}
-	for _, known := range students {
-		if foldName(known.Name) == s.ID || foldName(known.ID) == s.ID {
-			return known, true, t.Record.SetLastStudent(known.ID)
-		}
+	if ok {
+		return known, true, t.Record.SetLastStudent(known.ID)
 	}
+	s = record.Student{ID: foldName(name), Name: name}
 	if err := t.Record.AddStudent(s.ID, s.Name); err != nil {
 		return s, true, err
 	}
 	return s, true, t.Record.SetLastStudent(s.ID)
+}
+
+// Find finds the student of that name or id; ok is false where there is none.
+func (t *Tutor) Find(name string) (s record.Student, ok bool, err error) {
+	students, err := t.Students()
+	if err != nil {
+		return s, false, err
+	}
+	for _, known := range students {
+		if foldName(known.Name) == foldName(name) || foldName(known.ID) == foldName(name) {
+			return known, true, nil
+		}
+	}
+	return s, false, nil
 }
 
 func tidyName(name string) string {

@@ -3,6 +3,7 @@ package tutor
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"example.org/standstill/checker"
 	"example.org/standstill/checker/expr"
@@ -50,11 +51,15 @@ type Angles struct {
 // Angles returns the problem as it is, ready to be turned; nil where nothing can
 // be turned.
 func (g *Page) Angles() *Angles {
-	a := &Angles{page: g, model: g.Ref.Model}
-	env, err := a.model.Solve(a.model.Environment())
+	model, err := statics.Compile(g.Problem.System)
 	if err != nil {
 		return nil
 	}
+	env, err := model.Solve(model.Environment())
+	if err != nil {
+		return nil
+	}
+	a := &Angles{page: g, model: model}
 	a.env = env
 	for _, given := range g.Problem.System.Givens {
 		if knob, ok := g.knob(given); ok {
@@ -111,6 +116,21 @@ func step(size float64) float64 {
 // Knobs lists what can be turned.
 func (a *Angles) Knobs() []Knob { return slices.Clone(a.knobs) }
 
+// Knob finds a knob by its letter as typed, Greek letters by sign or name.
+func (a *Angles) Knob(typed string) (int, bool) {
+	for i, k := range a.knobs {
+		if typed == k.Name || typed == k.Letter {
+			return i, true
+		}
+	}
+	for i, k := range a.knobs {
+		if strings.EqualFold(typed, k.Name) {
+			return i, true
+		}
+	}
+	return 0, false
+}
+
 // Turn turns a knob by so many steps. What cannot be (past the ends of its range,
 // where a string would have to push) is not done; the sentence says why, "" if it
 // was done.
@@ -118,11 +138,18 @@ func (a *Angles) Turn(knob, steps int) string {
 	if knob < 0 || knob >= len(a.knobs) {
 		return saidNoKnob
 	}
-	k := &a.knobs[knob]
-	value := k.Value + float64(steps)*k.Step
+	k := a.knobs[knob]
 	// A value off the grid of steps is brought back to it by the first turn.
-	value = math.Round(value/k.Step) * k.Step
-	if value < k.Low*(1-1e-9) || value > k.High*(1+1e-9) {
+	return a.Set(knob, math.Round((k.Value+float64(steps)*k.Step)/k.Step)*k.Step)
+}
+
+// Set turns a knob to a value, as Turn does by steps.
+func (a *Angles) Set(knob int, value float64) string {
+	if knob < 0 || knob >= len(a.knobs) {
+		return saidNoKnob
+	}
+	k := &a.knobs[knob]
+	if !(value >= k.Low*(1-1e-9) && value <= k.High*(1+1e-9)) {
 		return saidEndOfKnob(*k)
 	}
 	env, why := a.at(*k, value, a.env)

@@ -60,3 +60,22 @@ func WordOf(line string) (Word, bool) {
 	}
 	return "", false
 }
+
+// Typing is one thing that can be typed, with examples.
+type Typing struct{ What, Examples string }
+
+// Notation lists what can be typed, for a student who asks.
+func Notation() []Typing {
+	return []Typing{
+		{"Product", "T cos α, T*cos(alpha), 2T, (T)(cos 35)"},
+		{"Quotient", "w/(2 sin θ), with brackets round what is divided by"},
+		{"Power and root", "T^2, T², sqrt(T1^2 + T2^2)"},
+		{"Angle", "sin 35, cos 35°, tan alpha; numbers in a function are degrees, 0.7 rad is radians"},
+		{"Greek letter", "α or alpha, β or beta, θ or theta, μ or mu"},
+		{"Subscript", "T1, T_1, T₁; parts along the axes T1x, T1y"},
+		{"Equation", "T1 cos α = T2 cos β, or ΣFx: T1 cos α − T2 cos β = 0"},
+		{"Number with unit", "20.2 N, 3.2 kg, 35°, 12 cm; the decimal comma 20,2 N too"},
+		{"Several at once", "T1x = T1 cos α; T1y = T1 sin α; wx = 0"},
+		{"Forces and sides", "T1 up left; w down; on a slope also up the slope, out of the slope"},
+	}
+}

@@ -1,0 +1,231 @@
+package main
+
+import (
+	"encoding/json"
+	"fmt"
+	"io"
+	"os"
+	"slices"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"example.org/standstill/checker/expr"
+	"example.org/standstill/problems"
+	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/picture"
+)
+
+func bankCommand(a *app) *cobra.Command {
+	c := &cobra.Command{
+		Use:     "bank",
+		Short:   "List, check and show problems",
+		Long:    "The bank is what can be practised: the problems that are built in, and those of the folders that --bank names.",
+		Example: "  standstill bank list\n  standstill bank show canal-lantern",
+		Args:    noSuchCommand,
+		RunE:    func(c *cobra.Command, _ []string) error { return c.Help() },
+	}
+	c.AddCommand(bankListCommand(a), bankCheckCommand(a), bankShowCommand(a))
+	return c
+}
+
+func bankListCommand(a *app) *cobra.Command {
+	var asJSON bool
+	c := &cobra.Command{
+		Use:     "list",
+		Short:   "List all problems by topic and level",
+		Example: "  standstill bank list\n  standstill bank list --json",
+		Args:    exactly(0, ""),
+		RunE: func(*cobra.Command, []string) error {
+			list := a.openBank().List()
+			if asJSON {
+				return writeHeadings(a.Out, list)
+			}
+			return listHeadings(a.Out, list)
+		},
+	}
+	c.Flags().BoolVar(&asJSON, "json", false, "print a JSON list")
+	return c
+}
+
+func writeHeadings(w io.Writer, list []problems.Heading) error {
+	type heading struct {
+		ID    string `json:"id"`
+		Title string `json:"title"`
+		Topic string `json:"topic"`
+		Level int    `json:"level"`
+	}
+	out := make([]heading, len(list))
+	for i, h := range list {
+		out[i] = heading(h)
+	}
+	encoder := json.NewEncoder(w)
+	encoder.SetEscapeHTML(false)
+	encoder.SetIndent("", "  ")
+	return encoder.Encode(out)
+}
+
+func listHeadings(w io.Writer, list []problems.Heading) error {
+	wide := 0
+	for _, h := range list {
+		wide = max(wide, len(h.ID))
+	}
+	var b strings.Builder
+	topic := ""
+	for _, h := range list {
+		if h.Topic != topic {
+			topic = h.Topic
+			fmt.Fprintf(&b, "%s\n", topic)
+		}
+		fmt.Fprintf(&b, "  %-*s  level %d  %s\n", wide, h.ID, h.Level, h.Title)
+	}
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+func bankCheckCommand(a *app) *cobra.Command {
+	return &cobra.Command{
+		Use:   "check FILE|FOLDER…",
+		Short: "Check problem files, and how many sets of numbers they give",
+		Long: `Reads and solves every file and says what is wrong with it, by line and column. Of a
+file with nothing wrong it prints how many sets of numbers can be handed out, and the
+chance that two students of thirty get the same.`,
+		Example: "  standstill bank check my-problems\n  standstill bank check lantern.yaml",
+		Args: func(c *cobra.Command, args []string) error {
+			if len(args) == 0 {
+				return misuse{fmt.Errorf(saidMissing, c.CommandPath(), "a file or a folder", c.CommandPath())}
+			}
+			return nil
+		},
+		RunE: func(_ *cobra.Command, args []string) error {
+			wrong := false
+			for _, name := range args {
+				list, found := readAny(name)
+				a.tell(found)
+				wrong = wrong || len(found) > 0
+				for _, p := range list {
+					fmt.Fprintln(a.Out, drawsOf(p))
+				}
+			}
+			if wrong {
+				return errFound
+			}
+			return nil
+		},
+	}
+}
+
+// readAny reads a file, or every file of a folder.
+func readAny(name string) ([]*problems.Problem, problems.Findings) {
+	if info, err := os.Stat(name); err != nil || !info.IsDir() {
+		p, found := problems.ReadFile(name)
+		if p == nil {
+			return nil, found
+		}
+		return []*problems.Problem{p}, found
+	}
+	bank, found := problems.OpenFolder(name)
+	var list []*problems.Problem
+	for _, h := range bank.List() {
+		if p, err := bank.Get(h.ID); err == nil {
+			list = append(list, p)
+		}
+	}
+	return list, found
+}
+
+// mostDraws is how many sets of numbers are looked at in each problem.
+const mostDraws = 1000
+
+// drawsOf says how a problem varies, in one line.
+func drawsOf(p *problems.Problem) string {
+	if len(p.Vary) == 0 {
+		return p.ID + ": fine; the same numbers for every student"
+	}
+	d := p.Draws(mostDraws)
+	line := fmt.Sprintf("%s: fine; about %.0f usable draws of %.0f; two of thirty students share one with a chance of %s",
+		p.ID, d.Total*float64(d.Usable)/float64(max(d.Tried, 1)), d.Total, percent(d.Shared))
+	var reasons []string
+	for reason := range d.Refused {
+		reasons = append(reasons, reason)
+	}
+	slices.Sort(reasons)
+	for i, reason := range reasons {
+		reasons[i] = fmt.Sprintf("%s %s", reason, percent(float64(d.Refused[reason])/float64(d.Tried)))
+	}
+	if reasons != nil {
+		line += "; thrown back: " + strings.Join(reasons, ", ")
+	}
+	return line
+}
+
+func percent(share float64) string {
+	switch {
+	case share > 0 && share < 0.001:
+		return "under 0.1 %"
+	case share < 0.1:
+		return fmt.Sprintf("%.1f %%", 100*share)
+	}
+	return fmt.Sprintf("%.0f %%", 100*share)
+}
+
+func bankShowCommand(a *app) *cobra.Command {
+	var own whose
+	c := &cobra.Command{
+		Use:     "show PROBLEM",
+		Short:   "Show a problem with its drawing and its solution",
+		Long:    "Prints the text with its numbers, the drawing, the worked solution and what wrong paths lead to; for a student's own copy with --student and --class.",
+		Example: "  standstill bank show canal-lantern\n  standstill bank show canal-lantern --class harbour-2 --student nele",
+		Args:    exactly(1, "the id of a problem or a file"),
+		RunE: func(_ *cobra.Command, args []string) error {
+			p, err := a.problem(args[0])
+			if err != nil {
+				return err
+			}
+			page, err := own.page(p)
+			if err != nil {
+				return fmt.Errorf("%s: %w", p.ID, err)
+			}
+			return show(a.Out, page)
+		},
+	}
+	own.flags(c)
+	return c
+}
+
+func show(w io.Writer, page *tutor.Page) error {
+	p := page.Problem
+	var b strings.Builder
+	fmt.Fprintf(&b, "%s  %s, level %d\n", p.ID, p.Topic, p.Level)
+	if p.Notes != "" {
+		fmt.Fprintf(&b, "Notes: %s\n", p.Notes)
+	}
+	if p.Source != "" {
+		fmt.Fprintf(&b, "Source: %s\n", p.Source)
+	}
+	if p.Copy != "" {
+		fmt.Fprintf(&b, "Copy: %s\n", p.Copy)
+	}
+	b.WriteString("\n")
+	for _, line := range picture.Braille(picture.OfProblem(page.Ref, picture.View{Solved: true}), 60, 18).Lines() {
+		b.WriteString(strings.TrimRight(line, " ") + "\n")
+	}
+	if _, err := io.WriteString(w, b.String()); err != nil {
+		return err
+	}
+	if err := writeWorked(w, page); err != nil {
+		return err
+	}
+	return writePaths(w, page)
+}
+
+// writePaths prints what the listed mistakes lead to.
+func writePaths(w io.Writer, page *tutor.Page) error {
+	var b strings.Builder
+	b.WriteString("\nWrong paths\n")
+	for _, path := range page.Ref.WrongPaths() {
+		fmt.Fprintf(&b, "  %-20s %s = %s\n", path.Code, expr.Glyph(path.Unknown), page.Ref.Unit(path.Unknown).In(path.Value, 3))
+	}
+	_, err := io.WriteString(w, b.String())
+	return err
+}

@@ -1,0 +1,80 @@
+// Command standstill is a tutor for forces at rest: it reads a student's
+// reasoning line by line, marks it, and says what is off.
+//
+// This package knows flags, wiring and exit codes, and decides nothing else.
+// main.go runs a command line, root.go says what commands there are, and each of
+// the other files is one command.
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"os/signal"
+	"syscall"
+
+	"github.com/spf13/cobra"
+
+	_ "example.org/standstill/tutor/screen/quiet"
+)
+
+// Exit codes.
+const (
+	exitFine   = 0
+	exitFound  = 1 // something is wrong with what was looked at, or could not be done
+	exitMisuse = 2 // the command line cannot be understood
+)
+
+func main() {
+	os.Exit(run(os.Args[1:], streams{os.Stdin, os.Stdout, os.Stderr}))
+}
+
+// streams are what a command reads and writes. In and Out may be terminals.
+type streams struct {
+	In       *os.File
+	Out, Err io.Writer
+}
+
+// run obeys one command line. A fault of our own ends in a sentence, never in a
+// trace.
+func run(args []string, s streams) (code int) {
+	defer func() {
+		if fault := recover(); fault != nil {
+			fmt.Fprintf(s.Err, saidFault+"\n", fault)
+			code = exitFound
+		}
+	}()
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	defer stop()
+	// Started from a desktop, the program must open and not explain itself.
+	cobra.MousetrapHelpText = ""
+	command := root(&app{streams: s})
+	command.SetArgs(args)
+	command.SetIn(s.In)
+	command.SetOut(s.Out)
+	command.SetErr(s.Err)
+	return s.conclude(command.ExecuteContext(ctx))
+}
+
+// misuse is an error of the command line.
+type misuse struct{ error }
+
+// errFound says that what is wrong has been told already.
+var errFound = errors.New("findings")
+
+func (s streams) conclude(err error) int {
+	var wrong misuse
+	switch {
+	case err == nil:
+		return exitFine
+	case errors.Is(err, errFound):
+		return exitFound
+	case errors.As(err, &wrong):
+		fmt.Fprintln(s.Err, sentence(wrong.Error()))
+		return exitMisuse
+	}
+	fmt.Fprintln(s.Err, sentence(err.Error()))
+	return exitFound
+}

@@ -1,0 +1,237 @@
+package main
+
+import (
+	"bufio"
+	"bytes"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+	"slices"
+
+	"github.com/spf13/cobra"
+
+	"example.org/standstill/checker"
+	"example.org/standstill/problems"
+)
+
+func markCommand(a *app) *cobra.Command {
+	return &cobra.Command{
+		Use:   "mark",
+		Short: "Mark answers that come as JSON, one on a line",
+		Long: `Reads requests on the standard input, one JSON object on a line, and writes one line
+for each, in order:
+
+  {"problem":"canal-lantern","stage":"solve","answer":"T1 = 20.2 N"}
+
+The stages are diagram, components, x-sum, y-sum and solve. "item" names what the
+answer is about where a stage asks for several things; "before" is a list of the
+student's earlier accepted answers, each with "stage", "item" and "answer"; "student"
+and "class" choose that student's own copy. A line that is no such request gets
+{"error":"…"}, and the next line is read.`,
+		Example: `  standstill mark < answers.jsonl`,
+		Args:    exactly(0, ""),
+		RunE: func(*cobra.Command, []string) error {
+			m := &marker{bank: a.openBank(), refs: map[copyKey]*checker.Reference{}}
+			return m.markAll(a.In, a.Out)
+		},
+	}
+}
+
+// longestRequest is the most bytes that one line of input may have.
+const longestRequest = 1 << 20
+
+// marker marks requests. It keeps the references that it has solved.
+type marker struct {
+	bank *problems.Bank
+	refs map[copyKey]*checker.Reference
+}
+
+type copyKey struct{ problem, student, class string }
+
+// mostRefs bounds what is kept for a class of any size.
+const mostRefs = 512
+
+type request struct {
+	Problem string           `json:"problem"`
+	Stage   checker.Stage    `json:"stage"`
+	Item    string           `json:"item"`
+	Answer  *string          `json:"answer"`
+	Before  []checker.Answer `json:"before"`
+	Student string           `json:"student"`
+	Class   string           `json:"class"`
+}
+
+// verdict is one line of output. Settles is there for every right line of the
+// stage solve; Item only in Each.
+type verdict struct {
+	Verdict checker.Verdict `json:"verdict"`
+	Code    checker.Code    `json:"code,omitempty"`
+	About   string          `json:"about,omitempty"`
+	Item    string          `json:"item,omitempty"`
+	Settles *[]string       `json:"settles,omitempty"`
+	Read    string          `json:"read"`
+	Message string          `json:"message,omitempty"`
+	Each    []verdict       `json:"each,omitempty"`
+}
+
+type refusal struct {
+	Error string `json:"error"`
+}
+
+// markAll answers line after line. What is wrong with a line is an answer too; the
+// error is that of the streams.
+func (m *marker) markAll(in io.Reader, out io.Writer) error {
+	r := bufio.NewReaderSize(in, 64<<10)
+	w := bufio.NewWriter(out)
+	encoder := json.NewEncoder(w)
+	encoder.SetEscapeHTML(false)
+	for {
+		line, tooLong, err := readLine(r)
+		if err != nil && len(line) == 0 && !tooLong {
+			break
+		}
+		if wrote := encoder.Encode(m.answer(line, tooLong)); wrote != nil {
+			return wrote
+		}
+		if r.Buffered() == 0 || err != nil {
+			if flushed := w.Flush(); flushed != nil {
+				return flushed
+			}
+		}
+		if err != nil {
+			break
+		}
+	}
+	return w.Flush()
+}
+
+// readLine reads one line without its end. Of a line that is too long the rest is
+// read and dropped.
+func readLine(r *bufio.Reader) (line []byte, tooLong bool, err error) {
+	for {
+		part, more, err := r.ReadLine()
+		if len(line) <= longestRequest {
+			line = append(line, part...)
+		}
+		if err != nil || !more {
+			return line, len(line) > longestRequest, err
+		}
+	}
+}
+
+// answer judges one request. A fault of our own spoils one line, not the rest.
+func (m *marker) answer(line []byte, tooLong bool) (out any) {
+	defer func() {
+		if fault := recover(); fault != nil {
+			out = refusal{fmt.Sprintf("internal error: %v", fault)}
+		}
+	}()
+	if tooLong {
+		return refusal{fmt.Sprintf("the line is longer than %d bytes", longestRequest)}
+	}
+	q, err := readRequest(line)
+	if err != nil {
+		return refusal{err.Error()}
+	}
+	ref, err := m.reference(copyKey{q.Problem, q.Student, q.Class})
+	if err != nil {
+		return refusal{err.Error()}
+	}
+	if q.Item, err = itemOf(ref, q); err != nil {
+		return refusal{err.Error()}
+	}
+	report := ref.Mark(checker.Answer{Stage: q.Stage, Item: q.Item, Text: *q.Answer}, q.Before)
+	return verdictOf(q.Stage, report)
+}
+
+func readRequest(line []byte) (q request, err error) {
+	if len(bytes.TrimSpace(line)) == 0 {
+		return q, errors.New("the line is empty; expected a request")
+	}
+	if err := json.Unmarshal(line, &q); err != nil {
+		return q, errors.New("not a request: " + plainJSON(err))
+	}
+	switch {
+	case q.Problem == "":
+		return q, errors.New(`the request has no "problem"`)
+	case q.Stage == "":
+		return q, errors.New(`the request has no "stage"`)
+	case q.Answer == nil:
+		return q, errors.New(`the request has no "answer"`)
+	case !slices.Contains(checker.Stages, q.Stage):
+		return q, fmt.Errorf("there is no stage %q; expected one of %v", q.Stage, checker.Stages)
+	}
+	return q, nil
+}
+
+// plainJSON says what is wrong with a line without Go's names for things.
+func plainJSON(err error) string {
+	var kind *json.UnmarshalTypeError
+	if errors.As(err, &kind) && kind.Field != "" {
+		return fmt.Sprintf("%q holds a %s", kind.Field, kind.Value)
+	}
+	if errors.As(err, &kind) {
+		return "the line holds a " + kind.Value
+	}
+	return err.Error()
+}
+
+// itemOf checks the item of a request. Where the stage has one thing to ask, its
+// name does not matter.
+func itemOf(ref *checker.Reference, q request) (string, error) {
+	items := ref.Items(q.Stage)
+	switch {
+	case q.Item == "" || slices.Contains(items, q.Item):
+		return q.Item, nil
+	case len(items) == 1 && items[0] == "":
+		return "", nil
+	}
+	if q.Stage == checker.Solve {
+		for _, e := range ref.Equal {
+			if e.Letter == q.Item {
+				return q.Item, nil
+			}
+		}
+		if ref.Has(q.Item) {
+			return q.Item, nil
+		}
+	}
+	return "", fmt.Errorf("the stage %s of %s has no item %q; expected one of %v", q.Stage, q.Problem, q.Item, items)
+}
+
+func (m *marker) reference(key copyKey) (*checker.Reference, error) {
+	if ref := m.refs[key]; ref != nil {
+		return ref, nil
+	}
+	p, err := m.bank.Get(key.problem)
+	if err != nil {
+		return nil, err
+	}
+	if p, err = p.Draw(problems.Seed{Class: key.class, Student: key.student}); err != nil {
+		return nil, err
+	}
+	ref, err := checker.New(p.System)
+	if err != nil {
+		return nil, err
+	}
+	if len(m.refs) >= mostRefs {
+		clear(m.refs)
+	}
+	m.refs[key] = ref
+	return ref, nil
+}
+
+func verdictOf(stage checker.Stage, r checker.Report) verdict {
+	v := verdict{Verdict: r.Verdict, Code: r.Code, About: r.About, Read: r.Read, Message: r.Message}
+	if stage == checker.Solve && r.Verdict == checker.Right {
+		settles := append([]string{}, r.Settles...)
+		v.Settles = &settles
+	}
+	for _, one := range r.Each {
+		each := verdictOf(stage, one)
+		each.Item = one.Item
+		v.Each = append(v.Each, each)
+	}
+	return v
+}

@@ -1,0 +1,76 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"io"
+	"os"
+
+	"golang.org/x/term"
+
+	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/plain"
+	"example.org/standstill/tutor/record"
+)
+
+// practise opens the tutor: the screens, or lines of text where these are asked
+// for or the terminal can do no more.
+func (a *app) practise(ctx context.Context) error {
+	kept, notice, err := a.openRecord()
+	if err != nil {
+		return err
+	}
+	defer kept.Close()
+	t := tutor.New(tutor.Options{Bank: a.openBank(), Record: kept})
+	if a.plain || !a.fullTerminal() {
+		return a.openPlain(ctx, t, notice)
+	}
+	return a.openScreens(ctx, t, notice)
+}
+
+// fullTerminal reports whether screens can be shown.
+func (a *app) fullTerminal() bool {
+	return isTerminal(a.In) && isTerminal(a.Out) && os.Getenv("TERM") != "dumb"
+}
+
+func isTerminal(stream any) bool {
+	f, ok := stream.(*os.File)
+	return ok && term.IsTerminal(int(f.Fd()))
+}
+
+// openScreens leads the lesson on screens.
+func (a *app) openScreens(ctx context.Context, t *tutor.Tutor, notice string) error {
+	return a.openPlain(ctx, t, notice)
+}
+
+func (a *app) openPlain(ctx context.Context, t *tutor.Tutor, notice string) error {
+	var in io.Reader = a.In
+	return plain.Run(ctx, plain.Options{
+		Tutor: t, In: in, Out: a.Out, Kept: t.Record.Path(), Notice: notice, Echo: !isTerminal(a.In),
+	})
+}
+
+// recordPath is the file of the record, as the flag or the system has it.
+func (a *app) recordPath() (string, error) {
+	if a.recordFile != "" {
+		return a.recordFile, nil
+	}
+	return record.DefaultPath()
+}
+
+// openRecord opens the record. Where it cannot be opened, the notice says why and
+// the record is one in memory, so that the student may go on.
+func (a *app) openRecord() (r *record.Record, notice string, err error) {
+	path, err := a.recordPath()
+	if err == nil {
+		r, err = record.Open(path, record.Options{})
+	}
+	if err == nil {
+		return r, "", nil
+	}
+	notice = record.Sentence(err)
+	if r, err = record.OpenMemory(record.Options{}); err != nil {
+		return nil, "", fmt.Errorf("open a record in memory: %w", err)
+	}
+	return r, notice, nil
+}

@@ -1,0 +1,162 @@
+package main
+
+import (
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"example.org/standstill/checker"
+	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/record"
+)
+
+func recordCommand(a *app) *cobra.Command {
+	var asJSON bool
+	c := &cobra.Command{
+		Use:     "record [STUDENT]",
+		Short:   "Print a student's progress",
+		Long:    "Prints how one student stands with every problem that was begun: the one named, or the one who practised last.",
+		Example: "  standstill record\n  standstill record Nele --json",
+		Args: func(c *cobra.Command, args []string) error {
+			if len(args) > 1 {
+				return exactly(1, "")(c, args)
+			}
+			return nil
+		},
+		RunE: func(_ *cobra.Command, args []string) error {
+			desk, done, err := a.seat(args)
+			if err != nil {
+				return err
+			}
+			defer done()
+			if asJSON {
+				return writeProgress(a.Out, desk)
+			}
+			return listProgress(a.Out, desk)
+		},
+	}
+	c.Flags().BoolVar(&asJSON, "json", false, "print one JSON object")
+	return c
+}
+
+// seat opens the record and finds the student. A record that is not there is not
+// made.
+func (a *app) seat(args []string) (desk *tutor.Desk, done func(), err error) {
+	path, err := a.recordPath()
+	if err == nil {
+		if _, missing := os.Stat(path); errors.Is(missing, fs.ErrNotExist) {
+			return nil, nil, fmt.Errorf(saidNoRecord, path)
+		}
+	}
+	r, err := record.Open(path, record.Options{})
+	if err != nil {
+		return nil, nil, errors.New(record.Sentence(err))
+	}
+	t := tutor.New(tutor.Options{Bank: a.openBank(), Record: r})
+	student, err := a.student(t, args)
+	if err == nil {
+		desk, err = t.Seat(student)
+	}
+	if err != nil {
+		r.Close()
+		return nil, nil, said(err)
+	}
+	return desk, func() { r.Close() }, nil
+}
+
+// said words an error of the record.
+func said(err error) error {
+	var fault *record.Error
+	if errors.As(err, &fault) {
+		return errors.New(record.Sentence(err))
+	}
+	return err
+}
+
+func (a *app) student(t *tutor.Tutor, args []string) (record.Student, error) {
+	if len(args) == 0 {
+		s, ok, err := t.LastStudent()
+		if err == nil && !ok {
+			err = errors.New(saidNobody)
+		}
+		return s, err
+	}
+	s, ok, err := t.Find(args[0])
+	if err != nil || ok {
+		return s, err
+	}
+	students, err := t.Students()
+	if err != nil {
+		return s, err
+	}
+	var names []string
+	for _, known := range students {
+		names = append(names, known.Name)
+	}
+	if names == nil {
+		return s, errors.New(saidNobody)
+	}
+	return s, fmt.Errorf(saidNoStudent, args[0], strings.Join(names, ", "))
+}
+
+func listProgress(w io.Writer, desk *tutor.Desk) error {
+	var b strings.Builder
+	fmt.Fprintf(&b, "%s\n", desk.Student.Name)
+	begun := 0
+	for _, shelf := range desk.Shelves() {
+		for _, p := range shelf.Problems {
+			if p.Standing == tutor.NotBegun {
+				continue
+			}
+			begun++
+			fmt.Fprintf(&b, "  %s: %s (%s, level %d; lines %d, refused %d, hints %d)\n",
+				p.Title, p.Progress, shelf.Title, p.Level, p.Lines, p.Refused, p.Hints)
+		}
+	}
+	if begun == 0 {
+		b.WriteString("  Nothing is begun yet.\n")
+	}
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+// progress is how a student stands with one problem.
+type progress struct {
+	Problem    string        `json:"problem"`
+	Title      string        `json:"title"`
+	Topic      string        `json:"topic"`
+	Level      int           `json:"level"`
+	Standing   string        `json:"standing"`
+	Stage      checker.Stage `json:"stage,omitempty"`
+	Attempts   int           `json:"attempts"`
+	Lines      int           `json:"lines"`
+	Refused    int           `json:"refused"`
+	Hints      int           `json:"hints"`
+	StepsShown int           `json:"stepsShown"`
+}
+
+func writeProgress(w io.Writer, desk *tutor.Desk) error {
+	out := struct {
+		Student  string     `json:"student"`
+		Name     string     `json:"name"`
+		Problems []progress `json:"problems"`
+	}{desk.Student.ID, desk.Student.Name, []progress{}}
+	for _, shelf := range desk.Shelves() {
+		for _, p := range shelf.Problems {
+			if p.Standing != tutor.NotBegun {
+				out.Problems = append(out.Problems, progress{p.ID, p.Title, p.Topic, p.Heading.Level, p.Standing.String(),
+					p.Stage, p.Attempts, p.Lines, p.Refused, p.Hints, p.StepsShown})
+			}
+		}
+	}
+	encoder := json.NewEncoder(w)
+	encoder.SetEscapeHTML(false)
+	encoder.SetIndent("", "  ")
+	return encoder.Encode(out)
+}

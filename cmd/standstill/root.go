@@ -1,0 +1,189 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+
+	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
+
+	"example.org/standstill/problems"
+	"example.org/standstill/tutor"
+)
+
+// app is what the flags of all commands come to.
+type app struct {
+	streams
+	folders     []string // of problem files
+	recordFile  string
+	plain       bool
+	light, dark bool
+}
+
+func root(a *app) *cobra.Command {
+	c := &cobra.Command{
+		Use:           "standstill",
+		Short:         "Practise problems on forces at rest, line by line",
+		Long:          saidRoot,
+		Example:       "  standstill\n  standstill --plain\n  standstill bank list",
+		Args:          noSuchCommand,
+		SilenceErrors: true,
+		SilenceUsage:  true,
+		RunE:          func(c *cobra.Command, _ []string) error { return a.practise(c.Context()) },
+	}
+	c.SetFlagErrorFunc(wrongFlag)
+	c.SetHelpCommand(helpCommand(c))
+	all := c.PersistentFlags()
+	all.StringArrayVar(&a.folders, "bank", nil, "add a `folder` of problem files; may be given several times")
+	all.StringVar(&a.recordFile, "record", "", "keep answers in this `file`")
+	own := c.Flags()
+	own.BoolVar(&a.plain, "plain", false, "lines of text in place of screens")
+	own.BoolVar(&a.light, "light", false, "colours for a light background; remembered")
+	own.BoolVar(&a.dark, "dark", false, "colours for a dark background; remembered")
+	c.MarkFlagsMutuallyExclusive("light", "dark")
+	c.AddCommand(markCommand(a), solveCommand(a), bankCommand(a), recordCommand(a), versionCommand(a))
+	return c
+}
+
+// helpCommand prints the help of a command, like --help.
+func helpCommand(root *cobra.Command) *cobra.Command {
+	return &cobra.Command{
+		Use:     "help [COMMAND]",
+		Short:   "Say what a command does",
+		Example: "  standstill help mark",
+		RunE: func(_ *cobra.Command, args []string) error {
+			c, rest, err := root.Find(args)
+			if err != nil || len(rest) > 0 {
+				return misuse{fmt.Errorf(saidNoCommand, strings.Join(args, " "))}
+			}
+			return c.Help()
+		},
+	}
+}
+
+// noSuchCommand refuses words behind the name of a command that has commands of
+// its own.
+func noSuchCommand(c *cobra.Command, args []string) error {
+	if len(args) == 0 {
+		return nil
+	}
+	if near := c.SuggestionsFor(args[0]); len(near) > 0 {
+		return misuse{fmt.Errorf(saidNearCommand, args[0], c.CommandPath()+" "+near[0])}
+	}
+	return misuse{fmt.Errorf(saidNoCommand, args[0])}
+}
+
+// exactly refuses any other number of words than n behind a command.
+func exactly(n int, what string) cobra.PositionalArgs {
+	return func(c *cobra.Command, args []string) error {
+		switch {
+		case len(args) < n:
+			return misuse{fmt.Errorf(saidMissing, c.CommandPath(), what, c.CommandPath())}
+		case len(args) > n:
+			return misuse{fmt.Errorf(saidTooMany, args[n], c.CommandPath(), c.CommandPath())}
+		}
+		return nil
+	}
+}
+
+// wrongFlag words what is wrong with a flag.
+func wrongFlag(c *cobra.Command, err error) error {
+	var unknown *pflag.NotExistError
+	var bare *pflag.ValueRequiredError
+	var value *pflag.InvalidValueError
+	switch {
+	case errors.As(err, &unknown):
+		name := unknown.GetSpecifiedName()
+		if near := nearFlag(c, name); near != "" {
+			return misuse{fmt.Errorf(saidNearFlag, c.CommandPath(), dashes(name), near)}
+		}
+		return misuse{fmt.Errorf(saidNoFlag, c.CommandPath(), dashes(name), c.CommandPath())}
+	case errors.As(err, &bare):
+		return misuse{fmt.Errorf(saidBareFlag, dashes(bare.GetSpecifiedName()), bareExample(bare.GetFlag()))}
+	case errors.As(err, &value):
+		return misuse{fmt.Errorf(saidFlagValue, dashes(value.GetFlag().Name), value.GetValue())}
+	}
+	return misuse{fmt.Errorf(saidFlags, c.CommandPath())}
+}
+
+func dashes(name string) string {
+	if len([]rune(name)) == 1 {
+		return "-" + name
+	}
+	return "--" + name
+}
+
+func bareExample(f *pflag.Flag) string {
+	what, _ := pflag.UnquoteUsage(f)
+	return dashes(f.Name) + " " + strings.ToUpper(what)
+}
+
+// nearFlag finds the flag that a mistyped one begins like.
+func nearFlag(c *cobra.Command, name string) string {
+	near := ""
+	c.Flags().VisitAll(func(f *pflag.Flag) {
+		if len(name) > 1 && (strings.HasPrefix(f.Name, name) || strings.HasPrefix(name, f.Name)) {
+			near = dashes(f.Name)
+		}
+	})
+	return near
+}
+
+// openBank returns the bank that is built in, with the folders of the command
+// line laid over it. What cannot be read there is told, and left out.
+func (a *app) openBank() *problems.Bank {
+	bank := problems.Embedded()
+	for _, dir := range a.folders {
+		folder, found := problems.OpenFolder(dir)
+		a.tell(found)
+		bank = bank.With(folder)
+	}
+	return bank
+}
+
+// tell prints findings, each with its line and a mark under the place.
+func (a *app) tell(found problems.Findings) {
+	for _, f := range found {
+		fmt.Fprintln(a.Err, f)
+		if excerpt := f.Excerpt(); excerpt != "" {
+			fmt.Fprintln(a.Err, excerpt)
+		}
+	}
+}
+
+// problem finds a problem by its id, or reads it from a file.
+func (a *app) problem(name string) (*problems.Problem, error) {
+	if !isFile(name) {
+		return a.openBank().Get(name)
+	}
+	p, found := problems.ReadFile(name)
+	if len(found) > 0 {
+		a.tell(found)
+		return nil, errFound
+	}
+	return p, nil
+}
+
+// isFile tells a path from an id, which has neither dots nor separators.
+func isFile(name string) bool {
+	return slices.ContainsFunc([]rune(name), func(r rune) bool { return r == '.' || r == '/' || r == '\\' })
+}
+
+// whose are the flags that choose a student's own copy.
+type whose struct{ student, class string }
+
+func (w *whose) flags(c *cobra.Command) {
+	c.Flags().StringVar(&w.student, "student", "", "the copy of this `student`; needs --class")
+	c.Flags().StringVar(&w.class, "class", "", "the copy drawn for this class `code`")
+}
+
+// page makes an empty page of the copy.
+func (w *whose) page(p *problems.Problem) (*tutor.Page, error) {
+	p, err := p.Draw(problems.Seed{Class: w.class, Student: w.student})
+	if err != nil {
+		return nil, err
+	}
+	return tutor.NewPage(p)
+}

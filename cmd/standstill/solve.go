@@ -1,0 +1,135 @@
+package main
+
+import (
+	"encoding/json"
+	"fmt"
+	"io"
+	"math"
+	"slices"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"example.org/standstill/checker/statics"
+	"example.org/standstill/tutor"
+)
+
+func solveCommand(a *app) *cobra.Command {
+	var asJSON bool
+	var own whose
+	c := &cobra.Command{
+		Use:     "solve PROBLEM",
+		Short:   "Solve a problem, by its id or from a file",
+		Long:    "Prints the worked solution, stage by stage; with --json the values of what is asked for.",
+		Example: "  standstill solve canal-lantern\n  standstill solve canal-lantern --json",
+		Args:    exactly(1, "the id of a problem or a file"),
+		RunE: func(_ *cobra.Command, args []string) error {
+			p, err := a.problem(args[0])
+			if err != nil {
+				return err
+			}
+			page, err := own.page(p)
+			if err != nil {
+				return fmt.Errorf("%s: %w", p.ID, err)
+			}
+			if asJSON {
+				return writeReference(a.Out, page)
+			}
+			return writeWorked(a.Out, page)
+		},
+	}
+	c.Flags().BoolVar(&asJSON, "json", false, "print the values as JSON, in full precision")
+	own.flags(c)
+	return c
+}
+
+// reference is what is asked for with its value, in the order of the problem.
+type reference struct {
+	Problem  string   `json:"problem"`
+	Unknowns unknowns `json:"unknowns"`
+}
+
+type unknowns []unknown
+
+type unknown struct {
+	Name  string `json:"-"`
+	Value any    `json:"value"`
+	Unit  string `json:"unit"`
+}
+
+// MarshalJSON writes an object whose keys stand in the problem's order.
+func (u unknowns) MarshalJSON() ([]byte, error) {
+	var b strings.Builder
+	for i, one := range u {
+		value, err := json.Marshal(one)
+		if err != nil {
+			return nil, err
+		}
+		name, _ := json.Marshal(one.Name)
+		if i > 0 {
+			b.WriteByte(',')
+		}
+		fmt.Fprintf(&b, "%s:%s", name, value)
+	}
+	return []byte("{" + b.String() + "}"), nil
+}
+
+func writeReference(w io.Writer, page *tutor.Page) error {
+	out := reference{Problem: page.Problem.ID, Unknowns: unknowns{}}
+	for _, name := range page.Problem.System.Find {
+		unit := page.Ref.Unit(name)
+		one := unknown{Name: name, Unit: unit.Symbol}
+		if value, ok := page.Ref.Value(name); ok && !dependsOnAny(page.Problem.System, name) {
+			one.Value = value / unit.Factor
+		}
+		out.Unknowns = append(out.Unknowns, one)
+	}
+	return json.NewEncoder(w).Encode(out)
+}
+
+// dependsOnAny reports whether an unknown follows a letter without a number: then
+// it has no value.
+func dependsOnAny(s *statics.System, name string) bool {
+	free := slices.ContainsFunc(s.Givens, func(g statics.Given) bool { return g.Any })
+	if !free {
+		return false
+	}
+	one, err := solvedWith(s, name, 1)
+	two, other := solvedWith(s, name, 2.7)
+	return err != nil || other != nil || math.Abs(one-two) > 1e-6*math.Abs(one)
+}
+
+// solvedWith solves with a number, in SI, for every letter that has none.
+func solvedWith(s *statics.System, name string, number float64) (float64, error) {
+	m, err := statics.Compile(s)
+	if err != nil {
+		return 0, err
+	}
+	env := m.Environment()
+	for i, g := range m.Givens {
+		if g.Any {
+			env[i] = number
+		}
+	}
+	if env, err = m.Solve(env); err != nil {
+		return 0, err
+	}
+	slot, ok := m.Slot(name)
+	if !ok {
+		return 0, fmt.Errorf("no letter %s", name)
+	}
+	return env[slot], nil
+}
+
+func writeWorked(w io.Writer, page *tutor.Page) error {
+	var b strings.Builder
+	fmt.Fprintf(&b, "%s\n\n%s\n", page.Problem.Title, page.Statement())
+	for _, step := range page.Worked() {
+		fmt.Fprintf(&b, "\n%s\n", step.Title)
+		for _, line := range step.Lines {
+			fmt.Fprintf(&b, "  %s\n", line)
+		}
+	}
+	_, err := io.WriteString(w, b.String())
+	return err
+}

@@ -1,0 +1,218 @@
+package plain
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"example.org/standstill/checker"
+	"example.org/standstill/checker/expr"
+	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/picture"
+)
+
+func (s *session) help() {
+	s.say(saidHelpWords)
+	for _, w := range tutor.Words() {
+		s.say("%s: %s.", w.Word, w.Does)
+	}
+	s.say(saidHelpTyping)
+	for _, n := range tutor.Notation() {
+		s.say("%s: %s", n.What, n.Examples)
+	}
+	if s.lesson != nil {
+		s.say("%s", s.lesson.Letters())
+	}
+}
+
+// heading names the problem in hand and prints its text.
+func (s *session) heading(why string) {
+	h := s.lesson.Problem.Heading
+	s.say(saidProblem, h.Title, s.topic(h.Topic), h.Level)
+	if why != "" {
+		s.say(saidWhy, why)
+	}
+	s.text()
+}
+
+func (s *session) topic(id string) string {
+	for _, shelf := range s.desk.Shelves() {
+		if shelf.ID == id {
+			return shelf.Title
+		}
+	}
+	return id
+}
+
+func (s *session) text() {
+	s.say(saidText, s.lesson.Statement())
+	s.say(saidFind, strings.Join(s.lesson.Wanted(), ", "))
+	s.say("%s", s.lesson.Letters())
+}
+
+// page prints all that stands on the page.
+func (s *session) page() {
+	if len(s.lesson.Lines()) == 0 {
+		s.say(saidPageEmpty)
+		return
+	}
+	s.say(saidPage)
+	var last checker.Stage
+	for _, l := range s.lesson.Lines() {
+		if l.Stage != last {
+			last = l.Stage
+			s.say("%s:", tutor.Title(l.Stage))
+		}
+		s.pageLine(l)
+	}
+}
+
+func (s *session) pageLine(l tutor.Line) {
+	switch l.Kind {
+	case tutor.Hinted:
+		s.say("  "+saidHint, l.Level, l.Message)
+		return
+	case tutor.Revealed:
+		s.say("  " + saidPageShown)
+		return
+	}
+	word := wordFor(l.Verdict)
+	switch {
+	case l.Accepted:
+		word = wordAccepted
+	case l.Kept:
+		word = wordKept
+	}
+	text := strings.ReplaceAll(visible(l.Text), "\n", "; ")
+	if l.Item != "" && !strings.Contains(text, "=") && l.Stage != checker.Solve {
+		text = expr.Glyph(l.Item) + ": " + text
+	}
+	s.say("  %s: %s", word, text)
+	if l.Message != "" && l.Verdict != checker.Right {
+		s.say("    %s", l.Message)
+	}
+}
+
+// goBack reads the stage before the one that is shown.
+func (s *session) goBack() {
+	stage, _, open := s.lesson.InHand()
+	at := len(checker.Stages)
+	if open {
+		at = s.place(stage) - 1
+	}
+	at -= s.back + 1
+	if at < 0 {
+		s.say(saidNoStageBefore)
+		return
+	}
+	s.back++
+	stage = checker.Stages[at]
+	s.say(saidBack, at+1, tutor.Title(stage))
+	lines := s.lesson.Of(stage)
+	if len(lines) == 0 {
+		s.say("  " + saidPageEmpty)
+	}
+	for _, l := range lines {
+		s.pageLine(l)
+	}
+}
+
+// choose lists the topics, then the problems of one, and opens the one that is
+// chosen. Anything else goes back to the lesson.
+func (s *session) choose() error {
+	shelves := s.desk.Shelves()
+	s.say(saidTopics)
+	for i, shelf := range shelves {
+		done := 0
+		for _, p := range shelf.Problems {
+			if p.Standing >= tutor.Contested {
+				done++
+			}
+		}
+		s.say("%d. %s: %s", i+1, shelf.Title, saidCount(len(shelf.Problems), done))
+	}
+	s.say(saidChooseTopic)
+	line, err := s.ask()
+	if err != nil {
+		return err
+	}
+	if i, ok := numbered(line, len(shelves)); ok {
+		return s.chooseFrom(shelves[i])
+	}
+	for _, shelf := range shelves {
+		if strings.EqualFold(strings.TrimSpace(line), shelf.Title) || strings.TrimSpace(line) == shelf.ID {
+			return s.chooseFrom(shelf)
+		}
+	}
+	var all []tutor.Listed
+	for _, shelf := range shelves {
+		all = append(all, shelf.Problems...)
+	}
+	return s.chosen(line, all)
+}
+
+func (s *session) chooseFrom(shelf tutor.Shelf) error {
+	s.say(saidShelf, shelf.Title)
+	for i, p := range shelf.Problems {
+		s.say("%d. %s: %s, level %d, %s", i+1, p.Title, p.Progress, p.Level, p.ID)
+	}
+	s.say(saidChooseProblem)
+	line, err := s.ask()
+	if err != nil {
+		return err
+	}
+	if i, ok := numbered(line, len(shelf.Problems)); ok {
+		return s.open(shelf.Problems[i].ID, false, "")
+	}
+	return s.chosen(line, shelf.Problems)
+}
+
+// chosen opens a problem by its id or title.
+func (s *session) chosen(line string, list []tutor.Listed) error {
+	line = strings.TrimSpace(line)
+	if word, ok := tutor.WordOf(line); ok {
+		return s.word(word)
+	}
+	i := slices.IndexFunc(list, func(l tutor.Listed) bool { return l.ID == line || strings.EqualFold(l.Title, line) })
+	if i >= 0 {
+		return s.open(list[i].ID, false, "")
+	}
+	if line != "" {
+		s.say(saidNoSuchProblem, visible(line))
+	}
+	if s.lesson != nil {
+		s.say(saidBackToLesson, s.lesson.Problem.Title)
+		s.question(false)
+	}
+	return nil
+}
+
+// numbered reads a number from 1 to n as a place in a list.
+func numbered(line string, n int) (int, bool) {
+	i, err := strconv.Atoi(strings.TrimSuffix(strings.TrimSpace(line), "."))
+	return i - 1, err == nil && i >= 1 && i <= n
+}
+
+func saidCount(all, done int) string {
+	noun := "problems"
+	if all == 1 {
+		noun = "problem"
+	}
+	return fmt.Sprintf("%d %s, %d done", all, noun, done)
+}
+
+// visible drops what acts on a terminal.
+func visible(line string) string { return strings.TrimSpace(expr.Clean(line)) }
+
+func (s *session) drawing() {
+	stage, item, open := s.lesson.InHand()
+	if open && stage == checker.Diagram {
+		s.say(saidDrawing, saidNoDrawing)
+		return
+	}
+	view := picture.View{Stage: stage, Item: item, Solved: s.lesson.Over()}
+	for _, sentence := range picture.Sentences(picture.OfProblem(s.lesson.Ref, view)) {
+		s.say(saidDrawing, sentence)
+	}
+}

@@ -1,0 +1,45 @@
+// Package plain knows how a lesson is led in lines of text: one prompt after
+// another, the important word first on each line, the drawing in sentences. It
+// serves screen readers, pipes and logs, and can do all that the screens can.
+//
+// Start with Run. session.go reads lines and finds the student and the problem,
+// work.go leads through one problem, look.go shows what is there to be seen,
+// angles.go turns angles, and sentences.go holds what is said.
+package plain
+
+import (
+	"bufio"
+	"context"
+	"io"
+
+	"example.org/standstill/tutor"
+)
+
+// Options are what a plain lesson works with. Tutor, In and Out are needed.
+type Options struct {
+	Tutor *tutor.Tutor
+	In    io.Reader
+	Out   io.Writer
+	// Kept is the file in which answers are kept, "" where they are not.
+	Kept string
+	// Notice is said first, where something is the matter.
+	Notice string
+	// Echo writes each line that was read behind its prompt, for an input that
+	// does not show what is typed.
+	Echo bool
+}
+
+// Run leads lessons until the input ends, the student leaves or the context is
+// done; what was handed in is kept each time. The error is that of the record or
+// of the output.
+func Run(ctx context.Context, o Options) error {
+	ctx, stop := context.WithCancel(ctx)
+	defer stop()
+	out := bufio.NewWriter(o.Out)
+	s := &session{Options: o, ctx: ctx, lines: read(ctx, o.In), out: out}
+	err := s.run()
+	if flushed := out.Flush(); err == nil {
+		err = flushed
+	}
+	return err
+}

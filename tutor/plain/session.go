@@ -1,0 +1,267 @@
+package plain
+
+import (
+	"bufio"
+	"context"
+	"errors"
+	"fmt"
+	"strings"
+
+	"example.org/standstill/checker"
+	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/record"
+)
+
+// session is one student after the other at one input.
+type session struct {
+	Options
+	ctx    context.Context
+	lines  <-chan string
+	out    *bufio.Writer
+	desk   *tutor.Desk
+	lesson *tutor.Lesson
+	back   int // how many stages back the student is reading
+	told   bool
+}
+
+// errEnd ends the session: nothing more is to come, or the student leaves.
+var errEnd = errors.New("end")
+
+func (s *session) run() error {
+	s.say(saidHello)
+	err := s.offer()
+	if err == nil {
+		err = s.begin(false)
+	}
+	for err == nil {
+		err = s.step()
+	}
+	switch {
+	case !errors.Is(err, errEnd):
+		return err
+	case s.Kept == "":
+		s.say(saidEndNotKept)
+	default:
+		s.say(saidEnd)
+	}
+	return nil
+}
+
+// offer tells what is the matter with the record and asks whether to go on
+// without it.
+func (s *session) offer() error {
+	if s.Notice == "" {
+		return nil
+	}
+	s.say(saidNotice, s.Notice)
+	for {
+		s.say(saidGoOn)
+		line, err := s.ask()
+		if err != nil {
+			return err
+		}
+		switch strings.ToLower(strings.TrimSpace(line)) {
+		case "yes", "y", "":
+			s.say(saidWithout, tutor.SaidNotKept)
+			return nil
+		case "no", "n", string(tutor.Leave):
+			return errEnd
+		}
+	}
+}
+
+func (s *session) say(format string, parts ...any) {
+	fmt.Fprintf(s.out, format+"\n", parts...)
+}
+
+// ask prints the prompt and waits for a line.
+func (s *session) ask() (string, error) {
+	s.out.WriteString(prompt)
+	if err := s.out.Flush(); err != nil {
+		return "", err
+	}
+	select {
+	case line, ok := <-s.lines:
+		if !ok {
+			s.out.WriteString("\n")
+			return "", errEnd
+		}
+		if s.Echo {
+			s.say("%s", visible(line))
+		}
+		return line, nil
+	case <-s.ctx.Done():
+		s.out.WriteString("\n")
+		return "", errEnd
+	}
+}
+
+// begin finds out who is practising and opens a problem. The student of the last
+// time is taken without a question, unless another is wanted.
+func (s *session) begin(another bool) error {
+	student, known, err := s.Tutor.LastStudent()
+	if err != nil {
+		return s.trouble(err)
+	}
+	if !known || another {
+		if student, err = s.name(); err != nil {
+			return err
+		}
+		s.say(saidRecord, tutor.SaidWhoSees(s.Kept))
+	} else {
+		s.say(saidAgain, student.Name)
+	}
+	if s.desk, err = s.Tutor.Seat(student); err != nil {
+		return s.trouble(err)
+	}
+	if id, ok := s.desk.Unfinished(); ok {
+		return s.open(id, false, saidResume)
+	}
+	return s.next()
+}
+
+// name asks until there is a name.
+func (s *session) name() (record.Student, error) {
+	for {
+		s.say(saidName)
+		line, err := s.ask()
+		if err != nil {
+			return record.Student{}, err
+		}
+		switch word, _ := tutor.WordOf(line); word {
+		case tutor.Leave:
+			return record.Student{}, errEnd
+		case tutor.AskHelp:
+			s.help()
+			continue
+		}
+		student, ok, err := s.Tutor.Enrol(line)
+		if err != nil {
+			return student, s.trouble(err)
+		}
+		if ok {
+			return student, nil
+		}
+	}
+}
+
+// next takes up the problem that comes next.
+func (s *session) next() error {
+	advice, ok := s.desk.Next()
+	if !ok {
+		s.say(saidNoProblems)
+		return nil
+	}
+	return s.open(advice.ID, advice.Again, advice.Why)
+}
+
+// open goes on with a problem, or begins it anew.
+// why is said below the title, "" for nothing.
+func (s *session) open(id string, again bool, why string) error {
+	open := s.desk.Open
+	if again {
+		open = s.desk.Again
+	}
+	lesson, err := open(id)
+	var fault *record.Error
+	if errors.As(err, &fault) {
+		return s.trouble(err)
+	}
+	if err != nil {
+		s.say(saidProblemBroken, id)
+		return nil
+	}
+	s.lesson, s.back = lesson, 0
+	s.heading(why)
+	if lesson.Over() {
+		s.say(saidOver, s.desk.Progress(id))
+		return nil
+	}
+	if n := len(lesson.Lines()); n > 0 {
+		s.say(saidPageHolds, n)
+	}
+	s.question(true)
+	if draft := lesson.Draft(); draft != "" {
+		s.say(saidDraft, draft)
+	}
+	return nil
+}
+
+// trouble tells what is the matter with the record. What is written on the screen
+// as marked is kept; so the student can try the same again, and the session goes
+// on.
+func (s *session) trouble(err error) error {
+	s.say(saidNotKept, record.Sentence(err))
+	if s.desk == nil {
+		return err
+	}
+	return nil
+}
+
+// step takes one line: a word, or work for what is in hand.
+func (s *session) step() error {
+	line, err := s.ask()
+	if err != nil {
+		return err
+	}
+	word, isWord := tutor.WordOf(line)
+	if word != tutor.GoBack {
+		s.back = 0
+	}
+	if isWord {
+		return s.word(word)
+	}
+	if s.lesson == nil {
+		s.say(saidNoLesson)
+		return nil
+	}
+	if stage, _, open := s.lesson.InHand(); open && stage != checker.Solve {
+		if item, ok := s.lesson.Named(stage, line); ok && s.lesson.Choose(item) {
+			s.question(false)
+			return nil
+		}
+	}
+	return s.handIn(line)
+}
+
+func (s *session) word(w tutor.Word) error {
+	switch w {
+	case tutor.Leave:
+		return errEnd
+	case tutor.AskHelp:
+		s.help()
+		return nil
+	case tutor.AskStudent:
+		return s.begin(true)
+	case tutor.AskProblems:
+		return s.choose()
+	case tutor.GoNext:
+		return s.next()
+	}
+	if s.lesson == nil {
+		s.say(saidNoLesson)
+		return nil
+	}
+	switch w {
+	case tutor.AskText:
+		s.text()
+		s.question(true)
+	case tutor.AskPage:
+		s.page()
+	case tutor.AskDrawing:
+		s.drawing()
+	case tutor.GoBack:
+		s.goBack()
+	case tutor.AskHint:
+		return s.hint()
+	case tutor.KeepLine:
+		return s.keep()
+	case tutor.AskSolution:
+		return s.solution()
+	case tutor.GoAgain:
+		return s.open(s.lesson.Problem.ID, true, "")
+	case tutor.AskAngles:
+		return s.angles()
+	}
+	return nil
+}

@@ -1,0 +1,184 @@
+package plain
+
+import (
+	"strings"
+
+	"example.org/standstill/checker"
+	"example.org/standstill/checker/expr"
+	"example.org/standstill/tutor"
+)
+
+// handIn hands a line in and tells what came of it.
+func (s *session) handIn(line string) error {
+	result, err := s.lesson.HandIn(line)
+	switch {
+	case err != nil:
+		return s.trouble(err)
+	case result.Line == nil:
+		s.say(saidEmpty)
+		return nil
+	}
+	s.verdict(result.Line)
+	if result.Line.Verdict != checker.Right && !s.told {
+		s.told = true
+		s.say(saidMayAsk)
+	}
+	s.onward(result)
+	return nil
+}
+
+// verdict tells what was made of a line, part by part.
+func (s *session) verdict(l *tutor.Line) {
+	parts := l.Each
+	if parts == nil {
+		parts = []checker.Report{l.Report}
+	}
+	for _, part := range parts {
+		s.report(part)
+	}
+}
+
+func (s *session) report(r checker.Report) {
+	word := wordFor(r.Verdict)
+	if r.Verdict == checker.Right {
+		s.say("%s: %s", word, orItem(r))
+		if r.Message != "" {
+			s.say(saidNote, r.Message)
+		}
+		return
+	}
+	s.say("%s: %s", word, r.Message)
+	if r.Read != "" {
+		s.say(saidRead, r.Read)
+	}
+}
+
+func orItem(r checker.Report) string {
+	if r.Item != "" && !strings.Contains(r.Read, "=") && r.Read != "" {
+		return expr.Glyph(r.Item) + ": " + r.Read
+	}
+	return r.Read
+}
+
+// onward tells what comes after a line.
+func (s *session) onward(r tutor.Result) {
+	switch {
+	case r.Solved:
+		s.solved()
+	case r.Moved:
+		s.question(true)
+	case r.Line.Counts() || r.Line.Kept || len(r.Line.Done) > 0:
+		s.question(false)
+	}
+}
+
+// question tells what is asked now: in full at the beginning of a stage, else the
+// question alone.
+func (s *session) question(full bool) {
+	a, ok := s.lesson.Ask()
+	if !ok {
+		return
+	}
+	if full {
+		s.say(saidStage, s.place(a.Stage), a.Title)
+		s.skipped(a.Stage)
+		if a.Directions != nil {
+			s.say(saidAxes, strings.Join(a.Directions, "; "))
+		}
+		if a.Stage == checker.Components && len(a.Open) > 1 {
+			s.say(saidTable, strings.Join(glyphs(a.Open), ", "))
+		}
+	}
+	s.say(saidQuestion, a.Question)
+	if full {
+		s.say(saidSample, a.Sample)
+	}
+}
+
+func glyphs(names []string) []string {
+	all := make([]string, len(names))
+	for i, n := range names {
+		all[i] = expr.Glyph(n)
+	}
+	return all
+}
+
+// place is the number of a stage, from 1.
+func (s *session) place(stage checker.Stage) int {
+	for i, st := range checker.Stages {
+		if st == stage {
+			return i + 1
+		}
+	}
+	return 0
+}
+
+// skipped tells which stages before this one ask for nothing in this problem.
+func (s *session) skipped(stage checker.Stage) {
+	at := s.place(stage) - 1
+	for at > 0 && s.lesson.Nothing(checker.Stages[at-1]) {
+		at--
+		s.say(saidNothing, tutor.Title(checker.Stages[at]), string(checker.Stages[at][0]))
+	}
+}
+
+// solved tells how the problem was done, the worked solution beside it, and what
+// may come next.
+func (s *session) solved() {
+	id := s.lesson.Problem.ID
+	s.say(saidSolved, s.lesson.Problem.Title, s.desk.Progress(id))
+	s.worked(s.lesson.Worked())
+	if advice, ok := s.desk.Next(); ok {
+		s.say(saidThen, advice.Title, advice.Why)
+	}
+}
+
+func (s *session) worked(steps []tutor.Step) {
+	s.say(saidWorked)
+	for _, step := range steps {
+		s.say("%s:", step.Title)
+		for _, line := range step.Lines {
+			s.say("  %s", line)
+		}
+	}
+}
+
+func (s *session) hint() error {
+	line, err := s.lesson.Hint()
+	switch {
+	case err != nil:
+		return s.trouble(err)
+	case line == nil:
+		s.say(saidNothingOpen)
+		return nil
+	}
+	s.say(saidHint, line.Level, line.Message)
+	return nil
+}
+
+func (s *session) keep() error {
+	result, err := s.lesson.Keep()
+	switch {
+	case err != nil:
+		return s.trouble(err)
+	case result.Line == nil:
+		s.say(saidNothingToKeep)
+		return nil
+	}
+	s.say(saidKept, result.Line.Text)
+	s.onward(result)
+	return nil
+}
+
+func (s *session) solution() error {
+	over := s.lesson.Over()
+	steps, err := s.lesson.Solution()
+	if err != nil {
+		return s.trouble(err)
+	}
+	s.worked(steps)
+	if !over {
+		s.say(saidShown)
+	}
+	return nil
+}
