@@ -1,0 +1,91 @@
+package record
+
+import (
+	"iter"
+	"path/filepath"
+	"testing"
+)
+
+func BenchmarkOpen(b *testing.B) {
+	path := filepath.Join(b.TempDir(), "record.db")
+	r := mustOpen(b, path)
+	if _, err := r.Merge(made(3_000, 1)); err != nil {
+		b.Fatal(err)
+	}
+	r.Close()
+	for b.Loop() {
+		r, err := Open(path, Options{})
+		if err != nil {
+			b.Fatal(err)
+		}
+		r.Close()
+	}
+}
+
+func BenchmarkOpenForeign(b *testing.B) {
+	path := filepath.Join(b.TempDir(), "record.db")
+	r := mustOpen(b, path)
+	if _, err := r.Merge(made(3_000, 1)); err != nil {
+		b.Fatal(err)
+	}
+	r.Close()
+	for b.Loop() {
+		r, err := OpenForeign(path)
+		if err != nil {
+			b.Fatal(err)
+		}
+		r.Close()
+	}
+}
+
+// One commit is one synchronised write: what is measured is the disk.
+func BenchmarkAppend(b *testing.B) {
+	r := mustOpen(b, filepath.Join(b.TempDir(), "record.db"))
+	for b.Loop() {
+		mustAppend(b, r, Entry{Student: "k7", Kind: Answer, Problem: "pier-sign", Stage: "x-sum", Text: "T1 cos 35 = T2 cos 50"})
+	}
+}
+
+const many = 100_000
+
+func BenchmarkMerge(b *testing.B) {
+	for b.Loop() {
+		r := mustOpen(b, filepath.Join(b.TempDir(), "record.db"))
+		if sum, err := r.Merge(made(many, 140)); err != nil || sum.Added != many {
+			b.Fatal(sum, err)
+		}
+		r.Close()
+	}
+	b.ReportMetric(float64(b.N*many)/b.Elapsed().Seconds(), "entries/s")
+}
+
+func BenchmarkEntries(b *testing.B) {
+	r := mustOpen(b, filepath.Join(b.TempDir(), "record.db"))
+	if _, err := r.Merge(made(many, 140)); err != nil {
+		b.Fatal(err)
+	}
+	for name, f := range map[string]Filter{
+		"all":     {},
+		"student": {Student: "s7"},
+		"place":   {Student: "s7", Problem: "problem-7", Kinds: []string{Answer}},
+		"kind":    {Kinds: []string{Accepted}},
+	} {
+		b.Run(name, func(b *testing.B) {
+			n := 0
+			for b.Loop() {
+				n += count(b, r.Entries(f))
+			}
+			b.ReportMetric(float64(n)/float64(b.N), "entries/op")
+		})
+	}
+}
+
+func count(b *testing.B, entries iter.Seq2[Entry, error]) (n int) {
+	for _, err := range entries {
+		if err != nil {
+			b.Fatal(err)
+		}
+		n++
+	}
+	return n
+}

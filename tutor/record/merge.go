@@ -1,0 +1,110 @@
+package record
+
+import (
+	"database/sql"
+	"iter"
+)
+
+// Merged is what became of the entries given to [Record.Merge].
+type Merged struct {
+	Added     int
+	Known     int // were here already, the same in every field
+	Conflicts []Conflict
+	Refused   []Refused
+}
+
+// A Conflict is an id that was here with another content, which was kept.
+type Conflict struct {
+	Here  Entry
+	There Entry
+}
+
+// Refused is an entry that no record can hold, and why: [ErrTooLong] or
+// [ErrMalformed].
+type Refused struct {
+	Entry Entry
+	Why   error
+}
+
+// batch is how many entries Merge adds in one transaction: enough that the
+// commits cost little, few enough that others who write need not wait long.
+const batch = 20_000
+
+// Merge adds entries of other records as a set: entries keep their id, record
+// and number, one that is here already is not added again, and neither order
+// nor repetition makes a difference. Nothing that is here is changed.
+//
+// On an error, from the iterator or from this record, the entries counted as
+// added are kept, and the merge can be done again.
+func (r *Record) Merge(from iter.Seq2[Entry, error]) (Merged, error) {
+	return r.merge(from, batch)
+}
+
+func (r *Record) merge(from iter.Seq2[Entry, error], batch int) (Merged, error) {
+	var sum Merged
+	var wait []Entry
+	for e, err := range from {
+		if err != nil {
+			return sum, err
+		}
+		// As it will be read again, so that comparing finds it the same.
+		e.Time = toMillisecond(e.Time)
+		if why := e.check(); why != nil {
+			sum.Refused = append(sum.Refused, Refused{e, why})
+			continue
+		}
+		if wait = append(wait, e); len(wait) == batch {
+			if err := r.mergeBatch(wait, &sum); err != nil {
+				return sum, err
+			}
+			wait = wait[:0]
+		}
+	}
+	err := r.mergeBatch(wait, &sum)
+	return sum, err
+}
+
+func (r *Record) mergeBatch(entries []Entry, sum *Merged) error {
+	if len(entries) == 0 {
+		return nil
+	}
+	after := *sum
+	err := r.write(func(tx *sql.Tx) error {
+		add, err := tx.Prepare(insertEntry + " ON CONFLICT DO NOTHING")
+		if err != nil {
+			return err
+		}
+		defer add.Close()
+		for _, e := range entries {
+			if err := after.add(tx, add, e); err != nil {
+				return err
+			}
+		}
+		return nil
+	})
+	if err == nil {
+		*sum = after
+	}
+	return err
+}
+
+func (m *Merged) add(tx *sql.Tx, add *sql.Stmt, e Entry) error {
+	result, err := add.Exec(e.values()...)
+	if err != nil {
+		return err
+	}
+	if n, err := result.RowsAffected(); err != nil || n == 1 {
+		m.Added++
+		return err
+	}
+	here, err := newRow().read(tx.QueryRow("SELECT "+columns+" FROM entry WHERE id = ?", idBytes(e.ID)).Scan)
+	if err != nil {
+		return err
+	}
+	if here == e {
+		m.Known++
+		return nil
+	}
+	m.Conflicts = append(m.Conflicts, Conflict{Here: here, There: e})
+	return nil
+}

@@ -1,0 +1,52 @@
+package record
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+	"testing"
+)
+
+func TestEveryKindHasItsSentence(t *testing.T) {
+	kinds := sentences()
+	if len(kinds) == 0 {
+		t.Fatal("no sentences")
+	}
+	for kind, text := range kinds {
+		if kindOf(fmt.Errorf("somewhere: %w", kind)) != kind {
+			t.Errorf("%v is not found again", kind)
+		}
+		said := Sentence(&Error{Kind: kind, Path: "a/record.db"})
+		if strings.Count(text, "%s") == 1 && !strings.Contains(said, " a/record.db") {
+			t.Errorf("%q does not name the file", said)
+		}
+		for _, said := range []string{said, Sentence(&Error{Kind: kind}), Sentence(kind)} {
+			if strings.ContainsAny(said, "%!") || strings.Contains(said, "  ") || !strings.HasSuffix(said, ".") {
+				t.Errorf("%q is not a sentence", said)
+			}
+		}
+	}
+	for code, kind := range resultCodes() {
+		if _, ok := kinds[kind]; !ok {
+			t.Errorf("result code %d has no sentence", code)
+		}
+	}
+}
+
+func TestSentences(t *testing.T) {
+	const path = "/home/kim/record.db"
+	for _, c := range []struct {
+		err  error
+		want string
+	}{
+		{&Error{Kind: ErrNewer, Path: path}, "The record /home/kim/record.db was written by a newer version of this program. It is left as it is."},
+		{&Error{Kind: ErrUnopenable, Path: path, Cause: errNoFile}, "The record /home/kim/record.db cannot be opened: it is a folder or a device, not a file."},
+		{&Error{Kind: ErrFull}, "The disk that holds the record is full. What was kept before is safe; the last entry is not kept."},
+		{&Error{Path: path, Cause: errors.New("out of memory")}, "The record /home/kim/record.db cannot be used."},
+		{errors.New("something else"), "The record cannot be used."},
+	} {
+		if got := Sentence(c.err); got != c.want {
+			t.Errorf("got  %s\nwant %s", got, c.want)
+		}
+	}
+}

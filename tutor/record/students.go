@@ -1,0 +1,94 @@
+package record
+
+import (
+	"database/sql"
+	"errors"
+)
+
+// A Student is somebody whose entries may be here. The id is what entries
+// carry; two ids that differ in any byte are two students.
+type Student struct {
+	ID   string
+	Name string
+}
+
+// lastStudent is the setting that holds the id of the student who was last.
+const lastStudent = "student"
+
+// AddStudent adds a student at the end of the list, or gives the one who has
+// the id already a new name.
+func (r *Record) AddStudent(id, name string) error {
+	if len(id) > MaxText || len(name) > MaxText {
+		return &Error{Kind: ErrTooLong, Path: r.path}
+	}
+	return r.write(func(tx *sql.Tx) error {
+		return execute(tx, `INSERT INTO student (id, name) VALUES (?, ?)
+			ON CONFLICT (id) DO UPDATE SET name = excluded.name`, id, name)
+	})
+}
+
+// Students lists the students in the order in which they were added.
+func (r *Record) Students() ([]Student, error) {
+	var students []Student
+	err := r.query("SELECT id, name FROM student ORDER BY place", nil, func(scan scan) error {
+		var s Student
+		err := scan(&s.ID, &s.Name)
+		students = append(students, s)
+		return err
+	})
+	return students, r.fault(err)
+}
+
+// SetLastStudent remembers who practises now.
+func (r *Record) SetLastStudent(id string) error { return r.SetSetting(lastStudent, id) }
+
+// LastStudent gives the id that SetLastStudent remembered, or "".
+func (r *Record) LastStudent() (string, error) { return r.Setting(lastStudent) }
+
+// Setting gives a remembered choice, or "" where there is none.
+func (r *Record) Setting(key string) (string, error) {
+	var value string
+	err := r.queryRow("SELECT value FROM setting WHERE key = ?", []any{key}, &value)
+	if errors.Is(err, sql.ErrNoRows) {
+		return "", nil
+	}
+	return value, r.fault(err)
+}
+
+// SetSetting remembers a choice. The key "student" is [Record.SetLastStudent]'s.
+func (r *Record) SetSetting(key, value string) error {
+	if len(key) > MaxText || len(value) > MaxText {
+		return &Error{Kind: ErrTooLong, Path: r.path}
+	}
+	return r.write(func(tx *sql.Tx) error {
+		return execute(tx, "INSERT OR REPLACE INTO setting (key, value) VALUES (?, ?)", key, value)
+	})
+}
+
+// Forget deletes a student with all entries that carry the id, and the cache,
+// which may hold what was computed from them. The bytes are overwritten in the
+// file; what the disk itself keeps of them is out of reach. The running
+// numbers are not given again. Forget gives the number of entries deleted.
+func (r *Record) Forget(student string) (deleted int, err error) {
+	err = r.write(func(tx *sql.Tx) error {
+		result, err := tx.Exec("DELETE FROM entry WHERE student = ?", student)
+		if err != nil {
+			return err
+		}
+		n, err := result.RowsAffected()
+		deleted = int(n)
+		return errors.Join(err,
+			execute(tx, "DELETE FROM student WHERE id = ?", student),
+			execute(tx, "DELETE FROM setting WHERE key = ? AND value = ?", lastStudent, student),
+			execute(tx, "DELETE FROM cache"))
+	})
+	if err != nil {
+		return 0, err
+	}
+	return deleted, nil
+}
+
+func execute(tx *sql.Tx, statement string, args ...any) error {
+	_, err := tx.Exec(statement, args...)
+	return err
+}
