@@ -133,7 +133,7 @@ func known(application, version int) error {
 		return err
 	case application != applicationID || version < 1:
 		return ErrNotRecord
-	case int(version) > len(steps):
+	case version > len(steps):
 		return ErrNewer
 	}
 	return nil
