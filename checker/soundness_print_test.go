@@ -8,18 +8,18 @@ import (
 
 // style is how one student types.
 type style struct {
-	minus, dot     string   // the marks for minus and times; "" for nothing between factors
-	equals         string   // " = " or tighter
-	degree         string   // what stands behind a number of degrees
-	greek          bool     // α rather than alpha
-	subscript      int      // T1, T_1, T₁, T_{1}
-	brackets       bool     // cos(α) rather than cos α
-	tight          bool     // cosα, 2T
-	comma          bool     // 7,6
-	square, root   string   // ^2 and sqrt
-	inverse        string   // asin, arcsin, sin^-1
-	capital        bool     // COS
-	open, close    string   // outer brackets
+	minus, dot     string // the marks for minus and times; "" for nothing between factors
+	equals         string // " = " or tighter
+	degree         string // what stands behind a number of degrees
+	greek          bool   // α rather than alpha
+	subscript      int    // T1, T_1, T₁, T_{1}
+	brackets       bool   // cos(α) rather than cos α
+	tight          bool   // cosα, 2T
+	comma          bool   // 7,6
+	square, root   string // ^2 and sqrt
+	inverse        string // asin, arcsin, sin^-1
+	capital        bool   // COS
+	open, close    string // outer brackets
 	decorateLetter func(string) string
 }
 
@@ -34,7 +34,7 @@ func newStyle(r *rand.Rand) *style {
 		greek: chance(r, 0.7), subscript: pick(r, 0, 0, 0, 1, 2, 3), brackets: chance(r, 0.4),
 		tight: chance(r, 0.4), comma: chance(r, 0.12), square: pick(r, "^2", "²", "**2"),
 		root: pick(r, "sqrt", "√"), inverse: pick(r, "a", "arc", "^-1", "⁻¹"), capital: chance(r, 0.05),
-		open: pick(r, "(", "(", "(", "["), decorateLetter: nil,
+		open: pick(r, "(", "(", "(", "["),
 	}
 }
 
@@ -201,7 +201,7 @@ func (s *style) between(before, after *tree, next string) string {
 		return "*"
 	case before.op == 'n' && after.op == 'v' && strings.Contains("N s m g lb kN", after.name):
 		return "*"
-	case s.tight && after.op == 'f', s.tight && before.op == 'n' && after.op == 'v', before.op == 'v' && before.name == "m" && after.name == "g" && s.tight:
+	case s.tight && after.op == 'f' && !(before.op == 'f' && strings.HasPrefix(s.degree, " ")), s.tight && before.op == 'n' && after.op == 'v', before.op == 'v' && before.name == "m" && after.name == "g" && s.tight:
 		return ""
 	}
 	return " "

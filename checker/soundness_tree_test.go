@@ -54,7 +54,9 @@ func rounded(x float64, figures int) *tree {
 	return typed(text, y)
 }
 
-func apply(function string, arg *tree) *tree { return &tree{op: 'f', name: function, args: []*tree{arg}} }
+func apply(function string, arg *tree) *tree {
+	return &tree{op: 'f', name: function, args: []*tree{arg}}
+}
 
 func negative(a *tree) *tree {
 	if a.op == '-' {
@@ -151,6 +153,11 @@ func (t *tree) letters() []string {
 	return names
 }
 
+// same reports whether both are one letter.
+func (t *tree) same(u *tree) bool {
+	return t.op == 'v' && u.op == 'v' && t.name == u.name && (t.means == nil) == (u.means == nil)
+}
+
 // replace returns the tree with every letter of that name exchanged.
 func (t *tree) replace(name string, by *tree) *tree {
 	if t.op == 'v' && t.name == name && t.means == nil {
@@ -195,4 +202,9 @@ func treeOf(n *expr.Node) *tree {
 		return apply(n.Name, args[0])
 	}
 	panic("an expression that the search does not know: " + n.Name)
+}
+
+// String prints the tree in a plain form, for comparing.
+func (t *tree) String() string {
+	return (&style{minus: "-", dot: "*", equals: "=", square: "^2", root: "sqrt", inverse: "a", brackets: true}).print(t)
 }
