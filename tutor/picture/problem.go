@@ -16,11 +16,24 @@ type View struct {
 	Body  string // one body alone; "" for all of them
 	// Solved draws the closed polygon of the body's forces, to scale.
 	Solved bool
+	// Listed are the forces of a diagram that is being made. They stand in the
+	// place of the problem's own at the stage diagram.
+	Listed []Listed
+}
+
+// Listed is a force as a student lists it, whether it acts or not. Direction is
+// in degrees, counter-clockwise from the room's horizontal.
+type Listed struct {
+	Name      string
+	Kind      statics.Kind
+	Direction float64
+	InHand    bool
 }
 
 // OfProblem makes the scene of a solved problem. Colours are the places of the
 // forces' names in the order of the file, so that a force has one colour
-// everywhere. Unknown angles are sketched until the problem is solved.
+// everywhere. Until the problem is solved, a force whose angle has to be found is
+// sketched in the middle of its side, so that nothing can be measured off.
 func OfProblem(ref *checker.Reference, v View) Scene {
 	d := &drawer{ref: ref, view: v, colours: Colours(ref)}
 	for i := range ref.Bodies {
@@ -77,12 +90,39 @@ func (d *drawer) body(b *statics.Body) {
 			drawn.Surfaces = append(drawn.Surfaces, Surface{Normal: arrow.Direction, Angle: letterOf(b.Tilt)})
 			arrow.Inward = math.Sin(arrow.Direction*quantity.Degree) < -0.5
 		}
+		if d.listing() {
+			continue
+		}
 		d.arc(f, len(d.scene.Forces))
 		d.scene.Forces = append(d.scene.Forces, arrow)
 		d.forces = append(d.forces, f)
 	}
+	if d.listing() {
+		d.listed(at)
+	}
 	d.scene.Bodies = append(d.scene.Bodies, drawn)
 	d.bodies = append(d.bodies, b)
+}
+
+// listing reports whether the student still has to say which forces act.
+func (d *drawer) listing() bool { return d.view.Stage == checker.Diagram && !d.view.Solved }
+
+// listed draws the forces that the student has named so far.
+func (d *drawer) listed(on int) {
+	colour := len(d.colours)
+	for _, l := range d.view.Listed {
+		kind, _ := KindOf(string(l.Kind))
+		arrow := Force{
+			On: on, Name: expr.Set(l.Name), Kind: kind, Direction: l.Direction,
+			Sketch: true, Inward: l.Kind == statics.Push, InHand: l.InHand,
+		}
+		known := false
+		if arrow.Colour, known = d.colours[l.Name]; !known {
+			arrow.Colour = colour
+			colour++
+		}
+		d.scene.Forces = append(d.scene.Forces, arrow)
+	}
 }
 
 func letterOf(n *expr.Node) string {
@@ -120,10 +160,25 @@ func (d *drawer) arrow(b *statics.Body, f *statics.Force) Force {
 		Inward:    f.Kind == statics.Push,
 		InHand:    d.inHand(b, f),
 	}
+	if a.Sketch {
+		a.Direction = middle(x, y, d.ref.Tilt(b))
+	}
 	if d.view.Solved {
 		a.Size, _ = d.ref.Value(f.Name)
 	}
 	return a
+}
+
+// middle is the direction half-way between the axes of a body, turned by tilt,
+// on the side to which (x, y) points; along an axis it is that axis. Degrees.
+func middle(x, y, tilt float64) float64 {
+	eighth := math.Pi / 4
+	own := math.Atan2(y, x) - tilt
+	quarter := math.Floor(own / (2 * eighth))
+	if along := math.Round(own / (2 * eighth)); math.Abs(own-along*2*eighth) < 1e-6 {
+		return (along*2*eighth + tilt) / quantity.Degree
+	}
+	return ((2*quarter+1)*eighth + tilt) / quantity.Degree
 }
 
 // angleOpen reports whether a force's angle has to be found.
