@@ -33,7 +33,7 @@ func (g *Page) Ask() (a Ask, ok bool) {
 	}
 	a = Ask{Stage: stage, Title: Title(stage), Item: item, Open: g.open(stage), Letters: g.Letters(), Sample: g.sample(stage)}
 	a.Question = g.question(stage, item)
-	if stage != checker.Diagram {
+	if stage != checker.Diagram && stage != checker.Solve {
 		a.Directions = g.Directions(item)
 	}
 	return a, true

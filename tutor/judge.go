@@ -123,35 +123,20 @@ func (g *Page) following(stage checker.Stage, taken, item string, line *Line) st
 	return ""
 }
 
-// inList finds the commas that separate equations, not decimals.
-var inList = regexp.MustCompile(`,\s+`)
+// separators stand between several lines in one text, as the checker has them.
+var separators = regexp.MustCompile(`;|\n|\s+and\s+|,\s+`)
 
 // parts takes a text with several items apart. A diagram is one part.
 func (g *Page) parts(stage checker.Stage, text string) []string {
 	if stage == checker.Diagram {
 		return []string{text}
 	}
-	var parts []string
-	for _, part := range strings.FieldsFunc(text, func(r rune) bool { return r == ';' || r == '\n' }) {
-		parts = append(parts, equations(part)...)
-	}
-	parts = slices.DeleteFunc(parts, func(s string) bool { return strings.TrimSpace(s) == "" })
-	if len(parts) == 0 {
+	parts := slices.DeleteFunc(separators.Split(text, -1), func(s string) bool { return strings.TrimSpace(s) == "" })
+	switch {
+	case len(parts) == 0:
 		return []string{text}
-	}
-	if stage == checker.Components {
+	case stage == checker.Components:
 		return g.unchained(parts)
-	}
-	return parts
-}
-
-// equations splits at commas if an equation stands on each side of every one.
-func equations(text string) []string {
-	parts := inList.Split(text, -1)
-	for _, p := range parts {
-		if !strings.ContainsAny(p, "=≈") {
-			return []string{text}
-		}
 	}
 	return parts
 }

@@ -2,7 +2,9 @@ package tutor
 
 import (
 	"fmt"
+	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"example.org/standstill/checker"
@@ -158,14 +160,29 @@ const (
 )
 
 func saidEndOfKnob(k Knob) string {
-	return fmt.Sprintf("%s goes from %s to %s here.", k.Letter, inUnit(k.Unit, k.Low), inUnit(k.Unit, k.High))
+	return fmt.Sprintf("%s goes from %s to %s here.", k.Letter, setting(k.Unit, k.Low), setting(k.Unit, k.High))
 }
 
 func saidSteep(k Knob, c Curve, end Dot) string {
-	return fmt.Sprintf("As %s gets towards %s, %s grows to %s.", k.Letter, inUnit(k.Unit, end.X), c.Letter, inUnit(c.Unit, end.Y))
+	return fmt.Sprintf("As %s gets towards %s, %s grows to %s.", k.Letter, setting(k.Unit, end.X), c.Letter, inUnit(c.Unit, end.Y, 3))
 }
 
 // String prints the knob's setting: "α = 35°".
-func (k Knob) String() string { return k.Letter + " = " + inUnit(k.Unit, k.Value) }
+func (k Knob) String() string { return k.Letter + " = " + setting(k.Unit, k.Value) }
 
-func inUnit(u quantity.Unit, value float64) string { return u.In(value*u.Factor, 3) }
+// setting prints a value that was chosen, with the figures that it needs.
+func setting(u quantity.Unit, value float64) string {
+	figures := 1
+	for figures < 5 && math.Abs(roundTo(value, figures)-value) > 1e-9*math.Abs(value) {
+		figures++
+	}
+	whole := 1 + int(math.Log10(max(math.Abs(value), 1)))
+	return inUnit(u, value, max(figures, whole))
+}
+
+func roundTo(x float64, figures int) float64 {
+	rounded, _ := strconv.ParseFloat(strconv.FormatFloat(x, 'e', figures-1, 64), 64)
+	return rounded
+}
+
+func inUnit(u quantity.Unit, value float64, figures int) string { return u.In(value*u.Factor, figures) }

@@ -4,12 +4,14 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
+	"math"
 	"os"
 	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
 
+	"example.org/standstill/checker"
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/problems"
 	"example.org/standstill/tutor"
@@ -25,6 +27,7 @@ func bankCommand(a *app) *cobra.Command {
 		Args:    noSuchCommand,
 		RunE:    func(c *cobra.Command, _ []string) error { return c.Help() },
 	}
+	c.SuggestionsMinimumDistance = nearEnough
 	c.AddCommand(bankListCommand(a), bankCheckCommand(a), bankShowCommand(a))
 	return c
 }
@@ -223,8 +226,21 @@ func show(w io.Writer, page *tutor.Page) error {
 func writePaths(w io.Writer, page *tutor.Page) error {
 	var b strings.Builder
 	b.WriteString("\nWrong paths\n")
+	var codes []checker.Code
+	values := map[checker.Code][]string{}
 	for _, path := range page.Ref.WrongPaths() {
-		fmt.Fprintf(&b, "  %-20s %s = %s\n", path.Code, expr.Glyph(path.Unknown), page.Ref.Unit(path.Unknown).In(path.Value, 3))
+		right, _ := page.Ref.Value(path.Unknown)
+		value := expr.Glyph(path.Unknown) + " = " + page.Ref.Unit(path.Unknown).In(path.Value, 3)
+		if slices.Contains(values[path.Code], value) || math.Abs(path.Value-right) <= 1e-6*math.Abs(right) {
+			continue
+		}
+		if values[path.Code] == nil {
+			codes = append(codes, path.Code)
+		}
+		values[path.Code] = append(values[path.Code], value)
+	}
+	for _, code := range codes {
+		fmt.Fprintf(&b, "  %s: %s\n", code, strings.Join(values[code], ", "))
 	}
 	_, err := io.WriteString(w, b.String())
 	return err

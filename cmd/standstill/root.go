@@ -31,7 +31,12 @@ func root(a *app) *cobra.Command {
 		Args:          noSuchCommand,
 		SilenceErrors: true,
 		SilenceUsage:  true,
-		RunE:          func(c *cobra.Command, _ []string) error { return a.practise(c.Context()) },
+		RunE: func(c *cobra.Command, _ []string) error {
+			if a.light && a.dark {
+				return misuse{errors.New(saidLightAndDark)}
+			}
+			return a.practise(c.Context())
+		},
 	}
 	c.SetFlagErrorFunc(wrongFlag)
 	c.SetHelpCommand(helpCommand(c))
@@ -42,7 +47,7 @@ func root(a *app) *cobra.Command {
 	own.BoolVar(&a.plain, "plain", false, "lines of text in place of screens")
 	own.BoolVar(&a.light, "light", false, "colours for a light background; remembered")
 	own.BoolVar(&a.dark, "dark", false, "colours for a dark background; remembered")
-	c.MarkFlagsMutuallyExclusive("light", "dark")
+	c.SuggestionsMinimumDistance = nearEnough
 	c.AddCommand(markCommand(a), solveCommand(a), bankCommand(a), recordCommand(a), versionCommand(a))
 	return c
 }
@@ -62,6 +67,9 @@ func helpCommand(root *cobra.Command) *cobra.Command {
 		},
 	}
 }
+
+// nearEnough is how many letters apart a command and what was typed may be.
+const nearEnough = 2
 
 // noSuchCommand refuses words behind the name of a command that has commands of
 // its own.
