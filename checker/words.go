@@ -179,8 +179,8 @@ const (
 	saidWhichComponent = "Say which component this is, as in T1x = …"
 	saidDiagramEmpty   = "Name each force and the side to which it points, as in: w down."
 	saidStranger       = "Ask what would have to touch or pull {body} to make a force {stranger} on it."
-	saidSignTwice      = "Earlier you wrote {part} with its own minus sign, so {in} that sign is counted twice."
-	saidSignNever      = "Earlier you wrote {part} as a size without a sign, so nothing says {in} to which side it points."
+	saidSignTwice      = "You wrote {part} with its own minus sign, so its letter already says to which side it points; {in} the side is counted twice."
+	saidSignNever      = "You wrote {part} as a size without a sign, so its letter does not say to which side it points; {in} nothing else says it either."
 	saidBelowBar       = "All that touches the slash from behind is read as lying below the bar; brackets would make that plain next time."
 	saidBesideBar      = "Only the first thing behind the slash is read as lying below the bar; brackets would make that plain next time."
 	saidNewton         = "The N behind the number is read as the newton, not as the normal force."
@@ -237,14 +237,17 @@ func (m *marking) saidAlmost(code Code, about string) string {
 // student's own component stands for. It is empty where the line has no letter of
 // that component or nothing settles it.
 func (m *marking) saidConvention(s *setting) string {
-	if s.force == nil || m.stage != XSum && m.stage != YSum {
+	if m.stage != XSum && m.stage != YSum {
 		return ""
 	}
+	named := s.force
 	for i := range m.components {
 		c := &m.components[i]
-		if c.force != s.force || c.axis != s.axis || !m.types(c.name) {
+		concerned := c.force == named || named == nil && slices.Contains(s.among, c.force.Name)
+		if !concerned || &m.Bodies[c.body] != s.body || c.axis != s.axis || !m.types(c.name) {
 			continue
 		}
+		s.force = c.force
 		switch bound, isSigned := m.convention(c); {
 		case bound && isSigned:
 			return s.fill(saidSignTwice)
@@ -252,6 +255,7 @@ func (m *marking) saidConvention(s *setting) string {
 			return s.fill(saidSignNever)
 		}
 	}
+	s.force = named
 	return ""
 }
 
@@ -323,14 +327,16 @@ func hasNumber(line expr.Line, text string) bool {
 	return found
 }
 
-// saidOfN says which N was taken, where the line is not right as it was read.
+// saidOfN says which N was taken, where the line is not right as it was read. In
+// "N = 137 N" nobody means anything but the newton.
 func saidOfN(line expr.Line, report Report) string {
-	newton := false
+	newton, alone := false, false
 	for _, side := range line.Sides {
+		alone = alone || isQuantity(side)
 		side.Walk(func(n *expr.Node) { newton = newton || n.Unit == "N" && !n.Assumed })
 	}
 	switch {
-	case report.Verdict == Right:
+	case report.Verdict == Right || newton && alone:
 		return ""
 	case newton:
 		return saidNewton
@@ -341,7 +347,11 @@ func saidOfN(line expr.Line, report Report) string {
 // saidUnknownName says which letter the problem does not have, offers a near one
 // and lists those that there are.
 func (m *marking) saidUnknownName(name string) string {
-	text := fmt.Sprintf(saidNoLetter, expr.Set(shorten(name)))
+	letter := expr.Set(shorten(name))
+	if len([]rune(letter)) > 3 {
+		letter = "“" + letter + "”"
+	}
+	text := fmt.Sprintf(saidNoLetter, letter)
 	if near := m.nearLetter(name); near != "" {
 		text = joinSentences(text, fmt.Sprintf(saidNearLetter, expr.Set(near)))
 	}
@@ -496,7 +506,7 @@ func (m *marking) setting(f finding) *setting {
 	s.about(f.about)
 	for _, name := range f.all {
 		if s.find(name) == nil {
-			s.stranger = shorten(name)
+			s.stranger = strings.Map(dropBraces, shorten(name))
 			continue
 		}
 		s.among = append(s.among, name)
@@ -527,7 +537,15 @@ func (m *marking) valued(f finding) (letter string, ok bool) {
 	return m.item, false
 }
 
-// fill puts the problem's words into a sentence.
+// dropBraces keeps typed braces out of sentences, where they mean something.
+func dropBraces(r rune) rune {
+	if r == '{' || r == '}' {
+		return -1
+	}
+	return r
+}
+
+// fill puts the problem's words into a sentence. A phrase may hold braces itself.
 func (s *setting) fill(text string) string {
 	return braces.ReplaceAllStringFunc(text, func(marked string) string {
 		name, otherwise, _ := strings.Cut(marked[1:len(marked)-1], "|")
@@ -539,6 +557,9 @@ func (s *setting) fill(text string) string {
 			return marked
 		}
 		words := phrase(s)
+		if braces.MatchString(words) {
+			words = s.fill(words)
+		}
 		if words == "" {
 			words = otherwise
 		}
@@ -570,6 +591,28 @@ var phrases = map[string]func(s *setting) string{
 	"axis":      func(s *setting) string { return "the " + s.axis.String() + " axis" },
 	"body":      (*setting).bodyName,
 	"angle":     (*setting).angle,
+	"points":    (*setting).points,
+	"measured":  (*setting).measured,
+	"beside":    (*setting).beside,
+	"function":  (*setting).function,
+	"lie":       (*setting).lie,
+	"look":      (*setting).look,
+	"names":     (*setting).names,
+	"kind":      (*setting).kind,
+	"kinds":     (*setting).kinds,
+	"square":    (*setting).square,
+	"start":     (*setting).start,
+	"unit":      (*setting).askedIn,
+	"symbol":    (*setting).symbol,
+	"gravity":   (*setting).gravity,
+	"letters":   func(s *setting) string { return s.letterList() },
+	"for":       (*setting).forBody,
+	"component": (*setting).component,
+	"equation":  (*setting).equation,
+	"numbers":   (*setting).numbers,
+	"diagram":   (*setting).diagram,
+	"positive":  func(s *setting) string { return s.way(s.axis, 1) },
+	"negative":  func(s *setting) string { return s.way(s.axis, -1) },
 }
 
 func wordBefore(word, name string) string {
@@ -663,4 +706,86 @@ func (s *setting) angle() string {
 		return expr.Set(a.Name)
 	}
 	return ""
+}
+
+// way names the side of an axis, as in "points to the left".
+func (s *setting) way(axis statics.Axis, sign int) string {
+	if s.tilted() {
+		rises := math.Sin(s.Tilt(s.body))*math.Cos(s.Tilt(s.body)) > 0
+		return [...][2]string{{"up the slope", "down the slope"}, {"out of the slope", "into the slope"}}[axis][index(sign < 0 != (axis == statics.X && !rises))]
+	}
+	return [...][2]string{{"to the right", "to the left"}, {"up", "down"}}[axis][index(sign < 0)]
+}
+
+func index(second bool) int {
+	if second {
+		return 1
+	}
+	return 0
+}
+
+// points says to which sides the force points, on its body's axes; nothing where
+// its direction is an unknown.
+func (s *setting) points() string {
+	if s.force == nil || s.body == nil {
+		return ""
+	}
+	if s.force.Direction != nil && s.Reference.open(s.force.Direction) {
+		return ""
+	}
+	if room := s.upright(s.force); room != "" {
+		return room
+	}
+	x, y := s.Reference.unit(s.force)
+	var ways []string
+	for _, axis := range []statics.Axis{statics.Y, statics.X} {
+		if sign := signOf([...]float64{x, y}[axis]); sign != 0 {
+			ways = append(ways, s.way(axis, sign))
+		}
+	}
+	if s.tilted() {
+		slices.Reverse(ways)
+	}
+	return strings.Join(ways, " and ")
+}
+
+// upright says that a force points straight up or down in the room.
+func (s *setting) upright(f *statics.Force) string {
+	x, y := s.Room(s.body, f)
+	switch {
+	case math.Abs(x) > hardly:
+		return ""
+	case y > 0:
+		return "straight up"
+	}
+	return "straight down"
+}
+
+// measured names the line from which the force's angle is measured.
+func (s *setting) measured() string {
+	switch {
+	case s.force == nil || !s.force.Slanted():
+		return ""
+	case s.force.Direction != nil:
+		return "the positive x axis, counter-clockwise"
+	case s.tilted() && s.force.From == statics.X:
+		return "the slope"
+	case s.tilted():
+		return "the line at right angles to the slope"
+	case s.force.From == statics.X:
+		return "the horizontal"
+	}
+	return "the vertical"
+}
+
+// slant says at what angle the force lies.
+func (s *setting) slant() string {
+	if s.force == nil || !s.force.Slanted() {
+		return ""
+	}
+	angle := s.force.Factor(s.axis).Angle
+	if s.isLengthAngle(angle) {
+		angle = s.angleNumber(angle)
+	}
+	return "at " + s.write(angle) + " from " + s.measured()
 }
