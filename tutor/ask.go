@@ -1,6 +1,7 @@
 package tutor
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -42,8 +43,8 @@ func (g *Page) Ask() (a Ask, ok bool) {
 // Statement returns the text of the problem with the numbers of this copy.
 func (g *Page) Statement() string { return strings.Join(strings.Fields(g.Problem.Statement()), " ") }
 
-// Wanted lists what the problem asks for, each with the unit it is asked in: "T1
-// in N".
+// Wanted lists what the problem asks for, each with the unit it is asked in:
+// "T₁ in N".
 func (g *Page) Wanted() []string {
 	var wanted []string
 	for _, name := range g.Problem.System.Find {
@@ -53,14 +54,49 @@ func (g *Page) Wanted() []string {
 }
 
 func (g *Page) wanted(name string) string {
-	switch symbol := g.Ref.Unit(name).Symbol; symbol {
-	case "none", "":
-		return expr.Glyph(name)
-	case "deg":
-		return expr.Glyph(name) + " in degrees"
-	default:
-		return expr.Glyph(name) + " in " + symbol
+	symbol := g.Ref.Unit(name).Symbol
+	switch {
+	case g.IsFormula(name):
+		return expr.Set(name) + " as a formula"
+	case symbol == "none" || symbol == "":
+		return expr.Set(name)
+	case symbol == "deg":
+		return expr.Set(name) + " in degrees"
 	}
+	return expr.Set(name) + " in " + symbol
+}
+
+// IsFormula reports whether an unknown follows a letter that has no number: then
+// it has no value either, and a formula is asked for.
+func (g *Page) IsFormula(name string) bool {
+	if !slices.ContainsFunc(g.Problem.System.Givens, func(given statics.Given) bool { return given.Any }) {
+		return false
+	}
+	one, err := g.solvedWith(name, 1)
+	two, other := g.solvedWith(name, 2.7)
+	return err != nil || other != nil || math.Abs(one-two) > 1e-6*math.Abs(one)
+}
+
+// solvedWith solves with a number, in SI, for every letter that has none.
+func (g *Page) solvedWith(name string, number float64) (float64, error) {
+	m, err := statics.Compile(g.Problem.System)
+	if err != nil {
+		return 0, err
+	}
+	env := m.Environment()
+	for i, given := range m.Givens {
+		if given.Any {
+			env[i] = number
+		}
+	}
+	if env, err = m.Solve(env); err != nil {
+		return 0, err
+	}
+	slot, ok := m.Slot(name)
+	if !ok {
+		return 0, fmt.Errorf("no letter %s", name)
+	}
+	return env[slot], nil
 }
 
 // Letters lists the problem's letters in a sentence.

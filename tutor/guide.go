@@ -4,26 +4,14 @@ import (
 	"strings"
 
 	"example.org/standstill/checker"
-	"example.org/standstill/checker/expr"
 )
 
 // Step is one stage of the worked solution.
-type Step struct {
-	Stage checker.Stage
-	Title string
-	Lines []string
-}
+type Step = checker.Step
 
 // Worked returns the worked solution. It keeps nothing: [Lesson.Solution] is what
 // a student asks for.
-func (g *Page) Worked() []Step {
-	steps := []Step{{Stage: checker.Solve, Title: Title(checker.Solve)}}
-	for _, name := range g.Problem.System.Find {
-		value, _ := g.Ref.Value(name)
-		steps[0].Lines = append(steps[0].Lines, expr.Glyph(name)+" = "+g.Ref.Unit(name).In(value, 3))
-	}
-	return steps
-}
+func (g *Page) Worked() []Step { return g.Ref.Worked() }
 
 // hint words a hint about what was typed last.
 func hint(ref *checker.Reference, a checker.Answer, r checker.Report, level int) string {

@@ -56,25 +56,29 @@ func SaidWhoSees(path string) string {
 const SaidNotKept = "From here on nothing is kept: what you do counts until you leave, and no longer."
 
 func (g *Page) question(stage checker.Stage, item string) string {
-	name := expr.Glyph(item)
 	switch stage {
 	case checker.Diagram:
 		if item == "" {
 			return "Which forces act on the body, and to which sides does each point?"
 		}
-		return fmt.Sprintf("Which forces act on %s, and to which sides does each point?", name)
+		return fmt.Sprintf("Which forces act on %s, and to which sides does each point?", item)
 	case checker.Components:
-		force, axis := name[:len(name)-1], name[len(name)-1:]
-		if body, letter, found := strings.Cut(force, "."); found {
-			return fmt.Sprintf("What is %s, the %s part of %s on %s?", name, axis, letter, body)
+		force, axis := item[:len(item)-1], item[len(item)-1:]
+		body, letter, found := strings.Cut(force, ".")
+		if !found {
+			letter = force
 		}
-		return fmt.Sprintf("What is %s, the %s part of %s?", name, axis, force)
+		question := fmt.Sprintf("What is %s%s, the %s part of %s", expr.Set(letter), axis, axis, expr.Set(letter))
+		if found {
+			question += " on " + body
+		}
+		return question + "?"
 	case checker.XSum, checker.YSum:
 		axis := string(stage[0])
 		if item == "" {
 			return fmt.Sprintf("All parts along %s add up to zero. Write ΣF%s = 0 with this problem's forces.", axis, axis)
 		}
-		return fmt.Sprintf("All parts along %s of the forces on %s add up to zero. Write ΣF%s = 0 for %s.", axis, name, axis, name)
+		return fmt.Sprintf("All parts along %s of the forces on %s add up to zero. Write ΣF%s = 0 for %s.", axis, item, axis, item)
 	}
 	var open []string
 	for _, u := range g.open(checker.Solve) {

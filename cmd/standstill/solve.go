@@ -4,13 +4,10 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
-	"math"
-	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
 
-	"example.org/standstill/checker/statics"
 	"example.org/standstill/tutor"
 )
 
@@ -79,46 +76,12 @@ func writeReference(w io.Writer, page *tutor.Page) error {
 	for _, name := range page.Problem.System.Find {
 		unit := page.Ref.Unit(name)
 		one := unknown{Name: name, Unit: unit.Symbol}
-		if value, ok := page.Ref.Value(name); ok && !dependsOnAny(page.Problem.System, name) {
+		if value, ok := page.Ref.Value(name); ok && !page.IsFormula(name) {
 			one.Value = value / unit.Factor
 		}
 		out.Unknowns = append(out.Unknowns, one)
 	}
 	return json.NewEncoder(w).Encode(out)
-}
-
-// dependsOnAny reports whether an unknown follows a letter without a number: then
-// it has no value.
-func dependsOnAny(s *statics.System, name string) bool {
-	free := slices.ContainsFunc(s.Givens, func(g statics.Given) bool { return g.Any })
-	if !free {
-		return false
-	}
-	one, err := solvedWith(s, name, 1)
-	two, other := solvedWith(s, name, 2.7)
-	return err != nil || other != nil || math.Abs(one-two) > 1e-6*math.Abs(one)
-}
-
-// solvedWith solves with a number, in SI, for every letter that has none.
-func solvedWith(s *statics.System, name string, number float64) (float64, error) {
-	m, err := statics.Compile(s)
-	if err != nil {
-		return 0, err
-	}
-	env := m.Environment()
-	for i, g := range m.Givens {
-		if g.Any {
-			env[i] = number
-		}
-	}
-	if env, err = m.Solve(env); err != nil {
-		return 0, err
-	}
-	slot, ok := m.Slot(name)
-	if !ok {
-		return 0, fmt.Errorf("no letter %s", name)
-	}
-	return env[slot], nil
 }
 
 func writeWorked(w io.Writer, page *tutor.Page) error {
