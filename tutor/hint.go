@@ -23,7 +23,7 @@ func (g *Page) hintLine(e record.Entry) Line {
 	answer, report := g.subject(l.Stage, e.Item)
 	l.about = topicOf(answer, report)
 	l.Item = e.Item
-	l.Message = hint(g.Ref, answer, report, l.Level)
+	l.Message = g.Ref.Hint(answer, report, l.Level)
 	return l
 }
 
@@ -36,32 +36,32 @@ func (g *Page) subject(stage checker.Stage, item string) (checker.Answer, checke
 		if l.Kind != Typed || l.Stage != stage {
 			continue
 		}
-		part, ok := l.faulty(item)
+		part, text, ok := l.faulty(item)
 		if !ok {
 			return general, checker.Report{}
 		}
-		return checker.Answer{Stage: stage, Item: part.Item, Text: l.Text}, part
+		return checker.Answer{Stage: stage, Item: part.Item, Text: text}, part
 	}
 	return general, checker.Report{}
 }
 
-// faulty returns the report of the part of a line that hints can speak about: the
-// first that was read and is not right. For components it must be about the item.
-func (l *Line) faulty(item string) (checker.Report, bool) {
+// faulty returns the part of a line that hints can speak about: the first that was
+// read and is not right. For components it must be about the item.
+func (l *Line) faulty(item string) (report checker.Report, text string, ok bool) {
 	parts := l.Each
 	if parts == nil {
 		parts = []checker.Report{l.Report}
 	}
-	for _, p := range parts {
+	for i, p := range parts {
 		if p.Verdict == checker.Right || p.Verdict == checker.Unread {
 			continue
 		}
 		if l.Stage == checker.Components && p.Item != item {
 			continue
 		}
-		return p, true
+		return p, l.pieces[i], true
 	}
-	return checker.Report{}, false
+	return checker.Report{}, "", false
 }
 
 func topicOf(a checker.Answer, r checker.Report) topic {

@@ -33,7 +33,8 @@ func (g *Page) judge(e record.Entry) Line {
 	line := Line{ID: e.ID, Kind: Typed, Stage: stage, Text: e.Text, Time: e.Time}
 	var reports []checker.Report
 	item := e.Item
-	for _, part := range g.parts(stage, e.Text) {
+	line.pieces = g.parts(stage, e.Text)
+	for _, part := range line.pieces {
 		a, report := g.mark(stage, item, part, &line)
 		report = placed(report, part, e.Text)
 		reports = append(reports, report)

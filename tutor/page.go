@@ -38,6 +38,7 @@ type Line struct {
 	Time     time.Time
 
 	would  []string         // what is done besides if the line is kept
+	pieces []string         // the text, part by part
 	parts  []checker.Answer // what counts as said from here on
 	about  topic            // of a hint
 	keptBy string           // the entry that kept it
