@@ -182,7 +182,7 @@ func (d *Desk) begin(id string, copy int) (*Lesson, error) {
 	}
 	p, err := inFile.Draw(problems.Seed{Class: d.tutor.Class, Student: d.Student.ID, Repeat: copy})
 	if err != nil {
-		return nil, err
+		p = inFile // a problem whose draws are all thrown back is still worth working
 	}
 	page, err := NewPage(p)
 	if err != nil {

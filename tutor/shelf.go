@@ -49,26 +49,28 @@ type Listed struct {
 // problems left out.
 func (d *Desk) Shelves() []Shelf {
 	byTopic := map[string][]Listed{}
-	var others []string
+	var topics []string
 	for _, h := range d.tutor.Bank.List() {
 		if byTopic[h.Topic] == nil {
-			others = append(others, h.Topic)
+			topics = append(topics, h.Topic)
 		}
 		byTopic[h.Topic] = append(byTopic[h.Topic], Listed{h, d.Progress(h.ID)})
 	}
-	titles := map[string]string{}
-	for _, t := range problems.Topics() {
-		titles[t.ID] = t.Title
-	}
 	var shelves []Shelf
-	for _, topic := range others {
-		title := titles[topic]
-		if title == "" {
-			title = topic
-		}
-		shelves = append(shelves, Shelf{problems.Topic{ID: topic, Title: title}, byTopic[topic]})
+	for _, topic := range topics {
+		shelves = append(shelves, Shelf{problems.Topic{ID: topic, Title: TopicTitle(topic)}, byTopic[topic]})
 	}
 	return shelves
+}
+
+// TopicTitle is what a topic is called; its id where it is not known.
+func TopicTitle(id string) string {
+	for _, t := range problems.Topics() {
+		if t.ID == id {
+			return t.Title
+		}
+	}
+	return id
 }
 
 // Progress says how the student stands with a problem.

@@ -29,20 +29,11 @@ func (s *session) help() {
 // heading names the problem in hand and prints its text.
 func (s *session) heading(why string) {
 	h := s.lesson.Problem.Heading
-	s.say(saidProblem, h.Title, s.topic(h.Topic), h.Level)
+	s.say(saidProblem, h.Title, tutor.TopicTitle(h.Topic), h.Level)
 	if why != "" {
 		s.say(saidWhy, why)
 	}
 	s.text()
-}
-
-func (s *session) topic(id string) string {
-	for _, shelf := range s.desk.Shelves() {
-		if shelf.ID == id {
-			return shelf.Title
-		}
-	}
-	return id
 }
 
 func (s *session) text() {

@@ -1,0 +1,134 @@
+package tutor
+
+import (
+	"math"
+	"testing"
+
+	"example.org/standstill/problems"
+)
+
+func angles(t *testing.T, id string) *Angles {
+	t.Helper()
+	p, err := problems.Embedded().Get(id)
+	if err != nil {
+		t.Fatal(err)
+	}
+	page, err := NewPage(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	a := page.Angles()
+	if a == nil {
+		t.Fatalf("nothing can be turned in %s", id)
+	}
+	return a
+}
+
+// T1 = w cos β / sin(α + β), for two strings at α and β above the horizontal.
+func TestTurningTwoStringsFollowsTheSineRule(t *testing.T) {
+	a := angles(t, "canal-lantern")
+	knob, ok := a.Knob("α")
+	if named, _ := a.Knob("alpha"); !ok || named != knob {
+		t.Fatal("α is not to be found by its letter")
+	}
+	for _, steps := range []int{-10, -20, 40, 3} {
+		if why := a.Turn(knob, steps); why != "" {
+			t.Fatal(why)
+		}
+		alpha, beta := a.Knobs()[knob].Value*math.Pi/180, 50*math.Pi/180
+		want := 3.2 * 9.8 * math.Cos(beta) / math.Sin(alpha+beta)
+		if got := a.Readings()[0].Value; math.Abs(got-want) > 1e-9*want {
+			t.Fatalf("at %v T1 is %v, want %v", a.Knobs()[knob], got, want)
+		}
+	}
+	ref, err := a.Reference()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got, _ := ref.Value("T1"); math.Abs(got-a.Readings()[0].Value) > 1e-9*got {
+		t.Fatalf("the turned reference has T1 = %v", got)
+	}
+}
+
+func TestKnobsStopAtTheirEnds(t *testing.T) {
+	a := angles(t, "canal-lantern")
+	knob, _ := a.Knob("beta")
+	if why := a.Set(knob, 90); why != "β goes from 1° to 89° here." {
+		t.Fatalf("it says %q", why)
+	}
+	if why := a.Set(knob, math.NaN()); why == "" || a.Knobs()[knob].Value != 50 {
+		t.Fatal("it turned to nothing")
+	}
+	if why := a.Turn(99, 1); why == "" {
+		t.Fatal("there is no such knob")
+	}
+}
+
+func TestStringsThatGetLevelAreNamed(t *testing.T) {
+	a := angles(t, "banner-ring")
+	knob, _ := a.Knob("theta")
+	curves := a.Curves(knob)
+	first, last := curves[0].Dots[0], curves[0].Dots[len(curves[0].Dots)-1]
+	if first.X != 1 || math.Abs(last.X-89) > 1e-9 || first.Y < 10*last.Y {
+		t.Fatalf("the curve goes from %v to %v", first, last)
+	}
+	if said := a.Remark(knob, curves); said != "As θ gets towards 1°, T1 grows to 730 N." {
+		t.Fatalf("it says %q", said)
+	}
+}
+
+// TestEveryProblemCanBeTurned turns every knob of every problem both ways: what
+// comes out is at rest, or a sentence says why not.
+func TestEveryProblemCanBeTurned(t *testing.T) {
+	turnable := 0
+	for _, h := range problems.Embedded().List() {
+		p, err := problems.Embedded().Get(h.ID)
+		if err != nil {
+			t.Fatal(err)
+		}
+		page, err := NewPage(p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		a := page.Angles()
+		if a == nil {
+			continue
+		}
+		turnable++
+		for i, k := range a.Knobs() {
+			for _, steps := range []int{1, -2, 1000} {
+				a.Turn(i, steps)
+			}
+			for _, c := range a.Curves(i) {
+				if len(c.Dots) != dots {
+					t.Errorf("%s: the curve of %s over %s has %d dots", h.ID, c.Name, k.Name, len(c.Dots))
+				}
+			}
+			for _, r := range a.Readings() {
+				if math.IsNaN(r.Value) {
+					t.Errorf("%s: %s has no value", h.ID, r.Name)
+				}
+			}
+		}
+	}
+	if turnable < 20 {
+		t.Fatalf("only %d problems can be turned", turnable)
+	}
+}
+
+func BenchmarkTurnAndCurves(b *testing.B) {
+	p, err := problems.Embedded().Get("canal-lantern")
+	if err != nil {
+		b.Fatal(err)
+	}
+	page, err := NewPage(p)
+	if err != nil {
+		b.Fatal(err)
+	}
+	a := page.Angles()
+	for b.Loop() {
+		a.Turn(1, 1)
+		a.Turn(1, -1)
+		a.Curves(1)
+	}
+}
