@@ -6,10 +6,12 @@ import (
 	"io"
 	"math"
 	"os"
+	"runtime"
 	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
+	"golang.org/x/sync/errgroup"
 
 	"example.org/standstill/checker"
 	"example.org/standstill/checker/expr"
@@ -87,7 +89,8 @@ func listHeadings(w io.Writer, list []problems.Heading) error {
 }
 
 func bankCheckCommand(a *app) *cobra.Command {
-	return &cobra.Command{
+	draws := usualDraws
+	c := &cobra.Command{
 		Use:   "check FILE|FOLDER…",
 		Short: "Check problem files, and how many sets of numbers they give",
 		Long: `Reads and solves every file and says what is wrong with it, by line and column. Of a
@@ -101,13 +104,16 @@ chance that two students of thirty get the same.`,
 			return nil
 		},
 		RunE: func(_ *cobra.Command, args []string) error {
+			if draws < 1 {
+				return misuse{fmt.Errorf(saidFlagValue, "--draws", fmt.Sprint(draws))}
+			}
 			wrong := false
 			for _, name := range args {
 				list, found := readAny(name)
 				a.tell(found)
 				wrong = wrong || len(found) > 0
-				for _, p := range list {
-					fmt.Fprintln(a.Out, drawsOf(p))
+				for _, line := range linesOf(list, draws) {
+					fmt.Fprintln(a.Out, line)
 				}
 			}
 			if wrong {
@@ -116,6 +122,23 @@ chance that two students of thirty get the same.`,
 			return nil
 		},
 	}
+	c.Flags().IntVar(&draws, "draws", usualDraws, "how `many` sets of numbers are tried for each problem")
+	return c
+}
+
+// linesOf looks at several problems at once, and keeps their order.
+func linesOf(list []*problems.Problem, draws int) []string {
+	lines := make([]string, len(list))
+	var workers errgroup.Group
+	workers.SetLimit(runtime.GOMAXPROCS(0))
+	for i, p := range list {
+		workers.Go(func() error {
+			lines[i] = drawsOf(p, draws)
+			return nil
+		})
+	}
+	_ = workers.Wait() // no worker returns an error
+	return lines
 }
 
 // readAny reads a file, or every file of a folder.
@@ -137,15 +160,16 @@ func readAny(name string) ([]*problems.Problem, problems.Findings) {
 	return list, found
 }
 
-// mostDraws is how many sets of numbers are looked at in each problem.
-const mostDraws = 1000
+// usualDraws is how many sets of numbers are tried for each problem: enough to see
+// whether two of thirty may share one.
+const usualDraws = 300
 
 // drawsOf says how a problem varies, in one line.
-func drawsOf(p *problems.Problem) string {
+func drawsOf(p *problems.Problem, most int) string {
 	if len(p.Vary) == 0 {
 		return p.ID + ": fine; the same numbers for every student"
 	}
-	d := p.Draws(mostDraws)
+	d := p.Draws(most)
 	line := fmt.Sprintf("%s: fine; about %.0f usable draws of %.0f; two of thirty students share one with a chance of %s",
 		p.ID, d.Total*float64(d.Usable)/float64(max(d.Tried, 1)), d.Total, percent(d.Shared))
 	var reasons []string

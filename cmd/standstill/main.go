@@ -7,13 +7,10 @@
 package main
 
 import (
-	"context"
 	"errors"
 	"fmt"
 	"io"
 	"os"
-	"os/signal"
-	"syscall"
 
 	"github.com/spf13/cobra"
 
@@ -46,8 +43,6 @@ func run(args []string, s streams) (code int) {
 			code = exitFound
 		}
 	}()
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
-	defer stop()
 	// Started from a desktop, the program must open and not explain itself.
 	cobra.MousetrapHelpText = ""
 	command := root(&app{streams: s})
@@ -55,7 +50,7 @@ func run(args []string, s streams) (code int) {
 	command.SetIn(s.In)
 	command.SetOut(s.Out)
 	command.SetErr(s.Err)
-	return s.conclude(command.ExecuteContext(ctx))
+	return s.conclude(command.Execute())
 }
 
 // misuse is an error of the command line.

@@ -3,8 +3,9 @@ package main
 import (
 	"context"
 	"fmt"
-	"io"
 	"os"
+	"os/signal"
+	"syscall"
 
 	"golang.org/x/term"
 
@@ -15,7 +16,7 @@ import (
 
 // practise opens the tutor: the screens, or lines of text where these are asked
 // for or the terminal can do no more.
-func (a *app) practise(ctx context.Context) error {
+func (a *app) practise() error {
 	kept, notice, err := a.openRecord()
 	if err != nil {
 		return err
@@ -23,9 +24,9 @@ func (a *app) practise(ctx context.Context) error {
 	defer kept.Close()
 	t := tutor.New(tutor.Options{Bank: a.openBank(), Record: kept})
 	if a.plain || !a.fullTerminal() {
-		return a.openPlain(ctx, t, notice)
+		return a.openPlain(t, notice)
 	}
-	return a.openScreens(ctx, t, notice)
+	return a.openScreens(t, notice)
 }
 
 // fullTerminal reports whether screens can be shown.
@@ -39,14 +40,17 @@ func isTerminal(stream any) bool {
 }
 
 // openScreens leads the lesson on screens.
-func (a *app) openScreens(ctx context.Context, t *tutor.Tutor, notice string) error {
-	return a.openPlain(ctx, t, notice)
+func (a *app) openScreens(t *tutor.Tutor, notice string) error {
+	return a.openPlain(t, notice)
 }
 
-func (a *app) openPlain(ctx context.Context, t *tutor.Tutor, notice string) error {
-	var in io.Reader = a.In
+// openPlain leads the lesson in lines of text. A signal to stop ends it as leaving
+// does.
+func (a *app) openPlain(t *tutor.Tutor, notice string) error {
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	defer stop()
 	return plain.Run(ctx, plain.Options{
-		Tutor: t, In: in, Out: a.Out, Kept: t.Record.Path(), Notice: notice, Echo: !isTerminal(a.In),
+		Tutor: t, In: a.In, Out: a.Out, Kept: t.Record.Path(), Notice: notice, Echo: !isTerminal(a.In),
 	})
 }
 

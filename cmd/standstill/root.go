@@ -31,11 +31,11 @@ func root(a *app) *cobra.Command {
 		Args:          noSuchCommand,
 		SilenceErrors: true,
 		SilenceUsage:  true,
-		RunE: func(c *cobra.Command, _ []string) error {
+		RunE: func(*cobra.Command, []string) error {
 			if a.light && a.dark {
 				return misuse{errors.New(saidLightAndDark)}
 			}
-			return a.practise(c.Context())
+			return a.practise()
 		},
 	}
 	c.SetFlagErrorFunc(wrongFlag)
@@ -48,7 +48,7 @@ func root(a *app) *cobra.Command {
 	own.BoolVar(&a.light, "light", false, "colours for a light background; remembered")
 	own.BoolVar(&a.dark, "dark", false, "colours for a dark background; remembered")
 	c.SuggestionsMinimumDistance = nearEnough
-	c.AddCommand(markCommand(a), solveCommand(a), bankCommand(a), recordCommand(a), versionCommand(a))
+	c.AddCommand(markCommand(a), solveCommand(a), bankCommand(a), recordCommand(a), benchCommand(a), versionCommand(a))
 	return c
 }
 

@@ -12,6 +12,7 @@ const (
 	saidGoOn          = "Question: do you want to go on without keeping what you do? Type yes or no."
 	saidWithout       = "Record: %s"
 	saidName          = "Name: who is practising?"
+	saidNotAName      = "Name: %s is a word of the tutor; type your name, or leave."
 	saidAgain         = "Student: %s. Type student if you are somebody else."
 	saidRecord        = "Record: %s"
 	saidResume        = "This is where you left off."

@@ -128,11 +128,11 @@ func (s *session) name() (record.Student, error) {
 		if err != nil {
 			return record.Student{}, err
 		}
-		switch word, _ := tutor.WordOf(line); word {
-		case tutor.Leave:
-			return record.Student{}, errEnd
-		case tutor.AskHelp:
-			s.help()
+		if word, ok := tutor.WordOf(line); ok {
+			if word == tutor.Leave {
+				return record.Student{}, errEnd
+			}
+			s.say(saidNotAName, word)
 			continue
 		}
 		student, ok, err := s.Tutor.Enrol(line)
