@@ -1,0 +1,144 @@
+package bench
+
+import (
+	"math"
+	"math/rand/v2"
+	"slices"
+)
+
+// How the draws are made: as many as Supplement 1 (JCGM 101:2008) calls for to
+// give 95 % intervals to one or two figures, from a generator that always starts in
+// the same place, so that a run opened again says the same.
+const (
+	drawCount = 100_000
+	drawSeed  = 1901
+)
+
+// sample is what came of drawing lots for the inputs again and again: for each
+// output its mean, its standard deviation, and the interval between whose ends
+// 95 % of the draws lie, as many below as above. Failed counts draws for which
+// the function had no value; they are left out.
+type sample struct {
+	mean, u   []float64
+	low, high []float64
+	count     int
+	failed    int
+	values    [][]float64 // each output's draws in order of size
+}
+
+// tails says how a part that comes from repeated readings is drawn.
+type tails bool
+
+// A normal part has the standard uncertainty of the law of propagation, so that
+// the two differ only where the function bends; with the long tails of Student's t
+// (JCGM 101, 6.4.9) an interval allows for few readings.
+const (
+	normal   tails = false
+	studentT tails = true
+)
+
+// simulate draws lots (JCGM 101, clause 7). root, where it is not nil, is the lower
+// triangle that correlates the draws; all inputs are then drawn as normal.
+func simulate(f function, in []uncertain, outputs, count int, root [][]float64, t tails) sample {
+	lots := rand.New(rand.NewPCG(drawSeed, drawCount))
+	s := sample{values: make([][]float64, outputs)}
+	for j := range s.values {
+		s.values[j] = make([]float64, 0, count)
+	}
+	x, y := make([]float64, len(in)), make([]float64, outputs)
+	errors := make([]float64, len(in))
+	for range count {
+		for i := range in {
+			x[i] = in[i].x + in[i].draw(lots, t)
+		}
+		if root != nil {
+			correlate(in, root, lots, errors, x)
+		}
+		if !f(x, y) {
+			s.failed++
+			continue
+		}
+		for j, v := range y {
+			s.values[j] = append(s.values[j], v)
+		}
+	}
+	s.summarise()
+	return s
+}
+
+// draw is one error of the input: the sum of one for each of its parts.
+func (q *uncertain) draw(lots *rand.Rand, t tails) float64 {
+	sum := 0.0
+	for k := range q.parts {
+		p := &q.parts[k]
+		switch {
+		case p.Half > 0:
+			sum += p.Half * (2*lots.Float64() - 1)
+		case p.U == 0:
+		case p.Nu > 0 && t == studentT:
+			sum += p.U * lots.NormFloat64() / math.Sqrt(chiSquare(lots, p.Nu)/float64(p.Nu))
+		default:
+			sum += p.U * lots.NormFloat64()
+		}
+	}
+	return sum
+}
+
+func chiSquare(lots *rand.Rand, nu int) float64 {
+	sum := 0.0
+	for range nu {
+		z := lots.NormFloat64()
+		sum += z * z
+	}
+	return sum
+}
+
+// correlate draws all inputs together from a normal distribution.
+func correlate(in []uncertain, root [][]float64, lots *rand.Rand, errors, x []float64) {
+	for i := range errors {
+		errors[i] = lots.NormFloat64()
+	}
+	for i := range in {
+		sum := 0.0
+		for k := 0; k <= i; k++ {
+			sum += root[i][k] * errors[k]
+		}
+		x[i] = in[i].x + in[i].u()*sum
+	}
+}
+
+func (s *sample) summarise() {
+	outputs := len(s.values)
+	s.mean, s.u = make([]float64, outputs), make([]float64, outputs)
+	s.low, s.high = make([]float64, outputs), make([]float64, outputs)
+	for j, values := range s.values {
+		s.count = len(values)
+		s.mean[j], s.u[j] = meanAndDeviation(values)
+		slices.Sort(values)
+		s.low[j], s.high[j] = s.between(j, 0.95)
+	}
+}
+
+// between is the interval that holds a share of the draws of an output, as many
+// below as above.
+func (s *sample) between(j int, share float64) (low, high float64) {
+	n := len(s.values[j])
+	if n == 0 {
+		return math.NaN(), math.NaN()
+	}
+	at := func(p float64) float64 { return s.values[j][min(max(int(p*float64(n)), 0), n-1)] }
+	return at((1 - share) / 2), at((1 + share) / 2)
+}
+
+// meanAndDeviation takes two passes, so that large values with small differences
+// keep their figures.
+func meanAndDeviation(values []float64) (mean, deviation float64) {
+	for _, v := range values {
+		mean += v
+	}
+	mean /= float64(len(values))
+	for _, v := range values {
+		deviation += (v - mean) * (v - mean)
+	}
+	return mean, math.Sqrt(deviation / float64(len(values)-1))
+}

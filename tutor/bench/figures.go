@@ -1,0 +1,170 @@
+package bench
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"example.org/standstill/checker/quantity"
+)
+
+// decimal is a numeral as it stands on paper: digits × 10^exp. Rounding works on
+// these digits, because a binary number is only near the typed one: 6.9749505 is a
+// hair more in binary, and half to even would go the wrong way.
+type decimal struct {
+	minus  bool
+	digits string // without zeros in front; "0" for zero
+	exp    int
+}
+
+// decimalOf reads a numeral with a decimal point and an optional exponent.
+func decimalOf(text string) decimal {
+	d := decimal{minus: strings.HasPrefix(text, "-")}
+	mantissa, exponent, _ := strings.Cut(strings.TrimPrefix(text, "-"), "e")
+	d.exp, _ = strconv.Atoi(exponent) // "" is no exponent, which is 0
+	whole, fraction, _ := strings.Cut(mantissa, ".")
+	d.exp -= len(fraction)
+	d.digits = strings.TrimLeft(whole+fraction, "0")
+	if d.digits == "" {
+		d.digits = "0"
+	}
+	return d
+}
+
+// shortest is the shortest numeral that stands for x.
+func shortest(x float64) decimal { return decimalOf(strconv.FormatFloat(x, 'e', -1, 64)) }
+
+// leading is the power of ten of the first digit.
+func (d decimal) leading() int { return d.exp + len(d.digits) - 1 }
+
+// round rounds to a place (a power of ten), in one step, half to even.
+func (d decimal) round(place int) decimal {
+	drop := place - d.exp
+	if drop <= 0 {
+		return decimal{d.minus, d.digits + strings.Repeat("0", -drop), place}.tidy()
+	}
+	padded := strings.Repeat("0", max(drop+1-len(d.digits), 0)) + d.digits
+	kept, dropped := padded[:len(padded)-drop], padded[len(padded)-drop:]
+	half := "5" + strings.Repeat("0", drop-1)
+	odd := (kept[len(kept)-1]-'0')%2 == 1
+	if dropped > half || dropped == half && odd {
+		kept = next(kept)
+	}
+	return decimal{d.minus, kept, place}.tidy()
+}
+
+func (d decimal) tidy() decimal {
+	d.digits = strings.TrimLeft(d.digits, "0")
+	if d.digits == "" {
+		d.digits, d.minus = "0", false
+	}
+	return d
+}
+
+// next adds one to the last digit.
+func next(digits string) string {
+	b := []byte(digits)
+	for i := len(b) - 1; i >= 0; i-- {
+		if b[i] != '9' {
+			b[i]++
+			return string(b)
+		}
+		b[i] = '0'
+	}
+	return "1" + string(b)
+}
+
+// beyond is how far from the decimal point a place may be before a power of ten is
+// written.
+const beyond = 6
+
+// String writes the numeral with every digit down to its last place.
+func (d decimal) String() string {
+	sign := ""
+	if d.minus {
+		sign = "−"
+	}
+	if d.exp > beyond || d.exp < -2*beyond {
+		power := d.leading()
+		mantissa := decimal{digits: d.digits, exp: d.exp - power}
+		return sign + mantissa.String() + "×10^" + strconv.Itoa(power)
+	}
+	if d.exp >= 0 {
+		return sign + d.digits + strings.Repeat("0", d.exp)
+	}
+	digits := strings.Repeat("0", max(1-d.exp-len(d.digits), 0)) + d.digits
+	return sign + digits[:len(digits)+d.exp] + "." + digits[len(digits)+d.exp:]
+}
+
+// twoFigures is the place to which an uncertainty is quoted: that of its second
+// digit (GUM 7.2.6). 0.0996 is quoted as 0.10.
+func twoFigures(u float64) int {
+	d := shortest(u)
+	place := d.leading() - 1
+	if len(d.round(place).digits) > 2 {
+		place++
+	}
+	return place
+}
+
+// exactFigures is how many figures a number without uncertainty is shown with.
+const exactFigures = 4
+
+// quote writes a value and its uncertainty, both rounded to the place of the
+// second digit of the uncertainty. Without one, u is "".
+func quote(x, u float64) (value, unsure string) {
+	if !(u > 0) || math.IsInf(u, 0) {
+		return plainNumber(x), ""
+	}
+	place := twoFigures(u)
+	return shortest(x).round(place).String(), shortest(u).round(place).String()
+}
+
+// quoteU writes an uncertainty alone, with two figures.
+func quoteU(u float64) string {
+	if !(u > 0) || math.IsInf(u, 0) {
+		return "0"
+	}
+	return shortest(u).round(twoFigures(u)).String()
+}
+
+// plainNumber writes a number that nothing is known to be unsure about: as short as
+// it is, with four figures where it is long.
+func plainNumber(x float64) string {
+	if x == 0 || math.IsNaN(x) || math.IsInf(x, 0) {
+		return quantity.Format(x, 1)
+	}
+	d := shortest(x)
+	if len(d.digits) > exactFigures {
+		d = d.round(d.leading() - exactFigures + 1)
+	}
+	return d.String()
+}
+
+// figured writes a number with so many figures.
+func figured(x float64, figures int) string {
+	if x == 0 || math.IsNaN(x) || math.IsInf(x, 0) {
+		return quantity.Format(x, 1)
+	}
+	d := shortest(x)
+	return d.round(d.leading() - figures + 1).String()
+}
+
+// withUnit puts a unit behind a number: "20.2 N", "47.6°".
+func withUnit(number string, u quantity.Unit) string {
+	switch u.Symbol {
+	case "deg":
+		return number + "°"
+	case "none", "":
+		return number
+	}
+	return number + " " + symbol(u)
+}
+
+// symbol is a unit as it is printed.
+func symbol(u quantity.Unit) string {
+	if u.Symbol == "none" {
+		return ""
+	}
+	return strings.Replace(u.Symbol, "^2", "²", 1)
+}

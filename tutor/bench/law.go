@@ -1,0 +1,163 @@
+package bench
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/stat/distuv"
+)
+
+// function gives the outputs y for the inputs x; false where there are none. It
+// keeps neither slice.
+type function func(x, y []float64) bool
+
+// uncertain is one input: its estimate and the independent parts of its
+// uncertainty.
+type uncertain struct {
+	x     float64
+	parts []Part
+}
+
+func (q uncertain) u() float64 { return Value{Parts: q.parts}.U() }
+
+// law is the law of propagation of uncertainty at one place (GUM 5.1, 5.2):
+//
+//	u²(y) = ΣΣ c_i c_k u_i u_k r_ik,   c_i = ∂y/∂x_i
+//
+// y holds the outputs, c[j][i] how output j follows input i. r holds the
+// correlations of the inputs, nil where all are independent.
+type law struct {
+	in []uncertain
+	y  []float64
+	c  [][]float64
+	r  [][]float64
+}
+
+// Steps of the central differences, as a share of the input and of its
+// uncertainty: wide enough for the solver's last digits, narrow enough for a
+// string at 1° to be straight over it.
+const (
+	shareOfInput       = 1e-5
+	shareOfUncertainty = 1e-3
+)
+
+// linearise takes the derivatives of f by central differences about the
+// estimates. Where f has no value on one side of an input, that derivative is no
+// number; false where f has no value at the estimates.
+func linearise(f function, in []uncertain, outputs int) (law, bool) {
+	l := law{in: in, y: make([]float64, outputs), c: make([][]float64, outputs)}
+	x := make([]float64, len(in))
+	for i, q := range in {
+		x[i] = q.x
+	}
+	for j := range l.c {
+		l.c[j] = make([]float64, len(in))
+	}
+	if !f(x, l.y) {
+		return l, false
+	}
+	up, down := make([]float64, outputs), make([]float64, outputs)
+	for i, q := range in {
+		h := step(q)
+		x[i] = q.x + h
+		ok := f(x, up)
+		x[i] = q.x - h
+		ok = f(x, down) && ok
+		x[i] = q.x
+		for j := range l.c {
+			l.c[j][i] = (up[j] - down[j]) / (2 * h)
+			if !ok {
+				l.c[j][i] = math.NaN()
+			}
+		}
+	}
+	return l, true
+}
+
+func step(q uncertain) float64 {
+	if h := max(shareOfInput*math.Abs(q.x), shareOfUncertainty*q.u()); h > 0 {
+		return h
+	}
+	return shareOfInput
+}
+
+func (l law) correlation(i, k int) float64 {
+	switch {
+	case i == k:
+		return 1
+	case l.r == nil:
+		return 0
+	}
+	return l.r[i][k]
+}
+
+// contribution is how much input i alone makes output j unsure, with its sign.
+// An input without uncertainty adds nothing, whatever follows it.
+func (l law) contribution(j, i int) float64 {
+	u := l.in[i].u()
+	if u == 0 {
+		return 0
+	}
+	return l.c[j][i] * u
+}
+
+// covariance is that of two outputs; their variance where they are one.
+func (l law) covariance(j, k int) float64 {
+	sum := 0.0
+	for i := range l.in {
+		for n := range l.in {
+			sum += l.contribution(j, i) * l.contribution(k, n) * l.correlation(i, n)
+		}
+	}
+	return sum
+}
+
+// u is the standard uncertainty of output j.
+func (l law) u(j int) float64 { return math.Sqrt(l.covariance(j, j)) }
+
+// share is the part of the variance of output j that input i brings by itself. Of
+// independent inputs the shares make one.
+func (l law) share(j, i int) float64 {
+	all := l.covariance(j, j)
+	if all == 0 {
+		return 0
+	}
+	return l.contribution(j, i) * l.contribution(j, i) / all
+}
+
+// nu is the effective degrees of freedom of output j (Welch and Satterthwaite,
+// GUM G.2b), not yet truncated, +Inf where no part is short of readings. The
+// formula holds for independent inputs only; where some are correlated, the
+// fewest degrees of freedom that are there count.
+func (l law) nu(j int) float64 {
+	sum, fewest := 0.0, math.Inf(1)
+	for i, q := range l.in {
+		for _, p := range q.parts {
+			if p.Nu > 0 && p.U > 0 && l.c[j][i] != 0 {
+				sum += math.Pow(l.c[j][i]*p.U, 4) / float64(p.Nu)
+				fewest = min(fewest, float64(p.Nu))
+			}
+		}
+	}
+	if l.r != nil {
+		return fewest
+	}
+	if sum == 0 {
+		return math.Inf(1)
+	}
+	return l.covariance(j, j) * l.covariance(j, j) / sum
+}
+
+// fewDegrees is below how many effective degrees of freedom Student's t takes the
+// place of k = 2.
+const fewDegrees = 10
+
+// coverage is the factor of an expanded uncertainty and the degrees of freedom,
+// truncated (GUM G.4.1), that it stands for; 0 for k = 2, which is about 95 % for
+// what is nearly normal.
+func coverage(nu float64) (k float64, truncated int) {
+	if nu >= fewDegrees || math.IsNaN(nu) {
+		return 2, 0
+	}
+	truncated = max(int(nu), 1)
+	return distuv.StudentsT{Sigma: 1, Nu: float64(truncated)}.Quantile(0.975), truncated
+}

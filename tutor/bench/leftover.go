@@ -1,0 +1,121 @@
+package bench
+
+import (
+	"math"
+	"strings"
+
+	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/quantity"
+	"example.org/standstill/checker/statics"
+)
+
+// Leftover is what one sum of the measured pulls leaves: zero but for what was
+// measured inexactly. Its uncertainty comes from the measured givens and the readings
+// themselves: the predictions share the givens and are not independent.
+type Leftover struct {
+	Body        string
+	Axis        statics.Axis
+	Unit        quantity.Unit
+	Value, U, K float64
+	Nu          int
+	Expanded    float64
+}
+
+// Within reports whether zero lies within the expanded uncertainty.
+func (l Leftover) Within() bool { return math.Abs(l.Value) <= l.Expanded }
+
+// Name is the sum's sign, "ΣFx", with the body where there are several.
+func (l Leftover) Name() string {
+	if l.Body == "" {
+		return "ΣF" + l.Axis.String()
+	}
+	return "ΣF" + l.Axis.String() + " on " + l.Body
+}
+
+// leftOver adds up every sum for whose unknowns there are readings.
+func (r *Result) leftOver() {
+	if len(r.Compared) == 0 {
+		return
+	}
+	in, slots := r.uncertain(), r.slots()
+	for _, c := range r.Compared {
+		v, _ := r.form.model.Variable(c.Letter)
+		if slot, _ := r.form.model.Slot(c.Letter); v.Role == statics.IsUnknown {
+			in, slots = append(in, uncertain{c.Value, c.Field.Value.Parts}), append(slots, slot)
+		}
+	}
+	sums := 2 * len(r.form.problem.System.Bodies)
+	l, _ := linearise(r.measured(slots), in, sums)
+	for j := range sums {
+		r.addLeftover(l, j)
+	}
+}
+
+// measured evaluates every sum with the readings in the place of the unknowns.
+func (r *Result) measured(slots []int) function {
+	m := r.form.model
+	env := append([]float64(nil), r.solved...)
+	room := make([]float64, 0, 2*len(m.Bodies))
+	return func(x, y []float64) bool {
+		for _, slot := range slots {
+			env[slot] = 0
+		}
+		for i, slot := range slots {
+			env[slot] += x[i]
+		}
+		m.Derive(env)
+		copy(y, m.Residuals(env, room))
+		return true
+	}
+}
+
+func (r *Result) addLeftover(l law, j int) {
+	body, axis := &r.form.problem.System.Bodies[j/2], statics.Axis(j%2)
+	sum := body.Sum(axis)
+	if sum == nil {
+		return
+	}
+	needed := r.form.needs(sum)
+	left := Leftover{Body: body.Name, Axis: axis, Unit: r.forceUnit(body), Value: l.y[j], U: l.u(j)}
+	if missing := r.unread(needed); len(missing) > 0 {
+		if len(missing) < len(needed) {
+			r.NoSum = append(r.NoSum, saidNoSum(left.Name(), missing))
+		}
+		return
+	}
+	if len(needed) == 0 {
+		return
+	}
+	left.K, left.Nu = coverage(l.nu(j))
+	left.Expanded = left.K * left.U
+	r.Left = append(r.Left, left)
+}
+
+// unread lists the letters for which nothing was read.
+func (r *Result) unread(names []string) []string {
+	var missing []string
+	for _, name := range names {
+		found := false
+		for _, c := range r.Compared {
+			found = found || c.Letter == name
+		}
+		if !found {
+			missing = append(missing, expr.Glyph(name))
+		}
+	}
+	return missing
+}
+
+func (r *Result) forceUnit(body *statics.Body) quantity.Unit {
+	for _, f := range body.Forces {
+		if u := r.form.want(f.Name).Unit; u.Dim == quantity.Force {
+			return u
+		}
+	}
+	newton, _ := quantity.Find("N")
+	return newton
+}
+
+func saidNoSum(sum string, missing []string) string {
+	return sum + " cannot be added up from readings, because " + strings.Join(missing, " and ") + " was not read."
+}

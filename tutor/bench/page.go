@@ -1,0 +1,118 @@
+package bench
+
+import (
+	"strings"
+	"unicode/utf8"
+)
+
+// Block is one part of what a run comes to: a title over lines or over a table
+// with a heading for each column.
+type Block struct {
+	Title string
+	Lines []string
+	Head  []string
+	Rows  [][]string
+}
+
+// Style is how blocks are set as text.
+type Style struct {
+	// Width is how many columns there are; 80 if zero.
+	Width int
+	// Plain sets one line after another, each beginning with the word that
+	// matters, without columns: for a listener, for a log.
+	Plain bool
+}
+
+const usualWidth = 80
+
+func (s Style) width() int {
+	if s.Width < 40 {
+		return usualWidth
+	}
+	return s.Width
+}
+
+// Set sets blocks as lines of text. Those of empty blocks are left out.
+func (s Style) Set(blocks []Block) []string {
+	var lines []string
+	for _, b := range blocks {
+		if len(b.Lines) == 0 && len(b.Rows) == 0 {
+			continue
+		}
+		if s.Plain {
+			lines = append(lines, b.spoken()...)
+			continue
+		}
+		lines = append(lines, b.Title)
+		for _, line := range b.Lines {
+			lines = append(lines, wrap(line, s.width(), "  ")...)
+		}
+		lines = append(lines, b.columns()...)
+	}
+	return lines
+}
+
+// spoken sets a block line by line: a row of a table as "heading cell, …".
+func (b Block) spoken() []string {
+	var lines []string
+	for _, line := range b.Lines {
+		lines = append(lines, b.Title+": "+line)
+	}
+	for _, row := range b.Rows {
+		parts := []string{row[0]}
+		for i := 1; i < len(row); i++ {
+			parts = append(parts, b.Head[i]+" "+row[i])
+		}
+		lines = append(lines, b.Title+": "+strings.Join(parts, ", "))
+	}
+	return lines
+}
+
+// columns sets a table: the first column to the left, numbers to the right.
+func (b Block) columns() []string {
+	if len(b.Rows) == 0 {
+		return nil
+	}
+	all := append([][]string{b.Head}, b.Rows...)
+	wide := make([]int, len(b.Head))
+	for _, row := range all {
+		for i, cell := range row {
+			wide[i] = max(wide[i], utf8.RuneCountInString(cell))
+		}
+	}
+	var lines []string
+	for _, row := range all {
+		var line strings.Builder
+		line.WriteString("  ")
+		for i, cell := range row {
+			gap := strings.Repeat(" ", wide[i]-utf8.RuneCountInString(cell))
+			if i == 0 {
+				line.WriteString(cell + gap)
+			} else {
+				line.WriteString("  " + gap + cell)
+			}
+		}
+		lines = append(lines, strings.TrimRight(line.String(), " "))
+	}
+	return lines
+}
+
+// wrap breaks a line at spaces; what follows the first line stands two columns
+// further in.
+func wrap(line string, width int, indent string) []string {
+	var lines []string
+	now := indent
+	for _, word := range strings.Split(line, " ") {
+		long := utf8.RuneCountInString(now) + 1 + utf8.RuneCountInString(word)
+		switch {
+		case strings.TrimSpace(now) == "":
+			now += word
+		case long >= width:
+			lines = append(lines, now)
+			now = indent + "  " + word
+		default:
+			now += " " + word
+		}
+	}
+	return append(lines, now)
+}

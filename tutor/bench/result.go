@@ -1,0 +1,239 @@
+package bench
+
+import (
+	"math"
+
+	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/quantity"
+	"example.org/standstill/checker/statics"
+)
+
+// Input is one value that was put into the sums. Value and U are in SI. Assumed says
+// that nothing was measured, and the problem file's value counts as exact.
+type Input struct {
+	*Field
+	Value, U float64
+	Assumed  bool
+	Unit     quantity.Unit
+	parts    []Part
+}
+
+// Row is one line of a budget: how far one input makes a prediction unsure.
+// Sensitivity is in SI, Share of the variance.
+type Row struct {
+	Input       *Input
+	Sensitivity float64
+	Share       float64
+}
+
+// Prediction is what the sums say of one quantity, in SI. U is the standard
+// uncertainty, Expanded is K·U; Nu is the degrees of freedom of K, 0 for K = 2. Low
+// and High bound the interval that is reported, about 95 %.
+//
+// Mean, Spread, DrawnLow and DrawnHigh are what the draws gave. Where Drawn is set
+// the two ways differ, for the reason Why, and the interval is that of the draws.
+type Prediction struct {
+	Letter, Name          string
+	Unit                  quantity.Unit
+	Value, U, K, Expanded float64
+	Nu                    int
+	Low, High             float64
+	Budget                []Row
+	Mean, Spread          float64
+	DrawnLow, DrawnHigh   float64
+	Drawn                 bool
+	Why                   string
+	correlated            bool
+}
+
+// Result is what comes of a run.
+type Result struct {
+	Inputs      []Input
+	Predicted   []Prediction
+	Correlation [][]float64 // of the predicted quantities
+	Compared    []Comparison
+	Left        []Leftover
+	NoSum       []string // why a sum of the measured pulls is not there
+	Warnings    []string
+	Draws       int
+	Failed      int // draws for which the sums had no solution
+
+	form   *Form
+	law    law
+	solved []float64
+}
+
+// Result puts the form into the sums. Without a result, the sentences say what has
+// to be mended.
+func (f *Form) Result() (*Result, []string) {
+	if bad := f.Bad(); bad != nil {
+		return nil, bad
+	}
+	r := &Result{form: f, Inputs: f.inputs(), Draws: drawCount}
+	if why := r.solve(); why != "" {
+		return nil, []string{why}
+	}
+	if why := r.predict(); why != "" {
+		return nil, []string{why}
+	}
+	r.compare()
+	r.leftOver()
+	r.warn()
+	return r, nil
+}
+
+// inputs gathers what is put into the sums: every given with a number, and the own
+// masses that were typed.
+func (f *Form) inputs() []Input {
+	var inputs []Input
+	for i := range f.Fields {
+		e := &f.Fields[i]
+		given, _ := f.problem.System.Given(e.Letter)
+		switch {
+		case e.Kind == Reading:
+		case e.Good() && e.Value.Measured:
+			inputs = append(inputs, Input{Field: e, Value: e.Value.Estimate, U: e.Value.U(), Unit: e.Value.Unit, parts: e.Value.Parts})
+		case e.Kind == Measure && !given.Any:
+			inputs = append(inputs, Input{Field: e, Value: given.Value(), Unit: given.Unit, Assumed: true})
+		}
+	}
+	return inputs
+}
+
+// solve finds the position of rest for the estimates.
+func (r *Result) solve() string {
+	f := r.form
+	env := f.model.Environment()
+	for _, slot := range r.slots() {
+		env[slot] = 0
+	}
+	for i, slot := range r.slots() {
+		env[slot] += r.Inputs[i].Value
+	}
+	solved, err := f.model.Solve(env)
+	if err != nil {
+		return saidUnsolved(err)
+	}
+	if why := f.model.Unphysical(solved); why != "" {
+		return saidUnphysical(why)
+	}
+	r.solved = solved
+	return ""
+}
+
+// slots are the places of the inputs' letters.
+func (r *Result) slots() []int {
+	slots := make([]int, len(r.Inputs))
+	for i, in := range r.Inputs {
+		slots[i], _ = r.form.model.Slot(in.Letter)
+	}
+	return slots
+}
+
+// outputs are the letters that are predicted: what the problem asks for, and what was
+// read besides.
+func (r *Result) outputs() []string {
+	var names []string
+	asked := len(r.form.problem.System.Find)
+	for i := range r.form.Fields {
+		e := &r.form.Fields[i]
+		if e.Kind != Reading {
+			continue
+		}
+		if asked--; asked >= 0 || e.Good() && e.Value.Measured {
+			names = append(names, e.Letter)
+		}
+	}
+	return names
+}
+
+func (r *Result) predict() string {
+	names := r.outputs()
+	outputs := make([]int, len(names))
+	for j, name := range names {
+		outputs[j], _ = r.form.model.Slot(name)
+	}
+	f := newSums(r.form.model, r.solved).function(r.slots(), outputs)
+	in := r.uncertain()
+	var ok bool
+	if r.law, ok = linearise(f, in, len(names)); !ok {
+		return saidUnsolved(statics.ErrIllPosed)
+	}
+	if why := r.needless(names); why != "" {
+		return why
+	}
+	for j, name := range names {
+		r.Predicted = append(r.Predicted, r.prediction(j, name))
+		if math.IsNaN(r.Predicted[j].U) {
+			return saidUpset(r.Predicted[j].Name)
+		}
+	}
+	r.correlate()
+	r.check(f, in)
+	return ""
+}
+
+func (r *Result) uncertain() []uncertain {
+	in := make([]uncertain, len(r.Inputs))
+	for i, input := range r.Inputs {
+		in[i] = uncertain{input.Value, input.parts}
+	}
+	return in
+}
+
+// needless says which letter has no number although a prediction hangs on it.
+func (r *Result) needless(names []string) string {
+	f := r.form
+	for _, g := range f.problem.System.Givens {
+		slot, _ := f.model.Slot(g.Name)
+		if !g.Any || r.isInput(g.Name) {
+			continue
+		}
+		other := newSums(f.model, r.solved)
+		other.env[slot] = 2.6
+		if !other.solve() {
+			return saidNumberNeeded(g.Name, names[0])
+		}
+		for j, name := range names {
+			at, _ := f.model.Slot(name)
+			if math.Abs(other.env[at]-r.law.y[j]) > 1e-6*math.Abs(r.law.y[j]) {
+				return saidNumberNeeded(g.Name, name)
+			}
+		}
+	}
+	return ""
+}
+
+func (r *Result) isInput(letter string) bool {
+	for _, in := range r.Inputs {
+		if in.Letter == letter {
+			return true
+		}
+	}
+	return false
+}
+
+func (r *Result) prediction(j int, name string) Prediction {
+	p := Prediction{Letter: name, Name: expr.Glyph(name), Unit: r.form.want(name).Unit, Value: r.law.y[j], U: r.law.u(j)}
+	p.K, p.Nu = coverage(r.law.nu(j))
+	p.Expanded = p.K * p.U
+	p.Low, p.High = p.Value-p.Expanded, p.Value+p.Expanded
+	for i := range r.Inputs {
+		p.Budget = append(p.Budget, Row{&r.Inputs[i], r.law.c[j][i], r.law.share(j, i)})
+	}
+	sortBudget(p.Budget)
+	return p
+}
+
+// correlate fills in how far the predictions move together: they share what was put
+// into the sums.
+func (r *Result) correlate() {
+	n := len(r.Predicted)
+	r.Correlation = make([][]float64, n)
+	for j := range n {
+		r.Correlation[j] = make([]float64, n)
+		for k := range n {
+			r.Correlation[j][k] = r.law.correlated(j, k)
+		}
+	}
+}

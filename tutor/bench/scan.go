@@ -1,0 +1,170 @@
+package bench
+
+import (
+	"cmp"
+	"regexp"
+	"slices"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/quantity"
+)
+
+// longestValue is how many characters of a measured value are read.
+const longestValue = 500
+
+// tokenKind is what a piece of a measured value is.
+type tokenKind uint8
+
+const (
+	tokenEnd tokenKind = iota
+	tokenNumber
+	tokenUnit
+	tokenPercent
+	tokenSemicolon
+	tokenWord // plusMinus and the words of words()
+)
+
+// token is one piece. Of a number, minus and number are set, and last is the
+// uncertainty of its last figures, as in 0.500(5), "" for none.
+type token struct {
+	kind   tokenKind
+	text   string
+	minus  bool
+	number quantity.Number
+	last   string
+	unit   quantity.Unit
+}
+
+// plusMinus is the word that every spelling of ± becomes.
+const plusMinus = "±"
+
+// words is the table of what may stand between numbers, with other spellings.
+func words() []struct{ word, spellings string } {
+	return []struct{ word, spellings string }{
+		{plusMinus, "± +- +/- +−"},
+		{"u", "u"}, {"div", "div division"}, {"zero", "zero"}, {"max", "max"}, {"to", "to"},
+	}
+}
+
+var numeral = regexp.MustCompile(`^([-−–]?)\s*((?:\d+(?:[.,]\d*)?|[.,]\d+)(?:[eE][-+]?\d+|\s*[×x*·]\s*10\^-?\d+)?)(?:\((\d+)\))?`)
+
+var powerOfTen = regexp.MustCompile(`\s*[×x*·]\s*10\^`)
+
+// scan takes a text apart. why is the sentence for what cannot be read.
+func scan(text string) (tokens []token, why string) {
+	text = strings.TrimSpace(expr.Clean(text))
+	if utf8.RuneCountInString(text) > longestValue {
+		return nil, saidTooLong
+	}
+	text = unbracketed(text)
+	for text != "" {
+		if rest, found := strings.CutPrefix(text, ","); found && startsWithWord(rest) {
+			text = strings.TrimLeft(rest, " ")
+		}
+		t, rest, why := first(text)
+		if why != "" {
+			return nil, why
+		}
+		tokens = append(tokens, t)
+		text = strings.TrimLeft(rest, " ")
+	}
+	return tokens, ""
+}
+
+// startsWithWord reports whether one of the words comes next: a comma before it
+// separates, and is no decimal comma.
+func startsWithWord(text string) bool {
+	t, _, why := first(strings.TrimLeft(text, " ") + " ")
+	return why == "" && t.kind == tokenWord
+}
+
+// unbracketed takes off the brackets of "(0.500 ± 0.005) kg".
+func unbracketed(text string) string {
+	if inside, found := strings.CutPrefix(text, "("); found {
+		if i := strings.LastIndexByte(inside, ')'); i >= 0 && strings.Count(inside, "(") < strings.Count(inside, ")") {
+			return strings.TrimSpace(inside[:i]) + " " + strings.TrimSpace(inside[i+1:])
+		}
+	}
+	return text
+}
+
+// first reads the token at the beginning.
+func first(text string) (t token, rest, why string) {
+	for _, w := range words() {
+		for _, s := range strings.Fields(w.spellings) {
+			if rest, ok := cutWord(text, s); ok {
+				return token{kind: tokenWord, text: w.word}, rest, ""
+			}
+		}
+	}
+	if m := numeral.FindStringSubmatch(text); m != nil {
+		return numberToken(m, text[len(m[0]):])
+	}
+	switch text[0] {
+	case ';':
+		return token{kind: tokenSemicolon, text: ";"}, text[1:], ""
+	case '%':
+		return token{kind: tokenPercent, text: "%"}, text[1:], ""
+	case ',':
+		return t, "", saidCommaBetween
+	}
+	return unitToken(text)
+}
+
+// cutWord takes a word off, letter case aside. A word of letters ends where no
+// letter follows.
+func cutWord(text, word string) (rest string, ok bool) {
+	if len(text) < len(word) || !strings.EqualFold(text[:len(word)], word) {
+		return "", false
+	}
+	rest = text[len(word):]
+	r, _ := utf8.DecodeRuneInString(rest)
+	return rest, word == plusMinus || !unicode.IsLetter(rune(word[0])) || !unicode.IsLetter(r)
+}
+
+func numberToken(m []string, rest string) (t token, _, why string) {
+	typed := powerOfTen.ReplaceAllString(m[2], "×10^")
+	if strings.HasSuffix(typed, ",") && (rest == "" || rest[0] == ' ') && !startsWithWord(rest) {
+		return t, "", saidCommaBetween
+	}
+	if rest != "" && (rest[0] == '.' || rest[0] == ',') {
+		return t, "", saidTwoPoints(m[0] + rest[:1])
+	}
+	typed = strings.TrimSuffix(strings.Replace(typed, ",", ".", 1), ".")
+	n, err := quantity.ParseNumber(typed)
+	if err != nil {
+		return t, "", saidOutOfReach(m[0])
+	}
+	return token{kind: tokenNumber, text: m[0], minus: m[1] != "", number: n, last: m[3]}, rest, ""
+}
+
+// unitToken reads the longest unit that no letter follows.
+func unitToken(text string) (t token, rest, why string) {
+	spellings := quantity.Spellings()
+	slices.SortFunc(spellings, func(a, b string) int { return cmp.Compare(len(b), len(a)) })
+	for _, s := range spellings {
+		rest, found := strings.CutPrefix(text, s)
+		if r, _ := utf8.DecodeRuneInString(rest); !found || unicode.IsLetter(r) || r == '/' || r == '^' {
+			continue
+		}
+		unit, _ := quantity.Find(s)
+		return token{kind: tokenUnit, text: s, unit: unit}, rest, ""
+	}
+	end := strings.IndexAny(text, " ;")
+	if end < 0 {
+		end = len(text)
+	}
+	return t, "", saidUnknownWord(shorten(text[:max(end, 1)]))
+}
+
+// shorten keeps a message from growing with what was typed.
+func shorten(text string) string {
+	const longest = 30
+	if runes := []rune(text); len(runes) > longest {
+		return string(runes[:longest]) + "…"
+	}
+	return text
+}

@@ -1,0 +1,303 @@
+package bench
+
+import (
+	"fmt"
+	"strings"
+
+	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/quantity"
+)
+
+// What is said about a measured value that cannot be read.
+const (
+	saidTooLong      = "This value is too long to read: 500 characters are the most."
+	saidCommaBetween = "A comma may be a decimal comma, so readings are separated by a semicolon, as in 35; 34.5; 35.5 deg."
+	saidBandOfTwo    = "A band goes from one value to one other, as in 0.48 to 0.52 kg."
+	saidNoDivision   = "The smallest division of a scale is more than nothing, as in div 0.5 deg."
+	saidNoRating     = "A rating is more than nothing, as in 20 N max."
+)
+
+func saidNothingTyped(w Want) string {
+	return fmt.Sprintf("Nothing stands here; type what was measured for %s, such as %s.", w.Name, w.sample())
+}
+
+func saidTwoPoints(typed string) string {
+	return fmt.Sprintf("The number %s… has more than one decimal sign.", shorten(typed))
+}
+
+func saidOutOfReach(typed string) string {
+	return fmt.Sprintf("The number %s is out of reach.", shorten(typed))
+}
+
+func saidUnknownWord(typed string) string {
+	return fmt.Sprintf("“%s” is neither a unit nor one of the words ±, u, div, zero, max and to.", typed)
+}
+
+func saidNumberMissing(behind string) string {
+	if behind == "" {
+		return "A value begins with a number, as in 0.500 kg ± 1 %."
+	}
+	return fmt.Sprintf("Behind “%s” a number is missing.", behind)
+}
+
+func saidTwoNumbers(second string) string {
+	return fmt.Sprintf("Before %s a word is missing that says what it is: ±, u, div, zero or max, or a semicolon before another reading.", second)
+}
+
+func saidOutOfPlace(typed string) string {
+	return fmt.Sprintf("“%s” has no meaning at this place; a value goes like 20.4 N ± 0.2 N.", typed)
+}
+
+func saidTwice(word string) string {
+	return fmt.Sprintf("“%s” stands here twice, and only one of the two can be meant.", word)
+}
+
+func saidNoUnit(w Want, number string) string {
+	return fmt.Sprintf("%s needs a unit behind the number: %s %s.", w.Name, number, w.Unit.Symbol)
+}
+
+func saidWrongUnit(w Want, u quantity.Unit) string {
+	if w.Dim == quantity.None {
+		return fmt.Sprintf("%s is a plain number and takes no unit, and %s is the unit of %s.", w.Name, symbol(u), u.Dim)
+	}
+	if u.Dim == quantity.None {
+		return fmt.Sprintf("%s is %s and needs a unit such as %s.", w.Name, w.Dim, w.Unit.Symbol)
+	}
+	return fmt.Sprintf("%s is %s, measured in %s, and %s is the unit of %s.", w.Name, w.Dim, listed(unitsOf(w.Dim), "or"), symbol(u), u.Dim)
+}
+
+// unitsOf lists the first few units of a dimension.
+func unitsOf(d quantity.Dimension) []string {
+	const few = 3
+	var all []string
+	for _, s := range quantity.Symbols() {
+		if u, _ := quantity.Find(s); u.Dim == d && len(all) < few {
+			all = append(all, s)
+		}
+	}
+	return all
+}
+
+func saidShareOfNothing(number string) string {
+	return fmt.Sprintf("%s %% stands alone, and a share needs a value before it, as in 0.500 kg ± 1 %%.", number)
+}
+
+func saidShare(word string) string {
+	return fmt.Sprintf("“%s” takes a number with a unit, not a share in %%.", word)
+}
+
+func saidNegative(word, number string) string {
+	what := map[string]string{plusMinus: "A half-width", "u": "A standard uncertainty", "div": "A division"}[word]
+	return fmt.Sprintf("%s is a size and cannot be below zero, so %s cannot be meant.", what, number)
+}
+
+func saidNothingMeasured(w Want) string {
+	return fmt.Sprintf("The value of %s itself is missing; it comes first, as in %s.", w.Name, w.sample())
+}
+
+// sample is a value of the kind that is wanted.
+func (w Want) sample() string {
+	samples := map[quantity.Dimension]string{
+		quantity.Mass: "0.350 kg ± 1 %", quantity.Angle: "35; 34.5; 35.5 deg div 1 deg", quantity.Force: "3.6 N div 0.1 N",
+		quantity.Length: "24.5 cm ± 0.1 cm", quantity.Stiffness: "85 N/m ± 2 %", quantity.Acceleration: "9.81 m/s^2", quantity.None: "0.35 ± 0.02",
+	}
+	if s := samples[w.Dim]; s != "" {
+		return s
+	}
+	return "12.5 " + w.Unit.Symbol
+}
+
+// listed joins words with commas and a conjunction before the last.
+func listed(words []string, conjunction string) string {
+	if len(words) < 2 {
+		return strings.Join(words, "")
+	}
+	return strings.Join(words[:len(words)-1], ", ") + " " + conjunction + " " + words[len(words)-1]
+}
+
+// taken says what was taken from a value: its parts and their sum, in the unit
+// that was typed.
+func (v Value) taken() string {
+	var parts []string
+	for _, p := range v.Parts {
+		parts = append(parts, v.partSaid(p))
+	}
+	if v.Zeroed && !v.has(ZeroDivision) {
+		parts = append(parts, fmt.Sprintf("the zero reading %s taken off", withUnit(plainNumber(v.Zero/v.Unit.Factor), v.Unit)))
+	}
+	if v.Rated {
+		parts = append(parts, "rated up to "+withUnit(plainNumber(v.Rating/v.Unit.Factor), v.Unit))
+	}
+	if !v.Measured {
+		return listed(parts, "and")
+	}
+	x, u := quote(v.Estimate/v.Unit.Factor, v.U()/v.Unit.Factor)
+	said := withUnit(x, v.Unit)
+	if v.numeral != "" && u == "" {
+		said = withUnit(strings.Replace(v.numeral, "-", "−", 1), v.Unit)
+	}
+	if u == "" {
+		parts = append([]string{"taken as exact, since nothing is said of its quality"}, parts...)
+	} else {
+		said += ", u = " + withUnit(u, v.Unit)
+	}
+	return said + ": " + strings.Join(parts, "; ")
+}
+
+func (v Value) partSaid(p Part) string {
+	in := func(x float64) string { return withUnit(quoteU(x/v.Unit.Factor), v.Unit) }
+	exact := func(x float64) string { return withUnit(plainNumber(x/v.Unit.Factor), v.Unit) }
+	switch p.Cause {
+	case Repeats:
+		return fmt.Sprintf("mean of %d readings, s/√n = %s with %s", len(v.Readings), in(p.U), degrees(p.Nu))
+	case HalfWidth:
+		return fmt.Sprintf("half-width %s, u = half-width/√3 = %s", exact(p.Half), in(p.U))
+	case Standard:
+		return fmt.Sprintf("standard uncertainty %s", in(p.U))
+	case Division:
+		if v.AssumedDivision {
+			return fmt.Sprintf("no division was given, so the last typed place, %s, is taken, u = %s; give the scale's own with div", exact(2*p.Half), in(p.U))
+		}
+		return fmt.Sprintf("division %s, ± half of it, u = %s", exact(2*p.Half), in(p.U))
+	case ZeroDivision:
+		return fmt.Sprintf("the zero reading %s taken off, its division %s, u = %s", exact(v.Zero), exact(2*p.Half), in(p.U))
+	}
+	return fmt.Sprintf("the ring stays still over ± %s about the middle, u = %s", exact(p.Half), in(p.U))
+}
+
+func degrees(nu int) string {
+	if nu == 1 {
+		return "1 degree of freedom"
+	}
+	return fmt.Sprintf("%d degrees of freedom", nu)
+}
+
+// What is said about a field of the form.
+const (
+	saidNoRing    = "Nothing hangs on the ring in this problem's sums, so its own mass has no place in them."
+	saidWhichRing = "There are several rings; say which, as in ring A = 12 g."
+)
+
+func saidNoRingOn(body string) string {
+	return fmt.Sprintf("There is no ring %s on which a mass hangs.", shorten(body))
+}
+
+func saidBelowZero(w Want) string {
+	return fmt.Sprintf("%s comes out below zero, and its size is what is measured.", w.Name)
+}
+
+func saidNoneOfIt(w Want) string {
+	return fmt.Sprintf("%s is nothing, and then there is nothing to predict.", w.Name)
+}
+
+func saidBeyondQuarter(w Want) string {
+	return fmt.Sprintf("%s is measured from an axis to a string on one side of it, so it lies between 0° and 90°.", w.Name)
+}
+
+func saidNoEquals(line string) string {
+	return fmt.Sprintf("“%s” has no equals sign; a measured value goes like m = 0.500 kg ± 1 %%.", shorten(line))
+}
+
+// saidAbout puts the field's name before a sentence that does not begin with it.
+func saidAbout(e *Field, why string) string {
+	if strings.HasPrefix(why, e.Want.Name+" ") {
+		if rest, found := strings.CutPrefix(why, "the "); found {
+			return "The " + rest
+		}
+		return why
+	}
+	return e.Name() + ": " + why
+}
+
+func (f *Form) saidNoLetter(name string) string {
+	var measured, predicted []string
+	for i := range f.Fields {
+		switch e := &f.Fields[i]; e.Kind {
+		case Measure:
+			measured = append(measured, e.Name())
+		case Reading:
+			predicted = append(predicted, e.Name())
+		}
+	}
+	return fmt.Sprintf("This problem has no letter “%s”. Put into the sums are %s; predicted and read are %s.",
+		shorten(strings.TrimSpace(name)), listed(measured, "and"), listed(predicted, "and"))
+}
+
+func (f *Form) saidOtherKind(kind Kind, letter string) string {
+	glyph := expr.Glyph(letter)
+	switch {
+	case kind == Measure:
+		return fmt.Sprintf("%s is what the sums predict; what a scale or protractor shows for it is a reading.", glyph)
+	case kind == Hanger:
+		return fmt.Sprintf("%s is no mass that is given, so no hanger adds to it.", glyph)
+	}
+	return fmt.Sprintf("%s is put into the sums and not predicted; its measured value is set, not read.", glyph)
+}
+
+// What is said about the result.
+
+// saidUnphysical makes a sentence of what package statics says of a solution.
+func saidUnphysical(why string) string {
+	return "With these values " + why + "; look at the angles, the masses and the sides again."
+}
+
+func saidUpset(name string) string {
+	return fmt.Sprintf("The sums of this problem balance only for values that fit one another exactly, so no uncertainty of %s can be told from values that were measured separately.", name)
+}
+
+func saidNumberNeeded(given, output string) string {
+	return fmt.Sprintf("The problem gives no number for %s, and %s hangs on it; measure %s.", expr.Glyph(given), expr.Glyph(output), expr.Glyph(given))
+}
+
+func (r *Result) saidFailed(p *Prediction) string {
+	return fmt.Sprintf("In %d of %d draws the sums have no solution, so near are the values to where %s is settled no more; the interval is that of the other draws.",
+		r.Failed, drawCount, p.Name)
+}
+
+// saidBends says that the law of propagation, which takes everything as straight,
+// is off.
+func (r *Result) saidBends(p *Prediction) string {
+	said := fmt.Sprintf("Over the uncertainty of %s, %s does not follow in a straight line", p.Budget[0].Input.Name(), p.Name)
+	if p.U == 0 {
+		return said + ": to first order it does not move at all. The interval is that of the draws."
+	}
+	return said + fmt.Sprintf(": the law of propagation gives u = %s and the draws %s. The interval is that of the draws.",
+		withUnit(quoteU(p.U/p.Unit.Factor), p.Unit), withUnit(quoteU(p.Spread/p.Unit.Factor), p.Unit))
+}
+
+func saidNearlyLevel(name string, degrees float64, size string) string {
+	return fmt.Sprintf("%s runs only %s° from level, and nearly level strings carry huge tensions: %s here. Hang nothing on it before the teacher has seen it.",
+		name, figured(degrees, 2), size)
+}
+
+func saidExceeds(name, what, size, rating string) string {
+	return fmt.Sprintf("%s %s %s, above its rating of %s: take load off.", name, what, size, rating)
+}
+
+// saidSystematic lists what repeated readings do not show.
+const saidSystematic = "What is off by the same amount every time is in no uncertainty here: a scale's zero, its axis not along the string, " +
+	"parallax, a protractor not centred on the ring or not level, a string that does not point at the ring's centre, friction in a pulley, " +
+	"the mass of a hanger, hook or ring left out, an angle measured from the other line."
+
+// Cautions are shown before the first measurement and stand on every sheet. What
+// they hold was read in school and maker's sheets on hanging masses, spring
+// scales and force tables, but for clamping stands, adding masses gently and the
+// school's own rules, which are common practice.
+func Cautions() []string {
+	return []string{
+		"Masses fall: keep feet and fingers clear, and put a tray or a soft landing under them. Add masses gently and keep them low.",
+		"Strings and springs snap: wear eye protection, and keep faces out of the line of a string.",
+		"Stay below the rated load of strings, scales and pulleys. A stand is clamped or weighted before anything hangs on it.",
+		"Nearly level strings carry huge tensions: stay 10° from level or more unless the teacher is with you.",
+		"This is for a teaching apparatus only, not for lifting, rigging or supporting people. The school's own risk assessment and local rules come first, and real structures are for licensed practice.",
+	}
+}
+
+// thousands writes a whole number with its thousands apart: "100 000".
+func thousands(n int) string {
+	s := fmt.Sprint(n)
+	for i := len(s) - 3; i > 0; i -= 3 {
+		s = s[:i] + " " + s[i:]
+	}
+	return s
+}

@@ -1,0 +1,240 @@
+package bench
+
+import (
+	"math"
+	"strconv"
+
+	"gonum.org/v1/gonum/stat"
+
+	"example.org/standstill/checker/quantity"
+)
+
+// finish turns what was read into numbers, once the unit of everything is known.
+func (p *parser) finish(typed string) (Value, string) {
+	v := Value{Typed: typed, Unit: p.unit(), Measured: len(p.readings) > 0}
+	p.estimates(&v)
+	p.zero(&v)
+	p.repeats(&v)
+	p.stated(&v)
+	p.divisions(&v)
+	p.rating(&v)
+	if p.why != "" {
+		return Value{}, p.why
+	}
+	return v, ""
+}
+
+// unit is the unit of numbers that stand without one: that of the last reading
+// with a unit, else that of the first quality with one.
+func (p *parser) unit() quantity.Unit {
+	for i := len(p.readings) - 1; i >= 0; i-- {
+		if p.readings[i].hasUnit {
+			return p.readings[i].unit
+		}
+	}
+	for _, w := range words() {
+		if a, ok := p.qualities[w.word]; ok && a.hasUnit {
+			return a.unit
+		}
+	}
+	none, _ := quantity.Find("none")
+	if p.want.Dim != quantity.None {
+		p.refuse(saidNoUnit(p.want, p.someNumber()))
+	}
+	return none
+}
+
+func (p *parser) someNumber() string {
+	for _, t := range p.tokens {
+		if t.kind == tokenNumber {
+			return t.text
+		}
+	}
+	return ""
+}
+
+// inSI turns an amount into SI. A share needs the value that it is a share of.
+func (p *parser) inSI(a amount, usual quantity.Unit) float64 {
+	unit := usual
+	if a.hasUnit {
+		unit = a.unit
+	}
+	if unit.Dim != p.want.Dim {
+		p.refuse(saidWrongUnit(p.want, unit))
+	}
+	x := a.number.Value * unit.Factor
+	if a.minus {
+		return -x
+	}
+	return x
+}
+
+func (p *parser) estimates(v *Value) {
+	for _, a := range p.readings {
+		if a.percent {
+			p.refuse(saidShareOfNothing(a.text))
+		}
+		v.Readings = append(v.Readings, p.inSI(a, v.Unit))
+	}
+	switch {
+	case !v.Measured:
+	case p.band:
+		low, high := min(v.Readings[0], v.Readings[1]), max(v.Readings[0], v.Readings[1])
+		v.Estimate = (low + high) / 2
+		v.rectangular(Band, (high-low)/2)
+	default:
+		v.Estimate = stat.Mean(v.Readings, nil)
+		p.single(v)
+	}
+}
+
+// single keeps the numeral of a single reading, and what 0.500(5) says of it.
+func (p *parser) single(v *Value) {
+	if len(p.readings) > 1 {
+		return
+	}
+	a := p.readings[0]
+	v.numeral = a.number.Text
+	if a.minus {
+		v.numeral = "-" + v.numeral
+	}
+	if last, err := strconv.ParseFloat(a.last, 64); err == nil {
+		lastPlace := 2 * a.number.Half * v.Unit.Factor
+		v.Parts = append(v.Parts, Part{Cause: Standard, U: last * lastPlace})
+	}
+}
+
+// zero takes off what the scale reads with nothing on.
+func (p *parser) zero(v *Value) {
+	a, ok := p.qualities["zero"]
+	if !ok {
+		return
+	}
+	if a.percent {
+		p.refuse(saidShare("zero"))
+	}
+	if !v.Measured {
+		p.refuse(saidNothingMeasured(p.want))
+	}
+	v.Zero, v.Zeroed = p.inSI(a, v.Unit), true
+	v.Estimate -= v.Zero
+	v.numeral = ""
+}
+
+// repeats adds the spread of repeated readings: u = s/√n with n − 1 degrees of
+// freedom (GUM 4.2).
+func (p *parser) repeats(v *Value) {
+	n := len(v.Readings)
+	if n < 2 || p.band {
+		return
+	}
+	u := stat.StdErr(stat.StdDev(v.Readings, nil), float64(n))
+	v.Parts = append(v.Parts, Part{Cause: Repeats, U: u, Nu: n - 1})
+}
+
+// stated adds half-widths (GUM 4.3.7: u = a/√3) and standard uncertainties.
+func (p *parser) stated(v *Value) {
+	for _, word := range []string{plusMinus, "u"} {
+		a, ok := p.qualities[word]
+		switch size := p.size(v, word, a); {
+		case !ok:
+		case word == "u":
+			v.Parts = append(v.Parts, Part{Cause: Standard, U: size})
+		default:
+			v.rectangular(HalfWidth, size)
+		}
+	}
+}
+
+// size is how large a quality is, in SI; a share is one of the estimate.
+func (p *parser) size(v *Value, word string, a amount) float64 {
+	switch {
+	case a.kind != tokenNumber:
+		return 0
+	case a.minus:
+		p.refuse(saidNegative(word, a.text))
+	case !v.Measured:
+		p.refuse(saidNothingMeasured(p.want))
+	case a.percent && word == "div":
+		p.refuse(saidShare(word))
+	case a.percent:
+		return a.number.Value / 100 * math.Abs(v.Estimate)
+	}
+	return p.inSI(a, v.Unit)
+}
+
+func (v *Value) rectangular(c Cause, half float64) {
+	v.Parts = append(v.Parts, Part{Cause: c, U: half / math.Sqrt(3), Half: half})
+}
+
+// divisions adds half a division as a half-width, and that of the zero reading.
+// Repeated readings have one in any case: three equal readings are not exact.
+func (p *parser) divisions(v *Value) {
+	a, ok := p.qualities["div"]
+	division := p.size(v, "div", a)
+	_, half := p.qualities[plusMinus]
+	_, standard := p.qualities["u"]
+	if v.AssumedDivision = !ok && !half && !standard && len(v.Readings) > 1 && !p.band; v.AssumedDivision {
+		division, ok = p.lastPlace(v), true
+	}
+	if !ok {
+		return
+	}
+	if division == 0 {
+		p.refuse(saidNoDivision)
+	}
+	v.rectangular(Division, division/2)
+	if v.Zeroed {
+		if p.zeroDiv != nil {
+			division = p.size(v, "div", *p.zeroDiv)
+		}
+		v.rectangular(ZeroDivision, division/2)
+	} else if p.zeroDiv != nil {
+		p.refuse(saidTwice("div"))
+	}
+}
+
+// lastPlace is one unit of the last place that any reading was typed with.
+func (p *parser) lastPlace(v *Value) float64 {
+	place := math.Inf(1)
+	for _, a := range p.readings {
+		unit := v.Unit
+		if a.hasUnit {
+			unit = a.unit
+		}
+		place = min(place, 2*a.number.Half*unit.Factor)
+	}
+	return place
+}
+
+func (p *parser) rating(v *Value) {
+	a, ok := p.qualities["max"]
+	if !ok {
+		return
+	}
+	if a.percent {
+		p.refuse(saidShare("max"))
+	}
+	v.Rating, v.Rated = p.inSI(a, v.Unit), true
+	if a.minus || v.Rating == 0 {
+		p.refuse(saidNoRating)
+	}
+}
+
+// Numeral is the estimate as a numeral in the unit that was typed, with the
+// figures that its uncertainty lets stand, a single reading as it was typed.
+func (v Value) Numeral() string {
+	if v.numeral != "" {
+		return v.numeral
+	}
+	x, u := v.Estimate/v.Unit.Factor, v.U()/v.Unit.Factor
+	d := shortest(x)
+	if u > 0 {
+		d = d.round(twoFigures(u))
+	}
+	if d.minus {
+		d.minus = false
+		return "-" + d.String()
+	}
+	return d.String()
+}
