@@ -2,5 +2,9 @@
 
 package checker_test
 
-// sampled is smaller under the race detector, which makes everything slow.
-const sampled = 4
+// All are smaller under the race detector, which makes everything slow.
+const (
+	sampled       = 4
+	everyNth      = 10
+	sympyEveryNth = 20
+)
