@@ -4,6 +4,7 @@ go 1.26.0
 
 require (
 	github.com/Knetic/govaluate v3.0.0+incompatible // indirect
+	github.com/atotto/clipboard v0.1.4 // indirect
 	github.com/aymanbagabas/go-osc52/v2 v2.0.1 // indirect
 	github.com/charmbracelet/bubbles v1.0.0 // indirect
 	github.com/charmbracelet/bubbletea v1.3.10 // indirect
