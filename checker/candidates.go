@@ -20,8 +20,10 @@ func (m *marking) fromAnswers(v asked) []candidate {
 			put(OtherUnknown, m.solution[i])
 		}
 	}
-	put(WholeFactor, 2*v.value)
-	put(WholeFactor, v.value/2)
+	for _, k := range []float64{2, 3, 4} {
+		put(WholeFactor, k*v.value)
+		put(WholeFactor, v.value/k)
+	}
 	for _, f := range m.factors() {
 		put(Inverted, v.value*f*f)
 		put(Inverted, v.value/(f*f))

@@ -1,6 +1,8 @@
 package checker
 
 import (
+	"math"
+
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/statics"
 )
@@ -17,6 +19,9 @@ type change struct {
 	code Code
 	each func(r *Reference, at place, t term) []term
 	all  func(r *Reference, at place, w row) []variant
+	// apart marks a change that is tried on a sum by itself only, not in numbers and
+	// not with another one.
+	apart bool
 }
 
 // place is one sum: a body and an axis.
@@ -32,6 +37,7 @@ type variant struct {
 	rank  int
 	about []string
 	row   row
+	apart bool
 }
 
 var changes = []change{
@@ -51,6 +57,9 @@ var changes = []change{
 	{code: OtherBody, each: changeBody},
 	{code: TwiceCounted, all: changeTwice},
 	{code: WholeFactor, each: changeFactor},
+	{code: OtherG, each: changeG},
+	{code: Radians, each: changeRadians, all: everyTerm(Radians, changeRadians)},
+	{code: OtherBody, all: changeForeign, apart: true},
 }
 
 func changeSign(_ *Reference, _ place, t term) []term {
@@ -100,15 +109,19 @@ func changeMass(r *Reference, _ place, t term) []term {
 // changeNormal puts the whole weight in the place of the normal force, by itself
 // or inside the friction.
 func changeNormal(r *Reference, at place, t term) []term {
-	normal, weight := onlyOf(&r.Bodies[at.body], statics.Normal), onlyOf(&r.Bodies[at.body], statics.Weight)
-	if normal == nil || weight == nil || t.scale == 0 {
+	body := &r.Bodies[at.body]
+	weight := onlyOf(body, statics.Weight)
+	if weight == nil || t.scale == 0 {
 		return nil
 	}
-	if t.force == normal {
+	if t.force.Kind == statics.Normal {
 		return []term{r.withSize(t, expr.Letter(weight.Name))}
 	}
-	if size := r.sizeTree(t); size != nil && size.Has(normal.Name) {
-		return []term{r.withSize(t, substitute(size, normal.Name, expr.Letter(weight.Name)))}
+	size := r.sizeTree(t)
+	for i := range body.Forces {
+		if f := &body.Forces[i]; f.Kind == statics.Normal && size != nil && size.Has(f.Name) {
+			return []term{r.withSize(t, substitute(size, f.Name, expr.Letter(weight.Name)))}
+		}
 	}
 	return nil
 }
@@ -173,7 +186,8 @@ func changeBody(r *Reference, at place, t term) []term {
 	for b := range r.Bodies {
 		for i := range r.Bodies[b].Forces {
 			f := &r.Bodies[b].Forces[i]
-			if b != at.body && f.Kind == t.force.Kind && f.Name != t.force.Name {
+			within := t.force.Size != nil && t.force.Size.Has(f.Name)
+			if b != at.body && f.Kind == t.force.Kind && f.Name != t.force.Name && !within {
 				other := t
 				other.slot, other.size = r.slots[f.Name], nil
 				all = append(all, other)
@@ -190,6 +204,35 @@ func changeFactor(_ *Reference, _ place, t term) []term {
 	double, half := t, t
 	double.scale, half.scale = 2*t.scale, t.scale/2
 	return []term{double, half}
+}
+
+// changeG works a weight out with 10 for g, where the problem says otherwise.
+func changeG(r *Reference, _ place, t term) []term {
+	size := r.sizeTree(t)
+	slot, ok := r.slots["g"]
+	if !ok || size == nil || !size.Has("g") || t.scale == 0 {
+		return nil
+	}
+	var all []term
+	for _, g := range usualG {
+		if math.Abs(g-r.solution[slot]) > roundedShare*g {
+			all = append(all, r.withSize(t, substitute(size, "g", expr.Constant(g))))
+		}
+	}
+	return all
+}
+
+// usualG are the values of g that are in use, in m/s² (common practice; 9.80665
+// is the standard value of the 3rd CGPM, 1901).
+var usualG = []float64{9.8, 9.81, 10, 9.80665, 9.82}
+
+// changeRadians takes an angle's degrees for radians.
+func changeRadians(_ *Reference, _ place, t term) []term {
+	if t.function == whole || t.scale == 0 {
+		return nil
+	}
+	t.radians = true
+	return []term{t}
 }
 
 // everyTerm makes one mistake with all terms that it can befall, where there are
@@ -241,9 +284,35 @@ func changeTwice(_ *Reference, _ place, w row) []variant {
 		if w[i].function == whole || w[i].scale == 0 {
 			continue
 		}
-		again := w[i]
-		again.function = whole
-		all = append(all, variant{code: TwiceCounted, about: []string{w[i].force.Name}, row: append(append(row(nil), w...), again)})
+		for _, sign := range bothSigns {
+			again := w[i]
+			again.function = whole
+			again.scale *= sign
+			all = append(all, variant{code: TwiceCounted, about: []string{w[i].force.Name}, row: append(append(row(nil), w...), again)})
+		}
+	}
+	return all
+}
+
+// changeForeign puts a force into the sum that acts on another body only.
+func changeForeign(r *Reference, at place, w row) []variant {
+	var all []variant
+	seen := map[string]bool{}
+	for i := range w {
+		seen[w[i].force.Name] = true
+	}
+	for b := range r.Bodies {
+		for i := range r.Bodies[b].Forces {
+			f := &r.Bodies[b].Forces[i]
+			if seen[f.Name] {
+				continue
+			}
+			seen[f.Name] = true
+			for _, sign := range bothSigns {
+				extra := term{force: f, scale: sign, slot: r.slots[f.Name]}
+				all = append(all, variant{code: OtherBody, about: []string{f.Name}, row: append(append(row(nil), w...), extra)})
+			}
+		}
 	}
 	return all
 }
@@ -300,12 +369,12 @@ func (r *Reference) changed(at place, w row, n int, wholeRow bool) []variant {
 			for _, t := range c.each(r, at, w[i]) {
 				changed := append(row(nil), w...)
 				changed[i] = t
-				all = append(all, variant{c.code, rank, []string{t.force.Name}, changed})
+				all = append(all, variant{code: c.code, rank: rank, about: []string{t.force.Name}, row: changed})
 			}
 		}
 		if c.all != nil && wholeRow {
 			for _, v := range c.all(r, at, w) {
-				v.rank = rank
+				v.rank, v.apart = rank, c.apart
 				all = append(all, v)
 			}
 		}

@@ -84,12 +84,27 @@ type Reference struct {
 	*lexicon
 	*kitchen
 	own ownUnits
+	si  *Reference // the same in SI, where own is not
 }
 
 // New solves the system and makes a reference of it. The errors are those of
 // package statics.
 func New(s *statics.System) (*Reference, error) {
-	own := ownUnitsOf(s)
+	r, err := solved(s, ownUnits{1, 1})
+	if err != nil {
+		return nil, err
+	}
+	if own := ownUnitsOf(r); !own.areSI() {
+		si := r
+		if r, err = solved(s, own); err != nil {
+			return nil, err
+		}
+		r.si = si
+	}
+	return r, nil
+}
+
+func solved(s *statics.System, own ownUnits) (*Reference, error) {
 	model, err := statics.Compile(own.system(s))
 	if err != nil {
 		return nil, err

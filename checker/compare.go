@@ -16,6 +16,7 @@ const (
 	mistakeShare = 0.003
 	slipShare    = 0.05
 	tries        = 3
+	mostTries    = 12
 )
 
 // equation is one "left = right" of a line, ready to be tried in a world; for an
@@ -46,13 +47,14 @@ func (r *Reference) equation(left, right *expr.Node, signs []signed) *equation {
 	e.letters = len(difference.Names()) > 0
 	e.form = formOf(difference)
 	literals := r.literals(e.sides)
+	shifted := map[float64]bool{}
 	for _, l := range literals {
 		e.stray = e.stray || l.givens == 0
-		if l.half > 0 {
-			e.exact = false
+		e.exact = e.exact && l.half == 0 && l.givens != 0
+		// The same number, typed twice, is the same value rounded.
+		if l.half > 0 && !shifted[l.node.Num.Value] {
+			shifted[l.node.Num.Value] = true
 			e.shifted = append(e.shifted, r.program(shift(difference, l)))
-		} else if l.givens == 0 {
-			e.exact = false
 		}
 	}
 	e.vary = r.variations(difference, literals)
@@ -80,6 +82,8 @@ func (f form) carries(code Code) bool {
 		return f.functions || f.decimals
 	case Inverted:
 		return f.quotients || f.decimals
+	case Radians, OtherG:
+		return f.decimals
 	}
 	return true
 }
@@ -88,11 +92,12 @@ func (r *Reference) program(n *expr.Node) expr.Program {
 	return expr.Compile(r.own.tree(n), func(name string) (int, bool) { s, ok := r.slots[name]; return s, ok })
 }
 
-// shift returns the tree with one number moved by half its last place.
+// shift returns the tree with one number moved by half its last place, wherever
+// it stands.
 func shift(n *expr.Node, l literal) *expr.Node {
-	if n == l.node {
+	if n.Op == expr.Number && n.Num.Value == l.node.Num.Value && n.Unit == l.node.Unit {
 		c := *n
-		c.Num.Value += l.node.Num.Wide
+		c.Num.Value += l.moves
 		return &c
 	}
 	if len(n.Args) == 0 {
@@ -119,20 +124,20 @@ func addends(n *expr.Node, into []*expr.Node) []*expr.Node {
 
 // variations says which givens vary while the line is tried: those typed as
 // letters; without those that a number of the line may stand for; and none, if a
-// number stands for nothing known (an intermediate result).
+// number is rounded (an intermediate result of all of them).
 func (r *Reference) variations(n *expr.Node, literals []literal) []letterSet {
 	typed := r.givens(n)
 	sets := []letterSet{typed}
 	var stand letterSet
-	stray := false
+	rounded := false
 	for _, l := range literals {
 		stand |= l.givens
-		stray = stray || l.givens == 0
+		rounded = rounded || l.half > 0 || l.givens == 0
 	}
 	if typed&stand != 0 {
 		sets = append(sets, typed&^stand)
 	}
-	if stray && typed&^stand != 0 {
+	if rounded && typed&^stand != 0 {
 		sets = append(sets, 0)
 	}
 	return sets
@@ -159,7 +164,7 @@ func (e *equation) off(env []float64, share float64) (residual, allowed float64)
 // not true.
 func (e *equation) holds(env []float64, share float64) bool {
 	residual, allowed := e.off(env, share)
-	return math.Abs(residual) <= allowed+1e-12
+	return math.Abs(residual) <= allowed+1e-12 && !math.IsInf(residual, 0)
 }
 
 // matches reports whether the equation holds exactly where the row is zero.
@@ -175,15 +180,20 @@ func (r *Reference) matches(e *equation, w row, tied string, share float64) bool
 }
 
 func (r *Reference) holdsOn(e *equation, w row, tied string, vary letterSet, s signed, share float64) bool {
-	for k := range tries {
+	settled := 0
+	for k := 0; k < mostTries && settled < tries; k++ {
 		env := r.free(vary, tied, k)
 		if !r.settle(w, env, tied != "", vary) {
-			return false
+			continue // a sine beyond one, say: this world has no such balance
 		}
+		settled++
 		r.fill(env, s)
 		if !e.holds(env, share) {
 			return false
 		}
+	}
+	if settled == 0 {
+		return r.sameTermsIn(e, w, tied, vary, s)
 	}
 	return true
 }
@@ -231,7 +241,12 @@ func (r *Reference) always(e *equation) bool {
 		return false
 	}
 	for k := range tries {
-		if !e.holds(r.loose(k), exactShare) {
+		env := r.loose(k)
+		largest := 0.0
+		for _, t := range e.terms {
+			largest = math.Max(largest, math.Abs(t.Run(env)))
+		}
+		if !(math.Abs(e.residual.Run(env)) <= exactShare*largest) {
 			return false
 		}
 	}

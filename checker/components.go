@@ -142,7 +142,7 @@ func (m *marking) explainComponent(side *expr.Node, c *component) finding {
 	ways := m.changed(at, row{c.term}, len(changes), false)
 	for _, t := range m.row(c.body, c.axis.Other()) {
 		if t.force == c.force && t.scale != 0 {
-			ways = append(ways, variant{WrongAxis, len(changes), []string{name}, row{t}})
+			ways = append(ways, variant{code: WrongAxis, rank: len(changes), about: []string{name}, row: row{t}})
 		}
 	}
 	if f, ok := m.matchTerm(e, ways); ok {

@@ -22,26 +22,37 @@ func (r *Reference) solveRows(rows []row, env []float64) ([]float64, bool) {
 	matrix := make([]float64, len(rows)*(len(slots)+1))
 	steps := 1
 	if !r.Linear() {
-		steps = 30
+		steps = 12
 	}
-	for range steps {
+	for step := range steps {
 		r.rowValues(rows, at, residual)
+		if step > 0 && zero(rows, residual, at, 1e-10) {
+			break
+		}
 		r.differences(rows, at, slots, residual, matrix)
-		step, ok := eliminate(matrix, len(rows), len(slots))
+		moves, ok := eliminate(matrix, len(rows), len(slots))
 		if !ok {
 			return nil, false
 		}
 		for j, slot := range slots {
-			at[slot] += step[j]
+			at[slot] += moves[j]
 		}
 	}
 	r.rowValues(rows, at, residual)
-	for i := range rows {
-		if !(math.Abs(residual[i]) <= 1e-7*rows[i].largest(at)+1e-12) {
-			return nil, false
-		}
+	if !zero(rows, residual, at, 1e-7) {
+		return nil, false
 	}
 	return at, true
+}
+
+// zero reports whether every residual is small against its row's largest term.
+func zero(rows []row, residual, at []float64, share float64) bool {
+	for i := range rows {
+		if !(math.Abs(residual[i]) <= share*rows[i].largest(at)+1e-12) {
+			return false
+		}
+	}
+	return true
 }
 
 // differences fills the augmented matrix: how each row changes with each

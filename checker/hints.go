@@ -43,7 +43,7 @@ const noAttempt Code = ""
 
 var hints = []hint{
 	{code: noAttempt, at: onPart,
-		ask:  "How does {force} lie to {axis}: along it, square to it, or at a slant?",
+		ask:  "How does {force} lie to {axis}: along it, at right angles to it, or at a slant?",
 		rule: "{lie}"},
 	{code: noAttempt, at: onSum,
 		ask:  "Which of {names} have a part {along}, and to which side does each of them point?",
@@ -116,10 +116,10 @@ var hints = []hint{
 	{code: MissingForce, at: onSum,
 		ask:     "Which of {names} have a part {along}? Count them, and then count the terms of your line.",
 		rule:    "{The force} has a part {along} too, and every part belongs in the sum.",
-		ruleAny: "Every force that is not square to {axis} has a part {along}, and every part belongs in the sum."},
+		ruleAny: "Every force that is not at right angles to {axis} has a part {along}, and every part belongs in the sum."},
 	{code: MissingForce, at: onLine | onValue,
 		ask:  "Does every force stand in each sum along which it has a part?",
-		rule: "Every force that is not square to an axis belongs in the sum along it, and two equal forces are still two."},
+		rule: "Every force that is not at right angles to an axis belongs in the sum along it, and two equal forces are still two."},
 	{code: MissingForce, at: onList,
 		ask:  "If you go once round {body}, what touches it, and what pulls on it without touching it?",
 		rule: "{kinds}"},
@@ -129,13 +129,13 @@ var hints = []hint{
 		rule: "{lie}"},
 	{code: ExtraForce, at: onSum,
 		ask:  "Which of {names} have a part {along}, and does each of these stand in your line just once?",
-		rule: "A force square to {axis} has no part {along}; every other force on {body} stands in the sum once, and nothing else does."},
+		rule: "A force at right angles to {axis} has no part {along}; every other force on {body} stands in the sum once, and nothing else does."},
 	{code: ExtraForce, at: onLine | onValue,
 		ask:  "Does every force stand only in the sums along which it has a part, and there just once?",
-		rule: "A force square to an axis has no part along it, and no force stands in one sum twice."},
+		rule: "A force at right angles to an axis has no part along it, and no force stands in one sum twice."},
 	{code: ExtraForce, at: onList,
 		ask:  "What makes each force of your list: which string, which surface, which other thing?",
-		rule: "Each thing that touches {body} makes one force on it, and gravity makes the weight; what nothing makes is no force."},
+		rule: "Each thing that touches {body} makes one force on it, and gravity makes the weight; a force that nothing makes has no place in the list."},
 
 	{code: WrongAxis, at: onPart,
 		ask:  "Which side of the triangle of {force} lies {along}?",
@@ -222,8 +222,10 @@ var hints = []hint{
 		rule: "A thousand grams make a kilogram, a hundred centimetres a metre, a thousand newtons a kilonewton; change units first and count the places after."},
 
 	{code: WrongSide, at: onList,
-		ask:  "If you start at {body} and go along {force}, do you go left or right, up or down?",
-		rule: "{kind|Look along the force, away from the body.}"},
+		ask:     "If you start at {body} and go along {force}, do you go left or right, up or down?",
+		rule:    "{kind}",
+		askAny:  "If you start at {body} and go along one force after the other, do you go left or right, up or down?",
+		ruleAny: "{kinds}"},
 
 	{code: NoUnit, at: onPart | onSum | onLine | onValue,
 		ask:  "What does {unknown|this number} measure?",
@@ -259,6 +261,10 @@ var hints = []hint{
 		rule: "Write the letter of a force and then its side in words, such as up, down, left or right; a semicolon goes between two forces."},
 }
 
+// aboutSlant tells which hints speak of the triangle of a force. A force that lies
+// along an axis has none.
+var aboutSlant = map[Code]bool{SineCosine: true, Tangent: true, NotResolved: true, OtherAngle: true, Inverted: true, WrongAxis: true}
+
 // usualSteps are the third hints.
 var usualSteps = map[spot]string{
 	onPart:  "{component}",
@@ -278,13 +284,19 @@ func (r *Reference) Hint(a Answer, report Report, level int) string {
 		code = noAttempt
 	}
 	row := rowFor(code, at)
+	named := s.force != nil && !(code == MissingForce && at == onSum && s.force.Factor(s.axis).Sign == 0)
+	if named && aboutSlant[code] && !s.force.Slanted() {
+		named = false
+		if at == onPart {
+			row = rowFor(Unexplained, at)
+		}
+	}
 	if level >= 3 {
 		if row.step != "" {
 			return s.fill(row.step)
 		}
 		return s.fill(usualSteps[at])
 	}
-	named := s.force != nil
 	text := row.ask
 	switch {
 	case level == 2 && !named && row.ruleAny != "":
@@ -319,8 +331,13 @@ func (r *Reference) hintSetting(a Answer, report Report) (*setting, spot) {
 	}
 	s := r.setting(a.Stage, item)
 	at := map[Stage]spot{Diagram: onList, Components: onPart, XSum: onSum, YSum: onSum, Solve: onLine}[a.Stage]
-	if a.Stage != Solve {
-		s.about(report.About)
+	switch a.Stage {
+	case Diagram, XSum, YSum:
+		if s.body == nil || hasForce(s.body, report.About) {
+			s.about(report.About)
+		}
+		return s, at
+	case Components:
 		return s, at
 	}
 	if report.About != "" && r.Has(report.About) {
@@ -340,6 +357,8 @@ func (r *Reference) hintSetting(a Answer, report Report) (*setting, spot) {
 	s.about(report.About)
 	return s, at
 }
+
+func hasForce(b *statics.Body, name string) bool { _, ok := b.Force(name); return ok }
 
 // names lists the forces on the body in question, or on all bodies.
 func (s *setting) names() string {
@@ -369,7 +388,7 @@ func (s *setting) lie() string {
 	case s.force.Factor(s.axis).Sign != 0:
 		return "{The force} lies along {axis}, so all of it acts there; only its sign has to say to which side."
 	}
-	return "A force square to an axis has no part along it; see how {force} lies to {axis}."
+	return "A force at right angles to an axis has no part along it; see how {force} lies to {axis}."
 }
 
 // look asks about the triangle of a slanted force, else about how the force lies.
@@ -377,7 +396,7 @@ func (s *setting) look() string {
 	if s.force != nil && s.force.Slanted() {
 		return "In the triangle of {force}, which side is {force} itself, and which side is {part}?"
 	}
-	return "How does {force} lie to {axis}: along it, square to it, or at a slant?"
+	return "How does {force} lie to {axis}: along it, at right angles to it, or at a slant?"
 }
 
 // beside says how the component's side lies to the force's angle.
@@ -403,12 +422,12 @@ var kindRules = []struct {
 	kind statics.Kind
 	rule string
 }{
-	{statics.Tension, "A string only pulls, along itself and away from the body."},
+	{statics.Tension, "A string pulls along itself, away from the body."},
 	{statics.Spring, "A stretched spring pulls, a squeezed one pushes, both along the spring."},
 	{statics.Strut, "A strut pushes along itself, away from its other end."},
 	{statics.Normal, "A surface pushes straight out of itself."},
-	{statics.Friction, "Friction lies along the surface, against the way the body slides or would slide."},
-	{statics.Push, "A push or pull points the way the problem says."},
+	{statics.Friction, "Friction lies along the surface, against the sliding."},
+	{statics.Push, "A push or pull points as the problem says."},
 	{statics.Weight, "The weight points straight down."},
 }
 
@@ -461,8 +480,10 @@ func (s *setting) start() string {
 			return "The sum along " + b.name + " holds only one unknown: begin with that sum."
 		}
 	}
-	if len(left) > 1 && t.divide(left[0], left[1]) {
-		return "In both sums, bring what is unknown to one side; if one sum is then divided by the other, the size drops out and the angle is left."
+	for _, two := range choose(left, 2) {
+		if t.divide(two[0], two[1]) {
+			return "In both sums, bring what is unknown to one side; if one sum is then divided by the other, the size drops out and the angle is left."
+		}
 	}
 	if !s.Linear() {
 		return "Write one unknown with the help of the other from one sum and put it into the other sum; the angle that is left can be found by trying."

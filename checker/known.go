@@ -2,6 +2,7 @@ package checker
 
 import (
 	"math"
+	"slices"
 
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/quantity"
@@ -24,7 +25,8 @@ type knownValue struct {
 type literal struct {
 	node   *expr.Node
 	givens letterSet
-	half   float64
+	half   float64 // in the problem's own units
+	moves  float64 // the same, in the unit that was typed
 }
 
 // knownValues lists what a number may stand for.
@@ -133,10 +135,13 @@ func (r *Reference) literal(n *expr.Node) (literal, bool) {
 		unit.Factor = 1
 	}
 	value, half := n.Num.Value*unit.Factor, n.Num.Wide*unit.Factor
-	if n.Num.Figures < 2 {
+	if unit.Dim == quantity.Angle || n.Num.Figures > n.Num.Certain+1 {
+		half = n.Num.Half * unit.Factor
+	}
+	if n.Num.Figures < 2 || structural(n) {
 		half = 0
 	}
-	l := literal{node: n, half: half}
+	l := literal{node: n, half: half, moves: half / unit.Factor}
 	for _, k := range r.known {
 		off := math.Abs(k.value - value)
 		if off <= 1e-9*math.Abs(value) {
@@ -146,6 +151,10 @@ func (r *Reference) literal(n *expr.Node) (literal, bool) {
 	}
 	if l.half == 0 && l.givens != 0 {
 		return l, true
+	}
+	if slot, ok := r.slots["g"]; ok && n.Unit == "" && slices.Contains(usualG, value) {
+		// 10 is another g, not 9.8 rounded.
+		return literal{node: n, givens: 1 << slot}, true
 	}
 	for _, k := range r.known {
 		if half > 0 && math.Abs(k.value-value) <= half*(1+1e-9) {

@@ -11,6 +11,17 @@ import (
 // Mark judges one typed text. before holds the same student's earlier accepted
 // answers, which settle what the component letters stand for.
 func (r *Reference) Mark(a Answer, before []Answer) Report {
+	report := r.markText(a, before)
+	if r.si == nil || report.Verdict == Right || report.Verdict == Unread {
+		return report
+	}
+	if inSI := r.si.markText(a, before); better(inSI, report, true) {
+		return inSI
+	}
+	return report
+}
+
+func (r *Reference) markText(a Answer, before []Answer) Report {
 	if a.Stage == Diagram {
 		return r.markDiagram(a)
 	}
@@ -59,7 +70,7 @@ func (r *Reference) markOne(a Answer, before []Answer) Report {
 		text, turned = cutAngleWords(a.Text)
 	}
 	letters := r.letters(a.Item)
-	if a.Stage == Solve && letters.Kind(a.Item) == expr.Mass {
+	if a.Stage == Solve && r.asksForMass(a.Item) {
 		letters = letters.ExpectingMass()
 	}
 	reading, err := letters.Read(text)
@@ -71,8 +82,8 @@ func (r *Reference) markOne(a Answer, before []Answer) Report {
 	for i, line := range reading.Lines {
 		m := &marking{Reference: r, stage: a.Stage, item: a.Item, line: line, before: before, turned: turned, text: reading.Text}
 		report := m.mark()
-		report.Read = letters.Print(line)
-		if i == 0 || better(report, best) {
+		report.Read = letters.Print(line) + turned.words
+		if i == 0 || better(report, best, line.Paper != reading.Lines[0].Paper) {
 			report.Message = joinSentences(report.Message, saidReading(reading, i, report))
 			best = report
 		}
@@ -80,7 +91,12 @@ func (r *Reference) markOne(a Answer, before []Answer) Report {
 	return best
 }
 
-func better(a, b Report) bool { return rankOf(a) < rankOf(b) }
+// better reports whether a later reading is to be preferred: one that is right,
+// or, where a slash has two readings, one that explains what the first leaves
+// unexplained.
+func better(later, first Report, slash bool) bool {
+	return rankOf(later) < rankOf(first) && (later.Verdict == Right || slash && rankOf(first) > rankOf(Report{Verdict: Wrong}))
+}
 
 func rankOf(a Report) int {
 	rank := slices.Index([]Verdict{Right, Almost, Wrong, Unread}, a.Verdict) * 2
@@ -88,6 +104,14 @@ func rankOf(a Report) int {
 		rank++
 	}
 	return rank
+}
+
+// asksForMass reports whether a number without a name would be a mass.
+func (r *Reference) asksForMass(item string) bool {
+	if item == "" && len(r.Find) == 1 {
+		item = r.Find[0]
+	}
+	return r.readers[""].Kind(item) == expr.Mass
 }
 
 // marking is the judgement of one reading of one line.

@@ -38,7 +38,8 @@ func (m *marking) explainValue(v asked, a given) finding {
 func nearest(all []candidate, a given) (Code, bool) {
 	best, code := math.Inf(1), Code("")
 	for _, c := range all {
-		off := math.Abs(c.value - a.value)
+		// A mistake may turn a size's sign, which a student leaves out or not.
+		off := min(math.Abs(c.value-a.value), math.Abs(math.Abs(c.value)-a.value))
 		fits := off <= a.half*(1+1e-9) && a.number.Figures >= 2 || off <= 1e-9*math.Abs(a.value)
 		if fits && off < best-0.2*a.half {
 			best, code = off, c.code
@@ -99,9 +100,9 @@ func (m *marking) candidates(v asked, tier int) []candidate {
 // answerOrder is the order of preference among equal numbers, where it is not
 // the table of changes' order: not-resolved before shared-weight, missing-force
 // before factor, other-unknown before other-angle.
-var answerOrder = []Code{MassForWeight, OtherBody, OtherUnknown, NormalEqualsWeight, Sign, SineCosine, NotResolved,
-	MissingForce, ExtraForce, WrongAxis, OtherAngle, Tangent, Inverted, EqualTensions, SharedWeight, TwiceCounted,
-	WholeFactor, Radians, Pythagoras}
+var answerOrder = []Code{MassForWeight, NormalEqualsWeight, Sign, SineCosine, MissingForce, OtherBody, OtherUnknown, NotResolved,
+	ExtraForce, WrongAxis, OtherAngle, Tangent, Inverted, EqualTensions, SharedWeight, TwiceCounted,
+	Pythagoras, WholeFactor, Radians}
 
 func inOrder(all []candidate) []candidate {
 	var sorted []candidate
@@ -142,7 +143,7 @@ func (r *Reference) oneChange() []system {
 	var all []system
 	for _, at := range r.places() {
 		for _, v := range r.singles(at) {
-			if v.code != WrongAxis && v.code != SharedWeight {
+			if !v.apart && v.code != WrongAxis && v.code != SharedWeight && v.code != Radians && v.code != OtherG {
 				all = append(all, r.replaced(at, v))
 			}
 		}
@@ -234,7 +235,7 @@ func (m *marking) fromSums(v asked, systems []system) []candidate {
 		}
 		m.fill(env, nil)
 		if x := env[v.slot]; m.agree(v, env) && !math.IsNaN(x) && math.Abs(x) < 1e4*math.Abs(v.value)+1e-9 {
-			all = append(all, candidate{s.code, math.Abs(x)})
+			all = append(all, candidate{s.code, x})
 		}
 	}
 	return all
@@ -260,7 +261,7 @@ func (m *marking) fromOtherG(v asked) []candidate {
 		return nil
 	}
 	var all []candidate
-	for _, g := range []float64{9.8, 9.81, 10, 9.80665, 9.82} {
+	for _, g := range usualG {
 		env := append([]float64(nil), m.solution[:len(m.Variables)]...)
 		if math.Abs(g-env[slot]) < 1e-9 {
 			continue

@@ -15,7 +15,7 @@ type finding struct {
 // table's order.
 func (r *Reference) search(e *equation, at place, tied string) (finding, bool) {
 	if found := r.matching(e, r.singles(at), tied); len(found) > 0 {
-		return r.simplest(found), true
+		return r.simplest(r.alikeInTerms(e, found, tied)), true
 	}
 	// A number that stands for nothing known can be met by chance once there are
 	// two changes to choose.
@@ -24,7 +24,7 @@ func (r *Reference) search(e *equation, at place, tied string) (finding, bool) {
 	}
 	for i := range r.singles(at) {
 		first := r.singles(at)[i]
-		if first.code == WrongAxis || first.code == SharedWeight {
+		if first.apart || first.code == WrongAxis || first.code == SharedWeight || first.code == Radians || first.code == OtherG {
 			continue
 		}
 		pairs := r.changed(at, first.row, first.rank+1, false)
@@ -49,6 +49,22 @@ func (r *Reference) matching(e *equation, variants []variant, tied string) []var
 		}
 	}
 	return found
+}
+
+// alikeInTerms keeps those whose terms stand in the line as they are, if there
+// are any: T1 cos γ = T2 cos γ shows which angle was taken for the other, though
+// the same equation comes out of another mistake too.
+func (r *Reference) alikeInTerms(e *equation, found []variant, tied string) []variant {
+	var alike []variant
+	for _, v := range found {
+		if r.sameTerms(e, v.row, tied) {
+			alike = append(alike, v)
+		}
+	}
+	if len(alike) == 0 {
+		return found
+	}
+	return alike
 }
 
 // both names what two changes say together: the same code of several forces, or

@@ -61,6 +61,7 @@ func parseEntry(text string) entry {
 	if named == "" {
 		// "pull right", "A left": what leads is the force, not a filler.
 		named, _, _ = strings.Cut(strings.TrimSpace(rest), " ")
+		named = strings.Trim(named, ":-→")
 	}
 	e.name = restoreCase(text, named)
 	return e

@@ -157,16 +157,10 @@ func (m *marking) termwise(e *equation, at place, tied string) (finding, bool) {
 
 // sameTerms reports whether the line's terms are the row's, in any order and
 // perhaps all with the opposite sign.
-func (m *marking) sameTerms(e *equation, w row, tied string) bool {
+func (r *Reference) sameTerms(e *equation, w row, tied string) bool {
 	for _, vary := range e.vary {
 		for _, s := range e.signs {
-			same := true
-			for k := range tries {
-				env := m.free(vary, tied, k)
-				m.fill(env, s)
-				same = same && m.termsAgree(e, w, env)
-			}
-			if same {
+			if r.sameTermsIn(e, w, tied, vary, s) {
 				return true
 			}
 		}
@@ -174,10 +168,21 @@ func (m *marking) sameTerms(e *equation, w row, tied string) bool {
 	return false
 }
 
-func (m *marking) termsAgree(e *equation, w row, env []float64) bool {
+func (r *Reference) sameTermsIn(e *equation, w row, tied string, vary letterSet, s signed) bool {
+	for k := range tries {
+		env := r.free(vary, tied, k)
+		r.fill(env, s)
+		if !r.termsAgree(e, w, env) {
+			return false
+		}
+	}
+	return true
+}
+
+func (r *Reference) termsAgree(e *equation, w row, env []float64) bool {
 	var typed, want []float64
 	for i, side := range e.sides {
-		typed = m.signedTerms(side, float64(1-2*i), env, typed)
+		typed = r.signedTerms(side, float64(1-2*i), env, typed)
 	}
 	for i := range w {
 		if v := w[i].value(env); v != 0 {
@@ -214,16 +219,16 @@ func alike(a, b []float64, share float64) bool {
 }
 
 // signedTerms appends the values of a side's terms, zeros left out.
-func (m *marking) signedTerms(n *expr.Node, sign float64, env []float64, into []float64) []float64 {
+func (r *Reference) signedTerms(n *expr.Node, sign float64, env []float64, into []float64) []float64 {
 	switch n.Op {
 	case expr.Add:
-		return m.signedTerms(n.Args[1], sign, env, m.signedTerms(n.Args[0], sign, env, into))
+		return r.signedTerms(n.Args[1], sign, env, r.signedTerms(n.Args[0], sign, env, into))
 	case expr.Sub:
-		return m.signedTerms(n.Args[1], -sign, env, m.signedTerms(n.Args[0], sign, env, into))
+		return r.signedTerms(n.Args[1], -sign, env, r.signedTerms(n.Args[0], sign, env, into))
 	case expr.Neg:
-		return m.signedTerms(n.Args[0], -sign, env, into)
+		return r.signedTerms(n.Args[0], -sign, env, into)
 	}
-	if v := m.program(n).Run(env); v != 0 {
+	if v := r.program(n).Run(env); v != 0 {
 		into = append(into, sign*v)
 	}
 	return into

@@ -12,15 +12,16 @@ import (
 // A bare number in a student's line is meant in the units of the problem: where
 // every force is given in pounds, "58 sin 36" is pounds. So the reference is
 // computed in units in which the problem's own numbers stand as they are, if its
-// units fit together; else in SI.
+// units fit together; else in SI. A line that is not right so may be so in SI.
 
 // ownUnits are the sizes of the problem's units of force and length in SI.
 type ownUnits struct{ force, length float64 }
 
-// ownUnitsOf finds the one unit of force and of length that all givens and all
-// quantities in sizes use. A mass ties the force to the newton.
-func ownUnitsOf(s *statics.System) ownUnits {
-	u := ownUnits{1, 1}
+// ownUnitsOf finds the one unit of force that all givens and all quantities in
+// sizes use, and the one of length that the answers use as well. A mass ties the
+// force to the newton.
+func ownUnitsOf(r *Reference) ownUnits {
+	s, u := r.System, ownUnits{1, 1}
 	var forces, lengths []float64
 	massive := false
 	see := func(unit quantity.Unit) {
@@ -50,6 +51,14 @@ func ownUnitsOf(s *statics.System) ownUnits {
 					see(unit)
 				}
 			})
+		}
+	}
+	for _, name := range s.Find {
+		switch unit := r.Unit(name); unit.Dim {
+		case quantity.Length:
+			lengths = append(lengths, unit.Factor)
+		case quantity.Stiffness:
+			lengths = append(lengths, stiffnessPer(unit.Symbol).length)
 		}
 	}
 	if one, ok := common(forces); ok && !massive {

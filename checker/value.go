@@ -146,10 +146,22 @@ func (m *marking) readValue(v asked, n *expr.Node) given {
 	a.number = n.Num
 	a.value = sign * n.Num.Value * a.factor
 	a.half = n.Num.Wide * a.factor
-	if m.turned.other && v.unit.Dim == quantity.Angle {
+	if m.turned.said && v.unit.Dim == quantity.Angle && m.turned.axis != m.fromOf(v.name) {
 		a.value = math.Pi/2 - a.value
 	}
 	return a
+}
+
+// fromOf returns the axis that an unknown angle is measured from.
+func (m *marking) fromOf(name string) statics.Axis {
+	for _, b := range m.Bodies {
+		for _, f := range b.Forces {
+			if f.Angle != nil && f.Angle.Op == expr.Name && f.Angle.Name == name {
+				return f.From
+			}
+		}
+	}
+	return statics.X
 }
 
 // fits reports whether the typed value is right: within one part in a hundred, or
@@ -192,8 +204,13 @@ func (m *marking) sameValue(v asked) []float64 {
 	return same
 }
 
-// angleWords is what words behind an angle say: measured from the other axis.
-type angleWords struct{ other bool }
+// angleWords is what words behind an angle say: the axis that it is measured
+// from. The zero value says nothing.
+type angleWords struct {
+	said  bool
+	axis  statics.Axis
+	words string // as they are read back
+}
 
 // fromAxis matches "from y", "from the vertical", "above the x axis" behind an
 // angle. Group 1 and 2 hold the axis.
@@ -211,5 +228,9 @@ func cutAngleWords(text string) (string, angleWords) {
 			axis = text[m[group]:m[group+1]]
 		}
 	}
-	return text[:m[0]], angleWords{other: axis == "y" || axis == "Y" || len(axis) > 1 && (axis[0] == 'v' || axis[0] == 'V')}
+	w := angleWords{said: true, words: " from x"}
+	if c := axis[0] | ' '; c == 'y' || c == 'v' {
+		w.axis, w.words = statics.Y, " from y"
+	}
+	return text[:m[0]], w
 }

@@ -123,6 +123,7 @@ var saidOf = []said{
 		component: "Here {force} is counted twice, whole and in part.",
 		line:      "{In}, {force} is counted twice: whole, and as one of its own parts.",
 		lines:     "{In}, a force is counted twice: whole, and as one of its own parts.",
+		listed:    "In your list stands a part of {force|a force}; ask whether that is one more force.",
 		value:     "This value of {unknown} comes out if a force and one of its own parts are both counted."},
 	{code: Radians,
 		component: "The number in {part} comes out if the calculator takes angles in another unit.",
@@ -145,7 +146,7 @@ var saidOf = []said{
 		lines:     "{In}, the digits are right, but a number is too large or too small.",
 		value:     "The digits of this value of {unknown} are right, but it is too large or too small."},
 	{code: WrongSide,
-		listed: "Look again at the side to which {force} points."},
+		listed: "Look again at the side to which {force|each force} points."},
 }
 
 // saidForm holds the sentences for lines that are right but for their form. The
@@ -162,6 +163,7 @@ var saidForm = []said{
 	{code: HoldsAlways,
 		component: "This is true of any force, so it says nothing about {force}.",
 		line:      "This is true whatever the forces are, so it says nothing about them.",
+		listed:    "This list is right, but not in a form that counts.",
 		value:     "This is true whatever the forces are, so it says nothing about them."},
 	{code: StillUnknown,
 		component: "This is true, but {open|a letter in it} is not known yet.",
@@ -178,17 +180,18 @@ const (
 	saidNoStage        = "There is no such stage."
 	saidWhichComponent = "Say which component this is, as in T1x = …"
 	saidDiagramEmpty   = "Name each force and the side to which it points, as in: w down."
-	saidStranger       = "Ask what would have to touch or pull {body} to make a force {stranger} on it."
+	saidStranger       = "Ask what would have to touch or pull {body} to exert {stranger} on it."
 	saidSignTwice      = "You wrote {part} with its own minus sign, so its letter already says to which side it points; {in} the side is counted twice."
 	saidSignNever      = "You wrote {part} as a size without a sign, so its letter does not say to which side it points; {in} nothing else says it either."
-	saidBelowBar       = "All that touches the slash from behind is read as lying below the bar; brackets would make that plain next time."
-	saidBesideBar      = "Only the first thing behind the slash is read as lying below the bar; brackets would make that plain next time."
+	saidNegative       = "The digits are right; but a size says only how strong {unknown} is, not to which side it points."
+	saidBelowBar       = "All that touches the slash from behind is read here as standing below the bar; next time, put brackets round it."
+	saidBesideBar      = "Only the first thing behind the slash is read here as standing below the bar; next time, put brackets to show it."
 	saidNewton         = "The N behind the number is read as the newton, not as the normal force."
 	saidNormal         = "The N behind the number is read as the normal force, not as the newton."
 	saidThousands      = "The comma in %s is read as marking thousands."
 	saidDecimal        = "The comma in %s is read as a decimal comma."
 	saidNoLetter       = "This problem has no letter %s."
-	saidLetters        = "Its letters are %s."
+	saidLetters        = "The letters here are %s."
 	saidNearLetter     = "Perhaps %s is meant."
 	saidColumn         = "Column %d: %s"
 	saidNoSide         = "“%s” does not say which force points to which side, as in: w down."
@@ -216,15 +219,22 @@ func joinSentences(a, b string) string { return strings.TrimSpace(a + " " + b) }
 // saidWrong words the finding: the sentence for its code and for what was typed.
 func (m *marking) saidWrong(f finding) string {
 	s := m.setting(f)
-	if f.code == Sign {
+	switch {
+	case f.code == Sign && s.valued && m.minus():
+		return s.fill(saidNegative)
+	case f.code == Sign:
 		if text := m.saidConvention(s); text != "" {
 			return text
 		}
-	}
-	if f.code == ExtraForce && s.force == nil && s.stranger != "" {
+	case f.code == ExtraForce && s.force == nil && s.stranger != "":
 		return s.fill(saidStranger)
 	}
 	return s.pick(saidOf, f.code, Unexplained)
+}
+
+// minus reports whether the value in the line has a minus sign.
+func (m *marking) minus() bool {
+	return slices.ContainsFunc(m.line.Sides, func(n *expr.Node) bool { return n.Op == expr.Neg && isQuantity(n) })
 }
 
 // saidAlmost words what must be mended before a right line counts.
@@ -313,8 +323,14 @@ func saidReading(reading expr.Reading, i int, report Report) string {
 		}
 		return fmt.Sprintf(saidDecimal, group)
 	}
-	return saidOfN(line, report)
+	if newtonOrNormal.MatchString(reading.Text) {
+		return saidOfN(line, report)
+	}
+	return ""
 }
+
+// newtonOrNormal finds an N behind a number.
+var newtonOrNormal = regexp.MustCompile(`\d\s*N\b`)
 
 // oneComma finds a number such as 1,200, of which the comma has two readings.
 var oneComma = regexp.MustCompile(`\b\d{1,3},\d{3}\b`)
@@ -503,9 +519,12 @@ func (s *setting) find(name string) *statics.Force {
 
 func (m *marking) setting(f finding) *setting {
 	s := m.Reference.setting(m.stage, m.item)
-	s.about(f.about)
+	foreign := m.stage == Diagram && s.body != nil && f.about != "" && !hasForce(s.body, f.about)
+	if !foreign {
+		s.about(f.about)
+	}
 	for _, name := range f.all {
-		if s.find(name) == nil {
+		if s.find(name) == nil || foreign {
 			s.stranger = strings.Map(dropBraces, shorten(name))
 			continue
 		}
@@ -669,7 +688,7 @@ func (s *setting) line() string {
 	return "this line"
 }
 
-// along says how an axis runs: on a slope, along it or square to it.
+// along says how an axis runs: on a slope, along it or at right angles to it.
 func (s *setting) along() string {
 	switch {
 	case s.stage == Solve || s.stage == Diagram || s.body == nil:

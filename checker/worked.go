@@ -251,10 +251,11 @@ func (r *Reference) write(n *expr.Node) string {
 	return strings.ReplaceAll(text, "m/s^2", "m/s²")
 }
 
-var bracketed = regexp.MustCompile(`\((\d[\d.×^]* [A-Za-z/^0-9]+)\)`)
+var bracketed = regexp.MustCompile(`\((\d[\d.×^]*) ([A-Za-z/^0-9]+)\)`)
 
 // unbracket takes the brackets off a quantity that is a factor: "(31.4 N) cos 35°"
-// becomes "31.4 N · cos 35°". Behind a slash they stay.
+// becomes "31.4 N · cos 35°". Behind a slash or a function they stay, and under an
+// exponent.
 func unbracket(text string) string {
 	done := ""
 	for {
@@ -263,15 +264,18 @@ func unbracket(text string) string {
 			return done + text
 		}
 		done += text[:at[0]]
-		quantity := text[at[2]:at[3]]
+		inner := text[at[2]:at[5]]
+		_, isUnit := quantity.Find(text[at[4]:at[5]])
 		text = text[at[1]:]
+		if !isUnit || holdsBrackets.MatchString(done) || isPower.MatchString(text) {
+			done += "(" + inner + ")"
+			continue
+		}
 		switch head := strings.TrimRight(done, " ·"); {
-		case strings.HasSuffix(done, "/"):
-			quantity = "(" + quantity + ")"
 		case head != done && head != "" && !endsInSign.MatchString(head):
 			done = head + " · "
 		}
-		done += quantity
+		done += inner
 		if rest := strings.TrimLeft(text, " ·"); rest != text && rest != "" && !startsWithSign.MatchString(rest) {
 			text = " · " + rest
 		}
@@ -281,6 +285,8 @@ func unbracket(text string) string {
 var (
 	endsInSign     = regexp.MustCompile(`[+−=(]$`)
 	startsWithSign = regexp.MustCompile(`^[+−=)]`)
+	holdsBrackets  = regexp.MustCompile(`[/\p{L}]$`)
+	isPower        = regexp.MustCompile(`^[²³^⁴-⁹⁻]`)
 )
 
 // describe says in words where a force comes from and where it points.
@@ -948,7 +954,7 @@ func (t *teacher) turned(angle *expr.Node, function string, want float64) *expr.
 func (t *teacher) divide(a, b balance) bool {
 	names := t.wanted(a, b)
 	angle := slices.IndexFunc(names, func(n string) bool { v, _ := t.Variable(n); return v.Angle })
-	if angle < 0 {
+	if angle < 0 || len(names) != 2 {
 		return false
 	}
 	size, name := names[1-angle], names[angle]

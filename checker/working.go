@@ -19,6 +19,9 @@ type explained struct {
 // with one mistake in them, or one change of the line itself would make it
 // follow.
 func (m *marking) explainLine(e *equation) finding {
+	if m.isTension(e.sides[0]) && m.isTension(e.sides[1]) {
+		return finding{code: EqualTensions, all: []string{e.sides[0].Name, e.sides[1].Name}}
+	}
 	ways := append(m.fromWrongSums(e), m.fromEdits(e)...)
 	if len(ways) == 0 {
 		return finding{code: DoesNotFollow}
@@ -35,6 +38,15 @@ func (m *marking) explainLine(e *equation) finding {
 		f.about = best.about[0]
 	}
 	return f
+}
+
+// isTension reports whether a side is nothing but a string's letter.
+func (m *marking) isTension(n *expr.Node) bool {
+	if n.Op != expr.Name {
+		return false
+	}
+	f, ok := m.Force(n.Name)
+	return ok && f.Kind == statics.Tension
 }
 
 func rankOfCode(code Code) int {
@@ -149,7 +161,7 @@ func (m *marking) editsAt(n *expr.Node) []edit {
 	case expr.Neg:
 		return []edit{{Sign, n.Args[0]}}
 	case expr.Div:
-		return []edit{{Inverted, expr.Join(expr.Div, n.Args[1], n.Args[0])}}
+		return []edit{{Inverted, expr.Join(expr.Div, n.Args[1], n.Args[0])}, {Inverted, expr.Join(expr.Mul, n.Args[0], n.Args[1])}}
 	case expr.Mul:
 		return m.editsOfProduct(n)
 	case expr.Call:
@@ -180,10 +192,10 @@ func editsOfCall(n *expr.Node) []edit {
 // editsOfProduct puts the normal force where m·g was written.
 func (m *marking) editsOfProduct(n *expr.Node) []edit {
 	a, b := n.Args[0], n.Args[1]
+	all := []edit{{Inverted, expr.Join(expr.Div, a, b)}, {Inverted, expr.Join(expr.Div, b, a)}}
 	if a.Op != expr.Name || b.Op != expr.Name || b.Name != "g" {
-		return nil
+		return all
 	}
-	var all []edit
 	for i := range m.Bodies {
 		if normal := onlyOf(&m.Bodies[i], statics.Normal); normal != nil {
 			all = append(all, edit{NormalEqualsWeight, expr.Letter(normal.Name)})

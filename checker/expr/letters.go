@@ -152,6 +152,8 @@ func normal(run []rune) normalised {
 		case r == '_' || r == '{' || r == '}' || r == '\'' || r == '′':
 		case r >= '₀' && r <= '₉':
 			put(string('0'+r-'₀'), i)
+		case r == ',':
+			put(".", i)
 		case r == 'ₓ':
 			put("x", i)
 		case r == 'ₙ':

@@ -61,6 +61,7 @@ func (s *scanner) runEnd() int {
 		switch {
 		case isRun(r) || isDigit(r):
 		case r == '.' && (isRun(next) || isDigit(next)):
+		case r == ',' && isDigit(next) && i > s.at && isDigit(s.runes[i-1]): // cos55,3
 		case r == '{' && s.runes[i-1] == '_':
 			if j := slices.Index(s.runes[i:], '}'); j > 0 && j < 5 {
 				i += j
