@@ -421,8 +421,8 @@ func (r *Reference) nearLetter(name string) string {
 	}
 	var near []string
 	for _, v := range r.Variables {
-		short := min(len(v.Name), len(name)) < 2
-		if !short && apart(strings.ToLower(name), strings.ToLower(v.Name)) <= 1+len(name)/5 || short && sameStem(name, v.Name) {
+		misspelt := len(name) > 3 && apart(strings.ToLower(name), strings.ToLower(v.Name)) <= 1+len(name)/5
+		if misspelt || sameStem(name, v.Name) {
 			near = append(near, v.Name)
 		}
 	}
@@ -432,8 +432,7 @@ func (r *Reference) nearLetter(name string) string {
 	return near[0]
 }
 
-// sameStem reports whether two letters differ only in a subscript that one of
-// them lacks: m1 and m.
+// sameStem reports whether two letters differ only in a subscript: m1 and m.
 func sameStem(a, b string) bool {
 	return strings.TrimRight(a, "0123456789") == strings.TrimRight(b, "0123456789")
 }
