@@ -224,7 +224,7 @@ func (d *drawer) triangle() {
 	for i, f := range d.forces {
 		if d.scene.Forces[i].InHand && f.Slanted() {
 			name := expr.Set(f.Name)
-			d.scene.Triangle = &Triangle{Force: i, X: name + "ₓ", Y: name + "y"}
+			d.scene.Triangle = &Triangle{Force: i, X: name + "x", Y: name + "y"}
 		}
 	}
 }

@@ -1,0 +1,164 @@
+package screen
+
+import (
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"example.org/standstill/tutor"
+)
+
+// binding is a key with what it does, in the words of the key line.
+type binding = key.Binding
+
+func bind(shown, does string, keys ...string) binding {
+	return key.NewBinding(key.WithKeys(keys...), key.WithHelp(shown, does))
+}
+
+// action is something that a student can do from everywhere: by typing a word, by
+// choosing it from the menu, and some of them by a key.
+//
+// The keys are single bytes that no common terminal, multiplexer or browser keeps
+// for itself, and that are none of the control codes of tab, enter and backspace.
+type action struct {
+	word tutor.Word
+	key  binding
+	menu string
+	can  func(*model) bool
+	do   func(*model)
+}
+
+// actions is the table of everything that can be done, in the order of the menu.
+func actions() []action {
+	return []action{
+		{tutor.AskHint, bind("ctrl+g", "hint", "ctrl+g"), menuHint, (*model).isOpen, (*model).hint},
+		{tutor.AskText, bind("ctrl+r", "problem", "ctrl+r"), menuText, (*model).hasLesson, (*model).showText},
+		{tutor.KeepLine, bind("ctrl+y", "keep line", "ctrl+y"), menuKeep, (*model).canKeep, (*model).keep},
+		{tutor.AskPage, bind("ctrl+o", "page", "ctrl+o"), menuPage, (*model).hasLesson, (*model).showPage},
+		{tutor.GoBack, binding{}, menuBack, (*model).hasLesson, (*model).goBack},
+		{tutor.AskDrawing, binding{}, menuDrawing, (*model).hasLesson, (*model).showWords},
+		{tutor.AskHelp, binding{}, menuHelp, always, (*model).showHelp},
+		{tutor.AskSolution, binding{}, menuSolution, (*model).hasLesson, (*model).askSolution},
+		{tutor.AskAngles, binding{}, menuAngles, (*model).canTurn, (*model).turnAngles},
+		{tutor.GoNext, binding{}, menuNext, (*model).hasDesk, (*model).next},
+		{tutor.GoAgain, binding{}, menuAgain, (*model).hasLesson, (*model).again},
+		{tutor.AskProblems, bind("ctrl+l", "all problems", "ctrl+l"), menuProblems, (*model).hasDesk, (*model).showProblems},
+		{tutor.AskStudent, binding{}, menuStudent, (*model).hasDesk, (*model).showStudents},
+		{"", binding{}, menuBackground, always, (*model).otherBackground},
+		{tutor.Leave, bind("ctrl+c", "leave", "ctrl+c"), menuLeave, always, (*model).leave},
+	}
+}
+
+func always(*model) bool         { return true }
+func (m *model) hasLesson() bool { return m.lesson != nil }
+func (m *model) hasDesk() bool   { return m.desk != nil }
+func (m *model) isOpen() bool    { return m.lesson != nil && m.now.open }
+func (m *model) canKeep() bool   { return m.lesson != nil && m.now.canKeep }
+func (m *model) canTurn() bool   { return m.lesson != nil && m.lesson.Over() }
+
+func (m *model) isAtHome() bool   { return m.work != nil && m.sheet == sheet(m.work) }
+func (m *model) isTooSmall() bool { return m.cols < leastCols || m.rows < leastRows }
+
+// key takes one key: typing always types; what is left belongs to the sheet, then
+// to the table of actions, then to the line.
+func (m *model) key(k tea.KeyMsg) tea.Cmd {
+	m.said = ""
+	switch {
+	case k.Type == tea.KeyCtrlC:
+		m.leave()
+	case m.isTooSmall():
+		m.keyTooSmall(k)
+	case types(k):
+		m.edit(k)
+	case m.sheet.press(m, k):
+	case m.obey(k):
+	case k.Type == tea.KeyEnter:
+		m.enter()
+	case k.Type == tea.KeyEsc:
+		m.esc()
+	case k.Type == tea.KeyCtrlU:
+		m.line.set("")
+		m.textChanged()
+	case k.Type == tea.KeyUp:
+		m.earlier(-1)
+	case k.Type == tea.KeyDown:
+		m.earlier(+1)
+	default:
+		m.edit(k)
+	}
+	if m.leaving {
+		return tea.Quit
+	}
+	return nil
+}
+
+// types reports whether a key is a letter, or several that arrived together.
+func types(k tea.KeyMsg) bool {
+	return k.Type == tea.KeyRunes || k.Type == tea.KeySpace
+}
+
+func (m *model) edit(k tea.KeyMsg) {
+	if m.line.edit(k) {
+		m.textChanged()
+	}
+}
+
+func (m *model) earlier(step int) {
+	m.line.earlier(step)
+	m.textChanged()
+}
+
+func (m *model) textChanged() {
+	m.read()
+	m.sheet.typed(m)
+}
+
+// obey does what the table says for a key.
+func (m *model) obey(k tea.KeyMsg) bool {
+	for _, a := range m.actions {
+		if key.Matches(k, a.key) && a.can(m) {
+			a.do(m)
+			return true
+		}
+	}
+	return false
+}
+
+// enter hands the line in: a word is obeyed, anything else is the sheet's.
+func (m *model) enter() {
+	text := m.line.text()
+	word, ok := tutor.WordOf(text)
+	if !ok {
+		m.sheet.enter(m, text)
+		return
+	}
+	for _, a := range m.actions {
+		if a.word != word {
+			continue
+		}
+		m.line.set("")
+		m.textChanged()
+		if !a.can(m) {
+			m.say(saidNotNow)
+			return
+		}
+		a.do(m)
+	}
+}
+
+// esc opens the menu, and closes whatever else is open.
+func (m *model) esc() {
+	switch {
+	case m.isAtHome():
+		m.sheet = &menu{}
+	case m.work != nil:
+		m.home()
+	case m.desk != nil:
+		if _, open := m.sheet.(*menu); open {
+			m.sheet = newList(m)
+			return
+		}
+		m.sheet = &menu{}
+	}
+}
+
+func (m *model) leave() { m.leaving = true }

@@ -1,0 +1,175 @@
+package screen
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"example.org/standstill/checker"
+	"example.org/standstill/checker/quantity"
+	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/picture"
+)
+
+// angles turns what is given in a solved problem, and shows what follows.
+type angles struct {
+	onLesson
+	turning *tutor.Angles
+	at      int
+	scene   picture.Scene
+	curves  []tutor.Curve
+	others  string // what the curves were made for
+	remark  string
+}
+
+func (m *model) turnAngles() {
+	a := &angles{turning: m.lesson.Angles()}
+	if a.turning == nil {
+		m.say(saidNoAngles)
+		return
+	}
+	a.follow(m)
+	m.sheet = a
+}
+
+func (a *angles) question(*model) string { return saidTurn }
+
+func (a *angles) under(m *model, cols, rows int) []row {
+	if a.remark == "" {
+		return nil
+	}
+	return m.labelledText(wordSteep, a.remark, cols)
+}
+
+func (a *angles) keys(m *model) []binding {
+	return []binding{m.on.knob, m.on.turn, m.on.turnFar, m.on.back, m.on.leave}
+}
+
+func (a *angles) press(m *model, k tea.KeyMsg) bool {
+	knobs := len(a.turning.Knobs())
+	step := 0
+	switch k.Type {
+	case tea.KeyUp:
+		a.at = (a.at + knobs - 1) % knobs
+	case tea.KeyDown, tea.KeyTab:
+		a.at = (a.at + 1) % knobs
+	case tea.KeyLeft:
+		step = -1
+	case tea.KeyRight:
+		step = 1
+	case tea.KeyPgUp:
+		step = 10
+	case tea.KeyPgDown:
+		step = -10
+	default:
+		return false
+	}
+	if step != 0 {
+		m.say(a.turning.Turn(a.at, step))
+	}
+	a.follow(m)
+	return true
+}
+
+// follow makes the drawing and the curves of the present setting. Turning a knob
+// moves the mark along its own curves, which stay.
+func (a *angles) follow(m *model) {
+	if ref, err := a.turning.Reference(); err == nil {
+		a.scene = picture.OfProblem(ref, picture.View{Stage: checker.Solve, Solved: true})
+	}
+	knobs := a.turning.Knobs()
+	key := fmt.Sprint(a.at)
+	for i, k := range knobs {
+		if i != a.at {
+			key += " " + k.String()
+		}
+	}
+	if key != a.others {
+		a.curves, a.others = a.turning.Curves(a.at), key
+	}
+	a.remark = a.turning.Remark(a.at, a.curves)
+}
+
+// plot shows the sizes of forces over the knob in hand; where none is asked for,
+// whatever is asked in the first unit.
+func (a *angles) plot(colours map[string]int) picture.Scene {
+	knob := a.turning.Knobs()[a.at]
+	p := &picture.Plot{X: picture.Scale{Name: knob.Letter, Unit: unitSign(knob.Unit)}, Marked: true, At: knob.Value}
+	var unit quantity.Unit
+	for _, c := range a.forcesFirst() {
+		if p.Curves != nil && c.Unit != unit {
+			continue
+		}
+		unit = c.Unit
+		curve := picture.Curve{Name: c.Letter, Colour: colours[c.Name]}
+		for _, d := range c.Dots {
+			curve.Points = append(curve.Points, picture.Point{X: d.X, Y: d.Y})
+		}
+		p.Curves = append(p.Curves, curve)
+	}
+	var names []string
+	for _, c := range p.Curves {
+		names = append(names, c.Name)
+	}
+	p.Y = picture.Scale{Name: strings.Join(names, ", "), Unit: unitSign(unit)}
+	return picture.Scene{Plot: p}
+}
+
+func (a *angles) forcesFirst() []tutor.Curve {
+	curves := slices.Clone(a.curves)
+	slices.SortStableFunc(curves, func(x, y tutor.Curve) int {
+		return rankOfUnit(x.Unit) - rankOfUnit(y.Unit)
+	})
+	return curves
+}
+
+func rankOfUnit(u quantity.Unit) int {
+	if u.Dim == quantity.Force {
+		return 0
+	}
+	return 1
+}
+
+func unitSign(u quantity.Unit) string {
+	switch u.Symbol {
+	case "deg":
+		return "°"
+	case "none":
+		return ""
+	}
+	return u.Symbol
+}
+
+func (a *angles) body(m *model, cols, rows int) []row {
+	left := cols * 45 / 100
+	table := a.table(m, cols-left-2)
+	plot := rows - len(table) - 1
+	right := append(table, nil)
+	right = append(right, m.paint(a.plot(m.now.colours), cols-left-2, plot)...)
+	for i := range right {
+		right[i] = append(row{gap(1)}, right[i]...)
+	}
+	return columns(m.paint(a.scene, left, rows), left+1, right)
+}
+
+// table lists what can be turned and what comes out.
+func (a *angles) table(m *model, cols int) []row {
+	knobs, readings := a.turning.Knobs(), a.turning.Readings()
+	left := cols / 2
+	var turned, found []row
+	for i, k := range knobs {
+		turned = append(turned, m.pickRow(i == a.at, m.tint(plain, k.String(), false)))
+	}
+	for _, r := range readings {
+		text := r.String()
+		if math.IsNaN(r.Value) {
+			text = r.Letter + ": " + saidNoRest
+		}
+		found = append(found, m.tint(bold, text, false))
+	}
+	heads := []row{append(m.look.row(quiet, " "+wordTurn).padded(left), m.look.text(quiet, wordFollows))}
+	return append(heads, columns(turned, left, found)...)
+}

@@ -1,0 +1,252 @@
+package screen
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"example.org/standstill/checker"
+	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/quantity"
+	"example.org/standstill/checker/statics"
+	"example.org/standstill/tutor/picture"
+)
+
+// chooser is the force diagram by keys: each force that is offered can be pointed
+// with the arrow keys. What is chosen stands in the line as text, and what is
+// typed in the line is chosen, so that both ways say the same.
+type chooser struct {
+	active bool // the arrow keys point forces
+	body   *statics.Body
+	offers []offer
+	at     int
+}
+
+// offer is one force that may act. Sides is what is said of it, "" while it is
+// left out.
+type offer struct {
+	name, gloss string
+	kind        statics.Kind
+	sides       string
+}
+
+// begin offers the forces for the body in hand.
+func (c *chooser) begin(m *model) {
+	body, ok := m.lesson.Ref.Body(m.now.ask.Item)
+	if !ok {
+		body = &m.lesson.Ref.Bodies[0]
+	}
+	if c.body != body {
+		c.body, c.offers, c.at, c.active = body, offersFor(m.lesson.Ref, body), 0, true
+	}
+	c.follow(m)
+}
+
+// rankOf puts the kinds into one order, whether they act or not, so that a
+// force's place in the list tells nothing.
+var rankOf = []statics.Kind{
+	statics.Weight, statics.Normal, statics.Friction, statics.Tension, statics.Spring, statics.Strut, statics.Push, statics.Pull,
+}
+
+// strangers are offered where the body has no force of their kind.
+var strangers = []struct {
+	name string
+	kind statics.Kind
+}{
+	{"w", statics.Weight}, {"N", statics.Normal}, {"f", statics.Friction}, {"T", statics.Tension},
+}
+
+// offersFor lists the forces on the body among others that do not act on it.
+func offersFor(ref *checker.Reference, body *statics.Body) []offer {
+	var all []offer
+	add := func(name string, kind statics.Kind) {
+		if !slices.ContainsFunc(all, func(o offer) bool { return o.name == name }) {
+			all = append(all, offer{name: name, gloss: string(kind), kind: kind})
+		}
+	}
+	for _, b := range ref.Bodies {
+		for _, f := range b.Forces {
+			add(f.Name, f.Kind)
+		}
+	}
+	for _, s := range strangers {
+		if !ref.Has(s.name) && !slices.ContainsFunc(body.Forces, func(f statics.Force) bool { return f.Kind == s.kind }) {
+			add(s.name, s.kind)
+		}
+	}
+	slices.SortStableFunc(all, func(a, b offer) int { return slices.Index(rankOf, a.kind) - slices.Index(rankOf, b.kind) })
+	return all
+}
+
+// press points the force in hand, or moves to the next.
+func (c *chooser) press(m *model, k tea.KeyMsg) bool {
+	switch k.Type {
+	case tea.KeyTab:
+		if c.active {
+			c.at = (c.at + 1) % len(c.offers)
+		}
+		c.active = true
+		return true
+	case tea.KeyShiftTab:
+		c.at = (c.at + len(c.offers) - 1) % len(c.offers)
+		c.active = true
+		return true
+	}
+	if !c.active {
+		return false
+	}
+	step, ok := map[tea.KeyType][2]int{tea.KeyUp: {0, 1}, tea.KeyDown: {0, -1}, tea.KeyLeft: {-1, 0}, tea.KeyRight: {1, 0}}[k.Type]
+	if !ok {
+		return false
+	}
+	o := &c.offers[c.at]
+	x, y := roomSides(o.sides)
+	o.sides = saidSides(min(max(x+step[0], -1), 1), min(max(y+step[1], -1), 1))
+	m.line.set(c.text())
+	m.read()
+	c.follow(m)
+	return true
+}
+
+// text is what is chosen, as it would be typed.
+func (c *chooser) text() string {
+	var parts []string
+	for _, o := range c.offers {
+		if o.sides != "" {
+			parts = append(parts, expr.Glyph(o.name)+" "+o.sides)
+		}
+	}
+	return strings.Join(parts, "; ")
+}
+
+// follow chooses what the line says. What cannot be read yet changes nothing.
+func (c *chooser) follow(m *model) {
+	if m.now.echo == "" && !m.line.isEmpty() {
+		return
+	}
+	for i := range c.offers {
+		c.offers[i].sides = ""
+	}
+	for _, part := range strings.Split(m.now.echo, "; ") {
+		name, sides, _ := strings.Cut(part, " ")
+		for i := range c.offers {
+			if o := &c.offers[i]; name == expr.Glyph(o.name) && o.sides == "" {
+				o.sides = sides
+				break
+			}
+		}
+	}
+}
+
+// listed are the chosen forces, for the drawing.
+func (c *chooser) listed(m *model) []picture.Listed {
+	var all []picture.Listed
+	for i, o := range c.offers {
+		if direction, ok := c.direction(m.lesson.Ref, o.sides); ok {
+			all = append(all, picture.Listed{Name: o.name, Kind: o.kind, Direction: direction, InHand: c.active && i == c.at})
+		}
+	}
+	return all
+}
+
+// direction is where words point, in degrees. Two sides of the room at a surface
+// are meant along it or out of it: the words are the same, and the drawing is
+// truer.
+func (c *chooser) direction(ref *checker.Reference, sides string) (float64, bool) {
+	slope := ref.Tilt(c.body) / quantity.Degree
+	up := 0.0
+	if math.Sin(slope*quantity.Degree) < 0 {
+		up = 180
+	}
+	switch {
+	case sides == "":
+		return 0, false
+	case strings.HasPrefix(sides, "up the slope"):
+		return slope + up, true
+	case strings.HasPrefix(sides, "down the slope"):
+		return slope + up + 180, true
+	case strings.HasPrefix(sides, "out of"):
+		return slope + 90, true
+	case strings.HasPrefix(sides, "into"):
+		return slope - 90, true
+	}
+	x, y := roomSides(sides)
+	rough := math.Atan2(float64(y), float64(x)) / quantity.Degree
+	if x != 0 && y != 0 && c.onSlope() && math.Mod(slope, 90) != 0 {
+		return slope + 90*math.Round((rough-slope)/90), true
+	}
+	return rough, true
+}
+
+func (c *chooser) onSlope() bool {
+	return slices.ContainsFunc(c.body.Forces, func(f statics.Force) bool { return f.Kind == statics.Normal })
+}
+
+// roomSides reads the sides of the room that words name.
+func roomSides(sides string) (x, y int) {
+	if strings.Contains(sides, "the slope") {
+		return 0, 0
+	}
+	for _, word := range strings.Fields(sides) {
+		switch word {
+		case "up":
+			y = 1
+		case "down":
+			y = -1
+		case "left":
+			x = -1
+		case "right":
+			x = 1
+		}
+	}
+	return x, y
+}
+
+func saidSides(x, y int) string {
+	words := append([][]string{{"down"}, nil, {"up"}}[y+1], [][]string{{"left"}, nil, {"right"}}[x+1]...)
+	return strings.Join(words, " ")
+}
+
+// rows shows the offers in as many columns as fit.
+func (c *chooser) rows(m *model, cols int) []row {
+	const least = 26
+	across := max(cols/least, 1)
+	width := cols / across
+	var rows []row
+	if textWidth(saidPoint) < cols && len(m.lesson.Lines()) == 0 {
+		rows = append(rows, row{gap(1), m.look.text(quiet, saidPoint)})
+	}
+	down := (len(c.offers) + across - 1) / across
+	for i := range down {
+		var r row
+		for j := range across {
+			if n := j*down + i; n < len(c.offers) {
+				r = append(r.padded(j*width), c.offer(m, n, width)...)
+			}
+		}
+		rows = append(rows, r)
+	}
+	return rows
+}
+
+func (c *chooser) offer(m *model, n, width int) row {
+	l, o := m.look, c.offers[n]
+	pick, s := " ", plain
+	if c.active && n == c.at {
+		pick, s = l.signs.pick, bold
+	}
+	x, y := roomSides(o.sides)
+	arrow, sides := l.signs.arrows[1-y][1+x], o.sides
+	if sides == "" {
+		sides = wordLeftOut
+	}
+	r := append(row{l.text(bold, " "+pick+" ")}, m.tint(s, onPaper(o.name), false)...).padded(7)
+	r = append(r, l.text(quiet, o.gloss)).padded(16)
+	shade := plain
+	if o.sides == "" {
+		shade = quiet
+	}
+	return append(r, l.text(shade, arrow+" "+sides)).cut(width)
+}

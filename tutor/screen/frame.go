@@ -1,0 +1,239 @@
+package screen
+
+import (
+	"slices"
+	"strings"
+
+	"example.org/standstill/checker"
+	"example.org/standstill/tutor"
+)
+
+// The least screen on which a lesson can be led, the width from which the
+// drawing stands beside the page, and the height below which it has to.
+const (
+	leastCols = 60
+	leastRows = 16
+	wideCols  = 110
+	lowRows   = 20
+)
+
+// beside reports whether the drawing stands beside the page and not above it.
+func (m *model) beside() bool { return m.cols >= wideCols || m.rows < lowRows }
+
+// view makes the whole screen.
+func (m *model) view() string {
+	if m.cols == 0 || m.rows == 0 {
+		return ""
+	}
+	return m.look.sheet(m.compose())
+}
+
+// compose fills the screen: head, sheet, line, keys, exactly as many rows as
+// there are.
+func (m *model) compose() []row {
+	if m.isTooSmall() {
+		return m.tooSmall()
+	}
+	top := m.top()
+	bottom := m.bottom()
+	// Which keys are worth naming depends on what the sheet shows.
+	room := max(m.rows-len(top)-len(bottom)-keyRows, 1)
+	rows := append(top, fill(m.sheet.body(m, m.cols, room), room)...)
+	rows = append(rows, bottom...)
+	rows = append(rows, m.keys()...)
+	for i := range rows {
+		rows[i] = rows[i].cut(m.cols)
+	}
+	return rows[:m.rows]
+}
+
+// fill makes a number of rows exactly.
+func fill(rows []row, n int) []row {
+	if len(rows) >= n {
+		return rows[:n]
+	}
+	return append(rows, make([]row, n-len(rows))...)
+}
+
+// top is the title, and the stages along their rope.
+func (m *model) top() []row {
+	title, right := saidProgram, ""
+	if m.lesson != nil {
+		h := m.lesson.Problem.Heading
+		title, right = h.Title, m.topic(h.Topic)+" "+m.look.signs.dash+" "+levelWord(h.Level)
+	}
+	if m.desk != nil {
+		right = strings.TrimPrefix(right+" "+m.look.signs.dash+" "+m.desk.Student.Name, " "+m.look.signs.dash+" ")
+	}
+	last := m.look.row(quiet, right).cut(m.cols / 2)
+	first := row{gap(1), m.look.text(bold, title)}.cut(m.cols - last.width() - 3)
+	line := append(first.padded(m.cols-last.width()-1), last...)
+	return []row{line, m.stages()}
+}
+
+func (m *model) topic(id string) string {
+	if m.work != nil && m.work.topic != "" {
+		return m.work.topic
+	}
+	return id
+}
+
+// stages are the five words on a rope that is taut as far as the student has
+// come.
+func (m *model) stages() row {
+	if m.lesson == nil {
+		return row{m.look.text(quiet, strings.Repeat(m.look.signs.slack, m.cols))}
+	}
+	words := make([]span, len(checker.Stages))
+	taken := 0
+	reached := len(checker.Stages)
+	for i, stage := range checker.Stages {
+		words[i] = m.stageWord(stage)
+		taken += words[i].width
+		if m.now.open && stage == m.now.ask.Stage {
+			reached = i
+		}
+	}
+	rope := max((m.cols-taken)/(len(words)+1), 0)
+	var r row
+	for i, w := range words {
+		r = append(r, m.rope(rope, i <= reached), w)
+	}
+	return append(r, m.rope(m.cols-r.width(), reached == len(words)))
+}
+
+func (m *model) rope(n int, taut bool) span {
+	if taut {
+		return m.look.text(plain, strings.Repeat(m.look.signs.taut, max(n, 0)))
+	}
+	return m.look.text(quiet, strings.Repeat(m.look.signs.slack, max(n, 0)))
+}
+
+func (m *model) stageWord(stage checker.Stage) span {
+	title, s := tutor.Title(stage), m.look.signs
+	switch {
+	case m.now.open && stage == m.now.ask.Stage:
+		return m.look.text(bold, s.handLeft+" "+title+" "+s.handRight)
+	case m.lesson.Nothing(stage):
+		return m.look.text(quiet, " "+s.nothing+" "+title+" ")
+	case m.lesson.StageDone(stage):
+		return m.look.text(good, " "+s.done+" "+title+" ")
+	}
+	return m.look.text(quiet, " "+title+" ")
+}
+
+// gutter is the width of the words in front of what is asked and typed.
+const gutter = 9
+
+// bottom is what is asked, the line, and what stands under it.
+func (m *model) bottom() []row {
+	width := m.cols - gutter - 1
+	asked := m.sheet.question(m)
+	var rows []row
+	for i, part := range m.look.wrap(asked, width) {
+		word := ""
+		if i == 0 {
+			word = wordAsked
+		}
+		rows = append(rows, m.labelled(word, m.tint(bold, part, true)))
+	}
+	if m.rows < lowRows && len(rows) > 2 {
+		rows = rows[:2]
+	}
+	paint := func(text string) row { return m.tint(plain, text, false) }
+	rows = append(rows, m.labelled(wordLine, m.line.show(m.look, width, paint)))
+	room := m.underRows()
+	return append(rows, fill(m.under(width, room), room)...)
+}
+
+// underRows is how many rows there are under the line: enough for a fraction.
+func (m *model) underRows() int {
+	if m.rows < lowRows {
+		return 2
+	}
+	return 3
+}
+
+// under is what was just said, else what the sheet puts under the line.
+func (m *model) under(width, rows int) []row {
+	if m.said == "" {
+		return m.sheet.under(m, m.cols, rows)
+	}
+	var said []row
+	for i, part := range m.look.wrap(m.said, width) {
+		word := ""
+		if i == 0 {
+			word = wordNote
+		}
+		said = append(said, m.labelled(word, m.tint(plain, part, true)))
+	}
+	return said
+}
+
+// labelled puts a word of the gutter in front of a row.
+func (m *model) labelled(word string, r row) row {
+	label := m.look.text(quiet, word)
+	return append(row{gap(gutter - 1 - label.width), label, gap(1)}, r...)
+}
+
+// keyRows is how many rows say which keys work now.
+const keyRows = 2
+
+// keys says which keys work now. Where they do not all fit, those in front of the
+// last two give way: these lead to the menu, which names all, and out.
+func (m *model) keys() []row {
+	all := m.sheet.keys(m)
+	for {
+		rows := m.layKeys(all)
+		if len(rows) <= keyRows || len(all) < 4 {
+			return fill(rows, keyRows)
+		}
+		all = slices.Delete(slices.Clone(all), len(all)-3, len(all)-2)
+	}
+}
+
+func (m *model) layKeys(all []binding) []row {
+	var rows []row
+	line := row{gap(1)}
+	for _, b := range all {
+		entry := row{m.look.text(bold, b.Help().Key), gap(1), m.look.text(quiet, b.Help().Desc)}
+		if line.width()+entry.width()+2 > m.cols && line.width() > 1 {
+			rows = append(rows, line)
+			line = row{gap(1)}
+		}
+		if line.width() > 1 {
+			line = append(line, gap(2))
+		}
+		line = append(line, entry...)
+	}
+	return append(rows, line)
+}
+
+// rule divides the sheet, with words at its left and right.
+func (m *model) rule(width int, left, right string) row {
+	l := m.look
+	r := row{l.text(quiet, l.signs.dotted+l.signs.dotted+" "), l.text(bold, left), gap(1)}
+	end := row{}
+	if right != "" {
+		end = row{gap(1), l.text(plain, right), gap(1), l.text(quiet, l.signs.dotted)}
+	}
+	fillUp := width - r.width() - end.width()
+	r = append(r, l.text(quiet, strings.Repeat(l.signs.dotted, max(fillUp, 0))))
+	return append(r, end...).cut(width)
+}
+
+// columns puts rows side by side, the left ones in a width.
+func columns(left []row, width int, right []row) []row {
+	rows := make([]row, max(len(left), len(right)))
+	for i := range rows {
+		var r row
+		if i < len(left) {
+			r = append(r, left[i].cut(width)...)
+		}
+		if i < len(right) && len(right[i]) > 0 {
+			r = append(r.padded(width), right[i]...)
+		}
+		rows[i] = r
+	}
+	return rows
+}

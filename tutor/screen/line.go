@@ -1,0 +1,155 @@
+package screen
+
+import (
+	"slices"
+	"strings"
+
+	"github.com/charmbracelet/bubbles/key"
+	"github.com/charmbracelet/bubbles/textinput"
+	tea "github.com/charmbracelet/bubbletea"
+	"golang.org/x/text/unicode/norm"
+
+	"example.org/standstill/checker"
+	"example.org/standstill/tutor"
+)
+
+// line is where the student types. The library edits; what is shown is drawn
+// here, because the library's cursor is seen by its colour alone.
+type line struct {
+	input textinput.Model
+	past  []string // lines handed in before, oldest first
+	at    int      // which of them is shown; len(past) for none
+	fresh string   // what was typed before going back to them
+}
+
+// longestLine is how many characters the line takes; the checker reads fewer and
+// says so.
+const longestLine = 1000
+
+func newLine() line {
+	in := textinput.New()
+	in.CharLimit = longestLine
+	in.KeyMap = editing()
+	in.Focus()
+	return line{input: in}
+}
+
+// editing are the keys that change the line. Those that a terminal or a
+// multiplexer takes for itself are left out, and those that do something else
+// here.
+func editing() textinput.KeyMap {
+	none := key.NewBinding(key.WithDisabled())
+	on := func(keys ...string) key.Binding { return key.NewBinding(key.WithKeys(keys...)) }
+	return textinput.KeyMap{
+		CharacterForward: on("right"), CharacterBackward: on("left"),
+		WordForward: on("alt+right", "ctrl+right"), WordBackward: on("alt+left", "ctrl+left"),
+		DeleteCharacterBackward: on("backspace", "ctrl+h"), DeleteCharacterForward: on("delete", "ctrl+d"),
+		DeleteWordBackward: on("alt+backspace", "ctrl+w"), DeleteBeforeCursor: none,
+		DeleteAfterCursor: on("ctrl+k"), DeleteWordForward: none,
+		LineStart: on("home", "ctrl+a"), LineEnd: on("end", "ctrl+e"),
+		Paste: none, AcceptSuggestion: none, NextSuggestion: none, PrevSuggestion: none,
+	}
+}
+
+// begin takes up a lesson: what was half typed in it, and its earlier lines.
+func (l *line) begin(lesson *tutor.Lesson) {
+	l.past = nil
+	for _, old := range lesson.Lines() {
+		if old.Kind == tutor.Typed {
+			l.remember(old.Text)
+		}
+	}
+	l.set(lesson.Draft())
+}
+
+// remember adds an earlier line.
+func (l *line) remember(text string) {
+	text = strings.ReplaceAll(text, "\n", "; ")
+	l.past = slices.DeleteFunc(l.past, func(s string) bool { return s == text })
+	l.past = append(l.past, text)
+	l.at = len(l.past)
+}
+
+func (l *line) text() string { return l.input.Value() }
+
+// draft is what is to be kept on leaving: not a line that was only looked at.
+func (l *line) draft() string {
+	if l.at < len(l.past) && l.text() == l.past[l.at] {
+		return l.fresh
+	}
+	return l.text()
+}
+
+func (l *line) isEmpty() bool { return strings.TrimSpace(l.text()) == "" }
+
+// set puts a text into the line, the cursor behind it.
+func (l *line) set(text string) {
+	l.input.SetValue(strings.ReplaceAll(text, "\n", "; "))
+	l.input.CursorEnd()
+	l.at = len(l.past)
+}
+
+// edit takes a key. It reports whether the text has changed.
+func (l *line) edit(k tea.KeyMsg) (changed bool) {
+	before := l.text()
+	if len(k.Runes) > 0 {
+		// The library goes by the names of keys: without the mark of a paste,
+		// letters that arrive together and spell "right" would move the cursor.
+		k = tea.KeyMsg{Type: tea.KeyRunes, Paste: true, Runes: []rune(joinLines(norm.NFC.String(string(k.Runes))))}
+	}
+	l.input, _ = l.input.Update(k)
+	return l.text() != before
+}
+
+// joinLines makes one line of a text with several.
+func joinLines(text string) string {
+	text = strings.Trim(strings.ReplaceAll(text, "\r", "\n"), "\n")
+	parts := strings.FieldsFunc(text, func(r rune) bool { return r == '\n' })
+	return strings.Join(parts, "; ")
+}
+
+// earlier brings back an earlier line, step −1, or a later one, +1.
+func (l *line) earlier(step int) {
+	to := l.at + step
+	if to < 0 || to > len(l.past) {
+		return
+	}
+	if l.at == len(l.past) {
+		l.fresh = l.text()
+	}
+	text := l.fresh
+	if to < len(l.past) {
+		text = l.past[to]
+	}
+	l.set(text)
+	l.at = to
+}
+
+// point puts the cursor to where a refused line went wrong: where it could not be
+// read, else where the force stands that the message is about.
+func (l *line) point(r checker.Report) {
+	text := l.text()
+	switch at := strings.Index(text, r.About); {
+	case r.End > 0 && r.Pos <= len([]rune(text)):
+		l.input.SetCursor(r.Pos)
+	case r.About != "" && at >= 0:
+		l.input.SetCursor(len([]rune(text[:at])))
+	default:
+		l.input.CursorEnd()
+	}
+}
+
+// show draws the text with its cursor in a width, around the cursor where the
+// text is longer.
+func (l *line) show(k *look, width int, paint func(string) row) row {
+	runes := []rune(l.text())
+	at := min(l.input.Position(), len(runes))
+	from := 0
+	for textWidth(k.letters(string(runes[from:at]))) > width-2 {
+		from++
+	}
+	r := paint(string(runes[from:at]))
+	r = append(r, k.text(bold, k.signs.cursor))
+	r = append(r, paint(string(runes[at:]))...)
+	return r.cut(width)
+}

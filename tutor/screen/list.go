@@ -1,0 +1,186 @@
+package screen
+
+import (
+	"strings"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"example.org/standstill/tutor"
+)
+
+// list is every problem by topic and level, with how the student stands with it.
+// What is typed narrows it down.
+type list struct {
+	scroller
+	shelves []tutor.Shelf
+	advice  tutor.Advice
+	found   []tutor.Listed // what matches the line, in order
+	at      int
+	first   string // said above the list until a problem is opened
+}
+
+func newList(m *model) *list {
+	n := &list{shelves: m.desk.Shelves()}
+	n.advice, _ = m.desk.Next()
+	n.typed(m)
+	for i, p := range n.found {
+		if p.ID == n.advice.ID {
+			n.at = i
+		}
+	}
+	return n
+}
+
+func (m *model) showProblems() {
+	m.saveDraft()
+	m.line.set("")
+	m.sheet = newList(m)
+}
+
+func (n *list) question(m *model) string { return saidWhichProblem }
+
+func (n *list) under(m *model, cols, rows int) []row {
+	if word, ok := tutor.WordOf(m.line.text()); ok {
+		return []row{m.labelled(wordMeans, m.look.row(plain, meaning(word)))}
+	}
+	if len(n.found) == 0 {
+		return []row{m.labelled(wordNote, m.look.row(plain, saidNoneFound))}
+	}
+	if n.at < len(n.found) && n.found[n.at].ID == n.advice.ID {
+		return m.labelledText(wordNext, n.advice.Why, cols)
+	}
+	return nil
+}
+
+func (m *model) labelledText(word, text string, cols int) []row {
+	var rows []row
+	for i, part := range m.look.wrap(text, cols-gutter-1) {
+		label := ""
+		if i == 0 {
+			label = word
+		}
+		rows = append(rows, m.labelled(label, m.look.row(quiet, part)))
+	}
+	return rows
+}
+
+// typed keeps what holds the typed text in its title, topic or id.
+func (n *list) typed(m *model) {
+	wanted := strings.ToLower(strings.TrimSpace(m.line.text()))
+	if _, isWord := tutor.WordOf(wanted); isWord {
+		wanted = ""
+	}
+	n.found, n.at = nil, 0
+	for _, shelf := range n.shelves {
+		for _, p := range shelf.Problems {
+			if strings.Contains(strings.ToLower(p.Title+" "+shelf.Title+" "+p.ID+" "+levelWord(p.Level)), wanted) {
+				n.found = append(n.found, p)
+			}
+		}
+	}
+}
+
+func (n *list) press(m *model, k tea.KeyMsg) bool {
+	switch k.Type {
+	case tea.KeyUp:
+		n.at--
+	case tea.KeyDown:
+		n.at++
+	case tea.KeyPgUp:
+		n.at -= n.room - 1
+	case tea.KeyPgDown:
+		n.at += n.room - 1
+	case tea.KeyTab:
+		n.toTopic(+1)
+	case tea.KeyShiftTab:
+		n.toTopic(-1)
+	default:
+		return false
+	}
+	n.at = min(max(n.at, 0), max(len(n.found)-1, 0))
+	return true
+}
+
+// toTopic goes to the first problem of the next topic, or of this one and then of
+// the one before.
+func (n *list) toTopic(step int) {
+	first := func(i int) bool { return i == 0 || n.found[i].Topic != n.found[i-1].Topic }
+	for i := n.at + step; i >= 0 && i < len(n.found); i += step {
+		if first(i) {
+			n.at = i
+			return
+		}
+	}
+}
+
+func (n *list) enter(m *model, _ string) {
+	if n.at >= len(n.found) {
+		m.say(saidNoneFound)
+		return
+	}
+	m.line.set("")
+	if p := n.found[n.at]; p.ID == n.advice.ID {
+		m.openAdvised(n.advice)
+	} else {
+		m.open(p.ID, false)
+	}
+}
+
+func (n *list) keys(m *model) []binding {
+	keys := []binding{m.on.upDown, m.on.topic, m.on.open}
+	if m.work != nil {
+		keys = append(keys, m.on.back)
+	} else {
+		keys = append(keys, m.on.menu)
+	}
+	return append(keys, m.on.leave)
+}
+
+func (n *list) body(m *model, cols, rows int) []row {
+	return m.withDrawing(cols, rows, func(cols, rows int) []row {
+		top := m.look.rows(plain, n.first, cols)
+		top = append(top, m.rule(cols, wordProblems, saidDoneOf(n.shelves)))
+		all, at := n.rows(m, cols)
+		n.follow(max(at-1, 0), len(all), rows-len(top))
+		n.follow(at, len(all), rows-len(top))
+		return append(top, n.cut(all, rows-len(top))...)
+	})
+}
+
+// rows lists what was found under its topics; at is the row of the picked one.
+func (n *list) rows(m *model, cols int) (rows []row, at int) {
+	topic := ""
+	for i, p := range n.found {
+		if p.Topic != topic {
+			topic = p.Topic
+			rows = append(rows, row{gap(1), m.look.text(bold, n.title(topic))})
+		}
+		if i == n.at {
+			at = len(rows)
+		}
+		r := row{m.look.text(quiet, levelWord(p.Level))}.padded(8)
+		r = append(r, m.look.text(plain, p.Title)).cut(cols - 32).padded(cols - 30)
+		r = append(r, m.look.text(standingShade(p.Progress), p.Progress.String()))
+		rows = append(rows, m.pickRow(i == n.at, r))
+	}
+	return rows, at
+}
+
+func (n *list) title(topic string) string {
+	for _, s := range n.shelves {
+		if s.ID == topic {
+			return s.Title
+		}
+	}
+	return topic
+}
+
+func standingShade(p tutor.Progress) shade {
+	switch {
+	case p.Standing == tutor.NotBegun:
+		return quiet
+	case p.Standing >= tutor.WithHints:
+		return good
+	}
+	return near
+}

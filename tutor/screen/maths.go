@@ -1,0 +1,286 @@
+package screen
+
+import (
+	"strings"
+
+	"example.org/standstill/checker"
+	"example.org/standstill/checker/expr"
+)
+
+// block is a piece of a formula: lines of one width, of which one is the base line
+// along which pieces are joined.
+type block struct {
+	lines []string
+	base  int
+}
+
+func (b block) width() int { return textWidth(b.lines[0]) }
+
+// typesetter lays formulas out. With stacked, a quotient is a fraction of three
+// lines wherever neither of its halves holds another.
+type typesetter struct {
+	look    *look
+	stacked bool
+}
+
+// formulas lays out a read-back: one block for each formula in it, nil where it
+// cannot be read again.
+func (n *now) formulas(l *look, echo string) []block {
+	return layOut(n.letters, echo, typesetter{l, true})
+}
+
+func layOut(letters *expr.Letters, echo string, t typesetter) []block {
+	var blocks []block
+	for _, part := range strings.Split(echo, "; ") {
+		reading, err := letters.Read(part)
+		if err != nil {
+			return nil
+		}
+		blocks = append(blocks, t.line(reading.Lines[0]))
+	}
+	return blocks
+}
+
+// line lays out an equation, a chain or an expression.
+func (t typesetter) line(line expr.Line) block {
+	var b block
+	for i, side := range line.Sides {
+		if i > 0 {
+			b = t.join(b, t.word(" = "))
+		}
+		b = t.join(b, t.node(side))
+	}
+	if line.Axis != "" {
+		b = t.join(t.word("ΣF"+line.Axis+": "), b)
+	}
+	return b
+}
+
+func (t typesetter) word(text string) block { return block{lines: []string{t.look.letters(text)}} }
+
+// join sets two blocks side by side on their base lines.
+func (t typesetter) join(a, b block) block {
+	if a.lines == nil {
+		return b
+	}
+	above := max(a.base, b.base)
+	below := max(len(a.lines)-a.base, len(b.lines)-b.base)
+	out := block{lines: make([]string, above+below), base: above}
+	for i := range out.lines {
+		out.lines[i] = lineOf(a, i-above+a.base) + lineOf(b, i-above+b.base)
+	}
+	return out
+}
+
+func lineOf(b block, i int) string {
+	if i >= 0 && i < len(b.lines) {
+		return b.lines[i]
+	}
+	return strings.Repeat(" ", b.width())
+}
+
+// binding strengths: what may stand without brackets.
+const (
+	bindsSum = iota
+	bindsProduct
+	bindsPower
+	bindsAtom
+)
+
+func (t typesetter) strength(n *expr.Node) int {
+	switch n.Op {
+	case expr.Add, expr.Sub, expr.Neg:
+		return bindsSum
+	case expr.Mul, expr.Div:
+		return bindsProduct
+	case expr.Pow, expr.Call:
+		return bindsPower
+	}
+	return bindsAtom
+}
+
+// inside lays out a node, in brackets where it binds less than its place asks.
+func (t typesetter) inside(n *expr.Node, place int) block {
+	b := t.node(n)
+	if n.Op == expr.Div && len(b.lines) > 1 && place <= bindsProduct {
+		return b // the bar holds it together
+	}
+	measured := n.Op == expr.Number && n.Unit != "" && n.Unit != "deg" && place > bindsSum
+	if t.strength(n) < place || measured {
+		return t.bracketed(b)
+	}
+	return b
+}
+
+func (t typesetter) node(n *expr.Node) block {
+	switch n.Op {
+	case expr.Number:
+		return t.word(n.Num.Text + unitText(n.Unit))
+	case expr.Name:
+		return t.word(onPaper(n.Name))
+	case expr.Neg:
+		return t.join(t.word("−"), t.inside(n.Args[0], bindsProduct))
+	case expr.Add:
+		return t.between(n, " + ", bindsSum, bindsProduct)
+	case expr.Sub:
+		return t.between(n, " − ", bindsSum, bindsProduct)
+	case expr.Mul:
+		return t.between(n, factorSign(n), bindsProduct, bindsPower)
+	case expr.Div:
+		return t.quotient(n)
+	case expr.Pow:
+		return t.power(n)
+	case expr.Call:
+		return t.call(n)
+	case expr.Size:
+		return t.join(t.join(t.word("|"), t.node(n.Args[0])), t.word("|"))
+	}
+	return t.join(t.bracketed(t.node(n.Args[0])), t.word(unitText(n.Unit)))
+}
+
+func (t typesetter) between(n *expr.Node, sign string, left, right int) block {
+	return t.join(t.join(t.inside(n.Args[0], left), t.word(sign)), t.inside(n.Args[1], right))
+}
+
+// factorSign is what stands between two factors: a raised dot in front of a
+// number, where a space could be misread.
+func factorSign(n *expr.Node) string {
+	right := n.Args[1]
+	for right.Op == expr.Pow || right.Op == expr.Mul || right.Op == expr.Div {
+		right = right.Args[0]
+	}
+	if right.Op == expr.Number {
+		return "·"
+	}
+	return " "
+}
+
+// quotient is a stacked fraction where that takes three lines, else a slash.
+func (t typesetter) quotient(n *expr.Node) block {
+	over, under := t.node(n.Args[0]), t.node(n.Args[1])
+	if !t.stacked || len(over.lines) > 1 || len(under.lines) > 1 {
+		flat := typesetter{t.look, false}
+		return flat.between(n, "/", bindsProduct, bindsPower)
+	}
+	width := max(over.width(), under.width()) + 2
+	bar := strings.Repeat(t.look.signs.bar, width)
+	return block{lines: []string{centred(over.lines[0], width), bar, centred(under.lines[0], width)}, base: 1}
+}
+
+func centred(text string, width int) string {
+	free := width - textWidth(text)
+	return strings.Repeat(" ", free/2) + text + strings.Repeat(" ", free-free/2)
+}
+
+func (t typesetter) power(n *expr.Node) block {
+	base := t.inside(n.Args[0], bindsAtom)
+	if n.Args[1].Op == expr.Number && n.Args[1].Unit == "" && len(base.lines) == 1 {
+		if raised := raisedDigits(n.Args[1].Num.Text); raised != "" {
+			return t.join(base, t.word(raised))
+		}
+	}
+	flat := typesetter{t.look, false}
+	return t.join(t.join(base, t.word("^")), flat.inside(n.Args[1], bindsAtom))
+}
+
+func raisedDigits(digits string) string {
+	var b strings.Builder
+	raised := []rune("⁰¹²³⁴⁵⁶⁷⁸⁹")
+	for _, d := range digits {
+		if d < '0' || d > '9' {
+			return ""
+		}
+		b.WriteRune(raised[d-'0'])
+	}
+	return b.String()
+}
+
+func (t typesetter) call(n *expr.Node) block {
+	arg := n.Args[0]
+	if n.Name == "sqrt" {
+		return t.join(t.word("√"), t.bracketed(t.node(arg)))
+	}
+	if arg.Op == expr.Name || arg.Op == expr.Number && arg.Unit == "deg" {
+		return t.join(t.word(n.Name+" "), t.node(arg))
+	}
+	return t.join(t.word(n.Name), t.bracketed(t.node(arg)))
+}
+
+// bracketed puts brackets as high as the block around it.
+func (t typesetter) bracketed(b block) block {
+	if len(b.lines) == 1 {
+		return t.join(t.join(t.word("("), b), t.word(")"))
+	}
+	left, right := [3]string{"⎛", "⎜", "⎝"}, [3]string{"⎞", "⎟", "⎠"}
+	if t.look.ascii {
+		left, right = [3]string{"/", "|", `\`}, [3]string{`\`, "|", "/"}
+	}
+	return t.join(t.join(tall(left, b), b), tall(right, b))
+}
+
+func tall(ends [3]string, b block) block {
+	out := block{base: b.base}
+	for i := range b.lines {
+		switch i {
+		case 0:
+			out.lines = append(out.lines, ends[0])
+		case len(b.lines) - 1:
+			out.lines = append(out.lines, ends[2])
+		default:
+			out.lines = append(out.lines, ends[1])
+		}
+	}
+	return out
+}
+
+func unitText(symbol string) string {
+	switch symbol {
+	case "", "none":
+		return ""
+	case "deg":
+		return "°"
+	case "m/s^2":
+		return " m/s²"
+	}
+	return " " + symbol
+}
+
+// reading shows how the line is read: with stacked fractions where these fit, else
+// as one line that is broken where it must be.
+func (m *model) reading(width, rows int) []row {
+	b := block{}
+	t := typesetter{m.look, true}
+	for i, f := range m.now.formula {
+		if i > 0 {
+			b = t.join(b, t.word(";   "))
+		}
+		b = t.join(b, f)
+	}
+	var out []row
+	if b.lines != nil && len(b.lines) <= rows && b.width() <= width {
+		for _, l := range b.lines {
+			out = append(out, m.tint(plain, l, false))
+		}
+		return out
+	}
+	for _, l := range m.look.wrap(m.flat(m.stage(), m.now.echo), width) {
+		out = append(out, m.tint(plain, l, false))
+	}
+	return out
+}
+
+// flat sets a read-back in one line, as it stands on the page. A diagram is no
+// formula: its names alone are set.
+func (m *model) flat(stage checker.Stage, echo string) string {
+	if stage == checker.Diagram {
+		return setNames(m.now.tints, echo)
+	}
+	var parts []string
+	for _, b := range layOut(m.now.letters, echo, typesetter{m.look, false}) {
+		parts = append(parts, b.lines[0])
+	}
+	if parts == nil {
+		return echo
+	}
+	return strings.Join(parts, "; ")
+}

@@ -1,0 +1,134 @@
+package screen
+
+import (
+	tea "github.com/charmbracelet/bubbletea"
+
+	"example.org/standstill/checker/expr"
+	"example.org/standstill/tutor"
+)
+
+// menu lists everything that can be done now.
+type menu struct {
+	onLesson
+	scroller
+	at int
+}
+
+// open lists the actions that can be done now.
+func (n *menu) open(m *model) []action {
+	var can []action
+	for _, a := range m.actions {
+		if a.can(m) {
+			can = append(can, a)
+		}
+	}
+	return can
+}
+
+func (n *menu) press(m *model, k tea.KeyMsg) bool {
+	can := n.open(m)
+	switch k.Type {
+	case tea.KeyUp, tea.KeyShiftTab:
+		n.at = (n.at + len(can) - 1) % len(can)
+	case tea.KeyDown, tea.KeyTab:
+		n.at = (n.at + 1) % len(can)
+	case tea.KeyEnter:
+		m.home()
+		can[n.at].do(m)
+	default:
+		return false
+	}
+	return true
+}
+
+// typed closes the menu: what is typed belongs to the problem.
+func (n *menu) typed(m *model) {
+	m.home()
+	m.sheet.typed(m)
+}
+
+func (n *menu) keys(m *model) []binding {
+	return []binding{m.on.upDown, m.on.choose, m.on.back, m.on.leave}
+}
+
+func (n *menu) body(m *model, cols, rows int) []row {
+	return m.withDrawing(cols, rows, func(cols, rows int) []row {
+		can := n.open(m)
+		n.follow(n.at, len(can), rows-1)
+		var list []row
+		for i, a := range can {
+			list = append(list, m.menuRow(a, i == n.at, cols))
+		}
+		return append([]row{m.rule(cols, wordMenu, "")}, n.cut(list, rows-1)...)
+	})
+}
+
+// menuRow shows what an action does, with its key and its word.
+func (m *model) menuRow(a action, picked bool, cols int) row {
+	l := m.look
+	sign, s := "  ", plain
+	if picked {
+		sign, s = l.signs.pick+" ", bold
+	}
+	r := row{gap(1), l.text(bold, sign), l.text(s, a.menu)}
+	var ways row
+	if a.key.Enabled() {
+		ways = append(ways, l.text(quiet, a.key.Help().Key))
+	}
+	if a.word != "" {
+		word := row{l.text(quiet, saidOrType(string(a.word)))}
+		ways = append(ways.padded(8), word...)
+	}
+	return append(r.padded(cols-29), ways...)
+}
+
+// picker is a list of rows of which one is picked.
+func (m *model) pickRow(picked bool, r row) row {
+	sign := "  "
+	if picked {
+		sign = m.look.signs.pick + " "
+	}
+	return append(row{gap(1), m.look.text(bold, sign)}, r...)
+}
+
+func (m *model) showHelp() {
+	m.sheet = &reader{title: wordHelp, make: (*model).helpRows}
+}
+
+// helpRows says what can be typed.
+func (m *model) helpRows(cols int) []row {
+	var rows []row
+	add := func(label, text string, width int) {
+		for i, part := range m.look.wrap(text, cols-width-1) {
+			r := row{gap(width)}
+			if i == 0 {
+				r = row{gap(1), m.look.text(bold, label)}.padded(width)
+			}
+			rows = append(rows, append(r, m.tint(plain, part, true)...))
+		}
+	}
+	for _, n := range tutor.Notation() {
+		add(n.What, n.Examples, 19)
+	}
+	if m.lesson != nil {
+		rows = append(rows, nil)
+		add(wordLetters, m.lesson.Letters(), 19)
+	}
+	rows = append(rows, nil, m.look.row(quiet, " "+saidWords))
+	for _, w := range tutor.Words() {
+		add(string(w.Word), w.Does+".", 11)
+	}
+	rows = append(rows, nil, m.look.row(quiet, " "+saidCtrl))
+	return rows
+}
+
+func meaning(w tutor.Word) string {
+	for _, h := range tutor.Words() {
+		if h.Word == w {
+			return saidMeaning(h.Does)
+		}
+	}
+	return ""
+}
+
+func glyph(name string) string { return expr.Glyph(name) }

@@ -1,0 +1,235 @@
+package screen
+
+import (
+	"fmt"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/lipgloss"
+
+	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/record"
+)
+
+// model is the state of one instance.
+type model struct {
+	tutor    *tutor.Tutor
+	renderer *lipgloss.Renderer
+	look     *look
+	light    bool
+	notice   string // of the record, to be agreed to
+	actions  []action
+	on       keys
+
+	cols, rows int
+	desk       *tutor.Desk
+	lesson     *tutor.Lesson
+	now        now
+	work       *work
+	sheet      sheet
+	line       line
+	said       string // one sentence under the line, until the next key
+
+	shown   string // the screen as it is
+	leaving bool
+	bye     Goodbye
+	fault   error
+}
+
+// sheet is what lies on the page's place.
+type sheet interface {
+	// question says what the line is for.
+	question(*model) string
+	// body fills the places of the drawing and the page.
+	body(m *model, cols, rows int) []row
+	// under fills the rows under the line.
+	under(m *model, cols, rows int) []row
+	// keys lists the keys that work here, beside those of the line.
+	keys(*model) []binding
+	// press takes a key that types nothing; false leaves it to the model.
+	press(m *model, k tea.KeyMsg) bool
+	// typed is told that the text in the line has changed.
+	typed(*model)
+	// enter takes the line when it is handed in. It is no word.
+	enter(m *model, text string)
+}
+
+func newModel(t *tutor.Tutor, o Options, r *lipgloss.Renderer) *model {
+	m := &model{tutor: t, renderer: r, notice: o.Notice, actions: actions(), on: allKeys(), line: newLine()}
+	m.chooseBackground(o)
+	m.look = newLook(r, m.light, o.ASCII)
+	m.begin()
+	return m
+}
+
+// background is the setting that holds the remembered choice.
+const background = "background"
+
+// chooseBackground takes the flags, else what is remembered. A choice that cannot
+// be remembered is taken all the same.
+func (m *model) chooseBackground(o Options) {
+	switch {
+	case o.Light || o.Dark:
+		m.light = o.Light
+		_ = m.tutor.Record.SetSetting(background, backgroundWord(m.light))
+	default:
+		kept, _ := m.tutor.Record.Setting(background)
+		m.light = kept == backgroundWord(true)
+	}
+}
+
+func backgroundWord(light bool) string {
+	if light {
+		return "light"
+	}
+	return "dark"
+}
+
+// begin finds out who is practising, and goes to where they left.
+func (m *model) begin() {
+	if m.notice != "" {
+		m.sheet = &agree{}
+		return
+	}
+	student, known, err := m.tutor.LastStudent()
+	switch {
+	case err != nil:
+		m.sheet = &welcome{}
+		m.say(record.Sentence(err))
+	case !known:
+		m.sheet = &welcome{}
+	default:
+		m.seat(student)
+	}
+}
+
+// seat gives the place to a student.
+func (m *model) seat(s record.Student) {
+	desk, err := m.tutor.Seat(s)
+	if err != nil {
+		m.sheet = &welcome{}
+		m.say(record.Sentence(err))
+		return
+	}
+	m.desk, m.lesson, m.work = desk, nil, nil
+	m.line.set("")
+	if id, ok := desk.Unfinished(); ok {
+		m.open(id, false)
+		if m.lesson != nil {
+			m.say(saidResume)
+			return
+		}
+	}
+	m.sheet = newList(m)
+}
+
+// open goes on with a problem, or begins it anew.
+func (m *model) open(id string, again bool) {
+	open := m.desk.Open
+	if again {
+		open = m.desk.Again
+	}
+	m.saveDraft()
+	lesson, err := open(id)
+	if err != nil {
+		m.say(troubleWith(id, err))
+		return
+	}
+	m.lesson = lesson
+	m.line.begin(lesson)
+	m.work = newWork(m)
+	m.refresh()
+	m.sheet = m.work
+	if lesson.Over() {
+		m.sheet = &solution{}
+	}
+}
+
+// saveDraft keeps the half-typed line of the lesson in hand. There is nothing to
+// be done where that fails: the student was told before.
+func (m *model) saveDraft() {
+	if m.lesson != nil {
+		_ = m.lesson.SaveDraft(m.line.draft())
+	}
+}
+
+// home is the sheet that others go back to.
+func (m *model) home() {
+	switch {
+	case m.work != nil:
+		m.sheet = m.work
+	case m.desk != nil:
+		m.sheet = newList(m)
+	}
+}
+
+// say puts one sentence under the line.
+func (m *model) say(sentence string) { m.said = sentence }
+
+// do runs what can go wrong with the record.
+func (m *model) do(f func() error) bool {
+	err := f()
+	if err != nil {
+		m.say(notKept(err))
+	}
+	m.refresh()
+	return err == nil
+}
+
+func (m *model) goodbye() Goodbye {
+	m.bye.Said = saidGoodbye
+	if m.tutor.Record.Path() == "" {
+		m.bye.Said = saidGoodbyeNotKept
+	}
+	if m.bye.Plain {
+		m.bye.Said = ""
+	}
+	return m.bye
+}
+
+// guarded stands between the library and the model, so that a fault of ours ends
+// the program in order and without a trace. The screen is made when the state has
+// changed, so that a fault in making it is met here too.
+type guarded struct{ *model }
+
+func (g guarded) Init() tea.Cmd { return nil }
+
+func (g guarded) Update(msg tea.Msg) (next tea.Model, cmd tea.Cmd) {
+	defer func() {
+		if r := recover(); r != nil {
+			g.fault = fmt.Errorf("internal error: %v", r)
+			next, cmd = g, tea.Quit
+		}
+	}()
+	cmd = g.update(msg)
+	g.shown = g.view()
+	return g, cmd
+}
+
+func (g guarded) View() string { return g.shown }
+
+func (m *model) update(msg tea.Msg) tea.Cmd {
+	switch msg := msg.(type) {
+	case tea.WindowSizeMsg:
+		m.cols, m.rows = min(max(msg.Width, 0), mostCols), min(max(msg.Height, 0), mostRows)
+	case tea.KeyMsg:
+		return m.key(msg)
+	}
+	return nil
+}
+
+// The largest screen that is filled; a terminal may claim any size.
+const (
+	mostCols = 400
+	mostRows = 200
+)
+
+// otherBackground changes the colours for the other kind of background, and
+// remembers it.
+func (m *model) otherBackground() {
+	m.light = !m.light
+	m.renderer.SetHasDarkBackground(!m.light)
+	m.look = newLook(m.renderer, m.light, m.look.ascii)
+	m.refresh()
+	m.say(saidBackground(m.light))
+	_ = m.tutor.Record.SetSetting(background, backgroundWord(m.light))
+}

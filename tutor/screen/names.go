@@ -1,0 +1,56 @@
+package screen
+
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"example.org/standstill/checker/expr"
+)
+
+// nameLength is how many bytes of a text are one name: a letter with the letters,
+// digits and subscripts behind it.
+func nameLength(text string) int {
+	first, size := utf8.DecodeRuneInString(text)
+	if !unicode.IsLetter(first) {
+		return 0
+	}
+	n := size
+	for n < len(text) {
+		r, size := utf8.DecodeRuneInString(text[n:])
+		if !unicode.IsLetter(r) && !unicode.IsDigit(r) && !isSubscript(r) {
+			break
+		}
+		n += size
+	}
+	return n
+}
+
+func isSubscript(r rune) bool { return r >= '₀' && r <= 'ₜ' }
+
+func runeLength(text string) int {
+	_, size := utf8.DecodeRuneInString(text)
+	return max(size, 1)
+}
+
+// setNames writes the known names in a text as they stand on paper.
+func setNames(known map[string]shade, text string) string {
+	var b strings.Builder
+	for at := 0; at < len(text); {
+		size := nameLength(text[at:])
+		if size == 0 {
+			size = runeLength(text[at:])
+		}
+		name := text[at : at+size]
+		if _, ok := known[name]; ok {
+			name = onPaper(name)
+		}
+		b.WriteString(name)
+		at += size
+	}
+	return b.String()
+}
+
+// onPaper is a name as it stands on paper. Unicode has a small x and no small y,
+// so both stay on the line.
+func onPaper(name string) string { return strings.ReplaceAll(expr.Set(name), "ₓ", "x") }

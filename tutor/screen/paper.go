@@ -1,0 +1,105 @@
+package screen
+
+import (
+	"strings"
+
+	"example.org/standstill/checker"
+	"example.org/standstill/tutor"
+)
+
+// markWidth is the width of the marks at the left edge of the page.
+const markWidth = 11
+
+// paper is the working so far, one line under the other, each with its mark and
+// with what was said about it.
+func (m *model) paper(cols int) []row {
+	var rows []row
+	lines := m.lesson.Lines()
+	for i := range lines {
+		rows = append(rows, m.paperLine(&lines[i], cols)...)
+	}
+	return rows
+}
+
+// paperLine is one line of the page; each part of a line with several has a mark
+// of its own.
+func (m *model) paperLine(l *tutor.Line, cols int) []row {
+	switch l.Kind {
+	case tutor.Hinted:
+		return m.marked(hintMark(m.look, l.Level), l.Message, quiet, true, cols)
+	case tutor.Revealed:
+		return m.marked(mark{m.look.signs.shown, wordShown, quiet}, saidShown, quiet, true, cols)
+	}
+	parts := l.Each
+	if parts == nil {
+		parts = []checker.Report{l.Report}
+	}
+	var rows []row
+	for _, part := range parts {
+		rows = append(rows, m.paperPart(l, part, cols)...)
+	}
+	return rows
+}
+
+func (m *model) paperPart(l *tutor.Line, part checker.Report, cols int) []row {
+	text := m.flat(l.Stage, part.Read)
+	if part.Read == "" {
+		text = strings.ReplaceAll(l.Text, "\n", "; ")
+	}
+	if part.Item != "" && l.Stage != checker.Solve && !strings.Contains(text, "=") {
+		text = itemName(part.Item) + ": " + text
+	}
+	rows := m.marked(m.markOf(l, part), text, plain, false, cols)
+	if part.Message != "" {
+		rows = append(rows, m.marked(mark{}, part.Message, quiet, true, cols)...)
+	}
+	return rows
+}
+
+// mark is a sign and a word.
+type mark struct {
+	sign, word string
+	shade      shade
+}
+
+func (m *model) markOf(l *tutor.Line, part checker.Report) mark {
+	s := m.look.signs
+	switch {
+	case part.Verdict == checker.Right:
+		return mark{s.right, wordRight, good}
+	case l.Accepted:
+		return mark{s.right, wordAccepted, good}
+	case l.Kept:
+		return mark{s.kept, wordKept, near}
+	case part.Verdict == checker.Almost:
+		return mark{s.almost, wordAlmost, near}
+	case part.Verdict == checker.Wrong:
+		return mark{s.wrong, wordWrong, bad}
+	}
+	return mark{s.unread, wordUnread, near}
+}
+
+func hintMark(l *look, level int) mark {
+	return mark{l.signs.hint, wordHint(level), quiet}
+}
+
+// marked puts a mark in front of a text that is wrapped behind it.
+func (m *model) marked(k mark, text string, s shade, prose bool, cols int) []row {
+	var rows []row
+	for i, part := range m.look.wrap(text, cols-markWidth-1) {
+		r := row{gap(markWidth)}
+		if i == 0 && k.word != "" {
+			r = row{gap(1), m.look.text(k.shade, k.sign+" "+k.word)}.padded(markWidth)
+		}
+		rows = append(rows, append(r, m.tint(s, part, prose)...))
+	}
+	return rows
+}
+
+// itemName is an item as it is shown: "T₁ₓ", on a body "A T₁ₓ".
+func itemName(item string) string {
+	if body, part, dotted := strings.Cut(item, "."); dotted {
+		return body + " " + onPaper(part)
+	}
+	return onPaper(item)
+}

@@ -1,0 +1,188 @@
+package screen
+
+import (
+	"strings"
+	"unicode/utf8"
+
+	"github.com/charmbracelet/lipgloss"
+
+	"example.org/standstill/checker/expr"
+)
+
+// span is a piece of text of one shade. Spans are made by look.text alone, so
+// that nothing which acts on a terminal gets into one.
+type span struct {
+	text  string
+	width int
+	shade shade
+}
+
+// row is one line of the screen.
+type row []span
+
+func (r row) width() int {
+	w := 0
+	for _, s := range r {
+		w += s.width
+	}
+	return w
+}
+
+// padded fills the row with spaces to a width.
+func (r row) padded(width int) row {
+	if gap := width - r.width(); gap > 0 {
+		r = append(r, span{strings.Repeat(" ", gap), gap, plain})
+	}
+	return r
+}
+
+// cut drops what lies beyond a width.
+func (r row) cut(width int) row {
+	if r.width() <= width {
+		return r
+	}
+	var out row
+	for _, s := range r {
+		if s.width > width {
+			text := head(s.text, width)
+			return append(out, span{text, textWidth(text), s.shade})
+		}
+		out = append(out, s)
+		width -= s.width
+	}
+	return out
+}
+
+// text makes a span of any text, wherever it comes from.
+func (l *look) text(s shade, text string) span {
+	text = l.letters(text)
+	return span{text, textWidth(text), s}
+}
+
+// row makes a row of one span.
+func (l *look) row(s shade, text string) row { return row{l.text(s, text)} }
+
+// gap is so many spaces.
+func gap(n int) span {
+	n = max(n, 0)
+	return span{strings.Repeat(" ", n), n, plain}
+}
+
+// spelled says in seven bits what the screens show.
+var spelled = strings.NewReplacer(
+	"α", "alpha", "β", "beta", "γ", "gamma", "δ", "delta", "θ", "theta", "φ", "phi", "μ", "mu", "ψ", "psi",
+	"ω", "omega", "λ", "lambda", "ρ", "rho", "σ", "sigma", "τ", "tau", "ε", "epsilon", "η", "eta", "π", "pi",
+	"₀", "0", "₁", "1", "₂", "2", "₃", "3", "₄", "4", "₅", "5", "₆", "6", "₇", "7", "₈", "8", "₉", "9", "ₓ", "x",
+	"⁰", "^0", "¹", "^1", "²", "^2", "³", "^3", "⁴", "^4", "⁻", "-", "½", "1/2",
+	"−", "-", "–", "-", "·", "*", "×", "x", "÷", "/", "°", " deg", "√", "sqrt", "Σ", "sum ", "≈", "~", "…", "...",
+	"“", `"`, "”", `"`, "’", "'", "‘", "'", "↑", "up", "↓", "down", "←", "left", "→", "right", "′", "'",
+)
+
+// letters drops what acts on a terminal, and spells what the instance may not
+// show.
+func (l *look) letters(text string) string {
+	if isPlain(text) {
+		return text
+	}
+	text = expr.Clean(text)
+	if !l.ascii || isPlain(text) {
+		return text
+	}
+	return strings.Map(func(r rune) rune {
+		if r < utf8.RuneSelf {
+			return r
+		}
+		return '?'
+	}, spelled.Replace(text))
+}
+
+// isPlain reports whether a text is of seven bits and acts on nothing.
+func isPlain(text string) bool {
+	for i := range len(text) {
+		if text[i] < ' ' || text[i] > '~' {
+			return false
+		}
+	}
+	return true
+}
+
+// textWidth is how many cells a text takes.
+func textWidth(text string) int {
+	width := 0
+	for _, r := range text {
+		if !isNarrow(r) {
+			return lipgloss.Width(text)
+		}
+		width++
+	}
+	return width
+}
+
+// narrow are the ranges of characters that take one cell each and join with
+// nothing: what formulas and drawings are made of.
+var narrow = [...][2]rune{
+	{' ', '~'}, {0xA1, 0xAC}, {0xAE, 0x2FF}, {0x391, 0x3C9}, {0x2010, 0x2027}, {0x2030, 0x205E},
+	{0x2070, 0x209C}, {0x2190, 0x21FF}, {0x2200, 0x22FF}, {0x2500, 0x25FC}, {0x2713, 0x2718}, {0x2800, 0x28FF},
+}
+
+func isNarrow(r rune) bool {
+	for _, n := range narrow {
+		if r <= n[1] {
+			return r >= n[0]
+		}
+	}
+	return false
+}
+
+// head is as much of a text as fits into a width.
+func head(text string, width int) string {
+	at := 0
+	for i, r := range text {
+		if textWidth(text[:i+utf8.RuneLen(r)]) > width {
+			break
+		}
+		at = i + utf8.RuneLen(r)
+	}
+	return text[:at]
+}
+
+// wrap breaks a text at spaces into lines of a width; a longer word is broken
+// where it has to be.
+func (l *look) wrap(text string, width int) []string {
+	width = max(width, 4)
+	var lines []string
+	line := ""
+	for _, word := range strings.Fields(l.letters(text)) {
+		for textWidth(word) > width {
+			if line != "" {
+				lines, line = append(lines, line), ""
+			}
+			part := head(word, width)
+			lines, word = append(lines, part), word[len(part):]
+		}
+		switch {
+		case line == "":
+			line = word
+		case textWidth(line)+1+textWidth(word) <= width:
+			line += " " + word
+		default:
+			lines, line = append(lines, line), word
+		}
+	}
+	if line != "" || len(lines) == 0 {
+		lines = append(lines, line)
+	}
+	return lines
+}
+
+// rows wraps a text into rows of one shade, with a cell free at each side.
+func (l *look) rows(s shade, text string, cols int) []row {
+	if text == "" {
+		return nil
+	}
+	var rows []row
+	for _, part := range l.wrap(text, cols-2) {
+		rows = append(rows, row{gap(1), l.text(s, part)})
+	}
+	return rows
+}

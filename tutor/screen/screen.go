@@ -1,0 +1,115 @@
+// Package screen knows how a lesson is led on a terminal's whole screen: what
+// stands in which place, what each key does, and what is painted.
+//
+// Start with Run. There are always three places: the drawing, the page, and the
+// line at which the student types. A sheet is what lies on the page's place: the
+// work itself, the list of problems, the worked solution and so on.
+//
+//	model.go             a message comes in → the state changes
+//	frame.go             the state → rows: head, sheet, line, keys
+//	row.go, look.go      rows → what the terminal is sent
+//	actions.go           every key and every word, with what it does
+//	line.go              the line at which the student types
+//	work.go, paper.go, chooser.go, table.go   the work on one problem
+//	the other sheets     menu, list, students, reading, solution, angles
+//	maths.go             formulas with stacked fractions
+//	sentences.go         everything that is said
+//
+// Nothing is shared between instances: every colour comes from the instance's own
+// renderer.
+package screen
+
+import (
+	"errors"
+	"io"
+	"os"
+	"os/signal"
+	"syscall"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/lipgloss"
+	"github.com/muesli/termenv"
+
+	"example.org/standstill/tutor"
+	_ "example.org/standstill/tutor/screen/quiet" // before the terminal library asks
+)
+
+// Options are what the screens work with. The zero value uses the standard
+// streams and a dark background.
+type Options struct {
+	In  io.Reader // a terminal; standard input if nil
+	Out io.Writer // a terminal; standard output if nil
+	// Light and Dark choose the colours and are remembered in the record; where
+	// neither is set, what was remembered counts, and dark if nothing was.
+	Light, Dark bool
+	// ASCII draws in characters of seven bits.
+	ASCII bool
+	// Notice is said first, where something is the matter with the record. The
+	// student then has to agree to go on without one.
+	Notice string
+	// Colours overrules what the terminal's environment says about colours.
+	Colours *termenv.Profile
+}
+
+// Goodbye is how the screens were left. Said is one sentence for the student, to
+// be printed once the screen is gone. Plain says that the student wants to go on
+// with lines of text.
+type Goodbye struct {
+	Said  string
+	Plain bool
+}
+
+// Run leads lessons on the screen until the student leaves. Whatever was handed
+// in is kept by then, a half-typed line too. The error is that of the terminal, or
+// begins with "internal error"; the terminal is as it was before in any case.
+func Run(t *tutor.Tutor, o Options) (Goodbye, error) {
+	if o.In == nil {
+		o.In = os.Stdin
+	}
+	if o.Out == nil {
+		o.Out = os.Stdout
+	}
+	m := newModel(t, o, rendererFor(o))
+	// The library would print a trace for a fault; guarded catches ours itself.
+	p := tea.NewProgram(guarded{m}, tea.WithInput(o.In), tea.WithOutput(o.Out), tea.WithAltScreen(), tea.WithFPS(120))
+	stop := leaveWithTerminal(p)
+	_, err := p.Run()
+	stop()
+	m.saveDraft()
+	if m.fault != nil {
+		return m.bye, m.fault
+	}
+	if err != nil && !errors.Is(err, tea.ErrInterrupted) {
+		return m.bye, err
+	}
+	return m.goodbye(), nil
+}
+
+// rendererFor makes the instance's own renderer. It never asks the terminal.
+func rendererFor(o Options) *lipgloss.Renderer {
+	r := lipgloss.NewRenderer(o.Out)
+	if o.Colours != nil {
+		r.SetColorProfile(*o.Colours)
+	}
+	r.SetHasDarkBackground(!o.Light)
+	return r
+}
+
+// leaveWithTerminal makes a closed window an orderly end, so that a half-typed
+// line is kept.
+func leaveWithTerminal(p *tea.Program) (stop func()) {
+	gone := make(chan os.Signal, 1)
+	done := make(chan struct{})
+	signal.Notify(gone, syscall.SIGHUP)
+	go func() {
+		select {
+		case <-gone:
+			p.Quit()
+		case <-done:
+		}
+	}()
+	return func() {
+		signal.Stop(gone)
+		close(done)
+	}
+}

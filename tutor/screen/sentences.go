@@ -1,0 +1,191 @@
+package screen
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+
+	"example.org/standstill/checker"
+	"example.org/standstill/checker/statics"
+	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/record"
+)
+
+// The words in front of lines, at the edge of the page and above columns.
+const (
+	wordAsked    = "asked"
+	wordLine     = "you"
+	wordRead     = "read as"
+	wordSample   = "such as"
+	wordMeans    = "a word"
+	wordNote     = "note"
+	wordNext     = "why"
+	wordSteep    = "steep"
+	wordRight    = "right"
+	wordAlmost   = "almost"
+	wordWrong    = "wrong"
+	wordUnread   = "unread"
+	wordKept     = "kept"
+	wordAccepted = "accepted"
+	wordShown    = "shown"
+	wordPage     = "Your page"
+	wordSolution = "Worked solution"
+	wordMenu     = "What you can do"
+	wordHelp     = "What can be typed"
+	wordInWords  = "The drawing in words"
+	wordProblems = "All problems"
+	wordStudents = "Who has practised here"
+	wordAlongX   = "along x"
+	wordAlongY   = "along y"
+	wordNow      = "asked now"
+	wordLeftOut  = "left out"
+	wordTurn     = "You turn"
+	wordFollows  = "What follows"
+	wordLetters  = "Letters here"
+)
+
+func wordHint(level int) string { return fmt.Sprintf("hint %d", level) }
+
+// What the menu says.
+const (
+	menuHint       = "A hint about what you typed last"
+	menuText       = "The problem's text again"
+	menuKeep       = "Let my last line stand and go on"
+	menuPage       = "Everything I have written"
+	menuBack       = "The stage before this one"
+	menuDrawing    = "The drawing in words"
+	menuHelp       = "What can be typed"
+	menuSolution   = "The worked solution"
+	menuAngles     = "Other angles"
+	menuNext       = "The next problem"
+	menuAgain      = "This problem with other numbers"
+	menuProblems   = "All problems, and what is done"
+	menuStudent    = "Another student"
+	menuBackground = "Colours for a light or a dark background"
+	menuLeave      = "Leave; nothing is lost"
+)
+
+// Sentences, in the order in which a student meets them.
+const (
+	saidProgram        = "Standstill"
+	saidAgree          = "Do you want to go on without keeping what you do? Press enter to go on, or ctrl+c to leave."
+	saidWho            = "Who is practising? Type your name and press enter."
+	saidNameSample     = "Nele"
+	saidNoName         = "A name has at least one letter or digit."
+	saidWelcome1       = "Standstill is for practising forces at rest."
+	saidWelcome2       = "You get a problem, say which forces act, split them along two axes, and write what must add up to zero. Each line is checked as soon as you hand it in."
+	saidWelcome3       = "You type on the line below. The last rows always say which keys work."
+	saidResume         = "This is where you left off."
+	saidWhichProblem   = "Which problem do you want? Choose with the arrow keys and press enter, or type a part of its title."
+	saidNoneFound      = "No problem has this in its title or topic."
+	saidNoProblems     = "There are no problems here."
+	saidNoLesson       = "No problem is in hand. Choose one from the list."
+	saidPoint          = "Point each force that acts with the arrow keys, and leave the others out."
+	saidPageEmpty      = "What you hand in will stand here, line by line."
+	saidUnreadable     = "not to be read so far"
+	saidEmpty          = "The line is empty. Type what is asked, then press enter."
+	saidNotNow         = "That cannot be done just now."
+	saidNothingToKeep  = "Your last line was not refused, so there is nothing to keep."
+	saidKept           = "Your line stands as you wrote it, and your teacher can see that you kept it."
+	saidShown          = "The worked solution was shown."
+	saidNoStageBefore  = "There is no stage before this one."
+	saidNothingWritten = "Nothing is written at this stage."
+	saidOver           = "Every stage is done. A further line of working can still be checked here."
+	saidReveal         = "The problem then counts as shown, not as solved. Press enter to see the worked solution, or type on."
+	saidTurn           = "Choose a letter with ↑ and ↓, turn it with ← and →, and watch what follows."
+	saidNoAngles       = "Nothing in this problem can be turned."
+	saidNoRest         = "no rest is possible"
+	saidWhoElse        = "Who is practising now? Choose with the arrow keys, or type a name, and press enter."
+	saidHere           = "practising now"
+	saidWords          = "These words do something when they are typed alone:"
+	saidCtrl           = "ctrl+g means: hold the key Ctrl down and press G."
+	saidTooSmallKeys   = "enter: lines of text in place of screens.  ctrl+c: leave."
+	saidGoodbye        = "Everything you handed in is kept, and what you were typing too. Start again to come back to this place."
+	saidGoodbyeNotKept = "Nothing was kept, as was said at the beginning."
+)
+
+func saidTooSmall(cols, rows int) string {
+	return fmt.Sprintf("This window has %d × %d characters, and the lesson needs %d × %d. Make it larger, or go on with lines of text.",
+		cols, rows, leastCols, leastRows)
+}
+
+func levelWord(level int) string {
+	switch level {
+	case 1:
+		return "easy"
+	case 2:
+		return "medium"
+	}
+	return "hard"
+}
+
+func stageTitle(s checker.Stage) string { return tutor.Title(s) }
+
+func saidGiven(list string) string { return "Given: " + list + "." }
+
+func equalsText(g statics.Given, sign string) string {
+	if g.Any {
+		return " (any)"
+	}
+	return " = " + sign + g.Number.Text + unitText(g.Unit.Symbol)
+}
+
+func joinSentences(parts []string) string { return strings.Join(parts, ", ") }
+
+func saidAbove(rows int) string {
+	if rows == 1 {
+		return wordPage + ", 1 row above"
+	}
+	return fmt.Sprintf("%s, %d rows above", wordPage, rows)
+}
+
+func saidMoved(title string, skipped []string) string {
+	said := "Now comes the stage “" + title + "”."
+	for _, s := range skipped {
+		said += " For “" + s + "” there is nothing to write in this problem."
+	}
+	return said
+}
+
+func saidPast(n int, title string) string { return fmt.Sprintf("Stage %d, %s, as it stands", n, title) }
+
+func saidOrType(word string) string { return "or type " + word }
+
+func saidMeaning(does string) string { return "Enter gives " + does + "." }
+
+func saidStanding(title string, p tutor.Progress) string {
+	return "“" + title + "”: " + p.Standing.String() + "."
+}
+
+func saidNext(a tutor.Advice) string { return "Next comes “" + a.Title + "”. " + a.Why }
+
+func saidDoneOf(shelves []tutor.Shelf) string {
+	done, all := 0, 0
+	for _, s := range shelves {
+		for _, p := range s.Problems {
+			all++
+			if p.Standing >= tutor.Contested {
+				done++
+			}
+		}
+	}
+	return fmt.Sprintf("%d of %d done", done, all)
+}
+
+// notKept says what is the matter with the record.
+func notKept(err error) string {
+	return record.Sentence(err) + " What you typed last does not count; try it again."
+}
+
+// troubleWith says why a problem cannot be opened.
+func troubleWith(id string, err error) string {
+	var fault *record.Error
+	if errors.As(err, &fault) {
+		return record.Sentence(err)
+	}
+	return "The problem " + id + " cannot be read. Choose another."
+}
+
+func saidBackground(light bool) string {
+	return "The colours are now those for a " + backgroundWord(light) + " background, and that is remembered."
+}

@@ -1,0 +1,179 @@
+package screen
+
+import (
+	tea "github.com/charmbracelet/bubbletea"
+
+	"example.org/standstill/checker"
+	"example.org/standstill/tutor/picture"
+)
+
+// onLesson is what sheets have in common that lie over the work: the line still
+// belongs to the problem in hand.
+type onLesson struct{}
+
+func (onLesson) question(m *model) string {
+	if m.work == nil {
+		return saidNoLesson
+	}
+	return m.work.question(m)
+}
+
+func (onLesson) under(m *model, cols, rows int) []row {
+	if m.work == nil {
+		return nil
+	}
+	return m.work.under(m, cols, rows)
+}
+
+func (onLesson) typed(m *model) {
+	if m.work != nil {
+		m.work.typed(m)
+	}
+}
+
+// enter hands in what was typed; an empty line goes back to the work.
+func (onLesson) enter(m *model, text string) {
+	switch {
+	case m.line.isEmpty():
+		m.home()
+	case m.work == nil:
+		m.say(saidNoLesson)
+	default:
+		m.handIn(text)
+	}
+}
+
+// scroller is a place in rows that are more than fit.
+type scroller struct{ top, rows, room int }
+
+// press takes the keys that scroll.
+func (s *scroller) press(k tea.KeyMsg) bool {
+	step, ok := map[tea.KeyType]int{
+		tea.KeyUp: -1, tea.KeyDown: 1, tea.KeyPgUp: -(s.room - 1), tea.KeyPgDown: s.room - 1,
+	}[k.Type]
+	if ok {
+		s.top = min(max(s.top+step, 0), max(s.rows-s.room, 0))
+	}
+	return ok
+}
+
+// cut takes the rows that are to be seen.
+func (s *scroller) cut(rows []row, room int) []row {
+	s.rows, s.room = len(rows), room
+	s.top = min(max(s.top, 0), max(s.rows-s.room, 0))
+	return rows[s.top:min(s.top+room, len(rows))]
+}
+
+// follow scrolls so that a row is seen.
+func (s *scroller) follow(at, total, room int) {
+	s.rows, s.room = total, room
+	if at < s.top {
+		s.top = at
+	}
+	if at >= s.top+room {
+		s.top = at - room + 1
+	}
+}
+
+func (s *scroller) more() bool { return s.rows > s.room }
+
+// reader is a sheet of rows to be read.
+type reader struct {
+	onLesson
+	title string
+	make  func(m *model, cols int) []row
+	scroller
+}
+
+func (r *reader) keys(m *model) []binding {
+	keys := m.lineKeysOver()
+	if r.more() {
+		keys = append(keys, m.on.scrollHere)
+	}
+	return append(keys, m.on.back, m.on.leave)
+}
+
+func (r *reader) press(_ *model, k tea.KeyMsg) bool { return r.scroller.press(k) }
+
+func (r *reader) body(m *model, cols, rows int) []row {
+	return m.withDrawing(cols, rows, func(cols, rows int) []row {
+		out := []row{m.rule(cols, r.title, "")}
+		return append(out, r.cut(r.make(m, cols), rows-1)...)
+	})
+}
+
+// withDrawing leaves the drawing where it stands on a wide screen.
+func (m *model) withDrawing(cols, rows int, make func(cols, rows int) []row) []row {
+	if m.cols < wideCols || m.lesson == nil {
+		return make(cols, rows)
+	}
+	left := min(cols*44/100, rows*5/2+8)
+	right := make(cols-left-2, rows)
+	for i := range right {
+		right[i] = append(row{gap(1)}, right[i]...)
+	}
+	return columns(m.drawing(left, rows), left+1, right)
+}
+
+// lineKeysOver are the keys of the line while another sheet lies on the page.
+func (m *model) lineKeysOver() []binding {
+	if m.line.isEmpty() || m.work == nil {
+		return nil
+	}
+	return []binding{m.on.handIn}
+}
+
+func (m *model) showPage() {
+	m.sheet = &reader{title: wordPage, make: (*model).wholePage}
+}
+
+// wholePage is the working from the beginning, stage by stage.
+func (m *model) wholePage(cols int) []row {
+	var rows []row
+	for _, stage := range checker.Stages {
+		lines := m.lesson.Of(stage)
+		if len(lines) == 0 {
+			continue
+		}
+		rows = append(rows, m.look.row(bold, " "+stageTitle(stage)))
+		for i := range lines {
+			rows = append(rows, m.paperLine(&lines[i], cols)...)
+		}
+		rows = append(rows, nil)
+	}
+	if rows == nil {
+		return m.emptyPage(cols)
+	}
+	return rows
+}
+
+func (m *model) showWords() {
+	m.sheet = &reader{title: wordInWords, make: func(m *model, cols int) []row {
+		return m.paragraphs(picture.Sentences(m.scene()), cols)
+	}}
+}
+
+func (m *model) paragraphs(sentences []string, cols int) []row {
+	var rows []row
+	for _, s := range sentences {
+		for _, part := range m.look.wrap(s, cols-2) {
+			rows = append(rows, append(row{gap(1)}, m.tint(plain, part, true)...))
+		}
+	}
+	return rows
+}
+
+// showText brings the problem's text to where the table stands, or back.
+func (m *model) showText() {
+	if !m.isAtHome() {
+		m.home()
+		m.work.text = true
+		return
+	}
+	if m.beside() || m.stage() != checker.Diagram && m.stage() != checker.Solve {
+		m.work.text = !m.work.text
+	}
+	if !m.work.text || m.rows < lowRows {
+		return
+	}
+}

@@ -1,0 +1,158 @@
+package screen
+
+import (
+	tea "github.com/charmbracelet/bubbletea"
+
+	"example.org/standstill/tutor"
+)
+
+// solution is the worked solution beside the student's own page.
+type solution struct {
+	onLesson
+	scroller
+}
+
+// askSolution shows the solution, after a question where that costs something.
+func (m *model) askSolution() {
+	if m.lesson.Over() {
+		m.sheet = &solution{}
+		return
+	}
+	m.sheet = &reveal{}
+}
+
+func (s *solution) question(m *model) string {
+	advice, ok := m.desk.Next()
+	done := saidStanding(m.lesson.Problem.Title, m.lesson.Progress())
+	if !ok {
+		return done
+	}
+	return done + " " + saidNext(advice)
+}
+
+func (s *solution) enter(m *model, text string) {
+	if m.line.isEmpty() {
+		m.next()
+		return
+	}
+	m.handIn(text)
+}
+
+func (s *solution) press(m *model, k tea.KeyMsg) bool {
+	if k.Type == tea.KeyTab && m.canTurn() {
+		m.turnAngles()
+		return true
+	}
+	return s.scroller.press(k)
+}
+
+func (s *solution) keys(m *model) []binding {
+	keys := []binding{m.on.nextProblem, m.on.angles}
+	if !m.line.isEmpty() {
+		keys = []binding{m.on.handIn, m.on.angles}
+	}
+	if s.more() {
+		keys = append(keys, m.on.scrollHere)
+	}
+	return append(keys, m.on.myPage, m.on.leave)
+}
+
+// body has the drawing on top or at the left, the page, and the solution.
+func (s *solution) body(m *model, cols, rows int) []row {
+	if m.cols >= wideCols {
+		left := cols * 34 / 100
+		return columns(m.drawing(left, rows), left+1, s.pages(m, cols-left-1, rows))
+	}
+	band := max(rows-9, 0)
+	if band < 5 {
+		return s.pages(m, cols, rows)
+	}
+	return append(fill(m.drawing(cols, band), band), s.pages(m, cols, rows-band)...)
+}
+
+// pages puts the student's page and the worked one side by side.
+func (s *solution) pages(m *model, cols, rows int) []row {
+	left := cols / 2
+	right := cols - left - 2
+	own := m.paper(left - 1)
+	worked := m.worked(right)
+	heads := columns([]row{m.rule(left-1, wordPage, "")}, left+1, []row{m.rule(right, wordSolution, "")})
+	return append(heads, s.cut(columns(own, left+1, worked), rows-1)...)
+}
+
+func (m *model) worked(cols int) []row {
+	var rows []row
+	for _, step := range m.lesson.Worked() {
+		rows = append(rows, m.look.row(bold, step.Title))
+		for _, line := range step.Lines {
+			for _, part := range m.look.wrap(m.flat(step.Stage, line), cols-2) {
+				rows = append(rows, append(row{gap(2)}, m.tint(plain, part, true)...))
+			}
+		}
+	}
+	return rows
+}
+
+// reveal asks before the solution is shown for a problem that is not done.
+type reveal struct{ onLesson }
+
+func (reveal) question(*model) string { return saidReveal }
+
+func (reveal) under(*model, int, int) []row { return nil }
+
+func (reveal) body(m *model, cols, rows int) []row { return m.work.body(m, cols, rows) }
+
+func (reveal) keys(m *model) []binding { return []binding{m.on.showIt, m.on.back, m.on.leave} }
+
+func (reveal) press(*model, tea.KeyMsg) bool { return false }
+
+func (reveal) typed(m *model) { m.home() }
+
+func (reveal) enter(m *model, _ string) {
+	if m.do(func() error { _, err := m.lesson.Solution(); return err }) {
+		m.sheet = &solution{}
+	}
+}
+
+func (m *model) next() {
+	advice, ok := m.desk.Next()
+	if !ok {
+		m.say(saidNoProblems)
+		return
+	}
+	m.openAdvised(advice)
+}
+
+func (m *model) openAdvised(a tutor.Advice) {
+	m.open(a.ID, a.Again)
+	if m.lesson != nil && m.lesson.Problem.ID == a.ID && m.said == "" {
+		m.say(a.Why)
+	}
+}
+
+func (m *model) again() { m.open(m.lesson.Problem.ID, true) }
+
+// hint shows the next hint on the page.
+func (m *model) hint() {
+	m.do(func() error { _, err := m.lesson.Hint(); return err })
+	m.home()
+}
+
+// keep lets the refused line stand.
+func (m *model) keep() {
+	var result tutor.Result
+	if !m.do(func() (err error) { result, err = m.lesson.Keep(); return err }) {
+		return
+	}
+	m.home()
+	if result.Line == nil {
+		m.say(saidNothingToKeep)
+		return
+	}
+	m.line.set("")
+	m.textChanged()
+	m.onward(result)
+	if m.said == "" {
+		m.say(saidKept)
+	}
+}

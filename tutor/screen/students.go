@@ -1,0 +1,163 @@
+package screen
+
+import (
+	tea "github.com/charmbracelet/bubbletea"
+
+	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/picture"
+	"example.org/standstill/tutor/record"
+)
+
+// welcome asks who is practising, the first time.
+type welcome struct{}
+
+func (welcome) question(*model) string { return saidWho }
+
+func (welcome) under(m *model, cols, rows int) []row {
+	return m.labelledText(wordSample, saidNameSample, cols)
+}
+
+func (welcome) typed(*model) {}
+
+func (welcome) keys(m *model) []binding { return []binding{m.on.goOn, m.on.leave} }
+
+func (welcome) press(*model, tea.KeyMsg) bool { return false }
+
+func (welcome) enter(m *model, text string) { m.enrol(text) }
+
+func (welcome) body(m *model, cols, rows int) []row {
+	left := cols * 45 / 100
+	var right []row
+	for _, p := range []string{saidWelcome1, saidWelcome2, saidWelcome3} {
+		right = append(append(right, nil), m.look.rows(plain, p, cols-left-3)...)
+	}
+	for i := range right {
+		right[i] = append(row{gap(1)}, right[i]...)
+	}
+	return columns(m.paint(sign(), left, rows), left+1, right)
+}
+
+// sign is the drawing of the first screen: something that stands still.
+func sign() picture.Scene {
+	return picture.Scene{
+		Bodies: []picture.Body{{Shape: picture.Ring, Bare: true}},
+		Forces: []picture.Force{
+			{Kind: picture.Tension, Direction: 148, Colour: 0},
+			{Kind: picture.Tension, Direction: 55, Colour: 1},
+			{Kind: picture.Weight, Direction: -90, Colour: 2},
+		},
+	}
+}
+
+// enrol takes a name and gives the place to its student.
+func (m *model) enrol(name string) {
+	student, ok, err := m.tutor.Enrol(name)
+	switch {
+	case err != nil:
+		m.say(notKept(err))
+	case !ok:
+		m.say(saidNoName)
+	default:
+		m.saveDraft()
+		m.seat(student)
+		if n, ok := m.sheet.(*list); ok {
+			n.first = tutor.SaidWhoSees(m.tutor.Record.Path())
+		}
+	}
+}
+
+// students lists who has practised here.
+type students struct {
+	scroller
+	all []record.Student
+	at  int
+}
+
+func (m *model) showStudents() {
+	all, err := m.tutor.Students()
+	if err != nil {
+		m.say(record.Sentence(err))
+		return
+	}
+	m.saveDraft()
+	m.line.set("")
+	s := &students{all: all}
+	for i := range all {
+		if all[i].ID == m.desk.Student.ID {
+			s.at = i
+		}
+	}
+	m.sheet = s
+}
+
+func (s *students) question(*model) string { return saidWhoElse }
+
+func (s *students) under(m *model, cols, rows int) []row {
+	return m.labelledText(wordNote, tutor.SaidWhoSees(m.tutor.Record.Path()), cols)
+}
+
+func (s *students) typed(*model) {}
+
+func (s *students) keys(m *model) []binding {
+	return []binding{m.on.upDown, m.on.goOn, m.on.back, m.on.leave}
+}
+
+func (s *students) press(_ *model, k tea.KeyMsg) bool {
+	switch k.Type {
+	case tea.KeyUp:
+		s.at = max(s.at-1, 0)
+	case tea.KeyDown:
+		s.at = min(s.at+1, len(s.all)-1)
+	default:
+		return false
+	}
+	return true
+}
+
+func (s *students) enter(m *model, text string) {
+	if m.line.isEmpty() && s.at < len(s.all) {
+		text = s.all[s.at].Name
+	}
+	m.line.set("")
+	m.enrol(text)
+}
+
+func (s *students) body(m *model, cols, rows int) []row {
+	return m.withDrawing(cols, rows, func(cols, rows int) []row {
+		var list []row
+		for i, one := range s.all {
+			r := row{m.look.text(plain, one.Name)}
+			if one.ID == m.desk.Student.ID {
+				r = append(r, m.look.text(quiet, "  "+saidHere))
+			}
+			list = append(list, m.pickRow(i == s.at && m.line.isEmpty(), r))
+		}
+		s.follow(s.at, len(list), rows-1)
+		return append([]row{m.rule(cols, wordStudents, "")}, s.cut(list, rows-1)...)
+	})
+}
+
+// agree asks whether to go on without a record.
+type agree struct{}
+
+func (agree) question(*model) string { return saidAgree }
+
+func (agree) under(*model, int, int) []row { return nil }
+
+func (agree) typed(*model) {}
+
+func (agree) keys(m *model) []binding { return []binding{m.on.goOn, m.on.leave} }
+
+func (agree) press(*model, tea.KeyMsg) bool { return false }
+
+func (agree) enter(m *model, _ string) {
+	m.notice = ""
+	m.line.set("")
+	m.begin()
+	m.say(tutor.SaidNotKept)
+}
+
+func (agree) body(m *model, cols, rows int) []row {
+	out := []row{nil}
+	return append(out, m.look.rows(plain, m.notice, cols)...)
+}

@@ -1,0 +1,309 @@
+package screen
+
+import (
+	"strings"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"example.org/standstill/checker"
+	"example.org/standstill/checker/statics"
+	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/picture"
+)
+
+// work is the sheet of the problem in hand.
+type work struct {
+	topic    string
+	given    string
+	scroll   int  // rows of the page below what is shown
+	text     bool // the student wants the problem's text and not the table
+	chooser  chooser
+	overflow bool // there is more on the page than is seen
+	textSeen bool
+}
+
+func newWork(m *model) *work {
+	w := &work{topic: m.lesson.Problem.Topic, given: givens(m.lesson.Page)}
+	for _, s := range m.desk.Shelves() {
+		if s.ID == w.topic {
+			w.topic = s.Title
+		}
+	}
+	return w
+}
+
+// refresh follows a change of the lesson.
+func (w *work) refresh(m *model) {
+	w.scroll = 0
+	if m.now.open && m.now.ask.Stage == checker.Diagram {
+		w.chooser.begin(m)
+		return
+	}
+	w.chooser.active = false
+}
+
+// givens lists what is given, each letter with its value.
+func givens(g *tutor.Page) string {
+	var all []string
+	for _, given := range g.Problem.System.Givens {
+		all = append(all, givenText(given))
+	}
+	return strings.Join(all, ", ")
+}
+
+func (w *work) question(m *model) string {
+	if m.now.open {
+		return m.now.ask.Question
+	}
+	return saidOver
+}
+
+func (w *work) keys(m *model) []binding {
+	var keys []binding
+	switch {
+	case w.chooser.active:
+		keys = append(keys, m.on.point, m.on.nextForce)
+	case m.choosing():
+		keys = append(keys, m.on.toForces)
+	case m.now.open && m.stage() == checker.Components && len(m.now.ask.Open) > 1:
+		keys = append(keys, m.on.nextPart)
+	}
+	keys = append(keys, m.lineKeys()...)
+	if w.overflow {
+		keys = append(keys, m.on.scroll)
+	}
+	return append(keys, w.actionKeys(m)...)
+}
+
+// lineKeys are the keys that belong to the line.
+func (m *model) lineKeys() []binding {
+	keys := []binding{m.on.handIn}
+	if len(m.line.past) > 0 && !m.work.chooser.active {
+		keys = append(keys, m.on.earlier)
+	}
+	if !m.line.isEmpty() {
+		keys = append(keys, m.on.empty)
+	}
+	return keys
+}
+
+// actionKeys are the keys of what can be done now and is not seen already, and of
+// the menu.
+func (w *work) actionKeys(m *model) []binding {
+	seen := map[tutor.Word]bool{
+		tutor.AskText: w.textSeen, tutor.AskPage: !w.overflow, tutor.AskProblems: true, tutor.Leave: true,
+	}
+	var keys []binding
+	for _, a := range m.actions {
+		if a.key.Enabled() && a.can(m) && !seen[a.word] {
+			keys = append(keys, a.key)
+		}
+	}
+	return append(keys, m.on.menu, m.on.leave)
+}
+
+func (w *work) press(m *model, k tea.KeyMsg) bool {
+	switch {
+	case k.Type == tea.KeyPgUp:
+		w.scroll++
+		return true
+	case k.Type == tea.KeyPgDown:
+		w.scroll = max(w.scroll-1, 0)
+		return true
+	case k.Type == tea.KeyTab && m.now.open && m.stage() == checker.Components:
+		m.nextPart(+1)
+		return true
+	case k.Type == tea.KeyShiftTab && m.now.open && m.stage() == checker.Components:
+		m.nextPart(-1)
+		return true
+	case m.now.open && m.stage() == checker.Diagram:
+		return w.chooser.press(m, k)
+	}
+	return false
+}
+
+// nextPart takes up the next item that is open.
+func (m *model) nextPart(step int) {
+	open := m.now.ask.Open
+	for i, item := range open {
+		if item == m.now.ask.Item {
+			m.lesson.Choose(open[(i+step+len(open))%len(open)])
+			break
+		}
+	}
+	m.refresh()
+}
+
+func (w *work) typed(m *model) {
+	if m.choosing() {
+		w.chooser.active = false
+		w.chooser.follow(m)
+	}
+}
+
+func (w *work) enter(m *model, text string) { m.handIn(text) }
+
+// handIn hands a line in. What is refused stays in the line.
+func (m *model) handIn(text string) {
+	if m.choosesItem(text) {
+		m.line.set("")
+		m.refresh()
+		return
+	}
+	var result tutor.Result
+	if !m.do(func() (err error) { result, err = m.lesson.HandIn(text); return err }) {
+		return
+	}
+	if result.Line == nil {
+		m.say(saidEmpty)
+		return
+	}
+	m.line.remember(result.Line.Text)
+	m.sheet = m.work
+	if result.Line.Counts() {
+		m.line.set("")
+	} else {
+		m.line.point(result.Line.Report)
+	}
+	m.refresh()
+	m.onward(result)
+}
+
+// choosesItem takes up an item that is typed by its name alone.
+func (m *model) choosesItem(text string) bool {
+	if !m.now.open || m.stage() == checker.Solve {
+		return false
+	}
+	item, ok := m.lesson.Named(m.stage(), text)
+	return ok && m.lesson.Choose(item)
+}
+
+// onward says what comes after a line that counts.
+func (m *model) onward(r tutor.Result) {
+	switch {
+	case r.Solved:
+		m.sheet = &solution{}
+	case r.Moved:
+		m.say(saidMoved(m.now.ask.Title, m.skipped()))
+	}
+}
+
+// skipped lists the stages just before the one in hand that ask for nothing.
+func (m *model) skipped() []string {
+	var titles []string
+	for _, stage := range checker.Stages {
+		if stage == m.now.ask.Stage {
+			break
+		}
+		if m.lesson.Nothing(stage) {
+			titles = append(titles, tutor.Title(stage))
+		}
+	}
+	return titles
+}
+
+// under is the read-back of what is typed; in an empty line, a sample of what can
+// be typed and the problem's letters.
+func (w *work) under(m *model, cols, rows int) []row {
+	width := cols - gutter - 1
+	if word, ok := tutor.WordOf(m.line.text()); ok {
+		return []row{m.labelled(wordMeans, m.look.row(plain, meaning(word)))}
+	}
+	if m.line.isEmpty() {
+		return w.sample(m, width)
+	}
+	if m.now.echo == "" {
+		return []row{m.labelled(wordRead, m.look.row(quiet, saidUnreadable))}
+	}
+	return m.labelledAll(wordRead, m.reading(width, rows))
+}
+
+func (w *work) sample(m *model, width int) []row {
+	if !m.now.open {
+		return nil
+	}
+	rows := []row{m.labelled(wordSample, m.look.row(quiet, m.now.ask.Sample))}
+	for i, part := range m.look.wrap(m.now.ask.Letters, width) {
+		if i < 2 {
+			rows = append(rows, m.labelled("", m.tint(quiet, part, true)))
+		}
+	}
+	return rows
+}
+
+func (m *model) labelledAll(word string, rows []row) []row {
+	base := len(rows) / 2
+	for i := range rows {
+		label := ""
+		if i == base {
+			label = word
+		}
+		rows[i] = m.labelled(label, rows[i])
+	}
+	return rows
+}
+
+// drawing paints the scene in hand.
+func (m *model) drawing(cols, rows int) []row { return m.paint(m.scene(), cols, rows) }
+
+// scene is what the student is working on.
+func (m *model) scene() picture.Scene {
+	v := picture.View{Stage: m.stage(), Solved: !m.now.open}
+	if m.now.open {
+		v.Item = m.now.ask.Item
+	}
+	if v.Stage == checker.Diagram && m.now.open {
+		v.Body, v.Listed = m.now.ask.Item, m.work.chooser.listed(m)
+	}
+	return picture.OfProblem(m.lesson.Ref, v)
+}
+
+// paint draws a scene in its colours.
+func (m *model) paint(s picture.Scene, cols, rows int) []row {
+	draw := picture.Braille
+	if m.look.ascii {
+		draw = picture.ASCII
+	}
+	canvas := draw(s, cols, rows)
+	out := make([]row, canvas.Rows)
+	for i := range out {
+		out[i] = m.canvasRow(canvas.Row(i))
+	}
+	return out
+}
+
+func (m *model) canvasRow(cells []picture.Cell) row {
+	var r row
+	var text strings.Builder
+	shadeOf := func(c picture.Cell) shade {
+		if colour, ok := c.Tag.Force(); ok {
+			return forceShade(colour)
+		}
+		if c.Tag == picture.TagBody || c.Tag == picture.TagAngle || c.Tag == picture.TagMarker {
+			return plain
+		}
+		return quiet
+	}
+	now := plain
+	for _, c := range cells {
+		if c.Rune == 0 {
+			continue
+		}
+		if s := shadeOf(c); s != now && c.Rune != ' ' {
+			r = m.append(r, now, text.String())
+			text.Reset()
+			now = s
+		}
+		text.WriteRune(c.Rune)
+	}
+	return m.append(r, now, text.String())
+}
+
+// givenText is a letter with its value: "α = 35°".
+func givenText(g statics.Given) string {
+	sign := ""
+	if g.Minus {
+		sign = "−"
+	}
+	return glyph(g.Name) + equalsText(g, sign)
+}
