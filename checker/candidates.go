@@ -16,7 +16,7 @@ func (m *marking) fromAnswers(v asked) []candidate {
 		if other.Name == v.name || other.Dim != v.unit.Dim || other.Role == statics.IsGiven {
 			continue
 		}
-		if m.open(m.letterOf(i)) {
+		if m.open(m.letterOf(i)) && (other.Size == nil || !other.Size.Has(v.name)) {
 			put(OtherUnknown, m.solution[i])
 		}
 	}

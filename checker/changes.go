@@ -186,7 +186,7 @@ func changeBody(r *Reference, at place, t term) []term {
 	for b := range r.Bodies {
 		for i := range r.Bodies[b].Forces {
 			f := &r.Bodies[b].Forces[i]
-			within := t.force.Size != nil && t.force.Size.Has(f.Name)
+			within := t.force.Size != nil && t.force.Size.Has(f.Name) || f.Size != nil && f.Size.Has(t.force.Name)
 			if b != at.body && f.Kind == t.force.Kind && f.Name != t.force.Name && !within {
 				other := t
 				other.slot, other.size = r.slots[f.Name], nil

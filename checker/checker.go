@@ -83,8 +83,9 @@ type Reference struct {
 	solution []float64
 	*lexicon
 	*kitchen
-	own ownUnits
-	si  *Reference // the same in SI, where own is not
+	own   ownUnits
+	si    *Reference // the same in SI, where own is not
+	share float64    // how far a value may be off, as a share of it
 }
 
 // New solves the system and makes a reference of it. The errors are those of
@@ -114,6 +115,18 @@ func solved(s *statics.System, own ownUnits) (*Reference, error) {
 		return nil, err
 	}
 	return newReference(model, solution, own), nil
+}
+
+// Within returns a reference that takes values as right within that share of
+// them, in place of one part in a hundred; a correctly rounded value is right
+// whatever the share is.
+func (r *Reference) Within(share float64) *Reference {
+	c := *r
+	c.share = share
+	if r.si != nil {
+		c.si = r.si.Within(share)
+	}
+	return &c
 }
 
 // Value returns a letter's value in SI at the solution.

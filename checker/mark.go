@@ -67,7 +67,7 @@ func together(each []Report) Report {
 func (r *Reference) markOne(a Answer, before []Answer) Report {
 	text, turned := a.Text, angleWords{}
 	if a.Stage == Solve {
-		text, turned = cutAngleWords(a.Text)
+		text, turned = cutAngleWords(expr.Clean(a.Text))
 	}
 	letters := r.letters(a.Item)
 	if a.Stage == Solve && r.asksForMass(a.Item) {

@@ -173,7 +173,7 @@ func (m *marking) fits(v asked, a given) bool {
 		if v.unit.Dim == quantity.Angle {
 			off = math.Abs(math.Remainder(a.value-x, 2*math.Pi))
 		}
-		if off <= roundedShare*math.Abs(v.value)*(1+1e-9) || a.number.Figures >= 2 && off <= a.half*(1+1e-9) {
+		if off <= m.share*math.Abs(v.value)*(1+1e-9) || a.number.Figures >= 2 && off <= a.half*(1+1e-9) {
 			return true
 		}
 	}
@@ -214,7 +214,7 @@ type angleWords struct {
 
 // fromAxis matches "from y", "from the vertical", "above the x axis" behind an
 // angle. Group 1 and 2 hold the axis.
-var fromAxis = regexp.MustCompile(`(?i)\s*(?:(?:measured\s+)?(?:from|to|with|off)\s+(?:the\s+)?(?:negative\s+|positive\s+|[-+−])?(x|y|horizontal|vertical)(?:[- ]?(?:axis|direction|line))?|(?:above|below)\s+(?:the\s+)?(?:negative\s+|positive\s+|[-+−])?(x|horizontal)(?:[- ]?(?:axis|direction|line))?)\s*\.?\s*$`)
+var fromAxis = regexp.MustCompile(`(?i)\s*(?:(?:measured\s+)?(?:from|to|with|off)\s+(?:the\s+)?(?:negative\s+|positive\s+|[-+−])?(x|y|horizontal|vertical)(?:[-\s]*(?:axis|direction|line))?|(?:above|below)\s+(?:the\s+)?(?:negative\s+|positive\s+|[-+−])?(x|horizontal)(?:[-\s]*(?:axis|direction|line))?)\s*\.?\s*$`)
 
 // cutAngleWords takes the words behind an angle off the line.
 func cutAngleWords(text string) (string, angleWords) {

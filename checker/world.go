@@ -47,7 +47,7 @@ type worldKey struct {
 }
 
 func newReference(m *statics.Model, solution []float64, own ownUnits) *Reference {
-	r := &Reference{Model: m, lexicon: newLexicon(m), own: own}
+	r := &Reference{Model: m, lexicon: newLexicon(m), own: own, share: roundedShare}
 	r.kitchen = &kitchen{base: map[worldKey][]float64{}, terms: map[int][]variant{}, wrongNumbers: map[string][]candidate{}}
 	r.solution = make([]float64, r.width)
 	copy(r.solution, solution)
