@@ -1,0 +1,88 @@
+package plain
+
+import (
+	"context"
+	"io"
+	"strings"
+	"testing"
+	"unicode"
+
+	"example.org/standstill/problems"
+	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/record"
+)
+
+// hold runs a lesson on a record in memory and returns all that was said.
+func hold(t testing.TB, in io.Reader) string {
+	t.Helper()
+	r, err := record.OpenMemory(record.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer r.Close()
+	var out strings.Builder
+	o := Options{Tutor: tutor.New(tutor.Options{Bank: problems.Embedded(), Record: r}), In: in, Out: &out, Echo: true, Kept: "record.db"}
+	if err := Run(context.Background(), o); err != nil {
+		t.Fatal(err)
+	}
+	return out.String()
+}
+
+const seeds = "Nele\nproblems\ncanal-lantern\nT1 up left; T2 up right; w down\nT1 cos α\nhint\nkeep\nback\nsolution\nangles\nalpha = 20\nalpha = 1e9\n\nagain\nstudent\n\x1b[2J\nJoris\npage\ntext\ndrawing\nnext\nhelp\nleave\n"
+
+// FuzzLesson types anything at all: the lesson comes to its end, and nothing that
+// acts on a terminal comes out again.
+func FuzzLesson(f *testing.F) {
+	f.Add(seeds)
+	f.Add("\x00\x1b]0;title\x07\nNele\n1\n\n\xff\xfe\n" + strings.Repeat("(", 5000) + "\nkeep\n")
+	f.Add("Nele\nproblems\n1\n1\n" + strings.Repeat("T1x; ", 400) + "\nT2x\nkeep\nkeep\nsolution\nangles\nm 2,5 kg\nnext\nnext")
+	f.Fuzz(func(t *testing.T, typed string) {
+		said := hold(t, strings.NewReader(typed))
+		if !strings.Contains(said, "End: ") {
+			t.Fatalf("it does not end: %q", said)
+		}
+		for _, r := range said {
+			if r != '\n' && unicode.IsControl(r) || unicode.Is(unicode.Cf, r) {
+				t.Fatalf("it says %q", r)
+			}
+		}
+	})
+}
+
+// endless is an input without a line end.
+type endless struct{ left int }
+
+func (e *endless) Read(b []byte) (int, error) {
+	n := min(len(b), e.left)
+	for i := range b[:n] {
+		b[i] = '('
+	}
+	if e.left -= n; n == 0 {
+		return 0, io.EOF
+	}
+	return n, nil
+}
+
+func TestEndlessLineIsCut(t *testing.T) {
+	said := hold(t, io.MultiReader(strings.NewReader("Nele\n"), &endless{64 << 20}, strings.NewReader("\nhelp\n")))
+	if !strings.Contains(said, "Unread: ") || !strings.Contains(said, "Words that may be typed") || len(said) > 200<<10 {
+		t.Fatalf("%d bytes were said", len(said))
+	}
+}
+
+func TestEndsWhenTheContextDoes(t *testing.T) {
+	ctx, stop := context.WithCancel(context.Background())
+	r, err := record.OpenMemory(record.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer r.Close()
+	in, typed := io.Pipe()
+	defer typed.Close()
+	stop()
+	var out strings.Builder
+	o := Options{Tutor: tutor.New(tutor.Options{Bank: problems.Embedded(), Record: r}), In: in, Out: &out}
+	if err := Run(ctx, o); err != nil || !strings.Contains(out.String(), "End: ") {
+		t.Fatalf("%v, %s", err, out.String())
+	}
+}
