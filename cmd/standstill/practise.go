@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"os"
 	"os/signal"
+	"runtime"
 	"syscall"
 
 	"golang.org/x/term"
@@ -12,6 +13,7 @@ import (
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/plain"
 	"example.org/standstill/tutor/record"
+	"example.org/standstill/tutor/screen"
 )
 
 // practise opens the tutor: the screens, or lines of text where these are asked
@@ -31,7 +33,8 @@ func (a *app) practise() error {
 
 // fullTerminal reports whether screens can be shown.
 func (a *app) fullTerminal() bool {
-	return isTerminal(a.In) && isTerminal(a.Out) && os.Getenv("TERM") != "dumb"
+	kind := os.Getenv("TERM")
+	return isTerminal(a.In) && isTerminal(a.Out) && kind != "dumb" && (kind != "" || runtime.GOOS == "windows")
 }
 
 func isTerminal(stream any) bool {
@@ -39,9 +42,17 @@ func isTerminal(stream any) bool {
 	return ok && term.IsTerminal(int(f.Fd()))
 }
 
-// openScreens leads the lesson on screens.
+// openScreens leads the lesson on screens, and in lines of text if the student
+// goes over to them there.
 func (a *app) openScreens(t *tutor.Tutor, notice string) error {
-	return a.openPlain(t, notice)
+	bye, err := screen.Run(t, screen.Options{In: a.In, Out: a.Out, Light: a.light, Dark: a.dark, ASCII: a.ascii, Notice: notice})
+	if bye.Said != "" {
+		fmt.Fprintln(a.Out, bye.Said)
+	}
+	if err != nil || !bye.Plain {
+		return err
+	}
+	return a.openPlain(t, "")
 }
 
 // openPlain leads the lesson in lines of text. A signal to stop ends it as leaving

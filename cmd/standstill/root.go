@@ -20,6 +20,7 @@ type app struct {
 	recordFile  string
 	plain       bool
 	light, dark bool
+	ascii       bool
 }
 
 func root(a *app) *cobra.Command {
@@ -47,6 +48,7 @@ func root(a *app) *cobra.Command {
 	own.BoolVar(&a.plain, "plain", false, "lines of text in place of screens")
 	own.BoolVar(&a.light, "light", false, "colours for a light background; remembered")
 	own.BoolVar(&a.dark, "dark", false, "colours for a dark background; remembered")
+	own.BoolVar(&a.ascii, "ascii", false, "drawings in plain characters, for terminals without braille")
 	c.SuggestionsMinimumDistance = nearEnough
 	c.AddCommand(markCommand(a), solveCommand(a), bankCommand(a), recordCommand(a), benchCommand(a), versionCommand(a))
 	return c
