@@ -156,20 +156,14 @@ func (at *taught) typed(stage checker.Stage, item string) []string {
 	return texts
 }
 
-// abouts lists what evidence may name: in components the force of the item alone.
+// abouts lists what evidence may name: nothing, or a force; in components the
+// force of the item alone.
 func (at *taught) abouts(stage checker.Stage, item string) []string {
-	names := []string{""}
 	if stage == checker.Components {
-		return names
+		return []string{""}
 	}
-	for _, b := range at.r.Bodies {
-		for _, f := range b.Forces {
-			if !slices.Contains(names, f.Name) {
-				names = append(names, f.Name)
-			}
-		}
-	}
-	return names
+	forces := at.r.Bodies[0].Forces
+	return []string{"", forces[0].Name, forces[len(forces)-1].Name}
 }
 
 var everyCode = []checker.Code{checker.Sign, checker.SineCosine, checker.Tangent, checker.NotResolved, checker.MissingForce,
@@ -390,6 +384,23 @@ func TestStepsAreMarkedRight(t *testing.T) {
 				nothing := text == "0 = 0" && got.Code == checker.HoldsAlways
 				if got.Verdict != checker.Right && !nothing {
 					t.Errorf("%s %s %s: %q is %s %s: %s", at.id, stage, item, text, got.Verdict, got.Code, got.Message)
+				}
+			}
+		}
+	}
+}
+
+func TestHintsOfStrangeAnswers(t *testing.T) {
+	for _, at := range chosen(t)[9:12] {
+		for _, stage := range append(slices.Clone(checker.Stages), "", "nonsense") {
+			for _, item := range []string{"", "A", "A.T1x", "Z", "T1x", "T1", "beta", "{lie}"} {
+				for _, text := range []string{"", "  ", "T1 = ", "((((", "= =", "T1 = T2 = 3 N", "{stranger}", strings.Repeat("T1+", 400), "\x1b[2J", "λ"} {
+					a := checker.Answer{Stage: stage, Item: item, Text: text}
+					for level := -1; level <= 5; level++ {
+						at.r.Hint(a, checker.Report{}, level)
+						at.r.Hint(a, checker.Report{Code: "nonsense", About: "nobody", Item: item}, level)
+						at.r.Hint(a, at.r.Mark(a, nil), level)
+					}
 				}
 			}
 		}

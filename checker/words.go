@@ -25,8 +25,8 @@ import (
 // several or none); the value of an unknown; a force diagram. An empty one is
 // taken from the row of Unexplained.
 type said struct {
-	code                                  Code
-	component, line, lines, value, listed string
+	code                                Code
+	component, line, lines, value, list string
 }
 
 var saidOf = []said{
@@ -35,7 +35,7 @@ var saidOf = []said{
 		line:      "This is not {sum}; compare it with the drawing, term by term.",
 		lines:     "This is not {sum}; compare it with the drawing, term by term.",
 		value:     "This value of {unknown} does not come out of the sums.",
-		listed:    "This list does not fit the forces on {body}."},
+		list:      "This list does not fit the forces on {body}."},
 	{code: DoesNotFollow,
 		lines: "This line does not follow from the sums and the given values.",
 		value: "This value of {unknown} does not follow from the sums."},
@@ -64,13 +64,13 @@ var saidOf = []said{
 		line:      "{Line} does not hold every force that acts {along|here}; count them in the drawing.",
 		lines:     "{Line} does not hold every force that acts {along|here}; count them in the drawing.",
 		value:     "This value of {unknown} comes out if one of the forces is left out on the way.",
-		listed:    "Not every force on {body} is in your list yet."},
+		list:      "Not every force on {body} is in your list yet."},
 	{code: ExtraForce,
 		component: "{Part} needs another look: see in the drawing how {force} lies to {axis}.",
 		line:      "{In}, {force} stands where it has no part, or more often than it acts.",
 		lines:     "{In}, a force stands where it has no part, or more often than it acts.",
 		value:     "This value of {unknown} comes out if a force is counted where it has no part, or twice.",
-		listed:    "{The force} stands in your list more than once."},
+		list:      "{The force} stands in your list more than once."},
 	{code: WrongAxis,
 		component: "This is how {force} acts along the other axis; here {part} is asked.",
 		line:      "{In}, the term with {force} belongs to the other axis.",
@@ -123,7 +123,7 @@ var saidOf = []said{
 		component: "Here {force} is counted twice, whole and in part.",
 		line:      "{In}, {force} is counted twice: whole, and as one of its own parts.",
 		lines:     "{In}, a force is counted twice: whole, and as one of its own parts.",
-		listed:    "In your list stands a part of {force|a force}; ask whether that is one more force.",
+		list:      "In your list stands a part of {force|a force}; ask whether that is one more force.",
 		value:     "This value of {unknown} comes out if a force and one of its own parts are both counted."},
 	{code: Radians,
 		component: "The number in {part} comes out if the calculator takes angles in another unit.",
@@ -146,7 +146,7 @@ var saidOf = []said{
 		lines:     "{In}, the digits are right, but a number is too large or too small.",
 		value:     "The digits of this value of {unknown} are right, but it is too large or too small."},
 	{code: WrongSide,
-		listed: "Look again at the side to which {force|each force} points."},
+		list: "Look again at the side to which {force|each force} points."},
 }
 
 // saidForm holds the sentences for lines that are right but for their form. The
@@ -163,7 +163,7 @@ var saidForm = []said{
 	{code: HoldsAlways,
 		component: "This is true of any force, so it says nothing about {force}.",
 		line:      "This is true whatever the forces are, so it says nothing about them.",
-		listed:    "This list is right, but not in a form that counts.",
+		list:      "This list is right, but not in a form that counts.",
 		value:     "This is true whatever the forces are, so it says nothing about them."},
 	{code: StillUnknown,
 		component: "This is true, but {open|a letter in it} is not known yet.",
@@ -295,7 +295,7 @@ func (s *setting) pick(table []said, code, fallback Code) string {
 func (row said) sentences(s *setting) []string {
 	switch {
 	case s.stage == Diagram:
-		return []string{row.listed}
+		return []string{row.list}
 	case s.valued:
 		return []string{row.value}
 	case s.force == nil || s.stage == Components && len(s.among) > 1:
@@ -690,7 +690,7 @@ func (s *setting) line() string {
 // along says how an axis runs: on a slope, along it or at right angles to it.
 func (s *setting) along() string {
 	switch {
-	case s.stage == Solve || s.stage == Diagram || s.body == nil:
+	case s.stage == Solve || s.stage == Diagram:
 		return ""
 	case !s.tilted():
 		return "along " + s.axis.String()

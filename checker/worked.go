@@ -204,6 +204,9 @@ func (r *Reference) insert(n *expr.Node, found map[string]bool, figures int) *ex
 }
 
 func (r *Reference) numberOf(name string, figures int) *expr.Node {
+	if v, _ := r.Variable(name); v.Role == statics.IsDerived && v.Size.Op == expr.Name {
+		return r.numberOf(v.Size.Name, figures)
+	}
 	g, given := r.Given(name)
 	if !given {
 		value, _ := r.Value(name)
@@ -251,7 +254,7 @@ func (r *Reference) write(n *expr.Node) string {
 	return strings.ReplaceAll(text, "m/s^2", "m/s²")
 }
 
-var bracketed = regexp.MustCompile(`\((\d[\d.×^]*) ([A-Za-z/^0-9]+)\)`)
+var bracketed = regexp.MustCompile(`\((\d[\d.×^e-]*) ([A-Za-z/^0-9]+)\)`)
 
 // unbracket takes the brackets off a quantity that is a factor: "(31.4 N) cos 35°"
 // becomes "31.4 N · cos 35°". Behind a slash or a function they stay, and under an
@@ -292,11 +295,8 @@ var (
 // describe says in words where a force comes from and where it points.
 func (s *setting) describe(f *statics.Force) string {
 	s.force = f
-	words := s.fill("{force}, " + kindNouns[f.Kind] + ", points {points|at an angle that is not known yet}")
-	if a := s.slant(); a != "" {
-		words += ", " + a
-	}
-	return words + "."
+	where := strings.Join(slices.DeleteFunc([]string{s.points(), s.slant()}, func(w string) bool { return w == "" }), ", ")
+	return s.nameOf(f) + ", " + kindNouns[f.Kind] + ", points " + where + "."
 }
 
 var kindNouns = map[statics.Kind]string{
@@ -658,12 +658,10 @@ func (p polynomial) put(name string, value polynomial) (polynomial, bool) {
 	return by.times(value).plus(rest), true
 }
 
-// balance is one sum as a polynomial that is zero. fresh says that it has not been
-// changed since it was written down.
+// balance is one sum as a polynomial that is zero.
 type balance struct {
-	name  string
-	at    place
-	fresh bool
+	name string
+	at   place
 	polynomial
 }
 
@@ -671,7 +669,7 @@ type balance struct {
 type teacher struct {
 	*Reference
 	found    map[string]bool       // unknowns that have a number by now
-	formulas map[string]polynomial // unknowns that are found in letters alone
+	formulas map[string]polynomial // unknowns that are found in letters alone, nil where no formula is known
 	used     map[place]bool        // sums that something was solved from
 	bent     map[place]bool        // of these, where more than substitution was needed
 	lines    []string
@@ -735,7 +733,7 @@ func (t *teacher) balances() []balance {
 		if len(t.Bodies) > 1 {
 			name += t.setting(XSum, t.Bodies[at.body].Name).forBody()
 		}
-		all = append(all, balance{name, at, true, expand(tree)})
+		all = append(all, balance{name, at, expand(tree)})
 	}
 	return all
 }
@@ -772,10 +770,17 @@ func (t *teacher) unsettled(all []balance) []balance {
 	return left
 }
 
+// mostTogether is how many sums are taken at once, and mostWays how many ways to
+// begin are tried on them, so that a large system cannot hold the solution up.
+const (
+	mostTogether = 5
+	mostWays     = 4
+)
+
 // nextGroup finds the fewest sums that hold just as many unknowns and that can be
 // solved by hand, and solves them.
 func (t *teacher) nextGroup(left []balance) bool {
-	for size := 1; size <= len(left); size++ {
+	for size := 1; size <= min(len(left), mostTogether); size++ {
 		for _, group := range choose(left, size) {
 			if len(t.wanted(group...)) == size && t.solveGroup(group) {
 				return true
@@ -818,12 +823,17 @@ func (t *teacher) mark(group []balance, bent bool) {
 	}
 }
 
+// from says where a line comes from: from a sum, or from the line just above it.
+func (t *teacher) from(b balance) string {
+	if n := len(t.lines); n > 0 && strings.HasPrefix(t.lines[n-1], sayPut+b.name+":") {
+		return sayFollows
+	}
+	return sayFrom + b.name
+}
+
 // solveOne solves one sum for the only unknown that is left in it.
 func (t *teacher) solveOne(b balance, name string) bool {
-	words := sayFollows
-	if b.fresh {
-		words = sayFrom + b.name
-	}
+	words := t.from(b)
 	by, rest, linear := b.split(name)
 	if !linear {
 		return t.solveAngle(words, b, name)
@@ -851,7 +861,7 @@ func (t *teacher) settle(words, name string, above, below polynomial) {
 func (t *teacher) inLetters(p polynomial) polynomial {
 	for _, name := range t.Unknowns() {
 		formula, found := t.formulas[name]
-		if q, ok := p.put(name, formula); found && ok {
+		if q, ok := p.put(name, formula); found && ok && len(formula) > 0 {
 			p = q
 		}
 	}
@@ -1030,7 +1040,8 @@ func (t *teacher) substituteOne(group []balance) bool {
 		names := t.wanted(group...)
 		return len(names) == 1 && t.solveOne(group[0], names[0])
 	}
-	for _, way := range t.isolations(group) {
+	ways := t.isolations(group)
+	for _, way := range ways[:min(len(ways), mostWays)] {
 		lines, found, formulas := len(t.lines), maps.Clone(t.found), maps.Clone(t.formulas)
 		if t.follow(group, way) {
 			return true
@@ -1068,11 +1079,7 @@ func (t *teacher) isolations(group []balance) []isolation {
 func (t *teacher) follow(group []balance, way isolation) bool {
 	formula := way.rest.negative().over(way.by)
 	value := way.rest.negative().times(way.by.inverse())
-	words := sayFollows
-	if group[way.sum].fresh {
-		words = sayFrom + group[way.sum].name
-	}
-	t.say(words, expr.Set(way.name)+" = "+t.write(formula))
+	t.say(t.from(group[way.sum]), expr.Set(way.name)+" = "+t.write(formula))
 	var others []balance
 	for i, b := range group {
 		if i == way.sum {
@@ -1083,7 +1090,7 @@ func (t *teacher) follow(group []balance, way isolation) bool {
 			if !ok || len(p) == 0 {
 				return false
 			}
-			b.polynomial, b.fresh = p, false
+			b.polynomial = p
 			t.say(sayPut+b.name, t.write(p.node())+" = 0")
 		}
 		others = append(others, b)
@@ -1103,6 +1110,10 @@ func (t *teacher) numerically(group []balance) {
 	}
 	var values []string
 	for _, name := range t.wanted(group...) {
+		if t.isFormula(name) {
+			t.formulas[name] = nil
+			continue
+		}
 		t.found[name] = true
 		values = append(values, expr.Set(name)+" = "+t.write(t.numberOf(name, 3)))
 	}
@@ -1186,6 +1197,9 @@ func (t *teacher) chain(left *expr.Node, formulas ...*expr.Node) string {
 			value, _ = t.Value(left.Name)
 		}
 		inserted := t.rounded(last, value)
+		if last.Op == expr.Name {
+			inserted = t.numberOf(last.Name, 3)
+		}
 		add(inserted)
 		if !isQuantity(inserted) {
 			add(t.valueNode(left, value, 3))
