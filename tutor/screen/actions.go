@@ -126,19 +126,28 @@ func (m *model) obey(k tea.KeyMsg) bool {
 // enter hands the line in: a word is obeyed, anything else is the sheet's.
 func (m *model) enter() {
 	text := m.line.text()
-	word, ok := tutor.WordOf(text)
-	if !ok {
-		m.sheet.enter(m, text)
+	if word, ok := tutor.WordOf(text); ok {
+		m.line.set("")
+		m.textChanged()
+		m.obeyWord(word)
 		return
 	}
+	if word, ok := m.line.wordTypedInto(); ok {
+		m.line.set(m.line.last())
+		m.textChanged()
+		m.obeyWord(word)
+		return
+	}
+	m.sheet.enter(m, text)
+}
+
+func (m *model) obeyWord(word tutor.Word) {
 	for _, a := range m.actions {
 		if a.word != word {
 			continue
 		}
-		m.line.set("")
-		m.textChanged()
 		if !a.can(m) {
-			m.say(saidNotNow)
+			m.say(saidNotNow(word))
 			return
 		}
 		a.do(m)

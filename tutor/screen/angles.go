@@ -31,6 +31,12 @@ func (m *model) turnAngles() {
 		m.say(saidNoAngles)
 		return
 	}
+	for i, k := range a.turning.Knobs() {
+		if k.Unit.Dim == quantity.Angle {
+			a.at = i
+			break
+		}
+	}
 	a.follow(m)
 	m.sheet = a
 }
@@ -90,7 +96,32 @@ func (a *angles) follow(m *model) {
 	if key != a.others {
 		a.curves, a.others = a.turning.Curves(a.at), key
 	}
-	a.remark = a.turning.Remark(a.at, a.curves)
+	a.remark = ""
+	if knobs[a.at].Unit.Dim != quantity.Angle {
+		return
+	}
+	if a.remark = a.turning.Remark(a.at, a.curves); a.remark == "" {
+		a.remark = m.levelToo(a.at)
+	}
+}
+
+// almostLevel is an angle of a string that is nearly level, in degrees.
+const almostLevel = 5
+
+// levelToo says which other angles have to be near level for the curves of a knob
+// to get steep; "" where that does not help.
+func (m *model) levelToo(at int) string {
+	trial := m.lesson.Angles()
+	var others []string
+	for i, k := range trial.Knobs() {
+		if i != at && k.Unit.Dim == quantity.Angle && trial.Set(i, almostLevel*quantity.Degree/k.Unit.Factor) == "" {
+			others = append(others, k.Letter)
+		}
+	}
+	if others == nil || trial.Remark(at, trial.Curves(at)) == "" {
+		return ""
+	}
+	return saidLevelToo(others)
 }
 
 // plot shows the sizes of forces over the knob in hand; where none is asked for,
@@ -104,7 +135,7 @@ func (a *angles) plot(colours map[string]int) picture.Scene {
 			continue
 		}
 		unit = c.Unit
-		curve := picture.Curve{Name: c.Letter, Colour: colours[c.Name]}
+		curve := picture.Curve{Name: onPaper(c.Name), Colour: colours[c.Name]}
 		for _, d := range c.Dots {
 			curve.Points = append(curve.Points, picture.Point{X: d.X, Y: d.Y})
 		}
@@ -149,10 +180,11 @@ func (a *angles) body(m *model, cols, rows int) []row {
 	plot := rows - len(table) - 1
 	right := append(table, nil)
 	right = append(right, m.paint(a.plot(m.now.colours), cols-left-2, plot)...)
-	for i := range right {
-		right[i] = append(row{gap(1)}, right[i]...)
+	scene := a.scene
+	if m.cols < wideCols {
+		scene.Polygon = nil // the figure in its own scale tells more than both small
 	}
-	return columns(m.paint(a.scene, left, rows), left+1, right)
+	return columns(m.paint(scene, left, rows), left+1, indented(right))
 }
 
 // table lists what can be turned and what comes out.
@@ -164,9 +196,9 @@ func (a *angles) table(m *model, cols int) []row {
 		turned = append(turned, m.pickRow(i == a.at, m.tint(plain, k.String(), false)))
 	}
 	for _, r := range readings {
-		text := r.String()
+		text := setNames(m.now.tints, r.String())
 		if math.IsNaN(r.Value) {
-			text = r.Letter + ": " + saidNoRest
+			text = onPaper(r.Name) + ": " + saidNoRest
 		}
 		found = append(found, m.tint(bold, text, false))
 	}

@@ -237,16 +237,13 @@ func (c *chooser) offer(m *model, n, width int) row {
 	if c.active && n == c.at {
 		pick, s = l.signs.pick, bold
 	}
-	x, y := roomSides(o.sides)
-	arrow, sides := l.signs.arrows[1-y][1+x], o.sides
-	if sides == "" {
-		sides = wordLeftOut
-	}
 	r := append(row{l.text(bold, " "+pick+" ")}, m.tint(s, onPaper(o.name), false)...).padded(7)
-	r = append(r, l.text(quiet, o.gloss)).padded(16)
-	shade := plain
-	if o.sides == "" {
-		shade = quiet
+	said := row{l.text(quiet, l.signs.nothing+" "+wordLeftOut)}
+	if direction, ok := c.direction(m.lesson.Ref, o.sides); ok {
+		said = row{l.text(plain, l.signs.arrow(direction)+" "+o.sides)}
 	}
-	return append(r, l.text(shade, arrow+" "+sides)).cut(width)
+	if said.width()+17 <= width || o.sides == "" {
+		r = append(r, l.text(quiet, o.gloss)).padded(16)
+	}
+	return append(r, said...).cut(width)
 }

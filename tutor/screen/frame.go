@@ -88,7 +88,7 @@ func (m *model) stages() row {
 	taken := 0
 	reached := len(checker.Stages)
 	for i, stage := range checker.Stages {
-		words[i] = m.stageWord(stage)
+		words[i] = m.stageWord(stage, m.now.stages[i])
 		taken += words[i].width
 		if m.now.open && stage == m.now.ask.Stage {
 			reached = i
@@ -109,14 +109,14 @@ func (m *model) rope(n int, taut bool) span {
 	return m.look.text(quiet, strings.Repeat(m.look.signs.slack, max(n, 0)))
 }
 
-func (m *model) stageWord(stage checker.Stage) span {
+func (m *model) stageWord(stage checker.Stage, state stageState) span {
 	title, s := tutor.Title(stage), m.look.signs
 	switch {
 	case m.now.open && stage == m.now.ask.Stage:
 		return m.look.text(bold, s.handLeft+" "+title+" "+s.handRight)
-	case m.lesson.Nothing(stage):
+	case state.nothing:
 		return m.look.text(quiet, " "+s.nothing+" "+title+" ")
-	case m.lesson.StageDone(stage):
+	case state.done:
 		return m.look.text(good, " "+s.done+" "+title+" ")
 	}
 	return m.look.text(quiet, " "+title+" ")
@@ -209,16 +209,20 @@ func (m *model) layKeys(all []binding) []row {
 	return append(rows, line)
 }
 
-// rule divides the sheet, with words at its left and right.
+// rule divides the sheet, with words at its left and right. Where there is no
+// room for both, those at the right are the ones that are needed.
 func (m *model) rule(width int, left, right string) row {
 	l := m.look
+	if right != "" && textWidth(left)+textWidth(right)+8 > width {
+		left, right = right, ""
+	}
 	r := row{l.text(quiet, l.signs.dotted+l.signs.dotted+" "), l.text(bold, left), gap(1)}
-	end := row{}
+	var end row
 	if right != "" {
 		end = row{gap(1), l.text(plain, right), gap(1), l.text(quiet, l.signs.dotted)}
 	}
-	fillUp := width - r.width() - end.width()
-	r = append(r, l.text(quiet, strings.Repeat(l.signs.dotted, max(fillUp, 0))))
+	rest := max(width-r.width()-end.width(), 0)
+	r = append(r, l.text(quiet, strings.Repeat(l.signs.dotted, rest)))
 	return append(r, end...).cut(width)
 }
 

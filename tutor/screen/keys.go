@@ -2,15 +2,16 @@ package screen
 
 // keys are the keys of the sheets, with what the key line says of them.
 type keys struct {
-	handIn, empty, earlier, nextPart, toForces, nextForce, point binding
-	scroll, scrollHere, stages, upDown, topic, choose, open      binding
-	goOn, showIt, nextProblem, angles, knob, turn, turnFar       binding
-	back, myPage, menu, leave, plain                             binding
+	handIn, compare, empty, earlier, nextPart, toForces, nextForce, point binding
+	scroll, scrollHere, stages, upDown, topic, choose, open               binding
+	goOn, showIt, nextProblem, angles, knob, turn, turnFar                binding
+	back, myPage, menu, leave, plain                                      binding
 }
 
 func allKeys() keys {
 	return keys{
 		handIn:      bind("enter", "hand in", "enter"),
+		compare:     bind("enter", "worked solution", "enter"),
 		empty:       bind("ctrl+u", "empty it", "ctrl+u"),
 		earlier:     bind("↑", "earlier line", "up"),
 		nextPart:    bind("tab", "next part", "tab"),

@@ -126,18 +126,82 @@ func (l *line) earlier(step int) {
 }
 
 // point puts the cursor to where a refused line went wrong: where it could not be
-// read, else where the force stands that the message is about.
+// read, else behind the term that the message is about, else behind the part of
+// the line that was refused.
 func (l *line) point(r checker.Report) {
-	text := l.text()
-	switch at := strings.Index(text, r.About); {
-	case r.End > 0 && r.Pos <= len([]rune(text)):
+	text := []rune(l.text())
+	from, to := refusedPart(text, r)
+	switch at := strings.Index(string(text[from:to]), r.About); {
+	case r.Verdict == checker.Unread && r.End > 0 && r.Pos <= len(text):
 		l.input.SetCursor(r.Pos)
-	case r.About != "" && at >= 0:
-		l.input.SetCursor(len([]rune(text[:at])))
+	case r.About != "" && at >= 0 && r.Verdict == checker.Wrong:
+		l.input.SetCursor(endOfTerm(text[:to], from+len([]rune(string(text[from:to])[:at]))))
 	default:
-		l.input.CursorEnd()
+		l.input.SetCursor(to)
 	}
 }
+
+// refusedPart finds the first part of a line with several that is not right.
+func refusedPart(text []rune, r checker.Report) (from, to int) {
+	at := slices.IndexFunc(r.Each, func(one checker.Report) bool { return one.Verdict != checker.Right })
+	to = len(text)
+	for i, c := range text {
+		switch {
+		case c != ';':
+		case at > 0:
+			from, at = i+1, at-1
+		case at == 0:
+			return from, i
+		}
+	}
+	return from, to
+}
+
+// endOfTerm finds where the term ends that begins at a place.
+func endOfTerm(text []rune, at int) int {
+	for i := at; i < len(text); i++ {
+		if strings.ContainsRune("+-−–=≈;", text[i]) {
+			for i > at && text[i-1] == ' ' {
+				i--
+			}
+			return i
+		}
+	}
+	return len(text)
+}
+
+// last is the line that was handed in last, "" for none.
+func (l *line) last() string {
+	if len(l.past) == 0 {
+		return ""
+	}
+	return l.past[len(l.past)-1]
+}
+
+// wordTypedInto finds a word that was typed into the line that was handed in last
+// and still stands here: who asks for a hint then does not empty the line first.
+func (l *line) wordTypedInto() (tutor.Word, bool) {
+	text, last := l.text(), l.last()
+	if last == "" {
+		return "", false
+	}
+	for _, w := range tutor.Words() {
+		word := string(w.Word)
+		for at := strings.Index(text, word); at >= 0; {
+			if squeezed(text[:at]+text[at+len(word):]) == squeezed(last) {
+				return w.Word, true
+			}
+			next := strings.Index(text[at+1:], word)
+			if next < 0 {
+				break
+			}
+			at += 1 + next
+		}
+	}
+	return "", false
+}
+
+func squeezed(text string) string { return strings.ReplaceAll(text, " ", "") }
 
 // show draws the text with its cursor in a width, around the cursor where the
 // text is longer.

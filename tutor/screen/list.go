@@ -81,6 +81,9 @@ func (n *list) typed(m *model) {
 }
 
 func (n *list) press(m *model, k tea.KeyMsg) bool {
+	if m.rows < lowRows {
+		n.first = ""
+	}
 	switch k.Type {
 	case tea.KeyUp:
 		n.at--

@@ -1,6 +1,7 @@
 package screen
 
 import (
+	"math"
 	"strings"
 
 	"github.com/charmbracelet/lipgloss"
@@ -25,8 +26,7 @@ type signs struct {
 	handLeft, handRight, done, nothing              string
 	taut, slack, dotted                             string // the rope along the stages, rules
 	pick, cursor, bar, dash                         string
-	arrows                                          [3][3]string // by side: [1−y][1+x]
-	up, down, left, right4                          string
+	arrows                                          [8]string // counter-clockwise from the right
 }
 
 func drawnSigns() signs {
@@ -35,8 +35,7 @@ func drawnSigns() signs {
 		handLeft: "▸", handRight: "◂", done: "✓", nothing: "·",
 		taut: "━", slack: "─", dotted: "┄",
 		pick: "▸", cursor: "▏", bar: "─", dash: "–",
-		arrows: [3][3]string{{"↖", "↑", "↗"}, {"←", "·", "→"}, {"↙", "↓", "↘"}},
-		up:     "↑", down: "↓", left: "←", right4: "→",
+		arrows: [8]string{"→", "↗", "↑", "↖", "←", "↙", "↓", "↘"},
 	}
 }
 
@@ -46,9 +45,14 @@ func typedSigns() signs {
 		handLeft: "[", handRight: "]", done: "+", nothing: ".",
 		taut: "=", slack: "-", dotted: ".",
 		pick: ">", cursor: "|", bar: "-", dash: "-",
-		arrows: [3][3]string{{`\`, "^", "/"}, {"<", ".", ">"}, {"/", "v", `\`}},
-		up:     "up", down: "down", left: "left", right4: "right",
+		arrows: [8]string{">", "/", "^", `\`, "<", "/", "v", `\`},
 	}
+}
+
+// arrow is the arrow nearest to a direction in degrees.
+func (s *signs) arrow(direction float64) string {
+	eighth := int(math.Round(direction/45)) % 8
+	return s.arrows[(eighth+8)%8]
 }
 
 // newLook makes the look of an instance; r is the instance's own renderer.

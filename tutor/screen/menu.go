@@ -72,6 +72,12 @@ func (m *model) menuRow(a action, picked bool, cols int) row {
 	}
 	r := row{gap(1), l.text(bold, sign), l.text(s, a.menu)}
 	var ways row
+	if cols < 72 {
+		if a.key.Enabled() {
+			ways = row{l.text(quiet, a.key.Help().Key)}
+		}
+		return append(r.padded(cols-8), ways...)
+	}
 	if a.key.Enabled() {
 		ways = append(ways, l.text(quiet, a.key.Help().Key))
 	}

@@ -27,6 +27,7 @@ type model struct {
 	work       *work
 	sheet      sheet
 	line       line
+	memos      memos
 	said       string // one sentence under the line, until the next key
 
 	shown   string // the screen as it is
@@ -139,9 +140,6 @@ func (m *model) open(id string, again bool) {
 	m.work = newWork(m)
 	m.refresh()
 	m.sheet = m.work
-	if lesson.Over() {
-		m.sheet = &solution{}
-	}
 }
 
 // saveDraft keeps the half-typed line of the lesson in hand. There is nothing to

@@ -12,16 +12,24 @@ import (
 // now is what the lesson in hand comes to, found out once after each change and
 // not once for each screen.
 type now struct {
-	version int // of everything that is drawn from the lesson
-	ask     tutor.Ask
-	open    bool // something is asked
-	over    bool
-	canKeep bool
-	colours map[string]int
-	tints   map[string]shade
-	letters *expr.Letters
-	echo    string // how the line is read
-	formula []block
+	version  int // of everything that is drawn from the lesson
+	ask      tutor.Ask
+	open     bool // something is asked
+	over     bool
+	canKeep  bool
+	stages   [5]stageState
+	progress tutor.Progress
+	colours  map[string]int
+	tints    map[string]shade
+	letters  *expr.Letters
+	echo     string // how the line is read
+	formula  []block
+}
+
+// stageState is how far a stage has come.
+type stageState struct {
+	nothing bool // is asked in this problem
+	done    bool
 }
 
 // refresh finds out what the lesson comes to.
@@ -33,6 +41,10 @@ func (m *model) refresh() {
 	}
 	n := now{version: m.now.version + 1, colours: picture.Colours(l.Ref), over: l.Over(), canKeep: l.CanKeep()}
 	n.ask, n.open = l.Ask()
+	n.progress = l.Progress()
+	for i, stage := range checker.Stages {
+		n.stages[i] = stageState{nothing: l.Nothing(stage), done: l.StageDone(stage)}
+	}
 	n.tints = tintsOf(n.colours)
 	n.letters = lettersOf(l.Page)
 	m.now = n

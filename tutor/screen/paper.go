@@ -13,12 +13,14 @@ const markWidth = 11
 // paper is the working so far, one line under the other, each with its mark and
 // with what was said about it.
 func (m *model) paper(cols int) []row {
-	var rows []row
-	lines := m.lesson.Lines()
-	for i := range lines {
-		rows = append(rows, m.paperLine(&lines[i], cols)...)
-	}
-	return rows
+	return m.memos.paper.get(paperKey{m.now.version, cols}, func() []row {
+		var rows []row
+		lines := m.lesson.Lines()
+		for i := range lines {
+			rows = append(rows, m.paperLine(&lines[i], cols)...)
+		}
+		return rows
+	})
 }
 
 // paperLine is one line of the page; each part of a line with several has a mark
@@ -30,15 +32,19 @@ func (m *model) paperLine(l *tutor.Line, cols int) []row {
 	case tutor.Revealed:
 		return m.marked(mark{m.look.signs.shown, wordShown, quiet}, saidShown, quiet, true, cols)
 	}
-	parts := l.Each
-	if parts == nil {
-		parts = []checker.Report{l.Report}
-	}
 	var rows []row
-	for _, part := range parts {
+	for _, part := range partsOf(l) {
 		rows = append(rows, m.paperPart(l, part, cols)...)
 	}
 	return rows
+}
+
+// partsOf are the reports of what a line says, one for each part.
+func partsOf(l *tutor.Line) []checker.Report {
+	if l.Each != nil {
+		return l.Each
+	}
+	return []checker.Report{l.Report}
 }
 
 func (m *model) paperPart(l *tutor.Line, part checker.Report, cols int) []row {

@@ -75,10 +75,7 @@ func (p *past) body(m *model, cols, rows int) []row {
 	}
 	right := []row{m.rule(cols-left-2, saidPast(p.at+1, stageTitle(stage)), "")}
 	right = append(right, p.cut(m.stageRows(stage, cols-left-2), rows-1)...)
-	for i := range right {
-		right[i] = append(row{gap(1)}, right[i]...)
-	}
-	return columns(m.paint(picture.OfProblem(m.lesson.Ref, v), left, rows), left+1, right)
+	return columns(m.paint(picture.OfProblem(m.lesson.Ref, v), left, rows), left+1, indented(right))
 }
 
 func (m *model) stageRows(stage checker.Stage, cols int) []row {

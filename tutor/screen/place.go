@@ -1,6 +1,11 @@
 package screen
 
-import "example.org/standstill/checker"
+import (
+	"slices"
+	"strings"
+
+	"example.org/standstill/checker"
+)
 
 // body lays the work out: the drawing beside the page where there is room, else
 // above it with the problem's text at its side.
@@ -16,34 +21,54 @@ const leastPage = 4
 
 func (w *work) sideBySide(m *model, cols, rows int) []row {
 	left := min(cols*44/100, rows*5/2+8)
-	right := w.column(m, cols-left-2, rows)
-	for i := range right {
-		right[i] = append(row{gap(1)}, right[i]...)
+	return columns(m.drawing(left, rows), left+1, indented(w.column(m, cols-left-2, rows)))
+}
+
+// indented sets rows in by one cell.
+func indented(rows []row) []row {
+	out := make([]row, len(rows))
+	for i, r := range rows {
+		out[i] = append(row{gap(1)}, r...)
 	}
-	return columns(m.drawing(left, rows), left+1, right)
+	return out
 }
 
 // column is what stands at the right of the drawing: the problem's text where it
 // fits or is wanted, the stage's table, and the page.
 func (w *work) column(m *model, cols, rows int) []row {
 	table := w.table(m, cols)
-	page := leastPage + len(table)
+	if !m.choosing() && len(table)+1+w.lastLine(m, cols) > rows {
+		table = nil
+	}
+	rest := leastPage + 1
 	if table != nil {
-		page++
+		rest += len(table) + 1
 	}
 	var out []row
-	w.textSeen = false
-	if text := w.statement(m, cols); len(text)+1+page <= rows || w.text {
+	text := w.statement(m, cols)
+	w.textSeen = w.text || len(text)+1+rest <= rows
+	if w.textSeen {
 		out = append(append(out, text...), nil)
-		w.textSeen = true
 	}
-	if table != nil && !(w.text && len(out)+page > rows) {
+	if table != nil && len(out)+len(table)+1 <= rows {
 		out = append(append(out, table...), nil)
+	}
+	if len(out)+leastPage > rows && table != nil {
+		out = out[:len(out)-1]
 	}
 	if rows-len(out) < 2 {
 		return fill(out, rows)
 	}
 	return append(out, w.page(m, cols, rows-len(out))...)
+}
+
+// lastLine is how many rows the page needs for what was said last.
+func (w *work) lastLine(m *model, cols int) int {
+	lines := m.lesson.Lines()
+	if len(lines) == 0 {
+		return 0
+	}
+	return 1 + len(m.paperLine(&lines[len(lines)-1], cols))
 }
 
 func (w *work) stacked(m *model, cols, rows int) []row {
@@ -67,12 +92,9 @@ func (w *work) stacked(m *model, cols, rows int) []row {
 	case table == nil || w.text:
 		side = text
 	case fits:
-		side = append(append(text, nil), table...)
+		side = slices.Concat(text, []row{nil}, table)
 	}
-	for i := range side {
-		side[i] = append(row{gap(1)}, side[i]...)
-	}
-	out := fill(columns(m.drawing(left, band), left+1, side), band)
+	out := fill(columns(m.drawing(left, band), left+1, indented(side)), band)
 	out = append(out, w.page(m, cols, rows-band-len(below))...)
 	return append(out, below...)
 }
@@ -82,6 +104,10 @@ func (m *model) choosing() bool { return m.now.open && m.stage() == checker.Diag
 
 // statement is the problem's text with what is given and asked.
 func (w *work) statement(m *model, cols int) []row {
+	return m.memos.statement.get(paperKey{m.now.version, cols}, func() []row { return w.makeStatement(m, cols) })
+}
+
+func (w *work) makeStatement(m *model, cols int) []row {
 	var rows []row
 	for _, part := range m.look.wrap(m.lesson.Statement(), cols) {
 		rows = append(rows, m.tint(plain, part, true))
@@ -116,7 +142,7 @@ func (w *work) page(m *model, cols, rows int) []row {
 	if from > 0 {
 		title = saidAbove(from)
 	}
-	out := []row{m.rule(cols, title, m.directions())}
+	out := []row{m.rule(cols, title, m.directions(cols-textWidth(wordPage)-8))}
 	if written == nil {
 		return fill(append(out, m.emptyPage(cols)...), rows)
 	}
@@ -131,10 +157,24 @@ func (m *model) emptyPage(cols int) []row {
 	return rows
 }
 
-// directions says which way the axes point, of the body in hand.
-func (m *model) directions() string {
-	if !m.now.open || m.stage() == checker.Diagram {
+// directions says which way the axes point, of the body in hand: both axes where
+// there is room, else the one that is asked about.
+func (m *model) directions(width int) string {
+	if !m.now.open || m.choosing() {
 		return ""
 	}
-	return joinSentences(m.now.ask.Directions)
+	both := m.now.ask.Directions
+	said := joinSentences(both)
+	if textWidth(said) > width && len(both) == 2 {
+		said = both[m.axis()]
+	}
+	return said
+}
+
+// axis is the axis that is asked about: 0 for x, 1 for y.
+func (m *model) axis() int {
+	if m.stage() == checker.YSum || m.stage() == checker.Components && strings.HasSuffix(m.now.ask.Item, "y") {
+		return 1
+	}
+	return 0
 }

@@ -20,7 +20,7 @@ const (
 	wordMeans    = "a word"
 	wordNote     = "note"
 	wordNext     = "why"
-	wordSteep    = "steep"
+	wordSteep    = "look"
 	wordRight    = "right"
 	wordAlmost   = "almost"
 	wordWrong    = "wrong"
@@ -29,6 +29,7 @@ const (
 	wordAccepted = "accepted"
 	wordShown    = "shown"
 	wordPage     = "Your page"
+	wordStands   = "Your page, what stands"
 	wordSolution = "Worked solution"
 	wordMenu     = "What you can do"
 	wordHelp     = "What can be typed"
@@ -84,14 +85,12 @@ const (
 	saidPageEmpty      = "What you hand in will stand here, line by line."
 	saidUnreadable     = "not to be read so far"
 	saidEmpty          = "The line is empty. Type what is asked, then press enter."
-	saidNotNow         = "That cannot be done just now."
 	saidNothingToKeep  = "Your last line was not refused, so there is nothing to keep."
 	saidKept           = "Your line stands as you wrote it, and your teacher can see that you kept it."
 	saidShown          = "The worked solution was shown."
 	saidNoStageBefore  = "There is no stage before this one."
 	saidNothingWritten = "Nothing is written at this stage."
-	saidOver           = "Every stage is done. A further line of working can still be checked here."
-	saidReveal         = "The problem then counts as shown, not as solved. Press enter to see the worked solution, or type on."
+	saidReveal         = "It then counts as shown, not as solved. Press enter to see it, or type on."
 	saidTurn           = "Choose a letter with ↑ and ↓, turn it with ← and →, and watch what follows."
 	saidNoAngles       = "Nothing in this problem can be turned."
 	saidNoRest         = "no rest is possible"
@@ -153,11 +152,29 @@ func saidOrType(word string) string { return "or type " + word }
 
 func saidMeaning(does string) string { return "Enter gives " + does + "." }
 
-func saidStanding(title string, p tutor.Progress) string {
-	return "“" + title + "”: " + p.Standing.String() + "."
+func saidDone(p tutor.Progress) string {
+	return saidStanding(p) + " Enter lays the worked solution beside your page."
 }
 
-func saidNext(a tutor.Advice) string { return "Next comes “" + a.Title + "”. " + a.Why }
+// saidStanding says how a problem stands, as a sentence.
+func saidStanding(p tutor.Progress) string {
+	said := p.Standing.String()
+	return strings.ToUpper(said[:1]) + said[1:] + "."
+}
+
+func saidNext(a tutor.Advice) string { return "Next comes “" + a.Title + "”." }
+
+func saidNotNow(w tutor.Word) string {
+	switch w {
+	case tutor.AskHint:
+		return "Nothing is asked here, so there is no hint to give."
+	case tutor.KeepLine:
+		return saidNothingToKeep
+	case tutor.AskAngles:
+		return "Angles can be turned once the problem is done."
+	}
+	return saidNoLesson
+}
 
 func saidDoneOf(shelves []tutor.Shelf) string {
 	done, all := 0, 0
@@ -188,4 +205,8 @@ func troubleWith(id string, err error) string {
 
 func saidBackground(light bool) string {
 	return "The colours are now those for a " + backgroundWord(light) + " background, and that is remembered."
+}
+
+func saidLevelToo(letters []string) string {
+	return "Turn " + strings.Join(letters, " and ") + " towards level too, and the curve gets steep."
 }

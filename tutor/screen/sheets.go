@@ -109,10 +109,7 @@ func (m *model) withDrawing(cols, rows int, make func(cols, rows int) []row) []r
 	}
 	left := min(cols*44/100, rows*5/2+8)
 	right := make(cols-left-2, rows)
-	for i := range right {
-		right[i] = append(row{gap(1)}, right[i]...)
-	}
-	return columns(m.drawing(left, rows), left+1, right)
+	return columns(m.drawing(left, rows), left+1, indented(right))
 }
 
 // lineKeysOver are the keys of the line while another sheet lies on the page.

@@ -3,6 +3,7 @@ package screen
 import (
 	tea "github.com/charmbracelet/bubbletea"
 
+	"example.org/standstill/checker"
 	"example.org/standstill/tutor"
 )
 
@@ -10,24 +11,41 @@ import (
 type solution struct {
 	onLesson
 	scroller
+	advice tutor.Advice
+	ok     bool // there is a next problem
+}
+
+func newSolution(m *model) *solution {
+	s := &solution{}
+	s.advice, s.ok = m.desk.Next()
+	return s
 }
 
 // askSolution shows the solution, after a question where that costs something.
 func (m *model) askSolution() {
 	if m.lesson.Over() {
-		m.sheet = &solution{}
+		m.sheet = newSolution(m)
 		return
 	}
 	m.sheet = &reveal{}
 }
 
 func (s *solution) question(m *model) string {
-	advice, ok := m.desk.Next()
-	done := saidStanding(m.lesson.Problem.Title, m.lesson.Progress())
-	if !ok {
-		return done
+	done := saidStanding(m.now.progress)
+	if s.ok {
+		done += " " + saidNext(s.advice)
 	}
-	return done + " " + saidNext(advice)
+	return done
+}
+
+func (s *solution) under(m *model, cols, rows int) []row {
+	if !m.line.isEmpty() {
+		return s.onLesson.under(m, cols, rows)
+	}
+	if !s.ok {
+		return nil
+	}
+	return m.labelledText(wordNext, s.advice.Why, cols)
 }
 
 func (s *solution) enter(m *model, text string) {
@@ -57,27 +75,44 @@ func (s *solution) keys(m *model) []binding {
 	return append(keys, m.on.myPage, m.on.leave)
 }
 
-// body has the drawing on top or at the left, the page, and the solution.
+// body has the drawing at the left where there is room.
 func (s *solution) body(m *model, cols, rows int) []row {
-	if m.cols >= wideCols {
-		left := cols * 34 / 100
-		return columns(m.drawing(left, rows), left+1, s.pages(m, cols-left-1, rows))
-	}
-	band := max(rows-9, 0)
-	if band < 5 {
+	if m.cols < wideCols {
 		return s.pages(m, cols, rows)
 	}
-	return append(fill(m.drawing(cols, band), band), s.pages(m, cols, rows-band)...)
+	left := cols * 30 / 100
+	return columns(m.drawing(left, rows), left+1, s.pages(m, cols-left-1, rows))
 }
 
 // pages puts the student's page and the worked one side by side.
 func (s *solution) pages(m *model, cols, rows int) []row {
 	left := cols / 2
 	right := cols - left - 2
-	own := m.paper(left - 1)
+	own := m.standing(left - 1)
 	worked := m.worked(right)
-	heads := columns([]row{m.rule(left-1, wordPage, "")}, left+1, []row{m.rule(right, wordSolution, "")})
+	heads := columns([]row{m.rule(left-1, wordStands, "")}, left+1, []row{m.rule(right, wordSolution, "")})
 	return append(heads, s.cut(columns(own, left+1, worked), rows-1)...)
+}
+
+// standing is what counts of the page, to be compared line by line.
+func (m *model) standing(cols int) []row {
+	var rows []row
+	for _, stage := range checker.Stages {
+		rows = append(rows, m.look.row(bold, stageTitle(stage)))
+		lines := m.lesson.Of(stage)
+		for i := range lines {
+			l := &lines[i]
+			if l.Kind != tutor.Typed {
+				continue
+			}
+			for _, part := range partsOf(l) {
+				if part.Verdict == checker.Right || l.Kept || l.Accepted {
+					rows = append(rows, m.paperPart(l, part, cols)...)
+				}
+			}
+		}
+	}
+	return rows
 }
 
 func (m *model) worked(cols int) []row {
@@ -110,7 +145,7 @@ func (reveal) typed(m *model) { m.home() }
 
 func (reveal) enter(m *model, _ string) {
 	if m.do(func() error { _, err := m.lesson.Solution(); return err }) {
-		m.sheet = &solution{}
+		m.sheet = newSolution(m)
 	}
 }
 

@@ -31,10 +31,7 @@ func (welcome) body(m *model, cols, rows int) []row {
 	for _, p := range []string{saidWelcome1, saidWelcome2, saidWelcome3} {
 		right = append(append(right, nil), m.look.rows(plain, p, cols-left-3)...)
 	}
-	for i := range right {
-		right[i] = append(row{gap(1)}, right[i]...)
-	}
-	return columns(m.paint(sign(), left, rows), left+1, right)
+	return columns(m.paint(sign(), left, rows), left+1, indented(right))
 }
 
 // sign is the drawing of the first screen: something that stands still.

@@ -60,12 +60,10 @@ func (m *model) cell(item tutor.Item, width int) row {
 // written is the right side of what the student wrote for a component.
 func (m *model) written(item string) string {
 	text := ""
-	for _, line := range m.lesson.Of(checker.Components) {
-		parts := line.Each
-		if parts == nil {
-			parts = []checker.Report{line.Report}
-		}
-		for _, p := range parts {
+	lines := m.lesson.Of(checker.Components)
+	for i := range lines {
+		line := &lines[i]
+		for _, p := range partsOf(line) {
 			if p.Item == item && (p.Verdict == checker.Right || line.Kept || line.Accepted) {
 				text = p.Read
 			}

@@ -55,7 +55,7 @@ func (w *work) question(m *model) string {
 	if m.now.open {
 		return m.now.ask.Question
 	}
-	return saidOver
+	return saidDone(m.now.progress)
 }
 
 func (w *work) keys(m *model) []binding {
@@ -78,6 +78,9 @@ func (w *work) keys(m *model) []binding {
 // lineKeys are the keys that belong to the line.
 func (m *model) lineKeys() []binding {
 	keys := []binding{m.on.handIn}
+	if !m.now.open && m.line.isEmpty() {
+		keys = []binding{m.on.compare, m.on.angles}
+	}
 	if len(m.line.past) > 0 && !m.work.chooser.active {
 		keys = append(keys, m.on.earlier)
 	}
@@ -116,7 +119,10 @@ func (w *work) press(m *model, k tea.KeyMsg) bool {
 	case k.Type == tea.KeyShiftTab && m.now.open && m.stage() == checker.Components:
 		m.nextPart(-1)
 		return true
-	case m.now.open && m.stage() == checker.Diagram:
+	case !m.now.open && k.Type == tea.KeyTab:
+		m.turnAngles()
+		return true
+	case m.choosing():
 		return w.chooser.press(m, k)
 	}
 	return false
@@ -141,7 +147,14 @@ func (w *work) typed(m *model) {
 	}
 }
 
-func (w *work) enter(m *model, text string) { m.handIn(text) }
+// enter hands the line in. Once all is done, an empty line leads on.
+func (w *work) enter(m *model, text string) {
+	if !m.now.open && m.line.isEmpty() {
+		m.sheet = newSolution(m)
+		return
+	}
+	m.handIn(text)
+}
 
 // handIn hands a line in. What is refused stays in the line.
 func (m *model) handIn(text string) {
@@ -180,10 +193,7 @@ func (m *model) choosesItem(text string) bool {
 
 // onward says what comes after a line that counts.
 func (m *model) onward(r tutor.Result) {
-	switch {
-	case r.Solved:
-		m.sheet = &solution{}
-	case r.Moved:
+	if r.Moved {
 		m.say(saidMoved(m.now.ask.Title, m.skipped()))
 	}
 }
@@ -244,7 +254,16 @@ func (m *model) labelledAll(word string, rows []row) []row {
 }
 
 // drawing paints the scene in hand.
-func (m *model) drawing(cols, rows int) []row { return m.paint(m.scene(), cols, rows) }
+func (m *model) drawing(cols, rows int) []row {
+	key := drawingKey{version: m.now.version, cols: cols, rows: rows, at: -1}
+	if c := &m.work.chooser; m.choosing() {
+		key.listed = c.text()
+		if c.active {
+			key.at = c.at
+		}
+	}
+	return m.memos.drawing.get(key, func() []row { return m.paint(m.scene(), cols, rows) })
+}
 
 // scene is what the student is working on.
 func (m *model) scene() picture.Scene {

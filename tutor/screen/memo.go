@@ -1,0 +1,32 @@
+package screen
+
+// memo keeps rows for as long as what they were made from is the same. Rows that
+// come out of it must not be changed.
+type memo[K comparable] struct {
+	key  K
+	rows []row
+}
+
+func (c *memo[K]) get(key K, make func() []row) []row {
+	if c.rows == nil || c.key != key {
+		c.key, c.rows = key, make()
+	}
+	return c.rows
+}
+
+// memos are what is costly to make and seldom changes from key to key.
+type memos struct {
+	drawing   memo[drawingKey]
+	paper     memo[paperKey]
+	statement memo[paperKey]
+}
+
+// drawingKey is all that a drawing of the lesson depends on. The version stands
+// for the lesson itself.
+type drawingKey struct {
+	version, cols, rows int
+	listed              string
+	at                  int
+}
+
+type paperKey struct{ version, cols int }
