@@ -61,7 +61,7 @@ type Answer struct {
 
 // Report is the judgement of one line. Code and About are set with Wrong and
 // Almost, Settles (never nil for a right line) in the stage Solve. Pos and End
-// are rune offsets into the typed text, for Unread lines; Item is the item that
+// are rune offsets into the typed text, for Unread and Wrong lines; Item is the item that
 // the line was taken for. Each holds the reports of a text with several items.
 type Report struct {
 	Verdict  Verdict

@@ -143,6 +143,7 @@ func (m *marking) mark() Report {
 func (m *marking) wrong(f finding) Report {
 	report := Report{Verdict: Wrong, Code: f.code, About: f.about, Item: m.item}
 	report.Message = m.saidWrong(f)
+	report.Pos, report.End = m.where(f)
 	return report
 }
 
