@@ -237,7 +237,8 @@ var hints = []hint{
 		step: "Write {symbol} behind the number."},
 	{code: Coarse, at: onPart | onSum | onLine | onValue,
 		ask:  "How many figures do the values in the problem have?",
-		rule: "A result has about as many figures as the values that it comes from: two or three here."},
+		rule: "A result has about as many figures as the values that it comes from: two or three here.",
+		step: "Keep four figures on the way, round once at the end, and give three."},
 	{code: NoEquation, at: onPart | onSum,
 		ask:  "What do all the parts {along} come to while {body} is at rest?",
 		rule: "A body at rest has nothing left over along any line."},
@@ -486,9 +487,9 @@ func (s *setting) start() string {
 		}
 	}
 	if !s.Linear() {
-		return "Write one unknown with the help of the other from one sum and put it into the other sum; the angle that is left can be found by trying."
+		return "Take one sum and write one unknown with the help of the others; put that into another sum. The angle that is left can be found by trying values."
 	}
-	return "Write one unknown with the help of the others from one sum and put it into another sum, until a line holds only one unknown."
+	return "Take one sum and write one unknown with the help of the others; put that into another sum, until a line holds only one unknown."
 }
 
 // askedIn names the unit that is asked for.

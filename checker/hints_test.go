@@ -174,7 +174,10 @@ var everyCode = []checker.Code{checker.Sign, checker.SineCosine, checker.Tangent
 	checker.TrueNotAsked, checker.UnknownName, checker.Unreadable}
 
 func TestEveryHintIsThere(t *testing.T) {
-	for _, at := range allTaught(t) {
+	for i, at := range allTaught(t) {
+		if i%everyNth != 0 {
+			continue
+		}
 		said := map[string]bool{}
 		at.asked(func(a checker.Answer, report checker.Report) {
 			for level := 1; level <= 3; level++ {
@@ -202,7 +205,10 @@ func TestEveryHintIsThere(t *testing.T) {
 // it is compared with all components, terms and sides at two sets of values.
 func TestHintsHoldNothingToCopy(t *testing.T) {
 	seen := 0
-	for _, at := range allTaught(t) {
+	for i, at := range allTaught(t) {
+		if i%everyNth != 0 {
+			continue
+		}
 		parts := at.parts(t)
 		texts := map[string]string{}
 		at.asked(func(a checker.Answer, report checker.Report) {

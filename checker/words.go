@@ -46,8 +46,8 @@ var saidOf = []said{
 		value:     "This value of {unknown} comes out if a force is counted to a side to which it does not point."},
 	{code: SineCosine,
 		component: "{Part} is one side of the triangle of {force}; look which side it is, seen from {angle|its angle}.",
-		line:      "{In}, look which side of the triangle of {force} stands in the term with {force}.",
-		lines:     "{In}, look which sides of the triangles stand in the terms with {forces|slanted forces}.",
+		line:      "{In}, look in the triangle of {force} which side the term with {force} stands for.",
+		lines:     "{In}, look in the triangles which sides the terms with {forces|slanted forces} stand for.",
 		value:     "This value of {unknown} comes out if two sides of a triangle change places on the way."},
 	{code: Tangent,
 		component: "Look at the function in {part}, and at which two sides of the triangle it compares.",
@@ -55,9 +55,9 @@ var saidOf = []said{
 		lines:     "{In}, look at the functions, and at which two sides of a triangle each of them compares.",
 		value:     "This value of {unknown} comes out if a function compares the wrong two sides of a triangle."},
 	{code: NotResolved,
-		component: "Here stands all of {force}, and {force} lies at a slant to {axis}.",
-		line:      "{In} stands all of {force}, and {force} lies at a slant.",
-		lines:     "{In}, a force that lies at a slant stands there whole; look at {forces|each term}.",
+		component: "Here all of {force} is counted, and {force} lies at a slant to {axis}.",
+		line:      "{In}, all of {force} is counted, and {force} lies at a slant.",
+		lines:     "{In}, all of a force that lies at a slant is counted; look at {forces|each term}.",
 		value:     "This value of {unknown} comes out if a force that lies at a slant is counted whole."},
 	{code: MissingForce,
 		component: "You have nothing for {part}; look how {force} lies to {axis}.",
@@ -92,7 +92,7 @@ var saidOf = []said{
 		lines:     "{In}, the terms do not all have the same unit.",
 		value:     "This value of {unknown} comes out if a mass and a weight are taken for the same thing."},
 	{code: EqualTensions,
-		component: "In {part} stands the pull of another string.",
+		component: "Here {part} is written with the pull of another string.",
 		line:      "{In}, the pull of one string stands in the place of another; look at {force}.",
 		lines:     "Here {forces|the strings} are taken to pull equally hard, and nothing says that they do.",
 		value:     "This value of {unknown} comes out if the strings all pull equally hard, and nothing says that they do."},
@@ -113,7 +113,7 @@ var saidOf = []said{
 	{code: OtherBody,
 		component: "What stands here for {part} belongs to another body.",
 		line:      "{In}, what stands in the place of {force} belongs to another body.",
-		lines:     "{In} stands something that belongs to another body.",
+		lines:     "{In}, something belongs to another body.",
 		value:     "This value of {unknown} comes out if something that belongs to another body is used."},
 	{code: OtherUnknown,
 		value: "This value belongs to another unknown of the problem, not to {unknown}."},
@@ -183,7 +183,7 @@ const (
 	saidStranger       = "Ask what would have to touch or pull {body} to exert {stranger} on it."
 	saidSignTwice      = "You wrote {part} with its own minus sign, so its letter already says to which side it points; {in} the side is counted twice."
 	saidSignNever      = "You wrote {part} as a size without a sign, so its letter does not say to which side it points; {in} nothing else says it either."
-	saidNegative       = "The digits are right; but a size says only how strong {unknown} is, not to which side it points."
+	saidNegative       = "The digits are right, but the size of {unknown} says only how much, not to which side."
 	saidBelowBar       = "All that touches the slash from behind is read here as standing below the bar; next time, put brackets round it."
 	saidBesideBar      = "Only the first thing behind the slash is read here as standing below the bar; next time, put brackets to show it."
 	saidNewton         = "The N behind the number is read as the newton, not as the normal force."
