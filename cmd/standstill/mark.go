@@ -146,6 +146,7 @@ func (m *marker) answer(line []byte, tooLong bool) (out any) {
 }
 
 func readRequest(line []byte) (q request, err error) {
+	line = bytes.TrimPrefix(line, []byte("\ufeff")) // some shells put a mark in front of what they pipe
 	if len(bytes.TrimSpace(line)) == 0 {
 		return q, errors.New("the line is empty; expected a request")
 	}
@@ -168,11 +169,14 @@ func readRequest(line []byte) (q request, err error) {
 // plainJSON says what is wrong with a line without Go's names for things.
 func plainJSON(err error) string {
 	var kind *json.UnmarshalTypeError
-	if errors.As(err, &kind) && kind.Field != "" {
-		return fmt.Sprintf("%q holds a %s", kind.Field, kind.Value)
-	}
-	if errors.As(err, &kind) {
-		return "the line holds a " + kind.Value
+	var syntax *json.SyntaxError
+	switch {
+	case errors.As(err, &kind) && kind.Field != "":
+		return fmt.Sprintf("%q cannot be of the kind %s", kind.Field, kind.Value)
+	case errors.As(err, &kind):
+		return "expected a JSON object, not one of the kind " + kind.Value
+	case errors.As(err, &syntax):
+		return fmt.Sprintf("no JSON, from byte %d on", syntax.Offset)
 	}
 	return err.Error()
 }
