@@ -20,7 +20,7 @@ func (r *Result) check(f function, in []uncertain) {
 	if !slices.ContainsFunc(r.Inputs, func(i Input) bool { return i.U > 0 }) {
 		return
 	}
-	s := simulate(f, in, len(r.Predicted), drawCount, nil, normal)
+	s := simulate(f, in, len(r.Predicted), r.Draws, nil, normal)
 	r.Failed = s.failed
 	var tailed *sample
 	for j := range r.Predicted {
@@ -31,7 +31,7 @@ func (r *Result) check(f function, in []uncertain) {
 		}
 		if p.Nu > 0 {
 			if tailed == nil {
-				again := simulate(f, in, len(r.Predicted), drawCount, nil, studentT)
+				again := simulate(f, in, len(r.Predicted), r.Draws, nil, studentT)
 				tailed = &again
 			}
 			p.DrawnLow, p.DrawnHigh = tailed.low[j], tailed.high[j]
@@ -44,7 +44,7 @@ func (r *Result) check(f function, in []uncertain) {
 func (r *Result) disagree(p *Prediction) string {
 	off := max(math.Abs(p.Spread-p.U), math.Abs(p.Mean-p.Value))
 	switch {
-	case float64(r.Failed) > mostFailed*drawCount:
+	case float64(r.Failed) > mostFailed*float64(r.Draws):
 		return r.saidFailed(p)
 	case off > agreement*p.U && p.U > 0, p.U == 0 && p.Spread > 0:
 		return r.saidBends(p)

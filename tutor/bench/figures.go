@@ -129,16 +129,29 @@ func quoteU(u float64) string {
 }
 
 // plainNumber writes a number that nothing is known to be unsure about: as short as
-// it is, with four figures where it is long.
+// it is, with four figures where it is long. Dust of binary arithmetic in the last
+// digits does not count.
 func plainNumber(x float64) string {
 	if x == 0 || math.IsNaN(x) || math.IsInf(x, 0) {
 		return quantity.Format(x, 1)
 	}
 	d := shortest(x)
-	if len(d.digits) > exactFigures {
-		d = d.round(d.leading() - exactFigures + 1)
+	clean := d.round(d.leading() - dustFree).trimmed()
+	if len(clean.digits) > exactFigures {
+		clean = d.round(d.leading() - exactFigures + 1)
 	}
-	return d.String()
+	return clean.String()
+}
+
+// dustFree is how many figures behind the first are free of rounding errors.
+const dustFree = 12
+
+// trimmed leaves out zeros behind the decimal point at the end.
+func (d decimal) trimmed() decimal {
+	for d.exp < 0 && len(d.digits) > 1 && strings.HasSuffix(d.digits, "0") {
+		d.digits, d.exp = d.digits[:len(d.digits)-1], d.exp+1
+	}
+	return d
 }
 
 // figured writes a number with so many figures.

@@ -43,6 +43,7 @@ type Field struct {
 type Form struct {
 	*apparatus
 	Fields []Field
+	draws  int
 }
 
 // NewForm makes an empty form. The error is the solver's, for a problem that has no
@@ -52,7 +53,7 @@ func NewForm(p *problems.Problem) (*Form, error) {
 	if err != nil {
 		return nil, err
 	}
-	f := &Form{apparatus: a}
+	f := &Form{apparatus: a, draws: drawCount}
 	for _, g := range p.System.Givens {
 		f.add(Field{Kind: Measure, Letter: g.Name, Want: a.want(g.Name)})
 	}

@@ -69,7 +69,7 @@ func (f *Form) Result() (*Result, []string) {
 	if bad := f.Bad(); bad != nil {
 		return nil, bad
 	}
-	r := &Result{form: f, Inputs: f.inputs(), Draws: drawCount}
+	r := &Result{form: f, Inputs: f.inputs(), Draws: f.draws}
 	if why := r.solve(); why != "" {
 		return nil, []string{why}
 	}

@@ -130,8 +130,11 @@ func numberToken(m []string, rest string) (t token, _, why string) {
 	if strings.HasSuffix(typed, ",") && (rest == "" || rest[0] == ' ') && !startsWithWord(rest) {
 		return t, "", saidCommaBetween
 	}
-	if rest != "" && (rest[0] == '.' || rest[0] == ',') {
+	switch {
+	case strings.HasPrefix(rest, ".") || strings.HasPrefix(rest, ",") && strings.Contains(typed, ","):
 		return t, "", saidTwoPoints(m[0] + rest[:1])
+	case strings.HasPrefix(rest, ",") && !startsWithWord(rest[1:]):
+		return t, "", saidCommaBetween
 	}
 	typed = strings.TrimSuffix(strings.Replace(typed, ",", ".", 1), ".")
 	n, err := quantity.ParseNumber(typed)

@@ -132,37 +132,40 @@ func (v Value) taken() string {
 		return listed(parts, "and")
 	}
 	x, u := quote(v.Estimate/v.Unit.Factor, v.U()/v.Unit.Factor)
-	said := withUnit(x, v.Unit)
-	if v.numeral != "" && u == "" {
-		said = withUnit(strings.Replace(v.numeral, "-", "−", 1), v.Unit)
-	}
 	if u == "" {
+		if !strings.ContainsAny(v.numeral, "e×") && v.numeral != "" {
+			x = strings.Replace(v.numeral, "-", "−", 1)
+		}
 		parts = append([]string{"taken as exact, since nothing is said of its quality"}, parts...)
-	} else {
-		said += ", u = " + withUnit(u, v.Unit)
+		return withUnit(x, v.Unit) + ": " + strings.Join(parts, "; ")
 	}
-	return said + ": " + strings.Join(parts, "; ")
+	return withUnit(x, v.Unit) + ", u = " + withUnit(u, v.Unit) + ": " + strings.Join(parts, "; ")
 }
 
+// partSaid words one part; how much it is by itself is said where there are
+// several.
 func (v Value) partSaid(p Part) string {
-	in := func(x float64) string { return withUnit(quoteU(x/v.Unit.Factor), v.Unit) }
+	alone := ""
+	if len(v.Parts) > 1 {
+		alone = " = " + withUnit(quoteU(p.U/v.Unit.Factor), v.Unit)
+	}
 	exact := func(x float64) string { return withUnit(plainNumber(x/v.Unit.Factor), v.Unit) }
 	switch p.Cause {
 	case Repeats:
-		return fmt.Sprintf("mean of %d readings, s/√n = %s with %s", len(v.Readings), in(p.U), degrees(p.Nu))
+		return fmt.Sprintf("s/√n of %d readings%s, with %s", len(v.Readings), alone, degrees(p.Nu))
 	case HalfWidth:
-		return fmt.Sprintf("half-width %s, u = half-width/√3 = %s", exact(p.Half), in(p.U))
+		return fmt.Sprintf("half-width %s ÷ √3%s", exact(p.Half), alone)
 	case Standard:
-		return fmt.Sprintf("standard uncertainty %s", in(p.U))
+		return "standard uncertainty" + alone
 	case Division:
 		if v.AssumedDivision {
-			return fmt.Sprintf("no division was given, so the last typed place, %s, is taken, u = %s; give the scale's own with div", exact(2*p.Half), in(p.U))
+			return fmt.Sprintf("no division was given, so the last typed place is taken, half of %s ÷ √3%s; give the scale's own with div", exact(2*p.Half), alone)
 		}
-		return fmt.Sprintf("division %s, ± half of it, u = %s", exact(2*p.Half), in(p.U))
+		return fmt.Sprintf("half a division of %s ÷ √3%s", exact(2*p.Half), alone)
 	case ZeroDivision:
-		return fmt.Sprintf("the zero reading %s taken off, its division %s, u = %s", exact(v.Zero), exact(2*p.Half), in(p.U))
+		return fmt.Sprintf("the zero reading %s taken off, half a division of %s ÷ √3%s", exact(v.Zero), exact(2*p.Half), alone)
 	}
-	return fmt.Sprintf("the ring stays still over ± %s about the middle, u = %s", exact(p.Half), in(p.U))
+	return fmt.Sprintf("the ring stays still over ± %s about the middle, ÷ √3%s", exact(p.Half), alone)
 }
 
 func degrees(nu int) string {
@@ -251,7 +254,7 @@ func saidNumberNeeded(given, output string) string {
 
 func (r *Result) saidFailed(p *Prediction) string {
 	return fmt.Sprintf("In %d of %d draws the sums have no solution, so near are the values to where %s is settled no more; the interval is that of the other draws.",
-		r.Failed, drawCount, p.Name)
+		r.Failed, r.Draws, p.Name)
 }
 
 // saidBends says that the law of propagation, which takes everything as straight,

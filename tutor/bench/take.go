@@ -11,6 +11,7 @@ import (
 
 // finish turns what was read into numbers, once the unit of everything is known.
 func (p *parser) finish(typed string) (Value, string) {
+	p.whole()
 	v := Value{Typed: typed, Unit: p.unit(), Measured: len(p.readings) > 0}
 	p.estimates(&v)
 	p.zero(&v)
@@ -22,6 +23,18 @@ func (p *parser) finish(typed string) (Value, string) {
 		return Value{}, p.why
 	}
 	return v, ""
+}
+
+// whole sees to it that there is a value for the qualities; a rating stands alone.
+func (p *parser) whole() {
+	for _, a := range p.readings {
+		if a.percent {
+			p.refuse(saidShareOfNothing(a.text))
+		}
+	}
+	if _, rated := p.qualities["max"]; p.readings == nil && (len(p.qualities) > 1 || !rated) {
+		p.refuse(saidNothingMeasured(p.want))
+	}
 }
 
 // unit is the unit of numbers that stand without one: that of the last reading
@@ -71,9 +84,6 @@ func (p *parser) inSI(a amount, usual quantity.Unit) float64 {
 
 func (p *parser) estimates(v *Value) {
 	for _, a := range p.readings {
-		if a.percent {
-			p.refuse(saidShareOfNothing(a.text))
-		}
 		v.Readings = append(v.Readings, p.inSI(a, v.Unit))
 	}
 	switch {
@@ -113,9 +123,6 @@ func (p *parser) zero(v *Value) {
 	if a.percent {
 		p.refuse(saidShare("zero"))
 	}
-	if !v.Measured {
-		p.refuse(saidNothingMeasured(p.want))
-	}
 	v.Zero, v.Zeroed = p.inSI(a, v.Unit), true
 	v.Estimate -= v.Zero
 	v.numeral = ""
@@ -153,8 +160,6 @@ func (p *parser) size(v *Value, word string, a amount) float64 {
 		return 0
 	case a.minus:
 		p.refuse(saidNegative(word, a.text))
-	case !v.Measured:
-		p.refuse(saidNothingMeasured(p.want))
 	case a.percent && word == "div":
 		p.refuse(saidShare(word))
 	case a.percent:
@@ -174,7 +179,8 @@ func (p *parser) divisions(v *Value) {
 	division := p.size(v, "div", a)
 	_, half := p.qualities[plusMinus]
 	_, standard := p.qualities["u"]
-	if v.AssumedDivision = !ok && !half && !standard && len(v.Readings) > 1 && !p.band; v.AssumedDivision {
+	ofScale := v.Zeroed || len(v.Readings) > 1 && !p.band
+	if v.AssumedDivision = ofScale && !ok && !half && !standard; v.AssumedDivision {
 		division, ok = p.lastPlace(v), true
 	}
 	if !ok {

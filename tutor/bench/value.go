@@ -63,8 +63,9 @@ type Value struct {
 	Parts    []Part
 	Rating   float64
 	Rated    bool
-	// AssumedDivision says that repeated readings were given no quality of the
-	// scale, and the last typed place was taken for its division.
+	// AssumedDivision says that repeated readings, or one with a zero reading, were
+	// given no quality of the scale, and the last typed place was taken for its
+	// division.
 	AssumedDivision bool
 	numeral         string // a single reading as typed
 }
@@ -175,11 +176,17 @@ func (p *parser) estimate() {
 			p.refuse(saidBandOfTwo)
 		}
 	}
-	if p.isWord("max") && len(p.readings) == 1 {
+	if p.isWord("max") && len(p.readings) == 1 && !p.numberAfter() {
 		p.at++
 		p.qualities["max"] = p.readings[0]
 		p.readings = nil
 	}
+}
+
+// numberAfter reports whether a number follows the next token: then that is a word
+// about the number, and not about what stands before it.
+func (p *parser) numberAfter() bool {
+	return p.at+1 < len(p.tokens) && p.tokens[p.at+1].kind == tokenNumber
 }
 
 // amount reads a number with its unit.
