@@ -114,7 +114,8 @@ func (d *dice) pick(n int) int {
 const drawTries = 200
 
 // drawable checks that "vary" leaves usable numbers, and says what stands in the
-// way most often if it does not.
+// way most often if it does not. It does not look into paths that are exactly right:
+// they are so always, or for hardly any numbers.
 func (r *reader) drawable(d *draft) {
 	n := d.top.values["vary"]
 	if len(d.Vary) == 0 || n == nil {
@@ -123,7 +124,7 @@ func (r *reader) drawable(d *draft) {
 	dice := newDice("sample", d.Hash)
 	refused := map[string]int{}
 	for range drawTries {
-		why := d.roll(dice).thrownBack()
+		why, _ := d.roll(dice).nearPaths()
 		if why == "" {
 			return
 		}

@@ -23,6 +23,9 @@ type golden struct {
 	Copy    string `json:"copy"`
 }
 
+// TestDrawsAreFixedForGood may be rewritten with -update only as long as no
+// student has been handed a draw; after that, what it finds is a mistake or needs
+// rules of a new version.
 func TestDrawsAreFixedForGood(t *testing.T) {
 	const name = "testdata/draws.jsonl"
 	data, err := os.ReadFile(name)
@@ -42,9 +45,18 @@ func TestDrawsAreFixedForGood(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if own.Copy != g.Copy {
+		if own.Copy != g.Copy && !*update {
 			t.Errorf("line %d: %+v draws %q", i+1, g, own.Copy)
 		}
+		g.Copy = own.Copy
+		again, err := json.Marshal(g)
+		if err != nil {
+			t.Fatal(err)
+		}
+		lines[i] = string(again)
+	}
+	if *update {
+		put(t, name, strings.Join(lines, "\n")+"\n")
 	}
 }
 

@@ -16,8 +16,8 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"regexp"
-	"sync"
 
+	"example.org/standstill/checker"
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/statics"
 )
@@ -47,8 +47,8 @@ type Problem struct {
 	Raw           []byte
 	Hash          string
 	Copy          string
-	reference     func() (*solution, error)
-	probes        func() []*solution
+	reference     func() (*checker.Reference, error)
+	probes        func() []map[misstep]float64
 	asWritten     *statics.System // with the numbers of the file
 	changed       []string        // the givens with other numbers
 }
@@ -61,13 +61,6 @@ func (p *Problem) Statement() string {
 		g, _ := p.System.Given(canonical(marked[1 : len(marked)-1]))
 		return printGiven(g)
 	})
-}
-
-// finish makes a problem of what was read, ready to be solved and drawn.
-func (p *Problem) finish() {
-	p.asWritten = p.System
-	p.prepare()
-	p.probes = sync.OnceValue(p.probe)
 }
 
 // setLetter writes a letter as it stands on paper.

@@ -59,7 +59,7 @@ func publishedSolution(t *testing.T, name string) *solution {
 		t.Error(found.Err())
 		return nil
 	}
-	s, err := p.reference()
+	s, err := solve(p.System)
 	if err != nil {
 		t.Errorf("%s: %v", name, err)
 	}

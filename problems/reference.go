@@ -3,10 +3,29 @@ package problems
 import (
 	"sync"
 
+	"example.org/standstill/checker"
 	"example.org/standstill/checker/statics"
 )
 
-// solution is a solved system with the value of every letter, in SI.
+// Reference returns the solved system of this copy, ready to judge lines; it is
+// solved once and kept. An error is possible only for a copy made of given values:
+// files and draws have been solved before they are handed out.
+func (p *Problem) Reference() (*checker.Reference, error) { return p.reference() }
+
+// finish makes a problem of what was read, ready to be solved and drawn.
+func (p *Problem) finish() {
+	p.asWritten = p.System
+	p.prepare()
+	p.probes = sync.OnceValue(p.probe)
+}
+
+func (p *Problem) prepare() {
+	p.reference = sync.OnceValues(func() (*checker.Reference, error) { return checker.New(p.System) })
+}
+
+// solution is a solved system with the value of every letter, in SI. A draw is
+// looked at in this form first, since most that are thrown back are so for reasons
+// that need no more.
 type solution struct {
 	*statics.Model
 	env []float64
@@ -23,14 +42,3 @@ func solve(s *statics.System) (*solution, error) {
 	}
 	return &solution{m, env}, nil
 }
-
-func (p *Problem) prepare() {
-	p.reference = sync.OnceValues(func() (*solution, error) { return solve(p.System) })
-}
-
-type wrongPath struct {
-	Code, Unknown string
-	Value         float64
-}
-
-func (s *solution) wrongPaths() []wrongPath { return nil }

@@ -3,8 +3,8 @@ package problems
 import (
 	"fmt"
 	"math"
-	"slices"
 
+	"example.org/standstill/checker"
 	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/statics"
 )
@@ -22,12 +22,6 @@ const (
 	hair         = 1e-9
 )
 
-// frozenPaths are the mistakes that rules 1 look for.
-var frozenPaths = []string{
-	"sign", "sine-cosine", "tangent", "not-resolved", "missing-force", "mass-for-weight", "equal-tensions",
-	"shared-weight", "factor", "other-angle", "normal-equals-weight",
-}
-
 // Reasons for which a draw is thrown back, beside the codes of wrong paths.
 const (
 	NoSolution = "no solution"
@@ -37,44 +31,85 @@ const (
 
 // thrownBack says why the numbers of a copy are not handed out, "" if they are.
 func (p *Problem) thrownBack() string {
-	s, err := p.reference()
-	switch {
-	case err != nil:
-		return NoSolution
-	case s.unphysical() != "":
-		return Unphysical
-	case s.spread() > widestSpread:
-		return TooSpread
+	why, exact := p.nearPaths()
+	if why != "" {
+		return why
 	}
-	return p.hidden(s)
-}
-
-// hidden returns the code of a wrong path that gives nearly the right number, ""
-// if every mistake can be told. A path that gives the right number whatever the
-// numbers are is no mistake here.
-func (p *Problem) hidden(s *solution) string {
-	for i, path := range s.wrongPaths() {
-		if !slices.Contains(frozenPaths, path.Code) {
-			continue
-		}
-		off := s.off(path)
-		if !(off > nearestPath) && !(off <= sameNumber && p.alwaysRight(i, path)) {
-			return path.Code
+	for _, w := range exact {
+		if !p.alwaysRight(misstep{w.Key, w.Unknown}) {
+			return string(w.Code)
 		}
 	}
 	return ""
 }
 
-// off returns how far the path's number is from the right one, as a share of it;
-// beyond everything for a path that leads to no number.
-func (s *solution) off(w wrongPath) float64 {
-	right := s.value(w.Unknown)
-	off := math.Abs(w.Value-right) / math.Abs(right)
-	if math.IsNaN(off) {
+// nearPaths says why a copy is not handed out, and lists the wrong paths that give
+// exactly the right number. These are no mistakes here if they do so whatever the
+// numbers are; a path that comes near without meeting it hides in the number.
+// Which mistakes are listed is settled, and frozen, by package checker.
+func (p *Problem) nearPaths() (why string, exact []checker.WrongPath) {
+	s, err := solve(p.System)
+	switch {
+	case err != nil:
+		return NoSolution, nil
+	case s.unphysical() != "":
+		return Unphysical, nil
+	case s.spread() > widestSpread:
+		return TooSpread, nil
+	}
+	ref, err := p.Reference()
+	if err != nil {
+		return NoSolution, nil
+	}
+	for _, w := range ref.WrongPaths() {
+		switch off := away(ref, w); {
+		case off <= sameNumber:
+			exact = append(exact, w)
+		case off <= nearestPath:
+			return string(w.Code), nil
+		}
+	}
+	return "", exact
+}
+
+// away returns how far a path's number is from the right one, as a share of it. A
+// path that leads to no number is beyond everything.
+func away(ref *checker.Reference, w checker.WrongPath) float64 {
+	right, _ := ref.Value(w.Unknown)
+	off := math.Abs(w.Value - right)
+	switch v, _ := ref.Variable(w.Unknown); {
+	case v.Angle && isDirection(ref.System, w.Unknown):
+		off = math.Abs(math.Remainder(w.Value-right, 2*math.Pi))
+	case v.Angle:
+		off = math.Abs(acute(w.Value) - acute(right))
+	default:
+		off = math.Abs(math.Abs(w.Value) - math.Abs(right))
+	}
+	if off /= math.Abs(right); math.IsNaN(off) {
 		return math.Inf(1)
 	}
 	return off
 }
+
+// acute returns the angle that a student gives who is asked for one between a
+// force and an axis: −40°, 140° and 220° are all 40° from it, as −5 N for a pull is
+// 5 N. Without this it would be left to the solver which of them comes out.
+func acute(angle float64) float64 { return math.Abs(math.Remainder(angle, math.Pi)) }
+
+// isDirection reports whether an angle is counted around the full circle.
+func isDirection(s *statics.System, name string) bool {
+	for _, b := range s.Bodies {
+		for _, f := range b.Forces {
+			if f.Direction != nil && f.Direction.Has(name) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// misstep is one mistake and the unknown that it gives a number for.
+type misstep struct{ key, unknown string }
 
 // How many sets of numbers decide whether a path is always right, and how many are
 // rolled to find as many that have a solution.
@@ -83,28 +118,43 @@ const (
 	probeRolls = 60
 )
 
-// alwaysRight reports whether the i-th path gives the right number for a fixed
-// choice of the numbers that the problem can have.
-func (p *Problem) alwaysRight(i int, path wrongPath) bool {
-	for _, s := range p.probes() {
-		paths := s.wrongPaths()
-		if i >= len(paths) || paths[i].Code != path.Code || paths[i].Unknown != path.Unknown || s.off(paths[i]) > sameNumber {
-			return false
+// alwaysRight reports whether a path gives the right number whatever the numbers
+// are, looking at a fixed choice of those that the problem can have. More than half
+// must agree, not all: where the wrong sums have two solutions, the solver may come
+// to the other one, and by accident no path is exactly right more than once.
+func (p *Problem) alwaysRight(w misstep) bool {
+	right, wrong := 0, 0
+	for _, offs := range p.probes() {
+		if off, ok := offs[w]; ok && off <= sameNumber {
+			right++
+		} else if ok {
+			wrong++
 		}
 	}
-	return true
+	return right > wrong
 }
 
-// probe solves the problem for a fixed choice of its numbers.
-func (p *Problem) probe() []*solution {
+// probe works out how far every path is off for a fixed choice of the numbers.
+func (p *Problem) probe() []map[misstep]float64 {
 	d := newDice("probe", p.Hash)
-	var probes []*solution
+	var probes []map[misstep]float64
 	for range probeRolls {
-		s, err := p.roll(d).reference()
-		if err == nil && s.unphysical() == "" {
-			probes = append(probes, s)
+		own := p.roll(d)
+		s, err := solve(own.System)
+		if err != nil || s.unphysical() != "" {
+			continue
 		}
-		if len(probes) == probeCount {
+		ref, err := own.Reference()
+		if err != nil {
+			continue
+		}
+		offs := map[misstep]float64{}
+		for _, w := range ref.WrongPaths() {
+			if off := away(ref, w); !math.IsInf(off, 0) {
+				offs[misstep{w.Key, w.Unknown}] = off
+			}
+		}
+		if probes = append(probes, offs); len(probes) == probeCount {
 			break
 		}
 	}
