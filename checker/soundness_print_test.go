@@ -199,7 +199,7 @@ func (s *style) between(before, after *tree, next string) string {
 		return s.dot
 	case before.op == 'f' && after.op != 'f', unicode.IsDigit(first), before.op == '/', after.op == '/':
 		return "*"
-	case before.op == 'n' && after.op == 'v' && strings.Contains("N s m g lb kN", after.name):
+	case before.op == 'n' && after.op == 'v' && strings.Contains("N s m g lb kN E", after.name):
 		return "*"
 	case s.tight && after.op == 'f' && !(before.op == 'f' && strings.HasPrefix(s.degree, " ")), s.tight && before.op == 'n' && after.op == 'v', before.op == 'v' && before.name == "m" && after.name == "g" && s.tight:
 		return ""

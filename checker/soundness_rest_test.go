@@ -48,13 +48,13 @@ type term struct {
 	holds  bool   // the letter stands for the signed component
 }
 
-func newBench(t testing.TB, id string) *bench {
+func newBench(t testing.TB, p *problems.Problem) *bench {
 	t.Helper()
-	p, err := problems.Embedded().Get(id)
+	ref, err := p.Reference()
 	if err != nil {
 		t.Fatal(err)
 	}
-	b := &bench{id: id, ref: reference(t, id), sys: p.System, sizes: map[string]*tree{}, forces: map[string]bool{}}
+	b := &bench{id: p.ID, ref: ref, sys: p.System, sizes: map[string]*tree{}, forces: map[string]bool{}}
 	for _, body := range b.sys.Bodies {
 		for _, f := range body.Forces {
 			b.forces[f.Name] = true
@@ -71,7 +71,7 @@ func newBench(t testing.TB, id string) *bench {
 	b.findUnknowns()
 	at, ok := b.rest(b.givens())
 	if !ok {
-		t.Fatalf("%s: no solution found", id)
+		t.Fatalf("%s: no solution found", p.ID)
 	}
 	b.at = at
 	return b

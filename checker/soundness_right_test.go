@@ -83,9 +83,12 @@ func (w *writer) component(t term) (piece, bool) {
 		return piece{}, false
 	}
 	if w.parts == "signed" {
+		if t.product().value(w.at) < 0 && t.force.Direction == nil {
+			return piece{}, false
+		}
 		return piece{top: []*tree{stands(t.letter, t.signed())}}, true
 	}
-	if t.force.Direction != nil {
+	if t.force.Direction != nil || t.product().value(w.at) < 0 {
 		return piece{}, false
 	}
 	return piece{neg: t.neg, top: []*tree{stands(t.letter, t.product())}}, true

@@ -254,6 +254,9 @@ func (w *writer) triangle() (line, bool) {
 	}
 	i := w.IntN(3)
 	j, k := (i+1)%3, (i+2)%3
+	if math.Abs(math.Sin(turn[i]-turn[j])) < 0.01 || w.nothing(w.sums[0].terms) {
+		return line{}, false
+	}
 	if chance(w.Rand, 0.6) {
 		return line{sides: []*tree{over(size[i], apply("sin", between(j, k))), over(size[j], apply("sin", between(i, k)))}}, true
 	}

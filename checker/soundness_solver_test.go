@@ -13,8 +13,9 @@ import (
 // the others by Newton's method.
 func TestSolverAgreesWithGonum(t *testing.T) {
 	linear := 0
-	for _, id := range everyProblem(t) {
-		b := newBench(t, id)
+	all := everyProblem(t)
+	for _, p := range all {
+		b := newBench(t, p)
 		found := b.at
 		if straight, ok := b.solveMatrix(t); ok {
 			found = straight
@@ -23,11 +24,11 @@ func TestSolverAgreesWithGonum(t *testing.T) {
 		for _, name := range b.unknowns {
 			got, ok := b.ref.Value(name)
 			if want := found[name]; !ok || math.Abs(got-want) > 1e-9*math.Abs(want) {
-				t.Errorf("%s: %s = %v, gonum finds %v", id, name, got, want)
+				t.Errorf("%s: %s = %v, gonum finds %v", p.ID, name, got, want)
 			}
 		}
 	}
-	t.Logf("%d problems, %d of them linear", len(everyProblem(t)), linear)
+	t.Logf("%d problems, %d of them linear", len(all), linear)
 	if linear < 20 {
 		t.Errorf("only %d linear problems", linear)
 	}

@@ -65,11 +65,11 @@ func sympyQuestions(t *testing.T) []question {
 	if *soundness > sampled {
 		every = 1
 	}
-	for i, id := range everyProblem(t) {
+	for i, p := range everyProblem(t) {
 		if i%every != 0 {
 			continue
 		}
-		s := newSearch(t, id, y)
+		s := newSearch(t, p, y)
 		for range 40 {
 			if q, ok := s.question(len(asked)%2 == 0); ok {
 				asked = append(asked, q)

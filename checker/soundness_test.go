@@ -29,16 +29,50 @@ var soundnessOnly = flag.String("soundness-only", "", "search this problem alone
 // slow is how long one answer may take (issue of patience, not of correctness).
 const slow = 10 * time.Millisecond
 
-func everyProblem(t testing.TB) []string {
+var soundnessDraws = flag.String("soundness-class", "", "search the numbers that this class code draws")
+
+// everyProblem returns every problem of the bank, and of the published examples.
+func everyProblem(t testing.TB) []*problems.Problem {
 	t.Helper()
-	var ids []string
-	for _, h := range problems.Embedded().List() {
-		ids = append(ids, h.ID)
+	published, found := problems.OpenFolder("../testdata/published")
+	if err := found.Err(); err != nil {
+		t.Fatal(err)
 	}
-	if len(ids) < 50 {
-		t.Fatalf("only %d problems in the bank", len(ids))
+	var all []*problems.Problem
+	for _, bank := range []*problems.Bank{problems.Embedded(), published} {
+		for _, h := range bank.List() {
+			p, err := bank.Get(h.ID)
+			if err != nil {
+				t.Fatal(err)
+			}
+			all = append(all, p)
+		}
 	}
-	return ids
+	if len(all) < 100 {
+		t.Fatalf("only %d problems", len(all))
+	}
+	return all
+}
+
+// searched is what the search looks through: the problem as written, or one
+// student's copy.
+func searched(t testing.TB) []*problems.Problem {
+	t.Helper()
+	var all []*problems.Problem
+	for _, p := range everyProblem(t) {
+		if *soundnessOnly != "" && *soundnessOnly != p.ID {
+			continue
+		}
+		if *soundnessDraws != "" {
+			drawn, err := p.Draw(problems.Seed{Class: *soundnessDraws, Student: "search"})
+			if err != nil {
+				continue // nothing varies
+			}
+			p = drawn
+		}
+		all = append(all, p)
+	}
+	return all
 }
 
 // tally counts the judgements of a search.
@@ -54,10 +88,9 @@ func (y *tally) note(format string, a ...any) { y.found = append(y.found, fmt.Sp
 // accepted.
 func TestSoundness(t *testing.T) {
 	y := &tally{confusion: map[string]map[checker.Code]int{}}
-	for _, id := range everyProblem(t) {
-		if *soundnessOnly == "" || *soundnessOnly == id {
-			newSearch(t, id, y).run(*soundness)
-		}
+	all := searched(t)
+	for _, p := range all {
+		newSearch(t, p, y).run(*soundness)
 	}
 	t.Logf("%d right lines, %d refused, %d called almost; %d wrong lines, %d accepted; %d settle the wrong unknowns; %d panics, %d slower than %v",
 		y.right, y.rejects, y.almost, y.wrong, y.accepts, y.unsettled, y.panics, y.slow, slow)
@@ -67,7 +100,7 @@ func TestSoundness(t *testing.T) {
 			t.Error(err)
 		}
 	}
-	if y.right < 10*len(references) || y.wrong < 10*len(references) && *soundnessOnly == "" {
+	if len(all) == 0 || y.right < *soundness*len(all) || y.wrong < *soundness*len(all) {
 		t.Error("the search wrote hardly any lines")
 	}
 	if y.rejects+y.accepts+y.almost+y.unsettled+y.panics > 0 {
@@ -111,10 +144,10 @@ type search struct {
 	wrong  []wrongNumber
 }
 
-func newSearch(t testing.TB, id string, y *tally) *search {
+func newSearch(t testing.TB, p *problems.Problem, y *tally) *search {
 	h := fnv.New64a()
-	h.Write([]byte(id))
-	s := &search{bench: newBench(t, id), Rand: rand.New(rand.NewPCG(h.Sum64(), *soundnessSeed)), tally: y}
+	h.Write([]byte(p.ID))
+	s := &search{bench: newBench(t, p), Rand: rand.New(rand.NewPCG(h.Sum64(), *soundnessSeed)), tally: y}
 	w := s.newWriter(s.Rand, "")
 	for range 4 {
 		s.worlds = append(s.worlds, w.open())
@@ -271,7 +304,8 @@ func (s *search) rightSolve(w *writer) {
 	case 4:
 		l, ok = w.triangle()
 	default:
-		l, ok = w.arrange(s.someSum().terms), true
+		u := s.someSum()
+		l, ok = w.arrange(u.terms), !w.nothing(u.terms)
 	}
 	if ok && w.isTrue(l, nil) && !w.cancels(s.sums[0].terms) && !s.bare(l) {
 		s.expectRight(checker.Solve, "", w.text(l, "x"), nil)
@@ -291,6 +325,13 @@ func (s *search) bare(l line) bool {
 
 func (s *search) oneWrong() {
 	switch k := s.IntN(20); {
+	case k < 2:
+		u := s.someSum()
+		if chance(s.Rand, 0.7) {
+			s.spoil(u, stageOf(u.axis), u.body, u.body)
+		} else {
+			s.spoil(u, checker.Solve, "", s.onlyBody())
+		}
 	case k < 8:
 		u := s.someSum()
 		s.wrongSum(s.newWriter(s.Rand, u.body), u, stageOf(u.axis), u.body)

@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/quantity"
 )
 
 // The search for wrong judgements builds its lines from trees of its own and gives
@@ -182,10 +183,7 @@ func treeOf(n *expr.Node) *tree {
 	}
 	switch n.Op {
 	case expr.Number:
-		if n.Unit == "deg" {
-			return degrees(n.Num.Text)
-		}
-		return typed(n.Num.Text, n.Num.Value)
+		return numberOf(n)
 	case expr.Name:
 		return letter(n.Name)
 	case expr.Neg:
@@ -198,6 +196,8 @@ func treeOf(n *expr.Node) *tree {
 		return times(args...)
 	case expr.Div:
 		return over(args[0], args[1])
+	case expr.Pow:
+		return &tree{op: '^', args: args}
 	case expr.Call:
 		return apply(n.Name, args[0])
 	}
@@ -207,4 +207,17 @@ func treeOf(n *expr.Node) *tree {
 // String prints the tree in a plain form, for comparing.
 func (t *tree) String() string {
 	return (&style{minus: "-", dot: "*", equals: "=", square: "^2", root: "sqrt", inverse: "a", brackets: true}).print(t)
+}
+
+// numberOf copies a number of a problem file, in SI if it has a unit.
+func numberOf(n *expr.Node) *tree {
+	unit, known := quantity.Find(n.Unit)
+	switch {
+	case n.Unit == "deg":
+		return degrees(n.Num.Text)
+	case known && unit.Factor != 1:
+		x := n.Num.Value * unit.Factor
+		return typed(strconv.FormatFloat(x, 'f', -1, 64), x)
+	}
+	return typed(n.Num.Text, n.Num.Value)
 }

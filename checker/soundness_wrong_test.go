@@ -120,7 +120,6 @@ func (b *bench) mistakesOfSize(s sum, i int) []mistake {
 		for _, name := range size.letters() {
 			if f, ok := body.Force(name); ok && f.Kind == statics.Normal {
 				add(size.replace(name, letter(weight.Name)), checker.NormalEqualsWeight)
-				add(size.replace(name, whole(1)), checker.MissingForce, checker.Unexplained)
 			}
 		}
 	}
