@@ -10,7 +10,8 @@
 //	components.go, sums.go, solve.go, number.go, diagram.go   the stages
 //	changes.go     the table of mistakes, as changes of the reference
 //	search.go      which change gives what was typed
-//	words.go, hints.go   every sentence
+//	words.go, hints.go, rules.go   every sentence
+//	worked.go, teacher.go          the worked solution
 //
 // The package is pure: text and reference in, report out. It keeps no clock, no
 // randomness, no files and no goroutines, and it always ends.

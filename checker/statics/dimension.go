@@ -102,6 +102,16 @@ func (m *Model) dimension(n *expr.Node, known map[string]bool) (partial, error) 
 	case expr.Pow:
 		return raise(n, args[0])
 	case expr.Call:
+		if n.Name != "sqrt" {
+			// A function acts on an angle, its inverse on a plain number.
+			want := quantity.Angle
+			if _, inverse := inverses[n.Name]; inverse {
+				want = quantity.None
+			}
+			if err := m.fit(args[0], want, "what "+n.Name+" acts on", known); err != nil {
+				return partial{}, err
+			}
+		}
 		return call(n.Name, args[0])
 	}
 	return partial{}, fmt.Errorf("a unit cannot stand behind a bracket here")
@@ -157,11 +167,13 @@ func raise(n *expr.Node, base partial) (partial, error) {
 	return partial{}, fmt.Errorf("only squares have a unit here")
 }
 
+var inverses = map[string]bool{"asin": true, "acos": true, "atan": true}
+
 func call(function string, arg partial) (partial, error) {
-	switch function {
-	case "asin", "acos", "atan":
+	switch {
+	case inverses[function]:
 		return partial{dim: quantity.Angle}, nil
-	case "sqrt":
+	case function == "sqrt":
 		half, ok := arg.dim.Root()
 		if !ok || arg.open != "" {
 			return partial{}, fmt.Errorf("the root has no unit that makes sense")

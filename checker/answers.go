@@ -1,0 +1,147 @@
+package checker
+
+import (
+	"math"
+	"strings"
+
+	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/quantity"
+	"example.org/standstill/checker/statics"
+)
+
+// numerically says that sums are beyond solving by hand and gives what comes out.
+func (t *teacher) numerically(group []balance) {
+	for _, b := range group {
+		tree := t.insert(t.tidy(t.Bodies[b.at.body].Sum(b.at.axis)), t.found, 3)
+		t.say(sayNumbers+b.name, t.write(tree)+" = 0")
+	}
+	var values []string
+	for _, name := range t.wanted(group...) {
+		if t.isFormula(name) {
+			t.formulas[name] = nil
+			continue
+		}
+		t.found[name] = true
+		values = append(values, expr.Set(name)+" = "+t.write(t.numberOf(name, 3)))
+	}
+	t.say(sayNumerical, values...)
+	t.mark(group, true)
+}
+
+// checks puts the solution back into the sums that were not needed, and into those
+// that were not solved by substitution alone.
+func (t *teacher) checks(all []balance) {
+	for _, b := range all {
+		tree := t.tidy(t.Bodies[b.at.body].Sum(b.at.axis))
+		if t.used[b.at] && !t.bent[b.at] || !t.numbered(tree, t.found) {
+			continue
+		}
+		for figures := 3; ; figures++ {
+			inserted := t.insert(tree, t.found, figures)
+			if figures == 6 || nearlyZero(inserted) {
+				t.say(sayCheck+b.name, t.write(inserted)+" ≈ 0")
+				break
+			}
+		}
+	}
+}
+
+// nearlyZero compares a sum of numbers with the largest of its terms.
+func nearlyZero(sum *expr.Node) bool {
+	largest := 0.0
+	for _, term := range addends(sum, nil) {
+		largest = math.Max(largest, math.Abs(constant(term)))
+	}
+	return math.Abs(constant(sum)) <= 0.006*largest
+}
+
+// answers gives what was asked for: a value, or a formula in the letters that have
+// no number.
+func (t *teacher) answers() {
+	var all []string
+	for _, name := range t.Find {
+		letter := expr.Letter(name)
+		v, _ := t.Variable(name)
+		switch {
+		case t.numbered(letter, t.found):
+			if v.Role == statics.IsDerived && !t.fixed(v.Size) {
+				t.say(sayThen, t.chain(letter, v.Size))
+			}
+			all = append(all, expr.Set(name)+" = "+t.write(t.numberOf(name, 3)))
+		case len(t.formulas[name]) > 0:
+			formula := t.formulas[name].factored()
+			all = append(all, t.chain(letter, formula, expand(t.spelledOut(formula)).factored()))
+		}
+	}
+	t.say(sayAnswer, all...)
+}
+
+// spelledOut writes m·g for w.
+func (t *teacher) spelledOut(tree *expr.Node) *expr.Node {
+	for _, name := range tree.Names() {
+		if v, ok := t.Variable(name); ok && v.Role == statics.IsDerived {
+			return t.spelledOut(substitute(tree, name, v.Size))
+		}
+	}
+	return tree
+}
+
+// chain writes "name = formula = formula with numbers = value", the last two
+// where every letter has a number, and every link once.
+func (t *teacher) chain(left *expr.Node, formulas ...*expr.Node) string {
+	links := []string{t.write(left)}
+	add := func(n *expr.Node) {
+		if text := t.write(n); text != links[len(links)-1] {
+			links = append(links, text)
+		}
+	}
+	for _, f := range formulas {
+		add(f)
+	}
+	if last := formulas[len(formulas)-1]; t.numbered(last, t.found) {
+		value := t.program(last).Run(t.solution) * t.own.scale(quantity.Force)
+		if left.Op == expr.Name {
+			value, _ = t.Value(left.Name)
+		}
+		inserted := t.rounded(last, value)
+		if last.Op == expr.Name {
+			inserted = t.numberOf(last.Name, 3)
+		}
+		add(inserted)
+		if !isQuantity(inserted) {
+			add(t.valueNode(left, value, 3))
+		}
+	}
+	return strings.Join(links, " = ")
+}
+
+// valueNode is a rounded value in the unit of what it is the value of; nil has
+// none.
+func (t *teacher) valueNode(left *expr.Node, value float64, figures int) *expr.Node {
+	unit, _ := quantity.Find("none")
+	switch {
+	case left == nil:
+	case left.Op == expr.Name:
+		unit = t.Unit(left.Name)
+	default:
+		unit = t.usualUnit(quantity.Force)
+		for _, name := range left.Names() {
+			if v, _ := t.Variable(name); v.Dim == quantity.Force {
+				unit = t.Unit(name)
+			}
+		}
+	}
+	return number(value, unit, figures)
+}
+
+// rounded puts numbers into a formula, with as many figures as it takes for the
+// result to come out right.
+func (t *teacher) rounded(n *expr.Node, value float64) *expr.Node {
+	for figures := 3; ; figures++ {
+		inserted := t.insert(n, t.found, figures)
+		v, err := inserted.Value(nil)
+		if figures == 6 || err == nil && math.Abs(v-value) <= 0.004*math.Abs(value) {
+			return inserted
+		}
+	}
+}

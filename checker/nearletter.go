@@ -1,0 +1,55 @@
+package checker
+
+import (
+	"strings"
+)
+
+// lookalikes are Latin letters that are typed for Greek ones.
+var lookalikes = map[string]string{"a": "alpha", "b": "beta", "o": "theta", "0": "theta", "u": "mu", "p": "phi", "y": "gamma"}
+
+// nearLetter finds the one letter of the problem that is nearly what was typed.
+func (r *Reference) nearLetter(name string) string {
+	if r.Has(lookalikes[strings.ToLower(name)]) {
+		return lookalikes[strings.ToLower(name)]
+	}
+	var near []string
+	for _, v := range r.Variables {
+		misspelt := len(name) > 3 && apart(strings.ToLower(name), strings.ToLower(v.Name)) <= 1+len(name)/5
+		if misspelt || sameStem(name, v.Name) {
+			near = append(near, v.Name)
+		}
+	}
+	if len(near) != 1 {
+		return ""
+	}
+	return near[0]
+}
+
+// sameStem reports whether two letters differ only in a subscript: m1 and m.
+func sameStem(a, b string) bool {
+	return strings.TrimRight(a, "0123456789") == strings.TrimRight(b, "0123456789")
+}
+
+// apart counts the letters that must be changed, added, dropped or exchanged with
+// their neighbour to turn one word into the other.
+func apart(a, b string) int {
+	row, before, last := make([]int, len(b)+1), make([]int, len(b)+1), make([]int, len(b)+1)
+	for j := range row {
+		row[j] = j
+	}
+	for i := 1; i <= len(a); i++ {
+		last, before, row = before, row, last
+		row[0] = i
+		for j := 1; j <= len(b); j++ {
+			change := before[j-1]
+			if a[i-1] != b[j-1] {
+				change++
+			}
+			row[j] = min(before[j]+1, row[j-1]+1, change)
+			if i > 1 && j > 1 && a[i-1] == b[j-2] && a[i-2] == b[j-1] {
+				row[j] = min(row[j], last[j-2]+1)
+			}
+		}
+	}
+	return row[len(b)]
+}

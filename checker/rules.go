@@ -1,0 +1,267 @@
+package checker
+
+import (
+	"slices"
+	"strings"
+
+	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/quantity"
+	"example.org/standstill/checker/statics"
+)
+
+// names lists the forces on the body in question, or on all bodies.
+func (s *setting) names() string {
+	var names []string
+	for b := range s.Bodies {
+		if s.body != nil && &s.Bodies[b] != s.body {
+			continue
+		}
+		for _, f := range s.Bodies[b].Forces {
+			if !slices.Contains(names, f.Name) {
+				names = append(names, f.Name)
+			}
+		}
+	}
+	return listed(names)
+}
+
+// lie is the rule for a component, by how the force lies to the axis.
+func (s *setting) lie() string {
+	switch {
+	case s.force == nil:
+		return ""
+	case s.force.Direction != nil:
+		return "With an angle counted all the way round from the positive x axis, the x part goes with its cosine and the y part with its sine; the signs come by themselves."
+	case s.force.Slanted():
+		return "{The force} is the longest side of a right-angled triangle; {part} is the side {beside} {angle|its angle}, and that side goes with the {function} of the angle."
+	case s.force.Factor(s.axis).Sign != 0:
+		return "{The force} lies along {axis}, so all of it acts there; only its sign has to say to which side."
+	}
+	return "A force at right angles to an axis has no part along it; see how {force} lies to {axis}."
+}
+
+// look asks about the triangle of a slanted force, else about how the force lies.
+func (s *setting) look() string {
+	if s.force != nil && s.force.Slanted() {
+		return "In the triangle of {force}, which side is {force} itself, and which side is {part}?"
+	}
+	return "How does {force} lie to {axis}: along it, at right angles to it, or at a slant?"
+}
+
+// beside says how the component's side lies to the force's angle.
+func (s *setting) beside() string {
+	switch s.function() {
+	case "cosine":
+		return "next to"
+	case "sine":
+		return "opposite"
+	}
+	return ""
+}
+
+func (s *setting) function() string {
+	if s.force == nil {
+		return ""
+	}
+	return map[string]string{"cos": "cosine", "sin": "sine"}[s.force.Factor(s.axis).Function]
+}
+
+// kindRules say where a force of a kind points.
+var kindRules = []struct {
+	kind statics.Kind
+	rule string
+}{
+	{statics.Tension, "A string pulls along itself, away from the body."},
+	{statics.Spring, "A stretched spring pulls, a squeezed one pushes, both along the spring."},
+	{statics.Strut, "A strut pushes along itself, away from its other end."},
+	{statics.Normal, "A surface pushes straight out of itself."},
+	{statics.Friction, "Friction lies along the surface, against the sliding."},
+	{statics.Push, "A push or pull points as the problem says."},
+	{statics.Weight, "The weight points straight down."},
+}
+
+// kinds puts together the rules for the kinds of force on the body.
+func (s *setting) kinds() string {
+	var rules []string
+	for _, row := range kindRules {
+		if s.body != nil && (hasKind(s.body, row.kind) || row.kind == statics.Push && hasKind(s.body, statics.Pull)) {
+			rules = append(rules, row.rule)
+		}
+	}
+	return strings.Join(rules, " ")
+}
+
+func (s *setting) kind() string {
+	for _, row := range kindRules {
+		if s.force != nil && (s.force.Kind == row.kind || s.force.Kind == statics.Pull && row.kind == statics.Push) {
+			return row.rule
+		}
+	}
+	return ""
+}
+
+// square names the line along which a surface pushes.
+func (s *setting) square() string {
+	for b := range s.Bodies {
+		if s.body != nil && &s.Bodies[b] != s.body {
+			continue
+		}
+		normal := onlyOf(&s.Bodies[b], statics.Normal)
+		switch {
+		case normal == nil:
+		case normal.Slanted() || s.Bodies[b].Tilt != nil:
+			return "at right angles to the surface"
+		case normal.Points[statics.X] != 0:
+			return "along x"
+		default:
+			return "straight up and straight down"
+		}
+	}
+	return "at right angles to the surface"
+}
+
+// start is the rule for beginning to solve, by what the first group of sums is.
+func (s *setting) start() string {
+	t := newTeacher(s.Reference)
+	left := t.unsettled(t.balances())
+	for _, b := range left {
+		if len(t.wanted(b)) == 1 {
+			return "The sum along " + b.name + " holds only one unknown: begin with that sum."
+		}
+	}
+	for _, two := range choose(left, 2) {
+		if t.divide(two[0], two[1]) {
+			return "In both sums, bring what is unknown to one side; if one sum is then divided by the other, the size drops out and the angle is left."
+		}
+	}
+	if !s.Linear() {
+		return "Take one sum and write one unknown with the help of the others; put that into another sum. The angle that is left can be found by trying values."
+	}
+	return "Take one sum and write one unknown with the help of the others; put that into another sum, until a line holds only one unknown."
+}
+
+// askedIn names the unit that is asked for.
+func (s *setting) askedIn() string {
+	if words := unitWords[s.asked().Symbol]; words != "" {
+		return words
+	}
+	return s.asked().Symbol
+}
+
+func (s *setting) asked() quantity.Unit {
+	if s.stage == Solve && s.unknown != "" {
+		return s.Unit(s.unknown)
+	}
+	return s.usualUnit(quantity.Force)
+}
+
+var unitWords = map[string]string{
+	"N": "newtons", "kN": "kilonewtons", "mN": "millinewtons", "lb": "pounds", "kg": "kilograms", "deg": "degrees", "rad": "radians",
+	"m": "metres", "cm": "centimetres", "mm": "millimetres", "ft": "feet", "in": "inches", "none": "no unit at all",
+	"N/m": "newtons for each metre", "N/cm": "newtons for each centimetre", "kN/m": "kilonewtons for each metre",
+}
+
+func (s *setting) symbol() string {
+	switch symbol := s.asked().Symbol; symbol {
+	case "deg":
+		return "° or deg"
+	case "none":
+		return "nothing"
+	default:
+		return symbol
+	}
+}
+
+// gravity is the number of newtons that a kilogram weighs here.
+func (s *setting) gravity() string {
+	if g, ok := s.Given("g"); ok {
+		return g.Number.Text
+	}
+	return "as many"
+}
+
+// component is the step for a component: with its sign, and as a size.
+func (s *setting) component() string {
+	if s.force == nil {
+		return "Name the part first, as in T1x."
+	}
+	text := s.componentEquation(s.force, s.axis)
+	if c := s.tidy(s.force.Component(s.axis)); c.Op == expr.Neg {
+		return text + ", or " + s.write(c.Args[0]) + " if it is given as a size."
+	}
+	return text + "."
+}
+
+// equation is the step for a sum.
+func (s *setting) equation() string {
+	if s.body == nil {
+		return "name the body first"
+	}
+	tree := s.body.Sum(s.axis)
+	if tree == nil {
+		return "0 = 0"
+	}
+	return s.write(s.tidy(tree)) + " = 0"
+}
+
+// numbers is the step for solving: the sums that speak of the unknown, with the
+// numbers put in.
+func (s *setting) numbers() string {
+	var sums []string
+	for b := range s.Bodies {
+		for _, axis := range []statics.Axis{statics.X, statics.Y} {
+			tree := s.Bodies[b].Sum(axis)
+			if tree != nil && s.speaksOf(tree, s.unknown) {
+				sums = append(sums, s.write(s.insert(s.tidy(tree), nil, 3))+" = 0")
+			}
+		}
+	}
+	return strings.Join(sums, "; ")
+}
+
+// speaksOf reports whether a letter stands in a sum, by itself or in the size of a
+// force; every sum speaks of no letter in particular.
+func (r *Reference) speaksOf(tree *expr.Node, name string) bool {
+	if name == "" || tree.Has(name) || !r.Has(name) {
+		return true
+	}
+	return slices.ContainsFunc(tree.Names(), func(n string) bool {
+		v, _ := r.Variable(n)
+		return v.Size != nil && r.speaksOf(v.Size, name)
+	})
+}
+
+// diagram is the step for a force diagram, in words that it accepts.
+func (s *setting) diagram() string {
+	if s.body == nil {
+		return "name the body first"
+	}
+	var forces []string
+	for i := range s.body.Forces {
+		f := &s.body.Forces[i]
+		forces = append(forces, expr.Set(f.Name)+" "+s.roomWords(f))
+	}
+	return strings.Join(forces, "; ")
+}
+
+// roomWords names the sides of the room to which a force points, or those of the
+// slope where it lies along an axis of the slope.
+func (s *setting) roomWords(f *statics.Force) string {
+	x, y := s.Room(s.body, f)
+	if bx, by := s.Reference.unit(f); s.tilted() && signOf(x) != 0 && signOf(bx)*signOf(by) == 0 {
+		if signOf(bx) != 0 {
+			return s.way(statics.X, signOf(bx))
+		}
+		return s.way(statics.Y, signOf(by))
+	}
+	var words []string
+	for _, axis := range []struct {
+		sign  int
+		words [3]string
+	}{{signOf(y), [3]string{"down", "", "up"}}, {signOf(x), [3]string{"left", "", "right"}}} {
+		if axis.sign != 0 {
+			words = append(words, axis.words[axis.sign+1])
+		}
+	}
+	return strings.Join(words, " ")
+}

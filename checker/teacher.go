@@ -1,0 +1,456 @@
+package checker
+
+import (
+	"maps"
+	"math"
+	"slices"
+	"strings"
+
+	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/quantity"
+	"example.org/standstill/checker/statics"
+)
+
+// balance is one sum as a polynomial that is zero.
+type balance struct {
+	name string
+	at   place
+	polynomial
+}
+
+// teacher works a system out on paper, one group of unknowns after the other.
+type teacher struct {
+	*Reference
+	found    map[string]bool       // unknowns that have a number by now
+	formulas map[string]polynomial // unknowns that are found in letters alone, nil where no formula is known
+	used     map[place]bool        // sums that something was solved from
+	bent     map[place]bool        // of these, where more than substitution was needed
+	lines    []string
+}
+
+func newTeacher(r *Reference) *teacher {
+	return &teacher{Reference: r, found: map[string]bool{}, formulas: map[string]polynomial{}, used: map[place]bool{}, bent: map[place]bool{}}
+}
+
+func (r *Reference) workedUnknowns() []string {
+	t := newTeacher(r)
+	t.sizes()
+	all := t.balances()
+	left := t.unsettled(all)
+	for len(left) > 0 {
+		if !t.nextGroup(left) {
+			t.numerically(left)
+		}
+		left = t.unsettled(left)
+	}
+	t.checks(all)
+	t.answers()
+	return t.lines
+}
+
+func (t *teacher) say(words string, equations ...string) {
+	t.lines = append(t.lines, words+": "+strings.Join(equations, "; "))
+}
+
+// sizes writes out the forces whose sizes the problem gives.
+func (t *teacher) sizes() {
+	for _, v := range t.Variables {
+		switch {
+		case v.Role != statics.IsDerived:
+		case t.fixed(v.Size):
+			t.say(t.sizeWords(v.Name), t.chain(expr.Letter(v.Name), v.Size))
+		default:
+			t.say(t.sizeWords(v.Name), expr.Set(v.Name)+" = "+t.write(v.Size))
+		}
+	}
+}
+
+func (t *teacher) sizeWords(name string) string {
+	if f, ok := t.Force(name); ok && sizeNouns[f.Kind] != "" {
+		return sizeNouns[f.Kind]
+	}
+	return saySize
+}
+
+// balances lists the sums. A force whose size is known through an unknown is
+// written with that unknown.
+func (t *teacher) balances() []balance {
+	var all []balance
+	for _, at := range t.places() {
+		tree := t.Bodies[at.body].Sum(at.axis)
+		if tree == nil {
+			continue
+		}
+		tree = t.throughUnknowns(t.tidy(tree))
+		name := at.axis.String()
+		if len(t.Bodies) > 1 {
+			name += t.setting(XSum, t.Bodies[at.body].Name).forBody()
+		}
+		all = append(all, balance{name, at, expand(tree)})
+	}
+	return all
+}
+
+func (t *teacher) throughUnknowns(tree *expr.Node) *expr.Node {
+	for _, name := range tree.Names() {
+		if v, ok := t.Variable(name); ok && v.Role == statics.IsDerived && !t.fixed(v.Size) {
+			return t.throughUnknowns(substitute(tree, name, v.Size))
+		}
+	}
+	return tree
+}
+
+// wanted lists the unknowns of some sums that are not found yet.
+func (t *teacher) wanted(group ...balance) []string {
+	var names []string
+	for _, name := range t.Unknowns() {
+		_, inLetters := t.formulas[name]
+		open := !t.found[name] && !inLetters
+		if open && slices.ContainsFunc(group, func(b balance) bool { return b.has(name) }) {
+			names = append(names, name)
+		}
+	}
+	return names
+}
+
+func (t *teacher) unsettled(all []balance) []balance {
+	var left []balance
+	for _, b := range all {
+		if len(t.wanted(b)) > 0 {
+			left = append(left, b)
+		}
+	}
+	return left
+}
+
+// mostTogether is how many sums are taken at once, and mostWays how many ways to
+// begin are tried on them, so that a large system cannot hold the solution up.
+const (
+	mostTogether = 5
+	mostWays     = 4
+)
+
+// nextGroup finds the fewest sums that hold just as many unknowns and that can be
+// solved by hand, and solves them.
+func (t *teacher) nextGroup(left []balance) bool {
+	for size := 1; size <= min(len(left), mostTogether); size++ {
+		for _, group := range choose(left, size) {
+			if len(t.wanted(group...)) == size && t.solveGroup(group) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// choose lists the ways to take so many of the sums, in order.
+func choose(all []balance, size int) [][]balance {
+	if size == 0 {
+		return [][]balance{nil}
+	}
+	var ways [][]balance
+	for i := 0; i+size <= len(all); i++ {
+		for _, rest := range choose(all[i+1:], size-1) {
+			ways = append(ways, append([]balance{all[i]}, rest...))
+		}
+	}
+	return ways
+}
+
+// solveGroup solves sums with as many unknowns. Where that fails nothing is said.
+func (t *teacher) solveGroup(group []balance) bool {
+	lines, found, formulas := len(t.lines), maps.Clone(t.found), maps.Clone(t.formulas)
+	linear := !slices.ContainsFunc(t.wanted(group...), func(name string) bool { v, _ := t.Variable(name); return v.Angle })
+	solved := len(group) == 2 && t.divide(group[0], group[1]) || t.substituteOne(group)
+	if !solved {
+		t.lines, t.found, t.formulas = t.lines[:lines], found, formulas
+		return false
+	}
+	t.mark(group, !linear)
+	return true
+}
+
+func (t *teacher) mark(group []balance, bent bool) {
+	for _, b := range group {
+		t.used[b.at], t.bent[b.at] = true, bent
+	}
+}
+
+// from says where a line comes from: from a sum, or from the line just above it.
+func (t *teacher) from(b balance) string {
+	if n := len(t.lines); n > 0 && strings.HasPrefix(t.lines[n-1], sayPut+b.name+":") {
+		return sayFollows
+	}
+	return sayFrom + b.name
+}
+
+// solveOne solves one sum for the only unknown that is left in it.
+func (t *teacher) solveOne(b balance, name string) bool {
+	words := t.from(b)
+	by, rest, linear := b.split(name)
+	if !linear {
+		return t.solveAngle(words, b, name)
+	}
+	t.settle(words, name, rest.negative(), by)
+	return true
+}
+
+// settle writes down an unknown as a quotient of what is known, and notes that it
+// is found.
+func (t *teacher) settle(words, name string, above, below polynomial) {
+	formulas := []*expr.Node{above.over(below)}
+	above, below = t.inLetters(above), t.inLetters(below)
+	last := above.over(below)
+	formulas = append(formulas, last)
+	t.say(words, t.chain(expr.Letter(name), formulas...))
+	if t.numbered(last, t.found) {
+		t.found[name] = true
+	} else {
+		t.formulas[name] = above.times(below.inverse())
+	}
+}
+
+// inLetters puts in what was found in letters alone.
+func (t *teacher) inLetters(p polynomial) polynomial {
+	for _, name := range t.Unknowns() {
+		formula, found := t.formulas[name]
+		if q, ok := p.put(name, formula); found && ok && len(formula) > 0 {
+			p = q
+		}
+	}
+	return p
+}
+
+// solveAngle solves a sum for an angle of which it holds only the sine, only the
+// cosine, or both and nothing else.
+func (t *teacher) solveAngle(words string, b balance, name string) bool {
+	sine, cosine, rest, ok := b.aroundAngle(name)
+	sine, cosine, rest = t.inLetters(sine), t.inLetters(cosine), t.inLetters(rest)
+	var function string
+	var formula *expr.Node
+	switch {
+	case !ok:
+		return false
+	case len(sine) > 0 && len(cosine) == 0:
+		function, formula = "sin", rest.negative().over(sine)
+	case len(cosine) > 0 && len(sine) == 0:
+		function, formula = "cos", rest.negative().over(cosine)
+	case len(sine) > 0 && len(rest) == 0:
+		function, formula = "tan", cosine.negative().over(sine)
+	default:
+		return false
+	}
+	return t.sayAngle(words, function, name, formula)
+}
+
+// aroundAngle takes a sum apart: sine·sin name + cosine·cos name + rest.
+func (p polynomial) aroundAngle(name string) (sine, cosine, rest polynomial, ok bool) {
+	for _, t := range p {
+		i := slices.IndexFunc(t.factors, func(f factor) bool { return f.node.Has(name) })
+		if i < 0 {
+			rest = append(rest, t)
+			continue
+		}
+		f := t.factors[i]
+		without := product{t.k, slices.Delete(slices.Clone(t.factors), i, i+1)}
+		plain := f.node.Op == expr.Call && f.node.Args[0].Op == expr.Name && f.power == 1
+		switch {
+		case !plain || without.has(name):
+			return nil, nil, nil, false
+		case f.node.Name == "sin":
+			sine = append(sine, without)
+		case f.node.Name == "cos":
+			cosine = append(cosine, without)
+		default:
+			return nil, nil, nil, false
+		}
+	}
+	return sine, cosine, rest, true
+}
+
+// sayAngle writes "sin β = …" and then the angle, if that is the angle in
+// question.
+func (t *teacher) sayAngle(words, function, name string, formula *expr.Node) bool {
+	if !t.numbered(formula, t.found) {
+		return false
+	}
+	want, is := t.solution[t.slots[name]], t.program(formula).Run(t.solution)
+	back := "a" + function
+	for figures := 3; figures < 7; figures++ {
+		value := t.valueNode(nil, is, figures)
+		angle := t.turned(expr.Apply(back, value), function, want)
+		degrees, err := angle.Value(nil)
+		if err != nil || math.Abs(degrees-want) > 0.004*want {
+			continue
+		}
+		links := []string{t.write(expr.Apply(function, expr.Letter(name))), t.write(formula)}
+		inserted := t.rounded(formula, is)
+		for _, n := range []*expr.Node{inserted, value} {
+			if text := t.write(n); text != links[len(links)-1] && (n == inserted || !isQuantity(inserted)) {
+				links = append(links, text)
+			}
+		}
+		t.say(words, strings.Join(links, " = "))
+		t.found[name] = true
+		t.say(sayAngleOf, expr.Set(name)+" = "+t.write(angle)+" = "+t.write(t.numberOf(name, 3)))
+		return true
+	}
+	return false
+}
+
+// turned adds the half turn or full turn that an inverse function leaves out: the
+// tangent does not tell which of two opposite directions is meant.
+func (t *teacher) turned(angle *expr.Node, function string, want float64) *expr.Node {
+	degrees, _ := quantity.Find("deg")
+	switch {
+	case function == "tan" && math.Cos(want) < 0:
+		return expr.Join(expr.Add, number(math.Pi, degrees, 3), angle)
+	case function == "tan" && want > math.Pi:
+		return expr.Join(expr.Add, number(2*math.Pi, degrees, 3), angle)
+	}
+	return angle
+}
+
+// divide solves two sums for the size and the angle of one force that is alone
+// unknown in them: size·cos angle and size·sin angle are known, and so is their
+// quotient.
+func (t *teacher) divide(a, b balance) bool {
+	names := t.wanted(a, b)
+	angle := slices.IndexFunc(names, func(n string) bool { v, _ := t.Variable(n); return v.Angle })
+	if angle < 0 || len(names) != 2 {
+		return false
+	}
+	size, name := names[1-angle], names[angle]
+	sides := map[string]polynomial{}
+	sums := map[string]balance{}
+	shared := map[string]product{}
+	for _, sum := range []balance{a, b} {
+		function, common, rest, ok := sum.alone(size, name)
+		if !ok {
+			return false
+		}
+		sides[function], sums[function], shared[function] = rest, sum, common
+	}
+	if len(sides) != 2 || !shared["sin"].like(shared["cos"]) || shared["sin"].k != shared["cos"].k {
+		return false
+	}
+	for _, function := range []string{"cos", "sin"} {
+		left := shared[function].times(one(expr.Apply(function, expr.Letter(name)), 1)).node()
+		t.say(sayFrom+sums[function].name, t.chain(left, sides[function].node()))
+	}
+	if !t.sayAngle(sayDivide, "tan", name, sides["sin"].over(sides["cos"])) {
+		return false
+	}
+	function := "cos"
+	if math.Abs(math.Cos(t.solution[t.slots[name]])) < 0.3 {
+		function = "sin"
+	}
+	by, _, _ := polynomial{shared[function].times(one(expr.Apply(function, expr.Letter(name)), 1))}.split(size)
+	t.settle(sayThen, size, sides[function], by)
+	return true
+}
+
+// alone takes a sum apart as common·f(angle) = rest, where only the left side
+// holds the size and the angle; common is positive.
+func (b balance) alone(size, angle string) (function string, common product, rest polynomial, ok bool) {
+	for _, t := range b.polynomial {
+		switch {
+		case !t.has(size) && !t.has(angle):
+			rest = append(rest, t)
+			continue
+		case function != "" || t.power(keyOf(expr.Letter(size))) != 1:
+			return "", common, nil, false
+		}
+		i := slices.IndexFunc(t.factors, func(f factor) bool { return f.node.Has(angle) })
+		if i < 0 || t.factors[i].node.Op != expr.Call || t.factors[i].power != 1 || t.factors[i].node.Args[0].Op != expr.Name {
+			return "", common, nil, false
+		}
+		function = t.factors[i].node.Name
+		common = product{t.k, slices.Delete(slices.Clone(t.factors), i, i+1)}
+	}
+	if function == "" || len(rest) == 0 || common.has(angle) {
+		return "", common, nil, false
+	}
+	if common.k > 0 {
+		return function, common, rest.negative(), true
+	}
+	common.k = -common.k
+	return function, common, rest, true
+}
+
+// isolation is one unknown of one sum, to be written with the help of the others.
+type isolation struct {
+	sum       int
+	name      string
+	by, rest  polynomial
+	intricacy int
+}
+
+// substituteOne writes one unknown with the help of the others, puts it into the
+// other sums, solves these, and comes back to it.
+func (t *teacher) substituteOne(group []balance) bool {
+	if len(group) == 1 {
+		names := t.wanted(group...)
+		return len(names) == 1 && t.solveOne(group[0], names[0])
+	}
+	ways := t.isolations(group)
+	for _, way := range ways[:min(len(ways), mostWays)] {
+		lines, found, formulas := len(t.lines), maps.Clone(t.found), maps.Clone(t.formulas)
+		if t.follow(group, way) {
+			return true
+		}
+		t.lines, t.found, t.formulas = t.lines[:lines], found, formulas
+	}
+	return false
+}
+
+// isolations lists the ways to begin, the simplest first.
+func (t *teacher) isolations(group []balance) []isolation {
+	names := t.wanted(group...)
+	var ways []isolation
+	for i, b := range group {
+		for _, name := range names {
+			by, rest, linear := b.split(name)
+			if !linear || slices.ContainsFunc(names, by.has) {
+				continue
+			}
+			way := isolation{i, name, by, rest, 4*len(rest) + 8*(len(by)-1)}
+			// To divide by a sine is common, to divide by μ is not.
+			for _, f := range by[0].factors {
+				way.intricacy += 6
+				if f.node.Op == expr.Call {
+					way.intricacy -= 4
+				}
+			}
+			ways = append(ways, way)
+		}
+	}
+	slices.SortStableFunc(ways, func(a, b isolation) int { return a.intricacy - b.intricacy })
+	return ways
+}
+
+func (t *teacher) follow(group []balance, way isolation) bool {
+	formula := way.rest.negative().over(way.by)
+	value := way.rest.negative().times(way.by.inverse())
+	t.say(t.from(group[way.sum]), expr.Set(way.name)+" = "+t.write(formula))
+	var others []balance
+	for i, b := range group {
+		if i == way.sum {
+			continue
+		}
+		if b.has(way.name) {
+			p, ok := b.put(way.name, value)
+			if !ok || len(p) == 0 {
+				return false
+			}
+			b.polynomial = p
+			t.say(sayPut+b.name, t.write(p.node())+" = 0")
+		}
+		others = append(others, b)
+	}
+	if slices.ContainsFunc(others, func(b balance) bool { return b.has(way.name) }) || !t.substituteOne(others) {
+		return false
+	}
+	t.settle(sayThen, way.name, way.rest.negative(), way.by)
+	return true
+}

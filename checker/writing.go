@@ -1,0 +1,189 @@
+package checker
+
+import (
+	"math"
+	"regexp"
+	"slices"
+	"strings"
+
+	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/quantity"
+	"example.org/standstill/checker/statics"
+)
+
+// lengthAngles lists the angles that are given by lengths, asin(a/c), each once.
+func (r *Reference) lengthAngles() []*expr.Node {
+	var found []*expr.Node
+	add := func(tree *expr.Node) {
+		if tree == nil || !r.isLengthAngle(tree) {
+			return
+		}
+		if !slices.ContainsFunc(found, func(n *expr.Node) bool { return expr.Equal(n, tree) }) {
+			found = append(found, tree)
+		}
+	}
+	for b := range r.Bodies {
+		for i := range r.Bodies[b].Forces {
+			add(r.Bodies[b].Forces[i].Angle)
+			add(r.Bodies[b].Forces[i].Direction)
+		}
+	}
+	return found
+}
+
+// isLengthAngle reports whether a tree is a fixed angle with a function in it.
+func (r *Reference) isLengthAngle(tree *expr.Node) bool {
+	call := false
+	tree.Walk(func(n *expr.Node) { call = call || n.Op == expr.Call })
+	return call && r.fixed(tree) && r.numbered(tree, nil)
+}
+
+// tidy writes the angles that are known from lengths as numbers.
+func (r *Reference) tidy(n *expr.Node) *expr.Node {
+	if n.Op == expr.Call && r.isLengthAngle(n.Args[0]) {
+		return expr.Apply(n.Name, r.angleNumber(n.Args[0]))
+	}
+	c := *n
+	c.Args = make([]*expr.Node, len(n.Args))
+	for i, a := range n.Args {
+		c.Args[i] = r.tidy(a)
+	}
+	return &c
+}
+
+func (r *Reference) angleNumber(tree *expr.Node) *expr.Node {
+	degrees, _ := quantity.Find("deg")
+	return number(r.program(tree).Run(r.solution), degrees, 3)
+}
+
+func (r *Reference) angleChain(tree *expr.Node) string {
+	return r.write(tree) + " = " + r.write(r.insert(tree, nil, 3)) + " = " + r.write(r.angleNumber(tree))
+}
+
+// numbered reports whether every letter of a tree has a value: the givens with a
+// number, what is computed from them, and the unknowns that are found.
+func (r *Reference) numbered(tree *expr.Node, found map[string]bool) bool {
+	for _, name := range tree.Names() {
+		v, ok := r.Variable(name)
+		switch {
+		case !ok:
+			return false
+		case found[name]:
+		case v.Role == statics.IsUnknown:
+			return false
+		case v.Role == statics.IsDerived && !r.numbered(v.Size, found):
+			return false
+		case v.Role == statics.IsGiven:
+			if g, _ := r.Given(name); g.Any {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// insert puts the numbers in the place of the letters that have one. Givens stand
+// as they were given, everything else with so many figures.
+func (r *Reference) insert(n *expr.Node, found map[string]bool, figures int) *expr.Node {
+	if n.Op == expr.Name && r.numbered(n, found) {
+		return r.numberOf(n.Name, figures)
+	}
+	c := *n
+	if num, err := quantity.ParseNumber(n.Num.Text); err == nil && n.Unit != "" {
+		c.Num = num // in SI, whatever units the reference computes in
+	}
+	c.Args = make([]*expr.Node, len(n.Args))
+	for i, a := range n.Args {
+		c.Args[i] = r.insert(a, found, figures)
+	}
+	return &c
+}
+
+func (r *Reference) numberOf(name string, figures int) *expr.Node {
+	if v, _ := r.Variable(name); v.Role == statics.IsDerived && v.Size.Op == expr.Name {
+		return r.numberOf(v.Size.Name, figures)
+	}
+	g, given := r.Given(name)
+	if !given {
+		value, _ := r.Value(name)
+		return number(value, r.Unit(name), figures)
+	}
+	n := &expr.Node{Op: expr.Number, Num: g.Number, Unit: unitSymbol(g.Unit)}
+	if g.Minus {
+		return expr.Minus(n)
+	}
+	return n
+}
+
+func unitSymbol(u quantity.Unit) string {
+	if u.Symbol == "none" {
+		return ""
+	}
+	return u.Symbol
+}
+
+// number is a leaf for a value in SI, rounded, in the unit.
+func number(value float64, unit quantity.Unit, figures int) *expr.Node {
+	text := quantity.Format(math.Abs(value)/unit.Factor, figures)
+	num, err := quantity.ParseNumber(text)
+	if err != nil {
+		num = quantity.Exact(math.Abs(value) / unit.Factor)
+	}
+	n := &expr.Node{Op: expr.Number, Num: num, Unit: unitSymbol(unit)}
+	if value < 0 && num.Value != 0 {
+		return expr.Minus(n)
+	}
+	return n
+}
+
+// write prints a tree as on paper: subscripts, and a raised dot beside a quantity
+// instead of brackets round it.
+func (r *Reference) write(n *expr.Node) string {
+	text := r.letters("").PrintNode(n)
+	names := n.Names()
+	slices.SortFunc(names, func(a, b string) int { return len(b) - len(a) })
+	var pairs []string
+	for _, name := range names {
+		pairs = append(pairs, expr.Glyph(name), expr.Set(name))
+	}
+	text = unbracket(strings.NewReplacer(pairs...).Replace(text))
+	return strings.ReplaceAll(text, "m/s^2", "m/s²")
+}
+
+var bracketed = regexp.MustCompile(`\((\d[\d.×^e-]*) ([A-Za-z/^0-9]+)\)`)
+
+// unbracket takes the brackets off a quantity that is a factor: "(31.4 N) cos 35°"
+// becomes "31.4 N · cos 35°". Behind a slash or a function they stay, and under an
+// exponent.
+func unbracket(text string) string {
+	done := ""
+	for {
+		at := bracketed.FindStringSubmatchIndex(text)
+		if at == nil {
+			return done + text
+		}
+		done += text[:at[0]]
+		inner := text[at[2]:at[5]]
+		_, isUnit := quantity.Find(text[at[4]:at[5]])
+		text = text[at[1]:]
+		if !isUnit || holdsBrackets.MatchString(done) || isPower.MatchString(text) {
+			done += "(" + inner + ")"
+			continue
+		}
+		switch head := strings.TrimRight(done, " ·"); {
+		case head != done && head != "" && !endsInSign.MatchString(head):
+			done = head + " · "
+		}
+		done += inner
+		if rest := strings.TrimLeft(text, " ·"); rest != text && rest != "" && !startsWithSign.MatchString(rest) {
+			text = " · " + rest
+		}
+	}
+}
+
+var (
+	endsInSign     = regexp.MustCompile(`[+−=(]$`)
+	startsWithSign = regexp.MustCompile(`^[+−=)]`)
+	holdsBrackets  = regexp.MustCompile(`[/\p{L}]$`)
+	isPower        = regexp.MustCompile(`^[²³^⁴-⁹⁻]`)
+)
