@@ -4,6 +4,7 @@ import (
 	"crypto/sha256"
 	"encoding/binary"
 	"errors"
+	"fmt"
 	"strings"
 
 	"golang.org/x/text/cases"
@@ -20,7 +21,7 @@ type Seed struct {
 
 // mostTries is how many draws may be thrown back before a problem counts as one
 // that cannot be drawn.
-const mostTries = 1000
+const mostTries = 3000
 
 // Draw returns the student's own copy. Without a class, and at the first time, it
 // is the problem with the numbers of its file, as it is for a problem that does
@@ -111,7 +112,7 @@ func (d *dice) pick(n int) int {
 
 // drawTries is how many draws the reader of files tries before it says that a
 // problem has none.
-const drawTries = 200
+const drawTries = 400
 
 // drawable checks that "vary" leaves usable numbers, and says what stands in the
 // way most often if it does not. It does not look into paths that are exactly right:
@@ -130,7 +131,7 @@ func (r *reader) drawable(d *draft) {
 		}
 		refused[why]++
 	}
-	r.at(n, "the ranges leave no usable numbers: "+mostOften(refused), "ranges in which every mistake shows in the number")
+	r.at(n, fmt.Sprintf("the ranges leave no usable numbers in %d draws: %s", drawTries, mostOften(refused)), "ranges in which every mistake shows in the number")
 }
 
 func mostOften(refused map[string]int) string {
