@@ -9,6 +9,7 @@
 //	keys.go       which keys there are
 //	given.go, force.go, letter.go, formula.go, system.go   the parts
 //	pose.go       the whole: is there exactly one solution, and a physical one
+//	blame.go      the place in the file that a message about the whole is about
 //	vary.go, draw.go, usable.go   the numbers of a student's own copy
 package problems
 

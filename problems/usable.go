@@ -76,7 +76,7 @@ func (p *Problem) nearPaths() (why string, exact []checker.WrongPath) {
 // path that leads to no number is beyond everything.
 func away(ref *checker.Reference, w checker.WrongPath) float64 {
 	right, _ := ref.Value(w.Unknown)
-	off := math.Abs(w.Value - right)
+	var off float64
 	switch v, _ := ref.Variable(w.Unknown); {
 	case v.Angle && isDirection(ref.System, w.Unknown):
 		off = math.Abs(math.Remainder(w.Value-right, 2*math.Pi))

@@ -1,0 +1,105 @@
+package problems
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"go.yaml.in/yaml/v4"
+
+	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/quantity"
+	"example.org/standstill/checker/statics"
+)
+
+// dimension words what package statics says of quantities that do not go
+// together.
+func (r *reader) dimension(d *draft, err error) {
+	at := d.blame(err.Error())
+	expected := "quantities that go together"
+	for _, row := range []struct{ said, expected string }{
+		{"a force is needed", "a force, such as m*g or 24 N"},
+		{"an angle is needed", "an angle, such as 35 deg"},
+		{"round in a circle", "no size for a force that is unknown"},
+		{"are both unknown", "one letter that is unknown"},
+	} {
+		if strings.Contains(err.Error(), row.said) {
+			expected = row.expected
+		}
+	}
+	for _, f := range d.formulas() {
+		for _, g := range d.System.Givens {
+			if f.node == at && g.Unit.Symbol == "none" && f.tree.Has(g.Name) {
+				expected += fmt.Sprintf(" (%s is given without a unit)", g.Name)
+			}
+		}
+	}
+	r.at(at, err.Error(), expected)
+}
+
+// blame finds the place that a message of package statics speaks of: the first
+// force or letter that it names, and of a force its size or angle if it says so.
+func (d *draft) blame(message string) *yaml.Node {
+	words := strings.FieldsFunc(message, func(c rune) bool { return c == ' ' || c == ',' || c == ':' })
+	for i, word := range words {
+		f, ok := d.force(word)
+		if !ok || i == 0 {
+			continue
+		}
+		part := ""
+		if i > 1 && words[i-1] == "of" {
+			part = words[i-2]
+		}
+		for _, e := range []struct {
+			name string
+			*formula
+		}{{"size", f.size}, {"angle", f.angle}, {"direction", f.direction}} {
+			if e.name == part && e.formula != nil {
+				return e.node
+			}
+		}
+		return f.name
+	}
+	for _, word := range words {
+		for _, f := range d.formulas() {
+			if f.tree.Has(word) {
+				return f.node
+			}
+		}
+	}
+	return d.guilty(message)
+}
+
+// guilty finds the expression without which the message would be another one.
+func (d *draft) guilty(message string) *yaml.Node {
+	newton := &expr.Node{Op: expr.Number, Num: quantity.Exact(1), Unit: "N"}
+	radian := &expr.Node{Op: expr.Number, Num: quantity.Exact(1), Unit: "rad"}
+	for _, f := range d.formulas() {
+		harmless := newton
+		if f.angle {
+			harmless = radian
+		}
+		if _, err := statics.Compile(replacing(d.System, f.tree, harmless)); err == nil || err.Error() != message {
+			return f.node
+		}
+	}
+	return d.top.values["forces"]
+}
+
+// replacing returns the system with another tree in the place of one.
+func replacing(s *statics.System, tree, by *expr.Node) *statics.System {
+	other := *s
+	other.Bodies = slices.Clone(s.Bodies)
+	for i := range other.Bodies {
+		other.Bodies[i].Forces = slices.Clone(other.Bodies[i].Forces)
+		for j := range other.Bodies[i].Forces {
+			f := &other.Bodies[i].Forces[j]
+			for _, part := range []**expr.Node{&f.Size, &f.Angle, &f.Direction} {
+				if *part == tree {
+					*part = by
+				}
+			}
+		}
+	}
+	return &other
+}
