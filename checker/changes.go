@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/statics"
 )
 
@@ -177,12 +178,13 @@ func changeTension(r *Reference, at place, t term) []term {
 	return all
 }
 
-// changeBody takes a force of the same kind from another body.
+// changeBody takes a force of the same kind from another body, or a mass that
+// belongs to another force.
 func changeBody(r *Reference, at place, t term) []term {
 	if t.scale == 0 {
 		return nil
 	}
-	var all []term
+	all := r.otherMasses(t)
 	for b := range r.Bodies {
 		for i := range r.Bodies[b].Forces {
 			f := &r.Bodies[b].Forces[i]
@@ -191,6 +193,25 @@ func changeBody(r *Reference, at place, t term) []term {
 				other := t
 				other.slot, other.size = r.slots[f.Name], nil
 				all = append(all, other)
+			}
+		}
+	}
+	return all
+}
+
+func (r *Reference) otherMasses(t term) []term {
+	size := r.sizeTree(t)
+	if size == nil {
+		return nil
+	}
+	var all []term
+	for _, name := range size.Names() {
+		if v, ok := r.Variable(name); !ok || v.Dim != quantity.Mass {
+			continue
+		}
+		for _, other := range r.Variables {
+			if other.Dim == quantity.Mass && !size.Has(other.Name) {
+				all = append(all, r.withSize(t, substitute(size, name, expr.Letter(other.Name))))
 			}
 		}
 	}

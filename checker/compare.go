@@ -15,6 +15,7 @@ const (
 	roundedShare = 0.01
 	mistakeShare = 0.003
 	slipShare    = 0.05
+	hair         = 1e-11 // of what a sum that is zero is worth to the machine
 	tries        = 3
 	mostTries    = 12
 )
@@ -27,6 +28,7 @@ type equation struct {
 	terms    []expr.Program
 	shifted  []expr.Program // residual with one rounded number at the end of its range
 	exact    bool
+	most     float64     // the size beyond which a term is given no more slack
 	stray    bool        // a number stands for nothing known
 	vary     []letterSet // which givens vary, in the order in which they are tried
 	letters  bool        // there is a letter
@@ -36,12 +38,12 @@ type equation struct {
 
 // equation prepares left = right. Names must be letters of the reference.
 func (r *Reference) equation(left, right *expr.Node, signs []signed) *equation {
-	e := &equation{sides: []*expr.Node{left, right}, exact: true, signs: signs}
+	e := &equation{sides: []*expr.Node{left, right}, exact: true, signs: signs, most: 10 * r.bulk}
 	difference := expr.Join(expr.Sub, left, right)
 	e.residual = r.program(difference)
 	for _, side := range e.sides {
 		for _, t := range addends(side, nil) {
-			e.terms = append(e.terms, r.program(t))
+			e.terms = append(e.terms, r.program(bulk(t)))
 		}
 	}
 	e.letters = len(difference.Names()) > 0
@@ -111,6 +113,24 @@ func shift(n *expr.Node, l literal) *expr.Node {
 	return &c
 }
 
+// bulk returns a tree whose value is how large a term is if nothing in it cancels:
+// the bulk of g (m1 sin α − m) is g (m1 |sin α| + m).
+func bulk(n *expr.Node) *expr.Node {
+	switch n.Op {
+	case expr.Add, expr.Sub:
+		return expr.Join(expr.Add, bulk(n.Args[0]), bulk(n.Args[1]))
+	case expr.Mul:
+		return expr.Join(expr.Mul, bulk(n.Args[0]), bulk(n.Args[1]))
+	case expr.Div:
+		return expr.Join(expr.Div, bulk(n.Args[0]), &expr.Node{Op: expr.Size, Args: n.Args[1:]})
+	case expr.Neg:
+		return bulk(n.Args[0])
+	case expr.Number:
+		return n
+	}
+	return &expr.Node{Op: expr.Size, Args: []*expr.Node{n}}
+}
+
 // addends cuts a tree into the terms that are added up in it.
 func addends(n *expr.Node, into []*expr.Node) []*expr.Node {
 	switch n.Op {
@@ -157,14 +177,14 @@ func (e *equation) off(env []float64, share float64) (residual, allowed float64)
 	for _, s := range e.shifted {
 		rounding += math.Abs(s.Run(env) - residual)
 	}
-	return residual, math.Max(rounding*(1+1e-9), share*largest)
+	return residual, math.Max(rounding*(1+1e-9), share*math.Min(largest, e.most))
 }
 
 // holds reports whether the equation is true in the world. What has no value is
 // not true.
 func (e *equation) holds(env []float64, share float64) bool {
 	residual, allowed := e.off(env, share)
-	return math.Abs(residual) <= allowed+1e-12 && !math.IsInf(residual, 0)
+	return math.Abs(residual) <= allowed+hair*e.most && !math.IsInf(residual, 0)
 }
 
 // matches reports whether the equation holds exactly where the row is zero.

@@ -73,7 +73,7 @@ var bothSigns = []float64{1, -1}
 func (m *marking) isComponent(side *expr.Node, c *component) bool {
 	e := m.equation(side, expr.Letter(c.name), nil)
 	for _, vary := range e.vary {
-		if m.sameTerm(e, c.term, vary, c.term.signs(), roundedShare) {
+		if m.sameTerm(e, row{c.term}, vary, c.term.signs(), roundedShare) {
 			return true
 		}
 	}
@@ -82,7 +82,7 @@ func (m *marking) isComponent(side *expr.Node, c *component) bool {
 		return false
 	}
 	env := m.rest(0, 0)
-	return m.isTerm(e, c.term, env, c.term.signs(), roundedShare)
+	return m.isTerm(e, row{c.term}, env, c.term.signs(), roundedShare)
 }
 
 // signs lists the signs with which a component may be written: its size always,
@@ -94,16 +94,16 @@ func (t *term) signs() []float64 {
 	return bothSigns
 }
 
-// sameTerm reports whether the left side has the value of the term wherever the
+// sameTerm reports whether the left side has the value of the terms wherever the
 // letters vary, with one and the same sign. A full-circle direction may turn the
 // component's own sign from world to world.
-func (r *Reference) sameTerm(e *equation, t term, vary letterSet, signs []float64, share float64) bool {
+func (r *Reference) sameTerm(e *equation, w row, vary letterSet, signs []float64, share float64) bool {
 	tied := r.tiedFor(e)[0]
 	for _, s := range signs {
 		same := true
 		for k := range tries {
 			env := r.free(vary, tied, k)
-			if same = r.isTerm(e, t, env, []float64{s}, share); !same {
+			if same = r.isTerm(e, w, env, []float64{s}, share); !same {
 				break
 			}
 		}
@@ -114,13 +114,13 @@ func (r *Reference) sameTerm(e *equation, t term, vary letterSet, signs []float6
 	return false
 }
 
-// isTerm compares the left side with the term in one world. The component's slot
+// isTerm compares the left side with the terms in one world. The component's slot
 // is given the term's value, so that the equation's own tolerance serves.
-func (r *Reference) isTerm(e *equation, t term, env []float64, signs []float64, share float64) bool {
+func (r *Reference) isTerm(e *equation, w row, env []float64, signs []float64, share float64) bool {
 	slot := r.slots[e.sides[1].Name]
 	for _, s := range signs {
 		r.fill(env, nil)
-		env[slot] = s * t.value(env)
+		env[slot] = s * w.value(env)
 		if e.holds(env, share) {
 			return true
 		}
@@ -147,6 +147,12 @@ func (m *marking) explainComponent(side *expr.Node, c *component) finding {
 	}
 	if f, ok := m.matchTerm(e, ways); ok {
 		return f
+	}
+	for _, v := range changeTwice(m.Reference, at, row{c.term}) {
+		v.code = TwiceCounted
+		if f, ok := m.matchTerm(e, []variant{v}); ok {
+			return f
+		}
 	}
 	var twice []variant
 	for _, v := range ways {
@@ -188,7 +194,7 @@ func (m *marking) matchTerm(e *equation, ways []variant) (finding, bool) {
 			signs = bothSigns[:1]
 		}
 		for _, vary := range e.vary {
-			if m.sameTerm(e, v.row[0], vary, signs, mistakeShare) {
+			if m.sameTerm(e, v.row, vary, signs, mistakeShare) {
 				return finding{code: v.code, about: v.about[0], all: v.about[:1]}, true
 			}
 		}

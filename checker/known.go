@@ -121,7 +121,8 @@ func (r *Reference) collect(n *expr.Node, found *[]literal) {
 func structural(n *expr.Node) bool {
 	switch n.Unit {
 	case "":
-		return n.Num.Value == math.Trunc(n.Num.Value) && n.Num.Value <= 4 || n.Num.Value == 0.5
+		whole := n.Num.Value == math.Trunc(n.Num.Value) && n.Num.Value <= 4 && n.Num.Figures <= 1
+		return whole || n.Num.Value == 0.5 || n.Num.Value == 0
 	case "deg":
 		return math.Mod(n.Num.Value, 90) == 0
 	}

@@ -116,6 +116,10 @@ func (x *lexicon) reader(m *statics.Model, body *statics.Body) *expr.Letters {
 	for _, e := range x.equals {
 		l.Add(e.name, expr.Plain)
 	}
+	if _, ok := m.Variable("mu"); ok {
+		l.Alias("mu_s", "mu")
+		l.Alias("mu_k", "mu")
+	}
 	for _, c := range x.components {
 		l.Add(c.name, expr.Plain)
 	}

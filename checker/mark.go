@@ -25,7 +25,7 @@ func (r *Reference) markText(a Answer, before []Answer) Report {
 	if a.Stage == Diagram {
 		return r.markDiagram(a)
 	}
-	parts := separators.Split(a.Text, -1)
+	parts := separators.Split(expr.Clean(strings.ReplaceAll(a.Text, "\n", ";")), -1)
 	parts = slices.DeleteFunc(parts, func(s string) bool { return strings.TrimSpace(expr.Clean(s)) == "" })
 	if len(parts) < 2 {
 		if len(parts) == 1 {
@@ -40,9 +40,9 @@ func (r *Reference) markText(a Answer, before []Answer) Report {
 	return together(each)
 }
 
-// separators stand between several lines in one text: a semicolon, a new line,
-// "and", or a comma in front of another equation. A comma inside a number is none.
-var separators = regexp.MustCompile(`;|\n|\s+and\s+|,\s+`)
+// separators stand between several lines in one text: a semicolon, an arrow,
+// "and", or a comma with a space behind it. A comma inside a number is none.
+var separators = regexp.MustCompile(`;|⇒|→|=>|->|∴|\s+and\s+|,\s+`)
 
 // together makes one report of several: right if all are, else what is said of
 // the first that is not.

@@ -31,6 +31,10 @@ func (m *marking) markSolve() Report {
 			settles = append(settles, m.settled(name)...)
 			continue
 		}
+		if m.endsChain(i) {
+			always = false
+			continue
+		}
 		e := m.equation(left, right, signs)
 		if m.always(e) {
 			continue
@@ -81,6 +85,17 @@ func (m *marking) formulaFor(left, right *expr.Node) string {
 		return left.Name
 	}
 	return ""
+}
+
+// endsChain reports whether the i-th link ends a chain that began with a letter
+// in the right value of that letter, which may be rounded as an answer may.
+func (m *marking) endsChain(i int) bool {
+	first, last := m.line.Sides[0], m.line.Sides[i]
+	if i < 2 || i != len(m.line.Sides)-1 || first.Op != expr.Name || !isQuantity(last) {
+		return false
+	}
+	name, number := m.statement(first, last)
+	return name != "" && m.markValue(name, number).Verdict == Right
 }
 
 // settledBy lists what a right line settles: X of a link X = number, and X where

@@ -82,7 +82,7 @@ func (m *marking) link(e *equation, at place) (linkKind, *finding) {
 		}
 	}
 	for _, t := range tied {
-		if !m.cancels(w, t) && m.matches(e, w, t, roundedShare) {
+		if !m.cancels(w, t) && m.matches(e, w, t, roundedShare) && m.trueAtRest(e) {
 			if f, ok := m.termwise(e, at, t); ok && f.code != "" {
 				return linkWrong, &f
 			}
@@ -116,6 +116,19 @@ func (r *Reference) tiedFor(e *equation) []string {
 		}
 	}
 	return []string{"", "tied"}
+}
+
+// trueAtRest reports whether the equation holds at the solution itself: what is
+// false there is never right, whatever it is elsewhere.
+func (r *Reference) trueAtRest(e *equation) bool {
+	for _, s := range e.signs {
+		env := append([]float64(nil), r.solution...)
+		r.fill(env, s)
+		if e.holds(env, roundedShare) {
+			return true
+		}
+	}
+	return false
 }
 
 // cancels reports whether a row is zero whatever its letters are.
@@ -211,7 +224,7 @@ func negated(xs []float64) []float64 {
 
 func alike(a, b []float64, share float64) bool {
 	for i := range a {
-		if math.Abs(a[i]-b[i]) > share*math.Abs(b[i]) {
+		if !(math.Abs(a[i]-b[i]) <= share*math.Abs(b[i])) {
 			return false
 		}
 	}

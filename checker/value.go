@@ -168,7 +168,10 @@ func (m *marking) fromOf(name string) statics.Axis {
 // correctly rounded to two figures. An angle may be the same direction, said
 // otherwise.
 func (m *marking) fits(v asked, a given) bool {
-	for _, x := range m.sameValue(v) {
+	for i, x := range m.sameValue(v) {
+		if i > 0 && math.Abs(math.Remainder(x-(math.Pi/2-v.value), 2*math.Pi)) < 2*roundedShare && !m.turned.said {
+			continue // the bare complement stays wrong, whatever else it is
+		}
 		off := math.Abs(a.value - x)
 		if v.unit.Dim == quantity.Angle {
 			off = math.Abs(math.Remainder(a.value-x, 2*math.Pi))

@@ -22,6 +22,9 @@ func (m *marking) explainLine(e *equation) finding {
 	if m.isTension(e.sides[0]) && m.isTension(e.sides[1]) {
 		return finding{code: EqualTensions, all: []string{e.sides[0].Name, e.sides[1].Name}}
 	}
+	if f, ok := m.fromOneSum(e); ok {
+		return f
+	}
 	ways := append(m.fromWrongSums(e), m.fromEdits(e)...)
 	if len(ways) == 0 {
 		return finding{code: DoesNotFollow}
@@ -38,6 +41,34 @@ func (m *marking) explainLine(e *equation) finding {
 		f.about = best.about[0]
 	}
 	return f
+}
+
+// fromOneSum finds the one change of a sum that gives the line as it stands.
+func (m *marking) fromOneSum(e *equation) (finding, bool) {
+	var all, alike []variant
+	for _, tied := range m.tiedFor(e) {
+		for _, at := range m.places() {
+			for _, v := range m.matching(e, m.singles(at), tied) {
+				if v.code == WrongAxis {
+					continue
+				}
+				all = append(all, v)
+				if m.sameTerms(e, v.row, tied) {
+					alike = append(alike, v)
+				}
+			}
+		}
+		if len(all) > 0 {
+			break
+		}
+	}
+	if len(alike) > 0 {
+		all = alike
+	}
+	if len(all) == 0 {
+		return finding{}, false
+	}
+	return m.simplest(all), true
 }
 
 // isTension reports whether a side is nothing but a string's letter.

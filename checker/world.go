@@ -36,6 +36,7 @@ type kitchen struct {
 	terms        map[int][]variant
 	known        []knownValue
 	sense        []float64 // of each component at the solution: +1 or −1
+	bulk         float64   // the largest force at the solution
 	wrongNumbers map[string][]candidate
 }
 
@@ -52,6 +53,7 @@ func newReference(m *statics.Model, solution []float64, own ownUnits) *Reference
 	r.solution = make([]float64, r.width)
 	copy(r.solution, solution)
 	for _, c := range r.components {
+		r.bulk = math.Max(r.bulk, math.Abs(r.solution[c.term.slot]))
 		r.sense = append(r.sense, math.Copysign(1, c.term.value(r.solution)))
 	}
 	r.fill(r.solution, nil)
@@ -96,8 +98,12 @@ func (r *Reference) varied(i, k int) float64 {
 		}
 		return value + (u-0.5)*40*quantity.Degree
 	}
-	if value == 0 {
+	if value == 0 && v.Role == statics.IsGiven {
 		return u
+	}
+	// A force that is small beside the others must still be felt.
+	if v.Role == statics.IsUnknown && v.Dim == quantity.Force && math.Abs(value) < r.bulk/4 {
+		value = math.Copysign(r.bulk/4, value)
 	}
 	return value * (0.55 + 0.9*u)
 }
@@ -131,8 +137,10 @@ func (r *Reference) makeWorld(key worldKey) []float64 {
 		return r.makeRest(key)
 	}
 	env := append([]float64(nil), r.solution...)
+	// The first world leaves the unknowns as they are at rest, so that a line is
+	// tried at least once where no force is small by chance.
 	for i, v := range r.Variables {
-		if v.Role == statics.IsUnknown || v.Role == statics.IsGiven && key.vary.has(i) {
+		if v.Role == statics.IsUnknown && key.k > 0 || v.Role == statics.IsGiven && key.vary.has(i) {
 			env[i] = r.varied(i, key.k)
 		}
 	}

@@ -94,10 +94,20 @@ func (l *Letters) readAs(runes []rune, take choice) (Line, choice, *ReadError) {
 	return line, p.met, nil
 }
 
-// trim drops an arrow at the start of a line, which frames it and means nothing.
+// trim drops an equals sign or arrow at the start of a line, which only joins it
+// to the one above, and takes an x that is between no two factors for a letter.
 func (s *scanner) trim() {
-	for len(s.tokens) > 1 && s.tokens[0].kind == tokEquals && (s.tokens[0].text == "⇒" || s.tokens[0].end-s.tokens[0].pos == 2) {
+	for len(s.tokens) > 2 && s.tokens[0].kind == tokEquals {
 		s.tokens = s.tokens[1:]
+	}
+	for i, t := range s.tokens {
+		if t.kind != tokTimes || s.runes[t.pos] != 'x' && s.runes[t.pos] != 'X' {
+			continue
+		}
+		switch s.tokens[i+1].kind {
+		case tokEquals, tokEnd, tokPlus, tokMinus, tokClose, tokPower:
+			s.tokens[i] = token{kind: tokName, text: "x", unknown: true, pos: t.pos, end: t.end}
+		}
 	}
 }
 

@@ -97,7 +97,7 @@ func TestUnreadable(t *testing.T) {
 		typed  string
 		column int
 	}{
-		{"", 1}, {"T1 cos(", 8}, {"T1 cos 35 35 +", 11}, {"T1 +", 5}, {")T", 1}, {"= 5", 1},
+		{"", 1}, {"T1 cos(", 8}, {"T1 cos 35 35 +", 11}, {"T1 +", 5}, {")T", 1},
 		{"T1 = ", 6}, {"5 7", 3}, {"T # w", 3}, {"T, w", 2}, {"|T1", 1}, {"sin", 4}, {"N N/", 5},
 		{strings.Repeat("(", 70) + "T" + strings.Repeat(")", 70), 0},
 		{strings.Repeat("-", 200) + "T", 0},

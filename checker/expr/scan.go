@@ -158,6 +158,10 @@ func (s *scanner) mark(r rune) error {
 		s.put(token{kind: tokEquals, text: "="}, 2)
 		return nil
 	}
+	if r == ':' && len(s.tokens) == 1 && s.tokens[0].kind == tokName {
+		s.put(token{kind: tokEquals, text: ":"}, 1) // "T1: 20.2 N"
+		return nil
+	}
 	if r == '½' {
 		s.put(token{kind: tokNumber, num: quantity.Number{Text: "0.5", Value: 0.5, Figures: 1, Certain: 1}}, 1)
 		return nil

@@ -134,6 +134,7 @@ const (
 	costKnown   = 10
 	costFolded  = 11
 	costTimes   = 15
+	costCapital = 25
 	costUnknown = 1000
 	costDigit   = 2000
 )
@@ -193,7 +194,11 @@ func (l *Letters) pieces(text string, i int, before piece) []piece {
 	}
 	for _, f := range functions {
 		if len(f.spelling) <= len(rest) && strings.EqualFold(rest[:len(f.spelling)], f.spelling) {
-			found = append(found, piece{token{kind: tokFunction, text: f.name}, len(f.spelling), costKnown})
+			cost := costKnown
+			if _, letter := l.typed[rest[:1]]; letter && strings.HasPrefix(rest, "A") {
+				cost = costCapital // "Acosδ" is A times a cosine where there is a letter A
+			}
+			found = append(found, piece{token{kind: tokFunction, text: f.name}, len(f.spelling), cost})
 		}
 	}
 	if strings.HasPrefix(rest, "pi") || strings.HasPrefix(rest, "π") {
