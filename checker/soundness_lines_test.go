@@ -130,11 +130,12 @@ func (w *writer) scaled(pieces []piece) []piece {
 }
 
 func (w *writer) factor(pieces []piece) *tree {
-	p := pieces[w.IntN(len(pieces))]
-	if chance(w.Rand, 0.4) || len(p.top) == 0 {
-		return pick(w.Rand, whole(2), whole(3), whole(4), typed("0.5", 0.5))
+	if p := pieces[w.IntN(len(pieces))]; chance(w.Rand, 0.6) && len(p.top) > 0 {
+		if f := p.top[w.IntN(len(p.top))]; math.Abs(f.value(w.at)) > 1e-9 {
+			return f
+		}
 	}
-	return p.top[w.IntN(len(p.top))]
+	return pick(w.Rand, whole(2), whole(3), whole(4), typed("0.5", 0.5))
 }
 
 // isolated solves for a factor that stands in one term only.

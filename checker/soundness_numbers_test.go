@@ -163,6 +163,10 @@ func (w *writer) wrongAnswer(all []wrongNumber) (text string, m mistake, ok bool
 	if !far || last == '0' || !(value > 1e-6) || n.value < 0 || w.turned(n.name, value) {
 		return "", m, false
 	}
+	// "P = 0.362 N" can be read as 0.362 times the normal force, and be true so.
+	if normal, has := w.at["N"]; has && unit.Symbol == "N" && math.Abs(number.num*normal-right) < 0.03*math.Abs(right) {
+		return "", m, false
+	}
 	text = w.style.letter(n.name) + w.style.equals + w.style.number(number)
 	if unit.Symbol != "none" {
 		text += " " + unit.Symbol

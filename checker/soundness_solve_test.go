@@ -66,6 +66,16 @@ func (w *writer) isTrue(l line, s *sum) bool {
 	return true
 }
 
+// empty reports whether a line holds whatever the unknowns are.
+func (w *writer) empty(l line) bool {
+	for range 3 {
+		if l.miss(w.open()) > 1e-3 {
+			return false
+		}
+	}
+	return true
+}
+
 // inUnit prints a value with its unit and that many figures.
 func (w *writer) inUnit(name string, x float64, figures int) (text string, ok bool) {
 	unit := w.ref.Unit(name)

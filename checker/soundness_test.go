@@ -140,6 +140,7 @@ type search struct {
 	*bench
 	*rand.Rand
 	tally  *tally
+	before []checker.Answer
 	worlds []env
 	wrong  []wrongNumber
 }
@@ -180,7 +181,7 @@ func (s *search) mark(stage checker.Stage, item, text string) (report checker.Re
 		}
 	}()
 	start := time.Now()
-	report = s.ref.Mark(checker.Answer{Stage: stage, Item: item, Text: text}, nil)
+	report = s.ref.Mark(checker.Answer{Stage: stage, Item: item, Text: text}, s.before)
 	if d := time.Since(start); d > slow {
 		s.tally.slow++
 		s.tally.note("slow %s %s %s %q: %v", s.id, stage, item, text, d)
@@ -195,7 +196,7 @@ func (s *search) expectRight(stage checker.Stage, item, text string, settles []s
 	if !ok {
 		return
 	}
-	what := fmt.Sprintf("%s %s %s %q: %s %s about %q, settles %v, read %q", s.id, stage, item, text, report.Verdict, report.Code, report.About, report.Settles, report.Read)
+	what := s.told() + fmt.Sprintf("%s %s %s %q: %s %s about %q, settles %v, read %q", s.id, stage, item, text, report.Verdict, report.Code, report.About, report.Settles, report.Read)
 	switch {
 	case report.Verdict == checker.Almost:
 		s.tally.almost++
@@ -209,6 +210,18 @@ func (s *search) expectRight(stage checker.Stage, item, text string, settles []s
 	}
 }
 
+// told prints the earlier answers, if there are any.
+func (s *search) told() string {
+	var texts []string
+	for _, a := range s.before {
+		texts = append(texts, a.Item+" = "+a.Text)
+	}
+	if texts == nil {
+		return ""
+	}
+	return "after " + strings.Join(texts, "; ") + ": "
+}
+
 // expectWrong marks a wrong text.
 func (s *search) expectWrong(stage checker.Stage, item, text string, m mistake) {
 	report, ok := s.mark(stage, item, text)
@@ -216,7 +229,7 @@ func (s *search) expectWrong(stage checker.Stage, item, text string, m mistake) 
 	if !ok {
 		return
 	}
-	what := fmt.Sprintf("%s %s %s %q: %s %s about %q, read %q; made %v about %q", s.id, stage, item, text, report.Verdict, report.Code, report.About, report.Read, m.codes, m.about)
+	what := s.told() + fmt.Sprintf("%s %s %s %q: %s %s about %q, read %q; made %v about %q", s.id, stage, item, text, report.Verdict, report.Code, report.About, report.Read, m.codes, m.about)
 	if report.Verdict == checker.Right || report.Verdict == checker.Almost || report.Verdict == checker.Unread {
 		s.tally.accepts++
 		s.tally.note("accepted %s", what)
@@ -233,9 +246,7 @@ func (s *search) expectWrong(stage checker.Stage, item, text string, m mistake) 
 		s.tally.confusion[made]["(as expected)"]++
 	} else {
 		s.tally.confusion[made][report.Code]++
-		if len(m.codes) > 0 {
-			s.tally.note("code %s", what)
-		}
+		s.tally.note("code %s", what)
 	}
 }
 
@@ -253,6 +264,8 @@ func (s *search) someSum() *sum {
 
 func (s *search) oneRight() {
 	switch k := s.IntN(20); {
+	case k < 1:
+		s.bound(false)
 	case k < 7:
 		u := s.someSum()
 		s.rightSum(s.newWriter(s.Rand, u.body), u)
@@ -307,7 +320,7 @@ func (s *search) rightSolve(w *writer) {
 		u := s.someSum()
 		l, ok = w.arrange(u.terms), !w.nothing(u.terms)
 	}
-	if ok && w.isTrue(l, nil) && !w.cancels(s.sums[0].terms) && !s.bare(l) {
+	if ok && w.isTrue(l, nil) && !w.cancels(s.sums[0].terms) && !s.bare(l) && !w.empty(l) {
 		s.expectRight(checker.Solve, "", w.text(l, "x"), nil)
 	}
 }
@@ -325,7 +338,9 @@ func (s *search) bare(l line) bool {
 
 func (s *search) oneWrong() {
 	switch k := s.IntN(20); {
-	case k < 2:
+	case k < 1:
+		s.bound(true)
+	case k < 3:
 		u := s.someSum()
 		if chance(s.Rand, 0.7) {
 			s.spoil(u, stageOf(u.axis), u.body, u.body)
