@@ -77,8 +77,8 @@ func scan(text string) (tokens []token, why string) {
 // startsWithWord reports whether one of the words comes next: a comma before it
 // separates, and is no decimal comma.
 func startsWithWord(text string) bool {
-	t, _, why := first(strings.TrimLeft(text, " ") + " ")
-	return why == "" && t.kind == tokenWord
+	_, _, ok := wordAt(strings.TrimLeft(text, " "))
+	return ok
 }
 
 // unbracketed takes off the brackets of "(0.500 ± 0.005) kg".
@@ -93,12 +93,8 @@ func unbracketed(text string) string {
 
 // first reads the token at the beginning.
 func first(text string) (t token, rest, why string) {
-	for _, w := range words() {
-		for _, s := range strings.Fields(w.spellings) {
-			if rest, ok := cutWord(text, s); ok {
-				return token{kind: tokenWord, text: w.word}, rest, ""
-			}
-		}
+	if word, rest, ok := wordAt(text); ok {
+		return token{kind: tokenWord, text: word}, rest, ""
 	}
 	if m := numeral.FindStringSubmatch(text); m != nil {
 		return numberToken(m, text[len(m[0]):])
@@ -112,6 +108,18 @@ func first(text string) (t token, rest, why string) {
 		return t, "", saidCommaBetween
 	}
 	return unitToken(text)
+}
+
+// wordAt finds one of the words at the beginning.
+func wordAt(text string) (word, rest string, ok bool) {
+	for _, w := range words() {
+		for _, s := range strings.Fields(w.spellings) {
+			if rest, ok := cutWord(text, s); ok {
+				return w.word, rest, true
+			}
+		}
+	}
+	return "", "", false
 }
 
 // cutWord takes a word off, letter case aside. A word of letters ends where no

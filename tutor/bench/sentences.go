@@ -304,3 +304,209 @@ func thousands(n int) string {
 	}
 	return s
 }
+
+// What is said about several runs.
+const (
+	saidNothingToPlot = "There is nothing to plot yet: a run has to have a result first."
+	saidTwoRuns       = "Two runs or more are laid side by side; give their numbers, as in compare 1 2."
+)
+
+func saidOffCurve(run int, values string, last int) string {
+	return fmt.Sprintf("Run %d had %s, and the curve is that of run %d, so its points need not lie on it.", run, values, last)
+}
+
+func saidOtherApparatus(a int, idA string, b int, idB string) string {
+	return fmt.Sprintf("Run %d is of %s and run %d of %s; only runs of one apparatus can be compared.", a, idA, b, idB)
+}
+
+func saidMoved(a, b int, name, read, u, predicted string) string {
+	return fmt.Sprintf("From run %d to run %d the reading of %s moved by %s (U = %s), and the sums say %s.", a, b, name, read, u, predicted)
+}
+
+// Notation is how measured values are typed, as a table.
+func Notation() Block {
+	return Block{Title: "How a measured value is written", Head: []string{"typed", "meaning"}, Rows: [][]string{
+		{"0.500 kg ± 0.005 kg", "a half-width, in a unit or in %: 500 g ± 1 %; +- does as well; u = half-width/√3"},
+		{"35; 34.5; 35.5 deg div 1 deg", "repeated readings; their spread counts, and the division of the scale too"},
+		{"20.4 N div 0.2 N", "the smallest division of the scale: half of it to both sides"},
+		{"20.4 N div 0.2 N zero 0.1 N", "what the scale shows with nothing on is taken off"},
+		{"20.4 N u 0.1 N", "a standard uncertainty"},
+		{"0.48 to 0.52 kg", "the band of masses within which pulleys hold the ring still: its middle and half-width"},
+		{"20 N max", "what a string, scale or pulley is rated for"},
+	}}
+}
+
+// What the guide says, in the order of a run.
+const (
+	saidChooseTopic   = "Problem: which is built like your apparatus? Type the number of a topic, or a problem's id."
+	saidChooseProblem = "Problem: type a number; an empty line goes back to the topics."
+	saidReadCautions  = "Enter: go on when everybody at the table has read this."
+	saidWho           = "Names: who is at the table? Put commas between names, as in Ana, Ben. An empty line is nobody, and nothing is kept then."
+	saidEarlier       = "Runs: this apparatus has been measured before."
+	saidReopen        = "Type a run's number to open it again, or Enter for a new run."
+	saidByHandAgain   = "Predict: the next name, or Enter to go on."
+	saidMendValues    = "Mend: type the letter and its value, as in alpha = 35 deg ± 0.5 deg. Everything else stays as it is."
+	saidThen          = "Then: a letter and its value change it (m = 0.52 kg ± 1 %), with nothing behind the sign it is emptied. Words: result, budget, values, plot, drawing, again, runs, open 1, compare 1 2, predict, students, report, sheet, cautions, text, help, leave."
+	saidNoRuns        = "Runs: none is kept yet."
+	saidAgain         = "Again: a new run with the same values; the readings are empty. Type what has changed, as in alpha = 40 deg ± 0.5 deg, then the readings."
+	saidNobodyThere   = "Names: nobody is named. Type students and the names, as in students Ana, Ben; then the run is kept."
+	saidNoPractice    = "Predict: nobody can be led through the stages here."
+	saidNoFiles       = "Files: none can be written here."
+	saidNoSuchRun     = "Runs: type the number of a run; the word runs lists them."
+)
+
+func saidApparatus(heading string) string { return "Bench: " + heading }
+
+func saidLetters(measured, predicted []string) string {
+	return fmt.Sprintf("Put into the sums: %s. Predicted: %s.", listed(measured, "and"), listed(predicted, "and"))
+}
+
+func saidSeated(names []string, kept string) string {
+	switch {
+	case len(names) == 0:
+		return "Names: nobody; this run is not kept."
+	case kept == "":
+		return fmt.Sprintf("Names: %s. Nothing can be kept here.", listed(names, "and"))
+	}
+	return fmt.Sprintf("Names: %s share this run. It is kept in %s, where whoever uses this account can read it.", listed(names, "and"), kept)
+}
+
+func saidCannotOpen(run int) string {
+	return fmt.Sprintf("Run %d has no result: its problem or its values cannot be read any more.", run)
+}
+
+func saidOpened(run int) string {
+	return fmt.Sprintf("Open: run %d as it was typed. Enter keeps what stands there.", run)
+}
+
+// pick finds the run of a number that was typed.
+func pick(runs []Run, number string) (Run, string) {
+	for _, run := range runs {
+		if strings.TrimSuffix(number, ".") == fmt.Sprint(run.Number) {
+			return run, ""
+		}
+	}
+	if len(runs) == 0 {
+		return Run{}, saidNoRuns
+	}
+	return Run{}, saidNoSuchRun
+}
+
+// saidAsk asks for one field.
+func (f *Form) saidAsk(e *Field) string {
+	if e.Kind == Reading {
+		what := "what a scale in it shows"
+		if e.Want.Dim != quantity.Force {
+			what = "what is measured for it"
+		}
+		return fmt.Sprintf("Reading %s: %s, such as %s. %s", e.Name(), what, e.Want.sample(), f.saidEnter(e, "if nothing is read"))
+	}
+	return fmt.Sprintf("Value %s, %s: what was measured, such as %s. %s", e.Name(), e.Want.Dim, e.Want.sample(), f.saidEnter(e, ""))
+}
+
+// saidEnter says what an empty line does.
+func (f *Form) saidEnter(e *Field, nothing string) string {
+	switch {
+	case e.Typed != "":
+		return "Enter keeps " + shorten(e.Typed) + "."
+	case f.File(e) != "":
+		return "Enter keeps the file's " + f.File(e) + "."
+	case nothing != "":
+		return "Enter " + nothing + "."
+	}
+	return "The file has no number for it."
+}
+
+// saidLeft says what counts where a field was left empty or as it was.
+func (f *Form) saidLeft(e *Field) string {
+	switch {
+	case e.Typed != "":
+		return saidTaken(e)
+	case f.File(e) != "":
+		return fmt.Sprintf("Assumed: %s = %s, exact, %s.", e.Name(), f.File(e), f.origin(e))
+	case e.Kind == Measure:
+		return fmt.Sprintf("Left: %s has no number.", e.Name())
+	}
+	return fmt.Sprintf("Left: %s is empty.", e.Name())
+}
+
+// origin says where the number of a given comes from that was not measured.
+func (f *Form) origin(e *Field) string {
+	if e.Letter == "g" && f.problem.AssumedG {
+		return "the usual one"
+	}
+	return "from the problem file"
+}
+
+func saidTaken(e *Field) string { return fmt.Sprintf("Taken: %s = %s.", e.Name(), e.Taken) }
+
+func saidMend(e *Field) string { return "Not taken: " + saidAbout(e, e.Why) }
+
+func saidAskDivision(e *Field) string {
+	return fmt.Sprintf("Division: repeated readings alone do not tell how fine the scale is. What is its smallest division, such as 1 %s? Enter leaves it.", symbol(e.Value.Unit))
+}
+
+func saidAskQuality(e *Field) string {
+	unit := symbol(e.Value.Unit)
+	return strings.TrimSpace(fmt.Sprintf("Quality: how sure is it? Type ± and a half-width, or div and the smallest division, as in ± 0.5 %s or div 1 %s. Enter takes it as exact.", unit, unit))
+}
+
+// saidExtras asks for own masses; "" where none has a place in the sums.
+func (f *Form) saidExtras() string {
+	var examples []string
+	for i := range f.Fields {
+		switch e := &f.Fields[i]; e.Kind {
+		case Hanger:
+			examples = append(examples, e.Name()+" = 50 g div 1 g")
+		case Ring:
+			examples = append(examples, e.Name()+" = 12 g div 1 g")
+		}
+	}
+	if examples == nil {
+		return ""
+	}
+	return fmt.Sprintf("Own masses: what a hanger or ring weighs by itself, where it is not in these values yet: %s. An empty line goes on.", listed(examples, "or"))
+}
+
+func saidByHand(names []string) string {
+	return fmt.Sprintf("Predict: before the sums are shown, each can work them out on these numbers, stage by stage, and is credited. Type a name (%s), or Enter to go on.", strings.Join(names, ", "))
+}
+
+func saidBackFrom(name, standing string) string { return fmt.Sprintf("Back: %s%s.", name, standing) }
+
+func saidStanding(standing string) string {
+	if standing == "" {
+		return ""
+	}
+	return ", by hand: " + standing
+}
+
+func saidNobodyCalled(name string, names []string) string {
+	if len(names) == 0 {
+		return saidNobodyThere
+	}
+	return fmt.Sprintf("Predict: nobody at the table is called %s; there are %s.", shorten(name), listed(names, "and"))
+}
+
+func saidSaved(where string) string {
+	return fmt.Sprintf("Saved: %s; open it in a browser to read or print it.", where)
+}
+
+func saidNotSaved(err error) string { return fmt.Sprintf("Not saved: %v.", err) }
+
+// wordsHelp lists the words.
+func wordsHelp() Block {
+	return Block{Title: "Words", Lines: []string{
+		wordResult + ": predictions, comparison, what is left over",
+		wordBudget + ": where the uncertainty comes from, the correlation, the check by draws",
+		wordValues + ": everything that was typed",
+		wordPlot + ", " + wordPlot + " alpha: prediction and readings of all runs against a letter",
+		wordDrawing + ": the apparatus with the measured angles",
+		wordAgain + ": another run with the same values and new readings",
+		wordRuns + ", " + wordOpen + " 1, " + wordCompare + " 1 2: earlier runs",
+		wordPredict + " NAME: work the sums out by hand on the measured numbers",
+		wordStudents + ", " + wordStudents + " Ana, Ben: who is at the table; others join",
+		wordReport + ", " + wordSheet + ": a page for the lab book, a sheet to fill in",
+		wordCautions + ", " + wordText + ", " + wordHelp + ", " + wordLeave,
+	}}
+}

@@ -39,15 +39,15 @@ func (r *Result) MeasuredBlocks() []Block {
 }
 
 func (r *Result) saidAssumed(in *Input) string {
-	source := "from the problem file"
-	if in.Letter == "g" && r.form.problem.AssumedG {
-		source = "the usual one"
-	}
+	source := r.form.origin(in.Field)
 	if in.Good() {
 		source += "; " + in.Taken
 	}
 	return fmt.Sprintf("%s = %s, exact, %s", in.Name(), r.form.File(in.Field), source)
 }
+
+// titleLookAt stands over what may be off by the same amount every time.
+const titleLookAt = "Look at"
 
 // Main is the short of it: predictions, comparisons, what is left over, what to
 // measure better.
@@ -67,7 +67,7 @@ func (r *Result) Main() []Block {
 		left.Lines = append(left.Lines, l.said())
 	}
 	left.Lines = append(left.Lines, r.NoSum...)
-	return []Block{predicted, compared, left, {Title: "Look at", Lines: r.lookAt()}, better}
+	return []Block{predicted, compared, left, {Title: titleLookAt, Lines: r.lookAt()}, better}
 }
 
 // Details are the budgets, the correlations and the check by draws.
@@ -156,8 +156,8 @@ func (l Leftover) said() string {
 }
 
 func saidBetter(p *Prediction, b Better) string {
-	return fmt.Sprintf("%s: most of it comes from %s, %s of the variance; halving the uncertainty of %s brings u from %s to %s.",
-		p.Name, b.Input.Name(), percent(b.Share), b.Input.Name(), p.in(p.U), p.in(b.Then))
+	return fmt.Sprintf("%s: %s has the largest share of the variance, %s; halving its uncertainty brings u from %s to %s.",
+		p.Name, b.Input.Name(), percent(b.Share), p.in(p.U), p.in(b.Then))
 }
 
 func percent(share float64) string {

@@ -1,0 +1,252 @@
+package bench
+
+import (
+	"errors"
+	"strings"
+	"time"
+
+	"example.org/standstill/problems"
+	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/record"
+)
+
+// Guide leads students through a run, one question after another. Tutor, Say and Ask
+// are needed. Ask waits for a line; its error ends the run, with everything typed so
+// far kept.
+//
+// Practise leads a student through the stages of a problem, Standing says how far a
+// student has come with it; where they are nil, nobody is asked to predict by hand.
+// Save writes a file and returns where it is.
+type Guide struct {
+	Tutor    *tutor.Tutor
+	Say      func(line string)
+	Ask      func() (string, error)
+	Practise func(record.Student, *problems.Problem) error
+	Standing func(record.Student, *problems.Problem) string
+	Save     func(name string, content []byte) (string, error)
+	Style    Style
+	Zone     *time.Location // of the times that are shown; local if nil
+
+	form     *Form
+	students []record.Student
+	run      string // its ID once it is kept
+	kept     string // the text that was kept last
+	looked   bool   // what may be off every time has been said
+}
+
+func (g *Guide) zone() *time.Location {
+	if g.Zone == nil {
+		return time.Local
+	}
+	return g.Zone
+}
+
+// errLeave ends a run: the students leave.
+var errLeave = errors.New("leave")
+
+// Run leads through one run, or as many as the students like. p is the model, nil to have
+// them choose one. The error is that of the record or of Ask, nil when the students
+// leave.
+func (g *Guide) Run(p *problems.Problem) error {
+	err := g.lead(p)
+	if kept := g.keep(); kept != nil && (err == nil || errors.Is(err, errLeave)) {
+		return kept
+	}
+	if errors.Is(err, errLeave) {
+		return nil
+	}
+	return err
+}
+
+func (g *Guide) lead(p *problems.Problem) (err error) {
+	if p == nil {
+		if p, err = g.choose(); err != nil {
+			return err
+		}
+	}
+	if g.form, err = NewForm(p); err != nil {
+		return err
+	}
+	g.opening()
+	for _, part := range []func() error{g.warnFirst, g.seat, g.reopen, g.measure, g.extras, g.byHand, g.read} {
+		if err := part(); err != nil {
+			return err
+		}
+	}
+	return g.talk()
+}
+
+// say sets lines to the width.
+func (g *Guide) say(lines ...string) {
+	for _, line := range lines {
+		if g.Style.Plain {
+			g.Say(line)
+			continue
+		}
+		for _, wrapped := range wrap(line, g.Style.width(), "") {
+			g.Say(wrapped)
+		}
+	}
+}
+
+func (g *Guide) blocks(blocks []Block) {
+	for _, line := range g.Style.Set(blocks) {
+		g.Say(line)
+	}
+}
+
+// ask waits for a line and leaves where that is what it says.
+func (g *Guide) ask() (string, error) {
+	line, err := g.Ask()
+	if err != nil {
+		return "", err
+	}
+	line = strings.TrimSpace(line)
+	if is(line, wordLeave) {
+		return "", errLeave
+	}
+	return line, nil
+}
+
+func (g *Guide) opening() {
+	var measured, predicted []string
+	for i := range g.form.Fields {
+		switch e := &g.form.Fields[i]; {
+		case e.Kind == Measure:
+			measured = append(measured, e.Name())
+		case e.Kind == Reading && g.form.asked(e.Letter):
+			predicted = append(predicted, e.Name())
+		}
+	}
+	g.say(saidApparatus(g.form.Heading()), g.form.statement(), saidLetters(measured, predicted))
+}
+
+// warnFirst shows the cautions before anything is measured.
+func (g *Guide) warnFirst() error {
+	g.blocks([]Block{{Title: "Caution", Lines: Cautions()}})
+	g.say(saidReadCautions)
+	_, err := g.ask()
+	return err
+}
+
+// seat asks who is at the table.
+func (g *Guide) seat() error {
+	g.say(saidWho)
+	for {
+		line, err := g.ask()
+		if err != nil {
+			return err
+		}
+		g.students = nil
+		if g.enrol(line) {
+			g.say(saidSeated(names(g.students), g.Tutor.Record.Path()))
+			return nil
+		}
+	}
+}
+
+// enrol finds or adds everybody who is named, with commas between.
+func (g *Guide) enrol(line string) bool {
+	for _, name := range strings.FieldsFunc(line, func(r rune) bool { return r == ',' || r == ';' }) {
+		s, ok, err := g.Tutor.Enrol(name)
+		switch {
+		case err != nil:
+			g.say(record.Sentence(err))
+			return false
+		case ok && !has(g.students, s):
+			g.students = append(g.students, s)
+		}
+	}
+	return true
+}
+
+func has(students []record.Student, s record.Student) bool {
+	for _, known := range students {
+		if known.ID == s.ID {
+			return true
+		}
+	}
+	return false
+}
+
+func names(students []record.Student) []string {
+	var names []string
+	for _, s := range students {
+		names = append(names, s.Name)
+	}
+	return names
+}
+
+// reopen offers earlier runs of the same apparatus.
+func (g *Guide) reopen() error {
+	runs, who, err := g.runs(g.form.problem.ID)
+	if err != nil || len(runs) == 0 {
+		return err
+	}
+	g.say(saidEarlier)
+	for _, run := range runs {
+		g.say(run.Said(who, g.zone()))
+	}
+	g.say(saidReopen)
+	for {
+		line, err := g.ask()
+		if err != nil || line == "" {
+			return err
+		}
+		if g.open(line) {
+			return nil
+		}
+	}
+}
+
+func (g *Guide) runs(problem string) ([]Run, map[string]string, error) {
+	runs, err := Runs(g.Tutor.Record, problem)
+	if err != nil {
+		return nil, nil, err
+	}
+	who, err := Names(g.Tutor.Record)
+	return runs, who, err
+}
+
+// open puts a run of that number in hand; false where it cannot be.
+func (g *Guide) open(number string) bool {
+	run, ok := g.numbered(number)
+	if !ok {
+		return false
+	}
+	f, err := run.Open(g.Tutor.Record, g.Tutor.Bank)
+	if err != nil {
+		g.say(saidCannotOpen(run.Number))
+		return false
+	}
+	g.form, g.run, g.kept = f, run.ID, run.Text
+	g.say(saidOpened(run.Number))
+	return true
+}
+
+// numbered finds the run of a number.
+func (g *Guide) numbered(number string) (Run, bool) {
+	runs, _, err := g.runs("")
+	if err != nil {
+		g.say(record.Sentence(err))
+		return Run{}, false
+	}
+	run, why := pick(runs, number)
+	if why != "" {
+		g.say(why)
+	}
+	return run, why == ""
+}
+
+// keep writes what was typed to the record, if it is not there yet.
+func (g *Guide) keep() error {
+	if g.form == nil || g.form.Empty() || g.form.Text() == g.kept || len(g.students) == 0 {
+		return nil
+	}
+	run, err := Keep(g.Tutor.Record, g.form, g.students, g.run)
+	if err != nil {
+		return err
+	}
+	g.run, g.kept = run, g.form.Text()
+	return nil
+}

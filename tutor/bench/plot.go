@@ -1,0 +1,214 @@
+package bench
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/quantity"
+	"example.org/standstill/tutor/picture"
+)
+
+// Trial is one run's result with the number it goes by.
+type Trial struct {
+	Number int
+	*Result
+}
+
+// plotted is how many points a curve has, over how wide a range of degrees on both
+// sides of what was measured.
+const (
+	curvePoints  = 81
+	widerDegrees = 15
+)
+
+// Plot shows how what is predicted follows one input, with a point and its bars
+// (expanded uncertainties) for every reading of the runs. The curve is that of the
+// last run. by is the input's letter, "" for the one that differs between the runs, or
+// else the first angle. why is a sentence where there is nothing to plot; the notes
+// say which points need not lie on the curve.
+func Plot(trials []Trial, by string) (scene picture.Scene, notes []string, why string) {
+	if len(trials) == 0 {
+		return scene, nil, saidNothingToPlot
+	}
+	last := trials[len(trials)-1]
+	letter, why := plotLetter(trials, by)
+	if why != "" {
+		return scene, nil, why
+	}
+	unit := last.form.want(letter).Unit
+	p := &picture.Plot{X: picture.Scale{Name: expr.Glyph(letter), Unit: shown(unit)}, Marked: true, At: last.at(letter) / unit.Factor}
+	low, high := plotRange(trials, letter)
+	colours := picture.Colours(last.form.ref)
+	for j := range last.Predicted {
+		out := &last.Predicted[j]
+		if p.Y.Name != "" && out.Unit != last.Predicted[0].Unit {
+			continue
+		}
+		p.Y = picture.Scale{Name: "T", Unit: shown(out.Unit)}
+		if out.Unit.Dim != quantity.Force {
+			p.Y.Name = out.Name
+		}
+		p.Curves = append(p.Curves, picture.Curve{Name: expr.Set(out.Letter), Colour: colours[out.Letter], Points: last.curve(letter, j, low, high)})
+		for _, t := range trials {
+			p.Measured = append(p.Measured, t.points(letter, out, unit, colours[out.Letter])...)
+		}
+	}
+	scene = picture.Scene{Title: fmt.Sprintf("%s: predicted curve and measured points", last.form.problem.Title), Plot: p}
+	return scene, offCurve(trials, letter), ""
+}
+
+// shown is a unit as the drawing writes it.
+func shown(u quantity.Unit) string {
+	if u.Symbol == "deg" {
+		return "°"
+	}
+	return symbol(u)
+}
+
+// at is the value of an input's letter, own masses included.
+func (r *Result) at(letter string) float64 {
+	slot, _ := r.form.model.Slot(letter)
+	return r.solved[slot]
+}
+
+// uOf is the standard uncertainty of an input's letter.
+func (r *Result) uOf(letter string) float64 {
+	sum := 0.0
+	for _, in := range r.Inputs {
+		if in.Letter == letter {
+			sum += in.U * in.U
+		}
+	}
+	return math.Sqrt(sum)
+}
+
+// differs reports whether an input is not the same in all runs, to within dust.
+func differs(trials []Trial, letter string) bool {
+	first := trials[0].at(letter)
+	return slices.ContainsFunc(trials, func(t Trial) bool { return math.Abs(t.at(letter)-first) > 1e-9*math.Abs(first) })
+}
+
+// plotLetter finds the input to plot against.
+func plotLetter(trials []Trial, by string) (letter, why string) {
+	f := trials[0].form
+	var inputs []string
+	for _, in := range trials[0].Inputs {
+		if in.Kind == Measure {
+			inputs = append(inputs, in.Letter)
+		}
+	}
+	if by != "" {
+		letter, ok := f.letter(by)
+		if !ok {
+			return "", f.saidNoLetter(by)
+		}
+		if !slices.Contains(inputs, letter) {
+			return "", f.saidOtherKind(Measure, letter)
+		}
+		return letter, ""
+	}
+	isAngle := func(name string) bool { return f.want(name).Dim == quantity.Angle }
+	for _, fits := range []func(string) bool{
+		func(name string) bool { return isAngle(name) && differs(trials, name) },
+		func(name string) bool { return differs(trials, name) },
+		isAngle,
+		func(string) bool { return true },
+	} {
+		if i := slices.IndexFunc(inputs, fits); i >= 0 {
+			return inputs[i], ""
+		}
+	}
+	return "", saidNothingToPlot
+}
+
+// plotRange is how far a plot goes, in SI: somewhat beyond what was measured.
+func plotRange(trials []Trial, letter string) (low, high float64) {
+	low, high = math.Inf(1), math.Inf(-1)
+	for _, t := range trials {
+		low, high = min(low, t.at(letter)), max(high, t.at(letter))
+	}
+	f := trials[0].form
+	switch wide := widerDegrees * quantity.Degree; {
+	case f.isSide(letter):
+		return max(low-wide, min(low, 2*quantity.Degree)), min(high+wide, max(high, 88*quantity.Degree))
+	case f.want(letter).Dim == quantity.Angle:
+		return low - wide, high + wide
+	}
+	return low - math.Abs(low)/2, high + math.Abs(high)/2
+}
+
+// curve follows a prediction while one input moves, in the units that are shown, from
+// the measured place outwards. Where the sums have no physical solution it has a gap.
+func (r *Result) curve(letter string, output int, low, high float64) []picture.Point {
+	points := make([]picture.Point, curvePoints)
+	from := 0
+	for i := range points {
+		points[i].X = low + (high-low)*float64(i)/(curvePoints-1)
+		if points[i].X <= r.at(letter) {
+			from = i
+		}
+	}
+	slot, _ := r.form.model.Slot(letter)
+	out, _ := r.form.model.Slot(r.Predicted[output].Letter)
+	follow := func(s *sums, i int) {
+		s.env[slot] = points[i].X
+		points[i].Y = math.NaN()
+		if s.solve() {
+			copy(s.start, s.u)
+			if r.form.model.Unphysical(s.env) == "" {
+				points[i].Y = s.env[out]
+			}
+		}
+	}
+	up, down := newSums(r.form.model, r.solved), newSums(r.form.model, r.solved)
+	for i := from; i < curvePoints; i++ {
+		follow(up, i)
+	}
+	for i := from; i >= 0; i-- {
+		follow(down, i)
+	}
+	x, y := r.form.want(letter).Unit.Factor, r.Predicted[output].Unit.Factor
+	for i := range points {
+		points[i].X, points[i].Y = points[i].X/x, points[i].Y/y
+	}
+	return points
+}
+
+// points are the readings of one run for a prediction, with bars as long as the expanded
+// uncertainties.
+func (t Trial) points(letter string, out *Prediction, unit quantity.Unit, colour int) []picture.Measured {
+	var points []picture.Measured
+	for _, c := range t.Compared {
+		if c.Letter == out.Letter {
+			points = append(points, picture.Measured{
+				Name: fmt.Sprintf("%s of run %d", expr.Set(c.Letter), t.Number), Colour: colour,
+				At: picture.Point{X: t.at(letter) / unit.Factor, Y: c.Value / out.Unit.Factor},
+				U:  picture.Point{X: 2 * t.uOf(letter) / unit.Factor, Y: c.Expanded / out.Unit.Factor},
+			})
+		}
+	}
+	return points
+}
+
+// offCurve says which runs had other values in inputs that are not on the x scale.
+func offCurve(trials []Trial, letter string) []string {
+	last := trials[len(trials)-1]
+	var notes []string
+	for _, t := range trials[:len(trials)-1] {
+		var other []string
+		for _, in := range t.Inputs {
+			pair := []Trial{t, last}
+			if in.Letter != letter && in.Kind == Measure && differs(pair, in.Letter) {
+				x, _ := quote(t.at(in.Letter)/in.Unit.Factor, t.uOf(in.Letter)/in.Unit.Factor)
+				other = append(other, in.Name()+" = "+withUnit(x, in.Unit))
+			}
+		}
+		if other != nil {
+			notes = append(notes, saidOffCurve(t.Number, strings.Join(other, ", "), last.Number))
+		}
+	}
+	return notes
+}

@@ -1,0 +1,184 @@
+package bench
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+	"time"
+
+	"example.org/standstill/problems"
+	"example.org/standstill/tutor/record"
+)
+
+// Run is one run as the record holds it: what was typed, and who shared it. Number is
+// its place among all runs, from 1; ID is that of its first entry. A run that was
+// worked on again has several entries for each student, and the last text counts.
+type Run struct {
+	Number        int
+	ID            string
+	Problem, Hash string
+	Time          time.Time
+	Students      []string // their ids, in the order in which they joined
+	Text          string
+}
+
+// kindWords begin the lines of a kept run.
+var kindWords = [...]string{Measure: "set", Hanger: "hanger", Ring: "ring", Reading: "read"}
+
+// Text is everything that stands in the form, as typed: one line for each field that
+// is not empty, bad ones too.
+func (f *Form) Text() string {
+	var lines []string
+	for i := range f.Fields {
+		if e := &f.Fields[i]; e.Typed != "" {
+			name := e.Letter
+			if e.Kind == Ring {
+				name = e.Body
+			}
+			lines = append(lines, strings.Join(strings.Fields(kindWords[e.Kind]+" "+name), " ")+" = "+e.Typed)
+		}
+	}
+	return strings.Join(lines, "\n")
+}
+
+// Load puts in what Text gave. Lines that this problem has no field for are returned.
+func (f *Form) Load(text string) (strange []string) {
+	for _, line := range strings.Split(text, "\n") {
+		name, value, found := strings.Cut(line, "=")
+		word, letter, _ := strings.Cut(strings.TrimSpace(name), " ")
+		kind := slices.Index(kindWords[:], word)
+		if strings.TrimSpace(line) == "" {
+			continue
+		}
+		if !found || kind < 0 {
+			strange = append(strange, line)
+			continue
+		}
+		field, why := f.Find(Kind(kind), letter)
+		if why != "" {
+			strange = append(strange, line)
+			continue
+		}
+		f.Type(field, value)
+	}
+	return strange
+}
+
+// Empty reports whether nothing was typed.
+func (f *Form) Empty() bool {
+	return !slices.ContainsFunc(f.Fields, func(e Field) bool { return e.Typed != "" })
+}
+
+// Keep writes a run to the record, one entry for each student at the table. run is
+// the ID that an earlier Keep of the same run gave, "" for a new one. The errors are
+// those of package record.
+func Keep(r *record.Record, f *Form, students []record.Student, run string) (id string, err error) {
+	p := f.problem
+	if err := r.KeepProblem(p.Hash, p.ID, string(p.Raw)); err != nil {
+		return run, err
+	}
+	for _, s := range students {
+		e, err := r.Append(record.Entry{Kind: record.Bench, Student: s.ID, Problem: p.ID, Hash: p.Hash, Text: f.Text(), Ref: run})
+		if err != nil {
+			return run, err
+		}
+		run = cmp.Or(run, e.ID)
+	}
+	return run, nil
+}
+
+// Runs lists the runs of a record in the order in which they were begun; of one
+// problem, or all for "".
+func Runs(r *record.Record, problem string) ([]Run, error) {
+	byID := map[string]*Run{}
+	var order []*Run
+	for e, err := range r.Entries(record.Filter{Kinds: []string{record.Bench}}) {
+		if err != nil {
+			return nil, err
+		}
+		id := cmp.Or(e.Ref, e.ID)
+		run := byID[id]
+		if run == nil {
+			run = &Run{ID: id, Problem: e.Problem, Hash: e.Hash, Time: e.Time}
+			byID[id] = run
+			order = append(order, run)
+		}
+		run.Text = e.Text
+		if !slices.Contains(run.Students, e.Student) {
+			run.Students = append(run.Students, e.Student)
+		}
+	}
+	slices.SortStableFunc(order, func(a, b *Run) int { return a.Time.Compare(b.Time) })
+	var runs []Run
+	for i, run := range order {
+		run.Number = i + 1
+		if problem == "" || run.Problem == problem {
+			runs = append(runs, *run)
+		}
+	}
+	return runs, nil
+}
+
+// Open makes the form of a run as it was typed. The problem is the one with its hash,
+// from the bank or from the record.
+func (run Run) Open(r *record.Record, bank *problems.Bank) (*Form, error) {
+	p, err := bank.Get(run.Problem)
+	if err != nil || p.Hash != run.Hash {
+		kept, err := r.Problem(run.Hash)
+		if err != nil {
+			return nil, err
+		}
+		var found problems.Findings
+		if p, found = problems.Read(kept.ID, []byte(kept.Text)); found != nil {
+			return nil, found.Err()
+		}
+		if p.Hash != run.Hash {
+			return nil, fmt.Errorf("the text of %s kept in the record is not the one of the run", run.Problem)
+		}
+	}
+	f, err := NewForm(p)
+	if err != nil {
+		return nil, err
+	}
+	f.Load(run.Text)
+	return f, nil
+}
+
+// Said is the run in one line: "3. canal-lantern, 9 March 2026 10:12, Ana and Ben: m =
+// 0.500 kg ± 1 %; …". names gives students their names.
+func (run Run) Said(names map[string]string, zone *time.Location) string {
+	said := fmt.Sprintf("%d. %s, %s", run.Number, run.Problem, run.when(zone))
+	if who := run.named(names); who != "" {
+		said += ", " + who
+	}
+	var typed []string
+	for _, line := range strings.Split(run.Text, "\n") {
+		typed = append(typed, strings.TrimPrefix(line, kindWords[Measure]+" "))
+	}
+	return said + ": " + strings.Join(typed, "; ")
+}
+
+func (run Run) when(zone *time.Location) string {
+	return run.Time.In(zone).Format("2 January 2006 15:04")
+}
+
+func (run Run) named(names map[string]string) string {
+	var who []string
+	for _, id := range run.Students {
+		if name := cmp.Or(names[id], id); name != "" {
+			who = append(who, name)
+		}
+	}
+	return listed(who, "and")
+}
+
+// Names gives every student's name by id.
+func Names(r *record.Record) (map[string]string, error) {
+	students, err := r.Students()
+	names := map[string]string{}
+	for _, s := range students {
+		names[s.ID] = s.Name
+	}
+	return names, err
+}

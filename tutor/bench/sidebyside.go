@@ -1,0 +1,131 @@
+package bench
+
+import (
+	"fmt"
+	"math"
+	"slices"
+)
+
+// Compare lays runs of one apparatus side by side: what was put in, what was
+// predicted, what was read, and from each run to the next how far prediction and
+// reading moved. why is a sentence where the runs are not of one apparatus.
+func Compare(trials []Trial) (blocks []Block, why string) {
+	if len(trials) < 2 {
+		return nil, saidTwoRuns
+	}
+	first := trials[0].form.problem
+	for _, t := range trials[1:] {
+		if t.form.problem.ID != first.ID {
+			return nil, saidOtherApparatus(trials[0].Number, first.ID, t.Number, t.form.problem.ID)
+		}
+	}
+	table := Block{Title: "Runs side by side", Head: []string{""}}
+	for _, t := range trials {
+		table.Head = append(table.Head, fmt.Sprintf("run %d", t.Number))
+	}
+	for _, name := range rowNames(trials) {
+		row := []string{name}
+		for _, t := range trials {
+			row = append(row, t.cell(name))
+		}
+		table.Rows = append(table.Rows, row)
+	}
+	moved := Block{Title: "From run to run"}
+	for i := 1; i < len(trials); i++ {
+		moved.Lines = append(moved.Lines, changes(trials[i-1], trials[i])...)
+	}
+	return []Block{table, moved}, ""
+}
+
+// The rows of the table: inputs by name, then these about each prediction.
+const (
+	rowPredicted = " predicted"
+	rowRead      = " read"
+	rowEn        = " E_n"
+)
+
+func rowNames(trials []Trial) []string {
+	var names []string
+	add := func(name string) {
+		if !slices.Contains(names, name) {
+			names = append(names, name)
+		}
+	}
+	for _, t := range trials {
+		for _, in := range t.Inputs {
+			add(in.Name())
+		}
+	}
+	for _, t := range trials {
+		for _, p := range t.Predicted {
+			add(p.Name + rowPredicted)
+			for _, c := range t.Compared {
+				if c.Letter == p.Letter {
+					add(p.Name + rowRead)
+					add(p.Name + rowEn)
+				}
+			}
+		}
+	}
+	return names
+}
+
+func (t Trial) cell(row string) string {
+	for _, in := range t.Inputs {
+		if in.Name() == row {
+			return pair(in.Value/in.Unit.Factor, in.U/in.Unit.Factor, func(x string) string { return withUnit(x, in.Unit) })
+		}
+	}
+	for i := range t.Predicted {
+		p := &t.Predicted[i]
+		if p.Name+rowPredicted == row {
+			return pair(p.Value/p.Unit.Factor, p.reported()/p.Unit.Factor, func(x string) string { return withUnit(x, p.Unit) })
+		}
+	}
+	for _, c := range t.Compared {
+		unit := c.Predicted.Unit
+		switch row {
+		case c.Predicted.Name + rowRead:
+			return pair(c.Value/unit.Factor, c.U/unit.Factor, func(x string) string { return withUnit(x, unit) })
+		case c.Predicted.Name + rowEn:
+			return saidEn(c.En)
+		}
+	}
+	return "–"
+}
+
+// reported is the standard uncertainty that counts.
+func (p *Prediction) reported() float64 {
+	if p.Drawn {
+		return p.Spread
+	}
+	return p.U
+}
+
+// pair writes a value with its standard uncertainty.
+func pair(x, u float64, unit func(string) string) string {
+	value, unsure := quote(x, u)
+	if unsure == "" {
+		return unit(value)
+	}
+	return unit(value) + ", u " + unsure
+}
+
+// changes says how far each reading moved between two runs, and how far the sums say
+// that it should have.
+func changes(a, b Trial) []string {
+	var said []string
+	for _, before := range a.Compared {
+		for _, after := range b.Compared {
+			if before.Letter != after.Letter {
+				continue
+			}
+			unit := after.Predicted.Unit
+			u := math.Hypot(before.Expanded, after.Expanded) / unit.Factor
+			read, _ := quote((after.Value-before.Value)/unit.Factor, u)
+			predicted, _ := quote((after.Predicted.Value-before.Predicted.Value)/unit.Factor, u)
+			said = append(said, saidMoved(a.Number, b.Number, after.Name(), withUnit(read, unit), withUnit(quoteU(u), unit), withUnit(predicted, unit)))
+		}
+	}
+	return said
+}
