@@ -26,6 +26,7 @@ type equation struct {
 	sides    []*expr.Node
 	residual expr.Program
 	terms    []expr.Program
+	bulks    []expr.Program // the terms if nothing in them cancelled
 	shifted  []expr.Program // residual with one rounded number at the end of its range
 	exact    bool
 	most     float64     // the size beyond which a term is given no more slack
@@ -43,7 +44,8 @@ func (r *Reference) equation(left, right *expr.Node, signs []signed) *equation {
 	e.residual = r.program(difference)
 	for _, side := range e.sides {
 		for _, t := range addends(side, nil) {
-			e.terms = append(e.terms, r.program(bulk(t)))
+			e.terms = append(e.terms, r.program(t))
+			e.bulks = append(e.bulks, r.program(bulk(t)))
 		}
 	}
 	e.letters = len(difference.Names()) > 0
@@ -166,18 +168,23 @@ func (r *Reference) variations(n *expr.Node, literals []literal) []letterSet {
 // off returns the residual and what it may be.
 func (e *equation) off(env []float64, share float64) (residual, allowed float64) {
 	residual = e.residual.Run(env)
-	largest := 0.0
-	for _, t := range e.terms {
-		largest = math.Max(largest, math.Abs(t.Run(env)))
-	}
 	if e.exact {
-		return residual, exactShare * largest
+		return residual, exactShare * largest(e.bulks, env)
 	}
 	rounding := 0.0
 	for _, s := range e.shifted {
 		rounding += math.Abs(s.Run(env) - residual)
 	}
-	return residual, math.Max(rounding*(1+1e-9), share*math.Min(largest, e.most))
+	return residual, math.Max(rounding*(1+1e-9), share*math.Min(largest(e.terms, env), e.most))
+}
+
+// largest returns the size of the largest of several values.
+func largest(terms []expr.Program, env []float64) float64 {
+	most := 0.0
+	for _, t := range terms {
+		most = math.Max(most, math.Abs(t.Run(env)))
+	}
+	return most
 }
 
 // holds reports whether the equation is true in the world. What has no value is
@@ -210,6 +217,9 @@ func (r *Reference) holdsOn(e *equation, w row, tied string, vary letterSet, s s
 		r.fill(env, s)
 		if !e.holds(env, share) {
 			return false
+		}
+		if w.largest(env) <= 1e-9*r.bulk && !r.sameTermsIn(e, w, tied, vary, s) {
+			return false // nothing is left in the sum, and there many a line holds
 		}
 	}
 	if settled == 0 {
@@ -262,11 +272,7 @@ func (r *Reference) always(e *equation) bool {
 	}
 	for k := range tries {
 		env := r.loose(k)
-		largest := 0.0
-		for _, t := range e.terms {
-			largest = math.Max(largest, math.Abs(t.Run(env)))
-		}
-		if !(math.Abs(e.residual.Run(env)) <= exactShare*largest) {
+		if !(math.Abs(e.residual.Run(env)) <= exactShare*largest(e.bulks, env)) {
 			return false
 		}
 	}

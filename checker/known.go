@@ -135,10 +135,7 @@ func (r *Reference) literal(n *expr.Node) (literal, bool) {
 	if !ok {
 		unit.Factor = 1
 	}
-	value, half := n.Num.Value*unit.Factor, n.Num.Wide*unit.Factor
-	if unit.Dim == quantity.Angle || n.Num.Figures > n.Num.Certain+1 {
-		half = n.Num.Half * unit.Factor
-	}
+	value, half := n.Num.Value*unit.Factor, n.Num.Half*unit.Factor
 	if n.Num.Figures < 2 || structural(n) {
 		half = 0
 	}
@@ -150,9 +147,10 @@ func (r *Reference) literal(n *expr.Node) (literal, bool) {
 			l.half = 0
 		}
 	}
-	if l.half == 0 && l.givens != 0 {
+	if l.half == 0 && l.givens != 0 && (unit.Dim == quantity.Angle || !r.alsoRounds(value, half)) {
 		return l, true
 	}
+	l.half = half
 	if slot, ok := r.slots["g"]; ok && n.Unit == "" && slices.Contains(usualG, value) {
 		// 10 is another g, not 9.8 rounded.
 		return literal{node: n, givens: 1 << slot}, true
@@ -163,4 +161,17 @@ func (r *Reference) literal(n *expr.Node) (literal, bool) {
 		}
 	}
 	return l, l.givens != 0 || !structural(n)
+}
+
+// alsoRounds reports whether a known value of the problem's own, not a worked-out
+// one, rounds to a number without being it: 23.5 may be a pull that is given and a
+// weight of 23.52 as well.
+func (r *Reference) alsoRounds(value, half float64) bool {
+	for i, v := range r.Variables {
+		off := math.Abs(r.solution[i] - value)
+		if v.Dim == quantity.Force && r.fixed(expr.Letter(v.Name)) && off <= half && off > 1e-9*math.Abs(value) {
+			return true
+		}
+	}
+	return false
 }

@@ -125,15 +125,25 @@ func (r *Reference) row(body int, axis statics.Axis) row { return r.rows[2*body+
 // reports whether that could be done. The letter is an unknown in which the row
 // is linear; else a given of the set; else an unknown at all.
 func (r *Reference) settle(w row, env []float64, tied bool, vary letterSet) bool {
-	for i, v := range r.Variables {
-		if v.Role == statics.IsUnknown && r.pivot(w, env, i, tied) {
-			return true
+	emptied := -1
+	for _, role := range []statics.Role{statics.IsUnknown, statics.IsGiven} {
+		for i, v := range r.Variables {
+			was := env[i]
+			if v.Role != role || role == statics.IsGiven && !vary.has(i) || !r.pivot(w, env, i, tied) {
+				continue
+			}
+			if w.largest(env) > 1e-9*r.bulk {
+				return true
+			}
+			// The sum is zero because nothing is left in it; better find another letter.
+			if emptied < 0 {
+				emptied = i
+			}
+			r.set(env, i, was, tied)
 		}
 	}
-	for i, v := range r.Variables {
-		if v.Role == statics.IsGiven && vary.has(i) && r.pivot(w, env, i, tied) {
-			return true
-		}
+	if emptied >= 0 {
+		return r.pivot(w, env, emptied, tied)
 	}
 	return math.Abs(w.value(env)) <= 1e-9*w.largest(env)
 }

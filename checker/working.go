@@ -114,21 +114,25 @@ func (m *marking) holdsIn(e *equation, s system, vary letterSet, signs signed) b
 			return false
 		}
 		m.fill(env, signs)
-		if m.vanishes(env) || !e.holds(env, mistakeShare) {
+		if m.vanishes(e, env) || !e.holds(env, mistakeShare) {
 			return false
 		}
 	}
 	return true
 }
 
-// vanishes reports whether every unknown is zero, where any line may hold.
-func (m *marking) vanishes(env []float64) bool {
-	for _, slot := range m.unknownSlots() {
-		if math.Abs(env[slot]) > 1e-6*math.Abs(m.solution[slot]) {
-			return false
+// vanishes reports whether an unknown of the line is zero, where what the line
+// says of it does not show.
+func (m *marking) vanishes(e *equation, env []float64) bool {
+	for _, side := range e.sides {
+		for _, name := range side.Names() {
+			slot, ok := m.slots[name]
+			if ok && slot < len(m.Variables) && m.open(expr.Letter(name)) && math.Abs(env[slot]) <= 1e-6*math.Abs(m.solution[slot]) {
+				return true
+			}
 		}
 	}
-	return true
+	return false
 }
 
 // edit is a change of the typed line itself.

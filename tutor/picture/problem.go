@@ -156,9 +156,12 @@ func (d *drawer) arrow(b *statics.Body, f *statics.Force) Force {
 	a := Force{
 		Name: expr.Set(f.Name), Kind: kind, Colour: d.colours[f.Name],
 		Direction: math.Atan2(y, x) / quantity.Degree,
-		Sketch:    !d.view.Solved && d.angleOpen(f),
 		Inward:    f.Kind == statics.Push,
 		InHand:    d.inHand(b, f),
+	}
+	if !d.view.Solved && d.angleOpen(f) {
+		a.Sketch = true
+		a.Direction = sketched(a.Direction, d.ref.Tilt(b)/quantity.Degree)
 	}
 	if a.Sketch {
 		a.Direction = middle(x, y, d.ref.Tilt(b))
@@ -179,6 +182,12 @@ func middle(x, y, tilt float64) float64 {
 		return (along*2*eighth + tilt) / quantity.Degree
 	}
 	return ((2*quarter+1)*eighth + tilt) / quantity.Degree
+}
+
+// sketched turns a direction to the middle between the axes, so that the drawing
+// does not give away an angle that is asked for.
+func sketched(direction, tilt float64) float64 {
+	return tilt + 45 + 90*math.Floor((direction-tilt)/90)
 }
 
 // angleOpen reports whether a force's angle has to be found.
