@@ -159,6 +159,9 @@ func (t *Tutor) keptProblem(hash string) (*problems.Problem, error) {
 func (d *Desk) Open(id string) (*Lesson, error) {
 	attempts := d.attempts[id]
 	for i := len(attempts) - 1; i >= 0; i-- {
+		if attempts[i].measured() {
+			continue
+		}
 		if page, err := d.pageOf(attempts[i]); err == nil {
 			return &Lesson{page, d, attempts[i]}, nil
 		}
@@ -167,12 +170,14 @@ func (d *Desk) Open(id string) (*Lesson, error) {
 }
 
 // Again begins a fresh copy of a problem, with other numbers where it varies.
-func (d *Desk) Again(id string) (*Lesson, error) {
+func (d *Desk) Again(id string) (*Lesson, error) { return d.begin(id, d.nextCopy(id)) }
+
+func (d *Desk) nextCopy(id string) int {
 	next := 0
 	for _, a := range d.attempts[id] {
 		next = max(next, a.copy+1)
 	}
-	return d.begin(id, next)
+	return next
 }
 
 func (d *Desk) begin(id string, copy int) (*Lesson, error) {
@@ -184,6 +189,11 @@ func (d *Desk) begin(id string, copy int) (*Lesson, error) {
 	if err != nil {
 		p = inFile // a problem whose draws are all thrown back is still worth working
 	}
+	return d.start(p, copy, "")
+}
+
+// start begins a copy; run is the bench run that measured its numbers, "" for none.
+func (d *Desk) start(p *problems.Problem, copy int, run string) (*Lesson, error) {
 	page, err := NewPage(p)
 	if err != nil {
 		return nil, err
@@ -192,7 +202,7 @@ func (d *Desk) begin(id string, copy int) (*Lesson, error) {
 		return nil, err
 	}
 	begun, err := d.tutor.Record.Append(record.Entry{Kind: record.Begun, Student: d.Student.ID,
-		Problem: p.ID, Hash: p.Hash, Copy: copy, Givens: p.Copy, Detail: d.tutor.Class})
+		Problem: p.ID, Hash: p.Hash, Copy: copy, Givens: p.Copy, Detail: d.tutor.Class, Ref: run})
 	if err != nil {
 		return nil, err
 	}
@@ -204,10 +214,14 @@ func (d *Desk) begin(id string, copy int) (*Lesson, error) {
 // Unfinished returns the problem that was worked on last, if it is not finished:
 // the place to come back to.
 func (d *Desk) Unfinished() (id string, ok bool) {
-	if len(d.order) == 0 {
+	own := slices.DeleteFunc(slices.Clone(d.order), (*attempt).measured)
+	if len(own) == 0 {
 		return "", false
 	}
-	a := slices.MaxFunc(d.order, func(a, b *attempt) int { return cmp.Compare(a.touched, b.touched) })
+	a := slices.MaxFunc(own, func(a, b *attempt) int { return cmp.Compare(a.touched, b.touched) })
 	page, err := d.pageOf(a)
 	return a.problem, err == nil && !page.Over()
 }
+
+// Record is where what the student does is kept.
+func (d *Desk) Record() *record.Record { return d.tutor.Record }

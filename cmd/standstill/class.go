@@ -1,0 +1,158 @@
+package main
+
+import (
+	"errors"
+	"os"
+	"path/filepath"
+
+	"github.com/spf13/cobra"
+
+	"example.org/standstill/problems"
+	"example.org/standstill/tutor/class"
+	"example.org/standstill/tutor/record"
+)
+
+// teacher is what the flags of the class commands come to.
+type teacher struct {
+	*app
+	classFile string
+}
+
+func classCommand(a *app) *cobra.Command {
+	t := &teacher{app: a}
+	c := &cobra.Command{
+		Use:     "class",
+		Short:   "Set work for a class, take in what was done, report",
+		Long:    saidClass,
+		Example: "  standstill class new physics-10b.yaml\n  standstill class collect E:\\ --class physics-10b.yaml\n  standstill class report --class physics-10b.yaml",
+		Args:    noSuchCommand,
+		RunE:    func(c *cobra.Command, _ []string) error { return c.Help() },
+	}
+	c.PersistentFlags().StringVar(&t.classFile, "class", "", "the class `file`; else class.yaml beside the program or in the data folder")
+	c.SuggestionsMinimumDistance = nearEnough
+	c.AddCommand(classCollectCommand(t), classReportCommand(t))
+	return c
+}
+
+// classFileName is the class file that is found without being named.
+const classFileName = "class.yaml"
+
+// openClass reads the class file that is named, or found beside the program or in
+// the data folder. Without one the class is nil.
+func (a *app) openClass(name string, bank *problems.Bank) (*class.Class, error) {
+	if name == "" {
+		name = a.findClass()
+	}
+	if name == "" {
+		return nil, nil
+	}
+	return class.ReadFile(name, bank)
+}
+
+// findClass looks where a class file may lie, "" for none.
+func (a *app) findClass() string {
+	var folders []string
+	if program, err := os.Executable(); err == nil {
+		folders = append(folders, filepath.Dir(program))
+	}
+	if kept, err := record.DefaultPath(); err == nil {
+		folders = append(folders, filepath.Dir(kept))
+	}
+	for _, folder := range folders {
+		name := filepath.Join(folder, classFileName)
+		if info, err := os.Stat(name); err == nil && info.Mode().IsRegular() {
+			return name
+		}
+	}
+	return ""
+}
+
+// open opens the class with its record; done closes it.
+func (t *teacher) open() (m *class.Markbook, done func(), err error) {
+	bank := t.openBank()
+	c, err := t.openClass(t.classFile, bank)
+	if err != nil {
+		return nil, nil, err
+	}
+	if c == nil {
+		return nil, nil, errors.New(saidNoClass)
+	}
+	path, err := t.classRecord(c)
+	if err != nil {
+		return nil, nil, err
+	}
+	r, err := record.Open(path, record.Options{})
+	if err != nil {
+		return nil, nil, errors.New(record.Sentence(err))
+	}
+	m, err = class.OpenMarkbook(class.Options{Class: c, Bank: bank, Record: r})
+	if err != nil {
+		r.Close()
+		return nil, nil, said(err)
+	}
+	return m, func() { r.Close() }, nil
+}
+
+// classRecord is the file into which a class is collected.
+func (t *teacher) classRecord(c *class.Class) (string, error) {
+	if t.recordFile != "" {
+		return t.recordFile, nil
+	}
+	own, err := record.DefaultPath()
+	return filepath.Join(filepath.Dir(own), "classes", class.RecordName(c.Code)), err
+}
+
+func classCollectCommand(t *teacher) *cobra.Command {
+	var mine bool
+	c := &cobra.Command{
+		Use:     "collect FILE|FOLDER…",
+		Short:   "Take in hand-ins and whole records",
+		Long:    saidCollect,
+		Example: "  standstill class collect /media/stick --class physics-10b.yaml",
+		Args: func(c *cobra.Command, args []string) error {
+			if len(args) == 0 {
+				return exactly(1, "a file or a folder")(c, args)
+			}
+			return nil
+		},
+		RunE: func(c *cobra.Command, args []string) error {
+			m, done, err := t.open()
+			if err != nil {
+				return err
+			}
+			defer done()
+			sum, err := m.Collect(c.Context(), args, mine)
+			if err != nil {
+				return said(err)
+			}
+			return sum.WriteText(t.Out, m.Class)
+		},
+	}
+	c.Flags().BoolVar(&mine, "mine", false, "the files are the teacher's own: acceptances and problem files in them count")
+	return c
+}
+
+func classReportCommand(t *teacher) *cobra.Command {
+	var layout class.Layout
+	c := &cobra.Command{
+		Use:     "report",
+		Short:   "Report how the class stands",
+		Long:    saidClassReport,
+		Example: "  standstill class report --class physics-10b.yaml",
+		Args:    exactly(0, ""),
+		RunE: func(c *cobra.Command, _ []string) error {
+			m, done, err := t.open()
+			if err != nil {
+				return err
+			}
+			defer done()
+			r, err := m.Report(c.Context())
+			if err != nil {
+				return said(err)
+			}
+			return r.WriteText(t.Out, layout)
+		},
+	}
+	c.Flags().BoolVar(&layout.Plain, "plain", false, "lines of text without columns")
+	return c
+}

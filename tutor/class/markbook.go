@@ -1,0 +1,147 @@
+package class
+
+import (
+	"errors"
+	"fmt"
+	"runtime"
+	"slices"
+	"sync"
+	"time"
+
+	"example.org/standstill/problems"
+	"example.org/standstill/tutor/record"
+)
+
+// Options are what a Markbook works with; Class, Bank and Record are needed.
+// Record is the class's own, into which is collected. Now is the clock, time.Now
+// if nil. Workers is how many students are marked at once, as many as the machine
+// has cores if zero. Progress is told how many students are done, if it is not
+// nil; it may be called by several goroutines.
+type Options struct {
+	Class    *Class
+	Bank     *problems.Bank
+	Record   *record.Record
+	Now      func() time.Time
+	Workers  int
+	Progress func(done, of int)
+}
+
+// Markbook is a class with all that was handed in.
+type Markbook struct {
+	Options
+	versions map[string]bool // hashes of problem files that are the teacher's
+	mine     map[string]bool // records whose acceptances count
+
+	mu   sync.Mutex
+	read map[string]*problems.Problem
+}
+
+// OpenMarkbook makes a markbook, and remembers the problem files that are set now
+// as the teacher's: what was done on them counts, however they are edited later.
+func OpenMarkbook(o Options) (*Markbook, error) {
+	if o.Now == nil {
+		o.Now = time.Now
+	}
+	if o.Workers == 0 {
+		o.Workers = runtime.GOMAXPROCS(0)
+	}
+	m := &Markbook{Options: o, versions: map[string]bool{}, mine: map[string]bool{}, read: map[string]*problems.Problem{}}
+	for _, load := range []func() error{m.loadKnown, m.knowSet} {
+		if err := load(); err != nil {
+			return nil, err
+		}
+	}
+	return m, nil
+}
+
+// What a markbook remembers in the settings of its record: one text for each.
+const (
+	settingVersions = "class versions" // hashes, one on a line
+	settingMine     = "class records"  // ids of records, one on a line
+)
+
+func (m *Markbook) loadKnown() error {
+	m.mine[m.Record.ID()] = true
+	for key, into := range map[string]map[string]bool{settingVersions: m.versions, settingMine: m.mine} {
+		text, err := m.Record.Setting(key)
+		if err != nil {
+			return err
+		}
+		for _, one := range lines(text) {
+			into[one] = true
+		}
+	}
+	return nil
+}
+
+// knowSet adds the versions of today.
+func (m *Markbook) knowSet() error {
+	var added []string
+	for _, set := range m.Class.Work {
+		p, err := m.Bank.Get(set.ID)
+		if err != nil {
+			return fmt.Errorf("problem %s: %w", set.ID, err)
+		}
+		if m.versions[p.Hash] {
+			continue
+		}
+		added = append(added, p.Hash)
+		if err := m.Record.KeepProblem(p.Hash, p.ID, string(p.Raw)); err != nil {
+			return err
+		}
+	}
+	return m.know(settingVersions, m.versions, added)
+}
+
+// know adds to what is remembered under a setting.
+func (m *Markbook) know(setting string, known map[string]bool, added []string) error {
+	fresh := false
+	for _, one := range added {
+		fresh = fresh || !known[one]
+		known[one] = true
+	}
+	if !fresh {
+		return nil
+	}
+	return m.Record.SetSetting(setting, joined(known))
+}
+
+var errOtherVersion = errors.New("the problem file is not one of this class")
+
+// problem finds the problem that an entry was made on, with the numbers of its
+// file. A file that came with what was handed in is read only where strange ones
+// may be looked at.
+func (m *Markbook) problem(e record.Entry, strange bool) (*problems.Problem, error) {
+	if p, err := m.Bank.Get(e.Problem); err == nil && p.Hash == e.Hash {
+		return p, nil
+	}
+	if !strange && !m.versions[e.Hash] {
+		return nil, errOtherVersion
+	}
+	m.mu.Lock()
+	p := m.read[e.Hash]
+	m.mu.Unlock()
+	if p != nil {
+		return p, nil
+	}
+	kept, err := m.Record.Problem(e.Hash)
+	if err != nil {
+		return nil, err
+	}
+	p, found := problems.Read(kept.ID, []byte(kept.Text))
+	if err := found.Err(); err != nil {
+		return nil, err
+	}
+	if p.Hash != e.Hash || p.ID != e.Problem {
+		return nil, errOtherVersion
+	}
+	m.mu.Lock()
+	m.read[e.Hash] = p
+	m.mu.Unlock()
+	return p, nil
+}
+
+// set finds a set problem's place; −1 for one that is not set.
+func (m *Markbook) set(id string) int {
+	return slices.IndexFunc(m.Class.Work, func(s Set) bool { return s.ID == id })
+}

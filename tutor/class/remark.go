@@ -1,0 +1,69 @@
+package class
+
+import (
+	"maps"
+	"slices"
+	"strings"
+)
+
+// Noted is the kind of an entry that a markbook keeps about another entry: what
+// was found about it when it was collected. Ref is that entry, Detail one of the
+// Notices, Text what was found.
+const Noted = "note"
+
+// Notice says what a teacher should look at. It accuses nobody: clocks are wrong,
+// files are copied, programs differ.
+type Notice string
+
+// The notices.
+const (
+	NumbersAlone   Notice = "numbers-alone"
+	NumbersOthers  Notice = "numbers-others"
+	NumbersNobodys Notice = "numbers-nobodys"
+	ProblemOther   Notice = "problem-other"
+	TimeBackwards  Notice = "time-backwards"
+	TimeEarly      Notice = "time-early"
+	TimeLater      Notice = "time-later"
+	VerdictOther   Notice = "verdict-other"
+	EntryChanged   Notice = "entry-changed"
+	NumberTwice    Notice = "number-twice"
+	NumbersMissing Notice = "numbers-missing"
+	Acceptance     Notice = "acceptance"
+)
+
+// Remark is a notice about one student's entries. Whose is another student
+// concerned; Detail is a text of an entry, or what was found; Count the number of
+// entries.
+type Remark struct {
+	Notice  Notice `json:"notice"`
+	Student string `json:"student,omitempty"`
+	Problem string `json:"problem,omitempty"`
+	Whose   string `json:"whose,omitempty"`
+	Detail  string `json:"detail,omitempty"`
+	Count   int    `json:"count"`
+}
+
+// remarks gathers remarks, one for all entries of which the same is to be said.
+type remarks struct {
+	list []Remark
+}
+
+func (r *remarks) add(one Remark) {
+	for i := range r.list {
+		same := &r.list[i]
+		if same.Notice == one.Notice && same.Student == one.Student && same.Problem == one.Problem && same.Whose == one.Whose {
+			same.Count += one.Count
+			return
+		}
+	}
+	r.list = append(r.list, one)
+}
+
+// lines takes a remembered list apart; joined puts it together.
+func lines(text string) []string {
+	return slices.DeleteFunc(strings.Split(text, "\n"), func(s string) bool { return s == "" })
+}
+
+func joined(set map[string]bool) string {
+	return strings.Join(slices.Sorted(maps.Keys(set)), "\n")
+}

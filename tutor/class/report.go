@@ -1,0 +1,303 @@
+package class
+
+import (
+	"cmp"
+	"context"
+	"slices"
+	"sync"
+	"sync/atomic"
+	"time"
+
+	"golang.org/x/sync/errgroup"
+
+	"example.org/standstill/checker"
+	"example.org/standstill/problems"
+	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/record"
+)
+
+// Report is what a class's work comes to at one moment.
+type Report struct {
+	Name, Code string
+	At         time.Time
+	Work       []Column
+	Students   []Row
+	Stuck      []StuckRow // who gets no further now, longest first
+	ByStage    []Tally    // mistakes, most frequent first
+	ByProblem  []Tally
+	Kept       []KeptRow
+	Remarks    []Remark
+	Entries    int
+	Roster     Roster
+}
+
+// Column is one set problem with how many students have come how far.
+type Column struct {
+	problems.Heading
+	Due      time.Time
+	Students [tutor.Unaided + 1]int // by standing
+	Spent    time.Duration          // the middle of those who are done
+}
+
+// Row is one student; Cells has a cell for each set problem, in order.
+type Row struct {
+	ID, Name string
+	Cells    []Cell
+	Spent    time.Duration
+	Entries  int
+	Beside   int
+}
+
+// Cell is how one student stands with one problem.
+type Cell struct {
+	Standing tutor.Standing
+	Late     bool // done, or shown, after the date
+	Attempts int
+	Lines    int
+	Refused  int
+	Hints    int
+	Shown    int
+	Spent    time.Duration
+	Begun    time.Time
+	Last     time.Time
+	Done     time.Time
+	Stage    checker.Stage
+	Item     string
+}
+
+// StuckRow is a student who gets no further with a problem.
+type StuckRow struct {
+	Student, Name string
+	Problem       string
+	Stage         checker.Stage
+	Item          string
+	Last          time.Time
+	Stuck
+}
+
+// KeptRow is a line that waits for the teacher's word, or has it.
+type KeptRow struct {
+	Student, Name string
+	KeptLine
+}
+
+// Tally is how often a kind of mistake was made, by how many students, with one
+// line as typed. Stage is empty where a tally is of a whole problem, Problem where
+// it is of a stage.
+type Tally struct {
+	Stage    checker.Stage
+	Problem  string
+	Code     checker.Code
+	Count    int
+	Students int
+	Line     string
+}
+
+// Report marks what was not marked before and sums up. Students come in the order
+// of the class file. An error is that of the record, or the context's.
+func (m *Markbook) Report(ctx context.Context) (*Report, error) {
+	r := &reporting{markbook: m, Report: &Report{Name: m.Class.Name, Code: m.Class.Code, At: m.Now(), Roster: m.Class.Roster}}
+	for _, set := range m.Class.Work {
+		r.Work = append(r.Work, Column{Heading: set.Heading, Due: set.Due})
+	}
+	r.Students = make([]Row, len(m.Class.Students))
+	r.rest = make([]partial, len(m.Class.Students))
+	if err := m.eachSheet(ctx, r.student); err != nil {
+		return nil, err
+	}
+	r.close()
+	return r.Report, nil
+}
+
+// eachSheet gives every student's sheet to take, which several goroutines call.
+func (m *Markbook) eachSheet(ctx context.Context, take func(i int, s record.Student, sheet Sheet)) error {
+	ids, counts, err := m.present()
+	if err != nil {
+		return err
+	}
+	basis := m.basis()
+	keeping := &keeper{record: m.Record}
+	var done atomic.Int64
+	group, ctx := errgroup.WithContext(ctx)
+	group.SetLimit(m.Workers)
+	for i, s := range m.Class.Students {
+		group.Go(func() error {
+			if err := ctx.Err(); err != nil {
+				return err
+			}
+			key := fold(s.ID)
+			sheet, known := m.recall(basis, key, counts[key])
+			if !known && counts[key] > 0 {
+				entries, err := m.entriesOf(ids[key])
+				if err != nil {
+					return err
+				}
+				sheet = m.sheet(s.ID, entries)
+				keeping.keep(cacheKey(key), remember(basis, sheet, counts[key]))
+			}
+			take(i, s, sheet)
+			if m.Progress != nil {
+				m.Progress(int(done.Add(1)), len(m.Class.Students))
+			}
+			return nil
+		})
+	}
+	if err := group.Wait(); err != nil {
+		return err
+	}
+	keeping.flush()
+	return nil
+}
+
+// present counts the entries of everybody in the record, ids written in different
+// ways taken together.
+func (m *Markbook) present() (ids map[string][]string, counts map[string]int, err error) {
+	ids, counts = map[string][]string{}, map[string]int{}
+	all, err := m.Record.Counts()
+	for id, n := range all {
+		ids[fold(id)] = append(ids[fold(id)], id)
+		counts[fold(id)] += n
+	}
+	for _, same := range ids {
+		slices.Sort(same)
+	}
+	return ids, counts, err
+}
+
+func (m *Markbook) entriesOf(ids []string) ([]record.Entry, error) {
+	var entries []record.Entry
+	for _, id := range ids {
+		for e, err := range m.Record.Entries(record.Filter{Student: id}) {
+			if err != nil {
+				return nil, err
+			}
+			entries = append(entries, e)
+		}
+	}
+	return entries, nil
+}
+
+// keeper writes what is to be remembered, many at a time. What cannot be written
+// is computed again the next time.
+type keeper struct {
+	record *record.Record
+	mu     sync.Mutex
+	wait   map[string][]byte
+}
+
+const keptAtOnce = 100
+
+func (k *keeper) keep(key string, value []byte) {
+	if value == nil {
+		return
+	}
+	k.mu.Lock()
+	defer k.mu.Unlock()
+	if k.wait == nil {
+		k.wait = map[string][]byte{}
+	}
+	if k.wait[key] = value; len(k.wait) >= keptAtOnce {
+		_ = k.record.SetCaches(k.wait)
+		k.wait = nil
+	}
+}
+
+func (k *keeper) flush() {
+	if len(k.wait) > 0 {
+		_ = k.record.SetCaches(k.wait)
+	}
+}
+
+// reporting is a report while it is made. Students are summed up as they come, in
+// places of their own, and put together in order at the end.
+type reporting struct {
+	*Report
+	markbook *Markbook
+	rest     []partial
+
+	mu        sync.Mutex
+	byStage   tallies
+	byProblem tallies
+}
+
+// partial is what one student adds to the lists of the report.
+type partial struct {
+	stuck   []StuckRow
+	kept    []KeptRow
+	remarks []Remark
+}
+
+func (r *reporting) student(i int, s record.Student, sheet Sheet) {
+	row := Row{ID: s.ID, Name: s.Name, Cells: make([]Cell, len(r.Work)), Entries: sheet.Entries, Beside: sheet.Beside}
+	rest := partial{remarks: sheet.Remarks}
+	for _, w := range sheet.Works {
+		at := r.markbook.set(w.Problem)
+		if at < 0 {
+			continue
+		}
+		row.Cells[at] = w.cell(r.Work[at].Due)
+		row.Spent += w.Spent
+		if w.gotStuck() {
+			rest.stuck = append(rest.stuck, StuckRow{s.ID, s.Name, w.Problem, w.Stage, w.Item, w.Last, *w.Stuck})
+		}
+		for _, k := range w.Kept {
+			rest.kept = append(rest.kept, KeptRow{s.ID, s.Name, k})
+		}
+	}
+	r.Students[i], r.rest[i] = row, rest
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	for _, w := range sheet.Works {
+		r.byStage.addAll(w, func(one Mistake) tallyKey { return tallyKey{one.Stage, "", one.Code} })
+		r.byProblem.addAll(w, func(one Mistake) tallyKey { return tallyKey{"", w.Problem, one.Code} })
+	}
+	r.byStage.next()
+	r.byProblem.next()
+}
+
+func (w *Work) cell(due time.Time) Cell {
+	c := Cell{Standing: w.Standing, Attempts: w.Attempts, Lines: w.Lines, Refused: w.Refused, Hints: w.Hints, Shown: w.Shown,
+		Spent: w.Spent, Begun: w.Begun, Last: w.Last, Done: w.Done, Stage: w.Stage, Item: w.Item}
+	c.Late = !due.IsZero() && w.Done.After(due)
+	return c
+}
+
+// stuckLines is how many refused lines in a row make a teacher look.
+const stuckLines = 3
+
+// gotStuck reports whether the student gets no further by himself.
+func (w *Work) gotStuck() bool {
+	return w.Stuck != nil && (w.Stuck.Refused >= stuckLines || w.Stuck.AllHints)
+}
+
+func (r *reporting) close() {
+	for i := range r.Students {
+		r.Entries += r.Students[i].Entries
+		r.Stuck = append(r.Stuck, r.rest[i].stuck...)
+		r.Kept = append(r.Kept, r.rest[i].kept...)
+		r.Remarks = append(r.Remarks, r.rest[i].remarks...)
+	}
+	slices.SortStableFunc(r.Stuck, func(a, b StuckRow) int {
+		return cmp.Or(cmp.Compare(b.Refused+b.Hints, a.Refused+a.Hints), b.Last.Compare(a.Last))
+	})
+	r.ByStage, r.ByProblem = r.byStage.list(), r.byProblem.list()
+	for at := range r.Work {
+		r.Work[at].sum(r.Students, at)
+	}
+}
+
+// sum counts a column's cells.
+func (c *Column) sum(rows []Row, at int) {
+	var spent []time.Duration
+	for _, row := range rows {
+		cell := row.Cells[at]
+		c.Students[cell.Standing]++
+		if cell.Standing >= tutor.Contested {
+			spent = append(spent, cell.Spent)
+		}
+	}
+	if len(spent) > 0 {
+		slices.Sort(spent)
+		c.Spent = spent[len(spent)/2]
+	}
+}

@@ -1,0 +1,127 @@
+package class
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+)
+
+// What is said about a file that cannot be taken in.
+const (
+	saidNoRight   = "It may not be read by this account."
+	saidNotOpened = "It cannot be read."
+)
+
+func saidHandIn(err error) string {
+	switch {
+	case errors.Is(err, errNotHandIn):
+		return "It is no hand-in."
+	case errors.Is(err, errNewerForm):
+		return "It was written by a newer version of this program, and this one cannot read it."
+	case errors.Is(err, errTooLarge):
+		return "It is larger than anything that a student can hand in, so it is left alone."
+	}
+	return saidUnreadable(err)
+}
+
+// The headings and sentences of a report.
+const (
+	saidReport    = "%s (class code %s), %s: %d students, %d problems set, %d entries."
+	headSet       = "Set work"
+	headStudent   = "Student"
+	headStudents  = "Students"
+	headTime      = "  Time"
+	headStuck     = "Stuck now"
+	headByStage   = "Mistakes by stage"
+	headByProblem = "Mistakes by problem"
+	headKept      = "Lines kept against the tutor's judgement"
+	headRemarks   = "To look at"
+	saidLetters   = "U done unaided, H done with hints, K done with a line kept, S shown, B begun, - not begun; * after the date."
+	saidRow       = "%s: %d of %d begun, %s in all."
+	saidMore      = "… and %d more."
+	saidTally     = "%s: %s, %s, %s: %s"
+	saidWaits     = "not accepted so far"
+	saidAccepted  = "accepted"
+)
+
+// SaidUnaided says what a report can and cannot tell.
+const SaidUnaided = "“Unaided” means as recorded: no hint and no solution was asked for here. Whoever has the program can have the numbers " +
+	"and the solution of any copy, and a file on a student's own machine can be changed; what counts is what the answers come to when they are marked again."
+
+// String says where a student is stuck.
+func (s StuckRow) String() string {
+	said := fmt.Sprintf("%s: %s, %s", shown(s.Name), s.Problem, place(s.Stage, s.Item))
+	var parts []string
+	if s.Refused > 0 {
+		parts = append(parts, times(s.Refused, "line")+" refused")
+	}
+	if s.AllHints {
+		parts = append(parts, "all hints asked for")
+	} else if s.Hints > 0 {
+		parts = append(parts, times(s.Hints, "hint"))
+	}
+	said += ": " + strings.Join(parts, ", ")
+	if s.Line != "" {
+		said += fmt.Sprintf("; last %s (%s)", quoted(s.Line), s.Code)
+	}
+	return said + "."
+}
+
+// sayRemark words a remark: what was found and what it means for the count, no
+// more.
+func sayRemark(r Remark, nameOf func(string) string) string {
+	who, entries, detail := nameOf(r.Student), times(r.Count, "entry"), shown(r.Detail)
+	if r.Count != 1 {
+		entries = fmt.Sprintf("%d entries", r.Count)
+	}
+	if r.Problem != "" {
+		entries += " on " + shown(r.Problem)
+	}
+	whose := ""
+	if r.Whose != "" {
+		whose = nameOf(r.Whose)
+	}
+	switch r.Notice {
+	case NumbersAlone:
+		return fmt.Sprintf("%s: %s with the numbers of somebody who practises without the class. They do not count.", who, entries)
+	case NumbersOthers:
+		return fmt.Sprintf("%s: %s with the numbers of %s's copy. They do not count.", who, entries, whose)
+	case NumbersNobodys:
+		return fmt.Sprintf("%s: %s with numbers that nobody in the class has (%s). They do not count.", who, entries, detail)
+	case ProblemOther:
+		return fmt.Sprintf("%s: %s, made on another version of the problem file. They do not count.", who, entries)
+	case TimeBackwards:
+		return fmt.Sprintf("%s: %s dated before an earlier one (%s). The clock may have been put back. They count.", who, entries, detail)
+	case TimeEarly:
+		return fmt.Sprintf("%s: %s dated before this program existed (%s). The clock may be wrong. They count.", who, entries, detail)
+	case TimeLater:
+		return fmt.Sprintf("%s: %s dated after they were collected (%s). The clock may be wrong. They count.", who, entries, detail)
+	case VerdictOther:
+		return fmt.Sprintf("%s: %s whose verdict in the file differs from what the answer marks as (%s). What it marks as counts.", who, entries, detail)
+	case EntryChanged:
+		of := ""
+		if whose != "" {
+			of = " of " + whose
+		}
+		return fmt.Sprintf("%s: %s came again with another content than the entry%s that was here (%s). The first counts.", who, entries, of, detail)
+	case NumberTwice:
+		return fmt.Sprintf("%s: %s with a number that another entry of the same record has. The record may have been copied. They count.", who, entries)
+	case NumbersMissing:
+		return fmt.Sprintf("%s: the entries numbered %s of the record are missing. They were deleted, or a student was forgotten there.", who, detail)
+	case Acceptance:
+		return fmt.Sprintf("%s: %s accept or withdraw a line and are not the teacher's. They are left out.", who, entries)
+	}
+	return fmt.Sprintf("%s: %s: %s.", who, entries, shown(string(r.Notice)))
+}
+
+// What is said about files that were collected.
+const (
+	saidOthers     = "%d other files were left alone."
+	saidCollected  = "Collected: %d new entries; %d were here already."
+	saidTruncated  = " The file breaks off; what could be read is taken."
+	saidUnread     = " Lines that are no entries: %d, the first is line %d."
+	saidElsewhere  = " Left out, of students who are not on the list: %d."
+	saidBesides    = " Left out, of somebody else: %d."
+	saidRefused    = " Left out, in a form that cannot be kept: %d."
+	saidOtherClass = " It names the class code %s."
+)

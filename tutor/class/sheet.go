@@ -1,0 +1,321 @@
+package class
+
+import (
+	"time"
+
+	"example.org/standstill/checker"
+	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/record"
+)
+
+// Sheet is what one student's entries come to. It depends on nothing but the
+// entries, the class and the checker, so that it may be remembered.
+type Sheet struct {
+	Works   []Work    `json:"works,omitempty"`   // the set problems that were begun
+	Beside  int       `json:"beside,omitempty"`  // entries about problems that are not set
+	Entries int       `json:"entries,omitempty"` // all of them
+	Remarks []Remark  `json:"remarks,omitempty"`
+	Recent  []Mistake `json:"recent,omitempty"` // the last few, newest first
+}
+
+// Work is what a student did about one set problem. The counts are of the best
+// attempt, the time of all together. Stage and Item are those in hand where an
+// attempt is not over.
+type Work struct {
+	Problem  string         `json:"problem"`
+	Standing tutor.Standing `json:"standing"`
+	Attempts int            `json:"attempts"`
+	Lines    int            `json:"lines"`
+	Refused  int            `json:"refused"`
+	Hints    int            `json:"hints"`
+	Shown    int            `json:"shown"` // hints that showed a step
+	Spent    time.Duration  `json:"spent"`
+	Begun    time.Time      `json:"begun,omitzero"`
+	Last     time.Time      `json:"last,omitzero"`
+	Done     time.Time      `json:"done,omitzero"` // when the best attempt was done
+	Stage    checker.Stage  `json:"stage,omitempty"`
+	Item     string         `json:"item,omitempty"`
+	Stuck    *Stuck         `json:"stuck,omitempty"`
+	Mistakes []Mistake      `json:"mistakes,omitempty"`
+	Kept     []KeptLine     `json:"kept,omitempty"`
+}
+
+// Stuck is what happened at the item in hand since a line last counted there.
+type Stuck struct {
+	Refused  int          `json:"refused,omitempty"`
+	Hints    int          `json:"hints,omitempty"`
+	AllHints bool         `json:"allHints,omitempty"`
+	Line     string       `json:"line,omitempty"` // the last refused line, as typed
+	Code     checker.Code `json:"code,omitempty"`
+}
+
+// Mistake is one kind of mistake in one stage of one problem, how often it was
+// made, and one line with it, as typed.
+type Mistake struct {
+	Problem string        `json:"problem,omitempty"`
+	Stage   checker.Stage `json:"stage"`
+	Code    checker.Code  `json:"code"`
+	Count   int           `json:"count"`
+	Line    string        `json:"line"`
+	Time    time.Time     `json:"time,omitzero"`
+}
+
+// KeptLine is a line that the student kept against the checker's judgement, or
+// that a teacher accepted.
+type KeptLine struct {
+	Entry    string        `json:"entry"`
+	Problem  string        `json:"problem"`
+	Stage    checker.Stage `json:"stage"`
+	Item     string        `json:"item,omitempty"`
+	Line     string        `json:"line"`
+	Code     checker.Code  `json:"code,omitempty"`
+	Accepted bool          `json:"accepted,omitempty"`
+}
+
+// longestPause is how much of a pause between two entries counts as work: who
+// comes back after a longer one was away.
+const longestPause = 10 * time.Minute
+
+// mostRecent is how many of the last mistakes a sheet holds.
+const mostRecent = 5
+
+// sheet computes a student's sheet from the entries, which it puts in order.
+func (m *Markbook) sheet(student string, entries []record.Entry) Sheet {
+	s := &sheeting{markbook: m, student: student, work: map[string]*Work{}}
+	s.Entries = len(entries)
+	s.clock(entries)
+	entries = inOrder(entries)
+	spent := timeSpent(entries)
+	for _, a := range attemptsOf(entries) {
+		s.attempt(a, spent)
+	}
+	s.notes(entries)
+	return s.close()
+}
+
+// sheeting is a sheet while it is computed.
+type sheeting struct {
+	Sheet
+	remarks
+	markbook *Markbook
+	student  string
+	work     map[string]*Work
+}
+
+func (s *sheeting) remark(n Notice, problem, whose, detail string, count int) {
+	s.add(Remark{Notice: n, Student: s.student, Problem: problem, Whose: whose, Detail: detail, Count: count})
+}
+
+func (s *sheeting) attempt(a *Attempt, spent map[string]time.Duration) {
+	if s.markbook.set(a.Problem) < 0 {
+		s.Beside += len(a.Entries)
+		return
+	}
+	s.markbook.judge(s.student, a)
+	if a.Page == nil {
+		notice := map[Numbers]Notice{Alone: NumbersAlone, Others: NumbersOthers, Nobodys: NumbersNobodys, Unusable: NumbersNobodys}[a.Numbers]
+		if a.Numbers == OtherVersion {
+			notice = ProblemOther
+		}
+		s.remark(notice, a.Problem, a.Whose, a.Givens, len(a.Entries))
+		return
+	}
+	w := s.work[a.Problem]
+	if w == nil {
+		w = &Work{Problem: a.Problem, Begun: a.Entries[0].Time}
+		s.work[a.Problem] = w
+	}
+	w.Attempts++
+	for _, e := range a.Entries {
+		w.Spent += spent[e.ID]
+		if !isTeachers(e) && e.Time.After(w.Last) {
+			w.Last = e.Time
+		}
+	}
+	w.take(a.Page)
+	s.mistakes(w, a.Page)
+}
+
+// take adds what stands on the page of one attempt.
+func (w *Work) take(g *tutor.Page) {
+	if now := g.Progress(); now.Standing >= w.Standing {
+		w.Standing, w.Lines, w.Refused, w.Hints, w.Shown = now.Standing, now.Lines, now.Refused, now.Hints, now.StepsShown
+		w.Done = time.Time{}
+		if g.Solved() {
+			w.Done = doneAt(g)
+		}
+	}
+	w.Stage, w.Item, w.Stuck = "", "", nil
+	if !g.Over() {
+		w.Stage, w.Item, _ = g.InHand()
+		w.Stuck = stuckAt(g, w.Stage, w.Item)
+	}
+	for _, l := range g.Lines() {
+		if l.Kind == tutor.Typed && (l.Kept || l.Accepted) && l.Verdict != checker.Right {
+			w.Kept = append(w.Kept, KeptLine{l.ID, w.Problem, l.Stage, l.Item, l.Text, l.Code, l.Accepted})
+		}
+	}
+}
+
+// doneAt is the time of the line that did the last open item.
+func doneAt(g *tutor.Page) (at time.Time) {
+	for _, l := range g.Lines() {
+		if l.Kind == tutor.Typed && (len(l.Done) > 0 || l.Kept || l.Accepted) && l.Time.After(at) {
+			at = l.Time
+		}
+	}
+	return at
+}
+
+// stuckAt counts what happened at the stage in hand since a line last counted
+// there; nil for nothing.
+func stuckAt(g *tutor.Page, stage checker.Stage, item string) *Stuck {
+	var s Stuck
+	for _, l := range g.Lines() {
+		switch {
+		case l.Stage != stage:
+		case l.Kind == tutor.Hinted:
+			s.Hints++
+			s.AllHints = s.AllHints || l.Level == lastLevel
+		case l.Kind != tutor.Typed || l.Verdict == checker.Unread:
+		case l.Counts() || len(l.Done) > 0:
+			s = Stuck{}
+		default:
+			s.Refused++
+			s.Line, s.Code = l.Text, l.Code
+		}
+	}
+	if s == (Stuck{}) {
+		return nil
+	}
+	return &s
+}
+
+// lastLevel is the hint that shows the step.
+const lastLevel = 3
+
+// mistakes counts the mistakes of a page, part by part of every line.
+func (s *sheeting) mistakes(w *Work, g *tutor.Page) {
+	for _, l := range g.Lines() {
+		if l.Kind != tutor.Typed || l.Accepted {
+			continue
+		}
+		for _, part := range partsOf(l) {
+			if part.Verdict != checker.Wrong && part.Verdict != checker.Almost {
+				continue
+			}
+			one := Mistake{Problem: w.Problem, Stage: l.Stage, Code: part.Code, Count: 1, Line: l.Text, Time: l.Time}
+			s.recent(one)
+			one.Problem, one.Time = "", time.Time{}
+			w.Mistakes = addMistake(w.Mistakes, one)
+		}
+	}
+}
+
+func partsOf(l tutor.Line) []checker.Report {
+	if l.Each != nil {
+		return l.Each
+	}
+	return []checker.Report{l.Report}
+}
+
+// addMistake counts one mistake more. The line that stays is the shortest: it
+// shows the mistake with least beside it.
+func addMistake(list []Mistake, one Mistake) []Mistake {
+	for i := range list {
+		if l := &list[i]; l.Problem == one.Problem && l.Stage == one.Stage && l.Code == one.Code {
+			l.Count += one.Count
+			if lessLine(one.Line, l.Line) {
+				l.Line = one.Line
+			}
+			return list
+		}
+	}
+	return append(list, one)
+}
+
+func lessLine(a, b string) bool {
+	if len(a) != len(b) {
+		return len(a) < len(b)
+	}
+	return a < b
+}
+
+// recent keeps the last few mistakes, newest first.
+func (s *sheeting) recent(one Mistake) {
+	at := len(s.Recent)
+	for at > 0 && !one.Time.Before(s.Recent[at-1].Time) {
+		at--
+	}
+	if at >= mostRecent {
+		return
+	}
+	s.Recent = append(s.Recent, Mistake{})
+	copy(s.Recent[at+1:], s.Recent[at:])
+	s.Recent[at] = one
+	s.Recent = s.Recent[:min(len(s.Recent), mostRecent)]
+}
+
+// timeSpent gives each entry the time since the one before it.
+func timeSpent(entries []record.Entry) map[string]time.Duration {
+	spent := make(map[string]time.Duration, len(entries))
+	var last time.Time
+	for _, e := range entries {
+		if isTeachers(e) || e.Kind == Noted {
+			continue
+		}
+		if pause := e.Time.Sub(last); !last.IsZero() && pause > 0 {
+			spent[e.ID] = min(pause, longestPause)
+		}
+		last = e.Time
+	}
+	return spent
+}
+
+// Times before which no entry can have been made, and how far a clock may be put
+// back without a word.
+const (
+	firstYear = 2026
+	putBack   = 2 * time.Minute
+)
+
+// clock remarks on times that cannot be. The entries come record by record.
+func (s *sheeting) clock(entries []record.Entry) {
+	var last record.Entry
+	for _, e := range entries {
+		if isTeachers(e) || e.Kind == Noted {
+			continue
+		}
+		if e.Time.Year() < firstYear {
+			s.remark(TimeEarly, e.Problem, "", e.Time.Format(time.DateTime), 1)
+		}
+		if last.Record == e.Record && e.Time.Before(last.Time.Add(-putBack)) {
+			s.remark(TimeBackwards, e.Problem, "", e.Time.Format(time.DateTime), 1)
+		}
+		last = e
+	}
+}
+
+// notes repeats what was found when entries were collected.
+func (s *sheeting) notes(entries []record.Entry) {
+	for _, e := range entries {
+		if e.Kind != Noted {
+			continue
+		}
+		whose := ""
+		if about, err := s.markbook.Record.Entry(e.Ref); err == nil && fold(about.Student) != fold(s.student) {
+			whose = about.Student
+		}
+		s.remark(Notice(e.Detail), e.Problem, whose, e.Text, 1)
+	}
+}
+
+func (s *sheeting) close() Sheet {
+	for _, set := range s.markbook.Class.Work {
+		if w := s.work[set.ID]; w != nil {
+			s.Works = append(s.Works, *w)
+		}
+	}
+	s.Sheet.Remarks = s.remarks.list
+	return s.Sheet
+}

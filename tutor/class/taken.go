@@ -1,0 +1,61 @@
+package class
+
+import (
+	"fmt"
+	"io"
+	"path/filepath"
+)
+
+// WriteText writes what was taken in, one line for each file that is a hand-in or
+// a record, and what is to be said about it.
+func (c *Collected) WriteText(w io.Writer, of *Class) error {
+	t := &text{}
+	others := 0
+	for _, one := range c.Files {
+		if one.Other && one.Trouble == "" {
+			others++
+			continue
+		}
+		t.line("%s: %s", shown(filepath.Base(one.File)), one.say(of))
+		for _, r := range one.Remarks {
+			t.line("  %s", sayRemark(r, of.nameOf))
+		}
+	}
+	if others > 0 {
+		t.line(saidOthers, others)
+	}
+	t.line(saidCollected, c.Added, c.Known)
+	_, err := io.WriteString(w, t.String())
+	return err
+}
+
+// say words what came of one file.
+func (one *Taken) say(of *Class) string {
+	if one.Trouble != "" {
+		return one.Trouble
+	}
+	said := fmt.Sprintf("%d entries, %d new", one.Entries, one.Added)
+	if one.Student != "" {
+		said = of.nameOf(one.Student) + ", " + said
+	}
+	said += "."
+	if one.Truncated {
+		said += saidTruncated
+	}
+	if one.Unread > 0 {
+		said += fmt.Sprintf(saidUnread, one.Unread, one.FirstBad)
+	}
+	if one.Elsewhere > 0 {
+		said += fmt.Sprintf(saidElsewhere, one.Elsewhere)
+	}
+	if one.Besides > 0 {
+		said += fmt.Sprintf(saidBesides, one.Besides)
+	}
+	if one.Refused > 0 {
+		said += fmt.Sprintf(saidRefused, one.Refused)
+	}
+	if one.Class != "" && fold(one.Class) != fold(of.Code) {
+		said += fmt.Sprintf(saidOtherClass, shown(one.Class))
+	}
+	return said
+}

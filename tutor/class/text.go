@@ -1,0 +1,273 @@
+package class
+
+import (
+	"fmt"
+	"io"
+	"strings"
+	"time"
+	"unicode/utf8"
+
+	"example.org/standstill/checker"
+	"example.org/standstill/checker/expr"
+	"example.org/standstill/tutor"
+)
+
+// letters stand for the standings in a table, in their order.
+const letters = "-BSKHU"
+
+func letterOf(c Cell) string {
+	letter := letters[c.Standing : c.Standing+1]
+	if c.Late {
+		return letter + "*"
+	}
+	return letter
+}
+
+// wordsOf says how a student stands with a problem.
+func wordsOf(c Cell) string {
+	words := c.Standing.String()
+	if c.Late {
+		words += ", after the date"
+	}
+	if c.Stage != "" && c.Standing == tutor.Begun {
+		words += ", at " + place(c.Stage, c.Item)
+	}
+	return words
+}
+
+// place names a stage, and the item in it.
+func place(stage checker.Stage, item string) string {
+	name := strings.ToLower(tutor.Title(stage))
+	if item != "" {
+		name += " " + expr.Glyph(shown(item))
+	}
+	return name
+}
+
+// Layout says how a report is written as text. Plain writes lines without columns,
+// the important word first, for screen readers; Width is that of the terminal, 80
+// if zero.
+type Layout struct {
+	Plain bool
+	Width int
+}
+
+// WriteText writes the report to be read on a terminal.
+func (r *Report) WriteText(w io.Writer, l Layout) error {
+	if l.Width == 0 {
+		l.Width = 80
+	}
+	t := &text{}
+	t.line(saidReport, shown(r.Name), r.Code, day(r.At, true), len(r.Students), len(r.Work), r.Entries)
+	t.columns(r)
+	if l.Plain {
+		t.rows(r)
+	} else {
+		t.table(r, l.Width)
+	}
+	t.stuck(r)
+	t.mistakes(r)
+	t.kept(r)
+	t.remarks(r)
+	t.line("\n%s", SaidUnaided)
+	_, err := io.WriteString(w, t.String())
+	return err
+}
+
+// text is a page of text while it is written.
+type text struct{ strings.Builder }
+
+func (t *text) line(format string, parts ...any) { fmt.Fprintf(t, format+"\n", parts...) }
+
+func (t *text) columns(r *Report) {
+	t.line("\n%s", headSet)
+	for i, c := range r.Work {
+		line := fmt.Sprintf("%3d  %s  %s", i+1, c.ID, c.Title)
+		if !c.Due.IsZero() {
+			line += ", due " + day(c.Due, false)
+		}
+		t.line("%s: %s", line, c.counts(len(r.Students)))
+	}
+}
+
+// counts says how many students have come how far.
+func (c *Column) counts(of int) string {
+	done := c.Students[tutor.Unaided] + c.Students[tutor.WithHints] + c.Students[tutor.Contested]
+	said := fmt.Sprintf("%d of %d done", done, of)
+	for _, standing := range []tutor.Standing{tutor.Shown, tutor.Begun} {
+		if n := c.Students[standing]; n > 0 {
+			said += fmt.Sprintf(", %d %s", n, standing)
+		}
+	}
+	if c.Spent > 0 {
+		said += ", " + minutes(c.Spent) + " as a rule"
+	}
+	return said
+}
+
+// widestName is how much of a name a table shows.
+const widestName = 24
+
+// table writes students × problems, as many columns side by side as fit.
+func (t *text) table(r *Report, width int) {
+	wide := utf8.RuneCountInString(headStudent)
+	for _, row := range r.Students {
+		wide = max(wide, min(utf8.RuneCountInString(shown(row.Name)), widestName))
+	}
+	atOnce := max(1, (width-wide-10)/4)
+	for from := 0; from < len(r.Work) || from == 0; from += atOnce {
+		to := min(from+atOnce, len(r.Work))
+		t.line("\n%s", strings.TrimRight(padded(headStudent, wide)+numbers(from, to)+headTime, " "))
+		for _, row := range r.Students {
+			line := padded(row.Name, wide)
+			for _, c := range row.Cells[from:to] {
+				line += fmt.Sprintf("  %-2s", letterOf(c))
+			}
+			t.line("%s  %s", line, minutes(row.Spent))
+		}
+	}
+	t.line("%s", saidLetters)
+}
+
+func numbers(from, to int) string {
+	var b strings.Builder
+	for i := from; i < to; i++ {
+		fmt.Fprintf(&b, "  %-2d", i+1)
+	}
+	return b.String()
+}
+
+// padded fills a name up, or cuts it, to a width.
+func padded(name string, wide int) string {
+	runes := []rune(shown(name))
+	if len(runes) > wide {
+		runes = append(runes[:wide-1], '…')
+	}
+	return string(runes) + strings.Repeat(" ", wide-len(runes))
+}
+
+// rows writes one line for every student and problem that was begun.
+func (t *text) rows(r *Report) {
+	t.line("\n%s", headStudents)
+	for _, row := range r.Students {
+		begun := 0
+		for i, c := range row.Cells {
+			if c.Standing == tutor.NotBegun {
+				continue
+			}
+			begun++
+			t.line("%s: %s: %s; %s.", shown(row.Name), r.Work[i].ID, wordsOf(c), minutes(c.Spent))
+		}
+		t.line(saidRow, shown(row.Name), begun, len(r.Work), minutes(row.Spent))
+	}
+}
+
+// The most that a list shows of each kind; what is left out is counted.
+const (
+	mostStuck    = 20
+	mostMistakes = 12
+	mostKept     = 20
+	mostRemarks  = 40
+)
+
+func (t *text) stuck(r *Report) {
+	if len(r.Stuck) == 0 {
+		return
+	}
+	t.line("\n%s", headStuck)
+	for _, s := range r.Stuck[:min(len(r.Stuck), mostStuck)] {
+		t.line("%s", s.String())
+	}
+	t.more(len(r.Stuck), mostStuck)
+}
+
+func (t *text) more(all, most int) {
+	if all > most {
+		t.line(saidMore, all-most)
+	}
+}
+
+func (t *text) mistakes(r *Report) {
+	for _, list := range []struct {
+		head   string
+		of     []Tally
+		naming func(Tally) string
+	}{
+		{headByStage, r.ByStage, func(one Tally) string { return tutor.Title(one.Stage) }},
+		{headByProblem, r.ByProblem, func(one Tally) string { return one.Problem }},
+	} {
+		if len(list.of) == 0 {
+			continue
+		}
+		t.line("\n%s", list.head)
+		for _, one := range list.of[:min(len(list.of), mostMistakes)] {
+			t.line(saidTally, list.naming(one), one.Code, times(one.Students, "student"), times(one.Count, "time"), quoted(one.Line))
+		}
+		t.more(len(list.of), mostMistakes)
+	}
+}
+
+func (t *text) kept(r *Report) {
+	if len(r.Kept) == 0 {
+		return
+	}
+	t.line("\n%s", headKept)
+	for _, k := range r.Kept[:min(len(r.Kept), mostKept)] {
+		word := saidWaits
+		if k.Accepted {
+			word = saidAccepted
+		}
+		t.line("%s  %s, %s, %s: %s (%s)", shortID(k.Entry), shown(k.Name), k.Problem, place(k.Stage, k.Item), quoted(k.Line), word)
+	}
+	t.more(len(r.Kept), mostKept)
+}
+
+func (t *text) remarks(r *Report) {
+	if len(r.Remarks) == 0 {
+		return
+	}
+	t.line("\n%s", headRemarks)
+	for _, one := range r.Remarks[:min(len(r.Remarks), mostRemarks)] {
+		t.line("%s", r.Say(one))
+	}
+	t.more(len(r.Remarks), mostRemarks)
+}
+
+// Say words a remark.
+func (r *Report) Say(one Remark) string { return sayRemark(one, r.nameOf) }
+
+func (r *Report) nameOf(id string) string {
+	for _, row := range r.Students {
+		if fold(row.ID) == fold(id) {
+			return shown(row.Name)
+		}
+	}
+	return shown(id)
+}
+
+// day writes a date, and the time of the day where it matters.
+func day(at time.Time, clock bool) string {
+	if clock {
+		return at.Local().Format("2 Jan 2006 15:04")
+	}
+	return at.Local().Format("2 Jan 2006")
+}
+
+func minutes(d time.Duration) string {
+	if d < time.Minute && d > 0 {
+		return "1 min"
+	}
+	if d >= 100*time.Minute {
+		return fmt.Sprintf("%.1f h", d.Hours())
+	}
+	return fmt.Sprintf("%.0f min", d.Minutes())
+}
+
+func times(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
+}
+
+func quoted(line string) string { return "“" + shown(line) + "”" }
