@@ -15,6 +15,7 @@ import (
 
 	"example.org/standstill/checker"
 	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/quantity"
 	"example.org/standstill/problems"
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/picture"
@@ -254,7 +255,12 @@ func writePaths(w io.Writer, page *tutor.Page) error {
 	values := map[checker.Code][]string{}
 	for _, path := range page.Ref.WrongPaths() {
 		right, _ := page.Ref.Value(path.Unknown)
-		value := expr.Glyph(path.Unknown) + " = " + page.Ref.Unit(path.Unknown).In(path.Value, 3)
+		unit := page.Ref.Unit(path.Unknown)
+		turned := unit.Dim == quantity.Angle && (path.Value <= 0 || path.Value >= 2*math.Pi)
+		if math.IsNaN(path.Value) || turned {
+			continue // sums without a solution, and angles that nobody would hand in
+		}
+		value := expr.Glyph(path.Unknown) + " = " + unit.In(path.Value, 3)
 		if slices.Contains(values[path.Code], value) || math.Abs(path.Value-right) <= 1e-6*math.Abs(right) {
 			continue
 		}
