@@ -118,7 +118,7 @@ func (t *Tutor) Review(entries []record.Entry) (*Page, error) {
 	if err != nil {
 		return nil, err
 	}
-	page, err := NewPage(p)
+	page, err := t.Class.NewPage(p)
 	if err != nil {
 		return nil, err
 	}
@@ -185,16 +185,12 @@ func (d *Desk) begin(id string, copy int) (*Lesson, error) {
 	if err != nil {
 		return nil, err
 	}
-	p, err := inFile.Draw(problems.Seed{Class: d.tutor.Class, Student: d.Student.ID, Repeat: copy})
-	if err != nil {
-		p = inFile // a problem whose draws are all thrown back is still worth working
-	}
-	return d.start(p, copy, "")
+	return d.start(d.drawn(inFile, copy), copy, "")
 }
 
 // start begins a copy; run is the bench run that measured its numbers, "" for none.
 func (d *Desk) start(p *problems.Problem, copy int, run string) (*Lesson, error) {
-	page, err := NewPage(p)
+	page, err := d.tutor.Class.NewPage(p)
 	if err != nil {
 		return nil, err
 	}
@@ -202,7 +198,7 @@ func (d *Desk) start(p *problems.Problem, copy int, run string) (*Lesson, error)
 		return nil, err
 	}
 	begun, err := d.tutor.Record.Append(record.Entry{Kind: record.Begun, Student: d.Student.ID,
-		Problem: p.ID, Hash: p.Hash, Copy: copy, Givens: p.Copy, Detail: d.tutor.Class, Ref: run})
+		Problem: p.ID, Hash: p.Hash, Copy: copy, Givens: p.Copy, Detail: d.tutor.Class.Code, Ref: run})
 	if err != nil {
 		return nil, err
 	}

@@ -67,6 +67,8 @@ const (
 	saidNot           = "Not so far: %s"
 	saidAnglesEnd     = "Angles: back to the problem."
 	saidNoSolution    = "no rest is possible"
+	saidShownGuest    = "Shown: these numbers now count as shown."
+	saidGuest         = "Bench: these are the numbers that were measured; leave goes back to the bench at any time."
 	saidNotKept       = "Not kept: %s What you typed last does not count; try it again."
 	saidEnd           = "End: everything you handed in is kept. Start again to come back to this place."
 	saidEndNotKept    = "End: nothing was kept, as was said at the beginning."

@@ -22,6 +22,8 @@ type session struct {
 	lesson *tutor.Lesson
 	back   int // how many stages back the student is reading
 	told   bool
+	guest  bool   // somebody else leads, and has one lesson led
+	stop   func() // of a guest
 }
 
 // errEnd ends the session: nothing more is to come, or the student leaves.
@@ -204,6 +206,11 @@ func (s *session) step() error {
 	if err != nil {
 		return err
 	}
+	return s.take(line)
+}
+
+// take obeys a word, or hands a line in.
+func (s *session) take(line string) error {
 	word, isWord := tutor.WordOf(line)
 	if word != tutor.GoBack {
 		s.back = 0

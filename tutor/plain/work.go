@@ -125,9 +125,15 @@ func (s *session) skipped(stage checker.Stage) {
 // solved tells how the problem was done, the worked solution beside it, and what
 // may come next.
 func (s *session) solved() {
-	id := s.lesson.Problem.ID
-	s.say(saidSolved, s.lesson.Problem.Title, s.desk.Progress(id))
+	progress := s.desk.Progress(s.lesson.Problem.ID)
+	if s.guest {
+		progress = s.desk.ProgressOf(s.lesson.Problem)
+	}
+	s.say(saidSolved, s.lesson.Problem.Title, progress)
 	s.worked(s.lesson.Worked())
+	if s.guest {
+		return
+	}
 	if advice, ok := s.desk.Next(); ok {
 		s.say(saidThen, advice.Title, advice.Why)
 	}
@@ -177,7 +183,10 @@ func (s *session) solution() error {
 		return s.trouble(err)
 	}
 	s.worked(steps)
-	if !over {
+	switch {
+	case !over && s.guest:
+		s.say(saidShownGuest)
+	case !over:
 		s.say(saidShown)
 	}
 	return nil
