@@ -2,21 +2,28 @@ package main
 
 import (
 	"fmt"
+	"os"
+	"path/filepath"
 	"strings"
 
 	"github.com/spf13/cobra"
 
-	"example.org/standstill/problems"
+	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/bench"
+	"example.org/standstill/tutor/record"
 )
 
-// measured are the flags that hold what was measured.
+// measured are the flags that hold what was measured, and by whom.
 type measured struct {
 	set, hanger, ring, read []string
-	json                    bool
+	students                []string
+	asJSON, plain           bool
 }
 
-func (m *measured) any() bool { return len(m.set)+len(m.hanger)+len(m.ring)+len(m.read) > 0 || m.json }
+// any reports whether a run is given on the command line.
+func (m *measured) any() bool {
+	return len(m.set)+len(m.hanger)+len(m.ring)+len(m.read) > 0 || m.asJSON
+}
 
 func (m *measured) flags(c *cobra.Command) {
 	f := c.Flags()
@@ -24,26 +31,34 @@ func (m *measured) flags(c *cobra.Command) {
 	f.StringArrayVar(&m.read, "read", nil, "what a scale or protractor shows for a predicted `value`, as in 'T1=20.4 N div 0.2 N'")
 	f.StringArrayVar(&m.hanger, "hanger", nil, "a hanger's own mass on top of a given `value`, as in 'm=50 g ± 0.5 g'")
 	f.StringArrayVar(&m.ring, "ring", nil, "the ring's own mass, a `value` such as '12 g div 1 g'")
-	f.BoolVar(&m.json, "json", false, "print one JSON object")
+	f.StringArrayVar(&m.students, "student", nil, "a `student` at the table; the run is then kept in the record")
 }
 
 func benchCommand(a *app) *cobra.Command {
 	var m measured
 	c := &cobra.Command{
-		Use:     "bench [PROBLEM]",
-		Short:   "Compare measured values with what the sums predict",
-		Long:    saidBench,
-		Example: "  standstill bench canal-lantern --set m=0.500kg±1% --set alpha=35;34.5;35.5deg --read T1=4.1N±0.1N",
-		Args:    atMostOne,
+		Use:   "bench [PROBLEM]",
+		Short: "Compare measured values with what the sums predict",
+		Long:  saidBench,
+		Example: `  standstill bench canal-lantern
+  standstill bench canal-lantern --student Ana --set m=0.500kg±1% --set alpha=35;34.5;35.5deg --read T1=3.2N±0.1N
+  standstill bench canal-lantern --student Ana --student Ben --set m=0.500kg±1% --set alpha=40deg±0.5deg --read T1=3.1N±0.1N`,
+		Args: atMostOne,
 		RunE: func(c *cobra.Command, args []string) error {
-			p, err := a.problem(args[0])
-			if err != nil {
-				return err
+			if !m.any() {
+				return a.benchGuide(args, &m)
 			}
-			return a.benchRun(p, &m)
+			if len(args) == 0 {
+				return exactly(1, "the id of a problem or a file")(c, args)
+			}
+			return a.benchRun(args[0], &m)
 		},
 	}
 	m.flags(c)
+	c.Flags().BoolVar(&m.asJSON, "json", false, "print one JSON object")
+	c.Flags().BoolVar(&m.plain, "plain", false, "lines of text without columns, drawings as sentences")
+	c.SuggestionsMinimumDistance = nearEnough
+	c.AddCommand(benchSheetCommand(a), benchReportCommand(a), benchRunsCommand(a), benchShowCommand(a), benchCompareCommand(a), benchPlotCommand(a))
 	return c
 }
 
@@ -55,38 +70,23 @@ func atMostOne(c *cobra.Command, args []string) error {
 	return nil
 }
 
-// benchRun computes one run from the command line and prints it.
-func (a *app) benchRun(p *problems.Problem, m *measured) error {
+// form makes the form of a problem and fills it from the flags. What is wrong with the
+// values is told.
+func (a *app) form(problem string, m *measured) (*bench.Form, error) {
+	p, err := a.problem(problem)
+	if err != nil {
+		return nil, err
+	}
 	f, err := bench.NewForm(p)
 	if err != nil {
-		return fmt.Errorf("%s: %w", p.ID, err)
+		return nil, fmt.Errorf("%s: %w", p.ID, err)
 	}
-	wrong := m.fill(f)
-	var r *bench.Result
-	if wrong == nil {
-		r, wrong = f.Result()
-	}
-	if wrong != nil {
-		for _, why := range wrong {
-			fmt.Fprintln(a.Err, why)
-		}
-		return errFound
-	}
-	if m.json {
-		out, err := r.JSON()
-		if err == nil {
-			_, err = a.Out.Write(out)
-		}
-		return err
-	}
-	text := f.Heading() + "\n" + strings.Join(bench.Style{Plain: !isTerminal(a.Out)}.Set(r.Blocks()), "\n")
-	_, err = fmt.Fprintln(a.Out, text)
-	return err
+	return f, a.refused(m.fill(f))
 }
 
-// fill puts the flags into the form; every value that is refused is told.
-func (m *measured) fill(f *bench.Form) []string {
-	var wrong []string
+// fill puts the flags into the form and returns a sentence for every value that is
+// refused.
+func (m *measured) fill(f *bench.Form) (wrong []string) {
 	for _, part := range []struct {
 		kind  bench.Kind
 		lines []string
@@ -100,5 +100,108 @@ func (m *measured) fill(f *bench.Form) []string {
 	return wrong
 }
 
-const saidBench = `Takes a problem as the model of what stands on the table, puts what was measured into
-its sums, and says what they predict, how sure that is, and whether the scales agree.`
+// refused tells every sentence, and is an error where there is one.
+func (a *app) refused(wrong []string) error {
+	if len(wrong) == 0 {
+		return nil
+	}
+	for _, why := range wrong {
+		fmt.Fprintln(a.Err, why)
+	}
+	return errFound
+}
+
+// benchRun computes a run from the command line, keeps it where students are named,
+// and prints it.
+func (a *app) benchRun(problem string, m *measured) error {
+	f, err := a.form(problem, m)
+	if err != nil {
+		return err
+	}
+	r, wrong := f.Result()
+	if err := a.refused(wrong); err != nil {
+		return err
+	}
+	if err := a.keepRun(f, m.students); err != nil {
+		return err
+	}
+	return a.printResult(f, r, m.asJSON, m.plain)
+}
+
+func (a *app) printResult(f *bench.Form, r *bench.Result, asJSON, plain bool) error {
+	if asJSON {
+		out, err := r.JSON()
+		if err == nil {
+			_, err = a.Out.Write(out)
+		}
+		return err
+	}
+	return a.printBlocks(f.Heading(), r.Blocks(), plain)
+}
+
+func (a *app) printBlocks(heading string, blocks []bench.Block, plain bool) error {
+	lines := bench.Style{Plain: plain}.Set(blocks)
+	if heading != "" {
+		lines = append([]string{heading}, lines...)
+	}
+	_, err := fmt.Fprintln(a.Out, strings.Join(lines, "\n"))
+	return err
+}
+
+// keepRun keeps a run for the students who are named.
+func (a *app) keepRun(f *bench.Form, names []string) error {
+	if len(names) == 0 {
+		return nil
+	}
+	return a.withRecord(func(t *tutor.Tutor) error {
+		var students []record.Student
+		for _, name := range names {
+			s, ok, err := t.Enrol(name)
+			if err != nil {
+				return err
+			}
+			if ok {
+				students = append(students, s)
+			}
+		}
+		_, err := bench.Keep(t.Record, f, students, "")
+		return err
+	})
+}
+
+// withRecord opens the record for one thing to be done with it.
+func (a *app) withRecord(do func(*tutor.Tutor) error) error {
+	path, err := a.recordPath()
+	if err != nil {
+		return said(err)
+	}
+	r, err := record.Open(path, record.Options{})
+	if err != nil {
+		return said(err)
+	}
+	defer r.Close()
+	return said(do(tutor.New(tutor.Options{Bank: a.openBank(), Record: r})))
+}
+
+// saveAs writes a file. A file that was not named on the command line must not be there
+// yet.
+func saveAs(name, usual string, content []byte) (string, error) {
+	mode := os.O_WRONLY | os.O_CREATE | os.O_TRUNC
+	if name == "" {
+		name, mode = usual, os.O_WRONLY|os.O_CREATE|os.O_EXCL
+	}
+	file, err := os.OpenFile(name, mode, 0o600)
+	if os.IsExist(err) {
+		return "", fmt.Errorf(saidFileThere, name)
+	}
+	if err != nil {
+		return "", err
+	}
+	if _, err = file.Write(content); err == nil {
+		err = file.Close()
+	}
+	if where, found := filepath.Abs(name); err == nil && found == nil {
+		return where, nil
+	}
+	return name, err
+}

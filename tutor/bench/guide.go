@@ -14,16 +14,17 @@ import (
 // are needed. Ask waits for a line; its error ends the run, with everything typed so
 // far kept.
 //
-// Practise leads a student through the stages of a problem, Standing says how far a
-// student has come with it; where they are nil, nobody is asked to predict by hand.
-// Save writes a file and returns where it is.
+// Practise leads a student through the stages of a problem with the numbers of a run,
+// Standing says how far a student has come with it; where they are nil, nobody is asked to predict by hand.
+// Save writes a file of that name, or of the usual one where name is "", and returns
+// where it is.
 type Guide struct {
 	Tutor    *tutor.Tutor
 	Say      func(line string)
 	Ask      func() (string, error)
-	Practise func(record.Student, *problems.Problem) error
+	Practise func(s record.Student, p *problems.Problem, run string) error
 	Standing func(record.Student, *problems.Problem) string
-	Save     func(name string, content []byte) (string, error)
+	Save     func(name, usual string, content []byte) (where string, err error)
 	Style    Style
 	Zone     *time.Location // of the times that are shown; local if nil
 

@@ -1,6 +1,7 @@
 package bench
 
 import (
+	"cmp"
 	"errors"
 	"os"
 	"path/filepath"
@@ -43,7 +44,8 @@ func newTable(t *testing.T, r *record.Record, typed ...string) *table {
 			table.said = append(table.said, "> "+line)
 			return line, nil
 		},
-		Save: func(name string, content []byte) (string, error) {
+		Save: func(name, usual string, content []byte) (string, error) {
+			name = cmp.Or(name, usual)
 			table.saved[name] = string(content)
 			return name, nil
 		},

@@ -221,7 +221,7 @@ func (g *Guide) trial(run Run) (Trial, bool) {
 		return Trial{}, false
 	}
 	r, why := f.Result()
-	return Trial{run.Number, r}, why == nil
+	return Trial{Number: run.Number, Result: r}, why == nil
 }
 
 func (g *Guide) listRuns() error {
@@ -436,10 +436,7 @@ func (g *Guide) save(name, usual string, page []byte) {
 		g.say(saidNoFiles)
 		return
 	}
-	if name == "" {
-		name = usual
-	}
-	where, err := g.Save(name, page)
+	where, err := g.Save(name, usual, page)
 	if err != nil {
 		g.say(saidNotSaved(err))
 		return

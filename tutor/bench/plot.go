@@ -15,6 +15,7 @@ import (
 type Trial struct {
 	Number int
 	*Result
+	About About
 }
 
 // plotted is how many points a curve has, over how wide a range of degrees on both

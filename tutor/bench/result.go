@@ -63,6 +63,9 @@ type Result struct {
 	solved []float64
 }
 
+// Form is the form that was put into the sums.
+func (r *Result) Form() *Form { return r.form }
+
 // Result puts the form into the sums. Without a result, the sentences say what has
 // to be mended.
 func (f *Form) Result() (*Result, []string) {

@@ -163,14 +163,16 @@ func (run Run) when(zone *time.Location) string {
 	return run.Time.In(zone).Format("2 January 2006 15:04")
 }
 
-func (run Run) named(names map[string]string) string {
+func (run Run) named(names map[string]string) string { return listed(run.people(names), "and") }
+
+func (run Run) people(names map[string]string) []string {
 	var who []string
 	for _, id := range run.Students {
 		if name := cmp.Or(names[id], id); name != "" {
 			who = append(who, name)
 		}
 	}
-	return listed(who, "and")
+	return who
 }
 
 // Names gives every student's name by id.

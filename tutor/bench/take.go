@@ -3,6 +3,7 @@ package bench
 import (
 	"math"
 	"strconv"
+	"strings"
 
 	"gonum.org/v1/gonum/stat"
 
@@ -227,6 +228,9 @@ func (p *parser) rating(v *Value) {
 	}
 }
 
+// leastFigures is how many figures of an estimate are left, zeros too.
+const leastFigures = 3
+
 // Numeral is the estimate as a numeral in the unit that was typed, with the
 // figures that its uncertainty lets stand, a single reading as it was typed.
 func (v Value) Numeral() string {
@@ -237,6 +241,9 @@ func (v Value) Numeral() string {
 	d := shortest(x)
 	if u > 0 {
 		d = d.round(twoFigures(u))
+	}
+	for len(d.digits) > leastFigures && d.exp < 0 && strings.HasSuffix(d.digits, "0") {
+		d.digits, d.exp = d.digits[:len(d.digits)-1], d.exp+1
 	}
 	if d.minus {
 		d.minus = false

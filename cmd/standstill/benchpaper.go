@@ -1,0 +1,105 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+
+	"github.com/spf13/cobra"
+
+	"example.org/standstill/tutor/bench"
+)
+
+func benchSheetCommand(a *app) *cobra.Command {
+	var out string
+	c := &cobra.Command{
+		Use:     "sheet PROBLEM",
+		Short:   "Make a printable sheet for the measurements",
+		Long:    "Writes one HTML file to print: cautions on top, the apparatus, and tables to fill in.",
+		Example: "  standstill bench sheet canal-lantern\n  standstill bench sheet canal-lantern --out sheet.html",
+		Args:    exactly(1, "the id of a problem or a file"),
+		RunE: func(_ *cobra.Command, args []string) error {
+			f, err := a.form(args[0], &measured{})
+			if err != nil {
+				return err
+			}
+			page, err := bench.Sheet(f)
+			if err != nil {
+				return err
+			}
+			return a.write(out, f.Problem().ID+"-sheet.html", page)
+		},
+	}
+	c.Flags().StringVar(&out, "out", "", "the `file` to write; - for standard output")
+	return c
+}
+
+func benchReportCommand(a *app) *cobra.Command {
+	var m measured
+	var out string
+	var runs []string
+	c := &cobra.Command{
+		Use:   "report [PROBLEM]",
+		Short: "Make a page for the lab book",
+		Long: `Writes one HTML file with what was measured, budget, drawing, plot, comparison and
+cautions: of a run that is kept (--run, several times to lay runs side by side; the
+last one is reported), or of values on the command line.`,
+		Example: "  standstill bench report canal-lantern --set m=0.500kg±1% --read T1=3.4N±0.1N --out run.html\n  standstill bench report --run 1 --out run-1.html",
+		Args:    atMostOne,
+		RunE: func(_ *cobra.Command, args []string) error {
+			switch {
+			case len(runs) > 0 && len(args) == 0:
+				return a.reportRuns(runs, out)
+			case len(runs) == 0 && len(args) == 1:
+				return a.reportValues(args[0], &m, out)
+			}
+			return misuse{errors.New(saidReportOfWhat)}
+		},
+	}
+	m.flags(c)
+	c.Flags().StringArrayVar(&runs, "run", nil, "the number of a `run` that is kept")
+	c.Flags().StringVar(&out, "out", "", "the `file` to write; - for standard output")
+	return c
+}
+
+func (a *app) reportRuns(numbers []string, out string) error {
+	return a.withTrials(numbers, func(trials []bench.Trial) error {
+		return a.report(trials, trials[len(trials)-1].About, out)
+	})
+}
+
+func (a *app) reportValues(problem string, m *measured, out string) error {
+	f, err := a.form(problem, m)
+	if err != nil {
+		return err
+	}
+	r, wrong := f.Result()
+	if err := a.refused(wrong); err != nil {
+		return err
+	}
+	if err := a.keepRun(f, m.students); err != nil {
+		return err
+	}
+	return a.report([]bench.Trial{{Number: 1, Result: r}}, bench.About{Students: m.students}, out)
+}
+
+func (a *app) report(trials []bench.Trial, about bench.About, out string) error {
+	page, err := bench.Report(trials, about)
+	if err != nil {
+		return err
+	}
+	return a.write(out, trials[len(trials)-1].Form().Problem().ID+"-report.html", page)
+}
+
+// write writes a page and says where it is.
+func (a *app) write(name, usual string, page []byte) error {
+	if name == "-" {
+		_, err := a.Out.Write(page)
+		return err
+	}
+	where, err := saveAs(name, usual, page)
+	if err != nil {
+		return err
+	}
+	_, err = fmt.Fprintf(a.Out, saidWritten+"\n", where)
+	return err
+}

@@ -1,0 +1,144 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/bench"
+	"example.org/standstill/tutor/picture"
+)
+
+func benchRunsCommand(a *app) *cobra.Command {
+	return &cobra.Command{
+		Use:     "runs [PROBLEM]",
+		Short:   "List the runs that are kept",
+		Long:    "Lists the runs of all apparatus or of one, each with its number, its time, who shared it and what was typed.",
+		Example: "  standstill bench runs",
+		Args:    atMostOne,
+		RunE: func(_ *cobra.Command, args []string) error {
+			return a.withRecord(func(t *tutor.Tutor) error {
+				runs, err := bench.Runs(t.Record, strings.Join(args, ""))
+				if err != nil {
+					return err
+				}
+				names, err := bench.Names(t.Record)
+				if err != nil {
+					return err
+				}
+				if len(runs) == 0 {
+					fmt.Fprintln(a.Out, saidNoRuns)
+				}
+				for _, run := range runs {
+					fmt.Fprintln(a.Out, run.Said(names, time.Local))
+				}
+				return nil
+			})
+		},
+	}
+}
+
+func benchShowCommand(a *app) *cobra.Command {
+	var asJSON, plain bool
+	c := &cobra.Command{
+		Use:     "show RUN",
+		Short:   "Print a run again",
+		Long:    "Puts what was typed in a run into the sums again and prints what comes of it.",
+		Example: "  standstill bench show 1",
+		Args:    exactly(1, "the number of a run"),
+		RunE: func(_ *cobra.Command, args []string) error {
+			return a.withTrials(args, func(trials []bench.Trial) error {
+				return a.printResult(trials[0].Form(), trials[0].Result, asJSON, plain)
+			})
+		},
+	}
+	c.Flags().BoolVar(&asJSON, "json", false, "print one JSON object")
+	c.Flags().BoolVar(&plain, "plain", false, "lines of text without columns")
+	return c
+}
+
+func benchCompareCommand(a *app) *cobra.Command {
+	var plain bool
+	c := &cobra.Command{
+		Use:     "compare RUN RUN…",
+		Short:   "Lay runs of one apparatus side by side",
+		Example: "  standstill bench compare 1 2",
+		Args:    severalRuns,
+		RunE: func(_ *cobra.Command, args []string) error {
+			return a.withTrials(args, func(trials []bench.Trial) error {
+				blocks, why := bench.Compare(trials)
+				if why != "" {
+					return errors.New(why)
+				}
+				return a.printBlocks("", blocks, plain)
+			})
+		},
+	}
+	c.Flags().BoolVar(&plain, "plain", false, "lines of text without columns")
+	return c
+}
+
+func benchPlotCommand(a *app) *cobra.Command {
+	var by string
+	var plain bool
+	c := &cobra.Command{
+		Use:     "plot RUN…",
+		Short:   "Plot prediction and readings against an angle",
+		Long:    "Draws the curve of the last run named, with a point and its bars for every reading of all of them; with --plain, says what the drawing shows.",
+		Example: "  standstill bench plot 1 2\n  standstill bench plot 1 2 --by m",
+		Args:    severalRuns,
+		RunE: func(_ *cobra.Command, args []string) error {
+			return a.withTrials(args, func(trials []bench.Trial) error {
+				scene, notes, why := bench.Plot(trials, by)
+				if why != "" {
+					return errors.New(why)
+				}
+				lines := picture.Braille(scene, plotCols, plotRows).Lines()
+				if plain {
+					lines = picture.Sentences(scene)
+				}
+				_, err := fmt.Fprintln(a.Out, strings.Join(append(lines, notes...), "\n"))
+				return err
+			})
+		},
+	}
+	c.Flags().StringVar(&by, "by", "", "plot against this `letter`")
+	c.Flags().BoolVar(&plain, "plain", false, "sentences in place of a drawing")
+	return c
+}
+
+// Room for a plot on a terminal of 80 by 24.
+const (
+	plotCols = 78
+	plotRows = 20
+)
+
+// severalRuns asks for at least one run.
+func severalRuns(c *cobra.Command, args []string) error {
+	if len(args) == 0 {
+		return exactly(1, "the number of a run")(c, args)
+	}
+	return nil
+}
+
+// withTrials opens the record and computes the runs of these numbers.
+func (a *app) withTrials(numbers []string, do func([]bench.Trial) error) error {
+	return a.withRecord(func(t *tutor.Tutor) error {
+		var trials []bench.Trial
+		for _, number := range numbers {
+			trial, wrong, err := bench.Again(t.Record, t.Bank, number)
+			if err != nil {
+				return err
+			}
+			if err := a.refused(wrong); err != nil {
+				return err
+			}
+			trials = append(trials, trial)
+		}
+		return do(trials)
+	})
+}

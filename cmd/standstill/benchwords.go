@@ -1,0 +1,44 @@
+package main
+
+const (
+	saidBench = `Takes a problem as the model of what stands on the table, puts what was measured into
+its sums, and says what they predict, how sure that is, and whether the scales agree.
+With a problem alone, or nothing, it asks for everything, one question after another;
+with values behind it, it prints the result at once. What is not set keeps the value
+of the problem file, and is named as assumed.
+
+A measured value is one reading, or several with semicolons between (a comma may be a
+decimal comma), and what is known of its quality:
+  0.500 kg ± 0.005 kg     a half-width, in a unit or in %; +- does as well
+  35; 34.5; 35.5 deg div 1 deg
+                          repeated readings, and the division of the scale
+  20.4 N div 0.2 N        the smallest division: half of it to both sides
+  20.4 N div 0.2 N zero 0.1 N
+                          what the scale shows with nothing on is taken off
+  20.4 N u 0.1 N          a standard uncertainty
+  0.48 to 0.52 kg         the band of masses within which pulleys hold the ring still
+  20 N max                what a string, scale or pulley is rated for
+
+  standstill bench canal-lantern --set 'm=0.500 kg ± 1 %' --set 'alpha=35; 34.5; 35.5 deg div 1 deg' \
+    --hanger 'm=50 g div 1 g' --read 'T1=3.4 N div 0.1 N' --json
+
+prints one object, with values in the unit beside them:
+  {"problem":"canal-lantern",
+   "inputs":[{"name":"m","letter":"m","value":0.5,"u":0.00289,"unit":"kg","typed":"…","taken":"…"},…],
+   "order":["T1","T2"],
+   "predicted":{"T1":{"value":3.49,"u":0.03,"U":0.06,"k":2,"unit":"N","interval":[3.43,3.55],
+     "from":"law of propagation","drawn":{"mean":3.49,"u":0.03,"interval":[3.43,3.55]},
+     "budget":[{"input":"m","estimate":0.5,"u":0.00289,"unit":"kg","sensitivity":6.34,"share":0.6},…],
+     "better":{"input":"m","share":0.6,"halved":0.02},"said":"…"},…},
+   "correlation":{"T1":{"T1":1,"T2":0.7},…},
+   "compared":[{"letter":"T1","value":3.4,"u":0.029,"U":0.058,"unit":"N","combined":0.08,"En":-1.1,
+     "verdict":"differ","said":"…"}],
+   "left":[{"axis":"x","value":0.01,"u":0.04,"U":0.08,"unit":"N","within":true,"said":"…"},…],
+   "draws":{"count":100000,"seed":1901,"failed":0},"warnings":[…],"cautions":[…]}
+"verdict" is agree, differ or cannot tell; "nu" stands where Student's t takes the place of k = 2.`
+
+	saidNoRuns       = "No run is kept yet; name a --student, or students in the guided form."
+	saidReportOfWhat = "standstill bench report needs a problem with its values, or --run and the number of a run that is kept"
+	saidWritten      = "Written: %s"
+	saidFileThere    = "there is a file %s already; name another with --out"
+)
