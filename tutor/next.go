@@ -21,12 +21,13 @@ const (
 	hardest = 3
 )
 
-// Next says which problem comes next. Within a topic new problems come before old
+// Next says which problem comes next: what is set for the class, until it is done.
+// Then, within a topic new problems come before old
 // ones; what went wrong comes back after a while; two problems without help lead
 // a level up, and past the last level to the next topic. The student may always
 // choose otherwise. ok is false for a bank without problems.
 func (d *Desk) Next() (a Advice, ok bool) {
-	for _, choose := range []func() (Advice, bool){d.wrongBefore, d.newOnes, d.leftBehind, d.longestAgo} {
+	for _, choose := range []func() (Advice, bool){d.nextSet, d.wrongBefore, d.newOnes, d.leftBehind, d.longestAgo} {
 		if a, ok := choose(); ok {
 			return a, true
 		}
@@ -68,7 +69,7 @@ func (d *Desk) heading(id string) (problems.Heading, bool) {
 // newOnes finds a problem that was not begun: in the topic in hand at the level
 // that the student has reached, then in the topics after it, then before it.
 func (d *Desk) newOnes() (Advice, bool) {
-	shelves := d.Shelves()
+	shelves := d.topics()
 	at := d.shelfInHand(shelves)
 	for i := range shelves {
 		s := shelves[(at+i)%len(shelves)]

@@ -1,6 +1,8 @@
 package tutor
 
 import (
+	"time"
+
 	"example.org/standstill/checker"
 	"example.org/standstill/problems"
 )
@@ -40,21 +42,31 @@ type Shelf struct {
 }
 
 // Listed is one problem of the list with how the student stands with it.
+// Due is the date of a set problem, zero for none.
 type Listed struct {
 	problems.Heading
 	Progress
+	Due time.Time
 }
 
 // Shelves lists every problem of the bank by topic and level, topics without
-// problems left out.
+// problems left out. What is set for the class stands before them once more.
 func (d *Desk) Shelves() []Shelf {
+	if set, ok := d.setWork(); ok {
+		return append([]Shelf{set}, d.topics()...)
+	}
+	return d.topics()
+}
+
+// topics are the shelves of the topics.
+func (d *Desk) topics() []Shelf {
 	byTopic := map[string][]Listed{}
 	var topics []string
 	for _, h := range d.tutor.Bank.List() {
 		if byTopic[h.Topic] == nil {
 			topics = append(topics, h.Topic)
 		}
-		byTopic[h.Topic] = append(byTopic[h.Topic], Listed{h, d.Progress(h.ID)})
+		byTopic[h.Topic] = append(byTopic[h.Topic], Listed{Heading: h, Progress: d.Progress(h.ID)})
 	}
 	var shelves []Shelf
 	for _, topic := range topics {

@@ -14,7 +14,13 @@ import (
 const longestName = 60
 
 // Students lists those who have practised here, in the order in which they came.
-func (t *Tutor) Students() ([]record.Student, error) { return t.Record.Students() }
+// In a class they are those of its list.
+func (t *Tutor) Students() ([]record.Student, error) {
+	if t.Class.Students != nil {
+		return t.Class.Students, nil
+	}
+	return t.Record.Students()
+}
 
 // LastStudent returns who practised last; ok is false where nobody has.
 func (t *Tutor) LastStudent() (s record.Student, ok bool, err error) {
@@ -33,11 +39,15 @@ func (t *Tutor) LastStudent() (s record.Student, ok bool, err error) {
 
 // Enrol finds the student of that name, or adds one, and remembers who it is. A
 // name is the same however it is capitalised and spaced. ok is false for a name
-// that is empty once control characters are dropped; nothing is kept then.
+// that is empty once control characters are dropped; nothing is kept then. In a class
+// it is a name, an id or a place on its list, and ok is false for anybody else.
 func (t *Tutor) Enrol(name string) (s record.Student, ok bool, err error) {
 	name = tidyName(name)
 	if name == "" {
 		return s, false, nil
+	}
+	if t.Class.Students != nil {
+		return t.enrolOf(name)
 	}
 	known, ok, err := t.Find(name)
 	if err != nil {

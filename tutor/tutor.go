@@ -24,12 +24,12 @@ import (
 	"example.org/standstill/tutor/record"
 )
 
-// Options are what a tutor works with. Bank and Record are needed; Class is the
-// class code, "" for students who practise alone.
+// Options are what a tutor works with. Bank and Record are needed; the zero Class is
+// for students who practise alone.
 type Options struct {
 	Bank   *problems.Bank
 	Record *record.Record
-	Class  string
+	Class  Class
 }
 
 // Tutor leads lessons. It holds nothing of its own, so that one may serve many

@@ -8,6 +8,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"example.org/standstill/problems"
+	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/class"
 	"example.org/standstill/tutor/record"
 )
@@ -15,7 +16,7 @@ import (
 // teacher is what the flags of the class commands come to.
 type teacher struct {
 	*app
-	classFile string
+	file string
 }
 
 func classCommand(a *app) *cobra.Command {
@@ -28,7 +29,7 @@ func classCommand(a *app) *cobra.Command {
 		Args:    noSuchCommand,
 		RunE:    func(c *cobra.Command, _ []string) error { return c.Help() },
 	}
-	c.PersistentFlags().StringVar(&t.classFile, "class", "", "the class `file`; else class.yaml beside the program or in the data folder")
+	c.PersistentFlags().StringVar(&t.file, "class", "", "the class `file`; else class.yaml beside the program or in the data folder")
 	c.SuggestionsMinimumDistance = nearEnough
 	c.AddCommand(classCollectCommand(t), classReportCommand(t))
 	return c
@@ -47,6 +48,15 @@ func (a *app) openClass(name string, bank *problems.Bank) (*class.Class, error) 
 		return nil, nil
 	}
 	return class.ReadFile(name, bank)
+}
+
+// rules are what the class sets for those who practise.
+func (a *app) rules(bank *problems.Bank) (rules tutor.Class, err error) {
+	c, err := a.openClass(a.classFile, bank)
+	if c == nil || err != nil {
+		return rules, err
+	}
+	return c.Rules(), nil
 }
 
 // findClass looks where a class file may lie, "" for none.
@@ -70,7 +80,7 @@ func (a *app) findClass() string {
 // open opens the class with its record; done closes it.
 func (t *teacher) open() (m *class.Markbook, done func(), err error) {
 	bank := t.openBank()
-	c, err := t.openClass(t.classFile, bank)
+	c, err := t.openClass(t.file, bank)
 	if err != nil {
 		return nil, nil, err
 	}

@@ -24,7 +24,11 @@ func (a *app) practise() error {
 		return err
 	}
 	defer kept.Close()
-	t := tutor.New(tutor.Options{Bank: a.openBank(), Record: kept})
+	options := tutor.Options{Bank: a.openBank(), Record: kept}
+	if options.Class, err = a.rules(options.Bank); err != nil {
+		return err
+	}
+	t := tutor.New(options)
 	if a.plain || !a.fullTerminal() {
 		return a.openPlain(t, notice)
 	}

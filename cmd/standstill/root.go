@@ -18,6 +18,7 @@ type app struct {
 	streams
 	folders     []string // of problem files
 	recordFile  string
+	classFile   string
 	plain       bool
 	light, dark bool
 	ascii       bool
@@ -45,6 +46,7 @@ func root(a *app) *cobra.Command {
 	all.StringArrayVar(&a.folders, "bank", nil, "add a `folder` of problem files; may be given several times")
 	all.StringVar(&a.recordFile, "record", "", "keep answers in this `file`")
 	own := c.Flags()
+	own.StringVar(&a.classFile, "class", "", "the `file` of the class that is practising")
 	own.BoolVar(&a.plain, "plain", false, "lines of text in place of screens")
 	own.BoolVar(&a.light, "light", false, "colours for a light background; remembered")
 	own.BoolVar(&a.dark, "dark", false, "colours for a dark background; remembered")

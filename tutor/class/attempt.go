@@ -13,7 +13,7 @@ type Numbers uint8
 
 // Only what was done with Own numbers counts. Alone are those of somebody who
 // practises without a class; OtherVersion is a problem file that this class does
-// not know, whose numbers say nothing.
+// not know, whose numbers say nothing; Measured numbers come from a bench run.
 const (
 	Own Numbers = iota
 	Alone
@@ -21,6 +21,7 @@ const (
 	Nobodys
 	OtherVersion
 	Unusable
+	Measured
 )
 
 // Attempt is one copy of a problem that a student worked on. Page is nil where the
@@ -65,6 +66,10 @@ func attemptsOf(entries []record.Entry) []*Attempt {
 // judge finds out whose numbers an attempt has, and marks it if they are the
 // student's own.
 func (m *Markbook) judge(student string, a *Attempt) {
+	if first := a.Entries[0]; first.Kind == record.Begun && first.Ref != "" {
+		a.Numbers = Measured
+		return
+	}
 	p, err := m.problem(a.Entries[0], false)
 	if err != nil {
 		a.Numbers = OtherVersion
@@ -80,7 +85,7 @@ func (m *Markbook) judge(student string, a *Attempt) {
 func (m *Markbook) mark(p *problems.Problem, a *Attempt) {
 	own, err := p.WithGivens(a.Givens)
 	if err == nil {
-		a.Page, err = tutor.NewPage(own)
+		a.Page, err = m.rules.NewPage(own)
 	}
 	if err != nil {
 		a.Numbers, a.Page = Unusable, nil
@@ -98,14 +103,14 @@ func (m *Markbook) mark(p *problems.Problem, a *Attempt) {
 func (m *Markbook) whose(p *problems.Problem, student string, a *Attempt) (Numbers, string) {
 	c := m.Class
 	is := func(own *problems.Problem, err error) bool { return err == nil && own.Copy == a.Givens }
-	if is(c.Own(p, student, a.Copy)) || c.Gravity != "" && is(p.Draw(problems.Seed{Class: c.Code, Student: student, Repeat: a.Copy})) {
+	if is(m.rules.Copy(p, student, a.Copy)) || c.Gravity != "" && is(p.Draw(problems.Seed{Class: c.Code, Student: student, Repeat: a.Copy})) {
 		return Own, ""
 	}
 	if is(p.Draw(problems.Seed{Student: student, Repeat: a.Copy})) {
 		return Alone, ""
 	}
 	for _, s := range c.Students[:min(len(c.Students), mostCompared)] {
-		if fold(s.ID) != fold(student) && is(c.Own(p, s.ID, a.Copy)) {
+		if fold(s.ID) != fold(student) && is(m.rules.Copy(p, s.ID, a.Copy)) {
 			return Others, s.ID
 		}
 	}

@@ -31,6 +31,7 @@ import (
 	"golang.org/x/text/unicode/norm"
 
 	"example.org/standstill/problems"
+	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/record"
 )
 
@@ -100,23 +101,12 @@ func (c *Class) nameOf(id string) string {
 	return shown(id)
 }
 
-// usualGravity is what a problem takes where its file does not say otherwise.
-const usualGravity = "9.8 m/s^2"
-
-// Own returns the student's own copy of a problem: the class's g in the place of
-// the usual one, then numbers drawn with the class code.
-func (c *Class) Own(p *problems.Problem, student string, repeat int) (*problems.Problem, error) {
-	if c.Gravity != "" && takesUsualGravity(p) {
-		own, err := p.WithValues(map[string]string{"g": c.Gravity})
-		if err != nil {
-			return nil, err
-		}
-		p = own
+// Rules are what the class sets, as the tutor takes it.
+func (c *Class) Rules() tutor.Class {
+	rules := tutor.Class{Code: c.Code, Name: c.Name, Students: c.Students, Gravity: c.Gravity, Tolerance: c.Tolerance,
+		NoHints: c.NoHints, NoSolution: c.NoSolution}
+	for _, set := range c.Work {
+		rules.Work = append(rules.Work, tutor.Set{Problem: set.ID, Due: set.Due})
 	}
-	return p.Draw(problems.Seed{Class: c.Code, Student: student, Repeat: repeat})
-}
-
-func takesUsualGravity(p *problems.Problem) bool {
-	g, ok := p.System.Given("g")
-	return ok && (p.AssumedG || g.Number.Text+" "+g.Unit.Symbol == usualGravity)
+	return rules
 }

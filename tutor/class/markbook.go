@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"example.org/standstill/problems"
+	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/record"
 )
 
@@ -29,6 +30,7 @@ type Options struct {
 // Markbook is a class with all that was handed in.
 type Markbook struct {
 	Options
+	rules    tutor.Class
 	versions map[string]bool // hashes of problem files that are the teacher's
 	mine     map[string]bool // records whose acceptances count
 
@@ -45,7 +47,7 @@ func OpenMarkbook(o Options) (*Markbook, error) {
 	if o.Workers == 0 {
 		o.Workers = runtime.GOMAXPROCS(0)
 	}
-	m := &Markbook{Options: o, versions: map[string]bool{}, mine: map[string]bool{}, read: map[string]*problems.Problem{}}
+	m := &Markbook{Options: o, rules: o.Class.Rules(), versions: map[string]bool{}, mine: map[string]bool{}, read: map[string]*problems.Problem{}}
 	for _, load := range []func() error{m.loadKnown, m.knowSet} {
 		if err := load(); err != nil {
 			return nil, err

@@ -112,6 +112,10 @@ func (s *sheeting) attempt(a *Attempt, spent map[string]time.Duration) {
 		return
 	}
 	s.markbook.judge(s.student, a)
+	if a.Numbers == Measured {
+		s.Beside += len(a.Entries)
+		return
+	}
 	if a.Page == nil {
 		notice := map[Numbers]Notice{Alone: NumbersAlone, Others: NumbersOthers, Nobodys: NumbersNobodys, Unusable: NumbersNobodys}[a.Numbers]
 		if a.Numbers == OtherVersion {

@@ -124,6 +124,9 @@ func (s *session) begin(another bool) error {
 
 // name asks until there is a name.
 func (s *session) name() (record.Student, error) {
+	for i, one := range s.Tutor.Class.Students {
+		s.say(saidOnList, i+1, visible(one.Name))
+	}
 	for {
 		s.say(saidName)
 		line, err := s.ask()
@@ -143,6 +146,9 @@ func (s *session) name() (record.Student, error) {
 		}
 		if ok {
 			return student, nil
+		}
+		if s.Tutor.Class.Students != nil {
+			s.say(saidNotOnList)
 		}
 	}
 }
@@ -247,6 +253,10 @@ func (s *session) word(w tutor.Word) error {
 	}
 	if s.lesson == nil {
 		s.say(saidNoLesson)
+		return nil
+	}
+	if why := s.lesson.Refused(w); why != "" {
+		s.say(saidRefused, why)
 		return nil
 	}
 	switch w {

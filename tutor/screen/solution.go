@@ -27,6 +27,10 @@ func (m *model) askSolution() {
 		m.sheet = newSolution(m)
 		return
 	}
+	if why := m.lesson.Refused(tutor.AskSolution); why != "" {
+		m.say(why)
+		return
+	}
 	m.sheet = &reveal{}
 }
 
@@ -169,6 +173,10 @@ func (m *model) again() { m.open(m.lesson.Problem.ID, true) }
 
 // hint shows the next hint on the page.
 func (m *model) hint() {
+	if why := m.lesson.Refused(tutor.AskHint); why != "" {
+		m.say(why)
+		return
+	}
 	m.do(func() error { _, err := m.lesson.Hint(); return err })
 	m.home()
 }

@@ -1,0 +1,165 @@
+package tutor
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+	"time"
+
+	"example.org/standstill/problems"
+	"example.org/standstill/tutor/record"
+)
+
+// Class is what a teacher sets for a class. The zero value is no class: everybody
+// may sit down, and the numbers are those of the files.
+type Class struct {
+	Code       string // own numbers are drawn with it
+	Name       string
+	Students   []record.Student // who may sit down, in this order; nil for anybody
+	Work       []Set            // the set problems, in order
+	Gravity    string           // "9.81 m/s^2" where a problem takes the usual g, "" for that one
+	Tolerance  float64          // a share, 0.02 for 2 %; 0 for the checker's own
+	NoHints    bool
+	NoSolution bool // not before a problem is solved
+}
+
+// Set is a problem that is set. A zero Due is no date.
+type Set struct {
+	Problem string
+	Due     time.Time
+}
+
+// usualGravity is what a problem takes where its file does not say otherwise.
+const usualGravity = "9.8 m/s^2"
+
+// Copy returns the student's own copy of a problem: the class's g in the place of
+// the usual one, then numbers drawn with the class code.
+func (c *Class) Copy(p *problems.Problem, student string, repeat int) (*problems.Problem, error) {
+	if g, ok := p.System.Given("g"); ok && c.Gravity != "" && (p.AssumedG || g.Number.Text+" "+g.Unit.Symbol == usualGravity) {
+		own, err := p.WithValues(map[string]string{"g": c.Gravity})
+		if err != nil {
+			return nil, err
+		}
+		p = own
+	}
+	return p.Draw(problems.Seed{Class: c.Code, Student: student, Repeat: repeat})
+}
+
+// NewPage makes an empty page on which numbers are taken as right within the
+// class's tolerance.
+func (c *Class) NewPage(p *problems.Problem) (*Page, error) {
+	g, err := NewPage(p)
+	if err == nil && c.Tolerance > 0 {
+		g.Ref = g.Ref.Within(c.Tolerance)
+	}
+	return g, err
+}
+
+// student finds who of the class is meant by a name, an id or a place on the list.
+func (c *Class) student(who string) (s record.Student, ok bool) {
+	for _, s := range c.Students {
+		if foldName(s.ID) == foldName(who) || foldName(s.Name) == foldName(who) {
+			return s, true
+		}
+	}
+	if n, err := strconv.Atoi(strings.TrimSpace(who)); err == nil && n >= 1 && n <= len(c.Students) {
+		return c.Students[n-1], true
+	}
+	return s, false
+}
+
+func (c *Class) set(id string) (s Set, ok bool) {
+	i := slices.IndexFunc(c.Work, func(s Set) bool { return s.Problem == id })
+	if i < 0 {
+		return s, false
+	}
+	return c.Work[i], true
+}
+
+// enrolOf gives a place to somebody of the class.
+func (t *Tutor) enrolOf(who string) (s record.Student, ok bool, err error) {
+	if s, ok = t.Class.student(who); !ok {
+		return s, false, nil
+	}
+	if err := t.Record.AddStudent(s.ID, s.Name); err != nil {
+		return s, true, err
+	}
+	return s, true, t.Record.SetLastStudent(s.ID)
+}
+
+// drawn is the student's own copy of a problem.
+func (d *Desk) drawn(p *problems.Problem, repeat int) *problems.Problem {
+	own, err := d.tutor.Class.Copy(p, d.Student.ID, repeat)
+	if err != nil {
+		return p // a problem whose draws are all thrown back is still worth working
+	}
+	return own
+}
+
+// setWork is the shelf of what is set, in the order in which it is set; ok is
+// false where nothing is.
+func (d *Desk) setWork() (shelf Shelf, ok bool) {
+	shelf.Topic = problems.Topic{ID: setTopic, Title: saidSetWork}
+	for _, s := range d.tutor.Class.Work {
+		if h, ok := d.heading(s.Problem); ok {
+			shelf.Problems = append(shelf.Problems, Listed{h, d.Progress(s.Problem), s.Due})
+		}
+	}
+	return shelf, len(shelf.Problems) > 0
+}
+
+// setTopic is the id of that shelf; no topic of the bank has a capital.
+const setTopic = "Set"
+
+// nextSet finds the first set problem that is not over, that with the nearest date
+// first.
+func (d *Desk) nextSet() (Advice, bool) {
+	shelf, _ := d.setWork()
+	open := slices.DeleteFunc(shelf.Problems, func(l Listed) bool { return l.Standing > Begun })
+	if len(open) == 0 {
+		return Advice{}, false
+	}
+	first := slices.MinFunc(open, func(a, b Listed) int {
+		return dateRank(a.Due, b.Due)
+	})
+	return Advice{Heading: first.Heading, Why: saidSet(first.Due)}, true
+}
+
+// dateRank compares dates; none is later than any.
+func dateRank(a, b time.Time) int {
+	switch {
+	case a.IsZero() && b.IsZero():
+		return 0
+	case a.IsZero():
+		return 1
+	case b.IsZero():
+		return -1
+	}
+	return a.Compare(b)
+}
+
+func saidSet(due time.Time) string {
+	if due.IsZero() {
+		return "It is set for your class."
+	}
+	return fmt.Sprintf("It is set for your class, until %s.", due.Local().Format("2 January"))
+}
+
+const (
+	saidSetWork    = "Set work"
+	saidNoHints    = "Your class works without hints."
+	saidNoSolution = "In your class the solution is shown once the problem is solved."
+)
+
+// Refused says why a word is not obeyed in this class, "" where it is.
+func (l *Lesson) Refused(w Word) string {
+	class := &l.desk.tutor.Class
+	switch {
+	case w == AskHint && class.NoHints:
+		return saidNoHints
+	case w == AskSolution && class.NoSolution && !l.Solved():
+		return saidNoSolution
+	}
+	return ""
+}
