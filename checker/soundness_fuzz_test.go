@@ -41,10 +41,6 @@ func place(t *testing.T, problem string, stage, item uint8) (*checker.Reference,
 	return ref, s, items[int(item)%len(items)]
 }
 
-// enough is the memory that judging one text may take, once the problem's own
-// tables are made.
-const enough = 1 << 20
-
 // FuzzMark wants a verdict for any text, without panic, in bounded memory.
 func FuzzMark(f *testing.F) {
 	seeded(f, func(l labelled) {

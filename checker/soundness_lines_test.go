@@ -131,7 +131,7 @@ func (w *writer) scaled(pieces []piece) []piece {
 
 func (w *writer) factor(pieces []piece) *tree {
 	if p := pieces[w.IntN(len(pieces))]; chance(w.Rand, 0.6) && len(p.top) > 0 {
-		if f := p.top[w.IntN(len(p.top))]; math.Abs(f.value(w.at)) > 1e-9 {
+		if f := p.top[w.IntN(len(p.top))]; f.op != 'n' && math.Abs(math.Log(math.Abs(f.value(w.at)))) < 20 {
 			return f
 		}
 	}
@@ -231,12 +231,33 @@ func (l line) miss(at env) float64 {
 	return worst
 }
 
+// addends multiplies a side out and returns its terms, without signs.
 func addends(t *tree) []*tree {
+	var all []*tree
 	switch t.op {
 	case '+':
-		return t.args
+		for _, a := range t.args {
+			all = append(all, addends(a)...)
+		}
 	case '-':
 		return addends(t.args[0])
+	case '/':
+		for _, a := range addends(t.args[0]) {
+			all = append(all, over(a, t.args[1]))
+		}
+	case '*':
+		all = []*tree{whole(1)}
+		for _, factor := range t.args {
+			var longer []*tree
+			for _, a := range all {
+				for _, b := range addends(factor) {
+					longer = append(longer, times(a, b))
+				}
+			}
+			all = longer
+		}
+	default:
+		all = []*tree{t}
 	}
-	return []*tree{t}
+	return all
 }

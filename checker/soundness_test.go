@@ -387,7 +387,7 @@ func (s *search) wrongSum(w *writer, u *sum, stage checker.Stage, item string) {
 	m := all[s.IntN(len(all))]
 	w.parts, w.equal = "", false
 	l := w.arrange(m.terms)
-	if !(l.miss(s.at) > 0.03) || !(share(m.terms, s.at) > 0.03) {
+	if !(l.miss(s.at) > 0.03) || !(share(m.terms, s.at) > 0.03) || stage == checker.Solve && s.bare(l) {
 		return
 	}
 	for _, other := range all {
