@@ -51,8 +51,18 @@ func (c *chart) ranges() bool {
 		see(Point{m.At.X - m.U.X, m.At.Y - m.U.Y})
 		see(Point{m.At.X + m.U.X, m.At.Y + m.U.Y})
 	}
-	c.low.Y, c.high.Y = min(c.low.Y, 0), max(c.high.Y, 0)
+	c.ground()
 	return c.widen()
+}
+
+// ground has the scale begin at zero, unless something was measured and lies far above
+// it: the bars of an uncertainty would be too small to be seen.
+func (c *chart) ground() {
+	if span := c.high.Y - c.low.Y; len(c.plot.Measured) > 0 && c.low.Y > 0.4*span {
+		c.low.Y -= 0.1 * span
+		return
+	}
+	c.low.Y, c.high.Y = min(c.low.Y, 0), max(c.high.Y, 0)
 }
 
 // cut lowers the top of the scale where a curve grows without bound, so that
