@@ -32,6 +32,9 @@ func (m *marking) fromAnswers(v asked) []candidate {
 	case quantity.Angle:
 		put(SineCosine, math.Pi/2-v.value)
 		put(Radians, v.value*quantity.Degree)
+		// The direction of the sum in place of the one that balances it.
+		put(Sign, v.value+math.Pi)
+		put(Sign, v.value-math.Pi)
 	case quantity.None:
 		put(Inverted, 1/v.value)
 	case quantity.Mass:
@@ -91,12 +94,23 @@ func (m *marking) putForces(v asked, put func(Code, float64)) {
 			case statics.Friction:
 				m.putFriction(body, on, put)
 			case statics.Tension:
-				put(SharedWeight, w/2)
-				put(SharedWeight, w)
+				m.putShares(body, w, put)
 			}
 		}
 		m.putPairs(body, on, put)
 	}
+}
+
+// putShares deals the weight out to strings: half of it or all of it to each of
+// several.
+func (m *marking) putShares(body *statics.Body, w float64, put func(Code, float64)) {
+	if onlyOf(body, statics.Tension) == nil {
+		put(SharedWeight, w/2)
+		put(SharedWeight, w)
+		return
+	}
+	put(NotResolved, w)
+	put(WholeFactor, w/2)
 }
 
 // putFriction works the friction out from the whole weight.

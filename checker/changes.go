@@ -179,7 +179,7 @@ func changeTension(r *Reference, at place, t term) []term {
 }
 
 // changeBody takes a force of the same kind from another body, or a mass that
-// belongs to another force.
+// belongs to another force. Strings belong to both bodies that they join.
 func changeBody(r *Reference, at place, t term) []term {
 	if t.scale == 0 {
 		return nil
@@ -189,7 +189,7 @@ func changeBody(r *Reference, at place, t term) []term {
 		for i := range r.Bodies[b].Forces {
 			f := &r.Bodies[b].Forces[i]
 			within := t.force.Size != nil && t.force.Size.Has(f.Name) || f.Size != nil && f.Size.Has(t.force.Name)
-			if b != at.body && f.Kind == t.force.Kind && f.Name != t.force.Name && !within {
+			if b != at.body && f.Kind == t.force.Kind && f.Kind != statics.Tension && f.Name != t.force.Name && !within {
 				other := t
 				other.slot, other.size = r.slots[f.Name], nil
 				all = append(all, other)
@@ -281,6 +281,9 @@ func changeAxis(r *Reference, at place, w row) []variant {
 
 // changeShare lets one string carry half the weight, or all of it.
 func changeShare(r *Reference, at place, w row) []variant {
+	if onlyOf(&r.Bodies[at.body], statics.Tension) != nil {
+		return nil // one string shares with nobody
+	}
 	var all []variant
 	for i := range w {
 		for j := range w {

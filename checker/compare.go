@@ -15,6 +15,7 @@ const (
 	roundedShare = 0.01
 	mistakeShare = 0.003
 	slipShare    = 0.05
+	mostRounding = 0.05  // of the largest force
 	hair         = 1e-11 // of what a sum that is zero is worth to the machine
 	tries        = 3
 	mostTries    = 12
@@ -175,6 +176,7 @@ func (e *equation) off(env []float64, share float64) (residual, allowed float64)
 	for _, s := range e.shifted {
 		rounding += math.Abs(s.Run(env) - residual)
 	}
+	rounding = math.Min(rounding, mostRounding*e.most/10)
 	return residual, math.Max(rounding*(1+1e-9), share*math.Min(largest(e.terms, env), e.most))
 }
 

@@ -19,11 +19,11 @@ type ownUnits struct{ force, length float64 }
 
 // ownUnitsOf finds the one unit of force that all givens and all quantities in
 // sizes use, and the one of length that the answers use as well. A mass ties the
-// force to the newton.
+// force to the newton, and a unit of length counts only in a spring's constant.
 func ownUnitsOf(r *Reference) ownUnits {
 	s, u := r.System, ownUnits{1, 1}
 	var forces, lengths []float64
-	massive := false
+	massive, stiff := false, false
 	see := func(unit quantity.Unit) {
 		switch unit.Dim {
 		case quantity.Force:
@@ -33,6 +33,7 @@ func ownUnitsOf(r *Reference) ownUnits {
 		case quantity.Stiffness:
 			per := stiffnessPer(unit.Symbol)
 			forces, lengths = append(forces, per.force), append(lengths, per.length)
+			stiff = true
 		case quantity.Mass:
 			massive = true
 		}
@@ -59,12 +60,13 @@ func ownUnitsOf(r *Reference) ownUnits {
 			lengths = append(lengths, unit.Factor)
 		case quantity.Stiffness:
 			lengths = append(lengths, stiffnessPer(unit.Symbol).length)
+			stiff = true
 		}
 	}
 	if one, ok := common(forces); ok && !massive {
 		u.force = one
 	}
-	if one, ok := common(lengths); ok {
+	if one, ok := common(lengths); ok && stiff {
 		u.length = one
 	}
 	return u
