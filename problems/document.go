@@ -20,6 +20,7 @@ const largestFile = 256 << 10
 // reader goes through one file and gathers what is wrong with it.
 type reader struct {
 	name  string
+	sheet *Sheet // what is read, if it is no problem
 	lines []string
 	found Findings
 }
@@ -72,13 +73,13 @@ func (r *reader) document(data []byte) *yaml.Node {
 	root, more, err := load(data)
 	switch {
 	case err == io.EOF:
-		r.refuse(0, 0, "the file is empty", "a problem")
+		r.refuse(0, 0, "the file is empty", "a "+r.holds())
 	case err != nil:
 		r.syntax(err)
 	case more > 0:
-		r.refuse(more, 1, "a second document begins here", "one problem in each file")
+		r.refuse(more, 1, "a second document begins here", "one "+r.holds()+" in each file")
 	case root.Kind != yaml.MappingNode:
-		r.at(root, "the file holds "+shape(root), "keys with values, such as \"id: canal-lantern\"")
+		r.at(root, "the file holds "+shape(root), fmt.Sprintf("keys with values, such as %q", r.begins()))
 	case r.plain(root):
 		return root
 	}

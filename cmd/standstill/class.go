@@ -47,7 +47,12 @@ func (a *app) openClass(name string, bank *problems.Bank) (*class.Class, error) 
 	if name == "" {
 		return nil, nil
 	}
-	return class.ReadFile(name, bank)
+	c, found := class.ReadFile(name, bank)
+	if len(found) > 0 {
+		a.tell(found)
+		return nil, errFound
+	}
+	return c, nil
 }
 
 // rules are what the class sets for those who practise.

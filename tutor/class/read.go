@@ -1,9 +1,13 @@
 package class
 
 import (
-	"bytes"
 	"fmt"
+	"io"
 	"os"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
 	"time"
 
 	"go.yaml.in/yaml/v4"
@@ -12,41 +16,287 @@ import (
 	"example.org/standstill/tutor/record"
 )
 
-// ReadFile reads a class file.
-func ReadFile(name string, bank *problems.Bank) (*Class, error) {
-	data, err := os.ReadFile(name)
+// The keys of a class file, part by part.
+var (
+	classKeys = problems.Keys{Needed: []string{"name", "code", "students", "problems"}, Optional: []string{"settings", "oneroster"},
+		Example: "name: Physics 10b"}
+	studentKeys = problems.Keys{Needed: []string{"id", "name"}, Example: "{id: s01, name: Ada Berg}"}
+	workKeys    = problems.Keys{Optional: []string{"problem", "topic", "level", "due"}, Example: "{problem: canal-lantern, due: 2026-03-09}"}
+	settingKeys = problems.Keys{Optional: []string{"g", "tolerance", "hints", "solution"}, Example: "{g: 9.81 m/s^2}"}
+	rosterKeys  = problems.Keys{Needed: []string{"version", "class"}, Optional: []string{"school", "term"}, Example: "{version: 1.1, class: phys-10b}"}
+)
+
+// Bounds of a class.
+const (
+	mostStudents  = 10_000
+	longestID     = 255
+	longestName   = 80
+	leastTolerate = 0.001
+	mostTolerate  = 0.1
+)
+
+// ReadFile reads a class file. A list of students that it names is looked for from
+// the folder of the file.
+func ReadFile(name string, bank *problems.Bank) (*Class, problems.Findings) {
+	data, err := slurp(name)
+	if err != nil {
+		return nil, problems.Findings{{File: name, What: plainCause(err), Expected: "a class file that can be read"}}
+	}
+	return Read(name, data, bank)
+}
+
+// largestFile is the most that is read of a class file or a list.
+const largestFile = 4 << 20
+
+func slurp(name string) ([]byte, error) {
+	f, err := os.Open(name)
 	if err != nil {
 		return nil, err
 	}
-	var f struct {
-		Name, Code string
-		Students   []struct{ ID, Name string }
-		Problems   []struct {
-			Problem, Topic, Due string
-		}
+	defer f.Close()
+	return io.ReadAll(io.LimitReader(f, largestFile))
+}
+
+// Read reads a class file: the class, or everything that is wrong with the file.
+// The problems that it sets must be in the bank.
+func Read(name string, data []byte, bank *problems.Bank) (*Class, problems.Findings) {
+	r := &reader{Sheet: &problems.Sheet{Name: name, Holds: "class", Begins: classKeys.Example}, bank: bank, class: &Class{}}
+	if root := r.Sheet.Read(data); root != nil {
+		r.whole(root)
 	}
-	l, err := yaml.NewLoader(bytes.NewReader(data), yaml.WithKnownFields())
+	if found := r.Found(); len(found) > 0 {
+		return nil, found
+	}
+	return r.class, nil
+}
+
+type reader struct {
+	*problems.Sheet
+	bank  *problems.Bank
+	class *Class
+}
+
+func (r *reader) whole(root *yaml.Node) {
+	v := r.Fields(root, "the class", classKeys)
+	r.class.Name = r.name(v["name"], `"name"`, "Physics 10b")
+	r.class.Code, _ = r.Word(v["code"], `"code"`, "harbour-2")
+	r.roster(v["oneroster"])
+	if n := v["students"]; n != nil && n.Kind == yaml.ScalarNode {
+		r.listed(n)
+	} else {
+		r.students(n)
+	}
+	r.work(v["problems"])
+	r.settings(v["settings"])
+}
+
+// name reads a name, which may not be endless.
+func (r *reader) name(n *yaml.Node, what, example string) string {
+	text, ok := r.Word(n, what, example)
+	if ok && len([]rune(text)) > longestName {
+		r.At(n, fmt.Sprintf("%s has more than %d characters", what, longestName), "a shorter one")
+	}
+	return text
+}
+
+func (r *reader) students(n *yaml.Node) {
+	first := map[string]int{}
+	for _, item := range r.List(n, `"students"`, "- {id: s01, name: Ada Berg}") {
+		v := r.Fields(item, "a student", studentKeys)
+		id, ok := r.Word(v["id"], `"id"`, "s01")
+		name := r.name(v["name"], `"name"`, "Ada Berg")
+		if !ok {
+			continue
+		}
+		if len(id) > longestID {
+			r.At(v["id"], "the id is too long", fmt.Sprintf("at most %d characters", longestID))
+		}
+		if line, twice := first[fold(id)]; twice {
+			r.At(v["id"], fmt.Sprintf("the id %s stands on line %d as well", shown(id), line), "an id of its own for each student")
+			continue
+		}
+		first[fold(id)] = v["id"].Line
+		r.class.Students = append(r.class.Students, record.Student{ID: id, Name: name})
+	}
+	if len(r.class.Students) > mostStudents {
+		r.At(n, fmt.Sprintf("the class has %d students", len(r.class.Students)), fmt.Sprintf("at most %d", mostStudents))
+	}
+}
+
+// listed reads the students from a list that the file names.
+func (r *reader) listed(n *yaml.Node) {
+	name, ok := r.Word(n, `"students"`, "students.csv")
+	if !ok {
+		return
+	}
+	path := name
+	if !filepath.IsAbs(path) {
+		path = filepath.Join(filepath.Dir(r.Sheet.Name), path)
+	}
+	list, err := ReadList(path, r.class.Roster.Class)
 	if err != nil {
-		return nil, err
+		r.At(n, fmt.Sprintf("the list %s cannot be taken: %s", shown(name), err), "a CSV file with the columns id and name, or a OneRoster folder")
+		return
 	}
-	if err := l.Load(&f); err != nil {
-		return nil, err
+	r.class.Students = list.Students
+	if list.Roster.Version != "" {
+		r.class.Roster = list.Roster
 	}
-	c := &Class{Name: f.Name, Code: f.Code}
-	for _, s := range f.Students {
-		c.Students = append(c.Students, record.Student{ID: s.ID, Name: s.Name})
-	}
-	for _, one := range f.Problems {
-		due, _ := time.ParseInLocation("2006-01-02", one.Due, time.Local)
-		found := false
-		for _, h := range bank.List() {
-			if h.ID == one.Problem || h.Topic == one.Topic {
-				c.Work, found = append(c.Work, Set{h, due}), true
-			}
+}
+
+func (r *reader) work(n *yaml.Node) {
+	for _, item := range r.List(n, `"problems"`, "- problem: canal-lantern") {
+		v := r.Fields(item, "a set problem", workKeys)
+		due := r.due(v["due"])
+		switch {
+		case v["problem"] != nil && v["topic"] != nil:
+			r.At(v["topic"], "a problem and a topic stand together", "one of them")
+		case v["problem"] != nil:
+			r.problem(v["problem"], due)
+		case v["topic"] != nil:
+			r.topic(v["topic"], v["level"], due)
+		default:
+			r.At(item, "neither a problem nor a topic is named", "problem: or topic:")
 		}
-		if !found {
-			return nil, fmt.Errorf("no problem %s", one.Problem)
+	}
+}
+
+func (r *reader) problem(n *yaml.Node, due time.Time) {
+	list := r.bank.List()
+	ids := make([]string, len(list))
+	for i, h := range list {
+		ids[i] = h.ID
+	}
+	if id, ok := r.OneOf(n, "the problem", ids); ok {
+		r.set(n, list[slices.Index(ids, id)], due)
+	}
+}
+
+func (r *reader) topic(n, level *yaml.Node, due time.Time) {
+	list := r.bank.List()
+	var topics []string
+	for _, h := range list {
+		if !slices.Contains(topics, h.Topic) {
+			topics = append(topics, h.Topic)
 		}
 	}
-	return c, nil
+	topic, ok := r.OneOf(n, "the topic", topics)
+	wanted := ""
+	if level != nil {
+		wanted, _ = r.OneOf(level, "the level", []string{"1", "2", "3"})
+	}
+	if !ok {
+		return
+	}
+	for _, h := range list {
+		if h.Topic == topic && (wanted == "" || strconv.Itoa(h.Level) == wanted) {
+			r.set(n, h, due)
+		}
+	}
+}
+
+// set adds a problem. One that is set twice keeps the place and the date that were
+// first: so single problems may stand before their topic.
+func (r *reader) set(n *yaml.Node, h problems.Heading, due time.Time) {
+	for _, s := range r.class.Work {
+		if s.ID == h.ID {
+			return
+		}
+	}
+	if _, err := r.bank.Get(h.ID); err != nil {
+		r.At(n, fmt.Sprintf("the problem %s cannot be used", h.ID), "one that bank check finds nothing wrong with")
+		return
+	}
+	r.class.Work = append(r.class.Work, Set{h, due})
+}
+
+// due reads a day, which lasts to its end, or a time.
+func (r *reader) due(n *yaml.Node) time.Time {
+	text, ok := r.Word(n, `"due"`, "2026-03-09")
+	if !ok {
+		return time.Time{}
+	}
+	at, err := readDue(text)
+	if err != nil {
+		r.At(n, fmt.Sprintf("%q is no date", shown(text)), "a date such as 2026-03-09, or 2026-03-09 14:00")
+	}
+	return at
+}
+
+const (
+	dateForm = "2006-01-02"
+	hourForm = "2006-01-02 15:04"
+)
+
+func readDue(text string) (time.Time, error) {
+	if at, err := time.ParseInLocation(dateForm, text, time.Local); err == nil {
+		return at.AddDate(0, 0, 1).Add(-time.Second), nil
+	}
+	return time.ParseInLocation(hourForm, text, time.Local)
+}
+
+func (r *reader) settings(n *yaml.Node) {
+	if n == nil {
+		return
+	}
+	v := r.Fields(n, `"settings"`, settingKeys)
+	if g, ok := r.Word(v["g"], "g", "9.81 m/s^2"); ok {
+		r.gravity(v["g"], g)
+	}
+	if text, ok := r.Word(v["tolerance"], "the tolerance", "1 %"); ok {
+		share, err := readShare(text)
+		if err != nil || share < leastTolerate || share > mostTolerate {
+			r.At(v["tolerance"], fmt.Sprintf("%q is no tolerance", shown(text)), "from 0.1 % to 10 %")
+		}
+		r.class.Tolerance = share
+	}
+	r.class.NoHints = r.refused(v["hints"], `"hints"`)
+	r.class.NoSolution = r.refused(v["solution"], `"solution"`)
+}
+
+// gravity takes a g that a problem of the bank can have.
+func (r *reader) gravity(n *yaml.Node, text string) {
+	number, unit, _ := strings.Cut(text, " ")
+	g, err := strconv.ParseFloat(number, 64)
+	if unit = strings.TrimSpace(unit); err != nil || g <= 0 || g > 100 || unit != "m/s^2" && unit != "N/kg" {
+		r.At(n, fmt.Sprintf("%q cannot be g", shown(text)), "a value such as 9.81 m/s^2")
+		return
+	}
+	r.class.Gravity = number + " " + unit
+}
+
+func readShare(text string) (float64, error) {
+	share, err := strconv.ParseFloat(strings.TrimSpace(strings.TrimSuffix(text, "%")), 64)
+	return share / 100, err
+}
+
+// refused reads a yes or no; no refuses.
+func (r *reader) refused(n *yaml.Node, what string) bool {
+	if n == nil {
+		return false
+	}
+	word, _ := r.OneOf(n, what, []string{"yes", "no"})
+	return word == "no"
+}
+
+func (r *reader) roster(n *yaml.Node) {
+	if n == nil {
+		return
+	}
+	v := r.Fields(n, `"oneroster"`, rosterKeys)
+	r.class.Roster.Version, _ = r.OneOf(v["version"], "the version", []string{"1.1", "1.2"})
+	r.class.Roster.Class, _ = r.Word(v["class"], `"class"`, "phys-10b")
+	r.class.Roster.School, _ = r.Word(v["school"], `"school"`, "harbour-school")
+	r.class.Roster.Term, _ = r.Word(v["term"], `"term"`, "2026-spring")
+}
+
+// plainCause says why a file cannot be read, without the path and the call.
+func plainCause(err error) string {
+	switch {
+	case os.IsNotExist(err):
+		return "there is no such file"
+	case os.IsPermission(err):
+		return "the file may not be read by you"
+	}
+	return "the file cannot be read"
 }

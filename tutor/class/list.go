@@ -1,0 +1,156 @@
+package class
+
+import (
+	"bytes"
+	"encoding/csv"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"slices"
+	"strings"
+	"unicode/utf8"
+
+	"golang.org/x/text/cases"
+
+	"example.org/standstill/tutor/record"
+)
+
+// List is a list of students from outside, and where it came from.
+type List struct {
+	Students []record.Student
+	Name     string // of the class, if the list knows it
+	Roster   Roster
+}
+
+// ReadList reads students from a CSV file, or from a folder of OneRoster files; of
+// a folder with several classes the one with that id. Nothing but ids and names is
+// taken. The error is a fragment for whoever made the list, with the line.
+func ReadList(path, classID string) (*List, error) {
+	info, err := os.Stat(path)
+	if err != nil {
+		return nil, errors.New(plainCause(err))
+	}
+	if info.IsDir() {
+		return readRoster(os.DirFS(path), classID)
+	}
+	data, err := slurp(path)
+	if err != nil {
+		return nil, errors.New(plainCause(err))
+	}
+	students, err := readCSV(data)
+	return &List{Students: students}, err
+}
+
+// columns says what a heading may be called.
+var columns = []struct {
+	what  string
+	names []string
+}{
+	{"id", []string{"id", "student", "student id", "studentid", "number", "no", "code", "login", "username", "sourcedid"}},
+	{"name", []string{"name", "student name", "full name", "display name"}},
+	{"given", []string{"given name", "givenname", "first name", "firstname", "first", "forename"}},
+	{"family", []string{"family name", "familyname", "last name", "lastname", "last", "surname"}},
+}
+
+// readCSV reads a list with or without headings. One column holds names, two hold
+// ids and names. Without ids, names serve as ids.
+func readCSV(data []byte) ([]record.Student, error) {
+	rows, err := rowsOf(data)
+	if err != nil {
+		return nil, err
+	}
+	at := headings(rows[0])
+	if at == nil {
+		at = map[string]int{"name": 0}
+		if len(rows[0]) > 1 {
+			at = map[string]int{"id": 0, "name": 1}
+		}
+	} else {
+		rows[0] = nil
+	}
+	var students []record.Student
+	first := map[string]int{}
+	for i, row := range rows {
+		s, ok := studentOf(row, at)
+		if !ok {
+			continue
+		}
+		if line, twice := first[fold(s.ID)]; twice {
+			return nil, fmt.Errorf("line %d: the id %s stands on line %d as well", i+1, shown(s.ID), line)
+		}
+		first[fold(s.ID)] = i + 1
+		students = append(students, s)
+	}
+	if len(students) == 0 {
+		return nil, errors.New("there are no students in it")
+	}
+	return students, nil
+}
+
+// rowsOf reads CSV with commas, semicolons or tabs between fields: what the first
+// line has most of.
+func rowsOf(data []byte) ([][]string, error) {
+	data = bytes.TrimPrefix(data, []byte("\ufeff"))
+	if !utf8.Valid(data) || bytes.IndexByte(data, 0) >= 0 {
+		return nil, errors.New("the file is not text in UTF-8")
+	}
+	head, _, _ := bytes.Cut(data, []byte("\n"))
+	r := csv.NewReader(bytes.NewReader(data))
+	r.FieldsPerRecord, r.LazyQuotes = -1, true
+	for _, comma := range ";\t" {
+		if bytes.Count(head, []byte(string(comma))) > bytes.Count(head, []byte(string(r.Comma))) {
+			r.Comma = comma
+		}
+	}
+	rows, err := r.ReadAll()
+	if err != nil && err != io.EOF {
+		return nil, errors.New("it is no CSV: " + err.Error())
+	}
+	if len(rows) == 0 {
+		return nil, errors.New("the file is empty")
+	}
+	return rows, nil
+}
+
+// headings finds the columns by their names; nil if the row is no heading.
+func headings(row []string) map[string]int {
+	at := map[string]int{}
+	for i, cell := range row {
+		cell = cases.Fold().String(strings.TrimSpace(cell))
+		for _, c := range columns {
+			if _, taken := at[c.what]; !taken && slices.Contains(c.names, cell) {
+				at[c.what] = i
+			}
+		}
+	}
+	_, name := at["name"]
+	_, family := at["family"]
+	if !name && !family {
+		return nil
+	}
+	return at
+}
+
+func studentOf(row []string, at map[string]int) (s record.Student, ok bool) {
+	cell := func(what string) string {
+		if i, ok := at[what]; ok && i < len(row) {
+			return shown(row[i])
+		}
+		return ""
+	}
+	s.ID, s.Name = cell("id"), cell("name")
+	if s.Name == "" {
+		s.Name = strings.TrimSpace(cell("given") + " " + cell("family"))
+	}
+	if s.ID == "" {
+		s.ID = fold(s.Name)
+	}
+	if s.Name == "" {
+		s.Name = s.ID
+	}
+	if runes := []rune(s.Name); len(runes) > longestName {
+		s.Name = string(runes[:longestName])
+	}
+	return s, s.ID != "" && len(s.ID) <= longestID
+}

@@ -1,0 +1,68 @@
+package class
+
+import (
+	"bytes"
+	"fmt"
+	"strconv"
+	"strings"
+	"time"
+)
+
+// Format writes the class as a class file, which Read reads back.
+func Format(c *Class) []byte {
+	var b bytes.Buffer
+	fmt.Fprintf(&b, "name: %s\ncode: %s\n", scalar(c.Name), scalar(c.Code))
+	if r := c.Roster; r.Version != "" {
+		fmt.Fprintf(&b, "oneroster: {version: %s, class: %s", scalar(r.Version), scalar(r.Class))
+		for _, one := range []struct{ key, value string }{{"school", r.School}, {"term", r.Term}} {
+			if one.value != "" {
+				fmt.Fprintf(&b, ", %s: %s", one.key, scalar(one.value))
+			}
+		}
+		b.WriteString("}\n")
+	}
+	b.WriteString("students:\n")
+	for _, s := range c.Students {
+		fmt.Fprintf(&b, "  - {id: %s, name: %s}\n", scalar(s.ID), scalar(s.Name))
+	}
+	b.WriteString("problems:\n")
+	for _, s := range c.Work {
+		fmt.Fprintf(&b, "  - {problem: %s%s}\n", s.ID, dueKey(s.Due))
+	}
+	b.WriteString(formatSettings(c.Settings))
+	return b.Bytes()
+}
+
+func dueKey(due time.Time) string {
+	switch {
+	case due.IsZero():
+		return ""
+	case due.Local().Format("15:04:05") == "23:59:59":
+		return ", due: " + due.Local().Format(dateForm)
+	}
+	return ", due: " + due.Local().Format(hourForm)
+}
+
+func formatSettings(s Settings) string {
+	if s == (Settings{}) {
+		return ""
+	}
+	var b strings.Builder
+	b.WriteString("settings:\n")
+	if s.Gravity != "" {
+		fmt.Fprintf(&b, "  g: %s\n", s.Gravity)
+	}
+	if s.Tolerance > 0 {
+		fmt.Fprintf(&b, "  tolerance: %s %%\n", strconv.FormatFloat(100*s.Tolerance, 'g', 6, 64))
+	}
+	if s.NoHints {
+		b.WriteString("  hints: no\n")
+	}
+	if s.NoSolution {
+		b.WriteString("  solution: no\n")
+	}
+	return b.String()
+}
+
+// scalar quotes a text: what stands in single quotes is never anything but text.
+func scalar(text string) string { return "'" + strings.ReplaceAll(shown(text), "'", "''") + "'" }
