@@ -60,15 +60,5 @@ func (a *app) guide(t *tutor.Tutor, talk *plain.Talk, m *measured) *bench.Guide 
 			}
 			return talk.Lesson(desk, lesson)
 		},
-		Standing: func(s record.Student, p *problems.Problem) string {
-			desk, err := t.Seat(s)
-			if err != nil {
-				return ""
-			}
-			if progress := desk.ProgressOf(p); progress.Standing != tutor.NotBegun {
-				return progress.String()
-			}
-			return ""
-		},
 	}
 }

@@ -130,7 +130,7 @@ func (a *app) withTrials(numbers []string, do func([]bench.Trial) error) error {
 	return a.withRecord(func(t *tutor.Tutor) error {
 		var trials []bench.Trial
 		for _, number := range numbers {
-			trial, wrong, err := bench.Again(t.Record, t.Bank, number)
+			trial, wrong, err := bench.Again(t, number)
 			if err != nil {
 				return err
 			}

@@ -90,6 +90,7 @@ func TestEveryProblemOfTheBankIsAnApparatus(t *testing.T) {
 // bend.
 func BenchmarkSlowestApparatus(b *testing.B) {
 	f := bankForm(b, "two-lanterns")
+	f.draws = drawCount
 	measureAll(b, f)
 	for b.Loop() {
 		result(b, f)

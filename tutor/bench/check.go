@@ -20,7 +20,7 @@ func (r *Result) check(f function, in []uncertain) {
 	if !slices.ContainsFunc(r.Inputs, func(i Input) bool { return i.U > 0 }) {
 		return
 	}
-	s := simulate(f, in, len(r.Predicted), r.Draws, nil, normal)
+	s := simulate(f, in, len(r.Predicted), r.Draws, normal)
 	r.Failed = s.failed
 	var tailed *sample
 	for j := range r.Predicted {
@@ -31,7 +31,7 @@ func (r *Result) check(f function, in []uncertain) {
 		}
 		if p.Nu > 0 {
 			if tailed == nil {
-				again := simulate(f, in, len(r.Predicted), r.Draws, nil, studentT)
+				again := simulate(f, in, len(r.Predicted), r.Draws, studentT)
 				tailed = &again
 			}
 			p.DrawnLow, p.DrawnHigh = tailed.low[j], tailed.high[j]

@@ -37,22 +37,17 @@ const (
 	studentT tails = true
 )
 
-// simulate draws lots (JCGM 101, clause 7). root, where it is not nil, is the lower
-// triangle that correlates the draws; all inputs are then drawn as normal.
-func simulate(f function, in []uncertain, outputs, count int, root [][]float64, t tails) sample {
+// simulate draws lots for the inputs so many times (JCGM 101, clause 7).
+func simulate(f function, in []uncertain, outputs, count int, t tails) sample {
 	lots := rand.New(rand.NewPCG(drawSeed, drawCount))
 	s := sample{values: make([][]float64, outputs)}
 	for j := range s.values {
 		s.values[j] = make([]float64, 0, count)
 	}
 	x, y := make([]float64, len(in)), make([]float64, outputs)
-	errors := make([]float64, len(in))
 	for range count {
 		for i := range in {
 			x[i] = in[i].x + in[i].draw(lots, t)
-		}
-		if root != nil {
-			correlate(in, root, lots, errors, x)
 		}
 		if !f(x, y) {
 			s.failed++
@@ -91,20 +86,6 @@ func chiSquare(lots *rand.Rand, nu int) float64 {
 		sum += z * z
 	}
 	return sum
-}
-
-// correlate draws all inputs together from a normal distribution.
-func correlate(in []uncertain, root [][]float64, lots *rand.Rand, errors, x []float64) {
-	for i := range errors {
-		errors[i] = lots.NormFloat64()
-	}
-	for i := range in {
-		sum := 0.0
-		for k := 0; k <= i; k++ {
-			sum += root[i][k] * errors[k]
-		}
-		x[i] = in[i].x + in[i].u()*sum
-	}
 }
 
 func (s *sample) summarise() {

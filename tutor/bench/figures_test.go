@@ -2,7 +2,12 @@ package bench
 
 import (
 	"math"
+	"math/big"
+	"strconv"
+	"strings"
 	"testing"
+
+	"pgregory.net/rapid"
 )
 
 // NIST SP 811 (2008), B.7.1, worked examples of rule 3 (as transcribed in a public
@@ -58,4 +63,29 @@ func TestQuotedFigures(t *testing.T) {
 			t.Errorf("quote(%v, %v) = %q, %q; want %q, %q", c.x, c.u, value, u, c.value, c.u2)
 		}
 	}
+}
+
+// Rounding against exact fractions: never further than half a place, and even where it
+// is just half.
+func TestRoundingAgainstExactFractions(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		text := rapid.StringMatching(`-?[0-9]{1,6}\.[0-9]{0,6}[05]?`).Draw(t, "numeral")
+		text = strings.TrimSuffix(text, ".")
+		place := rapid.IntRange(-7, 3).Draw(t, "place")
+		exact, ok := new(big.Rat).SetString(text)
+		if !ok {
+			t.Fatal(text)
+		}
+		got, ok := new(big.Rat).SetString(strings.Replace(decimalOf(text).round(place).String(), "−", "-", 1))
+		if !ok {
+			t.Fatal(decimalOf(text).round(place).String())
+		}
+		unit, _ := new(big.Rat).SetString("1e" + strconv.Itoa(place))
+		off := new(big.Rat).Abs(new(big.Rat).Sub(got, exact))
+		half := new(big.Rat).Quo(unit, big.NewRat(2, 1))
+		count := new(big.Rat).Quo(got, unit)
+		if !count.IsInt() || off.Cmp(half) > 0 || off.Cmp(half) == 0 && count.Num().Bit(0) == 1 {
+			t.Fatalf("%s to 10^%d gives %s", text, place, got.FloatString(8))
+		}
+	})
 }

@@ -23,7 +23,6 @@ type Guide struct {
 	Say      func(line string)
 	Ask      func() (string, error)
 	Practise func(s record.Student, p *problems.Problem, run string) error
-	Standing func(record.Student, *problems.Problem) string
 	Save     func(name, usual string, content []byte) (where string, err error)
 	Style    Style
 	Zone     *time.Location // of the times that are shown; local if nil
@@ -33,6 +32,7 @@ type Guide struct {
 	run      string // its ID once it is kept
 	kept     string // the text that was kept last
 	looked   bool   // what may be off every time has been said
+	trialled map[string]Trial
 }
 
 func (g *Guide) zone() *time.Location {

@@ -98,7 +98,7 @@ func TestALabPeriod(t *testing.T) {
 		"0.350 kg ± 1 %", "30; 29.5; 30.5 deg", "1", "45", "45 deg ± 0.5 deg", "9.81 m/s^2",
 		"hanger m = 50 g div 1 g", "ring = 12 N", "",
 		"2.9 N div 0.1 N", "3.6 N zero 0.1 N div 0.1 N",
-		"budget", "plot", "again", "alpha = 40 deg ± 0.5 deg", "T1 = 3.1 N div 0.1 N", "T2 = 3.4 N div 0.1 N",
+		"budget", "again", "alpha = 40 deg ± 0.5 deg", "T1 = 3.1 N div 0.1 N", "T2 = 3.4 N div 0.1 N",
 		"compare 1 2", "runs", "students Cem", "report", "sheet", "leave")
 	table.run("canal-lantern")
 	got := table.all() + "\n"

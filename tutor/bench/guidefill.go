@@ -199,7 +199,7 @@ func (g *Guide) predict(name string) error {
 	for _, s := range g.students {
 		if strings.EqualFold(s.Name, name) {
 			err := g.Practise(s, p, g.run)
-			g.say(saidBackFrom(s.Name, g.standing(s)), saidByHandAgain)
+			g.say(saidBackFrom(s.Name, saidStanding(standing(g.Tutor, s.ID, g.form))), saidByHandAgain)
 			return err
 		}
 	}

@@ -19,17 +19,18 @@ type uncertain struct {
 
 func (q uncertain) u() float64 { return Value{Parts: q.parts}.U() }
 
-// law is the law of propagation of uncertainty at one place (GUM 5.1, 5.2):
+// law is the law of propagation of uncertainty at one place (GUM 5.1.2), for inputs
+// that are independent of one another:
 //
-//	u²(y) = ΣΣ c_i c_k u_i u_k r_ik,   c_i = ∂y/∂x_i
+//	u(y, z) = Σ c_i d_i u_i²,   c_i = ∂y/∂x_i, d_i = ∂z/∂x_i
 //
-// y holds the outputs, c[j][i] how output j follows input i. r holds the
-// correlations of the inputs, nil where all are independent.
+// Outputs that share inputs are not independent. Inputs that move together are taken
+// as following causes that do not (GUM F.1.2). y holds the outputs, c[j][i] how
+// output j follows input i.
 type law struct {
 	in []uncertain
 	y  []float64
 	c  [][]float64
-	r  [][]float64
 }
 
 // Steps of the central differences, as a share of the input and of its
@@ -80,16 +81,6 @@ func step(q uncertain) float64 {
 	return shareOfInput
 }
 
-func (l law) correlation(i, k int) float64 {
-	switch {
-	case i == k:
-		return 1
-	case l.r == nil:
-		return 0
-	}
-	return l.r[i][k]
-}
-
 // contribution is how much input i alone makes output j unsure, with its sign.
 // An input without uncertainty adds nothing, whatever follows it.
 func (l law) contribution(j, i int) float64 {
@@ -104,9 +95,7 @@ func (l law) contribution(j, i int) float64 {
 func (l law) covariance(j, k int) float64 {
 	sum := 0.0
 	for i := range l.in {
-		for n := range l.in {
-			sum += l.contribution(j, i) * l.contribution(k, n) * l.correlation(i, n)
-		}
+		sum += l.contribution(j, i) * l.contribution(k, i)
 	}
 	return sum
 }
@@ -114,8 +103,8 @@ func (l law) covariance(j, k int) float64 {
 // u is the standard uncertainty of output j.
 func (l law) u(j int) float64 { return math.Sqrt(l.covariance(j, j)) }
 
-// share is the part of the variance of output j that input i brings by itself. Of
-// independent inputs the shares make one.
+// share is the part of the variance of output j that input i brings. All shares make
+// one.
 func (l law) share(j, i int) float64 {
 	all := l.covariance(j, j)
 	if all == 0 {
@@ -125,21 +114,15 @@ func (l law) share(j, i int) float64 {
 }
 
 // nu is the effective degrees of freedom of output j (Welch and Satterthwaite,
-// GUM G.2b), not yet truncated, +Inf where no part is short of readings. The
-// formula holds for independent inputs only; where some are correlated, the
-// fewest degrees of freedom that are there count.
+// GUM G.2b), not yet truncated, +Inf where no part is short of readings.
 func (l law) nu(j int) float64 {
-	sum, fewest := 0.0, math.Inf(1)
+	sum := 0.0
 	for i, q := range l.in {
 		for _, p := range q.parts {
-			if p.Nu > 0 && p.U > 0 && l.c[j][i] != 0 {
+			if p.Nu > 0 {
 				sum += math.Pow(l.c[j][i]*p.U, 4) / float64(p.Nu)
-				fewest = min(fewest, float64(p.Nu))
 			}
 		}
-	}
-	if l.r != nil {
-		return fewest
 	}
 	if sum == 0 {
 		return math.Inf(1)

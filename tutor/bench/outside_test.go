@@ -89,7 +89,7 @@ func TestEndGaugeOfGUMH1(t *testing.T) {
 	for i, want := range map[int]string{0: "25", 1: "9.7", 2: "2.9", 3: "16.6"} {
 		f.near("component", math.Abs(l.contribution(0, i)), want, 0.6)
 	}
-	s := simulate(gauge, in, 1, drawCount, nil, normal)
+	s := simulate(gauge, in, 1, drawCount, normal)
 	f.near("u(l) with higher orders", s.u[0], "34", 0.5)
 	if math.Abs(s.u[0]-l.u(0)) <= agreement*l.u(0) {
 		t.Errorf("the draws (%.2f) must stand out against the law (%.2f)", s.u[0], l.u(0))
@@ -98,7 +98,7 @@ func TestEndGaugeOfGUMH1(t *testing.T) {
 
 // gumH2 reads the five rows of readings; it gives means and standard uncertainties,
 // and the correlations of the means.
-func gumH2(t *testing.T) (in []uncertain, r [][]float64) {
+func gumH2(t *testing.T) (in []uncertain, r *mat.SymDense) {
 	file, err := os.Open("testdata/gum-h2.csv")
 	if err != nil {
 		t.Fatal(err)
@@ -120,12 +120,12 @@ func gumH2(t *testing.T) (in []uncertain, r [][]float64) {
 	if len(columns[0]) != 5 {
 		t.Fatalf("%d rows of readings", len(columns[0]))
 	}
+	r = mat.NewSymDense(3, nil)
 	for i := range columns {
 		u := stat.StdErr(stat.StdDev(columns[i], nil), 5)
 		in = append(in, sure(stat.Mean(columns[i], nil), Part{Cause: Repeats, U: u, Nu: 4}))
-		r = append(r, make([]float64, 3))
 		for k := range columns {
-			r[i][k] = stat.Correlation(columns[i], columns[k], nil)
+			r.SetSym(i, k, stat.Correlation(columns[i], columns[k], nil))
 		}
 	}
 	return in, r
@@ -138,9 +138,10 @@ func impedance(x, y []float64) bool {
 	return true
 }
 
-// GUM H.2, Tables H.2 to H.4: correlated inputs. Means, s(mean), r of the inputs
-// and R, X, Z with their u read in the tests and examples of public uncertainty
-// packages; the correlations of the results are from memory (and computed).
+// GUM H.2, Tables H.2 to H.4: correlated inputs, here as following three causes that
+// are independent: x = mean + u·L·z with L·Lᵀ the correlations. Means, s(mean), r of
+// the inputs and R, X, Z with their u read in the tests and examples of public
+// uncertainty packages; the correlations of the results are from memory (and computed).
 func TestImpedanceOfGUMH2(t *testing.T) {
 	f := against(t)
 	in, r := gumH2(t)
@@ -148,47 +149,43 @@ func TestImpedanceOfGUMH2(t *testing.T) {
 		f.near("mean", in[i].x, want.mean, 0.5)
 		f.near("s", in[i].u(), want.u, 0.5)
 	}
-	f.near("r(V, I)", r[0][1], "-0.36", 0.5)
-	f.near("r(V, φ)", r[0][2], "0.86", 0.5)
-	f.near("r(I, φ)", r[1][2], "-0.65", 0.5)
-	l, _ := linearise(impedance, in, 3)
-	l.r = r
+	f.near("r(V, I)", r.At(0, 1), "-0.36", 0.5)
+	f.near("r(V, φ)", r.At(0, 2), "0.86", 0.5)
+	f.near("r(I, φ)", r.At(1, 2), "-0.65", 0.5)
+	causes := []uncertain{sure(0, part(1, 4)), sure(0, part(1, 4)), sure(0, part(1, 4))}
+	shared := following(t, in, r)
+	l, _ := linearise(shared, causes, 3)
+	s := simulate(shared, causes, 3, drawCount, normal)
 	for j, want := range []struct{ y, u string }{{"127.732", "0.071"}, {"219.847", "0.295"}, {"254.260", "0.236"}} {
 		f.near("result", l.y[j], want.y, 0.6)
 		f.near("u", l.u(j), want.u, 1) // X: 0.2956 from unrounded inputs
-	}
-	f.near("r(R, X)", l.correlated(0, 1), "-0.588", 0.6)
-	f.near("r(R, Z)", l.correlated(0, 2), "-0.485", 0.6)
-	f.near("r(X, Z)", l.correlated(1, 2), "0.993", 0.6)
-	s := simulate(impedance, in, 3, drawCount, lower(t, r), normal)
-	for j := range 3 {
 		if math.Abs(s.u[j]-l.u(j)) > 0.02*l.u(j) {
 			t.Errorf("drawn u %v, propagated %v", s.u[j], l.u(j))
 		}
 	}
+	f.near("r(R, X)", l.correlated(0, 1), "-0.588", 0.6)
+	f.near("r(R, Z)", l.correlated(0, 2), "-0.485", 0.6)
+	f.near("r(X, Z)", l.correlated(1, 2), "0.993", 0.6)
 }
 
-func lower(t *testing.T, r [][]float64) [][]float64 {
-	sym := mat.NewSymDense(len(r), nil)
-	for i := range r {
-		for k := range r {
-			sym.SetSym(i, k, r[i][k])
-		}
-	}
+// following is impedance of three inputs that follow independent causes.
+func following(t *testing.T, in []uncertain, r *mat.SymDense) function {
 	var c mat.Cholesky
-	if !c.Factorize(sym) {
+	if !c.Factorize(r) {
 		t.Fatal("correlations do not fit one another")
 	}
 	var l mat.TriDense
 	c.LTo(&l)
-	rows := make([][]float64, len(r))
-	for i := range rows {
-		rows[i] = make([]float64, len(r))
-		for k := 0; k <= i; k++ {
-			rows[i][k] = l.At(i, k)
+	return func(z, y []float64) bool {
+		x := make([]float64, 3)
+		for i := range x {
+			x[i] = in[i].x
+			for k := 0; k <= i; k++ {
+				x[i] += in[i].u() * l.At(i, k) * z[k]
+			}
 		}
+		return impedance(x, y)
 	}
-	return rows
 }
 
 // The same without the correlations is badly wrong (computed): 0.195, 0.201, 0.204.
@@ -248,7 +245,7 @@ func TestSumsOfSupplement1(t *testing.T) {
 		for _, p := range c.in {
 			in = append(in, sure(0, p))
 		}
-		s := simulate(sum, in, 1, drawCount, nil, normal)
+		s := simulate(sum, in, 1, drawCount, normal)
 		l, _ := linearise(sum, in, 1)
 		f.near(c.clause+" u by the law", l.u(0), c.law, 0.6)
 		f.near(c.clause+" u", s.u[0], c.u, 1.5)
@@ -270,7 +267,7 @@ func TestMassOfSupplement1(t *testing.T) {
 		return true
 	}
 	l, _ := linearise(mass, in, 1)
-	s := simulate(mass, in, 1, drawCount, nil, normal)
+	s := simulate(mass, in, 1, drawCount, normal)
 	f.near("value", l.y[0], "1.2340", 0.5)
 	f.near("u by the law", l.u(0), "0.0539", 0.6)
 	f.near("u", s.u[0], "0.0754", 5)
@@ -294,7 +291,7 @@ func TestSquaresOfSupplement1(t *testing.T) {
 	} {
 		in := []uncertain{sure(c.x, part(0.005, 0)), sure(0, part(0.005, 0))}
 		l, _ := linearise(squares, in, 1)
-		s := simulate(squares, in, 1, drawCount, nil, normal)
+		s := simulate(squares, in, 1, drawCount, normal)
 		f.near("mean", 1e6*s.mean[0], c.mean, 3)
 		f.near("u", 1e6*s.u[0], c.u, 3)
 		f.near("u by the law", 1e6*l.u(0), c.law, 0.5)

@@ -11,13 +11,6 @@ import (
 	"example.org/standstill/tutor/picture"
 )
 
-// Trial is one run's result with the number it goes by.
-type Trial struct {
-	Number int
-	*Result
-	About About
-}
-
 // plotted is how many points a curve has, over how wide a range of degrees on both
 // sides of what was measured.
 const (

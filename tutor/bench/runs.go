@@ -166,11 +166,9 @@ func (run Run) when(zone *time.Location) string {
 func (run Run) named(names map[string]string) string { return listed(run.people(names), "and") }
 
 func (run Run) people(names map[string]string) []string {
-	var who []string
-	for _, id := range run.Students {
-		if name := cmp.Or(names[id], id); name != "" {
-			who = append(who, name)
-		}
+	who := make([]string, len(run.Students))
+	for i, id := range run.Students {
+		who[i] = cmp.Or(names[id], id)
 	}
 	return who
 }

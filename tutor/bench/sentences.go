@@ -2,6 +2,7 @@ package bench
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"example.org/standstill/checker/expr"
@@ -263,6 +264,9 @@ func (r *Result) saidBends(p *Prediction) string {
 	said := fmt.Sprintf("Over the uncertainty of %s, %s does not follow in a straight line", p.Budget[0].Input.Name(), p.Name)
 	if p.U == 0 {
 		return said + ": to first order it does not move at all. The interval is that of the draws."
+	}
+	if math.Abs(p.Spread-p.U) <= agreement*p.U {
+		return said + fmt.Sprintf(": the draws lie about %s. The interval is that of the draws.", withUnit(shortest(p.Mean/p.Unit.Factor).round(twoFigures(p.Spread/p.Unit.Factor)).String(), p.Unit))
 	}
 	return said + fmt.Sprintf(": the law of propagation gives u = %s and the draws %s. The interval is that of the draws.",
 		withUnit(quoteU(p.U/p.Unit.Factor), p.Unit), withUnit(quoteU(p.Spread/p.Unit.Factor), p.Unit))

@@ -4,10 +4,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"time"
-
-	"example.org/standstill/problems"
-	"example.org/standstill/tutor/record"
 )
 
 // Compare lays runs of one apparatus side by side: what was put in, what was
@@ -132,27 +128,4 @@ func changes(a, b Trial) []string {
 		}
 	}
 	return said
-}
-
-// Again computes the run of a number as it was typed. The sentences say what stands in
-// the way of a result; the error is that of the record.
-func Again(r *record.Record, bank *problems.Bank, number string) (Trial, []string, error) {
-	runs, err := Runs(r, "")
-	if err != nil {
-		return Trial{}, nil, err
-	}
-	run, why := pick(runs, number)
-	if why != "" {
-		return Trial{}, []string{why}, nil
-	}
-	f, err := run.Open(r, bank)
-	if err != nil {
-		return Trial{}, nil, err
-	}
-	names, err := Names(r)
-	if err != nil {
-		return Trial{}, nil, err
-	}
-	result, wrong := f.Result()
-	return Trial{Number: run.Number, Result: result, About: About{run.people(names), run.when(time.Local)}}, wrong, nil
 }

@@ -1,0 +1,64 @@
+package bench
+
+import (
+	"time"
+
+	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/record"
+)
+
+// Trial is one run's result with the number it goes by, who shared it, each with how far
+// they predicted it by hand, and when it was begun.
+type Trial struct {
+	Number int
+	*Result
+	About About
+}
+
+// Again computes the run of a number as it was typed. The sentences say what stands in
+// the way of a result; the error is that of the record.
+func Again(t *tutor.Tutor, number string) (Trial, []string, error) {
+	runs, err := Runs(t.Record, "")
+	if err != nil {
+		return Trial{}, nil, err
+	}
+	run, why := pick(runs, number)
+	if why != "" {
+		return Trial{}, []string{why}, nil
+	}
+	return run.again(t)
+}
+
+func (run Run) again(t *tutor.Tutor) (Trial, []string, error) {
+	f, err := run.Open(t.Record, t.Bank)
+	if err != nil {
+		return Trial{}, []string{saidCannotOpen(run.Number)}, nil
+	}
+	names, err := Names(t.Record)
+	if err != nil {
+		return Trial{}, nil, err
+	}
+	about := About{When: run.when(time.Local)}
+	for i, name := range run.people(names) {
+		about.Students = append(about.Students, name+saidStanding(standing(t, run.Students[i], f)))
+	}
+	r, wrong := f.Result()
+	return Trial{Number: run.Number, Result: r, About: about}, wrong, nil
+}
+
+// standing says how far a student has come by hand on the numbers of a form, "" for
+// nothing begun.
+func standing(t *tutor.Tutor, student string, f *Form) string {
+	p, why := f.Copy()
+	if why != "" {
+		return ""
+	}
+	desk, err := t.Seat(record.Student{ID: student})
+	if err != nil {
+		return ""
+	}
+	if progress := desk.ProgressOf(p); progress.Standing != tutor.NotBegun {
+		return progress.String()
+	}
+	return ""
+}
