@@ -49,7 +49,7 @@ func TestEveryProblemOfTheBankIsAnApparatus(t *testing.T) {
 	runs, upset, drawn := 0, []string{}, []string{}
 	for _, h := range problems.Embedded().List() {
 		f := bankForm(t, h.ID)
-		f.draws = 5000
+		f.draws = 2000
 		measureAll(t, f)
 		r, why := f.Result()
 		if why != nil {
