@@ -25,13 +25,13 @@ func classCommand(a *app) *cobra.Command {
 		Use:     "class",
 		Short:   "Set work for a class, take in what was done, report",
 		Long:    saidClass,
-		Example: "  standstill class new physics-10b.yaml\n  standstill class collect E:\\ --class physics-10b.yaml\n  standstill class report --class physics-10b.yaml",
+		Example: "  standstill class report --class physics-10b.yaml",
 		Args:    noSuchCommand,
 		RunE:    func(c *cobra.Command, _ []string) error { return c.Help() },
 	}
 	c.PersistentFlags().StringVar(&t.file, "class", "", "the class `file`; else class.yaml beside the program or in the data folder")
 	c.SuggestionsMinimumDistance = nearEnough
-	c.AddCommand(classCollectCommand(t), classReportCommand(t))
+	c.AddCommand(classNewCommand(t), classCollectCommand(t), classReportCommand(t), classShowCommand(t), classAcceptCommand(t), classWatchCommand(t))
 	return c
 }
 
@@ -100,7 +100,7 @@ func (t *teacher) open() (m *class.Markbook, done func(), err error) {
 	if err != nil {
 		return nil, nil, errors.New(record.Sentence(err))
 	}
-	m, err = class.OpenMarkbook(class.Options{Class: c, Bank: bank, Record: r})
+	m, err = class.OpenMarkbook(class.Options{Class: c, Bank: bank, Record: r, Progress: t.progress()})
 	if err != nil {
 		r.Close()
 		return nil, nil, said(err)
@@ -115,59 +115,4 @@ func (t *teacher) classRecord(c *class.Class) (string, error) {
 	}
 	own, err := record.DefaultPath()
 	return filepath.Join(filepath.Dir(own), "classes", class.RecordName(c.Code)), err
-}
-
-func classCollectCommand(t *teacher) *cobra.Command {
-	var mine bool
-	c := &cobra.Command{
-		Use:     "collect FILE|FOLDER…",
-		Short:   "Take in hand-ins and whole records",
-		Long:    saidCollect,
-		Example: "  standstill class collect /media/stick --class physics-10b.yaml",
-		Args: func(c *cobra.Command, args []string) error {
-			if len(args) == 0 {
-				return exactly(1, "a file or a folder")(c, args)
-			}
-			return nil
-		},
-		RunE: func(c *cobra.Command, args []string) error {
-			m, done, err := t.open()
-			if err != nil {
-				return err
-			}
-			defer done()
-			sum, err := m.Collect(c.Context(), args, mine)
-			if err != nil {
-				return said(err)
-			}
-			return sum.WriteText(t.Out, m.Class)
-		},
-	}
-	c.Flags().BoolVar(&mine, "mine", false, "the files are the teacher's own: acceptances and problem files in them count")
-	return c
-}
-
-func classReportCommand(t *teacher) *cobra.Command {
-	var layout class.Layout
-	c := &cobra.Command{
-		Use:     "report",
-		Short:   "Report how the class stands",
-		Long:    saidClassReport,
-		Example: "  standstill class report --class physics-10b.yaml",
-		Args:    exactly(0, ""),
-		RunE: func(c *cobra.Command, _ []string) error {
-			m, done, err := t.open()
-			if err != nil {
-				return err
-			}
-			defer done()
-			r, err := m.Report(c.Context())
-			if err != nil {
-				return said(err)
-			}
-			return r.WriteText(t.Out, layout)
-		},
-	}
-	c.Flags().BoolVar(&layout.Plain, "plain", false, "lines of text without columns")
-	return c
 }

@@ -17,4 +17,25 @@ and name and what was typed, and nothing of anybody else.`
 	saidNothingToHandIn = "%s has nothing to hand in so far"
 	saidNotWritten      = "the file %s cannot be written: %s"
 	saidHandedIn        = "%s holds all %d entries of %s. Whoever has the file can read them; give it to your teacher."
+	saidWatch           = `Follows hand-ins and records in folders, such as a shared one into which students
+practise: who is at which stage, who has asked for every hint, the last five mistakes.
+The view is written again when something changes. Nothing is kept; Ctrl-C ends it.`
+	saidIsThere       = "the file %s is there already; choose another name, or change it with an editor"
+	saidMade          = "%s is made. Give it to the students: they start with standstill --class %s, or find it as class.yaml beside the program."
+	saidNoAnswer      = "the answers end before the class file is made; nothing is written"
+	saidAskName       = "Name: what is the class called?"
+	saidAskList       = "Students: which CSV file or OneRoster folder lists them? Leave it empty to write them in yourself."
+	saidAskWork       = "Work: which problems or topics are set? Ids with commas between them, as bank list shows them."
+	saidAskDue        = "Due: until when, as in 2026-03-09? Leave it empty for no date."
+	saidExported      = "%s is written. %s"
+	saidLeaves        = "It holds the names of %d students and what they did; mind who gets it."
+	saidXAPILeaves    = "It holds the ids of %d students and every line that they handed in, and no names."
+	saidRosterLeaves  = "It holds the ids of %d students and a score for each problem, and no names."
+	saidRosterRefused = "Students left out because OneRoster does not take their ids: %d."
+	saidNoRoster      = "the class file does not come from OneRoster, so results would name ids that no school system knows; it needs the key oneroster"
+	saidNotInClass    = "there is no one student %q in the class"
+	saidAcceptedLine  = "The line of %s in %s counts as right from now on: %s"
+	saidTakenBack     = "The line of %s in %s is judged by the tutor again: %s"
+	saidProgress      = "marked %d %% (%d of %d)"
+	saidForgotten     = "%s is forgotten: %d entries are deleted from %s. Files that were handed in or exported before are not touched."
 )

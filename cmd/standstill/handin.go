@@ -18,7 +18,7 @@ func handInCommand(a *app) *cobra.Command {
 		Use:     "hand-in [FOLDER]",
 		Short:   "Write one student's answers into a file for the teacher",
 		Long:    saidHandInHelp,
-		Example: "  standstill hand-in\n  standstill hand-in E:\\ --student Nele",
+		Example: "  standstill hand-in\n  standstill hand-in . --student Nele",
 		Args:    atMostOne,
 		RunE: func(_ *cobra.Command, args []string) error {
 			folder := "."

@@ -42,6 +42,7 @@ func recordCommand(a *app) *cobra.Command {
 		},
 	}
 	c.Flags().BoolVar(&asJSON, "json", false, "print one JSON object")
+	c.AddCommand(forgetCommand(a))
 	return c
 }
 

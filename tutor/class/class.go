@@ -91,8 +91,8 @@ func (c *Class) Student(who string) (s record.Student, ok bool) {
 	return s, false
 }
 
-// nameOf returns a student's name, or the id where the list has none.
-func (c *Class) nameOf(id string) string {
+// Called returns a student's name, or the id where the list has none.
+func (c *Class) Called(id string) string {
 	for _, s := range c.Students {
 		if fold(s.ID) == fold(id) && s.Name != "" {
 			return shown(s.Name)

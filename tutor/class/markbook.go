@@ -147,3 +147,21 @@ func (m *Markbook) problem(e record.Entry, strange bool) (*problems.Problem, err
 func (m *Markbook) set(id string) int {
 	return slices.IndexFunc(m.Class.Work, func(s Set) bool { return s.ID == id })
 }
+
+// Forget deletes everything of a student from the class's record, however the id
+// is written there, and gives the number of entries deleted. Files that were handed
+// in are not touched: collected again, they bring it back.
+func (m *Markbook) Forget(id string) (deleted int, err error) {
+	ids, _, err := m.present()
+	if err != nil {
+		return 0, err
+	}
+	for _, one := range ids[fold(id)] {
+		n, err := m.Record.Forget(one)
+		deleted += n
+		if err != nil {
+			return deleted, err
+		}
+	}
+	return deleted, nil
+}

@@ -125,3 +125,25 @@ const (
 	saidRefused    = " Left out, in a form that cannot be kept: %d."
 	saidOtherClass = " It names the class code %s."
 )
+
+// What is said of a page that is shown.
+const (
+	saidNothingDone  = "%s has done nothing about %s"
+	saidStands       = "It stands: %s."
+	saidHalfTyped    = "Left half typed: %s"
+	saidRevealed     = "the worked solution was asked for"
+	saidShowAlone    = "This does not count: the numbers are those of somebody who practises without the class."
+	saidShowOthers   = "This does not count: the numbers are those of %s's copy."
+	saidShowNobodys  = "This does not count: nobody in the class has these numbers."
+	saidShowVersion  = "This does not count: the problem file is not one of this class."
+	saidShowMeasured = "The numbers were measured at the bench; it is no set work."
+)
+
+// What is said while a lab is watched.
+const (
+	saidNoFolder = "The folder is not there at the moment."
+	saidNotHere  = "nothing begun"
+	saidInARow   = ", %d refused in a row"
+	saidAllHints = "All hints asked for: %s"
+	headRecent   = "Last mistakes"
+)

@@ -182,7 +182,7 @@ func stuckAt(g *tutor.Page, stage checker.Stage, item string) *Stuck {
 			s.Hints++
 			s.AllHints = s.AllHints || l.Level == lastLevel
 		case l.Kind != tutor.Typed || l.Verdict == checker.Unread:
-		case l.Counts() || len(l.Done) > 0:
+		case l.Counts() || l.Kept || len(l.Done) > 0:
 			s = Stuck{}
 		default:
 			s.Refused++

@@ -18,7 +18,7 @@ func (c *Collected) WriteText(w io.Writer, of *Class) error {
 		}
 		t.line("%s: %s", shown(filepath.Base(one.File)), one.say(of))
 		for _, r := range one.Remarks {
-			t.line("  %s", sayRemark(r, of.nameOf))
+			t.line("  %s", sayRemark(r, of.Called))
 		}
 	}
 	if others > 0 {
@@ -36,7 +36,7 @@ func (one *Taken) say(of *Class) string {
 	}
 	said := fmt.Sprintf("%d entries, %d new", one.Entries, one.Added)
 	if one.Student != "" {
-		said = of.nameOf(one.Student) + ", " + said
+		said = of.Called(one.Student) + ", " + said
 	}
 	said += "."
 	if one.Truncated {

@@ -271,3 +271,6 @@ func times(n int, what string) string {
 }
 
 func quoted(line string) string { return "“" + shown(line) + "”" }
+
+// standingWord is a standing in words.
+func standingWord(s int) string { return tutor.Standing(s).String() }

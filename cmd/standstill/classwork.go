@@ -1,0 +1,281 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"os/signal"
+	"path/filepath"
+	"strings"
+	"sync"
+	"syscall"
+
+	"github.com/spf13/cobra"
+
+	"example.org/standstill/tutor/class"
+)
+
+func classCollectCommand(t *teacher) *cobra.Command {
+	var mine bool
+	c := &cobra.Command{
+		Use:     "collect FILE|FOLDER…",
+		Short:   "Take in hand-ins and whole records",
+		Long:    saidCollect,
+		Example: "  standstill class collect . --class physics-10b.yaml",
+		Args: func(c *cobra.Command, args []string) error {
+			if len(args) == 0 {
+				return exactly(1, "a file or a folder")(c, args)
+			}
+			return nil
+		},
+		RunE: func(c *cobra.Command, args []string) error {
+			return t.with(func(m *class.Markbook) error {
+				sum, err := m.Collect(c.Context(), args, mine)
+				if err != nil {
+					return plainly(err)
+				}
+				return sum.WriteText(t.Out, m.Class)
+			})
+		},
+	}
+	c.Flags().BoolVar(&mine, "mine", false, "the files are the teacher's own: acceptances and problem files in them count")
+	return c
+}
+
+// with opens the class and its record for one piece of work.
+func (t *teacher) with(work func(*class.Markbook) error) error {
+	m, done, err := t.open()
+	if err != nil {
+		return err
+	}
+	defer done()
+	return said(work(m))
+}
+
+// plainly names the file of a system error without the call.
+func plainly(err error) error {
+	var path *os.PathError
+	if errors.As(err, &path) {
+		return fmt.Errorf("%s: %w", path.Path, path.Err)
+	}
+	return err
+}
+
+// exports are the forms in which a report leaves.
+type exports struct {
+	layout        class.Layout
+	json, csv     bool
+	mark          bool
+	html, xapi    string
+	roster, place string
+}
+
+func (e *exports) flags(c *cobra.Command) {
+	f := c.Flags()
+	f.BoolVar(&e.layout.Plain, "plain", false, "lines of text without columns")
+	f.BoolVar(&e.json, "json", false, "print one JSON object")
+	f.BoolVar(&e.csv, "csv", false, "print CSV, one record for each student and problem")
+	f.BoolVar(&e.mark, "bom", false, "begin the CSV with a byte order mark, for spreadsheets that need it")
+	f.StringVar(&e.html, "html", "", "write one page to this `file`, for reading and printing")
+	f.StringVar(&e.xapi, "xapi", "", "write xAPI statements to this `file`, one on a line")
+	f.StringVar(&e.place, "home", class.HomePage, "the `address` to which the students' ids belong in xAPI statements")
+	f.StringVar(&e.roster, "oneroster", "", "write OneRoster results to this `folder`")
+}
+
+func classReportCommand(t *teacher) *cobra.Command {
+	var e exports
+	c := &cobra.Command{
+		Use:     "report",
+		Short:   "Report how the class stands",
+		Long:    saidClassReport,
+		Example: "  standstill class report --class physics-10b.yaml\n  standstill class report --class physics-10b.yaml --html report.html",
+		Args:    exactly(0, ""),
+		RunE: func(c *cobra.Command, _ []string) error {
+			return t.with(func(m *class.Markbook) error { return t.report(c, m, &e) })
+		},
+	}
+	e.flags(c)
+	return c
+}
+
+func (t *teacher) report(c *cobra.Command, m *class.Markbook, e *exports) error {
+	if e.xapi != "" {
+		return t.export(e.xapi, fmt.Sprintf(saidXAPILeaves, len(m.Class.Students)), func(w io.Writer) error {
+			return m.WriteStatements(c.Context(), w, strings.TrimRight(e.place, "/"))
+		})
+	}
+	r, err := m.Report(c.Context())
+	switch {
+	case err != nil:
+		return err
+	case e.html != "":
+		return t.export(e.html, fmt.Sprintf(saidLeaves, len(r.Students)), func(w io.Writer) error { return r.WriteHTML(w, m.Bank) })
+	case e.roster != "":
+		return t.exportRoster(r, e.roster)
+	case e.json:
+		return r.WriteJSON(t.Out)
+	case e.csv:
+		return r.WriteCSV(t.Out, e.mark)
+	}
+	return r.WriteText(t.Out, e.layout)
+}
+
+// export writes one file whole, and says what leaves with it.
+func (t *teacher) export(path, leaves string, write func(io.Writer) error) error {
+	var b strings.Builder
+	if err := write(&b); err != nil {
+		return err
+	}
+	if err := writeWhole(path, []byte(b.String())); err != nil {
+		return fmt.Errorf(saidNotWritten, path, plainCause(err))
+	}
+	fmt.Fprintf(t.Out, saidExported+"\n", path, leaves)
+	return nil
+}
+
+func (t *teacher) exportRoster(r *class.Report, folder string) error {
+	if r.Roster.Version == "" {
+		return errors.New(saidNoRoster)
+	}
+	files, refused := r.OneRoster()
+	if err := os.MkdirAll(folder, 0o700); err != nil {
+		return fmt.Errorf(saidNotWritten, folder, plainCause(err))
+	}
+	for name, content := range files {
+		if err := writeWhole(filepath.Join(folder, name), content); err != nil {
+			return fmt.Errorf(saidNotWritten, filepath.Join(folder, name), plainCause(err))
+		}
+	}
+	fmt.Fprintf(t.Out, saidExported+"\n", folder, fmt.Sprintf(saidRosterLeaves, len(r.Students)-refused))
+	if refused > 0 {
+		fmt.Fprintf(t.Err, saidRosterRefused+"\n", refused)
+	}
+	return nil
+}
+
+func classShowCommand(t *teacher) *cobra.Command {
+	return &cobra.Command{
+		Use:     "show STUDENT PROBLEM",
+		Short:   "Show one student's page as typed",
+		Long:    "Prints every line that a student handed in about one problem with what was said about it, the hints and the kept lines. What begins each line is what class accept takes.",
+		Example: "  standstill class show Nele canal-lantern --class physics-10b.yaml",
+		Args:    exactly(2, "a student and a problem"),
+		RunE: func(_ *cobra.Command, args []string) error {
+			return t.with(func(m *class.Markbook) error {
+				s, ok := m.Class.Student(args[0])
+				if !ok {
+					return fmt.Errorf(saidNotInClass, args[0])
+				}
+				return m.Show(t.Out, s, args[1])
+			})
+		},
+	}
+}
+
+func classAcceptCommand(t *teacher) *cobra.Command {
+	var undo bool
+	c := &cobra.Command{
+		Use:   "accept ENTRY",
+		Short: "Take a refused line as right, from now on",
+		Long: `Takes a line as right that was refused, whether the student kept it or not. ENTRY is
+what stands before the line in class show. Nothing is changed: an entry of the
+teacher's is put beside it, and --undo takes it back.`,
+		Args: exactly(1, "the entry that stands before the line in class show"),
+		RunE: func(_ *cobra.Command, args []string) error {
+			return t.with(func(m *class.Markbook) error {
+				e, line, err := m.Accept(args[0], undo)
+				if err != nil {
+					return err
+				}
+				words := saidAcceptedLine
+				if undo {
+					words = saidTakenBack
+				}
+				_, err = fmt.Fprintf(t.Out, words+"\n", m.Class.Called(e.Student), e.Problem, class.AsTyped(line.Text))
+				return err
+			})
+		},
+	}
+	c.Flags().BoolVar(&undo, "undo", false, "take an acceptance back")
+	return c
+}
+
+func classWatchCommand(t *teacher) *cobra.Command {
+	var once bool
+	c := &cobra.Command{
+		Use:     "watch FOLDER…",
+		Short:   "Follow a lab, live",
+		Long:    saidWatch,
+		Example: "  standstill class watch . --once --class physics-10b.yaml",
+		Args: func(c *cobra.Command, args []string) error {
+			if len(args) == 0 {
+				return exactly(1, "a folder")(c, args)
+			}
+			return nil
+		},
+		RunE: func(c *cobra.Command, args []string) error {
+			bank := t.openBank()
+			of, err := t.openClass(t.file, bank)
+			if err == nil && of == nil {
+				err = errors.New(saidNoClass)
+			}
+			if err != nil {
+				return err
+			}
+			w := &class.Watch{Class: of, Bank: bank, Paths: args}
+			defer w.Close()
+			if once {
+				view, err := w.View(c.Context())
+				if err != nil {
+					return plainly(err)
+				}
+				_, err = io.WriteString(t.Out, view)
+				return err
+			}
+			return plainly(t.follow(c, w))
+		},
+	}
+	c.Flags().BoolVar(&once, "once", false, "print once and end")
+	return c
+}
+
+// progress tells on the error stream how far a long piece of work is; nil for a
+// class that is done at once.
+func (t *teacher) progress() func(done, of int) {
+	var mu sync.Mutex
+	told := 0
+	return func(done, of int) {
+		mu.Lock()
+		defer mu.Unlock()
+		if step := 100 * done / max(of, 1); of >= longClass && step/5 > told {
+			told = step / 5
+			fmt.Fprintf(t.Err, saidProgress+"\n", step, done, of)
+		}
+	}
+}
+
+// longClass is from how many on progress is told.
+const longClass = 200
+
+// writeNew writes a file that must not be there yet.
+func writeNew(path string, data []byte) error {
+	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o600)
+	if err != nil {
+		return err
+	}
+	_, err = f.Write(data)
+	return errors.Join(err, f.Close())
+}
+
+// follow shows the view until Ctrl-C. A terminal is cleared for each; elsewhere one
+// stands below the other.
+func (t *teacher) follow(c *cobra.Command, w *class.Watch) error {
+	ctx, stop := signal.NotifyContext(c.Context(), os.Interrupt, syscall.SIGTERM)
+	defer stop()
+	clear := ""
+	if t.fullTerminal() {
+		clear = "\x1b[H\x1b[2J"
+	}
+	return w.Run(ctx, t.Out, clear)
+}

@@ -1,0 +1,90 @@
+package class
+
+import (
+	_ "embed"
+	"fmt"
+	"html/template"
+	"io"
+	"strings"
+
+	"example.org/standstill/checker"
+	"example.org/standstill/problems"
+	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/picture"
+)
+
+//go:embed report.html
+var reportPage string
+
+// WriteHTML writes the report as one page that needs nothing else: for reading,
+// printing and filing. Plots and drawings are SVG, there are no scripts, and
+// nothing is fetched.
+func (r *Report) WriteHTML(w io.Writer, bank *problems.Bank) error {
+	page, err := template.New("report").Funcs(template.FuncMap{
+		"shown": shown, "letter": letterOf, "words": wordsOf, "minutes": minutes, "day": day, "place": place, "say": r.Say,
+		"title": tutor.Title, "short": shortID, "inc": func(i int) int { return i + 1 },
+		"standings": func(c Column) template.HTML { return standingsPlot(c, len(r.Students)) },
+		"mistakes":  func(list []Tally) template.HTML { return mistakesPlot(list, len(r.Students)) },
+		"drawing":   func(id string) template.HTML { return drawingOf(bank, id) },
+		"first":     func(list []Tally) []Tally { return list[:min(len(list), mostMistakes)] },
+		"unaided":   func() string { return SaidUnaided },
+		"letters":   func() string { return saidLetters },
+	}).Parse(reportPage)
+	if err != nil {
+		return err
+	}
+	return page.Execute(w, r)
+}
+
+// standingsPlot is a bar with a part for each standing, from done unaided down. The
+// parts differ in their filling, and the numbers stand beside them.
+func standingsPlot(c Column, of int) template.HTML {
+	const wide, high = 240, 14
+	fills := map[tutor.Standing]string{tutor.Unaided: "#1b4965", tutor.WithHints: "#5fa8d3", tutor.Contested: "#bee9e8", tutor.Shown: "#cccccc", tutor.Begun: "#eeeeee"}
+	var b strings.Builder
+	fmt.Fprintf(&b, `<svg role="img" width="%d" height="%d" viewBox="0 0 %d %d"><title>%s</title>`, wide, high, wide, high, template.HTMLEscapeString(c.counts(of)))
+	x := 0.0
+	for s := tutor.Unaided; s >= tutor.Begun; s-- {
+		part := float64(wide*c.Students[s]) / float64(max(of, 1))
+		if part > 0 {
+			fmt.Fprintf(&b, `<rect x="%.1f" y="0" width="%.1f" height="%d" fill="%s" stroke="#333" stroke-width="0.5"/>`, x, part, high, fills[s])
+			x += part
+		}
+	}
+	fmt.Fprintf(&b, `<rect x="0" y="0" width="%d" height="%d" fill="none" stroke="#333" stroke-width="0.5"/></svg>`, wide, high)
+	return template.HTML(b.String())
+}
+
+// mistakesPlot is a bar for each mistake, as long as the share of students who made
+// it.
+func mistakesPlot(list []Tally, of int) template.HTML {
+	const label, wide, row = 210, 300, 18
+	list = list[:min(len(list), mostMistakes)]
+	var b strings.Builder
+	fmt.Fprintf(&b, `<svg role="img" width="%d" height="%d"><title>Students by mistake</title>`, label+wide+60, row*len(list))
+	for i, one := range list {
+		name := one.Problem
+		if name == "" {
+			name = tutor.Title(one.Stage)
+		}
+		y := row * i
+		fmt.Fprintf(&b, `<text x="0" y="%d" font-size="12">%s</text>`, y+13, template.HTMLEscapeString(name+", "+string(one.Code)))
+		fmt.Fprintf(&b, `<rect x="%d" y="%d" width="%d" height="12" fill="#5fa8d3" stroke="#333" stroke-width="0.5"/>`, label, y+3, wide*one.Students/max(of, 1))
+		fmt.Fprintf(&b, `<text x="%d" y="%d" font-size="12">%d</text>`, label+wide*one.Students/max(of, 1)+6, y+13, one.Students)
+	}
+	b.WriteString("</svg>")
+	return template.HTML(b.String())
+}
+
+// drawingOf draws a set problem with the numbers of its file.
+func drawingOf(bank *problems.Bank, id string) template.HTML {
+	p, err := bank.Get(id)
+	if err != nil {
+		return ""
+	}
+	ref, err := p.Reference()
+	if err != nil {
+		return ""
+	}
+	return template.HTML(picture.SVG(picture.OfProblem(ref, picture.View{Stage: checker.Diagram}), 320, 224))
+}

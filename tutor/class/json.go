@@ -1,0 +1,141 @@
+package class
+
+import (
+	"encoding/json"
+	"io"
+
+	"example.org/standstill/checker"
+)
+
+// The report as one JSON object.
+type jsonReport struct {
+	Name     string        `json:"name"`
+	Code     string        `json:"code"`
+	Time     string        `json:"time"`
+	Marking  string        `json:"marking"`
+	Entries  int           `json:"entries"`
+	Problems []jsonProblem `json:"problems"`
+	Students []jsonStudent `json:"students"`
+	Stuck    []jsonStuck   `json:"stuck"`
+	ByStage  []jsonTally   `json:"mistakesByStage"`
+	ByWork   []jsonTally   `json:"mistakesByProblem"`
+	Kept     []jsonKept    `json:"kept"`
+	Remarks  []jsonRemark  `json:"remarks"`
+}
+
+type jsonProblem struct {
+	ID       string         `json:"id"`
+	Title    string         `json:"title"`
+	Topic    string         `json:"topic"`
+	Level    int            `json:"level"`
+	Due      string         `json:"due,omitempty"`
+	Students map[string]int `json:"students"`
+	Minutes  float64        `json:"minutes"`
+}
+
+type jsonStudent struct {
+	ID      string     `json:"id"`
+	Name    string     `json:"name"`
+	Minutes float64    `json:"minutes"`
+	Work    []jsonCell `json:"work"`
+}
+
+type jsonCell struct {
+	Problem    string        `json:"problem"`
+	Standing   string        `json:"standing"`
+	Late       bool          `json:"late,omitempty"`
+	Stage      checker.Stage `json:"stage,omitempty"`
+	Item       string        `json:"item,omitempty"`
+	Attempts   int           `json:"attempts"`
+	Lines      int           `json:"lines"`
+	Refused    int           `json:"refused"`
+	Hints      int           `json:"hints"`
+	StepsShown int           `json:"stepsShown"`
+	Minutes    float64       `json:"minutes"`
+	Begun      string        `json:"begun,omitempty"`
+	Done       string        `json:"done,omitempty"`
+}
+
+type jsonStuck struct {
+	Student string        `json:"student"`
+	Problem string        `json:"problem"`
+	Stage   checker.Stage `json:"stage"`
+	Item    string        `json:"item,omitempty"`
+	Stuck
+}
+
+type jsonTally struct {
+	Stage    checker.Stage `json:"stage,omitempty"`
+	Problem  string        `json:"problem,omitempty"`
+	Code     checker.Code  `json:"code"`
+	Students int           `json:"students"`
+	Times    int           `json:"times"`
+	Line     string        `json:"line"`
+}
+
+type jsonKept struct {
+	Student string `json:"student"`
+	KeptLine
+}
+
+type jsonRemark struct {
+	Remark
+	Said string `json:"said"`
+}
+
+// WriteJSON writes everything that the report holds.
+func (r *Report) WriteJSON(w io.Writer) error {
+	out := jsonReport{Name: r.Name, Code: r.Code, Time: stamp(r.At), Marking: checker.Version, Entries: r.Entries,
+		Problems: []jsonProblem{}, Students: []jsonStudent{}, Stuck: []jsonStuck{}, Kept: []jsonKept{}, Remarks: []jsonRemark{},
+		ByStage: jsonTallies(r.ByStage), ByWork: jsonTallies(r.ByProblem)}
+	for _, c := range r.Work {
+		out.Problems = append(out.Problems, c.json())
+	}
+	for _, row := range r.Students {
+		out.Students = append(out.Students, r.jsonStudent(row))
+	}
+	for _, s := range r.Stuck {
+		out.Stuck = append(out.Stuck, jsonStuck{s.Student, s.Problem, s.Stage, s.Item, s.Stuck})
+	}
+	for _, k := range r.Kept {
+		out.Kept = append(out.Kept, jsonKept{k.Student, k.KeptLine})
+	}
+	for _, one := range r.Remarks {
+		out.Remarks = append(out.Remarks, jsonRemark{one, r.Say(one)})
+	}
+	return encode(w, out)
+}
+
+func encode(w io.Writer, value any) error {
+	e := json.NewEncoder(w)
+	e.SetEscapeHTML(false)
+	e.SetIndent("", "  ")
+	return e.Encode(value)
+}
+
+func (c *Column) json() jsonProblem {
+	p := jsonProblem{c.ID, c.Title, c.Topic, c.Level, stamp(c.Due), map[string]int{}, tenths(c.Spent.Minutes())}
+	for standing, n := range c.Students {
+		p.Students[standingWord(standing)] = n
+	}
+	return p
+}
+
+func (r *Report) jsonStudent(row Row) jsonStudent {
+	s := jsonStudent{row.ID, row.Name, tenths(row.Spent.Minutes()), []jsonCell{}}
+	for i, c := range row.Cells {
+		s.Work = append(s.Work, jsonCell{r.Work[i].ID, c.Standing.String(), c.Late, c.Stage, c.Item, c.Attempts, c.Lines, c.Refused,
+			c.Hints, c.Shown, tenths(c.Spent.Minutes()), stamp(c.Begun), stamp(c.Done)})
+	}
+	return s
+}
+
+func jsonTallies(list []Tally) []jsonTally {
+	out := []jsonTally{}
+	for _, t := range list {
+		out = append(out, jsonTally{t.Stage, t.Problem, t.Code, t.Students, t.Count, t.Line})
+	}
+	return out
+}
+
+func tenths(x float64) float64 { return float64(int(x*10+0.5)) / 10 }

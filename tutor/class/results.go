@@ -1,0 +1,137 @@
+package class
+
+import (
+	"bytes"
+	"encoding/csv"
+	"regexp"
+	"strconv"
+	"strings"
+	"time"
+
+	"example.org/standstill/tutor"
+)
+
+// The files of a OneRoster folder that the manifest must name, and those that only
+// 1.2 knows.
+var (
+	rosterFiles   = strings.Fields("academicSessions categories classes classResources courseResources courses demographics enrollments lineItems orgs resources results users")
+	rosterFiles12 = strings.Fields("lineItemLearningObjectiveIds lineItemScoreScales resultLearningObjectiveIds resultScoreScales roles scoreScales userProfiles userResources")
+)
+
+// rosterID is what the standard takes as an id.
+var rosterID = regexp.MustCompile(`^[0-9A-Za-z./@_-]{1,255}$`)
+
+// OneRoster makes the files of a OneRoster folder in bulk mode: the set problems as
+// line items in one category, and a result for every student and problem that was
+// begun. The score is 1 for a problem done, 0 for one that was shown; ids are those
+// of the roster. Refused counts students whose id the standard does not take; they
+// are left out, because an id that was changed would lead nowhere.
+func (r *Report) OneRoster() (files map[string][]byte, refused int) {
+	items, results := r.lineItems(), [][]string{resultHead(r.Roster.Version)}
+	for _, row := range r.Students {
+		if !rosterID.MatchString(row.ID) {
+			refused++
+			continue
+		}
+		for i, c := range row.Cells {
+			if c.Standing != tutor.NotBegun {
+				results = append(results, r.result(row.ID, i, c))
+			}
+		}
+	}
+	return map[string][]byte{
+		"manifest.csv":   rosterCSV(manifest(r.Roster.Version)),
+		"categories.csv": rosterCSV(r.categories()),
+		"lineItems.csv":  rosterCSV(items),
+		"results.csv":    rosterCSV(results),
+	}, refused
+}
+
+func (r *Report) categories() [][]string {
+	rows := [][]string{{"sourcedId", "status", "dateLastModified", "title"}, {r.category(), "", "", "Standstill"}}
+	if r.Roster.Version == "1.2" {
+		rows[0], rows[1] = append(rows[0], "weight"), append(rows[1], "")
+	}
+	return rows
+}
+
+func manifest(version string) [][]string {
+	rows := [][]string{{"propertyName", "value"}, {"manifest.version", "1.0"}, {"oneroster.version", version}}
+	here := map[string]bool{"categories": true, "lineItems": true, "results": true}
+	names := rosterFiles
+	if version == "1.2" {
+		names = append(append([]string(nil), rosterFiles...), rosterFiles12...)
+	}
+	for _, name := range names {
+		state := "absent"
+		if here[name] {
+			state = "bulk"
+		}
+		rows = append(rows, []string{"file." + name, state})
+	}
+	return append(rows, []string{"source.systemName", "Standstill"})
+}
+
+// category and lineItem are ids of our own, which begin with a letter.
+func (r *Report) category() string { return "standstill-" + plainName(r.Code, "class") }
+
+func (r *Report) lineItem(at int) string { return r.category() + "-" + r.Work[at].ID }
+
+func (r *Report) lineItems() [][]string {
+	head := strings.Split("sourcedId,status,dateLastModified,title,description,assignDate,dueDate,classSourcedId,categorySourcedId,gradingPeriodSourcedId,resultValueMin,resultValueMax", ",")
+	if r.Roster.Version == "1.2" {
+		head[9] = "academicSessionSourcedId"
+		head = append(head, "schoolSourcedId")
+	}
+	rows := [][]string{head}
+	for i, c := range r.Work {
+		due := c.Due
+		if due.IsZero() {
+			due = r.At
+		}
+		row := []string{r.lineItem(i), "", "", shown(c.Title), "", r.At.Local().Format(dateForm), due.Local().Format(dateForm),
+			r.Roster.Class, r.category(), r.Roster.Term, "0", "1"}
+		if r.Roster.Version == "1.2" {
+			row = append(row, r.Roster.School)
+		}
+		rows = append(rows, row)
+	}
+	return rows
+}
+
+func resultHead(version string) []string {
+	head := strings.Split("sourcedId,status,dateLastModified,lineItemSourcedId,studentSourcedId,scoreStatus,score,scoreDate,comment", ",")
+	if version == "1.2" {
+		head = append(head, "textScore", "classSourcedId", "inProgress", "incomplete", "late", "missing")
+	}
+	return head
+}
+
+func (r *Report) result(student string, at int, c Cell) []string {
+	score, status, date := "0", "partially graded", c.Last
+	switch {
+	case done(c.Standing):
+		score, status, date = "1", "fully graded", c.Done
+	case c.Standing == tutor.Shown:
+		status = "fully graded"
+	}
+	row := []string{r.lineItem(at) + "-" + student, "", "", r.lineItem(at), student, status, score, date.Local().Format(dateForm), c.Standing.String()}
+	if r.Roster.Version == "1.2" {
+		begun := c.Standing == tutor.Begun
+		row = append(row, "", r.Roster.Class, strconv.FormatBool(begun), strconv.FormatBool(begun), strconv.FormatBool(c.Late || r.overdue(at, c)), "false")
+	}
+	return row
+}
+
+func (r *Report) overdue(at int, c Cell) bool {
+	return !done(c.Standing) && !r.Work[at].Due.IsZero() && r.Work[at].Due.Before(r.At.Add(time.Second))
+}
+
+// rosterCSV writes rows; the texts in them are ours, or ids that were looked at.
+func rosterCSV(rows [][]string) []byte {
+	var b bytes.Buffer
+	w := csv.NewWriter(&b)
+	w.UseCRLF = true
+	_ = w.WriteAll(rows) // a Buffer takes everything
+	return b.Bytes()
+}

@@ -1,0 +1,114 @@
+package class
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"example.org/standstill/checker"
+	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/record"
+)
+
+// Show writes all that a student did about one problem, as typed, each line with
+// what was said about it, hints and kept lines in their places. Attempts that do
+// not count are shown too, and why they do not.
+func (m *Markbook) Show(w io.Writer, student record.Student, problem string) error {
+	ids, _, err := m.present()
+	if err != nil {
+		return err
+	}
+	entries, err := m.entriesOf(ids[fold(student.ID)])
+	if err != nil {
+		return err
+	}
+	t := &text{}
+	for _, a := range attemptsOf(inOrder(entries)) {
+		if a.Problem == problem {
+			m.judge(student.ID, a)
+			m.showAttempt(t, student, a)
+		}
+	}
+	if t.Len() == 0 {
+		return fmt.Errorf(saidNothingDone, shown(student.Name), shown(problem))
+	}
+	_, err = io.WriteString(w, t.String())
+	return err
+}
+
+func (m *Markbook) showAttempt(t *text, student record.Student, a *Attempt) {
+	if t.Len() > 0 {
+		t.line("")
+	}
+	t.line("%s, %s (%s)", shown(student.Name), shown(a.Problem), day(a.Entries[0].Time, true))
+	if a.Page == nil {
+		if why := m.notCounted(a); why != "" {
+			t.line("%s", why)
+		}
+		p, err := m.problem(a.Entries[0], true)
+		if err == nil {
+			m.mark(p, a)
+		}
+	}
+	if a.Page == nil {
+		for _, e := range a.Entries {
+			t.line("  %s  %s %s", shortID(e.ID), shown(e.Kind), shown(e.Text))
+		}
+		return
+	}
+	t.line("%s", a.Page.Statement())
+	t.line(saidStands, a.Page.Progress())
+	var stage checker.Stage
+	for _, l := range a.Page.Lines() {
+		if l.Stage != stage {
+			stage = l.Stage
+			t.line("%s", tutor.Title(stage))
+		}
+		t.pageLine(l)
+	}
+	if draft := a.Page.Draft(); draft != "" {
+		t.line(saidHalfTyped, quoted(draft))
+	}
+}
+
+func (m *Markbook) notCounted(a *Attempt) string {
+	whose := ""
+	if a.Whose != "" {
+		whose = m.Class.Called(a.Whose)
+	}
+	return map[Numbers]string{
+		Alone:        saidShowAlone,
+		Others:       fmt.Sprintf(saidShowOthers, whose),
+		Nobodys:      saidShowNobodys,
+		OtherVersion: saidShowVersion,
+		Unusable:     saidShowNobodys,
+		Measured:     saidShowMeasured,
+	}[a.Numbers]
+}
+
+// pageLine writes one line of a page with what was said about it.
+func (t *text) pageLine(l tutor.Line) {
+	at := l.Time.Local().Format("15:04")
+	switch l.Kind {
+	case tutor.Hinted:
+		t.line("  %s  %s  hint %d of 3: %s", shortID(l.ID), at, l.Level, l.Message)
+		return
+	case tutor.Revealed:
+		t.line("  %s  %s  %s", shortID(l.ID), at, saidRevealed)
+		return
+	}
+	word := strings.TrimSpace(string(l.Verdict) + " " + string(l.Code))
+	switch {
+	case l.Accepted:
+		word += ", accepted"
+	case l.Kept:
+		word += ", kept"
+	}
+	t.line("  %s  %s  %s  (%s)", shortID(l.ID), at, AsTyped(l.Text), word)
+	if l.Message != "" && l.Verdict != checker.Right {
+		t.line("      %s", shown(l.Message))
+	}
+}
+
+// AsTyped is a typed text on one line, harmless on a terminal.
+func AsTyped(text string) string { return shown(strings.ReplaceAll(text, "\n", "; ")) }

@@ -1,0 +1,204 @@
+package class
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"slices"
+	"strings"
+	"sync"
+	"time"
+
+	"example.org/standstill/problems"
+	"example.org/standstill/tutor/record"
+)
+
+// Watch follows what lies in folders during a lab: hand-ins, and records that
+// students are writing to. It keeps nothing: the class's record stays as it is.
+type Watch struct {
+	Class *Class
+	Bank  *problems.Bank
+	Paths []string
+	Now   func() time.Time // time.Now if nil
+
+	book *Markbook
+	seen map[string]version
+}
+
+// version tells one state of a file from another.
+type version struct {
+	size int64
+	time time.Time
+}
+
+// pause is the time between two looks at the folders.
+const pause = 2 * time.Second
+
+// Run writes the view whenever something has changed, until the context is done;
+// clear is written before each but the first, "" to write one below the other. A
+// folder that cannot be read for a while, such as a stick that is pulled out, is
+// looked for again.
+func (w *Watch) Run(ctx context.Context, out io.Writer, clear string) error {
+	last := ""
+	for {
+		view, err := w.View(ctx)
+		if err != nil && (ctx.Err() != nil || !errors.Is(err, fs.ErrNotExist)) {
+			return ctxError(ctx, err)
+		}
+		if errors.Is(err, fs.ErrNotExist) {
+			view = saidNoFolder + "\n"
+		}
+		if view != last {
+			if last != "" {
+				view, last = clear+w.stamp()+view, view
+			} else {
+				view, last = w.stamp()+view, view
+			}
+			if _, err := io.WriteString(out, view); err != nil {
+				return err
+			}
+		}
+		select {
+		case <-ctx.Done():
+			return nil
+		case <-time.After(pause):
+		}
+	}
+}
+
+func ctxError(ctx context.Context, err error) error {
+	if ctx.Err() != nil {
+		return nil
+	}
+	return err
+}
+
+func (w *Watch) stamp() string { return "\n" + w.now().Local().Format("15:04:05") + "\n" }
+
+func (w *Watch) now() time.Time {
+	if w.Now == nil {
+		return time.Now()
+	}
+	return w.Now()
+}
+
+// Close lets go of what was read.
+func (w *Watch) Close() error {
+	if w.book == nil {
+		return nil
+	}
+	return w.book.Record.Close()
+}
+
+// View looks at the folders and says who is where.
+func (w *Watch) View(ctx context.Context) (string, error) {
+	if err := w.look(ctx); err != nil {
+		return "", err
+	}
+	live := make([]Sheet, len(w.Class.Students))
+	var mu sync.Mutex
+	err := w.book.eachSheet(ctx, func(i int, _ record.Student, s Sheet) {
+		mu.Lock()
+		defer mu.Unlock()
+		live[i] = s
+	})
+	if err != nil {
+		return "", err
+	}
+	return w.view(live), nil
+}
+
+// look takes in the files that have changed.
+func (w *Watch) look(ctx context.Context) error {
+	if w.book == nil {
+		r, err := record.OpenMemory(record.Options{})
+		if err != nil {
+			return err
+		}
+		if w.book, err = OpenMarkbook(Options{Class: w.Class, Bank: w.Bank, Record: r, Now: w.Now}); err != nil {
+			return err
+		}
+		w.seen = map[string]version{}
+	}
+	files, err := filesIn(w.Paths)
+	if err != nil {
+		return err
+	}
+	var changed []string
+	for _, file := range files {
+		info, err := os.Stat(file)
+		if err != nil {
+			continue
+		}
+		if now := (version{info.Size(), info.ModTime()}); w.seen[file] != now {
+			w.seen[file] = now
+			changed = append(changed, file)
+		}
+	}
+	_, err = w.book.Collect(ctx, changed, false)
+	return err
+}
+
+// view writes who is where, who asked for every hint, and the last mistakes.
+func (w *Watch) view(sheets []Sheet) string {
+	t := &text{}
+	var recent []liveMistake
+	var hints []string
+	for i, sheet := range sheets {
+		name := shown(w.Class.Students[i].Name)
+		work := sheet.now()
+		t.line("%s: %s", name, work.live())
+		if work != nil && work.Stuck != nil && work.Stuck.AllHints {
+			hints = append(hints, fmt.Sprintf("%s (%s, %s)", name, work.Problem, place(work.Stage, work.Item)))
+		}
+		for _, one := range sheet.Recent {
+			recent = append(recent, liveMistake{name, one})
+		}
+	}
+	if hints != nil {
+		t.line(saidAllHints, strings.Join(hints, "; "))
+	}
+	slices.SortStableFunc(recent, func(a, b liveMistake) int { return b.Time.Compare(a.Time) })
+	if len(recent) > 0 {
+		t.line("%s", headRecent)
+	}
+	for _, one := range recent[:min(len(recent), mostRecent)] {
+		t.line("  %s  %s, %s, %s: %s (%s)", one.Time.Local().Format("15:04"), one.name, one.Problem, place(one.Stage, ""), quoted(one.Line), one.Code)
+	}
+	return t.String()
+}
+
+type liveMistake struct {
+	name string
+	Mistake
+}
+
+// now is the work that the student touched last; nil for none.
+func (s *Sheet) now() *Work {
+	var last *Work
+	for i := range s.Works {
+		if w := &s.Works[i]; last == nil || w.Last.After(last.Last) {
+			last = w
+		}
+	}
+	return last
+}
+
+// live says where a student is.
+func (w *Work) live() string {
+	if w == nil {
+		return saidNotHere
+	}
+	where := w.Standing.String()
+	if w.Stage != "" {
+		where = place(w.Stage, w.Item)
+	}
+	said := fmt.Sprintf("%s, %s, %s, last at %s", w.Problem, where, times(w.Lines, "line"), w.Last.Local().Format("15:04"))
+	if w.Stuck != nil && w.Stuck.Refused > 0 {
+		said += fmt.Sprintf(saidInARow, w.Stuck.Refused)
+	}
+	return said
+}

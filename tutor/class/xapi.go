@@ -1,0 +1,183 @@
+package class
+
+import (
+	"context"
+	"encoding/json"
+	"io"
+	"net/url"
+	"time"
+
+	"example.org/standstill/checker"
+	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/record"
+)
+
+// An xAPI statement (1.0.3), as far as it is used here.
+type statement struct {
+	ID        string   `json:"id"`
+	Actor     agent    `json:"actor"`
+	Verb      verb     `json:"verb"`
+	Object    activity `json:"object"`
+	Result    *outcome `json:"result,omitempty"`
+	Context   within   `json:"context"`
+	Timestamp string   `json:"timestamp"`
+}
+
+type agent struct {
+	ObjectType string  `json:"objectType"`
+	Account    account `json:"account"`
+}
+
+type account struct {
+	HomePage string `json:"homePage"`
+	Name     string `json:"name"`
+}
+
+type verb struct {
+	ID      string            `json:"id"`
+	Display map[string]string `json:"display"`
+}
+
+type activity struct {
+	ObjectType string     `json:"objectType"`
+	ID         string     `json:"id"`
+	Definition definition `json:"definition"`
+}
+
+type definition struct {
+	Name map[string]string `json:"name"`
+	Type string            `json:"type"`
+}
+
+type outcome struct {
+	Success    *bool  `json:"success,omitempty"`
+	Completion *bool  `json:"completion,omitempty"`
+	Response   string `json:"response,omitempty"`
+}
+
+type within struct {
+	Registration      string                `json:"registration,omitempty"`
+	ContextActivities map[string][]activity `json:"contextActivities,omitempty"`
+}
+
+// The verbs and kinds of activities, of public vocabularies.
+const (
+	verbAttempted = "http://adlnet.gov/expapi/verbs/attempted"
+	verbAnswered  = "http://adlnet.gov/expapi/verbs/answered"
+	verbCompleted = "http://adlnet.gov/expapi/verbs/completed"
+	kindQuestion  = "http://adlnet.gov/expapi/activities/question"
+	kindProblem   = "http://adlnet.gov/expapi/activities/performance"
+)
+
+// HomePage names the place to which students' ids belong in statements, where the
+// teacher names no other.
+const HomePage = "https://example.org/standstill"
+
+// WriteStatements writes what the students did on set problems as xAPI statements,
+// one on a line: each copy begun, each line handed in with its verdict, each
+// problem done. Students go by their id in the account of the class at the home
+// page; no names are written.
+func (m *Markbook) WriteStatements(ctx context.Context, w io.Writer, homePage string) error {
+	ids, _, err := m.present()
+	if err != nil {
+		return err
+	}
+	s := &stating{home: homePage, code: m.Class.Code, encoder: json.NewEncoder(w)}
+	s.encoder.SetEscapeHTML(false)
+	for i, student := range m.Class.Students {
+		if err := ctx.Err(); err != nil {
+			return err
+		}
+		entries, err := m.entriesOf(ids[fold(student.ID)])
+		if err != nil {
+			return err
+		}
+		for _, a := range attemptsOf(inOrder(entries)) {
+			at := m.set(a.Problem)
+			if at < 0 {
+				continue
+			}
+			if m.judge(student.ID, a); a.Page == nil {
+				continue
+			}
+			if err := s.attempt(student, m.Class.Work[at], a); err != nil {
+				return err
+			}
+		}
+		if m.Progress != nil {
+			m.Progress(i+1, len(m.Class.Students))
+		}
+	}
+	return nil
+}
+
+type stating struct {
+	home, code string
+	encoder    *json.Encoder
+}
+
+func (s *stating) attempt(student record.Student, set Set, a *Attempt) error {
+	problem := activity{"Activity", s.home + "/problems/" + set.ID, definition{map[string]string{"en": set.Title}, kindProblem}}
+	base := statement{
+		Actor:  agent{"Agent", account{s.home + "/classes/" + url.PathEscape(s.code), student.ID}},
+		Object: problem,
+	}
+	first := a.Entries[0]
+	begun := base
+	begun.state(first.ID, verbAttempted, "attempted", first.Time)
+	if err := s.encoder.Encode(begun); err != nil {
+		return err
+	}
+	for _, l := range a.Page.Lines() {
+		if l.Kind != tutor.Typed || l.Verdict == checker.Unread {
+			continue
+		}
+		one := base
+		one.state(l.ID, verbAnswered, "answered", l.Time)
+		right := l.Counts()
+		one.Result = &outcome{Success: &right, Response: l.Text}
+		one.Object = activity{"Activity", problem.ID + "/" + string(l.Stage), definition{map[string]string{"en": set.Title + ": " + tutor.Title(l.Stage)}, kindQuestion}}
+		one.Context.ContextActivities = map[string][]activity{"parent": {problem}}
+		if err := s.encoder.Encode(one); err != nil {
+			return err
+		}
+	}
+	if now := a.Page.Progress(); !done(now.Standing) {
+		return nil
+	}
+	end, yes := base, true
+	end.state(flipped(first.ID), verbCompleted, "completed", doneAt(a.Page))
+	end.Result = &outcome{Completion: &yes}
+	return s.encoder.Encode(end)
+}
+
+func (s *statement) state(id, verbID, word string, at time.Time) {
+	s.ID = uuid(id)
+	s.Verb = verb{verbID, map[string]string{"en": word}}
+	s.Timestamp = at.UTC().Format(timeForm)
+}
+
+// uuid makes a random UUID of an entry's id: the same entry is the same statement,
+// however often it is exported.
+func uuid(id string) string {
+	b := []byte(id)
+	b[12] = '4'
+	b[16] = "89ab"[b[16]&3]
+	return string(b[:8]) + "-" + string(b[8:12]) + "-" + string(b[12:16]) + "-" + string(b[16:20]) + "-" + string(b[20:32])
+}
+
+// flipped is another id that is as random and always the same.
+func flipped(id string) string {
+	b := []byte(id)
+	for i, c := range b {
+		b[i] = "fedcba9876543210"[hexValue(c)]
+	}
+	return string(b)
+}
+
+func hexValue(c byte) byte {
+	if c >= 'a' {
+		return c - 'a' + 10
+	}
+	return c - '0'
+}
