@@ -36,14 +36,20 @@ const usualGravity = "9.8 m/s^2"
 // Copy returns the student's own copy of a problem: the class's g in the place of
 // the usual one, then numbers drawn with the class code.
 func (c *Class) Copy(p *problems.Problem, student string, repeat int) (*problems.Problem, error) {
-	if g, ok := p.System.Given("g"); ok && c.Gravity != "" && (p.AssumedG || g.Number.Text+" "+g.Unit.Symbol == usualGravity) {
-		own, err := p.WithValues(map[string]string{"g": c.Gravity})
-		if err != nil {
-			return nil, err
-		}
-		p = own
+	p, err := c.WithGravity(p)
+	if err != nil {
+		return nil, err
 	}
 	return p.Draw(problems.Seed{Class: c.Code, Student: student, Repeat: repeat})
+}
+
+// WithGravity returns the problem with the class's g in the place of the usual one.
+func (c *Class) WithGravity(p *problems.Problem) (*problems.Problem, error) {
+	g, ok := p.System.Given("g")
+	if !ok || c.Gravity == "" || !p.AssumedG && g.Number.Text+" "+g.Unit.Symbol != usualGravity {
+		return p, nil
+	}
+	return p.WithValues(map[string]string{"g": c.Gravity})
 }
 
 // NewPage makes an empty page on which numbers are taken as right within the

@@ -8,6 +8,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"example.org/standstill/problems"
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/bench"
 	"example.org/standstill/tutor/record"
@@ -51,7 +52,11 @@ func benchCommand(a *app) *cobra.Command {
 			if len(args) == 0 {
 				return exactly(1, "the id of a problem or a file")(c, args)
 			}
-			return a.benchRun(args[0], &m)
+			r, err := a.run(args[0], &m)
+			if err != nil {
+				return err
+			}
+			return a.printResult(r, m.asJSON, m.plain)
 		},
 	}
 	m.flags(c)
@@ -70,10 +75,30 @@ func atMostOne(c *cobra.Command, args []string) error {
 	return nil
 }
 
+// surroundings are the bank and the class, if there is one; no record is opened.
+func (a *app) surroundings() (o tutor.Options, err error) {
+	o.Bank = a.openBank()
+	o.Class, err = a.rules(o.Bank)
+	return o, err
+}
+
+// model finds a problem by its id, or reads it from a file; in a class, with its g.
+func (a *app) model(name string, o tutor.Options) (p *problems.Problem, err error) {
+	if isFile(name) {
+		p, err = a.problem(name)
+	} else {
+		p, err = o.Bank.Get(name)
+	}
+	if err != nil {
+		return nil, err
+	}
+	return o.Class.WithGravity(p)
+}
+
 // form makes the form of a problem and fills it from the flags. What is wrong with the
 // values is told.
-func (a *app) form(problem string, m *measured) (*bench.Form, error) {
-	p, err := a.problem(problem)
+func (a *app) form(problem string, m *measured, o tutor.Options) (*bench.Form, error) {
+	p, err := a.model(problem, o)
 	if err != nil {
 		return nil, err
 	}
@@ -111,24 +136,24 @@ func (a *app) refused(wrong []string) error {
 	return errFound
 }
 
-// benchRun computes a run from the command line, keeps it where students are named,
-// and prints it.
-func (a *app) benchRun(problem string, m *measured) error {
-	f, err := a.form(problem, m)
+// run computes a run from the command line, and keeps it where students are named.
+func (a *app) run(problem string, m *measured) (*bench.Result, error) {
+	o, err := a.surroundings()
 	if err != nil {
-		return err
+		return nil, err
+	}
+	f, err := a.form(problem, m, o)
+	if err != nil {
+		return nil, err
 	}
 	r, wrong := f.Result()
 	if err := a.refused(wrong); err != nil {
-		return err
+		return nil, err
 	}
-	if err := a.keepRun(f, m.students); err != nil {
-		return err
-	}
-	return a.printResult(f, r, m.asJSON, m.plain)
+	return r, a.keepRun(f, m.students, o)
 }
 
-func (a *app) printResult(f *bench.Form, r *bench.Result, asJSON, plain bool) error {
+func (a *app) printResult(r *bench.Result, asJSON, plain bool) error {
 	if asJSON {
 		out, err := r.JSON()
 		if err == nil {
@@ -136,7 +161,7 @@ func (a *app) printResult(f *bench.Form, r *bench.Result, asJSON, plain bool) er
 		}
 		return err
 	}
-	return a.printBlocks(f.Heading(), r.Blocks(), plain)
+	return a.printBlocks(r.Form().Heading(), r.Blocks(), plain)
 }
 
 func (a *app) printBlocks(heading string, blocks []bench.Block, plain bool) error {
@@ -149,20 +174,21 @@ func (a *app) printBlocks(heading string, blocks []bench.Block, plain bool) erro
 }
 
 // keepRun keeps a run for the students who are named.
-func (a *app) keepRun(f *bench.Form, names []string) error {
+func (a *app) keepRun(f *bench.Form, names []string, o tutor.Options) error {
 	if len(names) == 0 {
 		return nil
 	}
-	return a.withRecord(func(t *tutor.Tutor) error {
+	return a.withRecord(o, func(t *tutor.Tutor) error {
 		var students []record.Student
 		for _, name := range names {
 			s, ok, err := t.Enrol(name)
 			if err != nil {
 				return err
 			}
-			if ok {
-				students = append(students, s)
+			if !ok {
+				return fmt.Errorf(saidNotAtTable, name)
 			}
+			students = append(students, s)
 		}
 		_, err := bench.Keep(t.Record, f, students, "")
 		return err
@@ -170,17 +196,16 @@ func (a *app) keepRun(f *bench.Form, names []string) error {
 }
 
 // withRecord opens the record for one thing to be done with it.
-func (a *app) withRecord(do func(*tutor.Tutor) error) error {
+func (a *app) withRecord(o tutor.Options, do func(*tutor.Tutor) error) error {
 	path, err := a.recordPath()
 	if err != nil {
 		return said(err)
 	}
-	r, err := record.Open(path, record.Options{})
-	if err != nil {
+	if o.Record, err = record.Open(path, record.Options{}); err != nil {
 		return said(err)
 	}
-	defer r.Close()
-	return said(do(tutor.New(tutor.Options{Bank: a.openBank(), Record: r})))
+	defer o.Record.Close()
+	return said(do(tutor.New(o)))
 }
 
 // saveAs writes a file. A file that was not named on the command line must not be there

@@ -16,10 +16,13 @@ import (
 // benchGuide asks for everything that a run needs. A signal to stop ends it as leaving
 // does.
 func (a *app) benchGuide(args []string, m *measured) error {
+	o, err := a.surroundings()
+	if err != nil {
+		return err
+	}
 	var p *problems.Problem
 	if len(args) == 1 {
-		var err error
-		if p, err = a.problem(args[0]); err != nil {
+		if p, err = a.model(args[0], o); err != nil {
 			return err
 		}
 	}
@@ -30,7 +33,8 @@ func (a *app) benchGuide(args []string, m *measured) error {
 	defer kept.Close()
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
-	t := tutor.New(tutor.Options{Bank: a.openBank(), Record: kept})
+	o.Record = kept
+	t := tutor.New(o)
 	talk := plain.NewTalk(ctx, plain.Options{Tutor: t, In: a.In, Out: a.Out, Kept: kept.Path(), Echo: !isTerminal(a.In)})
 	if notice != "" {
 		talk.Say(notice)

@@ -18,7 +18,11 @@ func benchSheetCommand(a *app) *cobra.Command {
 		Example: "  standstill bench sheet canal-lantern\n  standstill bench sheet canal-lantern --out sheet.html",
 		Args:    exactly(1, "the id of a problem or a file"),
 		RunE: func(_ *cobra.Command, args []string) error {
-			f, err := a.form(args[0], &measured{})
+			o, err := a.surroundings()
+			if err != nil {
+				return err
+			}
+			f, err := a.form(args[0], &measured{}, o)
 			if err != nil {
 				return err
 			}
@@ -68,15 +72,8 @@ func (a *app) reportRuns(numbers []string, out string) error {
 }
 
 func (a *app) reportValues(problem string, m *measured, out string) error {
-	f, err := a.form(problem, m)
+	r, err := a.run(problem, m)
 	if err != nil {
-		return err
-	}
-	r, wrong := f.Result()
-	if err := a.refused(wrong); err != nil {
-		return err
-	}
-	if err := a.keepRun(f, m.students); err != nil {
 		return err
 	}
 	return a.report([]bench.Trial{{Number: 1, Result: r}}, bench.About{Students: m.students}, out)

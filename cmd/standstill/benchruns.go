@@ -21,7 +21,7 @@ func benchRunsCommand(a *app) *cobra.Command {
 		Example: "  standstill bench runs",
 		Args:    atMostOne,
 		RunE: func(_ *cobra.Command, args []string) error {
-			return a.withRecord(func(t *tutor.Tutor) error {
+			return a.withRecord(tutor.Options{}, func(t *tutor.Tutor) error {
 				runs, err := bench.Runs(t.Record, strings.Join(args, ""))
 				if err != nil {
 					return err
@@ -52,7 +52,7 @@ func benchShowCommand(a *app) *cobra.Command {
 		Args:    exactly(1, "the number of a run"),
 		RunE: func(_ *cobra.Command, args []string) error {
 			return a.withTrials(args, func(trials []bench.Trial) error {
-				return a.printResult(trials[0].Form(), trials[0].Result, asJSON, plain)
+				return a.printResult(trials[0].Result, asJSON, plain)
 			})
 		},
 	}
@@ -127,7 +127,11 @@ func severalRuns(c *cobra.Command, args []string) error {
 
 // withTrials opens the record and computes the runs of these numbers.
 func (a *app) withTrials(numbers []string, do func([]bench.Trial) error) error {
-	return a.withRecord(func(t *tutor.Tutor) error {
+	o, err := a.surroundings()
+	if err != nil {
+		return err
+	}
+	return a.withRecord(o, func(t *tutor.Tutor) error {
 		var trials []bench.Trial
 		for _, number := range numbers {
 			trial, wrong, err := bench.Again(t, number)

@@ -40,5 +40,6 @@ prints one object, with values in the unit beside them:
 	saidNoRuns       = "No run is kept yet; name a --student, or students in the guided form."
 	saidReportOfWhat = "standstill bench report needs a problem with its values, or --run and the number of a run that is kept"
 	saidWritten      = "Written: %s"
+	saidNotAtTable   = "%q is not on the list of the class, so the run is not kept"
 	saidFileThere    = "there is a file %s already; name another with --out"
 )

@@ -162,17 +162,6 @@ func (a *apparatus) needs(tree *expr.Node) []string {
 	return needed
 }
 
-// saidUnsolved says in a student's words why there is no prediction.
-func saidUnsolved(err error) string {
-	switch err {
-	case statics.ErrSeveral:
-		return "More than one position of rest fits these values, so nothing can be predicted; the sides of the strings must settle which is meant."
-	case statics.ErrOpen, statics.ErrIllPosed:
-		return "With these values the sums hardly settle the forces: the strings lie so nearly in one line that a tiny change of an angle would change them beyond measure."
-	}
-	return "With these values no forces on the sides that the problem names can balance; look at the angles and the masses again."
-}
-
 // Heading names the problem: its title and its id.
 func (a *apparatus) Heading() string {
 	return fmt.Sprintf("%s (%s)", a.problem.Title, a.problem.ID)

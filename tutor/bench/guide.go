@@ -50,11 +50,9 @@ var errLeave = errors.New("leave")
 // leave.
 func (g *Guide) Run(p *problems.Problem) error {
 	err := g.lead(p)
-	if kept := g.keep(); kept != nil && (err == nil || errors.Is(err, errLeave)) {
-		return kept
-	}
+	kept := g.keep()
 	if errors.Is(err, errLeave) {
-		return nil
+		return kept
 	}
 	return err
 }
@@ -153,6 +151,9 @@ func (g *Guide) enrol(line string) bool {
 		switch {
 		case err != nil:
 			g.say(record.Sentence(err))
+			return false
+		case !ok && strings.TrimSpace(name) != "":
+			g.say(saidNotInClass(name))
 			return false
 		case ok && !has(g.students, s):
 			g.students = append(g.students, s)

@@ -2,7 +2,6 @@ package bench
 
 import (
 	"math"
-	"strings"
 
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/quantity"
@@ -114,8 +113,4 @@ func (r *Result) forceUnit(body *statics.Body) quantity.Unit {
 	}
 	newton, _ := quantity.Find("N")
 	return newton
-}
-
-func saidNoSum(sum string, missing []string) string {
-	return sum + " cannot be added up from readings, because " + strings.Join(missing, " and ") + " was not read."
 }

@@ -43,7 +43,6 @@ type Prediction struct {
 	DrawnLow, DrawnHigh   float64
 	Drawn                 bool
 	Why                   string
-	correlated            bool
 }
 
 // Result is what comes of a run.

@@ -145,6 +145,19 @@ func (run Run) Open(r *record.Record, bank *problems.Bank) (*Form, error) {
 	return f, nil
 }
 
+// pick finds the run of a number that was typed.
+func pick(runs []Run, number string) (Run, string) {
+	for _, run := range runs {
+		if strings.TrimSuffix(number, ".") == fmt.Sprint(run.Number) {
+			return run, ""
+		}
+	}
+	if len(runs) == 0 {
+		return Run{}, saidNoRuns
+	}
+	return Run{}, saidNoSuchRun
+}
+
 // Said is the run in one line: "3. canal-lantern, 9 March 2026 10:12, Ana and Ben: m =
 // 0.500 kg ± 1 %; …". names gives students their names.
 func (run Run) Said(names map[string]string, zone *time.Location) string {

@@ -7,6 +7,7 @@ import (
 
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/quantity"
+	"example.org/standstill/checker/statics"
 )
 
 // What is said about a measured value that cannot be read.
@@ -245,12 +246,27 @@ func saidUnphysical(why string) string {
 	return "With these values " + why + "; look at the angles, the masses and the sides again."
 }
 
+// saidUnsolved says in a student's words why there is no prediction.
+func saidUnsolved(err error) string {
+	switch err {
+	case statics.ErrSeveral:
+		return "More than one position of rest fits these values, so nothing can be predicted; the sides of the strings must settle which is meant."
+	case statics.ErrOpen, statics.ErrIllPosed:
+		return "With these values the sums hardly settle the forces: the strings lie so nearly in one line that a tiny change of an angle would change them beyond measure."
+	}
+	return "With these values no forces on the sides that the problem names can balance; look at the angles and the masses again."
+}
+
 func saidUpset(name string) string {
 	return fmt.Sprintf("The sums of this problem balance only for values that fit one another exactly, so no uncertainty of %s can be told from values that were measured separately.", name)
 }
 
 func saidNumberNeeded(given, output string) string {
 	return fmt.Sprintf("The problem gives no number for %s, and %s hangs on it; measure %s.", expr.Glyph(given), expr.Glyph(output), expr.Glyph(given))
+}
+
+func saidNoSum(sum string, missing []string) string {
+	return sum + " cannot be added up from readings, because " + strings.Join(missing, " and ") + " was not read."
 }
 
 func (r *Result) saidFailed(p *Prediction) string {
@@ -375,25 +391,16 @@ func saidSeated(names []string, kept string) string {
 	return fmt.Sprintf("Names: %s share this run. It is kept in %s, where whoever uses this account can read it.", listed(names, "and"), kept)
 }
 
+func saidNotInClass(name string) string {
+	return fmt.Sprintf("Names: %s is not on the list of the class. Type all names again.", shorten(strings.TrimSpace(name)))
+}
+
 func saidCannotOpen(run int) string {
 	return fmt.Sprintf("Run %d has no result: its problem or its values cannot be read any more.", run)
 }
 
 func saidOpened(run int) string {
 	return fmt.Sprintf("Open: run %d as it was typed. Enter keeps what stands there.", run)
-}
-
-// pick finds the run of a number that was typed.
-func pick(runs []Run, number string) (Run, string) {
-	for _, run := range runs {
-		if strings.TrimSuffix(number, ".") == fmt.Sprint(run.Number) {
-			return run, ""
-		}
-	}
-	if len(runs) == 0 {
-		return Run{}, saidNoRuns
-	}
-	return Run{}, saidNoSuchRun
 }
 
 // saidAsk asks for one field.
