@@ -92,7 +92,12 @@ var rewritings = []struct {
 		}
 		return strings.ReplaceAll(s, "*", "·")
 	}},
-	{"spaces about equals", func(s string) string { return strings.ReplaceAll(s, "=", " = ") }},
+	{"spaces about equals", func(s string) string {
+		if strings.Contains(s, "==") {
+			return s
+		}
+		return strings.ReplaceAll(s, "=", " = ")
+	}},
 	{"square brackets", func(s string) string { return strings.NewReplacer("(", "[", ")", "]").Replace(s) }},
 	{"a direction mark", func(s string) string { return "\u200e" + s }},
 }

@@ -4,6 +4,8 @@ import (
 	"math"
 	"slices"
 	"strings"
+
+	"example.org/standstill/checker/statics"
 )
 
 // line is an equation on paper, or a chain of them.
@@ -111,7 +113,8 @@ func flip(sum []*tree) []*tree {
 func (w *writer) scaled(pieces []piece) []piece {
 	var top, under []*tree
 	factor := w.factor(pieces)
-	divide := chance(w.Rand, 0.6)
+	// A sum multiplied by an unknown would hold where that is zero, too.
+	divide := chance(w.Rand, 0.6) || w.depends(factor)
 	if divide {
 		under = []*tree{factor}
 	} else {
@@ -127,6 +130,20 @@ func (w *writer) scaled(pieces []piece) []piece {
 		all = append(all, p.times(top, under))
 	}
 	return all
+}
+
+// depends reports whether a tree depends on an unknown.
+func (w *writer) depends(t *tree) bool {
+	return slices.ContainsFunc(t.letters(), func(name string) bool {
+		size := w.sizes[name]
+		return slices.Contains(w.unknowns, name) || size != nil && w.depends(size) || w.equalsUnknown(name)
+	})
+}
+
+func (w *writer) equalsUnknown(name string) bool {
+	return slices.ContainsFunc(w.sys.Equal, func(e statics.Equal) bool {
+		return e.Letter == name && w.depends(letter(e.Names[0]))
+	})
 }
 
 func (w *writer) factor(pieces []piece) *tree {
@@ -151,6 +168,9 @@ func (w *writer) isolated(pieces []piece) (line, bool) {
 		return line{}, false
 	}
 	rest := slices.Delete(slices.Clone(p.top), k, k+1)
+	if math.Abs(times(rest...).value(w.at)) < 1e-9 {
+		return line{}, false
+	}
 	var sum []*tree
 	for j, q := range pieces {
 		if j == i {

@@ -329,7 +329,7 @@ func (s *search) rightSolve(w *writer) {
 func (s *search) bare(l line) bool {
 	for i, side := range l.sides {
 		other := l.sides[1-i]
-		if side.op == 'v' && slices.Contains(s.sys.Find, side.letters()[0]) && s.isKnown(other) {
+		if side.op == 'v' && !s.isKnown(side) && s.isKnown(other) {
 			return len(other.letters()) == 0
 		}
 	}
