@@ -7,6 +7,7 @@ import (
 	"strings"
 	"time"
 
+	"example.org/standstill/checker/expr"
 	"example.org/standstill/problems"
 	"example.org/standstill/tutor/record"
 )
@@ -169,7 +170,8 @@ func (run Run) Said(names map[string]string, zone *time.Location) string {
 	for _, line := range strings.Split(run.Text, "\n") {
 		typed = append(typed, strings.TrimPrefix(line, kindWords[Measure]+" "))
 	}
-	return said + ": " + strings.Join(typed, "; ")
+	// The record may have come from elsewhere, with anything in its texts.
+	return expr.Clean(said + ": " + strings.Join(typed, "; "))
 }
 
 func (run Run) when(zone *time.Location) string {
@@ -181,7 +183,7 @@ func (run Run) named(names map[string]string) string { return listed(run.people(
 func (run Run) people(names map[string]string) []string {
 	who := make([]string, len(run.Students))
 	for i, id := range run.Students {
-		who[i] = cmp.Or(names[id], id)
+		who[i] = expr.Clean(cmp.Or(names[id], id))
 	}
 	return who
 }
