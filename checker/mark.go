@@ -129,6 +129,9 @@ func (m *marking) mark() Report {
 	if stranger := m.stranger(); stranger != nil {
 		return m.markStranger(stranger)
 	}
+	if side := m.worthless(); side != nil {
+		return Report{Verdict: Unread, Code: Unreadable, Item: m.item, Pos: side.Pos, End: side.End, Message: expr.SaidNoValue}
+	}
 	switch m.stage {
 	case Components:
 		return m.markComponent()

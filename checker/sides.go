@@ -42,9 +42,8 @@ var joinedSides = regexp.MustCompile(`\b(up|down)(left|right)\b|\b(left|right)(u
 
 // entry is one force of a typed diagram.
 type entry struct {
-	name     string // typed name, as it stands
-	words    []sideWord
-	pos, end int
+	name  string // typed name, as it stands
+	words []sideWord
 }
 
 func parseEntry(text string) entry {

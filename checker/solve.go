@@ -41,7 +41,7 @@ func (m *marking) markSolve() Report {
 		}
 		always = false
 		formula := m.formulaFor(left, right)
-		if !m.follows(e, roundedShare) {
+		if !m.follows(e, roundedShare) || !m.trueAtRest(e) {
 			f := m.explainLine(e)
 			if formula != "" {
 				f.about = formula
@@ -170,7 +170,7 @@ func (m *marking) markNamed() Report {
 	switch {
 	case m.always(e):
 		return m.almost(HoldsAlways, m.item)
-	case !m.follows(e, roundedShare):
+	case !m.follows(e, roundedShare) || !m.trueAtRest(e):
 		f := m.explainLine(e)
 		f.about = m.item
 		return m.wrong(f)

@@ -98,7 +98,7 @@ func (m *marking) link(e *equation, at place) (linkKind, *finding) {
 			return linkOther, nil
 		}
 	}
-	if m.follows(e, roundedShare) {
+	if m.follows(e, roundedShare) && m.trueAtRest(e) {
 		return linkTrue, nil
 	}
 	return linkWrong, nil
@@ -116,19 +116,6 @@ func (r *Reference) tiedFor(e *equation) []string {
 		}
 	}
 	return []string{"", "tied"}
-}
-
-// trueAtRest reports whether the equation holds at the solution itself: what is
-// false there is never right, whatever it is elsewhere.
-func (r *Reference) trueAtRest(e *equation) bool {
-	for _, s := range e.signs {
-		env := append([]float64(nil), r.solution...)
-		r.fill(env, s)
-		if e.holds(env, roundedShare) {
-			return true
-		}
-	}
-	return false
 }
 
 // cancels reports whether a row is zero whatever its letters are.

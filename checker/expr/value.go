@@ -10,7 +10,7 @@ import (
 
 // ErrNoValue says that a tree divides by zero, takes a root that does not exist,
 // or grows out of reach.
-var ErrNoValue = errors.New(saidNoValue)
+var ErrNoValue = errors.New("the expression has no value")
 
 // Value evaluates the tree with govaluate. Tokens are handed over, never text,
 // and every node stands in brackets: as text govaluate reads −2² as 4 and ^ as

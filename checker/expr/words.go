@@ -32,9 +32,10 @@ const (
 	saidTwoNums  = "Two numbers stand side by side with nothing between them."
 	saidTwoUnits = "A unit stands here with no number in front of it."
 	saidArgument = "A function needs something to act on."
-	saidTooLarge = "This number grows too large to work with."
-	saidNoValue  = "This has no value: it divides by zero or takes the root of a negative number."
 )
+
+// SaidNoValue is said of a line that cannot be evaluated.
+const SaidNoValue = "This has no value: it divides by zero, takes the root of a negative number, or grows beyond all numbers."
 
 func saidStrange(r rune) string {
 	if r == ',' {
