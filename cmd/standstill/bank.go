@@ -206,13 +206,9 @@ func bankShowCommand(a *app) *cobra.Command {
 		Example: "  standstill bank show canal-lantern\n  standstill bank show canal-lantern --class harbour-2 --student nele",
 		Args:    exactly(1, "the id of a problem or a file"),
 		RunE: func(_ *cobra.Command, args []string) error {
-			p, err := a.problem(args[0])
+			page, err := own.page(a, args[0])
 			if err != nil {
 				return err
-			}
-			page, err := own.page(p)
-			if err != nil {
-				return fmt.Errorf("%s: %w", p.ID, err)
 			}
 			return show(a.Out, page)
 		},

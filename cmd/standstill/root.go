@@ -191,11 +191,15 @@ func (w *whose) flags(c *cobra.Command) {
 	c.Flags().StringVar(&w.class, "class", "", "the copy drawn for this class `code`")
 }
 
-// page makes an empty page of the copy.
-func (w *whose) page(p *problems.Problem) (*tutor.Page, error) {
-	p, err := p.Draw(problems.Seed{Class: w.class, Student: w.student})
+// page makes an empty page of the copy of a problem, given by its id or as a file.
+func (w *whose) page(a *app, problem string) (*tutor.Page, error) {
+	p, err := a.problem(problem)
 	if err != nil {
 		return nil, err
 	}
-	return tutor.NewPage(p)
+	own, err := p.Draw(problems.Seed{Class: w.class, Student: w.student})
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", p.ID, err)
+	}
+	return tutor.NewPage(own)
 }

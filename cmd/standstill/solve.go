@@ -21,13 +21,9 @@ func solveCommand(a *app) *cobra.Command {
 		Example: "  standstill solve canal-lantern\n  standstill solve canal-lantern --json",
 		Args:    exactly(1, "the id of a problem or a file"),
 		RunE: func(_ *cobra.Command, args []string) error {
-			p, err := a.problem(args[0])
+			page, err := own.page(a, args[0])
 			if err != nil {
 				return err
-			}
-			page, err := own.page(p)
-			if err != nil {
-				return fmt.Errorf("%s: %w", p.ID, err)
 			}
 			if asJSON {
 				return writeReference(a.Out, page)
