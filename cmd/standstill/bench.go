@@ -161,7 +161,12 @@ func (a *app) printResult(r *bench.Result, asJSON, plain bool) error {
 		}
 		return err
 	}
-	return a.printBlocks(r.Form().Heading(), r.Blocks(), plain)
+	blocks := r.Blocks()
+	if !plain {
+		// On a terminal the first lines may have left the screen.
+		blocks = append(blocks, bench.Block{Title: "Warning", Lines: r.Warnings})
+	}
+	return a.printBlocks(r.Form().Heading(), blocks, plain)
 }
 
 func (a *app) printBlocks(heading string, blocks []bench.Block, plain bool) error {

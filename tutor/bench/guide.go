@@ -31,7 +31,6 @@ type Guide struct {
 	students []record.Student
 	run      string // its ID once it is kept
 	kept     string // the text that was kept last
-	looked   bool   // what may be off every time has been said
 	trialled map[string]Trial
 }
 

@@ -24,6 +24,7 @@ const (
 	wordStudents = "students"
 	wordReport   = "report"
 	wordSheet    = "sheet"
+	wordLook     = "look"
 	wordCautions = "cautions"
 	wordText     = "text"
 )
@@ -70,6 +71,7 @@ func (g *Guide) words() map[string]func(string) error {
 		wordValues:   plainly(g.values),
 		wordHelp:     plainly(func() { g.blocks([]Block{wordsHelp(), Notation()}) }),
 		wordCautions: plainly(func() { g.blocks([]Block{{Title: "Caution", Lines: Cautions()}}) }),
+		wordLook:     plainly(func() { g.say(saidSystematic) }),
 		wordText:     plainly(g.opening),
 		wordDrawing:  plainly(g.draw),
 		wordPlot:     g.plot,
@@ -100,14 +102,14 @@ func (g *Guide) result() {
 		g.say(saidMendValues)
 		return
 	}
-	blocks := append([]Block{{Title: "Warning", Lines: r.Warnings}}, r.Main()...)
+	blocks := r.Main()
 	for i := range blocks {
-		if blocks[i].Title == titleLookAt && g.looked {
-			blocks[i].Lines = nil // said once
+		if b := &blocks[i]; b.Title == titleLookAt && b.Lines != nil {
+			b.Lines = []string{saidLook}
 		}
-		g.looked = g.looked || blocks[i].Title == titleLookAt && blocks[i].Lines != nil
 	}
-	g.blocks(blocks)
+	// What must not be overlooked comes last: the rest may have left the screen.
+	g.blocks(append(blocks, Block{Title: "Warning", Lines: r.Warnings}))
 	if err := g.keep(); err != nil {
 		g.say(record.Sentence(err))
 	}

@@ -66,8 +66,8 @@ func TestStudentsTTakesThePlaceOfTwo(t *testing.T) {
 
 func TestVerdictsAreInTheDesignsWords(t *testing.T) {
 	for _, c := range []struct{ read, want string }{
-		{"3.6 N ± 0.05 N", "T1: reading and prediction agree within their combined expanded uncertainty (k = 2), 0.085 N."},
-		{"3.7 N ± 0.05 N", "T1: reading and prediction differ by more than their combined expanded uncertainty (k = 2), 0.085 N: by 0.11 N."},
+		{"3.6 N ± 0.05 N", "T1: they agree within their combined expanded uncertainty (k = 2), 0.085 N."},
+		{"3.7 N ± 0.05 N", "T1: they differ by more than their combined expanded uncertainty (k = 2), 0.085 N: by 0.11 N."},
 		{"3.7 N ± 0.7 N", "T1: cannot tell; their combined expanded uncertainty (k = 2), 0.81 N, is over 20 % of the value."},
 	} {
 		f := twoStrings(t, "30", "45")

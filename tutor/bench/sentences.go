@@ -302,6 +302,9 @@ const saidSystematic = "What is off by the same amount every time is in no uncer
 	"parallax, a protractor not centred on the ring or not level, a string that does not point at the ring's centre, friction in a pulley, " +
 	"the mass of a hanger, hook or ring left out, an angle measured from the other line."
 
+// saidLook stands for saidSystematic where there is a next question.
+const saidLook = "What is off by the same amount every time is in no uncertainty here; the word look lists it."
+
 // Cautions are shown before the first measurement and stand on every sheet. What
 // they hold was read in school and maker's sheets on hanging masses, spring
 // scales and force tables, but for clamping stands, adding masses gently and the
@@ -366,7 +369,7 @@ const (
 	saidReopen        = "Type a run's number to open it again, or Enter for a new run."
 	saidByHandAgain   = "Predict: the next name, or Enter to go on."
 	saidMendValues    = "Mend: type the letter and its value, as in alpha = 35 deg ± 0.5 deg. Everything else stays as it is."
-	saidThen          = "Then: a letter and its value change it (m = 0.52 kg ± 1 %), with nothing behind the sign it is emptied. Words: result, budget, values, plot, drawing, again, runs, open 1, compare 1 2, predict, students, report, sheet, cautions, text, help, leave."
+	saidThen          = "Then: a letter and its value change it (m = 0.52 kg ± 1 %), with nothing behind the sign it is emptied. Words: result, budget, values, plot, drawing, again, runs, open 1, compare 1 2, predict, students, look, report, sheet, cautions, text, help, leave."
 	saidNoRuns        = "Runs: none is kept yet."
 	saidAgain         = "Again: a new run with the same values; the readings are empty. Type what has changed, as in alpha = 40 deg ± 0.5 deg, then the readings."
 	saidNobodyThere   = "Names: nobody is named. Type students and the names, as in students Ana, Ben; then the run is kept."
@@ -518,6 +521,7 @@ func wordsHelp() Block {
 		wordPredict + " NAME: work the sums out by hand on the measured numbers",
 		wordStudents + ", " + wordStudents + " Ana, Ben: who is at the table; others join",
 		wordReport + ", " + wordSheet + ": a page for the lab book, a sheet to fill in",
+		wordLook + ": what may be off by the same amount every time",
 		wordCautions + ", " + wordText + ", " + wordHelp + ", " + wordLeave,
 	}}
 }

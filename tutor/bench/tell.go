@@ -46,13 +46,16 @@ func (r *Result) saidAssumed(in *Input) string {
 	return fmt.Sprintf("%s = %s, exact, %s", in.Name(), r.form.File(in.Field), source)
 }
 
-// titleLookAt stands over what may be off by the same amount every time.
-const titleLookAt = "Look at"
+// Titles that are asked for elsewhere.
+const (
+	titleLookAt = "Look at" // what may be off by the same amount every time
+	titleLeft   = "Left over of the measured pulls"
+)
 
 // Main is the short of it: predictions, comparisons, what is left over, what to
 // measure better.
 func (r *Result) Main() []Block {
-	predicted, better, compared, left := Block{Title: "Predicted"}, Block{Title: "Measure better"}, Block{Title: "Compared"}, Block{Title: "Left over"}
+	predicted, better, compared, left := Block{Title: "Predicted"}, Block{Title: "Measure better"}, Block{Title: "Compared"}, Block{Title: titleLeft}
 	for i := range r.Predicted {
 		p := &r.Predicted[i]
 		predicted.Lines = append(predicted.Lines, p.said())
@@ -128,9 +131,9 @@ func (c *Comparison) verdictSaid() string {
 	combined := fmt.Sprintf("their combined expanded uncertainty (%s), %s", c.factor(), c.Predicted.in(c.Combined))
 	switch c.Verdict {
 	case Agree:
-		return fmt.Sprintf("%s: reading and prediction agree within %s.", c.Name(), combined)
+		return fmt.Sprintf("%s: they agree within %s.", c.Name(), combined)
 	case Differ:
-		return fmt.Sprintf("%s: reading and prediction differ by more than %s: by %s.", c.Name(), combined, c.Predicted.in(math.Abs(c.Value-c.Predicted.Value)))
+		return fmt.Sprintf("%s: they differ by more than %s: by %s.", c.Name(), combined, c.Predicted.in(math.Abs(c.Value-c.Predicted.Value)))
 	}
 	return fmt.Sprintf("%s: cannot tell; %s, is over 20 %% of the value.", c.Name(), combined)
 }
@@ -146,18 +149,18 @@ func (c *Comparison) factor() string {
 func (l Leftover) said() string {
 	x, u := quote(l.Value/l.Unit.Factor, l.U/l.Unit.Factor)
 	if u == "" {
-		return fmt.Sprintf("%s of the measured pulls = %s", l.Name(), withUnit(figured(l.Value/l.Unit.Factor, 2), l.Unit))
+		return fmt.Sprintf("%s = %s", l.Name(), withUnit(figured(l.Value/l.Unit.Factor, 2), l.Unit))
 	}
-	said := fmt.Sprintf("%s of the measured pulls = %s, U = %s (%s)", l.Name(), withUnit(x, l.Unit), withUnit(quoteU(l.Expanded/l.Unit.Factor), l.Unit), saidCoverage(l.K, l.Nu))
+	said := fmt.Sprintf("%s = %s, U = %s (%s)", l.Name(), withUnit(x, l.Unit), withUnit(quoteU(l.Expanded/l.Unit.Factor), l.Unit), saidCoverage(l.K, l.Nu))
 	if l.Within() {
 		return said + ": zero lies within it."
 	}
-	return said + ": more is left over than the uncertainties explain."
+	return said + ": more than the uncertainties explain."
 }
 
 func saidBetter(p *Prediction, b Better) string {
-	return fmt.Sprintf("%s: %s has the largest share of the variance, %s; halving its uncertainty brings u from %s to %s.",
-		p.Name, b.Input.Name(), percent(b.Share), p.in(p.U), p.in(b.Then))
+	return fmt.Sprintf("%s: %s has the largest share, %s; half its uncertainty brings u to %s.",
+		p.Name, b.Input.Name(), percent(b.Share), p.in(b.Then))
 }
 
 func percent(share float64) string {
