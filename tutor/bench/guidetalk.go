@@ -1,6 +1,7 @@
 package bench
 
 import (
+	"errors"
 	"strings"
 
 	"example.org/standstill/tutor/picture"
@@ -40,7 +41,14 @@ func (g *Guide) talk() error {
 		if err != nil {
 			return err
 		}
-		if err := g.obey(line); err != nil {
+		err = g.obey(line)
+		var fault *record.Error
+		if errors.As(err, &fault) {
+			// What was typed is still here: the next word tries to keep it again.
+			g.say(record.Sentence(err))
+			err = nil
+		}
+		if err != nil {
 			return err
 		}
 	}

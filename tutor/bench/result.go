@@ -161,7 +161,7 @@ func (r *Result) predict() string {
 	if r.law, ok = linearise(f, in, len(names)); !ok {
 		return saidUnsolved(statics.ErrIllPosed)
 	}
-	if why := r.needless(names); why != "" {
+	if why := r.unmeasured(names); why != "" {
 		return why
 	}
 	for j, name := range names {
@@ -183,8 +183,8 @@ func (r *Result) uncertain() []uncertain {
 	return in
 }
 
-// needless says which letter has no number although a prediction hangs on it.
-func (r *Result) needless(names []string) string {
+// unmeasured says which letter has no number although a prediction hangs on it.
+func (r *Result) unmeasured(names []string) string {
 	f := r.form
 	for _, g := range f.problem.System.Givens {
 		slot, _ := f.model.Slot(g.Name)

@@ -262,7 +262,7 @@ func saidUpset(name string) string {
 }
 
 func saidNumberNeeded(given, output string) string {
-	return fmt.Sprintf("The problem gives no number for %s, and %s hangs on it; measure %s.", expr.Glyph(given), expr.Glyph(output), expr.Glyph(given))
+	return fmt.Sprintf("The problem gives no number for %s, and %s depends on it; measure %s.", expr.Glyph(given), expr.Glyph(output), expr.Glyph(given))
 }
 
 func saidNoSum(sum string, missing []string) string {
