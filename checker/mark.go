@@ -48,16 +48,17 @@ var separators = regexp.MustCompile(`;|⇒|→|=>|->|∴|\s+and\s+|,\s+`)
 // the first that is not.
 func together(each []Report) Report {
 	all := Report{Verdict: Right}
-	var read []string
+	var read, settles []string
 	for _, one := range each {
 		read = append(read, one.Read)
 		if all.Verdict == Right && one.Verdict != Right {
 			all = one
 		}
 		if one.Settles != nil {
-			all.Settles = append(all.Settles, one.Settles...)
+			settles = append(append([]string{}, settles...), one.Settles...)
 		}
 	}
+	all.Settles = settles
 	all.Read = strings.Join(read, "; ")
 	all.Each = each
 	return all

@@ -280,11 +280,32 @@ func (p *parser) power() (*Node, *ReadError) {
 	if !p.takes(tokPower) {
 		return base, nil
 	}
-	exponent, err := p.signed(p.power)
+	exponent, err := p.signed(p.raised)
 	if err != nil {
 		return nil, err
 	}
 	return &Node{Op: Pow, Args: []*Node{base, exponent}, Pos: base.Pos, End: exponent.End}, nil
+}
+
+// raised reads an exponent. A unit behind it belongs to the whole ("10^3 N").
+func (p *parser) raised() (*Node, *ReadError) {
+	t, ok := p.accept(tokNumber)
+	if !ok {
+		return p.power()
+	}
+	n := &Node{Op: Number, Num: t.num, Pos: t.pos, End: t.end}
+	if !p.takes(tokPower) {
+		return n, nil
+	}
+	if err := p.enter(); err != nil {
+		return nil, err
+	}
+	defer func() { p.depth-- }()
+	exponent, err := p.signed(p.raised)
+	if err != nil {
+		return nil, err
+	}
+	return &Node{Op: Pow, Args: []*Node{n, exponent}, Pos: n.Pos, End: exponent.End}, nil
 }
 
 func (p *parser) primary() (*Node, *ReadError) {
