@@ -89,7 +89,7 @@ func (t *table) wants(parts ...string) {
 	}
 }
 
-// A whole run from the cautions to the report, with a slip on the way. The transcript is
+// A whole run from the cautions to the report, with a slip on the way. What was said is
 // kept to be read.
 func TestALabPeriod(t *testing.T) {
 	r := memory(t)
@@ -113,7 +113,7 @@ func TestALabPeriod(t *testing.T) {
 		t.Fatal(err)
 	}
 	if strings.ReplaceAll(got, "\r", "") != string(want) {
-		t.Errorf("the transcript differs from %s; run with -update and read the difference", golden)
+		t.Errorf("what is said differs from %s; run with -update and read the difference", golden)
 	}
 	for _, line := range table.said {
 		if utf8.RuneCountInString(line) > 80 {
