@@ -41,12 +41,15 @@ func (a *Attempt) holds(e record.Entry) bool {
 	return a.Problem == e.Problem && a.Hash == e.Hash && a.Givens == e.Givens && a.Copy == e.Copy
 }
 
+// pageKinds are the kinds of entries that a page is made of.
+var pageKinds = []string{record.Begun, record.Answer, record.Hint, record.Solution, record.Kept, record.Accepted, record.Withdrawn, record.Unsent}
+
 // attemptsOf sorts a student's entries into attempts, as they were begun.
 func attemptsOf(entries []record.Entry) []*Attempt {
 	byProblem := map[string][]*Attempt{}
 	var all []*Attempt
 	for _, e := range entries {
-		if e.Problem == "" || e.Kind == record.Bench || e.Kind == Noted {
+		if e.Problem == "" || !slices.Contains(pageKinds, e.Kind) {
 			continue
 		}
 		here := byProblem[e.Problem]

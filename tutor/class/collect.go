@@ -67,6 +67,9 @@ func (m *Markbook) Collect(ctx context.Context, paths []string, mine bool) (Coll
 		if err != nil {
 			return sum, err
 		}
+		if taken.Other && slices.Contains(paths, file) {
+			taken.Trouble = saidNeither
+		}
 		sum.Files = append(sum.Files, taken)
 		sum.Added += taken.Added
 		sum.Known += taken.Known
@@ -116,8 +119,9 @@ type taking struct {
 func (t *taking) handIn() error {
 	h, err := readHanded(t.File)
 	if err != nil {
-		t.Trouble = saidHandIn(err)
-		t.Other = errors.Is(err, errNotHandIn)
+		if t.Other = errors.Is(err, errNotHandIn); !t.Other {
+			t.Trouble = saidHandIn(err)
+		}
 		return nil
 	}
 	t.Student, t.Class = h.Student, h.header.Class

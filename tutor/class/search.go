@@ -59,7 +59,8 @@ func filesIn(paths []string) ([]string, error) {
 	return files, nil
 }
 
-// kindOf looks at the first bytes of a file.
+// kindOf looks at the first bytes of a file; whether it is a hand-in its first line
+// will tell.
 func kindOf(path string) (fileKind, error) {
 	f, err := os.Open(path)
 	if err != nil {
@@ -73,7 +74,7 @@ func kindOf(path string) (fileKind, error) {
 	}
 	head = bytes.TrimPrefix(head[:n], []byte("\ufeff"))
 	switch {
-	case bytes.HasPrefix(head, []byte("\x1f\x8b")), bytes.HasPrefix(head, []byte(`{"standstill":`)):
+	case bytes.HasPrefix(head, []byte("\x1f\x8b")), bytes.HasPrefix(head, []byte("{")):
 		return handInFile, nil
 	case bytes.HasPrefix(head, []byte("SQLite format 3\x00")):
 		return recordFile, nil

@@ -10,12 +10,11 @@ import (
 const (
 	saidNoRight   = "It may not be read by this account."
 	saidNotOpened = "It cannot be read."
+	saidNeither   = "It is neither a hand-in nor a record."
 )
 
 func saidHandIn(err error) string {
 	switch {
-	case errors.Is(err, errNotHandIn):
-		return "It is no hand-in."
 	case errors.Is(err, errNewerForm):
 		return "It was written by a newer version of this program, and this one cannot read it."
 	case errors.Is(err, errTooLarge):

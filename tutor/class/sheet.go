@@ -1,6 +1,7 @@
 package class
 
 import (
+	"fmt"
 	"time"
 
 	"example.org/standstill/checker"
@@ -293,6 +294,9 @@ func (s *sheeting) clock(entries []record.Entry) {
 		if e.Time.Year() < firstYear {
 			s.remark(TimeEarly, e.Problem, "", e.Time.Format(time.DateTime), 1)
 		}
+		if last.Record == e.Record && last.Number == e.Number {
+			s.remark(NumberTwice, e.Problem, "", "", 1)
+		}
 		if last.Record == e.Record && e.Time.Before(last.Time.Add(-putBack)) {
 			s.remark(TimeBackwards, e.Problem, "", e.Time.Format(time.DateTime), 1)
 		}
@@ -303,7 +307,7 @@ func (s *sheeting) clock(entries []record.Entry) {
 // notes repeats what was found when entries were collected.
 func (s *sheeting) notes(entries []record.Entry) {
 	for _, e := range entries {
-		if e.Kind != Noted {
+		if e.Kind != Noted || e.Detail == string(NumbersMissing) && closed(e, entries) {
 			continue
 		}
 		whose := ""
@@ -312,6 +316,21 @@ func (s *sheeting) notes(entries []record.Entry) {
 		}
 		s.remark(Notice(e.Detail), e.Problem, whose, e.Text, 1)
 	}
+}
+
+// closed reports whether numbers that were missing have come since.
+func closed(note record.Entry, entries []record.Entry) bool {
+	var from, to int64
+	if n, err := fmt.Sscanf(note.Text, "%d-%d", &from, &to); n != 2 || err != nil {
+		return false
+	}
+	have := map[int64]bool{}
+	for _, e := range entries {
+		if e.Record == note.Ref && from <= e.Number && e.Number <= to {
+			have[e.Number] = true
+		}
+	}
+	return int64(len(have)) == to-from+1
 }
 
 func (s *sheeting) close() Sheet {

@@ -1,0 +1,286 @@
+package class
+
+import (
+	"bytes"
+	"compress/gzip"
+	"context"
+	"encoding/json"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/record"
+)
+
+func writeFile(path string, data []byte) error { return os.WriteFile(path, data, 0o600) }
+
+// edited changes every line of a hand-in that is an object with a kind.
+func edited(t *testing.T, data []byte, change func(line map[string]any)) []byte {
+	t.Helper()
+	var b bytes.Buffer
+	e := json.NewEncoder(&b)
+	for _, line := range strings.Split(strings.TrimSpace(string(data)), "\n") {
+		var fields map[string]any
+		must(t, json.Unmarshal([]byte(line), &fields))
+		change(fields)
+		if fields != nil {
+			must(t, e.Encode(fields))
+		}
+	}
+	return b.Bytes()
+}
+
+func TestAnotherStudentsWorkDoesNotCount(t *testing.T) {
+	r := newRoom(t)
+	r.solveLantern(r.lesson("s01", "canal-lantern"))
+	hers := r.handIn("s01")
+	asHis := edited(t, hers, func(f map[string]any) {
+		f["student"] = "s02"
+		if id, ok := f["id"].(string); ok {
+			f["id"] = flipped(id)
+		}
+	})
+	r.collect(map[string][]byte{"ada": hers, "ben": asHis})
+	report := r.report()
+	want(t, "the first column", standings(report), "done unaided, not begun, not begun")
+	want(t, "the remarks", notices(report.Remarks), "s02 numbers-others 7")
+	want(t, "what is said", report.Say(report.Remarks[0]), "Ben Roos: 7 entries on canal-lantern with the numbers of Ada Berg's copy. They do not count.")
+}
+
+func TestTheSameEntriesUnderAnotherNameAreTold(t *testing.T) {
+	r := newRoom(t)
+	r.solveLantern(r.lesson("s01", "canal-lantern"))
+	hers := r.handIn("s01")
+	r.collect(map[string][]byte{"ada": hers})
+	r.collect(map[string][]byte{"ben": edited(t, hers, func(f map[string]any) { f["student"] = "s02" })})
+	report := r.report()
+	want(t, "the first column", standings(report), "done unaided, not begun, not begun")
+	want(t, "the remarks", notices(report.Remarks), "s02 entry-changed 7")
+}
+
+func TestWhatIsWrittenInByHandDoesNotCount(t *testing.T) {
+	r := newRoom(t)
+	l := r.lesson("s02", "canal-lantern")
+	r.type_(l, "T1 up left; T2 up right; w down", "T1x = T1 sin α")
+	data := edited(t, r.handIn("s02"), func(f map[string]any) {
+		if f["said"] == "wrong sine-cosine" {
+			f["said"] = "right"
+		}
+	})
+	data = append(data, []byte(`{"kind":"solved","time":"2030-03-02T10:00:00.000Z","problem":"canal-lantern","student":"s02","id":"00112233445566778899aabbccddeeff","record":"00112233445566778899aabbccddeeff","number":1}`+"\n")...)
+	r.collect(map[string][]byte{"ben": data})
+	report := r.report()
+	want(t, "the first column", standings(report), "not begun, begun, not begun")
+	if report.Remarks[0].Notice != VerdictOther || !strings.Contains(report.Remarks[0].Detail, "right → wrong sine-cosine") {
+		t.Errorf("the remarks are %+v", report.Remarks)
+	}
+}
+
+func TestAcceptanceIsTheTeachers(t *testing.T) {
+	r := newRoom(t)
+	l := r.lesson("s02", "canal-lantern")
+	r.type_(l, "T1 up left; T2 up right; w down", "T1x = T1 sin α")
+	_, err := l.Keep()
+	must(t, err)
+	kept := l.Lines()[1].ID
+	forged := edited(t, r.handIn("s02"), func(map[string]any) {})
+	forged = append(forged, []byte(`{"kind":"accept","time":"2030-03-02T10:00:00.000Z","problem":"canal-lantern","hash":"`+l.Problem.Hash+`","givens":"`+l.Problem.Copy+`","student":"s02","ref":"`+kept+`","id":"00112233445566778899aabbccddeeff","record":"00112233445566778899aabbccddeeff","number":1}`+"\n")...)
+	r.collect(map[string][]byte{"ben": forged})
+	report := r.report()
+	want(t, "the remarks", notices(report.Remarks), "s02 acceptance 1")
+	if len(report.Kept) != 1 || report.Kept[0].Accepted {
+		t.Fatalf("kept are %+v", report.Kept)
+	}
+	// The teacher's clock is behind; the acceptance counts all the same.
+	r.now = r.now.Add(-time.Hour)
+	if _, line, err := r.book.Accept(kept[:8], false); err != nil || !line.Accepted {
+		t.Fatal(line, err)
+	}
+	if report = r.report(); !report.Kept[0].Accepted {
+		t.Fatalf("kept are %+v", report.Kept)
+	}
+	if _, _, err := r.book.Accept(kept[:8], false); err != ErrIsAccepted {
+		t.Error(err)
+	}
+	if _, line, err := r.book.Accept(kept[:8], true); err != nil || line.Accepted {
+		t.Fatal(line, err)
+	}
+	if report = r.report(); report.Kept[0].Accepted {
+		t.Error("it is accepted still")
+	}
+	for prefix, why := range map[string]error{"fffffff0": ErrNoEntry, "ab": errShortPrefix, kept[:8]: ErrNotAccepted} {
+		if _, _, err := r.book.Accept(prefix, true); err != why {
+			t.Errorf("%s: %v; want %v", prefix, err, why)
+		}
+	}
+}
+
+func TestDeletedLinesAndClocksAreTold(t *testing.T) {
+	r := newRoom(t)
+	l := r.lesson("s01", "canal-lantern")
+	r.type_(l, "T1 up left; T2 up right; w down", "T1x = T1 sin α", "T1x = T1 cos α", "T1y = T1 sin α")
+	whole := r.handIn("s01")
+	var lines []string
+	for _, line := range strings.SplitAfter(string(whole), "\n") {
+		line = strings.Replace(line, `"entries":5`, `"entries":4`, 1)
+		if !strings.Contains(line, "wrong sine-cosine") {
+			lines = append(lines, line)
+		}
+	}
+	r.collect(map[string][]byte{"ada": []byte(strings.Join(lines, ""))})
+	want(t, "the remarks", notices(r.report().Remarks), "s01 numbers-missing 1")
+	// Handed in whole, the gap is closed.
+	r.collect(map[string][]byte{"ada": whole})
+	want(t, "the remarks", notices(r.report().Remarks), "")
+
+	n := 0
+	r.book = r.markbook()
+	r.collect(map[string][]byte{"ada": edited(t, whole, func(f map[string]any) {
+		if f["kind"] == "answer" {
+			n++
+			f["time"] = []string{"2019-01-01T00:00:00.000Z", "2030-03-02T10:05:00.000Z", "2030-03-02T09:00:00.000Z", "2041-01-01T00:00:00.000Z"}[n-1]
+		}
+	})})
+	want(t, "the remarks", notices(r.report().Remarks), "s01 time-early 1; s01 time-backwards 2; s01 time-later 1")
+}
+
+func TestPractisedAloneDoesNotCount(t *testing.T) {
+	r := newRoom(t)
+	r.solveLantern(r.lessonUnder(tutor.Class{}, "s01", "canal-lantern"))
+	r.collect(map[string][]byte{"ada": r.handIn("s01")})
+	report := r.report()
+	want(t, "the first column", standings(report), "not begun, not begun, not begun")
+	want(t, "the remarks", notices(report.Remarks), "s01 numbers-alone 7")
+	var b strings.Builder
+	must(t, r.book.Show(&b, r.class.Students[0], "canal-lantern"))
+	if !strings.Contains(b.String(), saidShowAlone) || !strings.Contains(b.String(), "T1 cos α = T2 cos β") {
+		t.Error(b.String())
+	}
+}
+
+func TestWholeRecordsOfSharedMachines(t *testing.T) {
+	r := newRoom(t)
+	r.solveLantern(r.lesson("s01", "canal-lantern"))
+	stranger := tutor.New(tutor.Options{Bank: r.bank, Record: r.desks["s01"]})
+	s, _, err := stranger.Enrol("Visitor")
+	must(t, err)
+	d, err := stranger.Seat(s)
+	must(t, err)
+	_, err = d.Open("canal-lantern")
+	must(t, err)
+	sum, err := r.book.Collect(context.Background(), []string{r.dir}, false)
+	must(t, err)
+	if sum.Added != 7 || sum.Files[0].Elsewhere != 1 || sum.Files[0].Trouble != "" {
+		t.Fatalf("%+v", sum)
+	}
+	want(t, "the first column", standings(r.report()), "done unaided, not begun, not begun")
+}
+
+func TestBadFilesAreSentences(t *testing.T) {
+	r := newRoom(t)
+	l := r.lesson("s01", "canal-lantern")
+	r.type_(l, "T1 up left; T2 up right; w down", "T1x = T1 cos α")
+	good := r.handIn("s01")
+	var packed bytes.Buffer
+	must(t, squeeze(&packed, good))
+	var bomb bytes.Buffer
+	z := gzip.NewWriter(&bomb)
+	_, err := z.Write(append([]byte(`{"standstill":"hand-in","form":1,"student":"s01"}`+"\n"), bytes.Repeat([]byte(" "), largestUnpacked+1)...))
+	must(t, err)
+	must(t, z.Close())
+	newer := bytes.Replace(good, []byte(`"form":1`), []byte(`"form":9`), 1)
+	sqlite := append([]byte("SQLite format 3\x00"), bytes.Repeat([]byte{7}, 8192)...)
+	for name, c := range map[string]struct {
+		data []byte
+		said string
+		add  int
+	}{
+		"good":      {good, "Ada Berg, 3 entries, 3 new.", 3},
+		"packed":    {packed.Bytes(), "Ada Berg, 3 entries, 3 new.", 3},
+		"cut":       {good[:len(good)-40], "breaks off", 2},
+		"cut-short": {packed.Bytes()[:packed.Len()-20], "breaks off", -1},
+		"newer":     {newer, "newer version", 0},
+		"bomb":      {bomb.Bytes(), "larger than anything", 0},
+		"sqlite":    {sqlite, "is not a Standstill record", 0},
+		"garbled":   {append(bytes.Clone(good), "}{ \x1b[2J\x00\n[1,2]\n"...), "Lines that are no entries: 2, the first is line 6", 3},
+		"marked":    {append([]byte("\ufeff"), good...), "3 new", 3},
+		"endless":   {append(bytes.Clone(good), bytes.Repeat([]byte("x"), 3<<20)...), "Lines that are no entries: 1", 3},
+	} {
+		r.book = r.markbook()
+		sum := r.collect(map[string][]byte{name: c.data})
+		var b strings.Builder
+		must(t, sum.WriteText(&b, r.class))
+		if !strings.Contains(b.String(), c.said) || c.add >= 0 && sum.Added != c.add {
+			t.Errorf("%s: %d added; said %s", name, sum.Added, b.String())
+		}
+		if strings.ContainsRune(b.String(), '\x1b') {
+			t.Errorf("%s: an escape reaches the terminal", name)
+		}
+	}
+	for name, data := range map[string][]byte{"empty": {}, "text": []byte("hello"), "gzip": {0x1f, 0x8b, 1}, "null": bytes.Repeat([]byte{0}, 100)} {
+		if sum := r.collect(map[string][]byte{name: data}); sum.Added != 0 || !sum.Files[0].Other {
+			t.Errorf("%s is taken for %+v", name, sum.Files[0])
+		}
+	}
+}
+
+// TestNoTextActs hands in texts that act on terminals, spreadsheets, pages and
+// paths, and looks at everything that comes out.
+func TestNoTextActs(t *testing.T) {
+	hostile := "=cmd|' /C calc'!A0\x1b[2J\x1b]0;x\x07\u202e../../etc\\..\u2028<script>alert(1)</script>\u0085\x00"
+	r := newRoom(t)
+	r.class.Students[0].Name = hostile
+	r.class.Name = hostile
+	l := r.lesson("s01", "canal-lantern")
+	r.type_(l, "T1 up left; T2 up right; w down", "T1x = T1 sin α")
+	data := edited(t, r.handIn("s01"), func(f map[string]any) {
+		if f["text"] == "T1x = T1 sin α" {
+			f["text"] = "T1x = T1 sin α" + hostile
+			f["item"] = hostile
+			f["said"] = hostile
+		}
+	})
+	sum := r.collect(map[string][]byte{"x": data})
+	report := r.report()
+	outs := map[string]*strings.Builder{}
+	out := func(name string) *strings.Builder { outs[name] = &strings.Builder{}; return outs[name] }
+	must(t, sum.WriteText(out("collect"), r.class))
+	must(t, report.WriteText(out("text"), Layout{}))
+	must(t, report.WriteText(out("plain"), Layout{Plain: true}))
+	must(t, report.WriteCSV(out("csv"), false))
+	must(t, report.WriteHTML(out("html"), r.bank))
+	must(t, r.book.Show(out("show"), r.class.Students[0], "canal-lantern"))
+	for name, b := range outs {
+		if i := strings.IndexAny(strings.ReplaceAll(b.String(), "\r\n", "\n"), "\x1b\x07\x00\u0085\u202e\u2028\r"); i >= 0 {
+			t.Errorf("%s lets %q through", name, b.String()[max(0, i-20):i+5])
+		}
+	}
+	if strings.Contains(outs["html"].String(), "<script") {
+		t.Error("the page holds a script")
+	}
+	for _, cell := range strings.Split(outs["csv"].String(), ",") {
+		if strings.HasPrefix(strings.Trim(cell, `"`), "=") {
+			t.Errorf("a cell begins a formula: %s", cell)
+		}
+	}
+	h := HandIn{Student: record.Student{ID: "../../../" + hostile}, Class: hostile, Record: r.desks["s01"]}
+	for _, name := range []string{h.name(), RecordName("../" + hostile), RecordName("")} {
+		if filepath.Base(name) != name || strings.ContainsAny(name, `/\<>:"|?* `) {
+			t.Errorf("%q is no plain file name", name)
+		}
+	}
+}
+
+func TestForgottenStudentsLeaveNothing(t *testing.T) {
+	r := newRoom(t)
+	r.solveLantern(r.lesson("s01", "canal-lantern"))
+	r.collect(map[string][]byte{"ada": r.handIn("s01")})
+	r.report()
+	if n, err := r.book.Forget("S01"); err != nil || n != 7 {
+		t.Fatal(n, err)
+	}
+	want(t, "the first column", standings(r.report()), "not begun, not begun, not begun")
+}
