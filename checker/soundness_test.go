@@ -2,12 +2,10 @@ package checker_test
 
 import (
 	"flag"
-	"fmt"
 	"hash/fnv"
 	"math/rand/v2"
 	"os"
 	"slices"
-	"sort"
 	"strings"
 	"testing"
 	"time"
@@ -18,18 +16,17 @@ import (
 )
 
 // The long run: go test ./checker -run Soundness -soundness 1000 -v
-var soundness = flag.Int("soundness", sampled, "right and wrong lines for each problem of the bank")
+var (
+	soundness     = flag.Int("soundness", sampled, "right and wrong lines for each problem of the bank")
+	soundnessLog  = flag.String("soundness-log", "", "file for every wrong judgement that the search finds")
+	soundnessSeed = flag.Uint64("soundness-seed", 1, "seed of the search for wrong judgements")
+	soundnessOnly = flag.String("soundness-only", "", "search this problem alone")
+	soundnessDraw = flag.String("soundness-class", "", "search the numbers that this class code draws")
+)
 
-var soundnessLog = flag.String("soundness-log", "", "file for every wrong judgement that the search finds")
-
-var soundnessSeed = flag.Uint64("soundness-seed", 1, "seed of the search for wrong judgements")
-
-var soundnessOnly = flag.String("soundness-only", "", "search this problem alone")
-
-// slow is how long one answer may take (issue of patience, not of correctness).
+// slow is how long one answer may take a student to wait for. The search counts
+// what is slower; it does not fail, because the machine may be busy.
 const slow = 10 * time.Millisecond
-
-var soundnessDraws = flag.String("soundness-class", "", "search the numbers that this class code draws")
 
 // everyProblem returns every problem of the bank, and of the published examples.
 func everyProblem(t testing.TB) []*problems.Problem {
@@ -63,10 +60,10 @@ func searched(t testing.TB) []*problems.Problem {
 		if *soundnessOnly != "" && *soundnessOnly != p.ID {
 			continue
 		}
-		if *soundnessDraws != "" {
-			drawn, err := p.Draw(problems.Seed{Class: *soundnessDraws, Student: "search"})
+		if *soundnessDraw != "" {
+			drawn, err := p.Draw(problems.Seed{Class: *soundnessDraw, Student: "search"})
 			if err != nil {
-				continue // nothing varies
+				t.Fatal(err)
 			}
 			p = drawn
 		}
@@ -74,15 +71,6 @@ func searched(t testing.TB) []*problems.Problem {
 	}
 	return all
 }
-
-// tally counts the judgements of a search.
-type tally struct {
-	right, wrong, rejects, accepts, almost, panics, slow, unsettled int
-	confusion                                                       map[string]map[checker.Code]int
-	found                                                           []string
-}
-
-func (y *tally) note(format string, a ...any) { y.found = append(y.found, fmt.Sprintf(format, a...)) }
 
 // TestSoundness searches for a right line that is refused and a wrong line that is
 // accepted.
@@ -107,32 +95,6 @@ func TestSoundness(t *testing.T) {
 		y.found = slices.DeleteFunc(y.found, func(s string) bool { return strings.HasPrefix(s, "code") || strings.HasPrefix(s, "slow") })
 		t.Errorf("wrong judgements, of which the first are:\n%s", strings.Join(y.found[:min(len(y.found), 40)], "\n"))
 	}
-}
-
-// table prints which code was given for which mistake.
-func (y *tally) table() string {
-	var b strings.Builder
-	b.WriteString("mistake made: codes given\n")
-	var names []string
-	for name := range y.confusion {
-		names = append(names, name)
-	}
-	sort.Strings(names)
-	for _, name := range names {
-		fmt.Fprintf(&b, "%-22s", name)
-		var given []string
-		for code := range y.confusion[name] {
-			given = append(given, string(code))
-		}
-		sort.Slice(given, func(i, j int) bool {
-			return y.confusion[name][checker.Code(given[i])] > y.confusion[name][checker.Code(given[j])]
-		})
-		for _, code := range given {
-			fmt.Fprintf(&b, " %s %d", code, y.confusion[name][checker.Code(code)])
-		}
-		b.WriteByte('\n')
-	}
-	return b.String()
 }
 
 // search writes lines for one problem.
@@ -187,67 +149,6 @@ func (s *search) mark(stage checker.Stage, item, text string) (report checker.Re
 		s.tally.note("slow %s %s %s %q: %v", s.id, stage, item, text, d)
 	}
 	return report, true
-}
-
-// expectRight marks a right text.
-func (s *search) expectRight(stage checker.Stage, item, text string, settles []string) {
-	report, ok := s.mark(stage, item, text)
-	s.tally.right++
-	if !ok {
-		return
-	}
-	what := s.told() + fmt.Sprintf("%s %s %s %q: %s %s about %q, settles %v, read %q", s.id, stage, item, text, report.Verdict, report.Code, report.About, report.Settles, report.Read)
-	switch {
-	case report.Verdict == checker.Almost:
-		s.tally.almost++
-		s.tally.note("refused(almost) %s", what)
-	case report.Verdict != checker.Right:
-		s.tally.rejects++
-		s.tally.note("refused %s", what)
-	case settles != nil && !slices.Equal(report.Settles, settles):
-		s.tally.unsettled++
-		s.tally.note("settles %s, not %v", what, settles)
-	}
-}
-
-// told prints the earlier answers, if there are any.
-func (s *search) told() string {
-	var texts []string
-	for _, a := range s.before {
-		texts = append(texts, a.Item+" = "+a.Text)
-	}
-	if texts == nil {
-		return ""
-	}
-	return "after " + strings.Join(texts, "; ") + ": "
-}
-
-// expectWrong marks a wrong text.
-func (s *search) expectWrong(stage checker.Stage, item, text string, m mistake) {
-	report, ok := s.mark(stage, item, text)
-	s.tally.wrong++
-	if !ok {
-		return
-	}
-	what := s.told() + fmt.Sprintf("%s %s %s %q: %s %s about %q, read %q; made %v about %q", s.id, stage, item, text, report.Verdict, report.Code, report.About, report.Read, m.codes, m.about)
-	if report.Verdict == checker.Right || report.Verdict == checker.Almost || report.Verdict == checker.Unread {
-		s.tally.accepts++
-		s.tally.note("accepted %s", what)
-		return
-	}
-	made := "none of the table"
-	if len(m.codes) > 0 {
-		made = string(m.codes[0])
-	}
-	if s.tally.confusion[made] == nil {
-		s.tally.confusion[made] = map[checker.Code]int{}
-	}
-	if slices.Contains(m.codes, report.Code) {
-		s.tally.confusion[made]["(as expected)"]++
-	} else {
-		s.tally.confusion[made][report.Code]++
-		s.tally.note("code %s", what)
-	}
 }
 
 func stageOf(axis statics.Axis) checker.Stage {
