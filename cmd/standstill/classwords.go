@@ -13,6 +13,7 @@ most frequent, which lines were kept against the tutor's judgement, and what to 
 	saidHandInHelp = `Writes everything that one student did into one file, as typed, one entry on a line, in
 the folder named or this one. The teacher collects it. The file holds the student's id
 and name and what was typed, and nothing of anybody else.`
+	saidNoPath          = "what lies at %s cannot be read: %v"
 	saidNoClass         = "there is no class file; name one with --class, or make one with standstill class new"
 	saidNothingToHandIn = "%s has nothing to hand in so far"
 	saidNotWritten      = "the file %s cannot be written: %s"

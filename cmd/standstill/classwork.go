@@ -57,7 +57,7 @@ func (t *teacher) with(work func(*class.Markbook) error) error {
 func plainly(err error) error {
 	var path *os.PathError
 	if errors.As(err, &path) {
-		return fmt.Errorf("%s: %w", path.Path, path.Err)
+		return fmt.Errorf(saidNoPath, path.Path, path.Err)
 	}
 	return err
 }
@@ -173,6 +173,9 @@ func classShowCommand(t *teacher) *cobra.Command {
 	}
 }
 
+// exampleAccept names an entry that every class has another of.
+const exampleAccept = "standstill class accept 1f3c9a2b --class physics-10b.yaml"
+
 func classAcceptCommand(t *teacher) *cobra.Command {
 	var undo bool
 	c := &cobra.Command{
@@ -181,7 +184,8 @@ func classAcceptCommand(t *teacher) *cobra.Command {
 		Long: `Takes a line as right that was refused, whether the student kept it or not. ENTRY is
 what stands before the line in class show. Nothing is changed: an entry of the
 teacher's is put beside it, and --undo takes it back.`,
-		Args: exactly(1, "the entry that stands before the line in class show"),
+		Example: "  " + exampleAccept + "\n  " + exampleAccept + " --undo",
+		Args:    exactly(1, "the entry that stands before the line in class show"),
 		RunE: func(_ *cobra.Command, args []string) error {
 			return t.with(func(m *class.Markbook) error {
 				e, line, err := m.Accept(args[0], undo)

@@ -16,7 +16,8 @@ func forgetCommand(a *app) *cobra.Command {
 		Short: "Delete everything that a student did",
 		Long: `Deletes a student, by name or id, with all entries, and overwrites them in the file;
 with --class from the class's record. The running numbers of the others show the gap.`,
-		Args: exactly(1, "a student, by name or id"),
+		Example: "  standstill record forget Nele",
+		Args:    exactly(1, "a student, by name or id"),
 		RunE: func(_ *cobra.Command, args []string) error {
 			if classFile != "" {
 				t := &teacher{app: a, file: classFile}

@@ -127,7 +127,7 @@ const (
 
 // What is said of a page that is shown.
 const (
-	saidNothingDone  = "%s has done nothing about %s"
+	saidNothingDone  = "%s has handed in nothing about %s so far."
 	saidStands       = "It stands: %s."
 	saidHalfTyped    = "Left half typed: %s"
 	saidRevealed     = "the worked solution was asked for"
