@@ -275,7 +275,7 @@ func (r *reader) refused(n *yaml.Node, what string) bool {
 	if n == nil {
 		return false
 	}
-	word, _ := r.OneOf(n, what, []string{"yes", "no"})
+	word, _ := r.OneOf(n, "the choice for "+what, []string{"yes", "no"})
 	return word == "no"
 }
 

@@ -1,0 +1,142 @@
+package class
+
+import (
+	"os"
+	"path/filepath"
+	"reflect"
+	"strings"
+	"testing"
+	"testing/fstest"
+	"time"
+
+	"golang.org/x/tools/txtar"
+
+	"example.org/standstill/problems"
+	"example.org/standstill/tutor/record"
+)
+
+// TestBrokenClassFiles holds everything that is said about a file against the
+// comment of its archive: one line of each file's findings, in order.
+func TestBrokenClassFiles(t *testing.T) {
+	archives, err := filepath.Glob("testdata/*.txtar")
+	if err != nil || len(archives) == 0 {
+		t.Fatal("no broken files were found", err)
+	}
+	for _, name := range archives {
+		archive, err := txtar.ParseFile(name)
+		must(t, err)
+		var got []string
+		for _, f := range archive.Files {
+			c, found := Read(f.Name, f.Data, problems.Embedded())
+			if (c == nil) != (len(found) > 0) {
+				t.Errorf("%s gives %v and %v", f.Name, c, found)
+			}
+			for _, one := range found {
+				got = append(got, one.String())
+			}
+		}
+		want(t, name, strings.Join(got, "\n"), strings.TrimSpace(string(archive.Comment)))
+	}
+}
+
+func TestFormatIsReadBack(t *testing.T) {
+	bank := problems.Embedded()
+	h := bank.List()
+	c := &Class{Name: "It's 10b: # \"x\" {y}", Code: "- harbour, 2", Students: []record.Student{{ID: "yes", Name: "=1+1"}, {ID: "007", Name: "Zoë *O'Neil*"}, {ID: "1e3", Name: "null"}},
+		Work:     []Set{{Heading: h[0]}, {Heading: h[3], Due: time.Date(2030, 3, 9, 23, 59, 59, 0, time.Local)}, {Heading: h[5], Due: time.Date(2030, 3, 10, 14, 0, 0, 0, time.Local)}},
+		Settings: Settings{Gravity: "9.81 m/s^2", Tolerance: 0.02, NoHints: true, NoSolution: true},
+		Roster:   Roster{Version: "1.2", Class: "phys-10b", School: "sch@1", Term: "t-1"}}
+	back, found := Read("x", Format(c), bank)
+	if err := found.Err(); err != nil {
+		t.Fatalf("%v\n%s", err, Format(c))
+	}
+	if !reflect.DeepEqual(c, back) {
+		t.Errorf("%+v\nbecomes\n%+v", c, back)
+	}
+}
+
+func TestTopicsLevelsAndDates(t *testing.T) {
+	c, found := Read("x", []byte(strings.Replace(classText, "- {problem: letter-scale}", "- {topic: springs, level: 1, due: 2030-04-01 09:30}\n  - {problem: canal-lantern}", 1)), problems.Embedded())
+	must(t, found.Err())
+	var ids []string
+	for _, s := range c.Work {
+		ids = append(ids, s.ID)
+		if s.Topic == "springs" && s.Due != time.Date(2030, 4, 1, 9, 30, 0, 0, time.Local) {
+			t.Errorf("%s is due %v", s.ID, s.Due)
+		}
+	}
+	if ids[0] != "canal-lantern" || ids[1] != "letter-scale" || len(ids) < 3 {
+		t.Errorf("set are %v", ids)
+	}
+}
+
+func TestListsOfStudents(t *testing.T) {
+	for text, names := range map[string]string{
+		"id,name\ns1,Ada Berg\ns2,\"Roos, Ben\"\n":                              "s1=Ada Berg; s2=Roos, Ben",
+		"\ufeffFirst name;Last name;Student ID\r\nAda;Berg;7\r\nBen;Roos;8\r\n": "7=Ada Berg; 8=Ben Roos",
+		"Ada Berg\nBen Roos\n":                                                  "ada berg=Ada Berg; ben roos=Ben Roos",
+		"s1\tAda\ns2\tBen\n":                                                    "s1=Ada; s2=Ben",
+		"name\nAda\n\n  \nBen\x1b[2J\n":                                         "ada=Ada; ben\ufffd[2j=Ben\ufffd[2J",
+		"id,name\ns1,A\nS1,B\n":                                                 "error line 3: the id S1 stands on line 2 as well",
+		"":                                                                      "error the file is empty",
+		"id,name\n":                                                             "error there are no students in it",
+		"\xff\xfea\x00":                                                         "error the file is not text in UTF-8",
+	} {
+		students, err := readCSV([]byte(text))
+		var got []string
+		for _, s := range students {
+			got = append(got, s.ID+"="+s.Name)
+		}
+		said := strings.Join(got, "; ")
+		if err != nil {
+			said = "error " + err.Error()
+		}
+		want(t, text, said, names)
+	}
+}
+
+// rosterFolder is a OneRoster folder of two classes.
+func rosterFolder(version string) fstest.MapFS {
+	users := "sourcedId,status,dateLastModified,enabledUser,orgSourcedIds,role,username,userIds,givenName,familyName,middleName,identifier,email,sms,phone,agentSourcedIds,grades,password\n" +
+		"u1,,,true,o1,student,ada,,Ada,Berg,,,ada@example.org,,,,10,\nu2,,,false,o1,student,ben,,Ben,Roos,,,,,,,10,\nu3,,,true,o1,teacher,tea,,Tea,Cher,,,,,,,,\n"
+	if version == "1.2" {
+		users = "sourcedId,status,dateLastModified,enabledUser,username,userIds,givenName,familyName,middleName,identifier,email,sms,phone,agentSourcedIds,grades,password,userMasterIdentifier,preferredGivenName,preferredMiddleName,preferredFamilyName,primaryOrgSourcedId,pronouns\n" +
+			"u1,,,true,ada,,Adelheid,Berg,,,,,,,,,,Ada,,,o1,\nu2,,,false,ben,,Ben,Roos,,,,,,,,,,,,,o1,\nu3,,,true,tea,,Tea,Cher,,,,,,,,,,,,,o1,\n"
+	}
+	return fstest.MapFS{
+		"manifest.csv":    {Data: []byte("propertyName,value\nmanifest.version,1.0\noneroster.version," + version + "\n")},
+		"users.csv":       {Data: []byte(users)},
+		"classes.csv":     {Data: []byte("sourcedId,status,dateLastModified,title,grades,courseSourcedId,classCode,classType,location,schoolSourcedId,termSourcedIds,subjects,subjectCodes,periods\nc1,,,Physics 10b,,k1,,scheduled,,o1,\"t1,t2\",,,\nc2,,,Art,,k2,,scheduled,,o1,t1,,,\n")},
+		"enrollments.csv": {Data: []byte("sourcedId,status,dateLastModified,classSourcedId,schoolSourcedId,userSourcedId,role,primary,beginDate,endDate\ne1,,,c1,o1,u1,student,,,\ne2,,,c1,o1,u2,student,,,\ne3,,,c1,o1,u3,teacher,,,\ne4,tobedeleted,,c1,o1,u3,student,,,\n")},
+	}
+}
+
+func TestOneRosterInAndOut(t *testing.T) {
+	for _, version := range []string{"1.1", "1.2"} {
+		list, err := readRoster(rosterFolder(version), "c1")
+		must(t, err)
+		if !reflect.DeepEqual(list, &List{Students: []record.Student{{ID: "u1", Name: "Ada Berg"}}, Name: "Physics 10b", Roster: Roster{version, "c1", "o1", "t1"}}) {
+			t.Errorf("%s reads as %+v", version, list)
+		}
+		for id, said := range map[string]string{"": "several classes", "c9": `no class "c9"`, "c2": "has no students"} {
+			if _, err := readRoster(rosterFolder(version), id); err == nil || !strings.Contains(err.Error(), said) {
+				t.Errorf("class %q: %v", id, err)
+			}
+		}
+		r := newRoom(t)
+		r.class.Students, r.class.Roster = append(list.Students, record.Student{ID: "a b", Name: "Odd"}), list.Roster
+		r.solveLantern(r.lesson("u1", "canal-lantern"))
+		r.collect(map[string][]byte{"ada": r.handIn("u1")})
+		files, refused := r.report().OneRoster()
+		if refused != 1 {
+			t.Errorf("%d are refused", refused)
+		}
+		var all strings.Builder
+		for _, name := range []string{"manifest.csv", "categories.csv", "lineItems.csv", "results.csv"} {
+			all.WriteString(strings.ReplaceAll(string(files[name]), "\r\n", "\n"))
+		}
+		golden, err := os.ReadFile("testdata/oneroster-" + version + ".csv")
+		must(t, err)
+		want(t, "OneRoster "+version, all.String(), string(golden))
+	}
+}
