@@ -175,33 +175,65 @@ func unitSign(u quantity.Unit) string {
 }
 
 func (a *angles) body(m *model, cols, rows int) []row {
+	if m.rows < lowRows {
+		return a.lowBody(m, cols, rows)
+	}
 	left := cols * 45 / 100
 	table := a.table(m, cols-left-2)
-	plot := rows - len(table) - 1
 	right := append(table, nil)
-	right = append(right, m.paint(a.plot(m.now.colours), cols-left-2, plot)...)
+	right = append(right, m.paint(a.plot(m.now.colours), cols-left-2, rows-len(right))...)
+	return columns(m.paint(a.figure(m), left, rows), left+1, indented(right))
+}
+
+// figure is the scene to scale. On a narrow screen the polygon gives way: the
+// figure in its own scale tells more than both of them small.
+func (a *angles) figure(m *model) picture.Scene {
 	scene := a.scene
 	if m.cols < wideCols {
-		scene.Polygon = nil // the figure in its own scale tells more than both small
+		scene.Polygon = nil
 	}
-	return columns(m.paint(scene, left, rows), left+1, indented(right))
+	return scene
+}
+
+// lowBody puts the figure, the plot and the table side by side.
+func (a *angles) lowBody(m *model, cols, rows int) []row {
+	third := (cols - 20) / 2
+	both := columns(m.paint(a.figure(m), third-2, rows), third-1, m.paint(a.plot(m.now.colours), third+1, rows))
+	return columns(both, 2*third, indented(a.oneColumn(m)))
+}
+
+// oneColumn is the table in one column.
+func (a *angles) oneColumn(m *model) []row {
+	rows := a.turned(m)
+	for _, r := range a.found(m) {
+		rows = append(rows, append(row{gap(3)}, r...))
+	}
+	return rows
 }
 
 // table lists what can be turned and what comes out.
 func (a *angles) table(m *model, cols int) []row {
-	knobs, readings := a.turning.Knobs(), a.turning.Readings()
 	left := cols / 2
-	var turned, found []row
-	for i, k := range knobs {
-		turned = append(turned, m.pickRow(i == a.at, m.tint(plain, k.String(), false)))
+	heads := []row{append(m.look.row(quiet, " "+wordTurn).padded(left), m.look.text(quiet, wordFollows))}
+	return append(heads, columns(a.turned(m), left, a.found(m))...)
+}
+
+func (a *angles) turned(m *model) []row {
+	var rows []row
+	for i, k := range a.turning.Knobs() {
+		rows = append(rows, m.pickRow(i == a.at, m.tint(plain, k.String(), false)))
 	}
-	for _, r := range readings {
+	return rows
+}
+
+func (a *angles) found(m *model) []row {
+	var rows []row
+	for _, r := range a.turning.Readings() {
 		text := setNames(m.now.tints, r.String())
 		if math.IsNaN(r.Value) {
 			text = onPaper(r.Name) + ": " + saidNoRest
 		}
-		found = append(found, m.tint(bold, text, false))
+		rows = append(rows, m.tint(bold, text, false))
 	}
-	heads := []row{append(m.look.row(quiet, " "+wordTurn).padded(left), m.look.text(quiet, wordFollows))}
-	return append(heads, columns(turned, left, found)...)
+	return rows
 }

@@ -242,7 +242,7 @@ func (c *chooser) offer(m *model, n, width int) row {
 	if direction, ok := c.direction(m.lesson.Ref, o.sides); ok {
 		said = row{l.text(plain, l.signs.arrow(direction)+" "+o.sides)}
 	}
-	if said.width()+17 <= width || o.sides == "" {
+	if said.width()+16 <= width || o.sides == "" {
 		r = append(r, l.text(quiet, o.gloss)).padded(16)
 	}
 	return append(r, said...).cut(width)

@@ -94,6 +94,11 @@ func (m *model) stages() row {
 			reached = i
 		}
 	}
+	if taken > m.cols {
+		for i := range words {
+			words[i] = m.look.text(words[i].shade, strings.TrimRight(words[i].text, " "))
+		}
+	}
 	rope := max((m.cols-taken)/(len(words)+1), 0)
 	var r row
 	for i, w := range words {

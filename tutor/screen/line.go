@@ -3,6 +3,7 @@ package screen
 import (
 	"slices"
 	"strings"
+	"unicode"
 
 	"github.com/charmbracelet/bubbles/key"
 	"github.com/charmbracelet/bubbles/textinput"
@@ -10,6 +11,7 @@ import (
 	"golang.org/x/text/unicode/norm"
 
 	"example.org/standstill/checker"
+	"example.org/standstill/checker/expr"
 	"example.org/standstill/tutor"
 )
 
@@ -101,10 +103,16 @@ func (l *line) edit(k tea.KeyMsg) (changed bool) {
 	return l.text() != before
 }
 
-// joinLines makes one line of a text with several.
+// joinLines makes one line of a text with several, and drops what acts on a
+// terminal before the library takes such sequences apart.
 func joinLines(text string) string {
-	text = strings.Trim(strings.ReplaceAll(text, "\r", "\n"), "\n")
-	parts := strings.FieldsFunc(text, func(r rune) bool { return r == '\n' })
+	if isPlain(text) {
+		return text
+	}
+	parts := strings.FieldsFunc(text, func(r rune) bool { return r == '\n' || r == '\r' })
+	for i := range parts {
+		parts[i] = expr.Clean(parts[i])
+	}
 	return strings.Join(parts, "; ")
 }
 
@@ -131,14 +139,27 @@ func (l *line) earlier(step int) {
 func (l *line) point(r checker.Report) {
 	text := []rune(l.text())
 	from, to := refusedPart(text, r)
-	switch at := strings.Index(string(text[from:to]), r.About); {
-	case r.Verdict == checker.Unread && r.End > 0 && r.Pos <= len(text):
+	if r.Verdict == checker.Unread && r.End > 0 && r.Pos <= len(text) {
 		l.input.SetCursor(r.Pos)
-	case r.About != "" && at >= 0 && r.Verdict == checker.Wrong:
-		l.input.SetCursor(endOfTerm(text[:to], from+len([]rune(string(text[from:to])[:at]))))
-	default:
-		l.input.SetCursor(to)
+		return
 	}
+	if at := findName(text[from:to], r.About); at >= 0 && r.Verdict == checker.Wrong {
+		to = endOfTerm(text[:to], from+at)
+	}
+	l.input.SetCursor(to)
+}
+
+// findName finds a force's letter that stands alone in a text, −1 for none: in
+// "T1x = T1 sin α" the second.
+func findName(text []rune, name string) int {
+	wanted := []rune(name)
+	for i := 0; len(wanted) > 0 && i+len(wanted) <= len(text); i++ {
+		end := i + len(wanted)
+		if string(text[i:end]) == name && (end == len(text) || !unicode.IsLetter(text[end]) && !unicode.IsDigit(text[end])) {
+			return i
+		}
+	}
+	return -1
 }
 
 // refusedPart finds the first part of a line with several that is not right.

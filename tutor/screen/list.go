@@ -1,6 +1,7 @@
 package screen
 
 import (
+	"slices"
 	"strings"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -14,26 +15,28 @@ type list struct {
 	scroller
 	shelves []tutor.Shelf
 	advice  tutor.Advice
-	found   []tutor.Listed // what matches the line, in order
+	found   []found // what matches the line, in order
 	at      int
 	first   string // said above the list until a problem is opened
+}
+
+// found is a problem of the list, and the shelf that it stands on: set work stands
+// on two.
+type found struct {
+	tutor.Listed
+	shelf int
 }
 
 func newList(m *model) *list {
 	n := &list{shelves: m.desk.Shelves()}
 	n.advice, _ = m.desk.Next()
 	n.typed(m)
-	for i, p := range n.found {
-		if p.ID == n.advice.ID {
-			n.at = i
-		}
-	}
+	n.at = max(slices.IndexFunc(n.found, func(p found) bool { return p.ID == n.advice.ID }), 0)
 	return n
 }
 
 func (m *model) showProblems() {
-	m.saveDraft()
-	m.line.set("")
+	m.lend()
 	m.sheet = newList(m)
 }
 
@@ -44,12 +47,20 @@ func (n *list) under(m *model, cols, rows int) []row {
 		return []row{m.labelled(wordMeans, m.look.row(plain, meaning(word)))}
 	}
 	if len(n.found) == 0 {
-		return []row{m.labelled(wordNote, m.look.row(plain, saidNoneFound))}
+		return []row{m.labelled(wordNote, m.look.row(plain, n.none()))}
 	}
 	if n.at < len(n.found) && n.found[n.at].ID == n.advice.ID {
 		return m.labelledText(wordNext, n.advice.Why, cols)
 	}
 	return nil
+}
+
+// none says why nothing is listed.
+func (n *list) none() string {
+	if len(n.shelves) == 0 {
+		return saidNoProblems
+	}
+	return saidNoneFound
 }
 
 func (m *model) labelledText(word, text string, cols int) []row {
@@ -71,10 +82,10 @@ func (n *list) typed(m *model) {
 		wanted = ""
 	}
 	n.found, n.at = nil, 0
-	for _, shelf := range n.shelves {
+	for i, shelf := range n.shelves {
 		for _, p := range shelf.Problems {
 			if strings.Contains(strings.ToLower(p.Title+" "+shelf.Title+" "+p.ID+" "+levelWord(p.Level)), wanted) {
-				n.found = append(n.found, p)
+				n.found = append(n.found, found{p, i})
 			}
 		}
 	}
@@ -107,7 +118,7 @@ func (n *list) press(m *model, k tea.KeyMsg) bool {
 // toTopic goes to the first problem of the next topic, or of this one and then of
 // the one before.
 func (n *list) toTopic(step int) {
-	first := func(i int) bool { return i == 0 || n.found[i].Topic != n.found[i-1].Topic }
+	first := func(i int) bool { return i == 0 || n.found[i].shelf != n.found[i-1].shelf }
 	for i := n.at + step; i >= 0 && i < len(n.found); i += step {
 		if first(i) {
 			n.at = i
@@ -118,7 +129,7 @@ func (n *list) toTopic(step int) {
 
 func (n *list) enter(m *model, _ string) {
 	if n.at >= len(n.found) {
-		m.say(saidNoneFound)
+		m.say(n.none())
 		return
 	}
 	m.line.set("")
@@ -152,30 +163,21 @@ func (n *list) body(m *model, cols, rows int) []row {
 
 // rows lists what was found under its topics; at is the row of the picked one.
 func (n *list) rows(m *model, cols int) (rows []row, at int) {
-	topic := ""
+	shelf := -1
 	for i, p := range n.found {
-		if p.Topic != topic {
-			topic = p.Topic
-			rows = append(rows, row{gap(1), m.look.text(bold, n.title(topic))})
+		if p.shelf != shelf {
+			shelf = p.shelf
+			rows = append(rows, row{gap(1), m.look.text(bold, n.shelves[shelf].Title)})
 		}
 		if i == n.at {
 			at = len(rows)
 		}
 		r := row{m.look.text(quiet, levelWord(p.Level))}.padded(8)
 		r = append(r, m.look.text(plain, p.Title)).cut(cols - 32).padded(cols - 30)
-		r = append(r, m.look.text(standingShade(p.Progress), p.Progress.String()))
+		r = append(r, m.look.text(standingShade(p.Progress), p.Progress.String()+saidDue(p.Due)))
 		rows = append(rows, m.pickRow(i == n.at, r))
 	}
 	return rows, at
-}
-
-func (n *list) title(topic string) string {
-	for _, s := range n.shelves {
-		if s.ID == topic {
-			return s.Title
-		}
-	}
-	return topic
 }
 
 func standingShade(p tutor.Progress) shade {

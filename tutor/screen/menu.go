@@ -59,36 +59,33 @@ func (n *menu) body(m *model, cols, rows int) []row {
 		for i, a := range can {
 			list = append(list, m.menuRow(a, i == n.at, cols))
 		}
-		return append([]row{m.rule(cols, wordMenu, "")}, n.cut(list, rows-1)...)
+		head := m.rule(cols-menuKeys, wordMenu, "").padded(cols - menuKeys)
+		head = append(head, m.look.text(quiet, wordKey)).padded(cols - menuWords)
+		return append([]row{append(head, m.look.text(quiet, wordWord))}, n.cut(list, rows-1)...)
 	})
 }
+
+// Where the keys and the words stand in the menu, from the right.
+const (
+	menuKeys  = 18
+	menuWords = 10
+)
 
 // menuRow shows what an action does, with its key and its word.
 func (m *model) menuRow(a action, picked bool, cols int) row {
 	l := m.look
-	sign, s := "  ", plain
+	s := plain
 	if picked {
-		sign, s = l.signs.pick+" ", bold
+		s = bold
 	}
-	r := row{gap(1), l.text(bold, sign), l.text(s, a.menu)}
-	var ways row
-	if cols < 72 {
-		if a.key.Enabled() {
-			ways = row{l.text(quiet, a.key.Help().Key)}
-		}
-		return append(r.padded(cols-8), ways...)
-	}
+	r := m.pickRow(picked, row{l.text(s, a.menu)}).padded(cols - menuKeys)
 	if a.key.Enabled() {
-		ways = append(ways, l.text(quiet, a.key.Help().Key))
+		r = append(r, l.text(quiet, a.key.Help().Key))
 	}
-	if a.word != "" {
-		word := row{l.text(quiet, saidOrType(string(a.word)))}
-		ways = append(ways.padded(8), word...)
-	}
-	return append(r.padded(cols-29), ways...)
+	return append(r.padded(cols-menuWords), l.text(quiet, string(a.word)))
 }
 
-// picker is a list of rows of which one is picked.
+// pickRow is a row of a list of which one is picked.
 func (m *model) pickRow(picked bool, r row) row {
 	sign := "  "
 	if picked {

@@ -32,6 +32,7 @@ type model struct {
 
 	shown   string // the screen as it is
 	leaving bool
+	lent    bool // the line belongs to the sheet, not to the lesson
 	bye     Goodbye
 	fault   error
 }
@@ -96,6 +97,9 @@ func (m *model) begin() {
 	case err != nil:
 		m.sheet = &welcome{}
 		m.say(record.Sentence(err))
+	case !known && m.tutor.Class.Students != nil:
+		m.sheet = &welcome{}
+		m.showStudents()
 	case !known:
 		m.sheet = &welcome{}
 	default:
@@ -111,7 +115,7 @@ func (m *model) seat(s record.Student) {
 		m.say(record.Sentence(err))
 		return
 	}
-	m.desk, m.lesson, m.work = desk, nil, nil
+	m.desk, m.lesson, m.work, m.lent = desk, nil, nil, false
 	m.line.set("")
 	if id, ok := desk.Unfinished(); ok {
 		m.open(id, false)
@@ -135,7 +139,7 @@ func (m *model) open(id string, again bool) {
 		m.say(troubleWith(id, err))
 		return
 	}
-	m.lesson = lesson
+	m.lesson, m.lent = lesson, false
 	m.line.begin(lesson)
 	m.work = newWork(m)
 	m.refresh()
@@ -145,13 +149,26 @@ func (m *model) open(id string, again bool) {
 // saveDraft keeps the half-typed line of the lesson in hand. There is nothing to
 // be done where that fails: the student was told before.
 func (m *model) saveDraft() {
-	if m.lesson != nil {
+	if m.lesson != nil && !m.lent {
 		_ = m.lesson.SaveDraft(m.line.draft())
 	}
 }
 
+// lend gives the line to a sheet that asks for something else than the lesson.
+func (m *model) lend() {
+	m.saveDraft()
+	m.lent = m.lesson != nil
+	m.line.set("")
+	m.read()
+}
+
 // home is the sheet that others go back to.
 func (m *model) home() {
+	if m.lent {
+		m.lent = false
+		m.line.set(m.lesson.Draft())
+		m.read()
+	}
 	switch {
 	case m.work != nil:
 		m.sheet = m.work

@@ -52,5 +52,10 @@ func setNames(known map[string]shade, text string) string {
 }
 
 // onPaper is a name as it stands on paper. Unicode has a small x and no small y,
-// so both stay on the line.
-func onPaper(name string) string { return strings.ReplaceAll(expr.Set(name), "ₓ", "x") }
+// so both stay on the line behind the digits.
+func onPaper(name string) string {
+	if n := len(name) - 1; n > 1 && (name[n] == 'x' || name[n] == 'y') && name[n-1] >= '0' && name[n-1] <= '9' {
+		return expr.Set(name[:n]) + name[n:]
+	}
+	return expr.Set(name)
+}

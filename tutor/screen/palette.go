@@ -44,9 +44,9 @@ func onDark() tones {
 			{TrueColor: "#e8955a", ANSI256: "215", ANSI: "11"}, // copper
 			{TrueColor: "#6bb7ff", ANSI256: "75", ANSI: "14"},  // sky
 			{TrueColor: "#c8f451", ANSI256: "191", ANSI: "10"}, // lime
-			{TrueColor: "#ff7ac4", ANSI256: "212", ANSI: "13"}, // pink
+			{TrueColor: "#ff62bb", ANSI256: "212", ANSI: "13"}, // pink
 			{TrueColor: "#8ce8c0", ANSI256: "115", ANSI: "15"}, // mint
-			{TrueColor: "#c3a4ff", ANSI256: "183", ANSI: "7"},  // lilac
+			{TrueColor: "#dc77df", ANSI256: "176", ANSI: "7"},  // orchid
 			{TrueColor: "#d8c000", ANSI256: "178", ANSI: "9"},  // mustard
 		},
 	}
@@ -59,7 +59,7 @@ func onLight() tones {
 		near:  lipgloss.CompleteColor{TrueColor: "#6e4a00", ANSI256: "58", ANSI: "0"},
 		bad:   lipgloss.CompleteColor{TrueColor: "#a51d12", ANSI256: "124", ANSI: "1"},
 		force: [hues]lipgloss.CompleteColor{
-			{TrueColor: "#b03301", ANSI256: "130", ANSI: "1"}, // rust
+			{TrueColor: "#b03301", ANSI256: "124", ANSI: "1"}, // rust
 			{TrueColor: "#0857b4", ANSI256: "25", ANSI: "4"},  // blue
 			{TrueColor: "#456c0a", ANSI256: "22", ANSI: "0"},  // moss
 			{TrueColor: "#a8007c", ANSI256: "126", ANSI: "5"}, // plum

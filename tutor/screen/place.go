@@ -37,8 +37,8 @@ func indented(rows []row) []row {
 // fits or is wanted, the stage's table, and the page.
 func (w *work) column(m *model, cols, rows int) []row {
 	table := w.table(m, cols)
-	if !m.choosing() && len(table)+1+w.lastLine(m, cols) > rows {
-		table = nil
+	if room := max(rows-2-w.lastLine(m, cols), leastTable); len(table) > room {
+		table = w.around(m, table, room)
 	}
 	rest := leastPage + 1
 	if table != nil {
@@ -60,6 +60,19 @@ func (w *work) column(m *model, cols, rows int) []row {
 		return fill(out, rows)
 	}
 	return append(out, w.page(m, cols, rows-len(out))...)
+}
+
+// leastTable is how many rows of a table are seen, however long a message is.
+const leastTable = 2
+
+// around takes the rows of a table that are near what is in hand.
+func (w *work) around(m *model, table []row, n int) []row {
+	at, head := w.chooser.at, 0
+	if !m.choosing() {
+		at, head = max(slices.Index(m.lesson.Ref.Items(checker.Components), m.now.ask.Item), 0)/2, 1
+	}
+	from := min(max(at-(n-head)/2, 0), len(table)-n)
+	return slices.Concat(table[:head], table[head+from:from+n])
 }
 
 // lastLine is how many rows the page needs for what was said last.

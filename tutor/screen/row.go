@@ -84,7 +84,9 @@ func (l *look) letters(text string) string {
 	if isPlain(text) {
 		return text
 	}
-	text = expr.Clean(text)
+	if !isHarmless(text) {
+		text = expr.Clean(text)
+	}
 	if !l.ascii || isPlain(text) {
 		return text
 	}
@@ -94,6 +96,17 @@ func (l *look) letters(text string) string {
 		}
 		return '?'
 	}, spelled.Replace(text))
+}
+
+// isHarmless reports whether a text is made of characters that do nothing but
+// take a cell each.
+func isHarmless(text string) bool {
+	for _, r := range text {
+		if !isNarrow(r) {
+			return false
+		}
+	}
+	return true
 }
 
 // isPlain reports whether a text is of seven bits and acts on nothing.
@@ -108,14 +121,10 @@ func isPlain(text string) bool {
 
 // textWidth is how many cells a text takes.
 func textWidth(text string) int {
-	width := 0
-	for _, r := range text {
-		if !isNarrow(r) {
-			return lipgloss.Width(text)
-		}
-		width++
+	if !isHarmless(text) {
+		return lipgloss.Width(text)
 	}
-	return width
+	return utf8.RuneCountInString(text)
 }
 
 // narrow are the ranges of characters that take one cell each and join with

@@ -34,11 +34,11 @@ import (
 	_ "example.org/standstill/tutor/screen/quiet" // before the terminal library asks
 )
 
-// Options are what the screens work with. The zero value uses the standard
-// streams and a dark background.
+// Options are what the screens work with. In and Out are needed, and are a
+// terminal.
 type Options struct {
-	In  io.Reader // a terminal; standard input if nil
-	Out io.Writer // a terminal; standard output if nil
+	In  io.Reader
+	Out io.Writer
 	// Light and Dark choose the colours and are remembered in the record; where
 	// neither is set, what was remembered counts, and dark if nothing was.
 	Light, Dark bool
@@ -63,12 +63,6 @@ type Goodbye struct {
 // in is kept by then, a half-typed line too. The error is that of the terminal, or
 // begins with "internal error"; the terminal is as it was before in any case.
 func Run(t *tutor.Tutor, o Options) (Goodbye, error) {
-	if o.In == nil {
-		o.In = os.Stdin
-	}
-	if o.Out == nil {
-		o.Out = os.Stdout
-	}
 	m := newModel(t, o, rendererFor(o))
 	// The library would print a trace for a fault; guarded catches ours itself.
 	p := tea.NewProgram(guarded{m}, tea.WithInput(o.In), tea.WithOutput(o.Out), tea.WithAltScreen(), tea.WithFPS(120))

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"strings"
+	"time"
 
 	"example.org/standstill/checker"
 	"example.org/standstill/checker/statics"
@@ -31,6 +32,8 @@ const (
 	wordPage     = "Your page"
 	wordStands   = "Your page, what stands"
 	wordSolution = "Worked solution"
+	wordKey      = "by key"
+	wordWord     = "by word"
 	wordMenu     = "What you can do"
 	wordHelp     = "What can be typed"
 	wordInWords  = "The drawing in words"
@@ -73,6 +76,7 @@ const (
 	saidWho            = "Who is practising? Type your name and press enter."
 	saidNameSample     = "Nele"
 	saidNoName         = "A name has at least one letter or digit."
+	saidNotListed      = "That is not on the list of your class."
 	saidWelcome1       = "Standstill is for practising forces at rest."
 	saidWelcome2       = "You get a problem, say which forces act, split them along two axes, and write what must add up to zero. Each line is checked as soon as you hand it in."
 	saidWelcome3       = "You type on the line below. The last rows always say which keys work."
@@ -90,8 +94,8 @@ const (
 	saidShown          = "The worked solution was shown."
 	saidNoStageBefore  = "There is no stage before this one."
 	saidNothingWritten = "Nothing is written at this stage."
-	saidReveal         = "It then counts as shown, not as solved. Press enter to see it, or type on."
-	saidTurn           = "Choose a letter with ↑ and ↓, turn it with ← and →, and watch what follows."
+	saidReveal         = "The problem then counts as shown, not as solved. Enter shows the solution."
+	saidTurn           = "Turn a letter with the arrow keys, and watch what follows."
 	saidNoAngles       = "Nothing in this problem can be turned."
 	saidNoRest         = "no rest is possible"
 	saidWhoElse        = "Who is practising now? Choose with the arrow keys, or type a name, and press enter."
@@ -148,8 +152,6 @@ func saidMoved(title string, skipped []string) string {
 
 func saidPast(n int, title string) string { return fmt.Sprintf("Stage %d, %s, as it stands", n, title) }
 
-func saidOrType(word string) string { return "or type " + word }
-
 func saidMeaning(does string) string { return "Enter gives " + does + "." }
 
 func saidDone(p tutor.Progress) string {
@@ -176,17 +178,25 @@ func saidNotNow(w tutor.Word) string {
 	return saidNoLesson
 }
 
+// saidDoneOf counts problems, each once, on however many shelves it stands.
 func saidDoneOf(shelves []tutor.Shelf) string {
-	done, all := 0, 0
+	done, seen := 0, map[string]bool{}
 	for _, s := range shelves {
 		for _, p := range s.Problems {
-			all++
-			if p.Standing >= tutor.Contested {
+			if !seen[p.ID] && p.Standing >= tutor.Contested {
 				done++
 			}
+			seen[p.ID] = true
 		}
 	}
-	return fmt.Sprintf("%d of %d done", done, all)
+	return fmt.Sprintf("%d of %d done", done, len(seen))
+}
+
+func saidDue(due time.Time) string {
+	if due.IsZero() {
+		return ""
+	}
+	return due.Local().Format(", by 2 January")
 }
 
 // notKept says what is the matter with the record.

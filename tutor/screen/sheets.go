@@ -167,10 +167,5 @@ func (m *model) showText() {
 		m.work.text = true
 		return
 	}
-	if m.beside() || m.stage() != checker.Diagram && m.stage() != checker.Solve {
-		m.work.text = !m.work.text
-	}
-	if !m.work.text || m.rows < lowRows {
-		return
-	}
+	m.work.text = !m.work.text
 }

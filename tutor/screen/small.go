@@ -6,6 +6,9 @@ import tea "github.com/charmbracelet/bubbletea"
 func (m *model) tooSmall() []row {
 	rows := m.look.rows(plain, saidTooSmall(m.cols, m.rows), m.cols)
 	rows = append(rows, m.look.rows(bold, saidTooSmallKeys, m.cols)...)
+	for i := range rows {
+		rows[i] = rows[i].cut(m.cols)
+	}
 	return fill(rows, m.rows)
 }
 

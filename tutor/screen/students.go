@@ -26,10 +26,13 @@ func (welcome) press(*model, tea.KeyMsg) bool { return false }
 func (welcome) enter(m *model, text string) { m.enrol(text) }
 
 func (welcome) body(m *model, cols, rows int) []row {
-	left := cols * 45 / 100
+	left, between := cols*45/100, []row{nil}
+	if m.rows < lowRows {
+		left, between = cols*28/100, nil
+	}
 	var right []row
 	for _, p := range []string{saidWelcome1, saidWelcome2, saidWelcome3} {
-		right = append(append(right, nil), m.look.rows(plain, p, cols-left-3)...)
+		right = append(append(right, between...), m.look.rows(plain, p, cols-left-2)...)
 	}
 	return columns(m.paint(sign(), left, rows), left+1, indented(right))
 }
@@ -52,6 +55,8 @@ func (m *model) enrol(name string) {
 	switch {
 	case err != nil:
 		m.say(notKept(err))
+	case !ok && m.tutor.Class.Students != nil:
+		m.say(saidNotListed)
 	case !ok:
 		m.say(saidNoName)
 	default:
@@ -76,16 +81,18 @@ func (m *model) showStudents() {
 		m.say(record.Sentence(err))
 		return
 	}
-	m.saveDraft()
-	m.line.set("")
+	m.lend()
 	s := &students{all: all}
 	for i := range all {
-		if all[i].ID == m.desk.Student.ID {
+		if m.isHere(all[i]) {
 			s.at = i
 		}
 	}
 	m.sheet = s
 }
+
+// isHere reports whether the student has the place.
+func (m *model) isHere(s record.Student) bool { return m.desk != nil && m.desk.Student.ID == s.ID }
 
 func (s *students) question(*model) string { return saidWhoElse }
 
@@ -96,6 +103,9 @@ func (s *students) under(m *model, cols, rows int) []row {
 func (s *students) typed(*model) {}
 
 func (s *students) keys(m *model) []binding {
+	if m.desk == nil {
+		return []binding{m.on.upDown, m.on.goOn, m.on.leave}
+	}
 	return []binding{m.on.upDown, m.on.goOn, m.on.back, m.on.leave}
 }
 
@@ -113,9 +123,8 @@ func (s *students) press(_ *model, k tea.KeyMsg) bool {
 
 func (s *students) enter(m *model, text string) {
 	if m.line.isEmpty() && s.at < len(s.all) {
-		text = s.all[s.at].Name
+		text = s.all[s.at].ID
 	}
-	m.line.set("")
 	m.enrol(text)
 }
 
@@ -124,7 +133,7 @@ func (s *students) body(m *model, cols, rows int) []row {
 		var list []row
 		for i, one := range s.all {
 			r := row{m.look.text(plain, one.Name)}
-			if one.ID == m.desk.Student.ID {
+			if m.isHere(one) {
 				r = append(r, m.look.text(quiet, "  "+saidHere))
 			}
 			list = append(list, m.pickRow(i == s.at && m.line.isEmpty(), r))

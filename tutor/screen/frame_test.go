@@ -1,0 +1,149 @@
+package screen
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/lipgloss"
+	"github.com/muesli/termenv"
+
+	"example.org/standstill/checker"
+	"example.org/standstill/checker/statics"
+	"example.org/standstill/problems"
+)
+
+const noColour = termenv.Ascii
+
+// fitsIn wants the screen to be exactly as high as the window and no wider.
+func fitsIn(t testing.TB, d *desk) {
+	t.Helper()
+	lines := strings.Split(d.view, "\n")
+	if len(lines) != d.rows {
+		t.Fatalf("%d lines on a screen of %d:\n%s", len(lines), d.rows, d.view)
+	}
+	for _, line := range lines {
+		if w := lipgloss.Width(line); w > d.cols {
+			t.Fatalf("a line of %d cells on a screen of %d:\n%s", w, d.cols, line)
+		}
+	}
+}
+
+// answers solves any problem as its file has it, for a walk through all stages.
+func answers(d *desk, stage checker.Stage, item string) string {
+	ref := d.lesson.Ref
+	switch stage {
+	case checker.Diagram:
+		var parts []string
+		body, _ := ref.Body(item)
+		for i := range body.Forces {
+			x, y := ref.Room(body, &body.Forces[i])
+			parts = append(parts, body.Forces[i].Name+" "+saidSides(sideOf(x), sideOf(y)))
+		}
+		return strings.Join(parts, "; ")
+	case checker.Components:
+		for _, b := range ref.Bodies {
+			for i := range b.Forces {
+				for axis := range 2 {
+					f := &b.Forces[i]
+					if name := f.Name + "xy"[axis:axis+1]; item == name || item == b.Name+"."+name {
+						return name + " = " + ref.Print(f.Component(axisOf(axis)))
+					}
+				}
+			}
+		}
+	case checker.XSum, checker.YSum:
+		body, _ := ref.Body(item)
+		return ref.Print(body.Sum(axisOf(int(stage[0]-'x')))) + " = 0"
+	}
+	value, _ := ref.Value(item)
+	return item + " = " + ref.Unit(item).In(value, 4)
+}
+
+func axisOf(i int) statics.Axis { return statics.Axis(i) }
+
+func sideOf(x float64) int {
+	switch {
+	case x > 1e-6:
+		return 1
+	case x < -1e-6:
+		return -1
+	}
+	return 0
+}
+
+// TestEveryProblemFitsEverySize walks through every problem of the bank, and
+// looks at the screen at each stage and size.
+func TestEveryProblemFitsEverySize(t *testing.T) {
+	bank := problems.Embedded().List()
+	if len(bank) == 0 {
+		t.Fatal("the bank is empty")
+	}
+	d := sit(t, 80, 24)
+	d.hand("Nele")
+	for _, h := range bank {
+		d.open(h.ID, false)
+		if d.lesson.Problem.ID != h.ID {
+			t.Fatalf("%s does not open: %s", h.ID, d.said)
+		}
+		seen := checker.Stage("")
+		for steps := 0; d.now.open; steps++ {
+			for _, size := range [][2]int{{60, 16}, {80, 24}, {110, 32}, {200, 60}} {
+				if d.now.ask.Stage != seen {
+					d.send(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
+					fitsIn(t, d)
+				}
+			}
+			before := d.now.ask
+			seen = before.Stage
+			d.line.set(answers(d, before.Stage, before.Item))
+			d.press("enter")
+			if d.now.open && d.now.ask.Stage == before.Stage && d.now.ask.Item == before.Item || steps > 80 {
+				t.Fatalf("%s does not go on from %s %s:\n%s", h.ID, before.Stage, before.Item, d.view)
+			}
+		}
+		for _, keys := range [][]string{{"enter"}, {"tab", "right"}, {"esc", "ctrl+o"}, {"esc"}} {
+			d.press(keys...)
+			fitsIn(t, d)
+		}
+	}
+}
+
+func TestAnySizeIsFilled(t *testing.T) {
+	d := sit(t, 80, 24)
+	d.enrol("Nele", "canal-lantern")
+	d.hand(lantern[:2]...)
+	d.write("T2 cos")
+	for _, cols := range []int{-1, 0, 1, 3, 59, 60, 61, 79, 80, 109, 110, 131, 400, 100000} {
+		for _, rows := range []int{-1, 0, 1, 2, 15, 16, 19, 20, 24, 60, 200, 100000} {
+			d.send(tea.WindowSizeMsg{Width: cols, Height: rows})
+			if d.cols > 0 && d.rows > 0 {
+				fitsIn(t, d)
+			} else if d.view != "" {
+				t.Fatalf("%d × %d shows %q", cols, rows, d.view)
+			}
+		}
+	}
+	d.send(tea.WindowSizeMsg{Width: 80, Height: 24})
+	d.sees("T2 cos", "T₁ sin α")
+}
+
+func TestDrawingStandsBesideThePageFrom110Columns(t *testing.T) {
+	for _, c := range []struct {
+		cols   int
+		beside bool
+	}{{109, false}, {110, true}} {
+		d := sit(t, c.cols, 32)
+		d.enrol("Nele", "canal-lantern")
+		rule := ""
+		for _, line := range strings.Split(d.view, "\n") {
+			if strings.Contains(line, wordPage) {
+				rule = line
+			}
+		}
+		if beside := !strings.HasPrefix(strings.TrimSpace(rule), "┄┄") || strings.HasPrefix(rule, "  "); beside != c.beside {
+			t.Errorf("at %d columns: %s", c.cols, fmt.Sprint(d.view))
+		}
+	}
+}

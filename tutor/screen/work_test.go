@@ -1,0 +1,255 @@
+package screen
+
+import (
+	"strings"
+	"testing"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/muesli/termenv"
+
+	"example.org/standstill/checker"
+	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/record"
+)
+
+func TestLettersThatSpellAKeyAreLetters(t *testing.T) {
+	d := sit(t, 80, 24)
+	d.enrol("Nele", "canal-lantern")
+	for _, word := range []string{"right", "left", "up", "down", "home", "end", "tab", "enter", "esc", "backspace", "ctrl+c"} {
+		d.press("ctrl+u")
+		d.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(word)})
+		if d.line.text() != word {
+			t.Errorf("%q came out as %q", word, d.line.text())
+		}
+	}
+}
+
+// TestTypingAlwaysTypes types a letter over every sheet: it stands in the line.
+func TestTypingAlwaysTypes(t *testing.T) {
+	for _, s := range scenes() {
+		d := sit(t, 80, 24)
+		s.lead(d)
+		before := d.line.text()
+		d.write("q")
+		if !strings.Contains(d.line.text(), "q") || len(d.line.text()) != len(before)+1 {
+			t.Errorf("%s: %q became %q", s.name, before, d.line.text())
+		}
+	}
+}
+
+func TestChoosingAndTypingADiagramSayTheSame(t *testing.T) {
+	d := sit(t, 80, 24)
+	d.enrol("Nele", "canal-lantern")
+	d.press("down", "tab", "tab", "tab", "up", "left", "tab", "right", "up")
+	if got := d.line.text(); got != "w down; T1 up left; T2 up right" {
+		t.Fatalf("the line is %q", got)
+	}
+	d.press("down", "left") // T2 is taken back
+	if got := d.line.text(); got != "w down; T1 up left" {
+		t.Fatalf("the line is %q", got)
+	}
+	d.write("; T2 up right")
+	d.sees("T₂ tension ↗ up right")
+	d.press("enter")
+	if d.now.ask.Stage != checker.Components {
+		t.Fatal("the diagram was refused")
+	}
+}
+
+func TestForcesThatDoNotActAreOfferedToo(t *testing.T) {
+	d := sit(t, 80, 24)
+	d.enrol("Nele", "canal-lantern")
+	d.sees("N normal", "f friction")
+	d.hand("T1 up left; T2 up right; w down; f left")
+	d.sees("✗ wrong", "f")
+	if d.now.ask.Stage != checker.Diagram {
+		t.Fatal("friction on a hanging ring was let through")
+	}
+}
+
+func TestRefusedLineStaysWithTheCursorAtTheFault(t *testing.T) {
+	d := sit(t, 80, 24)
+	d.enrol("Nele", "canal-lantern")
+	d.hand(lantern[:4]...)
+	for _, c := range []struct{ line, shown string }{
+		{"T1 cos 35 - T2 sin 50 = 0", "T1 cos 35 - T2 sin 50▏ = 0"},
+		{"T1 cos (35 = T2 cos 50", "▏(35"},
+		{"T1 sin 35 = T2 cos 50", "T1 sin 35▏ = T2 cos 50"},
+	} {
+		d.hand(c.line)
+		d.sees(c.shown)
+		if d.line.text() != c.line {
+			t.Fatalf("%q became %q", c.line, d.line.text())
+		}
+	}
+}
+
+func TestWordTypedIntoARefusedLineIsObeyed(t *testing.T) {
+	d := sit(t, 80, 24)
+	d.enrol("Nele", "canal-lantern")
+	d.hand(lantern[0], "T1 sin alpha")
+	d.write("hint")
+	d.press("enter")
+	d.sees("→ hint 1")
+	if d.line.text() != "T1 sin alpha" {
+		t.Fatalf("the line is %q", d.line.text())
+	}
+}
+
+func TestEarlierLinesComeBack(t *testing.T) {
+	d := sit(t, 80, 24)
+	d.enrol("Nele", "canal-lantern")
+	d.hand(lantern[0], "T1x = T1 cos alpha")
+	d.write("half")
+	d.press("up")
+	if d.line.text() != "T1x = T1 cos alpha" {
+		t.Fatalf("the line is %q", d.line.text())
+	}
+	d.press("up", "up", "up")
+	if d.line.text() != lantern[0] {
+		t.Fatalf("the first line is %q", d.line.text())
+	}
+	d.press("down", "down", "down")
+	if d.line.text() != "half" {
+		t.Fatalf("what was half typed is %q", d.line.text())
+	}
+}
+
+func TestTabTakesUpThePartsInTurn(t *testing.T) {
+	d := sit(t, 80, 24)
+	d.enrol("Nele", "canal-lantern")
+	d.hand(lantern[0])
+	for _, item := range []string{"T1x", "T1y", "T2x", "T2y", "wx", "wy", "T1x"} {
+		if d.now.ask.Item != item {
+			t.Fatalf("%s is in hand, not %s", d.now.ask.Item, item)
+		}
+		d.press("tab")
+	}
+	d.press("shift+tab", "shift+tab")
+	if d.now.ask.Item != "wy" {
+		t.Fatalf("%s is in hand", d.now.ask.Item)
+	}
+	d.hand("T2x")
+	if d.now.ask.Item != "T2x" || !d.line.isEmpty() {
+		t.Fatal("a part typed by its name alone was not taken up")
+	}
+}
+
+func TestLeavingLosesNothing(t *testing.T) {
+	tu := newTutor(t)
+	d := sitAt(t, tu, Options{}, termenv.Ascii, 80, 24)
+	d.enrol("Nele", "canal-lantern")
+	d.hand(lantern[:2]...)
+	d.write("T2 cos be")
+	d.press("ctrl+c")
+	if !d.leaving {
+		t.Fatal("Ctrl-C does not leave")
+	}
+	d.saveDraft()
+	again := sitAt(t, tu, Options{}, termenv.Ascii, 80, 24)
+	again.sees("This is where you left off", "T2 cos be▏", "T₁ cos α")
+}
+
+func TestWhatIsHalfTypedOutlivesAnotherProblem(t *testing.T) {
+	d := sit(t, 80, 24)
+	d.enrol("Nele", "canal-lantern")
+	d.write("T1 up le")
+	d.press("ctrl+l")
+	d.write("shop")
+	d.press("enter")
+	d.press("ctrl+l")
+	d.write("canal")
+	d.press("enter")
+	d.sees("you T1 up le▏")
+}
+
+func TestKeepingALineGoesOn(t *testing.T) {
+	d := sit(t, 80, 24)
+	d.enrol("Nele", "canal-lantern")
+	d.hand(lantern[:4]...)
+	d.hand("T1 sin 35 = T2 sin 50")
+	d.press("ctrl+y")
+	d.sees("! kept", "Sum along y ◂")
+	d.hand("keep")
+	d.sees("there is nothing to keep")
+}
+
+func TestSolutionIsAskedForTwice(t *testing.T) {
+	d := sit(t, 80, 24)
+	d.enrol("Nele", "canal-lantern")
+	d.hand("solution")
+	if d.lesson.Revealed() {
+		t.Fatal("one word was enough")
+	}
+	d.press("esc")
+	d.hand("solution")
+	d.press("enter")
+	d.sees("Worked solution", "Shown.")
+	if !d.lesson.Revealed() {
+		t.Fatal("the solution was not kept as shown")
+	}
+}
+
+func TestTurningAnAngleMovesTheNumbers(t *testing.T) {
+	d := sit(t, 80, 24)
+	d.enrol("Nele", "banner-ring")
+	d.press("ctrl+u")
+	for d.now.open {
+		d.line.set(answers(d, d.now.ask.Stage, d.now.ask.Item))
+		d.press("enter")
+	}
+	d.press("tab")
+	d.sees("▸ θ = 28°")
+	before := d.view
+	d.press("pgdn", "pgdn", "left", "left", "left")
+	d.sees("▸ θ = 5°")
+	if d.view == before {
+		t.Fatal("nothing follows")
+	}
+	d.press("pgup", "pgup")
+	d.sees("look As θ gets towards")
+	if kept := len(d.lesson.Lines()); kept == 0 || !d.lesson.Solved() {
+		t.Fatal("turning changed the lesson")
+	}
+}
+
+func TestClassListIsTheOnlyOne(t *testing.T) {
+	tu := newTutor(t)
+	tu.Class = tutor.Class{Students: []record.Student{{ID: "s1", Name: "Edda"}, {ID: "s2", Name: "Ove"}},
+		Work: []tutor.Set{{Problem: "canal-lantern"}}}
+	d := sitAt(t, tu, Options{}, termenv.Ascii, 80, 24)
+	d.sees("Edda", "Ove", "Who is practising now?")
+	d.hand("Mallory")
+	d.sees("not on the list of your class")
+	d.press("ctrl+u", "down", "enter")
+	d.sees("Set work", "▸ easy A lantern over the canal")
+}
+
+func TestFaultEndsInOrder(t *testing.T) {
+	d := sit(t, 80, 24)
+	d.enrol("Nele", "canal-lantern")
+	d.work = nil // no screen can be made of this
+	d.sheet = &solution{}
+	d.lesson = nil
+	_, cmd := guarded{d.model}.Update(tea.KeyMsg{Type: tea.KeyDown})
+	if d.fault == nil || cmd == nil || !strings.HasPrefix(d.fault.Error(), "internal error: ") {
+		t.Fatalf("the fault is %v", d.fault)
+	}
+}
+
+// TestKeysAreThoseThatTerminalsLeaveAlone holds every key that a student is told
+// of against those that are taken elsewhere or mean another key.
+func TestKeysAreThoseThatTerminalsLeaveAlone(t *testing.T) {
+	taken := "ctrl+s ctrl+q ctrl+z ctrl+h ctrl+m ctrl+i ctrl+j ctrl+a ctrl+b ctrl+w ctrl+t ctrl+n f1 f10 f11"
+	for _, s := range scenes() {
+		d := sit(t, 200, 60)
+		s.lead(d)
+		for _, b := range d.sheet.keys(d.model) {
+			for _, k := range b.Keys() {
+				if strings.Contains(taken+" ", k+" ") && strings.HasPrefix(k, "ctrl") {
+					t.Errorf("%s asks for %s", s.name, k)
+				}
+			}
+		}
+	}
+}
