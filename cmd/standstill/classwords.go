@@ -9,7 +9,8 @@ a stick. In any order, any number of times: what is there already is not taken t
 Every answer is marked again against the student's own numbers. What does not fit is
 told: numbers of another copy, times that cannot be, verdicts that were changed.`
 	saidClassReport = `Says for every student and problem how far it is, who is stuck now, which mistakes are
-most frequent, which lines were kept against the tutor's judgement, and what to look at.`
+most frequent, which lines were kept against the tutor's judgement, and what to look at.
+Text, CSV, JSON and the page hold names; OneRoster and xAPI files hold ids and no names.`
 	saidHandInHelp = `Writes everything that one student did into one file, as typed, one entry on a line, in
 the folder named or this one. The teacher collects it. The file holds the student's id
 and name and what was typed, and nothing of anybody else.`

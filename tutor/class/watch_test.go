@@ -1,0 +1,65 @@
+package class
+
+import (
+	"context"
+	"path/filepath"
+	"strings"
+	"testing"
+)
+
+// TestWatchFollowsRecordsAtWork looks at a folder while students write to records
+// in it.
+func TestWatchFollowsRecordsAtWork(t *testing.T) {
+	r := newRoom(t)
+	r.class.Students[2].Name = "Cem\x1b[2J"
+	w := &Watch{Class: r.class, Bank: r.bank, Paths: []string{r.dir}}
+	defer w.Close()
+	view := func() string {
+		t.Helper()
+		v, err := w.View(context.Background())
+		must(t, err)
+		return v
+	}
+	want(t, "the empty view", view(), "Ada Berg: nothing begun\nBen Roos: nothing begun\nCem\ufffd[2J: nothing begun\n")
+	l := r.lesson("s02", "canal-lantern")
+	r.type_(l, "T1 up left; T2 up right; w down", "T1x = T1 sin α")
+	clock := l.Lines()[1].Time.Local().Format("15:04")
+	want(t, "the view", view(), "Ada Berg: nothing begun\n"+
+		"Ben Roos: canal-lantern, components T1x, 2 lines, last at "+clock+", 1 refused in a row\n"+
+		"Cem\ufffd[2J: nothing begun\n"+
+		"Last mistakes\n  "+clock+"  Ben Roos, canal-lantern, components: “T1x = T1 sin α” (sine-cosine)\n")
+	for range 3 {
+		_, err := l.Hint()
+		must(t, err)
+	}
+	if v := view(); !strings.Contains(v, "All hints asked for: Ben Roos (canal-lantern, components T1x)\n") {
+		t.Error(v)
+	}
+	if again := view(); again != view() {
+		t.Error("the view changes by itself")
+	}
+	w.Paths = []string{filepath.Join(r.dir, "pulled-out")}
+	if _, err := w.View(context.Background()); err == nil {
+		t.Error("a folder that is not there is no error")
+	}
+}
+
+func TestLargeHandInsAreCompressed(t *testing.T) {
+	r := newRoom(t)
+	l := r.lesson("s01", "canal-lantern")
+	long := strings.Repeat("T1 up left; ", 300)
+	for range 90 {
+		must(t, l.SaveDraft(long))
+		must(t, l.SaveDraft("T1 up"))
+	}
+	s, _ := r.class.Student("ada berg")
+	h := HandIn{Student: s, Class: r.class.Code, Record: r.desks["s01"], Bank: r.bank, Now: r.now}
+	data, name, entries, err := h.File()
+	must(t, err)
+	if !strings.HasSuffix(name, ".jsonl.gz") || len(data) > largeHandIn {
+		t.Errorf("%s has %d bytes", name, len(data))
+	}
+	if sum := r.collect(map[string][]byte{name: data}); sum.Added != entries || entries != 181 {
+		t.Errorf("%d of %d came back", sum.Added, entries)
+	}
+}
