@@ -6,12 +6,12 @@
 // again against the student's own copy and sums up (Markbook.Report). How it
 // hangs together:
 //
-//	read.go, write.go       the class file
+//	read.go, settings.go, write.go, draft.go   the class file
 //	list.go, roster.go      students from a CSV list or a OneRoster folder
 //	handin.go, handed.go    one student's entries as a file, and back
-//	search.go, collect.go   hand-ins and whole records → the class's record
+//	search.go, collect.go, note.go   hand-ins and whole records → the class's record
 //	order.go, attempt.go    entries → attempts, each with whose numbers it has
-//	sheet.go, cache.go      one student's work, computed or remembered
+//	sheet.go, clock.go, cache.go      one student's work, computed or remembered
 //	report.go, tally.go     the class's work; where it goes wrong
 //	text.go, csv.go, html.go, json.go, results.go, xapi.go   a report on the way out
 //	show.go, accept.go      one page, and a line that the teacher takes as right

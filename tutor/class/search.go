@@ -62,6 +62,9 @@ func filesIn(paths []string) ([]string, error) {
 // kindOf looks at the first bytes of a file; whether it is a hand-in its first line
 // will tell.
 func kindOf(path string) (fileKind, error) {
+	if info, err := os.Stat(path); err != nil || !info.Mode().IsRegular() {
+		return otherFile, err // a pipe would be waited for
+	}
 	f, err := os.Open(path)
 	if err != nil {
 		return otherFile, err
