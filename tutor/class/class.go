@@ -2,7 +2,7 @@
 // students hand in, and what it comes to.
 //
 // A Class is read from a file (Read). Students hand in what they did
-// (WriteHandIn); a Markbook takes that in (Markbook.Collect), marks every answer
+// (HandIn.File); a Markbook takes that in (Markbook.Collect), marks every answer
 // again against the student's own copy and sums up (Markbook.Report). How it
 // hangs together:
 //
