@@ -22,6 +22,7 @@ type line struct {
 	past  []string // lines handed in before, oldest first
 	at    int      // which of them is shown; len(past) for none
 	fresh string   // what was typed before going back to them
+	fault int      // where the cursor was put in the line that was refused last
 }
 
 // longestLine is how many characters the line takes; the checker reads fewer and
@@ -140,13 +141,27 @@ func (l *line) point(r checker.Report) {
 	text := []rune(l.text())
 	from, to := refusedPart(text, r)
 	if r.Verdict == checker.Unread && r.End > 0 && r.Pos <= len(text) {
-		l.input.SetCursor(r.Pos)
-		return
-	}
-	if at := findName(text[from:to], r.About); at >= 0 && r.Verdict == checker.Wrong {
+		to = r.Pos
+	} else if at := findName(text[from:to], r.About); at >= 0 && r.Verdict == checker.Wrong {
 		to = endOfTerm(text[:to], from+at)
 	}
+	l.fault = to
 	l.input.SetCursor(to)
+}
+
+// typedInto is what was typed, in one go, into the line that was refused last; ""
+// where the line was changed otherwise.
+func (l *line) typedInto() string {
+	text, last := []rune(l.text()), []rune(l.last())
+	more := len(text) - len(last)
+	if more <= 0 || l.fault > len(last) {
+		return ""
+	}
+	end := l.fault + more
+	if string(text[:l.fault]) != string(last[:l.fault]) || string(text[end:]) != string(last[l.fault:]) {
+		return ""
+	}
+	return strings.TrimSpace(string(text[l.fault:end]))
 }
 
 // findName finds a force's letter that stands alone in a text, −1 for none: in

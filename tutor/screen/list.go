@@ -75,7 +75,7 @@ func (m *model) labelledText(word, text string, cols int) []row {
 	return rows
 }
 
-// typed keeps what holds the typed text in its title, topic or id.
+// typed keeps what holds the typed text in its title, topic, level or id.
 func (n *list) typed(m *model) {
 	wanted := strings.ToLower(strings.TrimSpace(m.line.text()))
 	if _, isWord := tutor.WordOf(wanted); isWord {
@@ -84,7 +84,7 @@ func (n *list) typed(m *model) {
 	n.found, n.at = nil, 0
 	for i, shelf := range n.shelves {
 		for _, p := range shelf.Problems {
-			if strings.Contains(strings.ToLower(p.Title+" "+shelf.Title+" "+p.ID+" "+levelWord(p.Level)), wanted) {
+			if strings.Contains(strings.ToLower(p.Title+" "+shelf.Title+" "+p.Topic+" "+p.ID+" "+levelWord(p.Level)), wanted) {
 				n.found = append(n.found, found{p, i})
 			}
 		}

@@ -158,6 +158,10 @@ func (w *work) enter(m *model, text string) {
 
 // handIn hands a line in. What is refused stays in the line.
 func (m *model) handIn(text string) {
+	if anew := m.typedAnew(text); anew != "" {
+		text = anew
+		m.line.set(text)
+	}
 	if m.choosesItem(text) {
 		m.line.set("")
 		m.refresh()
@@ -173,13 +177,39 @@ func (m *model) handIn(text string) {
 	}
 	m.line.remember(result.Line.Text)
 	m.sheet = m.work
-	if result.Line.Counts() {
+	if result.Line.Counts() || result.Line.Code == checker.TrueNotAsked {
 		m.line.set("")
 	} else {
 		m.line.point(result.Line.Report)
 	}
 	m.refresh()
 	m.onward(result)
+}
+
+// typedAnew finds a whole new answer that was typed into the refused line without
+// emptying it first: it is right by itself where all of it is not, or both are
+// equations.
+func (m *model) typedAnew(text string) string {
+	anew := m.line.typedInto()
+	if anew == "" || m.verdict(text) == checker.Right {
+		return ""
+	}
+	if m.verdict(anew) == checker.Right {
+		return anew
+	}
+	if strings.ContainsAny(anew[1:], "=≈") && strings.ContainsAny(m.line.last(), "=≈") && !strings.ContainsAny(anew[:1], "=≈;,+-*/") {
+		return anew
+	}
+	return ""
+}
+
+// verdict is what would be said of a text, which is not kept.
+func (m *model) verdict(text string) checker.Verdict {
+	item := ""
+	if m.now.open && m.stage() != checker.Solve {
+		item = m.now.ask.Item
+	}
+	return m.lesson.Ref.Mark(checker.Answer{Stage: m.stage(), Item: item, Text: text}, nil).Verdict
 }
 
 // choosesItem takes up an item that is typed by its name alone.

@@ -253,3 +253,34 @@ func TestKeysAreThoseThatTerminalsLeaveAlone(t *testing.T) {
 		}
 	}
 }
+
+// TestNewAnswerTypedIntoARefusedLineStandsAlone is what students do: they type the
+// next answer without emptying the line.
+func TestNewAnswerTypedIntoARefusedLineStandsAlone(t *testing.T) {
+	d := sit(t, 80, 24)
+	d.enrol("Nele", "canal-lantern")
+	d.hand("T1 up left; w down")
+	d.write("T1 up left; T2 up right; w down")
+	d.press("enter")
+	if d.now.ask.Stage != checker.Components {
+		t.Fatalf("the diagram was not taken:\n%s", d.view)
+	}
+	d.hand("T1 sin alpha")
+	d.write("T1 cos alpha")
+	d.press("enter")
+	if d.now.ask.Item != "T1y" || !d.line.isEmpty() {
+		t.Fatalf("the component was not taken:\n%s", d.view)
+	}
+	d.hand(lantern[1:4]...)
+	d.hand("T1 sin 35 = T2 cos 50")
+	d.write("T1 cos 35 = T2 sin 50")
+	d.press("enter")
+	if d.line.text() != "T1 cos 35 = T2 sin 50" {
+		t.Fatalf("the line is %q", d.line.text())
+	}
+	d.hand("T1 cos 35 = T2 cos 50")
+	d.hand(lantern[5], "T1 = 20.2")
+	d.write(" N")
+	d.press("enter")
+	d.sees("✓ right T₁ = 20.2 N")
+}
