@@ -61,19 +61,19 @@ var strangers = []struct {
 // offersFor lists the forces on the body among others that do not act on it.
 func offersFor(ref *checker.Reference, body *statics.Body) []offer {
 	var all []offer
-	add := func(name string, kind statics.Kind) {
+	add := func(name string, kind statics.Kind, of string) {
 		if !slices.ContainsFunc(all, func(o offer) bool { return o.name == name }) {
-			all = append(all, offer{name: name, gloss: string(kind), kind: kind})
+			all = append(all, offer{name: name, gloss: saidKind(kind, of), kind: kind})
 		}
 	}
 	for _, b := range ref.Bodies {
 		for _, f := range b.Forces {
-			add(f.Name, f.Kind)
+			add(f.Name, f.Kind, b.Name)
 		}
 	}
 	for _, s := range strangers {
 		if !ref.Has(s.name) && !slices.ContainsFunc(body.Forces, func(f statics.Force) bool { return f.Kind == s.kind }) {
-			add(s.name, s.kind)
+			add(s.name, s.kind, "")
 		}
 	}
 	slices.SortStableFunc(all, func(a, b offer) int { return slices.Index(rankOf, a.kind) - slices.Index(rankOf, b.kind) })
@@ -211,8 +211,11 @@ func saidSides(x, y int) string {
 
 // rows shows the offers in as many columns as fit.
 func (c *chooser) rows(m *model, cols int) []row {
-	const least = 26
-	across := max(cols/least, 1)
+	gloss := 8
+	for _, o := range c.offers {
+		gloss = max(gloss, textWidth(o.gloss))
+	}
+	across := max(cols/(offerSign+gloss+offerSides), 1)
 	width := cols / across
 	var rows []row
 	if textWidth(saidPoint) < cols && len(m.lesson.Lines()) == 0 {
@@ -223,7 +226,7 @@ func (c *chooser) rows(m *model, cols int) []row {
 		var r row
 		for j := range across {
 			if n := j*down + i; n < len(c.offers) {
-				r = append(r.padded(j*width), c.offer(m, n, width)...)
+				r = append(r.padded(j*width), c.offer(m, n, width, gloss)...)
 			}
 		}
 		rows = append(rows, r)
@@ -231,19 +234,25 @@ func (c *chooser) rows(m *model, cols int) []row {
 	return rows
 }
 
-func (c *chooser) offer(m *model, n, width int) row {
+// The parts of an offer: its letter, and the sides with their arrow.
+const (
+	offerSign  = 7
+	offerSides = 11
+)
+
+func (c *chooser) offer(m *model, n, width, gloss int) row {
 	l, o := m.look, c.offers[n]
 	pick, s := " ", plain
 	if c.active && n == c.at {
 		pick, s = l.signs.pick, bold
 	}
-	r := append(row{l.text(bold, " "+pick+" ")}, m.tint(s, onPaper(o.name), false)...).padded(7)
+	r := append(row{l.text(bold, " "+pick+" ")}, m.tint(s, onPaper(o.name), false)...).padded(offerSign)
 	said := row{l.text(quiet, l.signs.nothing+" "+wordLeftOut)}
 	if direction, ok := c.direction(m.lesson.Ref, o.sides); ok {
 		said = row{l.text(plain, l.signs.arrow(direction)+" "+o.sides)}
 	}
-	if said.width()+16 <= width || o.sides == "" {
-		r = append(r, l.text(quiet, o.gloss)).padded(16)
+	if offerSign+gloss+1+said.width() <= width || o.sides == "" {
+		r = append(r, l.text(quiet, o.gloss)).padded(offerSign + gloss + 1)
 	}
 	return append(r, said...).cut(width)
 }

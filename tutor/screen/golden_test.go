@@ -55,6 +55,7 @@ func scenes() []struct {
 		{"angles", then(solved, keys("tab", "pgdn"))},
 		{"reveal", then(at("canal-lantern"), typed("solution"), keys("enter"))},
 		{"page", then(at("canal-lantern", lantern[0], "T1 sin alpha"), keys("ctrl+o"))},
+		{"text", then(at("canal-lantern", lantern[0]), keys("ctrl+r"))},
 		{"past", then(at("canal-lantern", lantern[:5]...), typed("back"), keys("enter", "left"))},
 		{"menu", then(at("canal-lantern", lantern[0]), keys("esc", "down"))},
 		{"help", then(at("canal-lantern"), typed("help"), keys("enter"))},

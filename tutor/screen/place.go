@@ -46,7 +46,8 @@ func (w *work) column(m *model, cols, rows int) []row {
 	}
 	var out []row
 	text := w.statement(m, cols)
-	w.textSeen = w.text || len(text)+1+rest <= rows
+	w.textFits = len(text)+1 <= rows
+	w.textSeen = w.textFits && (w.text || len(text)+1+rest <= rows)
 	if w.textSeen {
 		out = append(append(out, text...), nil)
 	}
@@ -100,7 +101,8 @@ func (w *work) stacked(m *model, cols, rows int) []row {
 	side := table
 	text := w.statement(m, cols-left-3)
 	fits := len(table)+1+len(text) <= band
-	w.textSeen = table == nil || w.text || fits
+	w.textFits = len(text) <= band
+	w.textSeen = w.textFits && (table == nil || w.text || fits)
 	switch {
 	case table == nil || w.text:
 		side = text

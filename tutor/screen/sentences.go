@@ -34,6 +34,7 @@ const (
 	wordSolution = "Worked solution"
 	wordKey      = "by key"
 	wordWord     = "by word"
+	wordText     = "The problem"
 	wordMenu     = "What you can do"
 	wordHelp     = "What can be typed"
 	wordInWords  = "The drawing in words"
@@ -219,4 +220,13 @@ func saidBackground(light bool) string {
 
 func saidLevelToo(letters []string) string {
 	return "Turn " + strings.Join(letters, " and ") + " towards level too, and the curve gets steep."
+}
+
+// saidKind names what makes a force. Weights say whose they are: their letters
+// alone do not tell, where there are several.
+func saidKind(kind statics.Kind, of string) string {
+	if kind == statics.Weight && of != "" {
+		return string(kind) + " of " + of
+	}
+	return string(kind)
 }

@@ -160,12 +160,18 @@ func (m *model) paragraphs(sentences []string, cols int) []row {
 	return rows
 }
 
-// showText brings the problem's text to where the table stands, or back.
+// showText brings the problem's text to where the table stands, or takes it away
+// again; where it does not fit there it is a sheet of its own.
 func (m *model) showText() {
-	if !m.isAtHome() {
+	switch {
+	case !m.work.textFits:
+		m.sheet = &reader{title: wordText, make: func(m *model, cols int) []row {
+			return indented(m.work.makeStatement(m, cols-2))
+		}}
+	case !m.isAtHome():
 		m.home()
 		m.work.text = true
-		return
+	default:
+		m.work.text = !m.work.text
 	}
-	m.work.text = !m.work.text
 }

@@ -20,6 +20,7 @@ type work struct {
 	chooser  chooser
 	overflow bool // there is more on the page than is seen
 	textSeen bool
+	textFits bool
 }
 
 func newWork(m *model) *work {
@@ -94,7 +95,7 @@ func (m *model) lineKeys() []binding {
 // the menu.
 func (w *work) actionKeys(m *model) []binding {
 	seen := map[tutor.Word]bool{
-		tutor.AskText: w.textSeen, tutor.AskPage: !w.overflow, tutor.AskProblems: true, tutor.Leave: true,
+		tutor.AskText: w.textSeen && !w.text, tutor.AskPage: !w.overflow, tutor.AskProblems: true, tutor.Leave: true,
 	}
 	var keys []binding
 	for _, a := range m.actions {
