@@ -25,6 +25,9 @@ func (m *Markbook) basis() string {
 			fmt.Fprintf(h, "%s\x00%s\x00", set.ID, p.Hash)
 		}
 	}
+	for _, s := range c.Students {
+		fmt.Fprintf(h, "%s\x00", s.ID) // whose numbers some are may change with the list
+	}
 	fmt.Fprintf(h, "%s\x00%s", joined(m.versions), joined(m.mine))
 	return hex.EncodeToString(h.Sum(nil)[:16])
 }
