@@ -2,6 +2,7 @@ package checker
 
 import (
 	"math"
+	"slices"
 
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/quantity"
@@ -386,16 +387,10 @@ func (r *Reference) singles(at place) []variant {
 func (r *Reference) changed(at place, w row, n int, wholeRow bool) []variant {
 	var all []variant
 	for rank, c := range changes[:n] {
-		for i := range w {
-			if c.each == nil {
-				break
-			}
-			for _, t := range c.each(r, at, w[i]) {
-				changed := append(row(nil), w...)
-				changed[i] = t
-				all = append(all, variant{code: c.code, rank: rank, about: []string{t.force.Name}, row: changed})
-			}
-		}
+		r.eachTerm(at, w, rank, func(v variant) {
+			v.row = slices.Clone(v.row)
+			all = append(all, v)
+		})
 		if c.all != nil && wholeRow {
 			for _, v := range c.all(r, at, w) {
 				v.rank, v.apart = rank, c.apart
@@ -404,4 +399,21 @@ func (r *Reference) changed(at place, w row, n int, wholeRow bool) []variant {
 		}
 	}
 	return all
+}
+
+// eachTerm calls f with every way in which one change of the table can befall one
+// term. The row that f gets is the same one each time; who keeps it copies it.
+func (r *Reference) eachTerm(at place, w row, rank int, f func(variant)) {
+	c := changes[rank]
+	if c.each == nil {
+		return
+	}
+	scratch := slices.Clone(w)
+	for i := range w {
+		for _, t := range c.each(r, at, w[i]) {
+			scratch[i] = t
+			f(variant{code: c.code, rank: rank, about: []string{t.force.Name}, row: scratch})
+		}
+		scratch[i] = w[i]
+	}
 }

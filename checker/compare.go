@@ -40,7 +40,7 @@ type equation struct {
 
 // equation prepares left = right. Names must be letters of the reference.
 func (r *Reference) equation(left, right *expr.Node, signs []signed) *equation {
-	e := &equation{sides: []*expr.Node{left, right}, exact: true, signs: signs, most: 10 * r.bulk}
+	e := &equation{sides: []*expr.Node{left, right}, exact: true, signs: signs, most: 10 * math.Max(r.bulk, 1)}
 	difference := expr.Join(expr.Sub, left, right)
 	e.residual = r.program(difference)
 	for _, side := range e.sides {

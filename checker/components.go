@@ -100,12 +100,17 @@ func (t *term) signs() []float64 {
 func (r *Reference) sameTerm(e *equation, w row, vary letterSet, signs []float64, share float64) bool {
 	tied := r.tiedFor(e)[0]
 	for _, s := range signs {
-		same := true
-		for k := range tries {
+		same, tried := true, 0
+		for k := 0; k < mostTries && tried < tries && same; k++ {
 			env := r.free(vary, tied, k)
-			if same = r.isTerm(e, w, env, []float64{s}, share); !same {
-				break
+			if math.IsNaN(w.value(env)) {
+				continue // an arc cosine beyond one, say
 			}
+			tried++
+			same = r.isTerm(e, w, env, []float64{s}, share)
+		}
+		if tried == 0 {
+			same = r.isTerm(e, w, r.rest(0, 0), []float64{s}, share)
 		}
 		if same {
 			return true

@@ -151,14 +151,16 @@ func (r *Reference) literal(n *expr.Node) (literal, bool) {
 		return l, true
 	}
 	l.half = half
-	if slot, ok := r.slots["g"]; ok && n.Unit == "" && slices.Contains(usualG, value) {
-		// 10 is another g, not 9.8 rounded.
-		return literal{node: n, givens: 1 << slot}, true
-	}
 	for _, k := range r.known {
 		if half > 0 && math.Abs(k.value-value) <= half*(1+1e-9) {
 			l.givens |= k.givens
 		}
+	}
+	slot, ok := r.slots["g"]
+	alone := l.givens|1<<slot == 1<<slot || n.Num.Certain == 1
+	if ok && alone && n.Unit == "" && slices.Contains(usualG, value) {
+		// 10 is another g, not 9.8 rounded; 10.0 may be a force.
+		return literal{node: n, givens: 1 << slot}, true
 	}
 	return l, l.givens != 0 || !structural(n)
 }

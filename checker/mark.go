@@ -11,6 +11,9 @@ import (
 // Mark judges one typed text. before holds the same student's earlier accepted
 // answers, which settle what the component letters stand for.
 func (r *Reference) Mark(a Answer, before []Answer) Report {
+	if r.si != nil && r.speaksSI(a) {
+		return r.si.markText(a, before)
+	}
 	report := r.markText(a, before)
 	if r.si == nil || report.Verdict == Right || report.Verdict == Unread {
 		return report
@@ -25,7 +28,7 @@ func (r *Reference) markText(a Answer, before []Answer) Report {
 	if a.Stage == Diagram {
 		return r.markDiagram(a)
 	}
-	parts := separators.Split(expr.Clean(strings.ReplaceAll(a.Text, "\n", ";")), -1)
+	parts := partsOf(expr.Clean(strings.ReplaceAll(a.Text, "\n", ";")))
 	parts = slices.DeleteFunc(parts, func(s string) bool { return strings.TrimSpace(expr.Clean(s)) == "" })
 	if len(parts) < 2 {
 		if len(parts) == 1 {
@@ -40,9 +43,33 @@ func (r *Reference) markText(a Answer, before []Answer) Report {
 	return together(each)
 }
 
-// separators stand between several lines in one text: a semicolon, an arrow,
-// "and", or a comma with a space behind it. A comma inside a number is none.
-var separators = regexp.MustCompile(`;|⇒|→|=>|->|∴|\s+and\s+|,\s+`)
+// separators stand between several lines in one text: a semicolon, "and", or a
+// comma with a space behind it; a comma inside a number is none. So does an arrow
+// behind an equation; behind a letter it is an equals sign.
+var (
+	separators = regexp.MustCompile(`;|∴|\s+and\s+|,\s+`)
+	arrows     = regexp.MustCompile(`⇒|→|=\s*>|->`)
+)
+
+func partsOf(text string) []string {
+	var parts []string
+	for _, part := range separators.Split(text, -1) {
+		for {
+			at := arrows.FindStringIndex(part)
+			if at == nil {
+				break
+			}
+			if strings.ContainsAny(part[:at[0]], "=≈") || strings.TrimSpace(part[:at[0]]) == "" {
+				parts = append(parts, part[:at[0]])
+				part = part[at[1]:]
+			} else {
+				part = part[:at[0]] + "=" + part[at[1]:]
+			}
+		}
+		parts = append(parts, part)
+	}
+	return parts
+}
 
 // together makes one report of several: right if all are, else what is said of
 // the first that is not.

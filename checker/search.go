@@ -27,15 +27,25 @@ func (r *Reference) search(e *equation, at place, tied string) (finding, bool) {
 		if first.apart || first.code == WrongAxis || first.code == SharedWeight || first.code == Radians || first.code == OtherG {
 			continue
 		}
-		pairs := r.changed(at, first.row, first.rank+1, false)
-		for j := range pairs {
-			pairs[j] = both(first, pairs[j])
-		}
-		if found := r.matching(e, pairs, tied); len(found) > 0 {
+		if found := r.matchingPairs(e, at, first, tied); len(found) > 0 {
 			return r.simplest(found), true
 		}
 	}
 	return finding{}, false
+}
+
+// matchingPairs tries a second change, up to the first one's place in the table.
+func (r *Reference) matchingPairs(e *equation, at place, first variant, tied string) []variant {
+	var found []variant
+	for rank := range first.rank + 1 {
+		r.eachTerm(at, first.row, rank, func(second variant) {
+			if e.form.carries(second.code) && r.matches(e, second.row, tied, mistakeShare) {
+				second.row = slices.Clone(second.row)
+				found = append(found, both(first, second))
+			}
+		})
+	}
+	return found
 }
 
 func (r *Reference) matching(e *equation, variants []variant, tied string) []variant {

@@ -152,3 +152,28 @@ func (u ownUnits) system(s *statics.System) *statics.System {
 	}
 	return &c
 }
+
+// speaksSI reports whether a bare number of the text is a known value in SI and
+// none in the problem's own units: 3500 where 3.5 kN is given.
+func (r *Reference) speaksSI(a Answer) bool {
+	for _, part := range partsOf(expr.Clean(a.Text)) {
+		reading, err := r.letters(a.Item).Read(part)
+		if err != nil {
+			continue
+		}
+		for _, side := range reading.Lines[0].Sides {
+			found := false
+			side.Walk(func(n *expr.Node) {
+				if n.Op == expr.Number && n.Unit == "" && !structural(n) {
+					own, _ := r.literal(n)
+					si, _ := r.si.literal(n)
+					found = found || own.givens == 0 && si.givens != 0
+				}
+			})
+			if found {
+				return true
+			}
+		}
+	}
+	return false
+}

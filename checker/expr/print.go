@@ -119,6 +119,9 @@ func (p printer) product(n *Node) string {
 		left = "(" + left + ")"
 	}
 	right := p.print(b, levelPower)
+	if last(a).Op == Number && b.Op == Pow && b.Args[0].Op == Number {
+		right = "(" + right + ")" // 3·(10²) is no 3×10^2
+	}
 	if needsDot(a, b, right) || strings.HasSuffix(left, ")") && leftmost(b).Op == Name && mayBeUnit(leftmost(b).Name) {
 		return left + "·" + right
 	}
