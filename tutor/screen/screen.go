@@ -10,7 +10,8 @@
 //	row.go, look.go      rows → what the terminal is sent
 //	actions.go           every key and every word, with what it does
 //	line.go              the line at which the student types
-//	work.go, paper.go, chooser.go, table.go   the work on one problem
+//	work.go, place.go, handin.go, canvas.go   the work on one problem
+//	paper.go, chooser.go, table.go            what lies on it
 //	the other sheets     menu, list, students, reading, solution, angles
 //	maths.go             formulas with stacked fractions
 //	sentences.go         everything that is said

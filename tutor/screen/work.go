@@ -8,7 +8,6 @@ import (
 	"example.org/standstill/checker"
 	"example.org/standstill/checker/statics"
 	"example.org/standstill/tutor"
-	"example.org/standstill/tutor/picture"
 )
 
 // work is the sheet of the problem in hand.
@@ -157,92 +156,6 @@ func (w *work) enter(m *model, text string) {
 	m.handIn(text)
 }
 
-// handIn hands a line in. What is refused stays in the line.
-func (m *model) handIn(text string) {
-	if anew := m.typedAnew(text); anew != "" {
-		text = anew
-		m.line.set(text)
-	}
-	if m.choosesItem(text) {
-		m.line.set("")
-		m.refresh()
-		return
-	}
-	var result tutor.Result
-	if !m.do(func() (err error) { result, err = m.lesson.HandIn(text); return err }) {
-		return
-	}
-	if result.Line == nil {
-		m.say(saidEmpty)
-		return
-	}
-	m.line.remember(result.Line.Text)
-	m.sheet = m.work
-	if result.Line.Counts() || result.Line.Code == checker.TrueNotAsked {
-		m.line.set("")
-	} else {
-		m.line.point(result.Line.Report)
-	}
-	m.refresh()
-	m.onward(result)
-}
-
-// typedAnew finds a whole new answer that was typed into the refused line without
-// emptying it first: it is right by itself where all of it is not, or both are
-// equations.
-func (m *model) typedAnew(text string) string {
-	anew := m.line.typedInto()
-	if anew == "" || m.verdict(text) == checker.Right {
-		return ""
-	}
-	if m.verdict(anew) == checker.Right {
-		return anew
-	}
-	if strings.ContainsAny(anew[1:], "=≈") && strings.ContainsAny(m.line.last(), "=≈") && !strings.ContainsAny(anew[:1], "=≈;,+-*/") {
-		return anew
-	}
-	return ""
-}
-
-// verdict is what would be said of a text, which is not kept.
-func (m *model) verdict(text string) checker.Verdict {
-	item := ""
-	if m.now.open && m.stage() != checker.Solve {
-		item = m.now.ask.Item
-	}
-	return m.lesson.Ref.Mark(checker.Answer{Stage: m.stage(), Item: item, Text: text}, nil).Verdict
-}
-
-// choosesItem takes up an item that is typed by its name alone.
-func (m *model) choosesItem(text string) bool {
-	if !m.now.open || m.stage() == checker.Solve {
-		return false
-	}
-	item, ok := m.lesson.Named(m.stage(), text)
-	return ok && m.lesson.Choose(item)
-}
-
-// onward says what comes after a line that counts.
-func (m *model) onward(r tutor.Result) {
-	if r.Moved {
-		m.say(saidMoved(m.now.ask.Title, m.skipped()))
-	}
-}
-
-// skipped lists the stages just before the one in hand that ask for nothing.
-func (m *model) skipped() []string {
-	var titles []string
-	for _, stage := range checker.Stages {
-		if stage == m.now.ask.Stage {
-			break
-		}
-		if m.lesson.Nothing(stage) {
-			titles = append(titles, tutor.Title(stage))
-		}
-	}
-	return titles
-}
-
 // under is the read-back of what is typed; in an empty line, a sample of what can
 // be typed and the problem's letters.
 func (w *work) under(m *model, cols, rows int) []row {
@@ -282,71 +195,6 @@ func (m *model) labelledAll(word string, rows []row) []row {
 		rows[i] = m.labelled(label, rows[i])
 	}
 	return rows
-}
-
-// drawing paints the scene in hand.
-func (m *model) drawing(cols, rows int) []row {
-	key := drawingKey{version: m.now.version, cols: cols, rows: rows, at: -1}
-	if c := &m.work.chooser; m.choosing() {
-		key.listed = c.text()
-		if c.active {
-			key.at = c.at
-		}
-	}
-	return m.memos.drawing.get(key, func() []row { return m.paint(m.scene(), cols, rows) })
-}
-
-// scene is what the student is working on.
-func (m *model) scene() picture.Scene {
-	v := picture.View{Stage: m.stage(), Solved: !m.now.open}
-	if m.now.open {
-		v.Item = m.now.ask.Item
-	}
-	if v.Stage == checker.Diagram && m.now.open {
-		v.Body, v.Listed = m.now.ask.Item, m.work.chooser.listed(m)
-	}
-	return picture.OfProblem(m.lesson.Ref, v)
-}
-
-// paint draws a scene in its colours.
-func (m *model) paint(s picture.Scene, cols, rows int) []row {
-	draw := picture.Braille
-	if m.look.ascii {
-		draw = picture.ASCII
-	}
-	canvas := draw(s, cols, rows)
-	out := make([]row, canvas.Rows)
-	for i := range out {
-		out[i] = m.canvasRow(canvas.Row(i))
-	}
-	return out
-}
-
-func (m *model) canvasRow(cells []picture.Cell) row {
-	var r row
-	var text strings.Builder
-	shadeOf := func(c picture.Cell) shade {
-		if colour, ok := c.Tag.Force(); ok {
-			return forceShade(colour)
-		}
-		if c.Tag == picture.TagBody || c.Tag == picture.TagAngle || c.Tag == picture.TagMarker {
-			return plain
-		}
-		return quiet
-	}
-	now := plain
-	for _, c := range cells {
-		if c.Rune == 0 {
-			continue
-		}
-		if s := shadeOf(c); s != now && c.Rune != ' ' {
-			r = m.append(r, now, text.String())
-			text.Reset()
-			now = s
-		}
-		text.WriteRune(c.Rune)
-	}
-	return m.append(r, now, text.String())
 }
 
 // givenText is a letter with its value: "α = 35°".

@@ -1,0 +1,73 @@
+package screen
+
+import (
+	"strings"
+
+	"example.org/standstill/checker"
+	"example.org/standstill/tutor/picture"
+)
+
+// drawing paints the scene in hand.
+func (m *model) drawing(cols, rows int) []row {
+	key := drawingKey{version: m.now.version, cols: cols, rows: rows, at: -1}
+	if c := &m.work.chooser; m.choosing() {
+		key.listed = c.text()
+		if c.active {
+			key.at = c.at
+		}
+	}
+	return m.memos.drawing.get(key, func() []row { return m.paint(m.scene(), cols, rows) })
+}
+
+// scene is what the student is working on.
+func (m *model) scene() picture.Scene {
+	v := picture.View{Stage: m.stage(), Solved: !m.now.open}
+	if m.now.open {
+		v.Item = m.now.ask.Item
+	}
+	if v.Stage == checker.Diagram && m.now.open {
+		v.Body, v.Listed = m.now.ask.Item, m.work.chooser.listed(m)
+	}
+	return picture.OfProblem(m.lesson.Ref, v)
+}
+
+// paint draws a scene in its colours.
+func (m *model) paint(s picture.Scene, cols, rows int) []row {
+	draw := picture.Braille
+	if m.look.ascii {
+		draw = picture.ASCII
+	}
+	canvas := draw(s, cols, rows)
+	out := make([]row, canvas.Rows)
+	for i := range out {
+		out[i] = m.canvasRow(canvas.Row(i))
+	}
+	return out
+}
+
+func (m *model) canvasRow(cells []picture.Cell) row {
+	var r row
+	var text strings.Builder
+	shadeOf := func(c picture.Cell) shade {
+		if colour, ok := c.Tag.Force(); ok {
+			return forceShade(colour)
+		}
+		if c.Tag == picture.TagBody || c.Tag == picture.TagAngle || c.Tag == picture.TagMarker {
+			return plain
+		}
+		return quiet
+	}
+	now := plain
+	for _, c := range cells {
+		if c.Rune == 0 {
+			continue
+		}
+		if s := shadeOf(c); s != now && c.Rune != ' ' {
+			r = m.append(r, now, text.String())
+			text.Reset()
+			now = s
+		}
+		text.WriteRune(c.Rune)
+	}
+	return m.append(r, now, text.String())
+}
