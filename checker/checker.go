@@ -158,6 +158,20 @@ func (r *Reference) Items(stage Stage) []string {
 	return items
 }
 
+// LetterOf returns the letter or component that a text names and does no more,
+// read as in a line about the item.
+func (r *Reference) LetterOf(text, item string) (name string, ok bool) {
+	reading, err := r.letters(item).Read(text)
+	if err != nil {
+		return "", false
+	}
+	sides := reading.Lines[0].Sides
+	if len(sides) != 1 || sides[0].Op != expr.Name || sides[0].Unknown {
+		return "", false
+	}
+	return sides[0].Name, true
+}
+
 // Echo reads a half-typed line as far as it goes and prints what was understood.
 // It returns an error where nothing sensible can be shown yet.
 func (r *Reference) Echo(text, item string) (string, error) {

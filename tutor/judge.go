@@ -178,12 +178,18 @@ func (g *Page) Named(stage checker.Stage, text string) (item string, ok bool) {
 	if stage != checker.Components && stage != checker.Solve {
 		return "", false
 	}
-	for _, name := range asked {
-		typed, err := g.Ref.Echo(text, name)
-		if err != nil {
-			continue
+	// A component is read among the letters of its own body.
+	read, letter := "", ""
+	for i, name := range asked {
+		body, _, dotted := strings.Cut(name, ".")
+		if !dotted {
+			body = ""
 		}
-		if own, err := g.Ref.Echo(name, name); err == nil && own == typed {
+		if i == 0 || body != read {
+			read = body
+			letter, _ = g.Ref.LetterOf(text, name)
+		}
+		if letter == name {
 			return name, true
 		}
 	}

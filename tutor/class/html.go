@@ -39,7 +39,7 @@ func (r *Report) WriteHTML(w io.Writer, bank *problems.Bank) error {
 // standingsPlot is a bar with a part for each standing, from done unaided down. The
 // parts differ in their filling, and the numbers stand beside them.
 func standingsPlot(c Column, of int) template.HTML {
-	const wide, high = 240, 14
+	const wide, high = 140, 14
 	fills := map[tutor.Standing]string{tutor.Unaided: "#1b4965", tutor.WithHints: "#5fa8d3", tutor.Contested: "#bee9e8", tutor.Shown: "#cccccc", tutor.Begun: "#eeeeee"}
 	var b strings.Builder
 	fmt.Fprintf(&b, `<svg role="img" width="%d" height="%d" viewBox="0 0 %d %d"><title>%s</title>`, wide, high, wide, high, template.HTMLEscapeString(c.counts(of)))
