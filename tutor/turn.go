@@ -274,7 +274,8 @@ const steep = 3
 // Remark names the end of a knob at which an unknown grows without measure, as a
 // string's tension does when it gets level; "" if there is none.
 func (a *Angles) Remark(knob int, curves []Curve) string {
-	if knob < 0 || knob >= len(a.knobs) {
+	// A force that grows in proportion to a mass has no steep end.
+	if knob < 0 || knob >= len(a.knobs) || a.knobs[knob].Unit.Dim != quantity.Angle {
 		return ""
 	}
 	for _, c := range curves {
