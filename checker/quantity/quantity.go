@@ -114,7 +114,7 @@ var units = []struct {
 	{"none", None, 1},
 	{"J joule joules", Dimension{Mass: 1, Length: 2, Time: -2}, 1},
 	{"Pa pascal pascals", Dimension{Mass: 1, Length: -1, Time: -2}, 1},
-	{"s sec second seconds", Dimension{Time: 1}, 1},
+	{"s second seconds", Dimension{Time: 1}, 1},
 	{"m/s", Dimension{Length: 1, Time: -1}, 1},
 }
 
