@@ -3,6 +3,7 @@ package checker
 import (
 	"math"
 	"slices"
+	"strconv"
 
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/quantity"
@@ -105,7 +106,7 @@ func changeMass(r *Reference, _ place, t term) []term {
 	if size == nil || !size.Has("g") || t.scale == 0 {
 		return nil
 	}
-	return []term{r.withSize(t, substitute(size, "g", expr.Constant(1)))}
+	return []term{r.withSize(t, "mass", func() *expr.Node { return substitute(size, "g", expr.Constant(1)) })}
 }
 
 // changeNormal puts the whole weight in the place of the normal force, by itself
@@ -117,12 +118,12 @@ func changeNormal(r *Reference, at place, t term) []term {
 		return nil
 	}
 	if t.force.Kind == statics.Normal {
-		return []term{r.withSize(t, expr.Letter(weight.Name))}
+		return []term{r.withSize(t, "weight", func() *expr.Node { return expr.Letter(weight.Name) })}
 	}
 	size := r.sizeTree(t)
 	for i := range body.Forces {
 		if f := &body.Forces[i]; f.Kind == statics.Normal && size != nil && size.Has(f.Name) {
-			return []term{r.withSize(t, substitute(size, f.Name, expr.Letter(weight.Name)))}
+			return []term{r.withSize(t, "weight for "+f.Name, func() *expr.Node { return substitute(size, f.Name, expr.Letter(weight.Name)) })}
 		}
 	}
 	return nil
@@ -154,8 +155,8 @@ func changeAngle(r *Reference, _ place, t term) []term {
 	for _, v := range r.Variables {
 		if v.Angle && v.Name != t.letter {
 			other := t
-			p := r.Program(expr.Letter(v.Name))
-			other.angle, other.letter = &p, v.Name
+			other.angle = r.ready("angle "+v.Name, func() *expr.Node { return expr.Letter(v.Name) })
+			other.letter = v.Name
 			all = append(all, other)
 		}
 	}
@@ -212,7 +213,7 @@ func (r *Reference) otherMasses(t term) []term {
 		}
 		for _, other := range r.Variables {
 			if other.Dim == quantity.Mass && !size.Has(other.Name) {
-				all = append(all, r.withSize(t, substitute(size, name, expr.Letter(other.Name))))
+				all = append(all, r.withSize(t, other.Name+" for "+name, func() *expr.Node { return substitute(size, name, expr.Letter(other.Name)) }))
 			}
 		}
 	}
@@ -238,7 +239,7 @@ func changeG(r *Reference, _ place, t term) []term {
 	var all []term
 	for _, g := range usualG {
 		if math.Abs(g-r.solution[slot]) > roundedShare*g {
-			all = append(all, r.withSize(t, substitute(size, "g", expr.Constant(g))))
+			all = append(all, r.withSize(t, "g "+strconv.FormatFloat(g, 'g', -1, 64), func() *expr.Node { return substitute(size, "g", expr.Constant(g)) }))
 		}
 	}
 	return all
@@ -350,10 +351,20 @@ func (r *Reference) sizeTree(t term) *expr.Node {
 	return nil
 }
 
-func (r *Reference) withSize(t term, tree *expr.Node) term {
-	p := r.Program(tree)
-	t.size = &p
+// withSize gives a term another size. What names the change of this force's size.
+func (r *Reference) withSize(t term, what string, tree func() *expr.Node) term {
+	t.size = r.ready(t.force.Name+": "+what, tree)
 	return t
+}
+
+// ready compiles a tree once and keeps the program under its key.
+func (r *Reference) ready(key string, tree func() *expr.Node) *expr.Program {
+	if p, ok := r.programs.Load(key); ok {
+		return p.(*expr.Program)
+	}
+	p := r.Program(tree())
+	kept, _ := r.programs.LoadOrStore(key, &p)
+	return kept.(*expr.Program)
 }
 
 // substitute returns the tree with a letter replaced.

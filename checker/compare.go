@@ -35,7 +35,8 @@ type equation struct {
 	vary     []letterSet // which givens vary, in the order in which they are tried
 	letters  bool        // there is a letter
 	form     form
-	signs    []signed // conventions for components that may hold
+	room     []float64 // for the world that is being tried
+	signs    []signed  // conventions for components that may hold
 }
 
 // equation prepares left = right. Names must be letters of the reference.
@@ -211,7 +212,8 @@ func (r *Reference) matches(e *equation, w row, tied string, share float64) bool
 func (r *Reference) holdsOn(e *equation, w row, tied string, vary letterSet, s signed, share float64) bool {
 	settled := 0
 	for k := 0; k < mostTries && settled < tries; k++ {
-		env := r.free(vary, tied, k)
+		env := r.worldIn(e.room, worldKey{vary, tied, k, false})
+		e.room = env
 		if !r.settle(w, env, tied != "", vary) {
 			continue // a sine beyond one, say: this world has no such balance
 		}
@@ -234,7 +236,8 @@ func (r *Reference) holdsOn(e *equation, w row, tied string, vary letterSet, s s
 func (r *Reference) isSharp(e *equation, tied string, vary letterSet, s signed) bool {
 	met := 0
 	for k := range tries + 1 {
-		env := r.free(vary, tied, k+20)
+		env := r.worldIn(e.room, worldKey{vary, tied, k + 20, false})
+		e.room = env
 		r.fill(env, s)
 		if e.holds(env, roundedShare) {
 			met++
@@ -257,7 +260,8 @@ func (r *Reference) follows(e *equation, share float64) bool {
 
 func (r *Reference) followsWith(e *equation, vary letterSet, s signed, share float64) bool {
 	for k := range tries {
-		env := r.rest(vary, k)
+		env := r.worldIn(e.room, worldKey{vary, "", k, true})
+		e.room = env
 		r.fill(env, s)
 		if !e.holds(env, share) {
 			return false

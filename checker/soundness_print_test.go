@@ -8,19 +8,18 @@ import (
 
 // style is how one student types.
 type style struct {
-	minus, dot     string // the marks for minus and times; "" for nothing between factors
-	equals         string // " = " or tighter
-	degree         string // what stands behind a number of degrees
-	greek          bool   // α rather than alpha
-	subscript      int    // T1, T_1, T₁, T_{1}
-	brackets       bool   // cos(α) rather than cos α
-	tight          bool   // cosα, 2T
-	comma          bool   // 7,6
-	square, root   string // ^2 and sqrt
-	inverse        string // asin, arcsin, sin^-1
-	capital        bool   // COS
-	open, close    string // outer brackets
-	decorateLetter func(string) string
+	minus, dot   string // the marks for minus and times; "" for nothing between factors
+	equals       string // " = " or tighter
+	degree       string // what stands behind a number of degrees
+	greek        bool   // α rather than alpha
+	subscript    int    // T1, T_1, T₁, T_{1}
+	brackets     bool   // cos(α) rather than cos α
+	tight        bool   // cosα, 2T
+	comma        bool   // 7,6
+	square, root string // ^2 and sqrt
+	inverse      string // asin, arcsin, sin^-1
+	capital      bool   // COS
+	open         string // outer bracket
 }
 
 func pick[T any](r *rand.Rand, of ...T) T { return of[r.IntN(len(of))] }

@@ -45,7 +45,6 @@ type term struct {
 	beside []*tree
 	below  []*tree
 	letter string // a component's letter that stands for all of it
-	holds  bool   // the letter stands for the signed component
 }
 
 func newBench(t testing.TB, p *problems.Problem) *bench {

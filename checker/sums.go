@@ -170,7 +170,8 @@ func (r *Reference) sameTerms(e *equation, w row, tied string) bool {
 
 func (r *Reference) sameTermsIn(e *equation, w row, tied string, vary letterSet, s signed) bool {
 	for k := range tries {
-		env := r.free(vary, tied, k)
+		env := r.worldIn(e.room, worldKey{vary, tied, k, false})
+		e.room = env
 		r.fill(env, s)
 		if !r.termsAgree(e, w, env) {
 			return false

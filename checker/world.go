@@ -30,6 +30,7 @@ type signed []bool
 
 // kitchen keeps what is made once and used often.
 type kitchen struct {
+	programs     sync.Map // of *expr.Program, by what they work out
 	mu           sync.Mutex
 	base         map[worldKey][]float64
 	rows         []row
@@ -119,9 +120,12 @@ func (r *Reference) rest(vary letterSet, k int) []float64 {
 	return r.world(worldKey{vary, "", k, true})
 }
 
-// world returns a copy of the named world that the caller may change. Components
-// are not filled in.
-func (r *Reference) world(key worldKey) []float64 {
+// world returns a copy of the named world that the caller may change.
+func (r *Reference) world(key worldKey) []float64 { return r.worldIn(nil, key) }
+
+// worldIn is world with the room of another one that is done with. A search tries
+// thousands of them.
+func (r *Reference) worldIn(room []float64, key worldKey) []float64 {
 	r.mu.Lock()
 	defer r.mu.Unlock()
 	base, ok := r.base[key]
@@ -129,7 +133,7 @@ func (r *Reference) world(key worldKey) []float64 {
 		base = r.makeWorld(key)
 		r.base[key] = base
 	}
-	return append([]float64(nil), base...)
+	return append(room[:0], base...)
 }
 
 func (r *Reference) makeWorld(key worldKey) []float64 {

@@ -75,14 +75,6 @@ func (c *Class) student(who string) (s record.Student, ok bool) {
 	return s, false
 }
 
-func (c *Class) set(id string) (s Set, ok bool) {
-	i := slices.IndexFunc(c.Work, func(s Set) bool { return s.Problem == id })
-	if i < 0 {
-		return s, false
-	}
-	return c.Work[i], true
-}
-
 // enrolOf gives a place to somebody of the class.
 func (t *Tutor) enrolOf(who string) (s record.Student, ok bool, err error) {
 	if s, ok = t.Class.student(who); !ok {

@@ -168,6 +168,10 @@ func (s *scanner) mark(r rune) error {
 	}
 	for _, m := range marks {
 		if strings.ContainsRune(m.shapes, r) {
+			if m.kind == tokEquals && s.last().kind == tokEquals {
+				s.at++ // "= =" is one equals sign
+				return nil
+			}
 			s.put(token{kind: m.kind, text: string(r)}, 1)
 			return nil
 		}

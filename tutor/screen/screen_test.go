@@ -125,13 +125,6 @@ func (d *desk) sees(texts ...string) {
 	}
 }
 
-func (d *desk) seesNot(text string) {
-	d.t.Helper()
-	if strings.Contains(strings.Join(strings.Fields(d.view), " "), text) {
-		d.t.Fatalf("%q is on the screen:\n%s", text, d.view)
-	}
-}
-
 // golden compares the screen with a file.
 func (d *desk) golden(name string) {
 	d.t.Helper()

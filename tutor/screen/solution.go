@@ -133,7 +133,7 @@ func (m *model) worked(cols int) []row {
 }
 
 // reveal asks before the solution is shown for a problem that is not done.
-type reveal struct{ onLesson }
+type reveal struct{}
 
 func (reveal) question(*model) string { return saidReveal }
 
