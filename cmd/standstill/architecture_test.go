@@ -27,6 +27,7 @@ var rooms = []struct {
 	{path: "tutor/plain"},
 	{path: "tutor/class"},
 	{path: "tutor/bench"},
+	{path: "tutor/sheet"},
 	{path: "tutor/picture"},
 	{path: "tutor"},
 	{path: "tutor/record", alone: true},

@@ -52,7 +52,7 @@ func root(a *app) *cobra.Command {
 	own.BoolVar(&a.dark, "dark", false, "colours for a dark background; remembered")
 	own.BoolVar(&a.ascii, "ascii", false, "drawings in plain characters, for terminals without braille")
 	c.SuggestionsMinimumDistance = nearEnough
-	c.AddCommand(markCommand(a), solveCommand(a), bankCommand(a), recordCommand(a), benchCommand(a), classCommand(a), handInCommand(a), versionCommand(a))
+	c.AddCommand(markCommand(a), solveCommand(a), bankCommand(a), recordCommand(a), benchCommand(a), classCommand(a), handInCommand(a), sheetCommand(a), versionCommand(a))
 	return c
 }
 

@@ -1,0 +1,85 @@
+// Package sheet knows problems on paper: one page of work for each problem and
+// student, and the key on pages of its own.
+//
+// Write makes one HTML file that needs nothing beside it and no scripts.
+package sheet
+
+import (
+	"html/template"
+	"io"
+
+	"example.org/standstill/checker"
+	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/picture"
+)
+
+// Paper is one problem for one student. Student is a name to print, "" for a line
+// to write it on.
+type Paper struct {
+	Student string
+	Page    *tutor.Page
+}
+
+// space is how many ruled rows each stage gets.
+var space = map[checker.Stage]int{
+	checker.Diagram: 0, checker.Components: 3, checker.XSum: 2, checker.YSum: 2, checker.Solve: 7,
+}
+
+// drawn is the size of a drawing on paper, in CSS pixels.
+const (
+	drawnWide = 330
+	drawnHigh = 215
+)
+
+// stage is one part of the work to be done.
+type stage struct {
+	Title string
+	Asks  string
+	Rows  []struct{}
+}
+
+// side is one paper ready to be set.
+type side struct {
+	Student, Title, Text string
+	Wanted               []string
+	Figure, Answer       template.HTML
+	Stages               []stage
+	Steps                []tutor.Step
+}
+
+// Write writes the papers, each on a page, and where key is set their worked
+// solutions on pages behind.
+func Write(w io.Writer, papers []Paper, key bool) error {
+	sides := make([]side, len(papers))
+	for i, p := range papers {
+		sides[i] = lay(p)
+	}
+	return page.Execute(w, struct {
+		Sides []side
+		Key   bool
+	}{sides, key})
+}
+
+func lay(p Paper) side {
+	s := side{
+		Student: p.Student, Title: p.Page.Problem.Title, Text: p.Page.Statement(),
+		Wanted: p.Page.Wanted(), Steps: p.Page.Worked(),
+		Figure: figure(p.Page, picture.View{Stage: checker.Diagram}),
+		Answer: figure(p.Page, picture.View{Solved: true}),
+	}
+	for _, st := range checker.Stages {
+		s.Stages = append(s.Stages, stage{Title: tutor.Title(st), Asks: asks[st], Rows: make([]struct{}, space[st])})
+	}
+	return s
+}
+
+// figure draws a page's scene. The drawing of a diagram that the student has to
+// make shows the axes and the body, and no force.
+func figure(page *tutor.Page, view picture.View) template.HTML {
+	scene := picture.OfProblem(page.Ref, view)
+	if view.Stage == checker.Diagram {
+		scene.Forces, scene.Angles = nil, nil
+	}
+	// The package picture escapes every text that it puts into a drawing.
+	return template.HTML(picture.SVG(scene, drawnWide, drawnHigh))
+}
