@@ -24,14 +24,14 @@ import (
 func bankCommand(a *app) *cobra.Command {
 	c := &cobra.Command{
 		Use:     "bank",
-		Short:   "List, check and show problems",
+		Short:   "List, check, show and make problems",
 		Long:    "The bank is what can be practised: the problems that are built in, and those of the folders that --bank names.",
 		Example: "  standstill bank list\n  standstill bank show canal-lantern",
 		Args:    noSuchCommand,
 		RunE:    func(c *cobra.Command, _ []string) error { return c.Help() },
 	}
 	c.SuggestionsMinimumDistance = nearEnough
-	c.AddCommand(bankListCommand(a), bankCheckCommand(a), bankShowCommand(a))
+	c.AddCommand(bankListCommand(a), bankCheckCommand(a), bankShowCommand(a), bankNewCommand(a))
 	return c
 }
 

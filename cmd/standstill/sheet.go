@@ -21,7 +21,7 @@ func sheetCommand(a *app) *cobra.Command {
 		Long: "Writes one HTML file to print from a browser: a page of work for each problem, with the\n" +
 			"drawing, and the key on pages of its own. With --class every --student gets a copy with\n" +
 			"numbers of their own.",
-		Example: "  standstill sheet canal-lantern -o sheet.html\n  standstill sheet banner-ring crate-ramp --class 10b --student ada --student ben -o work.html",
+		Example: "  standstill sheet canal-lantern -o lantern-sheet.html\n  standstill sheet banner-ring crate-ramp --class 10b --student ada --student ben -o work.html",
 		Args:    cobra.MinimumNArgs(1),
 		RunE: func(_ *cobra.Command, ids []string) error {
 			if len(students) > 0 && class == "" {

@@ -1,0 +1,47 @@
+package main
+
+// What is said about sheets and new problem files.
+const (
+	saidStudentsNeedClass = "--student needs --class, the code that the copies are drawn for"
+	saidSheetWritten      = "%s is written. Open it in a browser and print it.\n"
+	saidFileIsThere       = "the file %s is there already and is left as it is; name another one"
+)
+
+// What a new problem is asked for.
+const (
+	askID          = "Id: which short name shall the file have (lower-case letters, digits, hyphens)?"
+	askTitle       = "Title: by what do students choose it?"
+	askTopic       = "Topic: one of %s?"
+	askLevel       = "Level: 1 easy, 2 medium or 3 hard?"
+	askText        = "Text: what does the problem say? Letters of givens stand in braces, as in {m}."
+	askGiven       = "Given: a letter with its value, as in m = 3.2 kg or alpha = 35 deg; empty when all are there."
+	askTilt        = "Axes: by which angle is the x axis turned, as in alpha? Empty for level axes."
+	askBodies      = "Bodies: their names with commas, as in A, B; empty where there is only one."
+	askForceOn     = "On: on which body does it act?"
+	askForceName   = "Force: its letter, as in T1; empty when all are there."
+	askForceKind   = "Kind: tension, weight, normal, friction, spring, push, pull or strut?"
+	askForcePoints = "Points: up, down, left, right or two of them; or a full-circle direction, as in 130 deg."
+	askForceAngle  = "Angle: which, as in alpha or 90 deg - beta?"
+	askForceFrom   = "From: is it measured from x or from y?"
+	askForceSize   = "Size: as in m*g or mu*N; empty where it is to be found."
+	askFind        = "Find: which unknowns are asked for, with commas?"
+	askVary        = "Vary: what is drawn for each student, as in m = 1.5 to 5.0 step 0.1; empty when all are there."
+	askAgain       = "Again: which part shall be answered again: text, topic, given, tilt, forces, find or vary?"
+)
+
+// What is said about the answers.
+const (
+	saidNeeded         = "Something must stand here."
+	saidIDForm         = "An id has lower-case letters, digits and hyphens, as in quay-lantern."
+	saidTopicForm      = "Type one of the topics as it is written, as in two-strings."
+	saidLevelForm      = "Type 1, 2 or 3."
+	saidPairForm       = "Type a letter, an equals sign and its value, as in m = 3.2 kg."
+	saidKindForm       = "Type one of the kinds as it is written, as in tension."
+	saidBodyForm       = "Type one of the bodies' names as it is written."
+	saidFromForm       = "Type x or y."
+	saidPartForm       = "Type the name of a part as it is written, as in forces."
+	saidNoPair         = "%q is no letter with a value, as in m=3.2_kg"
+	saidNoForcePart    = "%q is no part of a force; expected name, kind, points, angle, from, direction, size or on, each with = and a value"
+	saidAnswersEnd     = "the answers end before the problem is made; nothing is written"
+	saidProblemWritten = "%s is written and solved.\n\n"
+)
