@@ -2,10 +2,12 @@ package checker_test
 
 import (
 	"slices"
+	"strconv"
 	"testing"
 	"time"
 
 	"example.org/standstill/checker"
+	"example.org/standstill/checker/expr"
 	"example.org/standstill/problems"
 )
 
@@ -85,5 +87,36 @@ func BenchmarkFirst(b *testing.B) {
 			b.Fatal(err)
 		}
 		r.Mark(checker.Answer{Stage: checker.XSum, Text: "F1 = F2 sin β + E cos φ"}, nil)
+	}
+}
+
+// BenchmarkGovaluate evaluates the sides of every given answer once with govaluate,
+// and sixteen times, for comparison with BenchmarkMark.
+func BenchmarkGovaluate(b *testing.B) {
+	var sides []*expr.Node
+	letters := &expr.Letters{}
+	values := map[string]float64{}
+	for i, name := range []string{"T1", "T2", "w", "m", "g", "P", "N", "f", "mu", "T", "F1", "F2", "E", "M", "T3"} {
+		letters.Add(name, expr.Plain)
+		values[name] = float64(i) + 1.5
+	}
+	for _, name := range []string{"alpha", "beta", "theta", "phi"} {
+		letters.Add(name, expr.Angle)
+		values[name] = 0.6
+	}
+	for _, c := range readCases(b, "../testdata/marking/given.jsonl") {
+		if reading, err := letters.Read(c.Answer); err == nil {
+			sides = append(sides, reading.Lines[0].Sides...)
+		}
+	}
+	for _, times := range []int{1, 16} {
+		b.Run(strconv.Itoa(times), func(b *testing.B) {
+			b.ReportAllocs()
+			for i := 0; b.Loop(); i++ {
+				for range times {
+					_, _ = sides[i%len(sides)].Value(values)
+				}
+			}
+		})
 	}
 }
