@@ -397,8 +397,9 @@ func (r *Reference) singles(at place) []variant {
 // changed applies the first n changes of the table to a row.
 func (r *Reference) changed(at place, w row, n int, wholeRow bool) []variant {
 	var all []variant
+	scratch := slices.Clone(w)
 	for rank, c := range changes[:n] {
-		r.eachTerm(at, w, rank, func(v variant) {
+		r.eachTerm(at, w, scratch, rank, func(v variant) {
 			v.row = slices.Clone(v.row)
 			all = append(all, v)
 		})
@@ -413,13 +414,13 @@ func (r *Reference) changed(at place, w row, n int, wholeRow bool) []variant {
 }
 
 // eachTerm calls f with every way in which one change of the table can befall one
-// term. The row that f gets is the same one each time; who keeps it copies it.
-func (r *Reference) eachTerm(at place, w row, rank int, f func(variant)) {
+// term. The row that f gets is scratch, a copy of w, each time; who keeps it copies
+// it.
+func (r *Reference) eachTerm(at place, w, scratch row, rank int, f func(variant)) {
 	c := changes[rank]
 	if c.each == nil {
 		return
 	}
-	scratch := slices.Clone(w)
 	for i := range w {
 		for _, t := range c.each(r, at, w[i]) {
 			scratch[i] = t

@@ -37,8 +37,9 @@ func (r *Reference) search(e *equation, at place, tied string) (finding, bool) {
 // matchingPairs tries a second change, up to the first one's place in the table.
 func (r *Reference) matchingPairs(e *equation, at place, first variant, tied string) []variant {
 	var found []variant
+	scratch := slices.Clone(first.row)
 	for rank := range first.rank + 1 {
-		r.eachTerm(at, first.row, rank, func(second variant) {
+		r.eachTerm(at, first.row, scratch, rank, func(second variant) {
 			if e.form.carries(second.code) && r.matches(e, second.row, tied, mistakeShare) {
 				second.row = slices.Clone(second.row)
 				found = append(found, both(first, second))

@@ -294,6 +294,9 @@ func (p *parser) raised() (*Node, *ReadError) {
 		return p.power()
 	}
 	n := &Node{Op: Number, Num: t.num, Pos: t.pos, End: t.end}
+	if t.num.Text == "π" {
+		n.Unit = "rad"
+	}
 	if !p.takes(tokPower) {
 		return n, nil
 	}
