@@ -123,8 +123,10 @@ func (f *Field) Good() bool { return f.Typed != "" && f.Why == "" }
 // Type puts a text into a field, in place of what stood there; an empty text
 // empties it. A text that cannot be read stays to be mended: Why says what is wrong,
 // and the return value is false.
-func (f *Form) Type(field int, text string) bool {
-	e := &f.Fields[field]
+func (f *Form) Type(field int, text string) bool { return f.take(&f.Fields[field], text) }
+
+// take reads a text for a field.
+func (f *Form) take(e *Field, text string) bool {
 	e.Typed, e.Value, e.Taken, e.Why = strings.TrimSpace(expr.Clean(text)), Value{}, "", ""
 	if e.Typed == "" {
 		return true

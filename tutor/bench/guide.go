@@ -27,11 +27,7 @@ type Guide struct {
 	Style    Style
 	Zone     *time.Location // of the times that are shown; local if nil
 
-	form     *Form
-	students []record.Student
-	run      string // its ID once it is kept
-	kept     string // the text that was kept last
-	trialled map[string]Trial
+	table Table
 }
 
 func (g *Guide) zone() *time.Location {
@@ -48,6 +44,7 @@ var errLeave = errors.New("leave")
 // them choose one. The error is that of the record or of Ask, nil when the students
 // leave.
 func (g *Guide) Run(p *problems.Problem) error {
+	g.table.Tutor = g.Tutor
 	err := g.lead(p)
 	kept := g.keep()
 	if errors.Is(err, errLeave) {
@@ -62,7 +59,7 @@ func (g *Guide) lead(p *problems.Problem) (err error) {
 			return err
 		}
 	}
-	if g.form, err = NewForm(p); err != nil {
+	if err = g.table.Begin(p); err != nil {
 		return err
 	}
 	g.opening()
@@ -108,15 +105,15 @@ func (g *Guide) ask() (string, error) {
 
 func (g *Guide) opening() {
 	var measured, predicted []string
-	for i := range g.form.Fields {
-		switch e := &g.form.Fields[i]; {
+	for i := range g.table.Form.Fields {
+		switch e := &g.table.Form.Fields[i]; {
 		case e.Kind == Measure:
 			measured = append(measured, e.Name())
-		case e.Kind == Reading && g.form.asked(e.Letter):
+		case e.Kind == Reading && g.table.Form.asked(e.Letter):
 			predicted = append(predicted, e.Name())
 		}
 	}
-	g.say(saidApparatus(g.form.Heading()), g.form.statement(), saidLetters(measured, predicted))
+	g.say(saidApparatus(g.table.Form.Heading()), g.table.Form.Statement(), saidLetters(measured, predicted))
 }
 
 // warnFirst shows the cautions before anything is measured.
@@ -135,39 +132,14 @@ func (g *Guide) seat() error {
 		if err != nil {
 			return err
 		}
-		g.students = nil
-		if g.enrol(line) {
-			g.say(saidSeated(names(g.students), g.Tutor.Record.Path()))
-			return nil
+		g.table.Students = nil
+		if why := g.table.Enrol(line); why != "" {
+			g.say(why)
+			continue
 		}
+		g.say(g.table.Seated())
+		return nil
 	}
-}
-
-// enrol finds or adds everybody who is named, with commas between.
-func (g *Guide) enrol(line string) bool {
-	for _, name := range strings.FieldsFunc(line, func(r rune) bool { return r == ',' || r == ';' }) {
-		s, ok, err := g.Tutor.Enrol(name)
-		switch {
-		case err != nil:
-			g.say(record.Sentence(err))
-			return false
-		case !ok && strings.TrimSpace(name) != "":
-			g.say(saidNotInClass(name))
-			return false
-		case ok && !has(g.students, s):
-			g.students = append(g.students, s)
-		}
-	}
-	return true
-}
-
-func has(students []record.Student, s record.Student) bool {
-	for _, known := range students {
-		if known.ID == s.ID {
-			return true
-		}
-	}
-	return false
 }
 
 func names(students []record.Student) []string {
@@ -180,7 +152,7 @@ func names(students []record.Student) []string {
 
 // reopen offers earlier runs of the same apparatus.
 func (g *Guide) reopen() error {
-	runs, who, err := g.runs(g.form.problem.ID)
+	runs, who, err := g.runs(g.table.Form.problem.ID)
 	if err != nil || len(runs) == 0 {
 		return err
 	}
@@ -215,39 +187,18 @@ func (g *Guide) open(number string) bool {
 	if !ok {
 		return false
 	}
-	f, err := run.Open(g.Tutor.Record, g.Tutor.Bank)
-	if err != nil {
-		g.say(saidCannotOpen(run.Number))
-		return false
-	}
-	g.form, g.run, g.kept = f, run.ID, run.Text
-	g.say(saidOpened(run.Number))
-	return true
+	said, ok := g.table.Open(run)
+	g.say(said)
+	return ok
 }
 
 // numbered finds the run of a number.
 func (g *Guide) numbered(number string) (Run, bool) {
-	runs, _, err := g.runs("")
-	if err != nil {
-		g.say(record.Sentence(err))
-		return Run{}, false
-	}
-	run, why := pick(runs, number)
+	run, why := g.table.Numbered(number)
 	if why != "" {
 		g.say(why)
 	}
 	return run, why == ""
 }
 
-// keep writes what was typed to the record, if it is not there yet.
-func (g *Guide) keep() error {
-	if g.form == nil || g.form.Empty() || g.form.Text() == g.kept || len(g.students) == 0 {
-		return nil
-	}
-	run, err := Keep(g.Tutor.Record, g.form, g.students, g.run)
-	if err != nil {
-		return err
-	}
-	g.run, g.kept = run, g.form.Text()
-	return nil
-}
+func (g *Guide) keep() error { return g.table.Keep() }

@@ -160,7 +160,7 @@ func TestBadInputLosesNothing(t *testing.T) {
 
 func TestStringsThatCannotPush(t *testing.T) {
 	f := bankForm(t, "guyed-lamp")
-	t.Log(f.statement())
+	t.Log(f.Statement())
 	f = bankForm(t, "steep-tie")
 	fill(t, f, []string{"alpha = 20 deg", "Q = 1 N"}, nil)
 	if _, why := f.Result(); len(why) != 1 || !strings.HasSuffix(why[0], ".") {

@@ -5,25 +5,25 @@ func (g *Guide) report(name string) error {
 	if err := g.keep(); err != nil {
 		return err
 	}
-	trials, err := g.trials()
+	trials, err := g.table.Trials()
 	if err != nil {
 		return err
 	}
-	if n := len(trials); n == 0 || trials[n-1].form != g.form {
+	if n := len(trials); n == 0 || trials[n-1].form != g.table.Form {
 		g.with(func(*Result) {})
 		return nil
 	}
-	page, err := Report(trials, About{Students: g.standings(), When: trials[len(trials)-1].when(g)})
+	page, err := Report(trials, About{Students: g.table.Standings(), When: trials[len(trials)-1].when(g)})
 	if err != nil {
 		return err
 	}
-	g.save(name, g.form.problem.ID+"-report.html", page)
+	g.save(name, g.table.Form.problem.ID+"-report.html", page)
 	return nil
 }
 
 // when is the time of the run in hand.
 func (t Trial) when(g *Guide) string {
-	runs, _, err := g.runs(g.form.problem.ID)
+	runs, _, err := g.runs(g.table.Form.problem.ID)
 	if err != nil {
 		return ""
 	}
@@ -36,11 +36,11 @@ func (t Trial) when(g *Guide) string {
 }
 
 func (g *Guide) sheet(name string) error {
-	page, err := Sheet(g.form)
+	page, err := Sheet(g.table.Form)
 	if err != nil {
 		return err
 	}
-	g.save(name, g.form.problem.ID+"-sheet.html", page)
+	g.save(name, g.table.Form.problem.ID+"-sheet.html", page)
 	return nil
 }
 

@@ -104,7 +104,7 @@ func (g *Guide) words() map[string]func(string) error {
 
 // result shows the short of a run and keeps it.
 func (g *Guide) result() {
-	r, why := g.form.Result()
+	r, why := g.table.Form.Result()
 	if why != nil {
 		g.say(why...)
 		g.say(saidMendValues)
@@ -125,7 +125,7 @@ func (g *Guide) result() {
 
 // with does something with the result, or says why there is none.
 func (g *Guide) with(do func(*Result)) {
-	r, why := g.form.Result()
+	r, why := g.table.Form.Result()
 	if why != nil {
 		g.say(why...)
 		return
@@ -137,14 +137,14 @@ func (g *Guide) budget() { g.with(func(r *Result) { g.blocks(r.Details()) }) }
 
 // values shows everything that was typed, the fields that are to be mended too.
 func (g *Guide) values() {
-	for i := range g.form.Fields {
-		switch e := &g.form.Fields[i]; {
+	for i := range g.table.Form.Fields {
+		switch e := &g.table.Form.Fields[i]; {
 		case e.Why != "":
 			g.say(saidMend(e))
 		case e.Typed != "":
 			g.say(saidTaken(e))
 		case e.Kind == Measure:
-			g.say(g.form.saidLeft(e))
+			g.say(g.table.Form.saidLeft(e))
 		}
 	}
 }
@@ -166,7 +166,7 @@ func (g *Guide) show(scene picture.Scene) {
 }
 
 func (g *Guide) draw() {
-	p, why := g.form.Copy()
+	p, why := g.table.Form.Copy()
 	if why != "" {
 		g.say(why)
 		return
@@ -179,25 +179,18 @@ func (g *Guide) draw() {
 // atTable lists the students with what they predicted, or takes others in.
 func (g *Guide) atTable(others string) error {
 	if others != "" {
-		g.enrol(others)
-		g.kept = "" // those who joined are written to the run
+		if why := g.table.Enrol(others); why != "" {
+			g.say(why)
+		}
 		return g.keep()
 	}
-	for _, line := range g.standings() {
+	for _, line := range g.table.Standings() {
 		g.say(line)
 	}
-	if len(g.students) == 0 {
+	if len(g.table.Students) == 0 {
 		g.say(saidNobodyThere)
 	}
 	return nil
-}
-
-func (g *Guide) standings() []string {
-	var lines []string
-	for _, s := range g.students {
-		lines = append(lines, s.Name+saidStanding(standing(g.Tutor, s.ID, g.form)))
-	}
-	return lines
 }
 
 func (g *Guide) predictNow(name string) error {
@@ -205,8 +198,8 @@ func (g *Guide) predictNow(name string) error {
 		g.say(saidNoPractice)
 		return nil
 	}
-	if name == "" && len(g.students) == 1 {
-		name = g.students[0].Name
+	if name == "" && len(g.table.Students) == 1 {
+		name = g.table.Students[0].Name
 	}
 	return g.predict(name)
 }

@@ -54,7 +54,7 @@ func Sheet(f *Form) ([]byte, error) {
 		scene.Forces[i].Size = 0
 	}
 	s := sheet{
-		CSS: template.CSS(paperCSS), Title: p.Title, ID: p.ID, Statement: f.statement(),
+		CSS: template.CSS(paperCSS), Title: p.Title, ID: p.ID, Statement: f.Statement(),
 		Cautions: Cautions(), Drawing: template.HTML(picture.SVG(scene, drawingWidth, drawingHeight)), Systematic: saidSystematic,
 		Qualities: []Block{Notation()},
 	}
@@ -74,9 +74,9 @@ func Sheet(f *Form) ([]byte, error) {
 	return fillIn("sheet", sheetHTML, s)
 }
 
-// statement is the text of the problem with letters in the place of its numbers: on the
+// Statement is the text of the problem with letters in the place of its numbers: on the
 // bench others count.
-func (f *Form) statement() string {
+func (f *Form) Statement() string {
 	text := placeholder.ReplaceAllStringFunc(f.problem.Text, func(marked string) string {
 		if letter, ok := f.letter(marked[1 : len(marked)-1]); ok {
 			return expr.Set(letter)
@@ -141,7 +141,7 @@ func Report(trials []Trial, about About) ([]byte, error) {
 	r := trials[len(trials)-1]
 	p := r.form.problem
 	out := report{
-		CSS: template.CSS(paperCSS), Title: p.Title, ID: p.ID, Statement: r.form.statement(),
+		CSS: template.CSS(paperCSS), Title: p.Title, ID: p.ID, Statement: r.form.Statement(),
 		Students: about.Students, When: about.When, Cautions: Cautions(), Warnings: r.Warnings, Drawing: r.drawing(),
 	}
 	if scene, notes, why := Plot(trials, ""); why == "" {

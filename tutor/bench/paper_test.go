@@ -55,8 +55,8 @@ func TestSheetOfEveryProblem(t *testing.T) {
 		if at := strings.Index(text, "Masses fall"); at < 0 || at > strings.Index(text, "<table") {
 			t.Errorf("%s: no cautions on top", h.ID)
 		}
-		if strings.Contains(text, "{") && strings.Contains(f.statement(), "{") {
-			t.Errorf("%s: %s", h.ID, f.statement())
+		if strings.Contains(text, "{") && strings.Contains(f.Statement(), "{") {
+			t.Errorf("%s: %s", h.ID, f.Statement())
 		}
 	}
 }

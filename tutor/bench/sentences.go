@@ -454,7 +454,9 @@ func (f *Form) origin(e *Field) string {
 
 func saidTaken(e *Field) string { return fmt.Sprintf("Taken: %s = %s.", e.Name(), e.Taken) }
 
-func saidMend(e *Field) string { return "Not taken: " + saidAbout(e, e.Why) }
+func saidMend(e *Field) string { return saidRefused(saidAbout(e, e.Why)) }
+
+func saidRefused(why string) string { return "Not taken: " + why }
 
 func saidAskDivision(e *Field) string {
 	return fmt.Sprintf("Division: repeated readings alone do not tell how fine the scale is. What is its smallest division, such as 1 %s? Enter leaves it.", symbol(e.Value.Unit))
@@ -486,7 +488,7 @@ func saidByHand(names []string) string {
 	return fmt.Sprintf("Predict: before the sums are shown, each can work them out on these numbers, stage by stage, and is credited. Type a name (%s), or Enter to go on.", strings.Join(names, ", "))
 }
 
-func saidBackFrom(name, standing string) string { return fmt.Sprintf("Back: %s%s.", name, standing) }
+func saidBackFrom(standing string) string { return "Back: " + standing + "." }
 
 func saidStanding(standing string) string {
 	if standing == "" {

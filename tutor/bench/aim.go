@@ -1,0 +1,92 @@
+package bench
+
+import (
+	"strings"
+
+	"example.org/standstill/checker"
+	"example.org/standstill/checker/quantity"
+)
+
+// Aim finds the field that a line names, and the value behind its equals sign:
+// "m = 0.5 kg ± 1 %", "hanger m = 50 g", "ring = 12 g", "T1 = 3.6 N div 0.1 N".
+func (f *Form) Aim(line string) (field int, value, why string) {
+	kind, rest := f.kindOf(line)
+	name, value, found := strings.Cut(rest, "=")
+	if !found {
+		return 0, "", saidNoEquals(line)
+	}
+	field, why = f.Find(kind, name)
+	return field, strings.TrimSpace(value), why
+}
+
+// kindOf finds what a line with an equals sign is about.
+func (f *Form) kindOf(line string) (Kind, string) {
+	word, rest, _ := strings.Cut(strings.TrimSpace(line), " ")
+	for _, kind := range []Kind{Hanger, Ring} {
+		switch {
+		case strings.EqualFold(word, kindWords[kind]):
+			return kind, rest
+		case kind == Ring && strings.HasPrefix(strings.ToLower(line), "ring="):
+			return Ring, line[len("ring"):]
+		}
+	}
+	name, _, _ := strings.Cut(line, "=")
+	if _, why := f.Find(Reading, name); why == "" {
+		return Reading, line
+	}
+	return Measure, line
+}
+
+// Echo says how a text would be taken in a field, or why it would not; the form stays
+// as it is.
+func (f *Form) Echo(field int, text string) (taken, why string) {
+	e := f.Fields[field]
+	f.take(&e, text)
+	return e.Taken, e.Why
+}
+
+// Put types a text into a field, unless it cannot be taken: then the field keeps what
+// it had, and why says what is wrong.
+func (f *Form) Put(field int, text string) (why string) {
+	e := &f.Fields[field]
+	before := e.Typed
+	if f.Type(field, text) {
+		return ""
+	}
+	why = saidAbout(e, e.Why)
+	f.Type(field, before)
+	return why
+}
+
+// Question asks for a field, with a sample and with what an empty line does.
+func (f *Form) Question(field int) string { return f.saidAsk(&f.Fields[field]) }
+
+// Unsure asks how sure a value is where its text does not say, "" where it does: for
+// the division of the scale behind repeated readings, for anything behind one reading
+// alone. A constant such as g may well be exact. word is what the answer begins with.
+func (f *Form) Unsure(field int) (question, word string) {
+	switch e := &f.Fields[field]; {
+	case e.Value.AssumedDivision:
+		return saidAskDivision(e), "div "
+	case e.Value.Measured && len(e.Value.Parts) == 0 && e.Want.Dim != quantity.Acceleration:
+		return saidAskQuality(e), ""
+	}
+	return "", ""
+}
+
+// Asked reports whether a field is a reading of what the problem asks for.
+func (f *Form) Asked(field int) bool {
+	e := &f.Fields[field]
+	return e.Kind == Reading && f.asked(e.Letter)
+}
+
+// Ref is the model with the measured numbers, to be drawn, and the file's where these
+// make no problem.
+func (f *Form) Ref() *checker.Reference {
+	if p, why := f.Copy(); why == "" {
+		if ref, err := p.Reference(); err == nil {
+			return ref
+		}
+	}
+	return f.ref
+}
