@@ -34,6 +34,7 @@ type equation struct {
 	stray    bool        // a number stands for nothing known
 	vary     []letterSet // which givens vary, in the order in which they are tried
 	letters  bool        // there is a letter
+	rounded  float64     // the largest share by which a number may be rounded
 	form     form
 	room     []float64 // for the world that is being tried
 	signs    []signed  // conventions for components that may hold
@@ -61,11 +62,16 @@ func (r *Reference) equation(left, right *expr.Node, signs []signed) *equation {
 		if l.half > 0 && !shifted[l.node.Num.Value] {
 			shifted[l.node.Num.Value] = true
 			e.shifted = append(e.shifted, r.program(shift(difference, l)))
+			e.rounded = math.Max(e.rounded, l.moves/math.Abs(l.node.Num.Value))
 		}
 	}
 	e.vary = r.variations(difference, literals)
 	return e
 }
+
+// fit is the share within which a mistake's terms must be the line's: what the
+// rounding explains, for 0.892 is no sine of 0.895.
+func (e *equation) fit() float64 { return math.Min(math.Max(e.rounded, mistakeShare), roundedShare) }
 
 // form says what a line is made of: functions, quotients, decimals.
 type form struct{ functions, quotients, decimals bool }
@@ -222,12 +228,12 @@ func (r *Reference) holdsOn(e *equation, w row, tied string, vary letterSet, s s
 		if !e.holds(env, share) {
 			return false
 		}
-		if w.largest(env) <= 1e-9*r.bulk && !r.sameTermsIn(e, w, tied, vary, s) {
+		if w.largest(env) <= 1e-9*r.bulk && !r.sameTermsIn(e, w, tied, vary, s, roundedShare) {
 			return false // nothing is left in the sum, and there many a line holds
 		}
 	}
 	if settled == 0 {
-		return r.sameTermsIn(e, w, tied, vary, s)
+		return r.sameTermsIn(e, w, tied, vary, s, roundedShare)
 	}
 	return true
 }

@@ -71,7 +71,7 @@ func unitOf(n *expr.Node) quantity.Unit {
 var bothSigns = []float64{1, -1}
 
 func (m *marking) isComponent(side *expr.Node, c *component) bool {
-	e := m.equation(side, expr.Letter(c.name), nil)
+	e := m.componentIs(side, c)
 	for _, vary := range e.vary {
 		if m.sameTerm(e, row{c.term}, vary, c.term.signs(), roundedShare) {
 			return true
@@ -83,6 +83,14 @@ func (m *marking) isComponent(side *expr.Node, c *component) bool {
 	}
 	env := m.rest(0, 0)
 	return m.isTerm(e, row{c.term}, env, c.term.signs(), roundedShare)
+}
+
+// componentIs is the equation "side = the component". Only what the student typed
+// varies: at 60° T/2 is the component, though no cosine stands in it.
+func (m *marking) componentIs(side *expr.Node, c *component) *equation {
+	e := m.equation(side, expr.Letter(c.name), nil)
+	e.vary = m.variations(side, m.literals(e.sides))
+	return e
 }
 
 // signs lists the signs with which a component may be written: its size always,
@@ -136,7 +144,7 @@ func (r *Reference) isTerm(e *equation, w row, env []float64, signs []float64, s
 // explainComponent finds the change of the component that gives what was typed.
 func (m *marking) explainComponent(side *expr.Node, c *component) finding {
 	name := c.force.Name
-	e := m.equation(side, expr.Letter(c.name), nil)
+	e := m.componentIs(side, c)
 	if c.term.scale == 0 {
 		if onlyAbout(m.Reference, side, c.force.Name) {
 			return finding{code: ExtraForce, about: name, all: []string{name}}

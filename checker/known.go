@@ -16,9 +16,18 @@ import (
 // knownValue is a value that follows from some givens.
 type knownValue struct {
 	value  float64
-	angle  bool
+	kind   knownKind
 	givens letterSet
 }
+
+// knownKind tells angles, and sines and the like of them, from other values.
+type knownKind uint8
+
+const (
+	plainValue knownKind = iota
+	angleValue
+	ratioValue
+)
 
 // literal is a number of a line: the givens it may stand for, and how far the
 // true value may lie from what was typed.
@@ -37,36 +46,49 @@ func (r *Reference) knownValues() []knownValue {
 		if set == 0 || v.Role == statics.IsUnknown || v.Role == statics.IsDerived && !r.fixed(v.Size) {
 			continue
 		}
-		k := knownValue{r.solution[i], v.Dim == quantity.Angle, set}
-		if k.angle {
-			angles = append(angles, k)
+		if v.Dim == quantity.Angle {
+			angles = append(angles, knownValue{r.solution[i], angleValue, set})
 		} else {
-			plain = append(plain, k)
+			plain = append(plain, knownValue{r.solution[i], plainValue, set})
 		}
 	}
-	for _, a := range angles {
+	for _, a := range append(angles, r.directions()...) {
 		all = append(all, turns(a)...)
 		for _, b := range angles {
 			if a != b {
-				all = append(all, turns(knownValue{a.value + b.value, true, a.givens | b.givens})...)
-				all = append(all, knownValue{a.value - b.value, true, a.givens | b.givens})
+				all = append(all, turns(knownValue{a.value + b.value, angleValue, a.givens | b.givens})...)
+				all = append(all, knownValue{a.value - b.value, angleValue, a.givens | b.givens})
 			}
 		}
 	}
 	ratios := all
 	for _, a := range ratios {
 		for _, f := range []func(float64) float64{math.Sin, math.Cos, math.Tan} {
-			all = append(all, knownValue{f(a.value), false, a.givens})
+			all = append(all, knownValue{f(a.value), ratioValue, a.givens})
 		}
 	}
 	for _, p := range plain {
 		all = append(all, p)
 		for _, q := range plain {
-			all = append(all, knownValue{p.value * q.value, false, p.givens | q.givens})
+			all = append(all, knownValue{p.value * q.value, plainValue, p.givens | q.givens})
 		}
 		for _, a := range ratios {
-			all = append(all, knownValue{p.value * math.Sin(a.value), false, p.givens | a.givens},
-				knownValue{p.value * math.Cos(a.value), false, p.givens | a.givens})
+			all = append(all, knownValue{p.value * math.Sin(a.value), plainValue, p.givens | a.givens},
+				knownValue{p.value * math.Cos(a.value), plainValue, p.givens | a.givens})
+		}
+	}
+	return all
+}
+
+// directions lists the angles of forces that are worked out from givens, such as the
+// acos(b/c) of a line between two middles.
+func (r *Reference) directions() []knownValue {
+	var all []knownValue
+	for _, c := range r.components {
+		if a := c.force.Factor(c.axis).Angle; a != nil && len(a.Args) > 0 && r.fixed(a) {
+			if x := r.program(a).Run(r.solution); !math.IsNaN(x) {
+				all = append(all, knownValue{x, angleValue, r.givens(a)})
+			}
 		}
 	}
 	return all
@@ -87,7 +109,7 @@ func (r *Reference) fixed(n *expr.Node) bool {
 func turns(a knownValue) []knownValue {
 	var all []knownValue
 	for _, x := range []float64{a.value, math.Pi/2 - a.value, math.Pi - a.value, math.Pi/2 + a.value, math.Pi + a.value, 2*math.Pi - a.value, 2 * a.value} {
-		all = append(all, knownValue{x, true, a.givens})
+		all = append(all, knownValue{x, angleValue, a.givens})
 	}
 	return all
 }
@@ -165,13 +187,19 @@ func (r *Reference) literal(n *expr.Node) (literal, bool) {
 	return l, l.givens != 0 || !structural(n)
 }
 
-// alsoRounds reports whether a known value of the problem's own, not a worked-out
-// one, rounds to a number without being it: 23.5 may be a pull that is given and a
-// weight of 23.52 as well.
+// alsoRounds reports whether a force of the problem's own, or a sine or the like,
+// rounds to a number without being it: 23.5 may be a pull that is given and a weight of
+// 23.52 as well, 0.0400 a tangent from lengths and a sine of 0.03997.
 func (r *Reference) alsoRounds(value, half float64) bool {
 	for i, v := range r.Variables {
 		off := math.Abs(r.solution[i] - value)
 		if v.Dim == quantity.Force && r.fixed(expr.Letter(v.Name)) && off <= half && off > 1e-9*math.Abs(value) {
+			return true
+		}
+	}
+	for _, k := range r.known {
+		off := math.Abs(k.value - value)
+		if k.kind == ratioValue && off <= half && off > 1e-9*math.Abs(value) {
 			return true
 		}
 	}

@@ -68,7 +68,7 @@ func (r *Reference) matching(e *equation, variants []variant, tied string) []var
 func (r *Reference) alikeInTerms(e *equation, found []variant, tied string) []variant {
 	var alike []variant
 	for _, v := range found {
-		if r.sameTerms(e, v.row, tied) {
+		if r.sameTerms(e, v.row, tied, e.fit()) {
 			alike = append(alike, v)
 		}
 	}

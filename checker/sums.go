@@ -134,7 +134,7 @@ func (r *Reference) cancels(w row, tied string) bool {
 // empty code says that the terms are the sum's own.
 func (m *marking) termwise(e *equation, at place, tied string) (finding, bool) {
 	w := m.row(at.body, at.axis)
-	if m.sameTerms(e, w, tied) {
+	if m.sameTerms(e, w, tied, roundedShare) {
 		return finding{}, true
 	}
 	env := m.free(^letterSet(0), tied, 0)
@@ -144,7 +144,7 @@ func (m *marking) termwise(e *equation, at place, tied string) (finding, bool) {
 			continue
 		}
 		// Only a mistaken sum that is zero just where the right one is.
-		if math.Abs(v.row.value(env)) <= 1e-9*v.row.largest(env) && m.sameTerms(e, v.row, tied) {
+		if math.Abs(v.row.value(env)) <= 1e-9*v.row.largest(env) && m.sameTerms(e, v.row, tied, e.fit()) {
 			f := finding{code: v.code, all: slices.Clone(v.about)}
 			if len(v.about) == 1 {
 				f.about = v.about[0]
@@ -156,11 +156,11 @@ func (m *marking) termwise(e *equation, at place, tied string) (finding, bool) {
 }
 
 // sameTerms reports whether the line's terms are the row's, in any order and
-// perhaps all with the opposite sign.
-func (r *Reference) sameTerms(e *equation, w row, tied string) bool {
+// perhaps all with the opposite sign, to a share of each.
+func (r *Reference) sameTerms(e *equation, w row, tied string, share float64) bool {
 	for _, vary := range e.vary {
 		for _, s := range e.signs {
-			if r.sameTermsIn(e, w, tied, vary, s) {
+			if r.sameTermsIn(e, w, tied, vary, s, share) {
 				return true
 			}
 		}
@@ -168,19 +168,19 @@ func (r *Reference) sameTerms(e *equation, w row, tied string) bool {
 	return false
 }
 
-func (r *Reference) sameTermsIn(e *equation, w row, tied string, vary letterSet, s signed) bool {
+func (r *Reference) sameTermsIn(e *equation, w row, tied string, vary letterSet, s signed, share float64) bool {
 	for k := range tries {
 		env := r.worldIn(e.room, worldKey{vary, tied, k, false})
 		e.room = env
 		r.fill(env, s)
-		if !r.termsAgree(e, w, env) {
+		if !r.termsAgree(e, w, env, share) {
 			return false
 		}
 	}
 	return true
 }
 
-func (r *Reference) termsAgree(e *equation, w row, env []float64) bool {
+func (r *Reference) termsAgree(e *equation, w row, env []float64, share float64) bool {
 	var typed, want []float64
 	for i, side := range e.sides {
 		typed = r.signedTerms(side, float64(1-2*i), env, typed)
@@ -195,9 +195,8 @@ func (r *Reference) termsAgree(e *equation, w row, env []float64) bool {
 	}
 	slices.Sort(want)
 	slices.Sort(typed)
-	share := exactShare
-	if !e.exact {
-		share = roundedShare
+	if e.exact {
+		share = exactShare
 	}
 	return alike(typed, want, share) || alike(negated(typed), want, share)
 }

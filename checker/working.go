@@ -53,7 +53,7 @@ func (m *marking) fromOneSum(e *equation) (finding, bool) {
 					continue
 				}
 				all = append(all, v)
-				if m.sameTerms(e, v.row, tied) {
+				if m.sameTerms(e, v.row, tied, e.fit()) {
 					alike = append(alike, v)
 				}
 			}

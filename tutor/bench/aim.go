@@ -74,10 +74,40 @@ func (f *Form) Unsure(field int) (question, word string) {
 	return "", ""
 }
 
+// Surer is the text of a field with the answer to Unsure behind it.
+func (f *Form) Surer(field int, answer string) string {
+	_, word := f.Unsure(field)
+	return f.Fields[field].Typed + " " + word + strings.TrimSpace(strings.TrimPrefix(answer, word))
+}
+
 // Asked reports whether a field is a reading of what the problem asks for.
 func (f *Form) Asked(field int) bool {
 	e := &f.Fields[field]
 	return e.Kind == Reading && f.asked(e.Letter)
+}
+
+// Sample is a value of the kind that a field takes, as it may be typed.
+func (f *Form) Sample(field int) string { return f.Fields[field].Want.sample() }
+
+// Warnings says what about the values that stand in the form calls for care, before
+// there is a result; nil where nothing does, or where they fit no position of rest.
+func (f *Form) Warnings() []string {
+	r := &Result{form: f, Inputs: f.inputs()}
+	if f.Empty() || r.solve() != "" {
+		return nil
+	}
+	r.warn()
+	return r.Warnings
+}
+
+// Short is what was taken from a field, without what it is made of: "35.00°, u =
+// 0.41°".
+func (e *Field) Short() string {
+	short, parts, found := strings.Cut(e.Taken, ": ")
+	if found && e.Value.Measured && len(e.Value.Parts) == 0 && strings.HasPrefix(parts, saidExact) {
+		short += ", exact"
+	}
+	return short
 }
 
 // Ref is the model with the measured numbers, to be drawn, and the file's where these

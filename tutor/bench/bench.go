@@ -14,6 +14,7 @@
 //	figures.go                   how many figures a number is quoted with
 //	tell.go, page.go, json.go    a run in sentences, as text and as JSON
 //	runs.go, trial.go, sidebyside.go, plot.go     runs in the record, and several of them
+//	table.go, tablepaper.go      the run in hand of the students at a table
 //	paper.go                     the sheet and the report
 //	guide.go, guide….go          the form as questions, one line after another
 //	sentences.go                 what is said about a value, a field, a result, a run

@@ -14,16 +14,15 @@ import (
 // are needed. Ask waits for a line; its error ends the run, with everything typed so
 // far kept.
 //
-// Practise leads a student through the stages of a problem with the numbers of a run,
-// Standing says how far a student has come with it; where they are nil, nobody is asked to predict by hand.
-// Save writes a file of that name, or of the usual one where name is "", and returns
-// where it is.
+// Practise leads a student through the stages of a problem with the numbers of a run;
+// where it is nil, nobody is asked to predict by hand.
+// Save writes the files; nil where none can be written.
 type Guide struct {
 	Tutor    *tutor.Tutor
 	Say      func(line string)
 	Ask      func() (string, error)
 	Practise func(s record.Student, p *problems.Problem, run string) error
-	Save     func(name, usual string, content []byte) (where string, err error)
+	Save     Saver
 	Style    Style
 	Zone     *time.Location // of the times that are shown; local if nil
 

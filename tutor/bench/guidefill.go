@@ -66,7 +66,7 @@ func (g *Guide) field(i int) error {
 // quality asks how sure a value is where its text does not say.
 func (g *Guide) quality(i int) error {
 	e := &g.table.Form.Fields[i]
-	question, word := g.table.Form.Unsure(i)
+	question, _ := g.table.Form.Unsure(i)
 	if question == "" {
 		return nil
 	}
@@ -77,8 +77,7 @@ func (g *Guide) quality(i int) error {
 		if err != nil || line == "" {
 			return err
 		}
-		line = word + strings.TrimSpace(strings.TrimPrefix(line, word))
-		if g.table.Form.Type(i, before+" "+line) {
+		if g.table.Form.Type(i, g.table.Form.Surer(i, line)) {
 			g.say(saidTaken(e))
 			return nil
 		}

@@ -3,14 +3,10 @@ package bench
 // plot draws what is predicted against a letter, with the points of every run of this
 // apparatus.
 func (g *Guide) plot(by string) error {
-	if err := g.keep(); err != nil {
-		return err
-	}
-	trials, err := g.table.Trials()
+	scene, notes, why, err := g.table.Plot(by)
 	if err != nil {
 		return err
 	}
-	scene, notes, why := Plot(trials, by)
 	if why != "" {
 		g.say(why)
 		return nil

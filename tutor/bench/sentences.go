@@ -138,11 +138,13 @@ func (v Value) taken() string {
 		if !strings.ContainsAny(v.numeral, "e×") && v.numeral != "" {
 			x = strings.Replace(v.numeral, "-", "−", 1)
 		}
-		parts = append([]string{"taken as exact, since nothing is said of its quality"}, parts...)
+		parts = append([]string{saidExact}, parts...)
 		return withUnit(x, v.Unit) + ": " + strings.Join(parts, "; ")
 	}
 	return withUnit(x, v.Unit) + ", u = " + withUnit(u, v.Unit) + ": " + strings.Join(parts, "; ")
 }
+
+const saidExact = "taken as exact, since nothing is said of its quality"
 
 // partSaid words one part; how much it is by itself is said where there are
 // several.

@@ -111,7 +111,7 @@ func (c *Comparison) said() string {
 	x, u := quote(c.Value/unit.Factor, c.U/unit.Factor)
 	read := fmt.Sprintf("%s: read %s", c.Name(), withUnit(x, unit))
 	if u == "" {
-		read += ", taken as exact, since nothing is said of its quality"
+		read += ", " + saidExact
 	} else {
 		read += fmt.Sprintf(", U = %s (%s)", c.Predicted.in(c.Expanded), saidCoverage(c.K, c.Nu))
 	}
