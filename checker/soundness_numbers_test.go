@@ -123,16 +123,35 @@ func (b *bench) byFeel() []wrongNumber {
 		}
 		add(2*x, checker.WholeFactor, checker.MissingForce)
 		add(x/2, checker.WholeFactor, checker.SharedWeight)
-		if f, ok := b.sys.Force(name); ok && f.Kind == statics.Tension {
-			for _, body := range b.sys.Bodies {
-				if w := weightOf(&body); w != nil {
-					add(b.at[w.Name], checker.SharedWeight, checker.NotResolved)
-					add(b.at[w.Name]/2, checker.SharedWeight, checker.NotResolved)
-				}
+		for _, body := range b.sys.Bodies {
+			if f, ok := body.Force(name); ok && f.Kind == statics.Tension {
+				b.shares(&body, add)
 			}
 		}
 	}
 	return all
+}
+
+// shares deals the one weight of a body out to its strings. One string alone shares
+// with nobody: there it is half of the weight, or all of it unresolved.
+func (b *bench) shares(body *statics.Body, add func(float64, ...checker.Code)) {
+	count := map[statics.Kind]int{}
+	weight := 0.0
+	for _, f := range body.Forces {
+		count[f.Kind]++
+		if f.Kind == statics.Weight {
+			weight = b.at[f.Name]
+		}
+	}
+	switch {
+	case count[statics.Weight] != 1:
+	case count[statics.Tension] > 1:
+		add(weight, checker.SharedWeight, checker.NotResolved)
+		add(weight/2, checker.SharedWeight, checker.NotResolved)
+	default:
+		add(weight, checker.NotResolved)
+		add(weight/2, checker.WholeFactor)
+	}
 }
 
 // explain returns the codes of every mistake that comes out as the typed number.
