@@ -49,8 +49,8 @@ func (t *teacher) checks(all []balance) {
 // nearlyZero compares a sum of numbers with the largest of its terms.
 func nearlyZero(sum *expr.Node) bool {
 	largest := 0.0
-	for _, term := range addends(sum, nil) {
-		largest = math.Max(largest, math.Abs(constant(term)))
+	for _, term := range addends(sum, 1, nil) {
+		largest = math.Max(largest, math.Abs(constant(term.node)))
 	}
 	return math.Abs(constant(sum)) <= 0.006*largest
 }

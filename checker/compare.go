@@ -27,6 +27,7 @@ type equation struct {
 	sides    []*expr.Node
 	residual expr.Program
 	terms    []expr.Program
+	minus    []bool         // the terms that are subtracted when the right side is taken over
 	bulks    []expr.Program // the terms if nothing in them cancelled
 	shifted  []expr.Program // residual with one rounded number at the end of its range
 	exact    bool
@@ -46,9 +47,10 @@ func (r *Reference) equation(left, right *expr.Node, signs []signed) *equation {
 	difference := expr.Join(expr.Sub, left, right)
 	e.residual = r.program(difference)
 	for _, side := range e.sides {
-		for _, t := range addends(side, nil) {
-			e.terms = append(e.terms, r.program(t))
-			e.bulks = append(e.bulks, r.program(bulk(t)))
+		for _, t := range addends(side, 1, nil) {
+			e.terms = append(e.terms, r.program(t.node))
+			e.bulks = append(e.bulks, r.program(bulk(t.node)))
+			e.minus = append(e.minus, t.sign < 0 != (side == right))
 		}
 	}
 	e.letters = len(difference.Names()) > 0
@@ -141,15 +143,23 @@ func bulk(n *expr.Node) *expr.Node {
 	return &expr.Node{Op: expr.Size, Args: []*expr.Node{n}}
 }
 
-// addends cuts a tree into the terms that are added up in it.
-func addends(n *expr.Node, into []*expr.Node) []*expr.Node {
+// addend is a term of a sum; its sign is +1 or −1.
+type addend struct {
+	node *expr.Node
+	sign float64
+}
+
+// addends cuts a tree of that sign into the terms that are added up in it.
+func addends(n *expr.Node, sign float64, into []addend) []addend {
 	switch n.Op {
-	case expr.Add, expr.Sub:
-		return addends(n.Args[1], addends(n.Args[0], into))
+	case expr.Add:
+		return addends(n.Args[1], sign, addends(n.Args[0], sign, into))
+	case expr.Sub:
+		return addends(n.Args[1], -sign, addends(n.Args[0], sign, into))
 	case expr.Neg:
-		return addends(n.Args[0], into)
+		return addends(n.Args[0], -sign, into)
 	}
-	return append(into, n)
+	return append(into, addend{n, sign})
 }
 
 // variations says which givens vary while the line is tried: those typed as

@@ -180,10 +180,18 @@ func (r *Reference) sameTermsIn(e *equation, w row, tied string, vary letterSet,
 	return true
 }
 
+// termsAgree compares the terms in one world; those that are zero there do not count.
 func (r *Reference) termsAgree(e *equation, w row, env []float64, share float64) bool {
-	var typed, want []float64
-	for i, side := range e.sides {
-		typed = r.signedTerms(side, float64(1-2*i), env, typed)
+	var typedRoom, wantRoom [16]float64
+	typed, want := typedRoom[:0], wantRoom[:0]
+	for i, t := range e.terms {
+		v := t.Run(env)
+		if e.minus[i] {
+			v = -v
+		}
+		if v != 0 {
+			typed = append(typed, v)
+		}
 	}
 	for i := range w {
 		if v := w[i].value(env); v != 0 {
@@ -193,20 +201,19 @@ func (r *Reference) termsAgree(e *equation, w row, env []float64, share float64)
 	if len(typed) != len(want) {
 		return false
 	}
-	slices.Sort(want)
-	slices.Sort(typed)
 	if e.exact {
 		share = exactShare
 	}
-	return alike(typed, want, share) || alike(negated(typed), want, share)
-}
-
-func negated(xs []float64) []float64 {
-	out := make([]float64, len(xs))
-	for i, x := range xs {
-		out[len(xs)-1-i] = -x
+	slices.Sort(want)
+	slices.Sort(typed)
+	if alike(typed, want, share) {
+		return true
 	}
-	return out
+	for i := range typed {
+		typed[i] = -typed[i]
+	}
+	slices.Reverse(typed)
+	return alike(typed, want, share)
 }
 
 func alike(a, b []float64, share float64) bool {
@@ -216,22 +223,6 @@ func alike(a, b []float64, share float64) bool {
 		}
 	}
 	return true
-}
-
-// signedTerms appends the values of a side's terms, zeros left out.
-func (r *Reference) signedTerms(n *expr.Node, sign float64, env []float64, into []float64) []float64 {
-	switch n.Op {
-	case expr.Add:
-		return r.signedTerms(n.Args[1], sign, env, r.signedTerms(n.Args[0], sign, env, into))
-	case expr.Sub:
-		return r.signedTerms(n.Args[1], -sign, env, r.signedTerms(n.Args[0], sign, env, into))
-	case expr.Neg:
-		return r.signedTerms(n.Args[0], -sign, env, into)
-	}
-	if v := r.program(n).Run(env); v != 0 {
-		into = append(into, sign*v)
-	}
-	return into
 }
 
 // markExpression judges a sum that was not set equal to anything.

@@ -17,9 +17,9 @@ func (m *marking) where(f finding) (pos, end int) {
 		if c, ok := m.component(side.Name); ok && side.Op == expr.Name && m.stage == Components && c.name == m.item {
 			continue
 		}
-		for _, term := range addends(side, nil) {
-			if f.about != "" && m.speaksOf(term, f.about) {
-				return term.Pos, term.End
+		for _, term := range addends(side, 1, nil) {
+			if f.about != "" && m.speaksOf(term.node, f.about) {
+				return term.node.Pos, term.node.End
 			}
 		}
 	}

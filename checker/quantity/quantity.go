@@ -120,8 +120,11 @@ var units = []struct {
 
 // Find returns the unit of that spelling; letter case counts.
 func Find(spelling string) (Unit, bool) {
+	if spelling == "" {
+		return Unit{}, false
+	}
 	for _, u := range units {
-		for _, s := range strings.Fields(u.spellings) {
+		for s := range strings.FieldsSeq(u.spellings) {
 			if s == spelling {
 				return Unit{Symbol: symbolOf(u.spellings), Dim: u.dim, Factor: u.factor}, true
 			}
