@@ -120,6 +120,13 @@ func (r *Reference) literals(sides []*expr.Node) []literal {
 	for _, side := range sides {
 		r.collect(side, &found)
 	}
+	for _, n := range r.fractionsOf(sides) {
+		for i := range found {
+			if found[i].node == n {
+				found[i] = literal{node: n}
+			}
+		}
+	}
 	return found
 }
 
