@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"fmt"
 	"os"
 	"os/signal"
 	"syscall"
@@ -11,10 +12,11 @@ import (
 	"example.org/standstill/tutor/bench"
 	"example.org/standstill/tutor/plain"
 	"example.org/standstill/tutor/record"
+	"example.org/standstill/tutor/screen"
 )
 
-// benchGuide asks for everything that a run needs. A signal to stop ends it as leaving
-// does.
+// benchGuide asks for everything that a run needs: on a screen, or in lines of text
+// where these are asked for or the terminal can do no more.
 func (a *app) benchGuide(args []string, m *measured) error {
 	o, err := a.surroundings()
 	if err != nil {
@@ -31,16 +33,31 @@ func (a *app) benchGuide(args []string, m *measured) error {
 		return err
 	}
 	defer kept.Close()
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
-	defer stop()
 	o.Record = kept
 	t := tutor.New(o)
-	talk := plain.NewTalk(ctx, plain.Options{Tutor: t, In: a.In, Out: a.Out, Kept: kept.Path(), Echo: !isTerminal(a.In)})
+	if m.plain || !a.fullTerminal() {
+		return a.benchLines(t, p, m, notice)
+	}
+	bye, err := screen.RunBench(t, p, saveAs, a.onScreen(notice))
+	if bye.Said != "" {
+		fmt.Fprintln(a.Out, bye.Said)
+	}
+	if err != nil || !bye.Plain {
+		return said(err)
+	}
+	return a.benchLines(t, p, m, "")
+}
+
+// benchLines asks in lines of text. A signal to stop ends it as leaving does.
+func (a *app) benchLines(t *tutor.Tutor, p *problems.Problem, m *measured, notice string) error {
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	defer stop()
+	talk := plain.NewTalk(ctx, plain.Options{Tutor: t, In: a.In, Out: a.Out, Kept: t.Record.Path(), Echo: !isTerminal(a.In)})
 	if notice != "" {
 		talk.Say(notice)
 	}
 	g := a.guide(t, talk, m)
-	err = g.Run(p)
+	err := g.Run(p)
 	if closed := talk.Close(); err == nil || err == plain.End {
 		err = closed
 	}
@@ -52,7 +69,7 @@ func (a *app) guide(t *tutor.Tutor, talk *plain.Talk, m *measured) *bench.Guide 
 	return &bench.Guide{
 		Tutor: t, Say: talk.Say, Ask: talk.Ask,
 		Style: bench.Style{Plain: m.plain || !a.fullTerminal()},
-		Save:  func(name, usual string, page []byte) (string, error) { return saveAs(name, usual, page) },
+		Save:  saveAs,
 		Practise: func(s record.Student, p *problems.Problem, run string) error {
 			desk, err := t.Seat(s)
 			if err != nil {

@@ -49,7 +49,7 @@ func isTerminal(stream any) bool {
 // openScreens leads the lesson on screens, and in lines of text if the student
 // goes over to them there.
 func (a *app) openScreens(t *tutor.Tutor, notice string) error {
-	bye, err := screen.Run(t, screen.Options{In: a.In, Out: a.Out, Light: a.light, Dark: a.dark, ASCII: a.ascii, Notice: notice})
+	bye, err := screen.Run(t, a.onScreen(notice))
 	if bye.Said != "" {
 		fmt.Fprintln(a.Out, bye.Said)
 	}
@@ -57,6 +57,11 @@ func (a *app) openScreens(t *tutor.Tutor, notice string) error {
 		return err
 	}
 	return a.openPlain(t, "")
+}
+
+// onScreen is how the screens are shown.
+func (a *app) onScreen(notice string) screen.Options {
+	return screen.Options{In: a.In, Out: a.Out, Light: a.light, Dark: a.dark, ASCII: a.ascii, Notice: notice}
 }
 
 // openPlain leads the lesson in lines of text. A signal to stop ends it as leaving

@@ -304,6 +304,9 @@ const saidSystematic = "What is off by the same amount every time is in no uncer
 	"parallax, a protractor not centred on the ring or not level, a string that does not point at the ring's centre, friction in a pulley, " +
 	"the mass of a hanger, hook or ring left out, an angle measured from the other line."
 
+// Systematic says what repeated readings do not show.
+func Systematic() string { return saidSystematic }
+
 // saidLook stands for saidSystematic where there is a next question.
 const saidLook = "What is off by the same amount every time is in no uncertainty here; the word look lists it."
 

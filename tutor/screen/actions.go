@@ -126,7 +126,7 @@ func (m *model) obey(k tea.KeyMsg) bool {
 // enter hands the line in: a word is obeyed, anything else is the sheet's.
 func (m *model) enter() {
 	text := m.line.text()
-	if word, ok := tutor.WordOf(text); ok {
+	if word, ok := m.wordOf(text); ok {
 		m.line.set("")
 		m.textChanged()
 		m.obeyWord(word)
@@ -141,6 +141,14 @@ func (m *model) enter() {
 	m.sheet.enter(m, text)
 }
 
+// wordOf finds the word that a whole line is.
+func (m *model) wordOf(text string) (tutor.Word, bool) {
+	if m.bench == nil {
+		return tutor.WordOf(text)
+	}
+	return m.bench.wordOf(m, text)
+}
+
 func (m *model) obeyWord(word tutor.Word) {
 	for _, a := range m.actions {
 		if a.word != word {
@@ -151,12 +159,16 @@ func (m *model) obeyWord(word tutor.Word) {
 			return
 		}
 		a.do(m)
+		return
 	}
+	m.say(saidNotNow(word))
 }
 
 // esc opens the menu, and closes whatever else is open.
 func (m *model) esc() {
 	switch {
+	case m.isAtBench():
+		m.bench.esc(m)
 	case m.isAtHome():
 		m.sheet = &menu{}
 	case m.work != nil:

@@ -21,6 +21,9 @@ func (m *model) drawing(cols, rows int) []row {
 
 // scene is what the student is working on.
 func (m *model) scene() picture.Scene {
+	if m.isAtBench() {
+		return picture.OfProblem(m.bench.ref, picture.View{})
+	}
 	v := picture.View{Stage: m.stage(), Solved: !m.now.open}
 	if m.now.open {
 		v.Item = m.now.ask.Item

@@ -58,6 +58,9 @@ func fill(rows []row, n int) []row {
 // top is the title, and the stages along their rope.
 func (m *model) top() []row {
 	title, right := saidProgram, ""
+	if m.bench != nil {
+		title, right = m.benchTop()
+	}
 	if m.lesson != nil {
 		h := m.lesson.Problem.Heading
 		title, right = h.Title, m.topic(h.Topic)+" "+m.look.signs.dash+" "+levelWord(h.Level)
@@ -81,19 +84,26 @@ func (m *model) topic(id string) string {
 // stages are the five words on a rope that is taut as far as the student has
 // come.
 func (m *model) stages() row {
+	if m.isAtBench() {
+		return m.steps()
+	}
 	if m.lesson == nil {
 		return row{m.look.text(quiet, strings.Repeat(m.look.signs.slack, m.cols))}
 	}
 	words := make([]span, len(checker.Stages))
-	taken := 0
 	reached := len(checker.Stages)
 	for i, stage := range checker.Stages {
 		words[i] = m.stageWord(stage, m.now.stages[i])
-		taken += words[i].width
 		if m.now.open && stage == m.now.ask.Stage {
 			reached = i
 		}
 	}
+	return m.alongRope(words, reached)
+}
+
+// alongRope strings words on a rope that is taut up to one of them.
+func (m *model) alongRope(words []span, reached int) row {
+	taken := row(words).width()
 	if taken > m.cols {
 		for i := range words {
 			words[i] = m.look.text(words[i].shade, strings.TrimRight(words[i].text, " "))
@@ -165,10 +175,14 @@ func (m *model) under(width, rows int) []row {
 		return m.sheet.under(m, m.cols, rows)
 	}
 	var said []row
-	for i, part := range m.look.wrap(m.said, width) {
+	label, text := wordNote, m.said
+	if m.bench != nil {
+		label, text = noteOf(m.said)
+	}
+	for i, part := range m.look.wrap(text, width) {
 		word := ""
 		if i == 0 {
-			word = wordNote
+			word = label
 		}
 		said = append(said, m.labelled(word, m.tint(plain, part, true)))
 	}

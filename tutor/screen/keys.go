@@ -2,10 +2,11 @@ package screen
 
 // keys are the keys of the sheets, with what the key line says of them.
 type keys struct {
-	handIn, compare, empty, earlier, nextPart, toForces, nextForce, point binding
-	scroll, scrollHere, stages, upDown, topic, choose, open               binding
-	goOn, showIt, nextProblem, angles, knob, turn, turnFar                binding
-	back, myPage, menu, leave, plain                                      binding
+	handIn, compare, empty, earlier, nextPart, toForces, nextForce, point       binding
+	scroll, scrollHere, stages, upDown, topic, choose, open                     binding
+	goOn, showIt, nextProblem, angles, knob, turn, turnFar                      binding
+	back, myPage, menu, leave, plain                                            binding
+	takeIt, nextField, nextPage, letter, mark, toBench, toForm, seat, layBeside binding
 }
 
 func allKeys() keys {
@@ -32,6 +33,15 @@ func allKeys() keys {
 		knob:        bind("↑ ↓", "choose", "up"),
 		turn:        bind("← →", "turn", "left"),
 		turnFar:     bind("pgup pgdn", "turn far", "pgup"),
+		takeIt:      bind("enter", "take it", "enter"),
+		nextField:   bind("enter", "next", "enter"),
+		nextPage:    bind("tab", "next page", "tab"),
+		letter:      bind("↑ ↓", "other letter", "up"),
+		mark:        bind("tab", "mark to compare", "tab"),
+		toBench:     bind("enter", "to the bench", "enter"),
+		toForm:      bind("enter", "to the values", "enter"),
+		layBeside:   bind("enter", "compare", "enter"),
+		seat:        bind("enter", "begin", "enter"),
 		back:        bind("esc", "back", "esc"),
 		myPage:      bind("esc", "my page", "esc"),
 		menu:        bind("esc", "more", "esc"),

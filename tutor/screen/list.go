@@ -17,6 +17,7 @@ type list struct {
 	advice  tutor.Advice
 	found   []found // what matches the line, in order
 	at      int
+	nobody  bool   // has a standing here: the list is not a student's
 	first   string // said above the list until a problem is opened
 }
 
@@ -43,13 +44,13 @@ func (m *model) showProblems() {
 func (n *list) question(m *model) string { return saidWhichProblem }
 
 func (n *list) under(m *model, cols, rows int) []row {
-	if word, ok := tutor.WordOf(m.line.text()); ok {
-		return []row{m.labelled(wordMeans, m.look.row(plain, meaning(word)))}
+	if word, ok := m.wordOf(m.line.text()); ok {
+		return []row{m.labelled(wordMeans, m.look.row(plain, m.whatItDoes(word)))}
 	}
 	if len(n.found) == 0 {
 		return []row{m.labelled(wordNote, m.look.row(plain, n.none()))}
 	}
-	if n.at < len(n.found) && n.found[n.at].ID == n.advice.ID {
+	if !n.nobody && n.at < len(n.found) && n.found[n.at].ID == n.advice.ID {
 		return m.labelledText(wordNext, n.advice.Why, cols)
 	}
 	return nil
@@ -153,7 +154,11 @@ func (n *list) keys(m *model) []binding {
 func (n *list) body(m *model, cols, rows int) []row {
 	return m.withDrawing(cols, rows, func(cols, rows int) []row {
 		top := m.look.rows(plain, n.first, cols)
-		top = append(top, m.rule(cols, wordProblems, saidDoneOf(n.shelves)))
+		done := saidDoneOf(n.shelves)
+		if n.nobody {
+			done = ""
+		}
+		top = append(top, m.rule(cols, wordProblems, done))
 		all, at := n.rows(m, cols)
 		n.follow(max(at-1, 0), len(all), rows-len(top))
 		n.follow(at, len(all), rows-len(top))
@@ -174,7 +179,9 @@ func (n *list) rows(m *model, cols int) (rows []row, at int) {
 		}
 		r := row{m.look.text(quiet, levelWord(p.Level))}.padded(8)
 		r = append(r, m.look.text(plain, p.Title)).cut(cols - 32).padded(cols - 30)
-		r = append(r, m.look.text(standingShade(p.Progress), p.Progress.String()+saidDue(p.Due)))
+		if !n.nobody {
+			r = append(r, m.look.text(standingShade(p.Progress), p.Progress.String()+saidDue(p.Due)))
+		}
 		rows = append(rows, m.pickRow(i == n.at, r))
 	}
 	return rows, at

@@ -18,7 +18,7 @@ type menu struct {
 func (n *menu) open(m *model) []action {
 	var can []action
 	for _, a := range m.actions {
-		if a.can(m) {
+		if a.menu != "" && a.can(m) {
 			can = append(can, a)
 		}
 	}
@@ -101,15 +101,7 @@ func (m *model) showHelp() {
 // helpRows says what can be typed.
 func (m *model) helpRows(cols int) []row {
 	var rows []row
-	add := func(label, text string, width int) {
-		for i, part := range m.look.wrap(text, cols-width-1) {
-			r := row{gap(width)}
-			if i == 0 {
-				r = row{gap(1), m.look.text(bold, label)}.padded(width)
-			}
-			rows = append(rows, append(r, m.tint(plain, part, true)...))
-		}
-	}
+	add := func(label, text string, width int) { rows = append(rows, m.entryRows(label, text, width, cols)...) }
 	for _, n := range tutor.Notation() {
 		add(n.What, n.Examples, 19)
 	}
@@ -122,6 +114,19 @@ func (m *model) helpRows(cols int) []row {
 		add(string(w.Word), w.Does+".", 11)
 	}
 	rows = append(rows, nil, m.look.row(quiet, " "+saidCtrl))
+	return rows
+}
+
+// entryRows is a word or a sample with what is said about it, wrapped behind it.
+func (m *model) entryRows(label, text string, width, cols int) []row {
+	var rows []row
+	for i, part := range m.look.wrap(text, cols-width-1) {
+		r := row{gap(width)}
+		if i == 0 {
+			r = row{gap(1), m.look.text(bold, label)}.padded(width)
+		}
+		rows = append(rows, append(r, m.tint(plain, part, true)...))
+	}
 	return rows
 }
 

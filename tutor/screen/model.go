@@ -21,6 +21,7 @@ type model struct {
 	on       keys
 
 	cols, rows int
+	bench      *atBench // nil where no apparatus is on the table
 	desk       *tutor.Desk
 	lesson     *tutor.Lesson
 	now        now
@@ -56,7 +57,12 @@ type sheet interface {
 }
 
 func newModel(t *tutor.Tutor, o Options, r *lipgloss.Renderer) *model {
-	m := &model{tutor: t, renderer: r, notice: o.Notice, actions: actions(), on: allKeys(), line: newLine()}
+	return newModelAt(nil, t, o, r)
+}
+
+// newModelAt makes the model of a bench, or of lessons where there is none.
+func newModelAt(b *atBench, t *tutor.Tutor, o Options, r *lipgloss.Renderer) *model {
+	m := &model{bench: b, tutor: t, renderer: r, notice: o.Notice, actions: actions(), on: allKeys(), line: newLine()}
 	m.chooseBackground(o)
 	m.look = newLook(r, m.light, o.ASCII)
 	m.begin()
@@ -90,6 +96,10 @@ func backgroundWord(light bool) string {
 func (m *model) begin() {
 	if m.notice != "" {
 		m.sheet = &agree{}
+		return
+	}
+	if m.bench != nil {
+		m.bench.begin(m)
 		return
 	}
 	student, known, err := m.tutor.LastStudent()
@@ -164,6 +174,10 @@ func (m *model) lend() {
 
 // home is the sheet that others go back to.
 func (m *model) home() {
+	if m.isAtBench() {
+		m.bench.home(m)
+		return
+	}
 	if m.lent {
 		m.lent = false
 		m.line.set(m.lesson.Draft())
@@ -174,6 +188,14 @@ func (m *model) home() {
 		m.sheet = m.work
 	case m.desk != nil:
 		m.sheet = newList(m)
+	}
+}
+
+// close keeps everything that was typed and is not kept yet.
+func (m *model) close() {
+	m.saveDraft()
+	if m.bench != nil {
+		m.bench.close(m)
 	}
 }
 
@@ -192,7 +214,9 @@ func (m *model) do(f func() error) bool {
 
 func (m *model) goodbye() Goodbye {
 	m.bye.Said = saidGoodbye
-	if m.tutor.Record.Path() == "" {
+	if m.bench != nil {
+		m.bye.Said = m.bench.goodbye(m)
+	} else if m.tutor.Record.Path() == "" {
 		m.bye.Said = saidGoodbyeNotKept
 	}
 	if m.bye.Plain {

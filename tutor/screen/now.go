@@ -37,6 +37,7 @@ func (m *model) refresh() {
 	l := m.lesson
 	if l == nil {
 		m.now = now{version: m.now.version + 1}
+		m.colourBench()
 		return
 	}
 	n := now{version: m.now.version + 1, colours: picture.Colours(l.Ref), over: l.Over(), canKeep: l.CanKeep()}

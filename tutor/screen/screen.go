@@ -13,6 +13,7 @@
 //	work.go, place.go, handin.go, canvas.go   the work on one problem
 //	paper.go, chooser.go, table.go            what lies on it
 //	the other sheets     menu, list, students, reading, solution, angles
+//	bench….go            a run at the bench: the form, the result, earlier runs
 //	maths.go             formulas with stacked fractions
 //	sentences.go         everything that is said
 //
@@ -31,7 +32,9 @@ import (
 	"github.com/charmbracelet/lipgloss"
 	"github.com/muesli/termenv"
 
+	"example.org/standstill/problems"
 	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/bench"
 	_ "example.org/standstill/tutor/screen/quiet" // before the terminal library asks
 )
 
@@ -64,13 +67,28 @@ type Goodbye struct {
 // in is kept by then, a half-typed line too. The error is that of the terminal, or
 // begins with "internal error"; the terminal is as it was before in any case.
 func Run(t *tutor.Tutor, o Options) (Goodbye, error) {
-	m := newModel(t, o, rendererFor(o))
+	return run(newModel(t, o, rendererFor(o)), o)
+}
+
+// RunBench leads students through a run at the bench on the screen until they leave. p
+// is the model of the apparatus, nil to have them choose one; save writes files. What
+// was typed is kept by then. The error is as for Run, or the solver's.
+func RunBench(t *tutor.Tutor, p *problems.Problem, save bench.Saver, o Options) (Goodbye, error) {
+	if p != nil {
+		if _, err := bench.NewForm(p); err != nil {
+			return Goodbye{}, err
+		}
+	}
+	return run(newModelAt(newBench(t, p, save), t, o, rendererFor(o)), o)
+}
+
+func run(m *model, o Options) (Goodbye, error) {
 	// The library would print a trace for a fault; guarded catches ours itself.
 	p := tea.NewProgram(guarded{m}, tea.WithInput(o.In), tea.WithOutput(o.Out), tea.WithAltScreen(), tea.WithFPS(120))
 	stop := leaveWithTerminal(p)
 	_, err := p.Run()
 	stop()
-	m.saveDraft()
+	m.close()
 	if m.fault != nil {
 		return m.bye, m.fault
 	}

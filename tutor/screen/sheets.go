@@ -12,22 +12,33 @@ import (
 type onLesson struct{}
 
 func (onLesson) question(m *model) string {
-	if m.work == nil {
-		return saidNoLesson
+	if s := m.resting(); s != nil {
+		return s.question(m)
 	}
-	return m.work.question(m)
+	return saidNoLesson
+}
+
+// resting is the sheet that others lie over, nil for none.
+func (m *model) resting() sheet {
+	switch {
+	case m.work != nil:
+		return m.work
+	case m.bench != nil:
+		return m.bench.base
+	}
+	return nil
 }
 
 func (onLesson) under(m *model, cols, rows int) []row {
-	if m.work == nil {
-		return nil
+	if s := m.resting(); s != nil {
+		return s.under(m, cols, rows)
 	}
-	return m.work.under(m, cols, rows)
+	return nil
 }
 
 func (onLesson) typed(m *model) {
-	if m.work != nil {
-		m.work.typed(m)
+	if s := m.resting(); s != nil {
+		s.typed(m)
 	}
 }
 
@@ -36,6 +47,9 @@ func (onLesson) enter(m *model, text string) {
 	switch {
 	case m.line.isEmpty():
 		m.home()
+	case m.isAtBench():
+		m.home()
+		m.sheet.enter(m, m.line.text())
 	case m.work == nil:
 		m.say(saidNoLesson)
 	default:
@@ -104,7 +118,7 @@ func (r *reader) body(m *model, cols, rows int) []row {
 
 // withDrawing leaves the drawing where it stands on a wide screen.
 func (m *model) withDrawing(cols, rows int, make func(cols, rows int) []row) []row {
-	if m.cols < wideCols || m.lesson == nil {
+	if m.cols < wideCols || m.lesson == nil && (m.bench == nil || m.bench.ref == nil) {
 		return make(cols, rows)
 	}
 	left := min(cols*44/100, rows*5/2+8)

@@ -17,7 +17,9 @@ type solution struct {
 
 func newSolution(m *model) *solution {
 	s := &solution{}
-	s.advice, s.ok = m.desk.Next()
+	if m.bench == nil {
+		s.advice, s.ok = m.desk.Next()
+	}
 	return s
 }
 
@@ -70,6 +72,9 @@ func (s *solution) press(m *model, k tea.KeyMsg) bool {
 
 func (s *solution) keys(m *model) []binding {
 	keys := []binding{m.on.nextProblem, m.on.angles}
+	if m.bench != nil {
+		keys[0] = m.on.toBench
+	}
 	if !m.line.isEmpty() {
 		keys = []binding{m.on.handIn, m.on.angles}
 	}
@@ -154,6 +159,10 @@ func (reveal) enter(m *model, _ string) {
 }
 
 func (m *model) next() {
+	if m.bench != nil {
+		m.toBench()
+		return
+	}
 	advice, ok := m.desk.Next()
 	if !ok {
 		m.say(saidNoProblems)

@@ -160,8 +160,8 @@ func (w *work) enter(m *model, text string) {
 // be typed and the problem's letters.
 func (w *work) under(m *model, cols, rows int) []row {
 	width := cols - gutter - 1
-	if word, ok := tutor.WordOf(m.line.text()); ok {
-		return []row{m.labelled(wordMeans, m.look.row(plain, meaning(word)))}
+	if word, ok := m.wordOf(m.line.text()); ok {
+		return []row{m.labelled(wordMeans, m.look.row(plain, m.whatItDoes(word)))}
 	}
 	if m.line.isEmpty() {
 		return w.sample(m, width)

@@ -1,0 +1,165 @@
+package screen
+
+import (
+	"slices"
+	"strings"
+
+	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/bench"
+
+	"example.org/standstill/tutor/record"
+)
+
+// Words that are obeyed at the bench alone; others are those of the lesson.
+const (
+	askResult   tutor.Word = "result"
+	askBudget   tutor.Word = "budget"
+	askValues   tutor.Word = "values"
+	askPlot     tutor.Word = "plot"
+	askRuns     tutor.Word = "runs"
+	openRun     tutor.Word = "open"
+	compareRuns tutor.Word = "compare"
+	askPredict  tutor.Word = "predict"
+	askTable    tutor.Word = "students"
+	askReport   tutor.Word = "report"
+	askSheet    tutor.Word = "sheet"
+	askLook     tutor.Word = "look"
+	askCautions tutor.Word = "cautions"
+	goToBench   tutor.Word = "bench"
+)
+
+// benchActions is the table of everything that can be done at the bench. A key does
+// what comes nearest to what it does in a lesson.
+func benchActions() []action {
+	page := func(page int) func(*model) { return func(m *model) { m.showOutcome(page) } }
+	return []action{
+		{askResult, bind("ctrl+o", "result", "ctrl+o"), menuResult, (*model).isMeasuring, page(pageResult)},
+		{askBudget, binding{}, menuBudget, (*model).isMeasuring, page(pageBudget)},
+		{askPlot, binding{}, menuPlot, (*model).isMeasuring, (*model).showPlot},
+		{askValues, binding{}, menuValues, (*model).isMeasuring, page(pageValues)},
+		{askPredict, binding{}, menuPredict, (*model).isMeasuring, (*model).askPredict},
+		{tutor.GoAgain, binding{}, menuRunAgain, (*model).isMeasuring, (*model).runAgain},
+		{askRuns, bind("ctrl+l", "all runs", "ctrl+l"), menuRuns, (*model).isMeasuring, (*model).showRuns},
+		{openRun, binding{}, "", (*model).isMeasuring, (*model).openNumbered},
+		{compareRuns, binding{}, "", (*model).isMeasuring, (*model).compareNumbered},
+		{askTable, binding{}, menuTable, (*model).isMeasuring, (*model).showTable},
+		{askReport, binding{}, menuReport, (*model).isMeasuring, (*model).saveReport},
+		{askSheet, binding{}, menuSheet, (*model).isMeasuring, (*model).saveSheet},
+		{tutor.AskText, bind("ctrl+r", "problem", "ctrl+r"), menuText, (*model).isMeasuring, (*model).showApparatus},
+		{tutor.AskDrawing, binding{}, menuDrawing, (*model).isMeasuring, (*model).showWords},
+		{askLook, binding{}, menuLook, (*model).isMeasuring, (*model).showLook},
+		{askCautions, binding{}, menuCautions, (*model).isMeasuring, (*model).showCautions},
+		{tutor.AskHelp, bind("ctrl+g", "how to write", "ctrl+g"), menuNotation, (*model).isMeasuring, (*model).showNotation},
+		{"", binding{}, menuBackground, always, (*model).otherBackground},
+		{tutor.Leave, bind("ctrl+c", "leave", "ctrl+c"), menuLeave, always, (*model).leave},
+	}
+}
+
+// byHandActions are those of a lesson whose numbers were measured: no other problem and no
+// other student, but the way back.
+func byHandActions() []action {
+	elsewhere := []tutor.Word{tutor.GoNext, tutor.GoAgain, tutor.AskStudent}
+	all := slices.DeleteFunc(actions(), func(a action) bool { return slices.Contains(elsewhere, a.word) })
+	for i := range all {
+		if all[i].word == tutor.AskProblems {
+			all[i] = action{goToBench, bind("ctrl+l", "to the bench", "ctrl+l"), menuBench, always, (*model).toBench}
+		}
+	}
+	return all
+}
+
+// isMeasuring reports whether an apparatus is on the table and the form is in hand.
+func (m *model) isMeasuring() bool { return m.bench.passed[stepNames] && m.bench.table.Form != nil }
+
+// withMore are the words that take something behind them.
+var withMore = [...]tutor.Word{askPlot, openRun, compareRuns, askPredict, askTable, askReport, askSheet}
+
+// wordOf finds the word that a line begins with, among those that can be obeyed now:
+// anything else may be a name or a value.
+func (b *atBench) wordOf(m *model, text string) (tutor.Word, bool) {
+	if !m.isAtBench() && !strings.EqualFold(strings.TrimSpace(text), string(goToBench)) {
+		return tutor.WordOf(text)
+	}
+	first, rest, _ := strings.Cut(strings.TrimSpace(text), " ")
+	b.rest = strings.TrimSpace(rest)
+	for _, a := range m.actions {
+		if a.word == "" || string(a.word) != strings.ToLower(first) || !a.can(m) {
+			continue
+		}
+		return a.word, b.rest == "" || slices.Contains(withMore[:], a.word)
+	}
+	return "", false
+}
+
+// whatItDoes says what a word does, as the menu has it.
+func (m *model) whatItDoes(w tutor.Word) string {
+	if !m.isAtBench() {
+		return meaning(w)
+	}
+	for _, a := range m.actions {
+		if a.word == w && a.menu != "" {
+			return a.menu + "."
+		}
+	}
+	return saidWithNumbers
+}
+
+// lay puts a sheet to be read over the form.
+func (m *model) lay(title string, make func(m *model, cols int) []row) {
+	m.sheet = &reader{title: title, make: make}
+}
+
+func (m *model) showApparatus() {
+	m.lay(wordText, func(m *model, cols int) []row { return m.paragraphs([]string{m.bench.table.Form.Statement()}, cols) })
+}
+
+func (m *model) showLook() {
+	m.lay(wordLook, func(m *model, cols int) []row { return m.paragraphs([]string{bench.Systematic()}, cols) })
+}
+
+func (m *model) showCautions() { m.lay(wordCautions, cautionRows) }
+
+func (m *model) showNotation() {
+	m.lay(bench.Notation().Title, func(m *model, cols int) []row {
+		var rows []row
+		for _, entry := range bench.Notation().Rows {
+			rows = append(rows, m.entryRows(entry[0], entry[1], notationWidth, cols)...)
+		}
+		rows = append(rows, nil)
+		return append(rows, m.look.rows(quiet, saidAnyField, cols)...)
+	})
+}
+
+// notationWidth is how wide the samples are in the list of what can be typed.
+const notationWidth = 31
+
+// saveReport writes the page for the lab book.
+func (m *model) saveReport() {
+	said, err := m.bench.table.Report(m.bench.save, m.bench.rest, m.bench.zone)
+	m.bench.tell(m, strings.Join(said, " "), err)
+}
+
+func (m *model) saveSheet() {
+	said, err := m.bench.table.Sheet(m.bench.save, m.bench.rest)
+	m.bench.tell(m, said, err)
+}
+
+// runAgain begins another run of the apparatus.
+func (m *model) runAgain() {
+	if !m.bench.lend(m) {
+		return
+	}
+	said, err := m.bench.table.Again()
+	if err == nil {
+		m.bench.begun(m)
+		m.bench.to(m, m.bench.form)
+	}
+	m.bench.tell(m, said, err)
+}
+
+func (b *atBench) tell(m *model, said string, err error) {
+	if err != nil {
+		said = record.Sentence(err)
+	}
+	m.say(said)
+}

@@ -1,0 +1,191 @@
+package screen
+
+import (
+	"strings"
+
+	"example.org/standstill/tutor/bench"
+)
+
+// question says what the line is for.
+func (f *form) question(m *model) string {
+	if f.asking {
+		question, _ := m.bench.table.Form.Unsure(f.at)
+		_, text := noteOf(question)
+		return text
+	}
+	e := f.field(m)
+	return saidFieldAsked(e) + " " + f.whenEmpty(m, e)
+}
+
+// whenEmpty says what an empty field comes to.
+func (f *form) whenEmpty(m *model, e *bench.Field) string {
+	switch file := m.bench.table.Form.File(e); {
+	case e.Kind == bench.Reading:
+		return saidReadEmpty
+	case e.Kind != bench.Measure:
+		return saidOwnEmpty
+	case file == "":
+		return saidFileEmpty
+	default:
+		return saidLeftEmpty(file)
+	}
+}
+
+// under is how the line is taken, or why it cannot be yet; a sample where it is empty.
+func (f *form) under(m *model, cols, rows int) []row {
+	text := m.line.text()
+	word, isWord := m.wordOf(text)
+	switch {
+	case isWord:
+		return []row{m.labelled(wordMeans, m.look.row(plain, m.whatItDoes(word)))}
+	case m.line.isEmpty() && f.asking:
+		return m.labelledProse(wordTaken, f.field(m).Taken, cols)
+	case m.line.isEmpty():
+		return m.labelledText(wordSample, m.bench.table.Form.Sample(f.at), cols)
+	case strings.Contains(text, "="):
+		return m.assigned(text, cols)
+	}
+	return m.taken(f.at, f.typedText(m), cols)
+}
+
+// assigned is how a line that names its field is taken.
+func (m *model) assigned(text string, cols int) []row {
+	field, value, why := m.bench.table.Form.Aim(text)
+	if why != "" {
+		return m.labelledText(wordNotYet, why, cols)
+	}
+	return m.taken(field, value, cols)
+}
+
+func (m *model) taken(field int, text string, cols int) []row {
+	taken, why := m.bench.table.Form.Echo(field, text)
+	if why != "" {
+		return m.labelledText(wordNotYet, why, cols)
+	}
+	name := m.bench.table.Form.Fields[field].Name()
+	return m.labelledProse(wordTaken, name+" = "+taken, cols)
+}
+
+// labelledProse is a text with its forces in their colours, wrapped behind a word.
+func (m *model) labelledProse(word, text string, cols int) []row {
+	var rows []row
+	for _, part := range m.look.wrap(text, cols-gutter-1) {
+		rows = append(rows, m.labelled(word, m.tint(plain, part, true)))
+		word = ""
+	}
+	return rows
+}
+
+// Shares of the screen that the drawing takes beside the form.
+const (
+	narrowDrawing = 28
+	wideDrawing   = 38
+	leastForm     = 76 // columns from which there is room for a drawing
+)
+
+// body is the apparatus with the measured angles, and the form beside it.
+func (f *form) body(m *model, cols, rows int) []row {
+	share := narrowDrawing
+	if cols >= wideCols {
+		share = wideDrawing
+	}
+	if cols < leastForm {
+		return f.sheet(m, cols, rows)
+	}
+	left := min(cols*share/100, rows*5/2+8)
+	return columns(m.drawing(left, rows), left+1, indented(f.sheet(m, cols-left-2, rows)))
+}
+
+// sheet is the fields under their headings, the one in hand in sight.
+func (f *form) sheet(m *model, cols, rows int) []row {
+	out := []row{m.rule(cols, m.formTitle(), m.toMend())}
+	out = append(out, m.warningRows(m.bench.warnings, cols)...)
+	room := max(rows-len(out), min(leastTable+1, rows-1))
+	out = out[:min(len(out), rows-room)]
+	all, from, to := f.rows(m, cols)
+	f.follow(to, len(all), room)
+	f.follow(from, len(all), room)
+	return append(out, f.cut(all, room)...)
+}
+
+// formTitle names the run in hand.
+func (m *model) formTitle() string { return wordBench }
+
+func (m *model) toMend() string {
+	if n := len(m.bench.table.Form.Bad()); n > 0 {
+		return saidToMend(n)
+	}
+	return ""
+}
+
+// rows are the fields; those from and to belong to the one in hand.
+func (f *form) rows(m *model, cols int) (rows []row, from, to int) {
+	fields := m.bench.table.Form.Fields
+	name := 0
+	for i := range fields {
+		name = max(name, textWidth(fields[i].Name())+2)
+	}
+	heading := ""
+	for i := range fields {
+		if h := headingOf(fields[i].Kind); h != heading {
+			heading = h
+			rows = append(rows, m.look.row(bold, " "+h))
+		}
+		if i == f.at {
+			from = len(rows)
+		}
+		rows = append(rows, f.fieldRows(m, i, name, cols)...)
+		if i == f.at {
+			to = len(rows) - 1
+		}
+	}
+	return rows, from, to
+}
+
+func headingOf(k bench.Kind) string {
+	switch k {
+	case bench.Measure:
+		return wordSums
+	case bench.Reading:
+		return wordScales
+	}
+	return wordOwn
+}
+
+// fieldRows are the name of a field, what stands in it and what was taken from it; under
+// a bad one, what is the matter.
+func (f *form) fieldRows(m *model, i, name, cols int) []row {
+	l, e := m.look, &m.bench.table.Form.Fields[i]
+	shade, typed := plain, e.Typed
+	if i == f.at {
+		shade = bold
+	}
+	taken := l.row(quiet, e.Short())
+	switch file := m.bench.table.Form.File(e); {
+	case e.Typed == "" && file != "":
+		typed, taken = file, l.row(quiet, wordFromFile)
+		shade = quiet
+	case e.Typed == "":
+		typed = l.signs.nothing
+		shade = quiet
+	}
+	across := cols - 3 - name
+	short := across - min(max(taken.width(), takenWidth), across/2) - 1
+	r := append(m.tint(bold, e.Name(), false).padded(name), l.text(shade, shortened(typed, short)))
+	rows := []row{m.pickRow(i == f.at, append(r.padded(name+short+1), taken...))}
+	if e.Why != "" {
+		rows = append(rows, m.marked(mark{l.signs.unread, wordMend, near}, e.Why, near, true, cols)...)
+	}
+	return rows
+}
+
+// takenWidth is the room for what was taken from a field.
+const takenWidth = 20
+
+// shortened is a text cut to a width, with a sign where something is cut off.
+func shortened(text string, width int) string {
+	if textWidth(text) <= width {
+		return text
+	}
+	return head(text, max(width-1, 0)) + "…"
+}

@@ -1,0 +1,175 @@
+package screen
+
+import (
+	"strings"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"example.org/standstill/tutor/bench"
+)
+
+// form is the sheet of what is measured: the field in hand is typed in the line.
+type form struct {
+	scroller
+	at     int
+	asking bool            // how sure the value of the field in hand is
+	unsure map[string]bool // values for which that was asked before
+}
+
+func (f *form) step(m *model) benchStep {
+	if f.field(m).Kind == bench.Reading {
+		return stepReadings
+	}
+	return stepValues
+}
+
+func (f *form) field(m *model) *bench.Field { return &m.bench.table.Form.Fields[f.at] }
+
+// load puts what stands in the field in hand into the line.
+func (f *form) load(m *model) {
+	f.asking = false
+	m.line.set(f.field(m).Typed)
+}
+
+// typedText is what the line comes to for the field in hand.
+func (f *form) typedText(m *model) string {
+	if !f.asking {
+		return m.line.text()
+	}
+	if m.line.isEmpty() {
+		return f.field(m).Typed
+	}
+	return m.bench.table.Form.Surer(f.at, m.line.text())
+}
+
+// commit puts the line into its field, good or bad. It is false where the line names a
+// letter and cannot be taken there; it then stays as it is.
+func (f *form) commit(m *model) bool {
+	text := f.typedText(m)
+	if strings.Contains(text, "=") {
+		_, ok := f.assign(m, text)
+		return ok
+	}
+	f.asking = false
+	if strings.TrimSpace(text) != f.field(m).Typed {
+		m.bench.table.Form.Type(f.at, text)
+		m.bench.changed(m)
+	}
+	return true
+}
+
+// assign obeys a line that names its field.
+func (f *form) assign(m *model, text string) (field int, ok bool) {
+	field, why := m.bench.assign(m, text)
+	if why != "" {
+		m.say(why)
+		return f.at, false
+	}
+	return field, true
+}
+
+// assign puts in a line such as alpha = 35 deg. A value that cannot be taken changes
+// nothing, and why says what is the matter.
+func (b *atBench) assign(m *model, text string) (field int, why string) {
+	field, value, why := b.table.Form.Aim(text)
+	if why == "" {
+		why = b.table.Form.Put(field, value)
+	}
+	if why == "" {
+		b.changed(m)
+	}
+	return field, why
+}
+
+func (f *form) press(m *model, k tea.KeyMsg) bool {
+	step, ok := map[tea.KeyType]int{
+		tea.KeyUp: -1, tea.KeyShiftTab: -1, tea.KeyDown: 1, tea.KeyTab: 1, tea.KeyPgUp: -4, tea.KeyPgDown: 4,
+	}[k.Type]
+	if ok && f.commit(m) {
+		f.to(m, f.at+step)
+	}
+	return ok
+}
+
+// to goes to a field.
+func (f *form) to(m *model, at int) {
+	f.at = min(max(at, 0), len(m.bench.table.Form.Fields)-1)
+	f.load(m)
+}
+
+// enter takes the line for the field in hand and goes on to the next, once it can be read
+// and it is settled how sure it is.
+func (f *form) enter(m *model, text string) {
+	switch {
+	case strings.Contains(text, "=") && !f.asking:
+		if at, ok := f.assign(m, text); ok {
+			f.to(m, at)
+			f.settle(m)
+		}
+	case f.asking:
+		f.answer(m)
+	case f.commit(m):
+		f.settle(m)
+	}
+}
+
+// settle goes on from a field, unless it is bad or unsure.
+func (f *form) settle(m *model) {
+	e := f.field(m)
+	question, _ := m.bench.table.Form.Unsure(f.at)
+	switch {
+	case e.Why != "":
+		m.say(e.Why)
+	case question != "" && !f.unsure[e.Name()+e.Typed]:
+		f.unsure[e.Name()+e.Typed] = true
+		f.asking = true
+		m.line.set("")
+	default:
+		f.next(m)
+	}
+}
+
+// answer takes how sure a value is. What cannot be read stays in the line, and the value
+// as it was.
+func (f *form) answer(m *model) {
+	text := f.typedText(m)
+	if _, why := m.bench.table.Form.Echo(f.at, text); why != "" {
+		m.say(why)
+		return
+	}
+	f.commit(m)
+	f.next(m)
+}
+
+// next goes to the next field; from the values to the readings by way of the prediction
+// by hand, and from the last to the result.
+func (f *form) next(m *model) {
+	fields := m.bench.table.Form.Fields
+	last := f.at+1 == len(fields)
+	toReadings := f.field(m).Kind != bench.Reading && !last && fields[f.at+1].Kind == bench.Reading
+	f.to(m, f.at+1)
+	switch {
+	case last:
+		m.showOutcome(pageResult)
+	case toReadings:
+		m.bench.offer(m, (*model).home)
+	}
+}
+
+func (f *form) typed(*model) {}
+
+func (f *form) keys(m *model) []binding {
+	keys := []binding{m.on.upDown, m.on.nextField}
+	if f.asking || m.line.text() != f.field(m).Typed {
+		keys = []binding{m.on.takeIt, m.on.upDown}
+	}
+	if !m.line.isEmpty() {
+		keys = append(keys, m.on.empty)
+	}
+	for _, a := range m.actions {
+		if a.key.Enabled() && a.menu != menuLeave {
+			keys = append(keys, a.key)
+		}
+	}
+	return append(keys, m.on.menu, m.on.leave)
+}

@@ -1,0 +1,182 @@
+package screen
+
+import (
+	tea "github.com/charmbracelet/bubbletea"
+
+	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/record"
+)
+
+// byHand has each student at the table predict on the measured numbers before the sums
+// are shown.
+type byHand struct {
+	scroller
+	at        int // which student; behind the last to go on
+	standings []string
+	then      func(*model) // goes on
+}
+
+func (*byHand) step(*model) benchStep { return stepByHand }
+
+// offer has the students predict by hand, once for each run. Otherwise, or once they go
+// on, then does what comes next.
+func (b *atBench) offer(m *model, then func(*model)) {
+	_, why := b.result()
+	if b.passed[stepByHand] || len(b.table.Students) == 0 || why != nil {
+		then(m)
+		return
+	}
+	b.showByHand(m, then)
+}
+
+func (b *atBench) showByHand(m *model, then func(*model)) {
+	if !b.lend(m) {
+		return
+	}
+	b.passed[stepByHand] = true
+	b.hand = &byHand{then: then}
+	b.hand.stand(m)
+	m.sheet = b.hand
+}
+
+// askPredict offers it again, or begins at once for a student who is named.
+func (m *model) askPredict() {
+	name := m.bench.rest
+	m.bench.showByHand(m, (*model).home)
+	if name != "" && m.sheet == sheet(m.bench.hand) {
+		m.bench.hand.enter(m, name)
+	}
+}
+
+// stand finds out how far each has come.
+func (h *byHand) stand(m *model) {
+	h.standings = m.bench.table.Standings()
+	h.at = min(h.at, len(h.standings))
+}
+
+func (h *byHand) question(m *model) string {
+	if len(h.standings) == 0 {
+		return saidNobodyPredicts
+	}
+	return saidFirstByHand
+}
+
+func (h *byHand) under(m *model, cols, rows int) []row {
+	if len(h.standings) == 0 {
+		return nil
+	}
+	return m.labelledText(wordNote, saidHelpless, cols)
+}
+
+func (h *byHand) typed(*model) {}
+
+func (h *byHand) press(m *model, k tea.KeyMsg) bool {
+	return picked(&h.at, len(h.standings)+1, k)
+}
+
+// picked moves along a list with the arrow keys.
+func picked(at *int, n int, k tea.KeyMsg) bool {
+	switch k.Type {
+	case tea.KeyUp:
+		*at = max(*at-1, 0)
+	case tea.KeyDown:
+		*at = min(*at+1, n-1)
+	default:
+		return false
+	}
+	return true
+}
+
+func (h *byHand) keys(m *model) []binding {
+	if h.at == len(h.standings) && m.line.isEmpty() {
+		return []binding{m.on.upDown, m.on.goOn, m.on.back, m.on.leave}
+	}
+	return []binding{m.on.upDown, m.on.seat, m.on.back, m.on.leave}
+}
+
+// enter begins with who is picked, or named in the line, or goes on.
+func (h *byHand) enter(m *model, text string) {
+	switch {
+	case !m.line.isEmpty():
+		s, why := m.bench.table.Called(text)
+		if why != "" {
+			m.say(why)
+			return
+		}
+		m.line.set("")
+		m.predict(s)
+	case h.at < len(h.standings):
+		m.predict(m.bench.table.Students[h.at])
+	default:
+		m.home()
+		h.then(m)
+	}
+}
+
+func (h *byHand) body(m *model, cols, rows int) []row {
+	return m.withDrawing(cols, rows, func(cols, rows int) []row {
+		out := []row{m.rule(cols, stepWords()[stepByHand], "")}
+		out = append(out, m.warningRows(m.bench.warnings, cols)...)
+		var list []row
+		for i, said := range h.standings {
+			list = append(list, m.pickRow(i == h.at, m.look.row(plain, said)))
+		}
+		list = append(list, m.pickRow(h.at == len(h.standings), m.look.row(plain, wordGoOn)))
+		room := max(rows-len(out), min(leastTable, rows-1))
+		out = out[:min(len(out), rows-room)]
+		h.follow(h.at, len(list), room)
+		return append(out, h.cut(list, room)...)
+	})
+}
+
+// warningRows are the warnings about what was measured.
+func (m *model) warningRows(warnings []string, cols int) []row {
+	var rows []row
+	for _, w := range warnings {
+		rows = append(rows, m.marked(mark{m.look.signs.kept, wordWarning, near}, w, plain, true, cols)...)
+	}
+	return rows
+}
+
+// predict leads a student through the stages on the measured numbers.
+func (m *model) predict(s record.Student) {
+	p, why := m.bench.table.Form.Copy()
+	if why != "" {
+		m.say(why)
+		return
+	}
+	if !m.bench.keep(m) {
+		return
+	}
+	desk, err := m.tutor.Seat(s)
+	var lesson *tutor.Lesson
+	if err == nil {
+		lesson, err = desk.OpenCopy(p, m.bench.table.Run())
+	}
+	if err != nil {
+		m.say(troubleWith(p.ID, err))
+		return
+	}
+	m.desk, m.lesson, m.lent = desk, lesson, false
+	m.actions = byHandActions()
+	m.line.begin(lesson)
+	m.work = newWork(m)
+	m.refresh()
+	m.sheet = m.work
+	m.say(saidByHandNow(s.Name))
+}
+
+// toBench leads back from a prediction by hand.
+func (m *model) toBench() {
+	m.saveDraft()
+	student := m.desk.Student
+	m.desk, m.lesson, m.work, m.lent = nil, nil, nil, true
+	m.actions = benchActions()
+	m.line.past = nil
+	m.line.set("")
+	m.refresh()
+	m.bench.hand.stand(m)
+	m.bench.hand.at = min(m.bench.hand.at+1, len(m.bench.hand.standings))
+	m.sheet = m.bench.hand
+	m.say(m.bench.table.Standing(student) + ".")
+}

@@ -1,0 +1,185 @@
+package screen
+
+import (
+	"strings"
+	"time"
+
+	"example.org/standstill/checker"
+	"example.org/standstill/problems"
+	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/bench"
+	"example.org/standstill/tutor/picture"
+	"example.org/standstill/tutor/record"
+)
+
+// atBench is the run in hand of the students at a table. While one of them predicts
+// by hand, the model holds a lesson as well.
+type atBench struct {
+	table bench.Table
+	save  bench.Saver
+	zone  *time.Location
+	model *problems.Problem // of the apparatus that was named; nil to choose one
+
+	base     sheet // that others lie over
+	form     *form
+	hand     *byHand
+	ref      *checker.Reference // with the numbers that were measured
+	warnings []string
+	passed   [benchSteps]bool
+	outcome  outcomeOf
+	rest     string // what is typed behind a word
+}
+
+func newBench(t *tutor.Tutor, p *problems.Problem, save bench.Saver) *atBench {
+	return &atBench{table: bench.Table{Tutor: t}, save: save, zone: time.Local, model: p}
+}
+
+// isAtBench reports whether the bench is on the screen, and not the lesson of one who
+// predicts by hand.
+func (m *model) isAtBench() bool { return m.bench != nil && m.lesson == nil }
+
+// begin opens the bench, at the choice of an apparatus where none was named.
+func (b *atBench) begin(m *model) {
+	m.actions = benchActions()
+	if b.model == nil {
+		b.base = newApparatus(m)
+		m.sheet = b.base
+		return
+	}
+	b.take(m, b.model)
+}
+
+// take puts an apparatus on the table.
+func (b *atBench) take(m *model, p *problems.Problem) {
+	if err := b.table.Begin(p); err != nil {
+		m.say(troubleWith(p.ID, err))
+		return
+	}
+	b.begun(m)
+	b.to(m, &cautions{})
+}
+
+// begun follows a form that was put in hand.
+func (b *atBench) begun(m *model) {
+	b.form = &form{unsure: map[string]bool{}}
+	b.passed[stepByHand], b.passed[stepResult] = false, false
+	b.changed(m)
+}
+
+// to lays a sheet under all others, with an empty line.
+func (b *atBench) to(m *model, s sheet) {
+	b.base, m.lent = s, true
+	m.line.set("")
+	m.home()
+}
+
+// changed follows a change of what was measured.
+func (b *atBench) changed(m *model) {
+	b.ref, b.warnings = b.table.Form.Ref(), b.table.Form.Warnings()
+	m.refresh()
+}
+
+// colourBench gives the forces of the apparatus their colours.
+func (m *model) colourBench() {
+	if m.bench == nil || m.bench.ref == nil {
+		return
+	}
+	m.now.colours = picture.Colours(m.bench.ref)
+	m.now.tints = tintsOf(m.now.colours)
+}
+
+// home goes back to the sheet under all others. The line then holds again what it is
+// for there.
+func (b *atBench) home(m *model) {
+	m.sheet = b.base
+	if !m.lent {
+		return
+	}
+	m.lent = false
+	m.line.set("")
+	if b.base == sheet(b.form) {
+		b.form.load(m)
+	}
+}
+
+// lend gives the line to another sheet, once what stands in it is in the form. It is
+// false, and says why, where that cannot be.
+func (b *atBench) lend(m *model) bool {
+	if !m.lent && b.base == sheet(b.form) && !b.form.commit(m) {
+		return false
+	}
+	m.lent = true
+	m.line.set("")
+	return true
+}
+
+// show lays a sheet over the form that has the line for itself.
+func (b *atBench) show(m *model, s sheet) {
+	if b.lend(m) {
+		m.sheet = s
+	}
+}
+
+func (b *atBench) esc(m *model) {
+	if m.sheet == b.base {
+		m.sheet = &menu{}
+		return
+	}
+	m.home()
+}
+
+// keep writes the run to the record; false, and said, where that does not work.
+func (b *atBench) keep(m *model) bool {
+	err := b.table.Keep()
+	if err != nil {
+		m.say(record.Sentence(err))
+	}
+	return err == nil
+}
+
+// close keeps what was typed, a half-typed value too.
+func (b *atBench) close(m *model) {
+	if b.base != nil && b.base == sheet(b.form) && !m.lent && m.lesson == nil {
+		b.form.commit(m)
+	}
+	b.keep(m)
+}
+
+// goodbye says where the run is.
+func (b *atBench) goodbye(m *model) string {
+	switch {
+	case b.table.Form == nil || b.table.Form.Empty():
+		return saidNothingMeasured
+	case b.table.Run() == "":
+		return saidRunNotKept
+	case m.tutor.Record.Path() == "":
+		return saidGoodbyeNotKept
+	}
+	return saidRunKept(b.table.Number())
+}
+
+// outcomeOf is the result of a form, or why there is none, for as long as the same
+// stands in it.
+type outcomeOf struct {
+	text   string
+	result *bench.Result
+	why    []string
+}
+
+func (b *atBench) result() (*bench.Result, []string) {
+	text := b.table.Form.Heading() + "\n" + b.table.Form.Text()
+	if b.outcome.text != text {
+		r, why := b.table.Form.Result()
+		b.outcome = outcomeOf{text, r, why}
+	}
+	return b.outcome.result, b.outcome.why
+}
+
+// names are those of the students at the table.
+func (b *atBench) names() string {
+	var names []string
+	for _, s := range b.table.Students {
+		names = append(names, s.Name)
+	}
+	return strings.Join(names, ", ")
+}
