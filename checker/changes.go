@@ -63,6 +63,8 @@ var changes = []change{
 	{code: OtherG, each: changeG},
 	{code: Radians, each: changeRadians, all: everyTerm(Radians, changeRadians)},
 	{code: OtherBody, all: changeForeign, apart: true},
+	{code: PowerOfTen, each: changePrefix, apart: true},
+	{code: MassForWeight, each: changeMassAsWritten, apart: true},
 }
 
 func changeSign(_ *Reference, _ place, t term) []term {
@@ -107,6 +109,42 @@ func changeMass(r *Reference, _ place, t term) []term {
 		return nil
 	}
 	return []term{r.withSize(t, "mass", func() *expr.Node { return substitute(size, "g", expr.Constant(1)) })}
+}
+
+// changePrefix puts a given into a size as its number is written, whatever its unit:
+// the 850 of 850 g, the 12 of 12 cm.
+func changePrefix(r *Reference, _ place, t term) []term {
+	size := r.sizeTree(t)
+	if size == nil || t.scale == 0 {
+		return nil
+	}
+	var all []term
+	for _, g := range r.Givens {
+		if g.Unit.Factor == 1 || !isPowerOfTen(g.Unit.Factor, hair) || !size.Has(g.Name) {
+			continue
+		}
+		all = append(all, r.withSize(t, g.Name+" as written", func() *expr.Node {
+			return substitute(size, g.Name, expr.Join(expr.Div, expr.Letter(g.Name), expr.Constant(g.Unit.Factor)))
+		}))
+	}
+	return all
+}
+
+// changeMassAsWritten writes 850, for 850 g, where the weight belongs.
+func changeMassAsWritten(r *Reference, _ place, t term) []term {
+	size := r.sizeTree(t)
+	if size == nil || !size.Has("g") || t.scale == 0 {
+		return nil
+	}
+	for _, g := range r.Givens {
+		if g.Unit.Dim == quantity.Mass && g.Unit.Factor != 1 && size.Has(g.Name) {
+			return []term{r.withSize(t, "mass as written", func() *expr.Node {
+				written := expr.Join(expr.Div, expr.Letter(g.Name), expr.Constant(g.Unit.Factor))
+				return substitute(substitute(size, "g", expr.Constant(1)), g.Name, written)
+			})}
+		}
+	}
+	return nil
 }
 
 // changeNormal puts the whole weight in the place of the normal force, by itself
@@ -424,7 +462,7 @@ func (r *Reference) eachTerm(at place, w, scratch row, rank int, f func(variant)
 	for i := range w {
 		for _, t := range c.each(r, at, w[i]) {
 			scratch[i] = t
-			f(variant{code: c.code, rank: rank, about: []string{t.force.Name}, row: scratch})
+			f(variant{code: c.code, rank: rank, about: []string{t.force.Name}, row: scratch, apart: c.apart})
 		}
 		scratch[i] = w[i]
 	}

@@ -7,7 +7,8 @@ import "regexp"
 //
 //   - N, m or s behind a number is the unit when nothing else on that side is a
 //     letter, else the letter; the other reading is kept as a second one;
-//   - g behind a number is grams where a mass is expected, else gravity.
+//   - g behind a number is grams where a mass is expected, else gravity; the other
+//     reading is kept here, too.
 func (s *scanner) settle() {
 	start := 0
 	sides := [][2]int{}
@@ -31,10 +32,13 @@ func (s *scanner) settle() {
 func (s *scanner) settleOne(i int, alone, mass bool, side [2]int) {
 	t := &s.tokens[i]
 	unit := alone && i > side[0] && s.tokens[i-1].kind != tokName
+	behind := i > side[0] && s.tokens[i-1].kind == tokNumber
 	if t.text == "g" {
-		unit = mass && i > side[0] && s.tokens[i-1].kind == tokNumber && side[1]-side[0] <= 3
-	} else if i > side[0] && s.tokens[i-1].kind == tokNumber {
-		// "0.45 N" can be μ times the normal force, "P − 196 N" can end in newtons.
+		unit = mass && behind && side[1]-side[0] <= 3
+	}
+	if behind {
+		// "0.45 N" can be μ times the normal force, "P − 196 N" can end in newtons,
+		// "850 g·g" can be a mass in grams times gravity.
 		s.met |= chooseLetter
 		unit = unit == (s.take&chooseLetter == 0)
 	}
