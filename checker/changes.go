@@ -48,7 +48,7 @@ var changes = []change{
 	{code: SineCosine, each: changeFunction(swapped), all: everyTerm(SineCosine, changeFunction(swapped))},
 	{code: NotResolved, each: changeWhole, all: everyTerm(NotResolved, changeWhole)},
 	{code: MassForWeight, each: changeMass},
-	{code: NormalEqualsWeight, each: changeNormal},
+	{code: NormalEqualsWeight, each: changeNormal, all: changeNormalAlone},
 	{code: MissingForce, each: changeMissing},
 	{code: ExtraForce, each: changeExtra},
 	{code: WrongAxis, all: changeAxis},
@@ -63,6 +63,7 @@ var changes = []change{
 	{code: OtherG, each: changeG},
 	{code: Radians, each: changeRadians, all: everyTerm(Radians, changeRadians)},
 	{code: OtherBody, all: changeForeign, apart: true},
+	{code: ExtraForce, all: changeBothParts, apart: true},
 	{code: PowerOfTen, each: changePrefix, apart: true},
 	{code: MassForWeight, each: changeMassAsWritten, apart: true},
 }
@@ -165,6 +166,17 @@ func changeNormal(r *Reference, at place, t term) []term {
 		}
 	}
 	return nil
+}
+
+// changeNormalAlone sets the normal force equal to the weight, whatever else there is.
+func changeNormalAlone(r *Reference, at place, _ row) []variant {
+	body := &r.Bodies[at.body]
+	normal, weight := onlyOf(body, statics.Normal), onlyOf(body, statics.Weight)
+	if normal == nil || weight == nil {
+		return nil
+	}
+	alone := row{{force: normal, scale: 1, slot: r.slots[normal.Name]}, {force: weight, scale: -1, slot: r.slots[weight.Name]}}
+	return []variant{{code: NormalEqualsWeight, about: []string{normal.Name}, row: alone}}
 }
 
 func changeMissing(_ *Reference, _ place, t term) []term {
@@ -294,6 +306,23 @@ func changeRadians(_ *Reference, _ place, t term) []term {
 	}
 	t.radians = true
 	return []term{t}
+}
+
+// changeBothParts puts both parts of a force into one sum.
+func changeBothParts(_ *Reference, _ place, w row) []variant {
+	var all []variant
+	for _, t := range w {
+		other, slanted := swapped[t.function]
+		if !slanted {
+			continue
+		}
+		for _, sign := range bothSigns {
+			part := t
+			part.function, part.scale = other, sign
+			all = append(all, variant{code: ExtraForce, about: []string{t.force.Name}, row: append(slices.Clone(w), part)})
+		}
+	}
+	return all
 }
 
 // everyTerm makes one mistake with all terms that it can befall, where there are

@@ -88,14 +88,16 @@ func formOf(n *expr.Node) form {
 	return f
 }
 
-// carries reports whether a line of this form can show such a mistake at all:
-// where no angle stands, none was mistaken for another.
-func (f form) carries(code Code) bool {
+// carries reports whether a line of this form can show such a mistake, made with
+// that many forces, at all: where no angle stands, none was mistaken for another.
+func (f form) carries(code Code, forces int) bool {
 	switch code {
 	case OtherAngle, SineCosine, Tangent:
 		return f.functions || f.decimals
 	case Inverted:
-		return f.quotients || f.decimals
+		// T2 = w cos φ is one division taken for a product; with two of them the
+		// functions have changed places as well.
+		return f.quotients || f.decimals || f.functions && forces == 1
 	case Radians, OtherG:
 		return f.decimals
 	}

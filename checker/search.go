@@ -40,7 +40,7 @@ func (r *Reference) matchingPairs(e *equation, at place, first variant, tied str
 	scratch := slices.Clone(first.row)
 	for rank := range first.rank + 1 {
 		r.eachTerm(at, first.row, scratch, rank, func(second variant) {
-			if e.form.carries(second.code) && r.matches(e, second.row, tied, mistakeShare) {
+			if e.form.carries(second.code, 1) && r.matches(e, second.row, tied, mistakeShare) {
 				second.row = slices.Clone(second.row)
 				found = append(found, both(first, second))
 			}
@@ -55,7 +55,7 @@ func (r *Reference) matching(e *equation, variants []variant, tied string) []var
 		if len(found) > 0 && len(found[0].about) < len(v.about) {
 			continue
 		}
-		if e.form.carries(v.code) && r.matches(e, v.row, tied, mistakeShare) {
+		if e.form.carries(v.code, len(v.about)) && r.matches(e, v.row, tied, mistakeShare) {
 			found = append(found, v)
 		}
 	}
@@ -79,8 +79,13 @@ func (r *Reference) alikeInTerms(e *equation, found []variant, tied string) []va
 }
 
 // both names what two changes say together: the same code of several forces, or
-// the one that stands first in the table.
+// the one that stands first in the table. A force that is not there says more than a
+// sign beside it, which may have been turned to make up for it.
 func both(first, second variant) variant {
+	if first.code == MissingForce && second.code == Sign {
+		first.row = second.row
+		return first
+	}
 	v := variant{code: second.code, rank: second.rank, about: slices.Clone(first.about), row: second.row}
 	for _, name := range second.about {
 		if !slices.Contains(v.about, name) {

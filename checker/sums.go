@@ -198,14 +198,17 @@ func (r *Reference) termsAgree(e *equation, w row, env []float64, share float64)
 			want = append(want, v)
 		}
 	}
+	slices.Sort(want)
+	slices.Sort(typed)
+	if len(typed) != len(want) {
+		typed, want = addedUp(typed), addedUp(want)
+	}
 	if len(typed) != len(want) {
 		return false
 	}
 	if e.exact {
 		share = exactShare
 	}
-	slices.Sort(want)
-	slices.Sort(typed)
 	if alike(typed, want, share) {
 		return true
 	}
@@ -214,6 +217,20 @@ func (r *Reference) termsAgree(e *equation, w row, env []float64, share float64)
 	}
 	slices.Reverse(typed)
 	return alike(typed, want, share)
+}
+
+// addedUp adds up the terms that are equal: 2 T cos θ is two of them.
+func addedUp(sorted []float64) []float64 {
+	var sums []float64
+	for i, v := range sorted {
+		if i > 0 && math.Abs(v-sorted[i-1]) <= exactShare*math.Abs(v) {
+			sums[len(sums)-1] += v
+			continue
+		}
+		sums = append(sums, v)
+	}
+	slices.Sort(sums)
+	return sums
 }
 
 func alike(a, b []float64, share float64) bool {

@@ -89,7 +89,7 @@ func rankOfCode(code Code) int {
 func (m *marking) fromWrongSums(e *equation) []explained {
 	var found []explained
 	for _, s := range m.oneChange() {
-		if s.code != Radians && e.form.carries(s.code) && m.followsFrom(e, s) {
+		if s.code != Radians && e.form.carries(s.code, len(s.about)) && m.followsFrom(e, s) {
 			found = append(found, explained{s.code, rankOfCode(s.code), s.about})
 		}
 	}
