@@ -87,12 +87,22 @@ func (f *Form) Asked(field int) bool {
 }
 
 // Sample is a value of the kind that a field takes, as it may be typed.
-func (f *Form) Sample(field int) string { return f.Fields[field].Want.sample() }
+func (f *Form) Sample(field int) string {
+	switch e := &f.Fields[field]; e.Kind {
+	case Hanger:
+		return sampleHanger
+	case Ring:
+		return sampleRing
+	default:
+		return e.Want.sample()
+	}
+}
 
 // Warnings says what about the values that stand in the form calls for care, before
-// there is a result; nil where nothing does, or where they fit no position of rest.
+// there is a result; nil where nothing does, or where they fit no position of rest. How
+// large a force is predicted is not said: whoever predicts by hand may not have yet.
 func (f *Form) Warnings() []string {
-	r := &Result{form: f, Inputs: f.inputs()}
+	r := &Result{early: true, form: f, Inputs: f.inputs()}
 	if f.Empty() || r.solve() != "" {
 		return nil
 	}

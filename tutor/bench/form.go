@@ -73,8 +73,8 @@ func (f *Form) Problem() *problems.Problem { return f.problem }
 func (f *Form) add(field Field) { f.Fields = append(f.Fields, field) }
 
 func (a *apparatus) ownMass(name string) Want {
-	kg, _ := quantity.Find("kg")
-	return Want{Name: name, Dim: quantity.Mass, Unit: kg}
+	g, _ := quantity.Find("g")
+	return Want{Name: name, Dim: quantity.Mass, Unit: g}
 }
 
 func (f *Form) addRings() {

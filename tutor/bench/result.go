@@ -57,6 +57,7 @@ type Result struct {
 	Draws       int
 	Failed      int // draws for which the sums had no solution
 
+	early  bool // sizes of what is predicted are not to be said yet
 	form   *Form
 	law    law
 	solved []float64

@@ -109,6 +109,12 @@ func (w Want) sample() string {
 	return "12.5 " + w.Unit.Symbol
 }
 
+// What a hanger and a ring may weigh.
+const (
+	sampleHanger = "50 g div 1 g"
+	sampleRing   = "12 g div 1 g"
+)
+
 // listed joins words with commas and a conjunction before the last.
 func listed(words []string, conjunction string) string {
 	if len(words) < 2 {
@@ -291,8 +297,15 @@ func (r *Result) saidBends(p *Prediction) string {
 }
 
 func saidNearlyLevel(name string, degrees float64, size string) string {
-	return fmt.Sprintf("%s runs only %s° from level, and nearly level strings carry huge tensions: %s here. Hang nothing on it before the teacher has seen it.",
+	if size != "" {
+		size = ": " + size + " here"
+	}
+	return fmt.Sprintf("%s runs only %s° from level, and nearly level strings carry huge tensions%s. Hang nothing on it before the teacher has seen it.",
 		name, figured(degrees, 2), size)
+}
+
+func saidExceedsEarly(name, rating string) string {
+	return fmt.Sprintf("%s is predicted to be above its rating of %s: take load off.", name, rating)
 }
 
 func saidExceeds(name, what, size, rating string) string {
@@ -478,9 +491,9 @@ func (f *Form) saidExtras() string {
 	for i := range f.Fields {
 		switch e := &f.Fields[i]; e.Kind {
 		case Hanger:
-			examples = append(examples, e.Name()+" = 50 g div 1 g")
+			examples = append(examples, e.Name()+" = "+sampleHanger)
 		case Ring:
-			examples = append(examples, e.Name()+" = 12 g div 1 g")
+			examples = append(examples, e.Name()+" = "+sampleRing)
 		}
 	}
 	if examples == nil {

@@ -47,6 +47,9 @@ func (r *Result) saidLevel(body *statics.Body, force *statics.Force) string {
 	if degrees >= nearlyLevel {
 		return ""
 	}
+	if r.early {
+		return saidNearlyLevel(expr.Glyph(force.Name), degrees, "")
+	}
 	slot, _ := f.model.Slot(force.Name)
 	return saidNearlyLevel(expr.Glyph(force.Name), degrees, withUnit(figured(r.solved[slot]/f.want(force.Name).Unit.Factor, 3), f.want(force.Name).Unit))
 }
@@ -72,6 +75,8 @@ func (r *Result) rated(e *Field) {
 		}
 	}
 	switch {
+	case x > e.Value.Rating && e.Kind == Reading && r.early:
+		r.Warnings = append(r.Warnings, saidExceedsEarly(e.Name(), withUnit(plainNumber(e.Value.Rating/e.Value.Unit.Factor), e.Value.Unit)))
 	case x > e.Value.Rating && e.Kind == Reading:
 		said("is predicted as", x)
 	case x > e.Value.Rating && !(e.Value.Measured && e.Value.Estimate > e.Value.Rating):

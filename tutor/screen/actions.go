@@ -127,9 +127,7 @@ func (m *model) obey(k tea.KeyMsg) bool {
 func (m *model) enter() {
 	text := m.line.text()
 	if word, ok := m.wordOf(text); ok {
-		m.line.set("")
-		m.textChanged()
-		m.obeyWord(word)
+		m.obeyTyped(word, text)
 		return
 	}
 	if word, ok := m.line.wordTypedInto(); ok {
@@ -146,7 +144,19 @@ func (m *model) wordOf(text string) (tutor.Word, bool) {
 	if m.bench == nil {
 		return tutor.WordOf(text)
 	}
-	return m.bench.wordOf(m, text)
+	word, _, ok := m.bench.wordOf(m, text)
+	return word, ok
+}
+
+// obeyTyped obeys the word that the line is.
+func (m *model) obeyTyped(word tutor.Word, text string) {
+	if m.isAtBench() {
+		m.bench.obeyTyped(m, word, text)
+		return
+	}
+	m.line.set("")
+	m.textChanged()
+	m.obeyWord(word)
 }
 
 func (m *model) obeyWord(word tutor.Word) {
@@ -161,7 +171,11 @@ func (m *model) obeyWord(word tutor.Word) {
 		a.do(m)
 		return
 	}
-	m.say(saidNotNow(word))
+	if m.bench != nil {
+		m.say(saidAtBench)
+	} else {
+		m.say(saidNotNow(word))
+	}
 }
 
 // esc opens the menu, and closes whatever else is open.

@@ -33,6 +33,7 @@ const (
 func benchActions() []action {
 	page := func(page int) func(*model) { return func(m *model) { m.showOutcome(page) } }
 	return []action{
+		{"", bind("ctrl+y", "value before", "ctrl+y"), menuRestore, (*model).canRestore, (*model).restore},
 		{askResult, bind("ctrl+o", "result", "ctrl+o"), menuResult, (*model).isMeasuring, page(pageResult)},
 		{askBudget, binding{}, menuBudget, (*model).isMeasuring, page(pageBudget)},
 		{askPlot, binding{}, menuPlot, (*model).isMeasuring, (*model).showPlot},
@@ -74,21 +75,44 @@ func (m *model) isMeasuring() bool { return m.bench.passed[stepNames] && m.bench
 // withMore are the words that take something behind them.
 var withMore = [...]tutor.Word{askPlot, openRun, compareRuns, askPredict, askTable, askReport, askSheet}
 
-// wordOf finds the word that a line begins with, among those that can be obeyed now:
-// anything else may be a name or a value.
-func (b *atBench) wordOf(m *model, text string) (tutor.Word, bool) {
-	if !m.isAtBench() && !strings.EqualFold(strings.TrimSpace(text), string(goToBench)) {
-		return tutor.WordOf(text)
+// wordOf finds the word that a line begins with, and what stands behind it.
+func (b *atBench) wordOf(m *model, text string) (word tutor.Word, rest string, ok bool) {
+	switch {
+	case !m.isAtBench() && strings.EqualFold(strings.TrimSpace(text), string(goToBench)):
+		return goToBench, "", true
+	case !m.isAtBench():
+		word, ok = tutor.WordOf(text)
+		return word, "", ok
+	case b.hasLine(m):
+		text = b.form.meant(m, text)
 	}
+	return b.wordIn(m, text)
+}
+
+// wordIn finds a word among those that can be obeyed now: anything else may be a name or
+// a value.
+func (b *atBench) wordIn(m *model, text string) (word tutor.Word, rest string, ok bool) {
 	first, rest, _ := strings.Cut(strings.TrimSpace(text), " ")
-	b.rest = strings.TrimSpace(rest)
+	rest = strings.TrimSpace(rest)
 	for _, a := range m.actions {
-		if a.word == "" || string(a.word) != strings.ToLower(first) || !a.can(m) {
-			continue
+		if a.word != "" && strings.EqualFold(string(a.word), first) && a.can(m) {
+			return a.word, rest, rest == "" || slices.Contains(withMore[:], a.word)
 		}
-		return a.word, b.rest == "" || slices.Contains(withMore[:], a.word)
 	}
-	return "", false
+	return "", "", false
+}
+
+// obeyTyped obeys a word with what stands behind it. In the form, the field in hand keeps
+// what it had.
+func (b *atBench) obeyTyped(m *model, word tutor.Word, text string) {
+	_, b.rest, _ = b.wordOf(m, text)
+	if b.hasLine(m) {
+		b.form.load(m)
+	} else {
+		m.line.set("")
+	}
+	m.obeyWord(word)
+	b.rest = ""
 }
 
 // whatItDoes says what a word does, as the menu has it.

@@ -33,14 +33,15 @@ func (f *form) whenEmpty(m *model, e *bench.Field) string {
 
 // under is how the line is taken, or why it cannot be yet; a sample where it is empty.
 func (f *form) under(m *model, cols, rows int) []row {
-	text := m.line.text()
+	text := f.meant(m, m.line.text())
 	word, isWord := m.wordOf(text)
 	switch {
 	case isWord:
 		return []row{m.labelled(wordMeans, m.look.row(plain, m.whatItDoes(word)))}
 	case m.line.isEmpty() && f.asking:
 		return m.labelledProse(wordTaken, f.field(m).Taken, cols)
-	case m.line.isEmpty():
+	case m.line.isEmpty(), text == f.field(m).Typed && f.field(m).Why != "":
+		// What is the matter with a bad value stands beside it.
 		return m.labelledText(wordSample, m.bench.table.Form.Sample(f.at), cols)
 	case strings.Contains(text, "="):
 		return m.assigned(text, cols)
@@ -52,7 +53,7 @@ func (f *form) under(m *model, cols, rows int) []row {
 func (m *model) assigned(text string, cols int) []row {
 	field, value, why := m.bench.table.Form.Aim(text)
 	if why != "" {
-		return m.labelledText(wordNotYet, why, cols)
+		return m.labelledText(wordNotYet, beginning(why), cols)
 	}
 	return m.taken(field, value, cols)
 }
@@ -60,7 +61,7 @@ func (m *model) assigned(text string, cols int) []row {
 func (m *model) taken(field int, text string, cols int) []row {
 	taken, why := m.bench.table.Form.Echo(field, text)
 	if why != "" {
-		return m.labelledText(wordNotYet, why, cols)
+		return m.labelledText(wordNotYet, beginning(why), cols)
 	}
 	name := m.bench.table.Form.Fields[field].Name()
 	return m.labelledProse(wordTaken, name+" = "+taken, cols)
@@ -69,7 +70,7 @@ func (m *model) taken(field int, text string, cols int) []row {
 // labelledProse is a text with its forces in their colours, wrapped behind a word.
 func (m *model) labelledProse(word, text string, cols int) []row {
 	var rows []row
-	for _, part := range m.look.wrap(text, cols-gutter-1) {
+	for _, part := range m.look.wrapMeasured(text, cols-gutter-1) {
 		rows = append(rows, m.labelled(word, m.tint(plain, part, true)))
 		word = ""
 	}
@@ -85,20 +86,24 @@ const (
 
 // body is the apparatus with the measured angles, and the form beside it.
 func (f *form) body(m *model, cols, rows int) []row {
+	return m.besideApparatus(cols, rows, func(cols, rows int) []row { return f.sheet(m, cols, rows) })
+}
+
+func (m *model) besideApparatus(cols, rows int, make func(cols, rows int) []row) []row {
 	share := narrowDrawing
 	if cols >= wideCols {
 		share = wideDrawing
 	}
 	if cols < leastForm {
-		return f.sheet(m, cols, rows)
+		return make(cols, rows)
 	}
 	left := min(cols*share/100, rows*5/2+8)
-	return columns(m.drawing(left, rows), left+1, indented(f.sheet(m, cols-left-2, rows)))
+	return columns(m.drawing(left, rows), left+1, indented(make(cols-left-2, rows)))
 }
 
 // sheet is the fields under their headings, the one in hand in sight.
 func (f *form) sheet(m *model, cols, rows int) []row {
-	out := []row{m.rule(cols, m.formTitle(), m.toMend())}
+	out := []row{m.rule(cols, wordMeasured, m.toMend())}
 	out = append(out, m.warningRows(m.bench.warnings, cols)...)
 	room := max(rows-len(out), min(leastTable+1, rows-1))
 	out = out[:min(len(out), rows-room)]
@@ -107,9 +112,6 @@ func (f *form) sheet(m *model, cols, rows int) []row {
 	f.follow(from, len(all), room)
 	return append(out, f.cut(all, room)...)
 }
-
-// formTitle names the run in hand.
-func (m *model) formTitle() string { return wordBench }
 
 func (m *model) toMend() string {
 	if n := len(m.bench.table.Form.Bad()); n > 0 {
@@ -121,10 +123,7 @@ func (m *model) toMend() string {
 // rows are the fields; those from and to belong to the one in hand.
 func (f *form) rows(m *model, cols int) (rows []row, from, to int) {
 	fields := m.bench.table.Form.Fields
-	name := 0
-	for i := range fields {
-		name = max(name, textWidth(fields[i].Name())+2)
-	}
+	c := columnsOf(fields, cols)
 	heading := ""
 	for i := range fields {
 		if h := headingOf(fields[i].Kind); h != heading {
@@ -134,7 +133,7 @@ func (f *form) rows(m *model, cols int) (rows []row, from, to int) {
 		if i == f.at {
 			from = len(rows)
 		}
-		rows = append(rows, f.fieldRows(m, i, name, cols)...)
+		rows = append(rows, f.fieldRows(m, i, c, cols)...)
 		if i == f.at {
 			to = len(rows) - 1
 		}
@@ -154,7 +153,7 @@ func headingOf(k bench.Kind) string {
 
 // fieldRows are the name of a field, what stands in it and what was taken from it; under
 // a bad one, what is the matter.
-func (f *form) fieldRows(m *model, i, name, cols int) []row {
+func (f *form) fieldRows(m *model, i int, c fieldColumns, cols int) []row {
 	l, e := m.look, &m.bench.table.Form.Fields[i]
 	shade, typed := plain, e.Typed
 	if i == f.at {
@@ -169,18 +168,30 @@ func (f *form) fieldRows(m *model, i, name, cols int) []row {
 		typed = l.signs.nothing
 		shade = quiet
 	}
-	across := cols - 3 - name
-	short := across - min(max(taken.width(), takenWidth), across/2) - 1
-	r := append(m.tint(bold, e.Name(), false).padded(name), l.text(shade, shortened(typed, short)))
-	rows := []row{m.pickRow(i == f.at, append(r.padded(name+short+1), taken...))}
+	r := append(m.tint(bold, e.Name(), false).padded(c.name), l.text(shade, shortened(typed, c.typed)))
+	rows := []row{m.pickRow(i == f.at, append(r.padded(c.name+c.typed+1), taken...))}
 	if e.Why != "" {
-		rows = append(rows, m.marked(mark{l.signs.unread, wordMend, near}, e.Why, near, true, cols)...)
+		rows = append(rows, m.marked(mark{l.signs.unread, wordMend, near}, beginning(e.Why), near, true, cols)...)
 	}
 	return rows
 }
 
-// takenWidth is the room for what was taken from a field.
-const takenWidth = 20
+// fieldColumns are how wide a field's name is and what is typed in it; behind these
+// stands what was taken from it.
+type fieldColumns struct{ name, typed int }
+
+// columnsOf gives what was taken the room that it needs, if at least a short value can be
+// seen beside it.
+func columnsOf(fields []bench.Field, cols int) fieldColumns {
+	name, taken := 0, textWidth(wordFromFile)
+	for i := range fields {
+		name, taken = max(name, textWidth(fields[i].Name())+2), max(taken, textWidth(fields[i].Short()))
+	}
+	return fieldColumns{name, max(cols-3-name-1-taken, shortValue)}
+}
+
+// shortValue is the least width in which a value is shown.
+const shortValue = 12
 
 // shortened is a text cut to a width, with a sign where something is cut off.
 func shortened(text string, width int) string {

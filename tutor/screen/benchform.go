@@ -14,7 +14,11 @@ type form struct {
 	at     int
 	asking bool            // how sure the value of the field in hand is
 	unsure map[string]bool // values for which that was asked before
+	before map[int]string  // the last good value that was typed over, by field
 }
+
+// newForm is the sheet of an empty or a reopened form.
+func newForm() *form { return &form{unsure: map[string]bool{}, before: map[int]string{}} }
 
 func (f *form) step(m *model) benchStep {
 	if f.field(m).Kind == bench.Reading {
@@ -31,10 +35,31 @@ func (f *form) load(m *model) {
 	m.line.set(f.field(m).Typed)
 }
 
+// meant is the line without the value that stood in it, where something new was typed
+// behind that without emptying it first: a word, a line that names its field, or a value
+// that can be read where both together cannot.
+func (f *form) meant(m *model, text string) string {
+	typed := f.field(m).Typed
+	rest, found := strings.CutPrefix(text, typed)
+	rest = strings.TrimSpace(rest)
+	if !found || typed == "" || rest == "" || f.asking {
+		return text
+	}
+	if _, _, isWord := m.bench.wordIn(m, rest); isWord || strings.Contains(rest, "=") {
+		return rest
+	}
+	_, whole := m.bench.table.Form.Echo(f.at, text)
+	_, alone := m.bench.table.Form.Echo(f.at, rest)
+	if whole != "" && alone == "" {
+		return rest
+	}
+	return text
+}
+
 // typedText is what the line comes to for the field in hand.
 func (f *form) typedText(m *model) string {
 	if !f.asking {
-		return m.line.text()
+		return f.meant(m, m.line.text())
 	}
 	if m.line.isEmpty() {
 		return f.field(m).Typed
@@ -52,6 +77,9 @@ func (f *form) commit(m *model) bool {
 	}
 	f.asking = false
 	if strings.TrimSpace(text) != f.field(m).Typed {
+		if f.field(m).Good() {
+			f.before[f.at] = f.field(m).Typed
+		}
 		m.bench.table.Form.Type(f.at, text)
 		m.bench.changed(m)
 	}
@@ -81,6 +109,15 @@ func (b *atBench) assign(m *model, text string) (field int, why string) {
 	return field, why
 }
 
+// canRestore reports whether another value stood in the field in hand.
+func (m *model) canRestore() bool {
+	f := m.bench.form
+	return m.isMeasuring() && m.sheet == sheet(f) && !f.asking && f.before[f.at] != "" && f.before[f.at] != m.line.text()
+}
+
+// restore brings the value into the line that stood in the field before.
+func (m *model) restore() { m.line.set(m.bench.form.before[m.bench.form.at]) }
+
 func (f *form) press(m *model, k tea.KeyMsg) bool {
 	step, ok := map[tea.KeyType]int{
 		tea.KeyUp: -1, tea.KeyShiftTab: -1, tea.KeyDown: 1, tea.KeyTab: 1, tea.KeyPgUp: -4, tea.KeyPgDown: 4,
@@ -100,6 +137,7 @@ func (f *form) to(m *model, at int) {
 // enter takes the line for the field in hand and goes on to the next, once it can be read
 // and it is settled how sure it is.
 func (f *form) enter(m *model, text string) {
+	text = f.meant(m, text)
 	switch {
 	case strings.Contains(text, "=") && !f.asking:
 		if at, ok := f.assign(m, text); ok {
@@ -119,7 +157,6 @@ func (f *form) settle(m *model) {
 	question, _ := m.bench.table.Form.Unsure(f.at)
 	switch {
 	case e.Why != "":
-		m.say(e.Why)
 	case question != "" && !f.unsure[e.Name()+e.Typed]:
 		f.unsure[e.Name()+e.Typed] = true
 		f.asking = true
@@ -160,14 +197,14 @@ func (f *form) typed(*model) {}
 
 func (f *form) keys(m *model) []binding {
 	keys := []binding{m.on.upDown, m.on.nextField}
-	if f.asking || m.line.text() != f.field(m).Typed {
+	if f.asking || f.field(m).Why != "" || m.line.text() != f.field(m).Typed {
 		keys = []binding{m.on.takeIt, m.on.upDown}
 	}
 	if !m.line.isEmpty() {
 		keys = append(keys, m.on.empty)
 	}
 	for _, a := range m.actions {
-		if a.key.Enabled() && a.menu != menuLeave {
+		if a.key.Enabled() && a.can(m) && a.menu != menuLeave {
 			keys = append(keys, a.key)
 		}
 	}

@@ -14,6 +14,7 @@ type byHand struct {
 	at        int // which student; behind the last to go on
 	standings []string
 	then      func(*model) // goes on
+	led       bool         // somebody has been led through
 }
 
 func (*byHand) step(*model) benchStep { return stepByHand }
@@ -57,6 +58,9 @@ func (h *byHand) stand(m *model) {
 func (h *byHand) question(m *model) string {
 	if len(h.standings) == 0 {
 		return saidNobodyPredicts
+	}
+	if h.led {
+		return saidNextByHand
 	}
 	return saidFirstByHand
 }
@@ -114,7 +118,7 @@ func (h *byHand) enter(m *model, text string) {
 }
 
 func (h *byHand) body(m *model, cols, rows int) []row {
-	return m.withDrawing(cols, rows, func(cols, rows int) []row {
+	return m.besideApparatus(cols, rows, func(cols, rows int) []row {
 		out := []row{m.rule(cols, stepWords()[stepByHand], "")}
 		out = append(out, m.warningRows(m.bench.warnings, cols)...)
 		var list []row
@@ -175,6 +179,7 @@ func (m *model) toBench() {
 	m.line.past = nil
 	m.line.set("")
 	m.refresh()
+	m.bench.hand.led = true
 	m.bench.hand.stand(m)
 	m.bench.hand.at = min(m.bench.hand.at+1, len(m.bench.hand.standings))
 	m.sheet = m.bench.hand

@@ -171,6 +171,9 @@ func (o *outcome) change(m *model, text string) {
 	}
 	m.line.set("")
 	page := o.page
+	if r.Warnings != nil {
+		page = pageResult
+	}
 	m.openOutcome(&outcome{page: page, result: r})
 	m.say(saidChanged(&m.bench.table.Form.Fields[field]))
 }
@@ -231,7 +234,7 @@ func (m *model) blockRows(blocks []bench.Block, cols int) []row {
 		}
 		rows = append(rows, m.look.row(bold, " "+b.Title))
 		for _, line := range b.Lines {
-			for i, part := range m.look.wrap(line, cols-6) {
+			for i, part := range m.look.wrapMeasured(line, cols-6) {
 				rows = append(rows, append(row{gap(3 + 2*min(i, 1))}, m.tint(plain, part, true)...))
 			}
 		}

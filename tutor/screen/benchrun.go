@@ -61,7 +61,7 @@ func (b *atBench) take(m *model, p *problems.Problem) {
 
 // begun follows a form that was put in hand.
 func (b *atBench) begun(m *model) {
-	b.form = &form{unsure: map[string]bool{}}
+	b.form = newForm()
 	b.passed[stepByHand], b.passed[stepResult] = false, false
 	b.changed(m)
 }
@@ -102,10 +102,15 @@ func (b *atBench) home(m *model) {
 	}
 }
 
+// hasLine reports whether the line belongs to the form.
+func (b *atBench) hasLine(m *model) bool {
+	return b.form != nil && b.base == sheet(b.form) && !m.lent && m.isAtBench()
+}
+
 // lend gives the line to another sheet, once what stands in it is in the form. It is
 // false, and says why, where that cannot be.
 func (b *atBench) lend(m *model) bool {
-	if !m.lent && b.base == sheet(b.form) && !b.form.commit(m) {
+	if b.hasLine(m) && !b.form.commit(m) {
 		return false
 	}
 	m.lent = true
@@ -139,7 +144,7 @@ func (b *atBench) keep(m *model) bool {
 
 // close keeps what was typed, a half-typed value too.
 func (b *atBench) close(m *model) {
-	if b.base != nil && b.base == sheet(b.form) && !m.lent && m.lesson == nil {
+	if b.hasLine(m) {
 		b.form.commit(m)
 	}
 	b.keep(m)

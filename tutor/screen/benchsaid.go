@@ -12,27 +12,28 @@ import (
 
 // The words of the bench in front of lines and above columns.
 const (
-	wordBench     = "Bench"
-	wordCautions  = "Caution"
-	wordLook      = "What may be off every time"
-	wordApparatus = "Apparatus"
-	wordTable     = "Who is at the table"
-	wordRuns      = "Runs"
-	wordNewRun    = "A new run"
-	wordSums      = "Put into the sums"
-	wordOwn       = "Own masses, on top of these"
-	wordScales    = "Read, to be compared"
-	wordMend      = "mend"
-	wordNotYet    = "not yet"
-	wordTaken     = "read as"
-	wordWarning   = "careful"
-	wordMarked    = "to compare"
-	wordGoOn      = "Go on"
-	wordFromFile  = "assumed, exact"
+	wordBench    = "Bench"
+	wordCautions = "Caution"
+	wordLook     = "What may be off every time"
+	wordMeasured = "What is measured"
+	wordTable    = "Who is at the table"
+	wordRuns     = "Runs"
+	wordNewRun   = "A new run"
+	wordSums     = "Put into the sums"
+	wordOwn      = "Own masses, on top of these"
+	wordScales   = "Read, to be compared"
+	wordMend     = "mend"
+	wordNotYet   = "not yet"
+	wordTaken    = "read as"
+	wordWarning  = "careful"
+	wordMarked   = "to compare"
+	wordGoOn     = "Go on"
+	wordFromFile = "assumed, exact"
 )
 
 // What the menu says at the bench.
 const (
+	menuRestore  = "The value that stood here before"
 	menuResult   = "What the sums predict, and whether the scales agree"
 	menuBudget   = "Where the uncertainty comes from"
 	menuPlot     = "Prediction and readings against an angle"
@@ -66,6 +67,8 @@ const (
 	saidOwnEmpty        = "Leave it empty where the values hold it already."
 	saidFileEmpty       = "The file has no number for it."
 	saidFirstByHand     = "Each of you can predict by hand now, stage by stage on these numbers, before the sums are shown. Who begins?"
+	saidAtBench         = "This is done at the bench; ctrl+l leads back there."
+	saidNextByHand      = "Who is next? Everybody at the table can predict by hand before the sums are shown."
 	saidNobodyPredicts  = "Nobody is named, so nobody can be credited. Enter goes on; the word students takes names."
 	saidGoOn            = "Enter goes on."
 	saidWhatNext        = "What now? A letter and its value change it, as in m = 0.52 kg ± 1 %; enter goes back to the values."
@@ -115,9 +118,20 @@ func noteOf(said string) (word, text string) {
 	return strings.ToLower(word), capital(text)
 }
 
+// beginning sets the beginning of a sentence right that may begin with the name of what
+// is measured: a letter stays as it is.
+func beginning(why string) string {
+	if strings.HasPrefix(why, "the ") {
+		return capital(why)
+	}
+	return why
+}
+
+// capital begins a sentence, unless it begins with a path or with the letter of a value.
 func capital(text string) string {
 	first, size := utf8.DecodeRuneInString(text)
-	if strings.HasPrefix(text, "/") || size == 0 {
+	word, rest, _ := strings.Cut(text, " ")
+	if size == 0 || strings.ContainsAny(word, `/\.`) || strings.HasPrefix(rest, "= ") {
 		return text
 	}
 	return string(unicode.ToUpper(first)) + text[size:]

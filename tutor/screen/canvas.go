@@ -10,7 +10,8 @@ import (
 // drawing paints the scene in hand.
 func (m *model) drawing(cols, rows int) []row {
 	key := drawingKey{version: m.now.version, cols: cols, rows: rows, at: -1}
-	if c := &m.work.chooser; m.choosing() {
+	if m.choosing() {
+		c := &m.work.chooser
 		key.listed = c.text()
 		if c.active {
 			key.at = c.at
