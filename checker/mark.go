@@ -18,7 +18,7 @@ func (r *Reference) Mark(a Answer, before []Answer) Report {
 	if r.si == nil || report.Verdict == Right || report.Verdict == Unread {
 		return report
 	}
-	if inSI := r.si.markText(a, before); better(inSI, report, true) {
+	if inSI := r.si.markText(a, before); betterInSI(inSI, report) {
 		return inSI
 	}
 	return report
@@ -30,6 +30,9 @@ func (r *Reference) markText(a Answer, before []Answer) Report {
 	}
 	parts := partsOf(expr.Clean(strings.ReplaceAll(a.Text, "\n", ";")))
 	parts = slices.DeleteFunc(parts, func(s string) bool { return strings.TrimSpace(expr.Clean(s)) == "" })
+	if len(parts) > 1 && r.isHeading(parts[0], a.Item) {
+		parts = parts[1:]
+	}
 	if len(parts) < 2 {
 		if len(parts) == 1 {
 			a.Text = parts[0]
@@ -41,6 +44,16 @@ func (r *Reference) markText(a Answer, before []Answer) Report {
 		each = append(each, r.markOne(Answer{a.Stage, a.Item, p}, before))
 	}
 	return together(each)
+}
+
+// isHeading reports whether a line is "ΣFx = 0", which says what the next one is.
+func (r *Reference) isHeading(text, item string) bool {
+	reading, err := r.letters(item).Read(text)
+	if err != nil {
+		return false
+	}
+	line := reading.Lines[0]
+	return line.Axis != "" && len(line.Sides) == 1 && isZero(line.Sides[0])
 }
 
 // separators stand between several lines in one text: a semicolon, "and", or a
@@ -111,7 +124,7 @@ func (r *Reference) markOne(a Answer, before []Answer) Report {
 		m := &marking{Reference: r, stage: a.Stage, item: a.Item, line: line, before: before, turned: turned, text: reading.Text}
 		report := m.mark()
 		report.Read = letters.Print(line) + turned.words
-		if i == 0 || better(report, best, line.Paper != reading.Lines[0].Paper) {
+		if i == 0 || better(report, best, line, reading.Lines[0]) {
 			report.Message = joinSentences(report.Message, saidReading(reading, i, report))
 			best = report
 		}
@@ -119,11 +132,19 @@ func (r *Reference) markOne(a Answer, before []Answer) Report {
 	return best
 }
 
-// better reports whether a later reading is to be preferred: one that is right,
-// or, where a slash has two readings, one that explains what the first leaves
-// unexplained.
-func better(later, first Report, slash bool) bool {
-	return rankOf(later) < rankOf(first) && (later.Verdict == Right || slash && rankOf(first) > rankOf(Report{Verdict: Wrong}))
+// better reports whether a later reading is to be preferred: one that is right; where
+// a slash has two readings, one that explains what the first leaves unexplained; where
+// Fx may name the sum, one that lacks only the form.
+func better(later, first Report, laterLine, firstLine expr.Line) bool {
+	slash := laterLine.Paper != firstLine.Paper
+	return rankOf(later) < rankOf(first) && (later.Verdict == Right || laterLine.Named && later.Verdict == Almost ||
+		slash && rankOf(first) > rankOf(Report{Verdict: Wrong}))
+}
+
+// betterInSI reports whether a line whose bare numbers are taken for SI is right, or
+// explained where it is not so in the problem's own units.
+func betterInSI(inSI, own Report) bool {
+	return rankOf(inSI) < rankOf(own) && (inSI.Verdict == Right || rankOf(own) > rankOf(Report{Verdict: Wrong}))
 }
 
 func rankOf(a Report) int {

@@ -41,6 +41,8 @@ func settleDegrees(n *Node, l *Letters) measure {
 		}
 	case Neg, Size:
 		return kinds[0]
+	case Measured:
+		return settleMeasured(n, kinds[0])
 	case Add, Sub:
 		return settleSum(n, kinds)
 	case Mul:
@@ -57,6 +59,20 @@ func settleDegrees(n *Node, l *Letters) measure {
 		return settleCall(n, kinds[0])
 	}
 	return somethingElse
+}
+
+// settleMeasured drops a degree sign behind a bracket that is an angle already, as in
+// (90° − θ)°.
+func settleMeasured(n *Node, inner measure) measure {
+	switch {
+	case n.Unit != "deg" && n.Unit != "rad":
+		return somethingElse
+	case inner == anAngle && n.Unit == "deg":
+		inside := *n.Args[0]
+		inside.Pos, inside.End = n.Pos, n.End
+		*n = inside
+	}
+	return anAngle
 }
 
 func measureNumber(n *Node) measure {

@@ -53,11 +53,13 @@ type Node struct {
 // Line is one equation, chain of equations, or expression: Sides has one entry
 // for an expression, two for an equation, more for a chain. Axis is "x" or "y"
 // where the line named its sum ("ΣFx ="). Paper says that a slash was read as
-// on paper ("w/2 sin θ" is w over 2 sin θ), Slash that there was a choice.
+// on paper ("w/2 sin θ" is w over 2 sin θ), Slash that there was a choice; Named
+// that "Fx =" is the sum's name though there is a force F.
 type Line struct {
 	Sides        []*Node
 	Axis         string
 	Slash, Paper bool
+	Named        bool
 }
 
 // Reading holds every way in which a text can be meant, the likeliest first.

@@ -1,6 +1,9 @@
 package expr
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // The grammar. Juxtaposition is a product; a slash takes one factor, or on paper
 // everything that touches it.
@@ -27,7 +30,7 @@ type parser struct {
 func (l *Letters) Read(text string) (Reading, error) {
 	clean := Clean(text)
 	reading := Reading{Text: clean}
-	runes := []rune(clean)
+	runes := []rune(l.withoutInnerNames(clean))
 	if len(runes) > maxLength {
 		return reading, &ReadError{Text: string(runes[:maxLength]), Pos: maxLength, End: maxLength, Message: saidLong}
 	}
@@ -38,7 +41,7 @@ func (l *Letters) Read(text string) (Reading, error) {
 	if err == nil {
 		reading.Lines = append(reading.Lines, first)
 	}
-	for take := choice(1); take < 8; take++ {
+	for take := choice(1); take <= allChoices; take++ {
 		if take&^met != 0 {
 			continue
 		}
@@ -75,8 +78,9 @@ func (r *Reading) add(line Line) {
 // readAs reads with the given choices taken and says which ones there were.
 func (l *Letters) readAs(runes []rune, take choice) (Line, choice, *ReadError) {
 	start := len([]rune(lead.FindString(string(runes))))
-	skip, axis := l.sumLabel(string(runes[start:]))
-	s := &scanner{letters: l, runes: runes, at: start + skip, take: take}
+	s := &scanner{letters: l, runes: runes, take: take}
+	skip, axis := s.sumLabel(string(runes[start:]))
+	s.at = start + skip
 	if err := s.scan(); err != nil {
 		return Line{}, s.met, err.(*ReadError)
 	}
@@ -89,16 +93,24 @@ func (l *Letters) readAs(runes []rune, take choice) (Line, choice, *ReadError) {
 	}
 	line.Axis = axis
 	line.Paper = take&choosePaper != 0
+	line.Named = axis != "" && take&chooseName != 0
 	line.Slash = p.slash
 	degrees(line.Sides, l)
 	return line, p.met, nil
 }
 
 // trim drops an equals sign or arrow at the start of a line, which only joins it
-// to the one above, and takes an x that is between no two factors for a letter.
+// to the one above, and a degree sign behind an angle's letter, which says nothing;
+// and it takes an x that is between no two factors for a letter.
 func (s *scanner) trim() {
 	for len(s.tokens) > 2 && s.tokens[0].kind == tokEquals {
 		s.tokens = s.tokens[1:]
+	}
+	for i := len(s.tokens) - 1; i > 0; i-- {
+		if t, before := s.tokens[i], s.tokens[i-1]; t.kind == tokUnit && t.text == "deg" &&
+			before.kind == tokName && s.letters.Kind(before.text) == Angle {
+			s.tokens = slices.Delete(s.tokens, i, i+1)
+		}
 	}
 	for i, t := range s.tokens {
 		if t.kind != tokTimes || s.runes[t.pos] != 'x' && s.runes[t.pos] != 'X' {

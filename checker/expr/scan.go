@@ -50,6 +50,8 @@ const (
 	choosePaper     choice = 1 << iota // slash: everything that touches is below it
 	chooseThousands                    // comma: digit groups
 	chooseLetter                       // N behind a number: the less likely of newton and normal force
+	chooseName                         // "Fx =" with a force F: the name of the sum, not the component
+	allChoices      = chooseName<<1 - 1
 )
 
 // scanner turns runes into tokens. met collects the choices that the text left

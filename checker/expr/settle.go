@@ -1,6 +1,10 @@
 package expr
 
-import "regexp"
+import (
+	"regexp"
+	"strings"
+	"unicode/utf8"
+)
 
 // settle decides for each unit that could be a letter which of the two it is,
 // side by side of the equation. The rules, from the notation:
@@ -70,13 +74,26 @@ var lead = regexp.MustCompile(`^\s*(?:(?i:so|therefore|hence|thus|then|which giv
 // sumName matches the name of a sum in front of an equation. Groups: 1 the plain
 // form without a sum sign (which could be a component of a force F), 2 and 3 the
 // axis.
-var sumName = regexp.MustCompile(`^\s*(?:(?:[ΣΣ∑]|(?i:sum|net|total|sigma))\s*(?i:of\s+)?(?:the\s+)?(?i:forces?|F)?\s*(?i:in|along)?\s*[_,]?\{?\s*(?i:net)?,?\s*([xyXYₓ])\}?(?i:-?\s*direction)?|(?i:F)_?\{?(?i:net|tot|total),?\s*([xyXY])\}?)\s*[=:]`)
+var sumName = regexp.MustCompile(`^\s*(?:(?:[ΣΣ∑]|(?i:sum|net|total|sigma))\s*(?i:of\s+)?(?:the\s+)?(?i:forces?|F)?\s*(?i:in|along)?\s*[_,]?\{?\s*(?i:net)?,?\s*([xyXYₓ])\}?(?i:-?\s*direction)?|(?i:F)_?\{?(?i:net|tot|total),?\s*([xyXY])\}?)\s*(?:=\s*0\s*:|[=:])`)
+
+// innerName matches the name of a sum, or m·a, that stands inside a chain, as in
+// "… = ΣFx = 0". Group 1 is what can be left out.
+var innerName = regexp.MustCompile(`=\s*([ΣΣ∑]\s*F?_?\{?\s*[xyXYₓ]\}?\s*=|m\s*[·*]?\s*a\s*=)\s*0`)
+
+// withoutInnerNames blanks the names of sums inside a chain.
+func (l *Letters) withoutInnerNames(text string) string {
+	at := innerName.FindStringSubmatchIndex(text)
+	if at == nil || strings.HasPrefix(text[at[2]:], "m") && l.knows("a") {
+		return text
+	}
+	return text[:at[2]] + strings.Repeat(" ", utf8.RuneCountInString(text[at[2]:at[3]])) + text[at[3]:]
+}
 
 var plainName = regexp.MustCompile(`^\s*(?:F_?\{?([xyₓ])\}?\s*([=:])|(?i:(?:horizontal|vertical)(?:ly)?\s*:)|([xyXY])\s*:)`)
 
 // sumLabel cuts the name of a sum off the front of a line. It returns how many
 // runes it took and the axis, "" for neither.
-func (l *Letters) sumLabel(text string) (runes int, axis string) {
+func (s *scanner) sumLabel(text string) (runes int, axis string) {
 	if m := sumName.FindStringSubmatch(text); m != nil {
 		return len([]rune(m[0])), axisOf(m[1] + m[2])
 	}
@@ -84,8 +101,11 @@ func (l *Letters) sumLabel(text string) (runes int, axis string) {
 	if m == nil {
 		return 0, ""
 	}
-	if m[2] == "=" && (l.knows("Fx") || l.knows("Fy")) {
-		return 0, ""
+	if m[2] == "=" && (s.letters.knows("Fx") || s.letters.knows("Fy")) {
+		s.met |= chooseName
+		if s.take&chooseName == 0 {
+			return 0, ""
+		}
 	}
 	return len([]rune(m[0])), axisOf(m[1] + m[3])
 }
