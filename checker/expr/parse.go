@@ -305,10 +305,7 @@ func (p *parser) raised() (*Node, *ReadError) {
 	if !ok {
 		return p.power()
 	}
-	n := &Node{Op: Number, Num: t.num, Pos: t.pos, End: t.end}
-	if t.num.Text == "π" {
-		n.Unit = "rad"
-	}
+	n := plainNumber(t)
 	if !p.takes(tokPower) {
 		return n, nil
 	}
@@ -344,13 +341,21 @@ func (p *parser) primary() (*Node, *ReadError) {
 // quantity reads a number and the unit directly behind it.
 func (p *parser) quantity() *Node {
 	t, _ := p.accept(tokNumber)
-	n := &Node{Op: Number, Num: t.num, Pos: t.pos, End: t.end}
-	if t.num.Text == "π" {
-		n.Unit = "rad"
+	n := plainNumber(t)
+	if n.Unit != "" {
 		return n
 	}
 	if u, ok := p.accept(tokUnit); ok {
 		n.Unit, n.End = u.text, u.end
+	}
+	return n
+}
+
+// plainNumber is a number without a unit of its own; π is an angle.
+func plainNumber(t token) *Node {
+	n := &Node{Op: Number, Num: t.num, Pos: t.pos, End: t.end}
+	if t.num.Text == "π" {
+		n.Unit = "rad"
 	}
 	return n
 }
@@ -444,7 +449,7 @@ func (p *parser) exponent() (*Node, *ReadError) {
 		switch t.kind {
 		case tokNumber:
 			p.next++
-			return &Node{Op: Number, Num: t.num, Pos: t.pos, End: t.end}, nil
+			return plainNumber(t), nil
 		case tokOpen:
 			return p.bracket()
 		}
