@@ -213,6 +213,20 @@ func (a *app) withRecord(o tutor.Options, do func(*tutor.Tutor) error) error {
 	return said(do(tutor.New(o)))
 }
 
+// fileThere is the name of a file that was not to be written over.
+type fileThere string
+
+func (f fileThere) Error() string { return fmt.Sprintf(saidFileThere, string(f)) }
+
+// saveAtBench writes a file whose name may be typed at the bench.
+func saveAtBench(name, usual string, content []byte) (string, error) {
+	where, err := saveAs(name, usual, content)
+	if there, ok := err.(fileThere); ok {
+		return "", fmt.Errorf(saidFileThereToo, string(there))
+	}
+	return where, err
+}
+
 // saveAs writes a file. A file that was not named on the command line must not be there
 // yet.
 func saveAs(name, usual string, content []byte) (string, error) {
@@ -222,7 +236,7 @@ func saveAs(name, usual string, content []byte) (string, error) {
 	}
 	file, err := os.OpenFile(name, mode, 0o600)
 	if os.IsExist(err) {
-		return "", fmt.Errorf(saidFileThere, name)
+		return "", fileThere(name)
 	}
 	if err != nil {
 		return "", err

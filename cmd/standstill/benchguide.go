@@ -38,7 +38,7 @@ func (a *app) benchGuide(args []string, m *measured) error {
 	if m.plain || !a.fullTerminal() {
 		return a.benchLines(t, p, m, notice)
 	}
-	bye, err := screen.RunBench(t, p, saveAs, a.onScreen(notice))
+	bye, err := screen.RunBench(t, p, saveAtBench, a.onScreen(notice))
 	if bye.Said != "" {
 		fmt.Fprintln(a.Out, bye.Said)
 	}
@@ -69,7 +69,7 @@ func (a *app) guide(t *tutor.Tutor, talk *plain.Talk, m *measured) *bench.Guide 
 	return &bench.Guide{
 		Tutor: t, Say: talk.Say, Ask: talk.Ask,
 		Style: bench.Style{Plain: m.plain || !a.fullTerminal()},
-		Save:  saveAs,
+		Save:  saveAtBench,
 		Practise: func(s record.Student, p *problems.Problem, run string) error {
 			desk, err := t.Seat(s)
 			if err != nil {

@@ -41,5 +41,6 @@ prints one object, with values in the unit beside them:
 	saidReportOfWhat = "standstill bench report needs a problem with its values, or --run and the number of a run that is kept"
 	saidWritten      = "Written: %s"
 	saidNotAtTable   = "%q is not on the list of the class, so the run is not kept"
+	saidFileThereToo = "there is a file %s already; type another name behind the word"
 	saidFileThere    = "there is a file %s already; name another with --out"
 )

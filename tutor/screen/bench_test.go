@@ -64,3 +64,22 @@ var lantern = []string{
 	"T1 sin 35 + T2 sin 50 = 3.2 * 9.8",
 	"T1 = 20.2 N; T2 = 25.8 N",
 }
+
+// BenchmarkBenchKey is one letter typed into a field at the bench.
+func BenchmarkBenchKey(b *testing.B) {
+	for _, size := range [][2]int{{80, 24}, {200, 60}} {
+		b.Run(fmt.Sprintf("%dx%d", size[0], size[1]), func(b *testing.B) {
+			d := stand(b, newTutor(b), "canal-lantern", size[0], size[1])
+			d.seated("Ana, Ben")
+			d.hand(lanternValues[0])
+			b.ReportAllocs()
+			letters := strings.Split("30; 29.5; 30.5 deg div 1 deg", "")
+			for i := 0; b.Loop(); i++ {
+				if i%len(letters) == 0 {
+					d.line.set("")
+				}
+				d.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(letters[i%len(letters)])})
+			}
+		})
+	}
+}

@@ -128,8 +128,9 @@ func (m *model) whatItDoes(w tutor.Word) string {
 	return saidWithNumbers
 }
 
-// lay puts a sheet to be read over the form.
+// lay puts a sheet to be read over the form, which has the line.
 func (m *model) lay(title string, make func(m *model, cols int) []row) {
+	m.home()
 	m.sheet = &reader{title: title, make: make}
 }
 

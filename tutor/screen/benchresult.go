@@ -232,7 +232,9 @@ func (m *model) blockRows(blocks []bench.Block, cols int) []row {
 		if len(b.Lines) == 0 && len(b.Rows) == 0 {
 			continue
 		}
-		rows = append(rows, m.look.row(bold, " "+b.Title))
+		if b.Title != "" {
+			rows = append(rows, m.look.row(bold, " "+b.Title))
+		}
 		for _, line := range b.Lines {
 			for i, part := range m.look.wrapMeasured(line, cols-6) {
 				rows = append(rows, append(row{gap(3 + 2*min(i, 1))}, m.tint(plain, part, true)...))

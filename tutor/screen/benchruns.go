@@ -178,7 +178,7 @@ func (m *model) compareNumbered() {
 
 // compare lays runs side by side.
 func (m *model) compare(numbers string) {
-	if !m.bench.lend(m) {
+	if m.bench.hasLine(m) && !m.bench.form.commit(m) {
 		return
 	}
 	blocks, why := m.bench.table.Compare(numbers)

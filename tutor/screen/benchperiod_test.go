@@ -1,0 +1,256 @@
+package screen
+
+import (
+	"cmp"
+	"errors"
+	"strings"
+	"testing"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"example.org/standstill/tutor/record"
+)
+
+// byHandLines solve the lantern with the numbers of lanternValues.
+var byHandLines = []string{
+	"T1 up left; T2 up right; w down",
+	"T1 cos α; T1 sin α; T2 cos β; T2 sin β; wx = 0; wy = w",
+	"T1 cos 30 = T2 cos 45",
+	"T1 sin 30 + T2 sin 45 = 0.400 * 9.81",
+	"T1 = 2.87 N; T2 = 3.52 N",
+}
+
+// shows wants texts to be in the form beside the drawing, line breaks apart.
+func (d *desk) shows(texts ...string) {
+	d.t.Helper()
+	whole := d.view
+	defer func() { d.view = whole }()
+	var right []string
+	for _, line := range strings.Split(whole, "\n") {
+		runes := []rune(line)
+		right = append(right, string(runes[min(len(runes), d.cols*narrowDrawing/100+2):]))
+	}
+	d.view = strings.Join(right, "\n")
+	d.sees(texts...)
+}
+
+// TestALabPeriodOnTheScreen plays a period by keys: a slip, a prediction by hand, a
+// result, another angle, both runs side by side, paper, and leaving.
+func TestALabPeriodOnTheScreen(t *testing.T) {
+	d := stand(t, newTutor(t), "canal-lantern", 80, 24)
+	saved := map[string]string{}
+	d.bench.save = func(name, usual string, content []byte) (string, error) {
+		name = cmp.Or(name, usual)
+		if saved[name] != "" {
+			return "", errors.New("there is a file of that name already")
+		}
+		saved[name] = string(content)
+		return name, nil
+	}
+	d.sees("▸ Caution ◂", "Masses fall", "real structures are for licensed practice")
+	d.seated("Ana, Ben")
+	d.sees("Bench – Ana, Ben", "▸ Values ◂", "Left empty, the file's 3.2 kg counts")
+
+	d.write("0.350 N")
+	d.sees("not yet m is a mass, measured in kg or g, and N is the unit of a force.")
+	d.press("enter")
+	d.shows("▸ m 0.350 N ? mend m is a mass", "one value is to be mended")
+	d.hand(lanternValues[0], "30; 29.5; 30.5 deg")
+	d.sees("What is its smallest division")
+	d.hand("1")
+	d.shows("30.00°, u = 0.41°", "▸ β")
+	d.hand(lanternValues[2:]...)
+
+	d.sees("▸ By hand ◂", "▸ Ana")
+	d.press("enter")
+	d.sees("Ana predicts by hand now", "mass 0.400 kg", "▸ Forces ◂", "ctrl+l to the bench")
+	d.hand(byHandLines...)
+	d.sees("Done unaided.")
+	d.press("enter")
+	d.sees("Worked solution", "enter to the bench")
+	d.press("enter")
+	d.sees("Ana, by hand: done unaided", "▸ Ben", "Who is next?")
+	d.press("down", "enter")
+	d.sees("▸ Readings ◂", "What does a scale show for T1?")
+	if strings.Contains(d.view, "2.87") {
+		t.Fatalf("the prediction is told before it is asked for:\n%s", d.view)
+	}
+	d.hand(lanternReadings...)
+	d.sees("▸ Result ◂", "T1 = 2.873 N, u = 0.024 N, U = 0.048 N (k = 2)", "they agree within")
+
+	d.hand("report", "report", "again")
+	d.sees("A new run with the same values; the readings are empty.")
+	d.write("alpha = 40 deg ± 0.5 deg")
+	d.sees("read as α = 40.00°, u = 0.29°")
+	d.press("enter")
+	d.hand("T1 = 3.1 N div 0.1 N", "T2 = 3.4 N div 0.1 N", "result")
+	d.predictedAlready()
+	d.sees("they differ by more than", "by 0.31 N.")
+	d.press("tab", "tab")
+	d.sees("α / °")
+	d.hand("compare 1 2")
+	d.sees("Runs side by side", "run 1", "run 2", "T1 E_n 0.36 4.42")
+	d.press("esc")
+	d.hand("students Cem", "sheet")
+	d.sees("saved canal-lantern-sheet.html")
+	if report := saved["canal-lantern-report.html"]; !strings.Contains(report, "Masses fall") || !strings.Contains(report, "done unaided") {
+		t.Errorf("the report holds no caution or no credit: %q", report)
+	}
+	d.press("ctrl+c")
+	d.close()
+	if said := d.goodbye().Said; !d.leaving || !strings.HasPrefix(said, "Run 2 is kept") && !strings.Contains(said, "Nothing was kept") {
+		t.Errorf("leaving says %q", said)
+	}
+	all := runsOf(t, d)
+	if len(all) != 2 || len(all[0].Students) != 2 || len(all[1].Students) != 3 || !strings.Contains(all[1].Text, "read T2 = 3.4 N div 0.1 N") {
+		t.Errorf("%+v", all)
+	}
+}
+
+// TestLeavingTheBenchKeepsWhatWasTyped leaves in the middle of a value, and comes back.
+func TestLeavingTheBenchKeepsWhatWasTyped(t *testing.T) {
+	tu := newTutor(t)
+	d := stand(t, tu, "canal-lantern", 80, 24)
+	d.seated("Ana")
+	d.hand("0.400 kg ± 1 %")
+	d.write("33 de")
+	d.press("ctrl+c")
+	d.close()
+	if all := runsOf(t, d); len(all) != 1 || all[0].Text != "set m = 0.400 kg ± 1 %\nset alpha = 33 de" {
+		t.Fatalf("%+v", all)
+	}
+	d = stand(t, tu, "canal-lantern", 80, 24)
+	d.seated("Ana, Ben")
+	d.sees("This apparatus was measured before", "▸ A new run", "1. canal-lantern")
+	d.press("down", "enter")
+	d.shows("0.4000 kg", "33 de", "? mend")
+	d.sees("Run 1 as it was typed")
+	d.press("down")
+	d.write("g")
+	d.press("enter")
+	d.hand("div 1 deg", "50 deg ± 0.5 deg", "result")
+	d.predictedAlready()
+	d.sees("T1 = 2.5", "T2 = 3.3")
+	d.close()
+	if all := runsOf(t, d); len(all) != 1 || !strings.Contains(all[0].Text, "set alpha = 33 deg div 1 deg\nset beta = 50 deg") || len(all[0].Students) != 2 {
+		t.Fatalf("%+v", all)
+	}
+}
+
+// TestBadValueLosesNothing mends one field while the others stand, and brings back what
+// was typed over.
+func TestBadValueLosesNothing(t *testing.T) {
+	d := stand(t, newTutor(t), "canal-lantern", 80, 24)
+	d.seated("")
+	d.hand("0.400 kg ± 1 %", "95 deg")
+	d.shows("it lies between 0° and 90°", "one value is to be mended", "0.4000 kg")
+	d.hand("result")
+	d.shows("to be mended", "▸ α 95 deg")
+	d.press("up")
+	d.hand("300 deg")
+	d.shows("▸ m 300 deg ? mend", "2 values are to be mended")
+	d.press("ctrl+y")
+	if d.line.text() != "0.400 kg ± 1 %" {
+		t.Fatalf("the line is %q", d.line.text())
+	}
+	d.press("enter")
+	d.shows("0.4000 kg", "▸ α 95 deg")
+	d.hand("q = 3 kg")
+	d.sees("no letter “q”", "you q = 3 kg▏")
+	d.hand("beta = 50 deg ± 0.5 deg")
+	d.shows("β 50 deg ± 0.5 deg", "▸ g")
+	if d.bench.table.Form.Fields[1].Typed != "95 deg" {
+		t.Fatalf("%+v", d.bench.table.Form.Fields[1])
+	}
+}
+
+// TestTypedBehindAValue takes a word, a letter's value or a new value for what it is,
+// though the line was not emptied first.
+func TestTypedBehindAValue(t *testing.T) {
+	d := stand(t, newTutor(t), "canal-lantern", 80, 24)
+	d.seated("Ana")
+	d.hand("0.400 kg ± 1 %")
+	d.press("up")
+	for _, c := range []struct{ typed, field, want string }{
+		{"0.500 kg ± 1 %", "m", "0.500 kg ± 1 %"},
+		{" div 1 g", "m", "0.500 kg ± 1 % div 1 g"},
+		{"beta = 40 deg div 1 deg", "m", "0.500 kg ± 1 % div 1 g"},
+		{"cautions", "m", "0.500 kg ± 1 % div 1 g"},
+	} {
+		d.bench.form.to(d.model, 0)
+		d.write(c.typed)
+		d.press("enter")
+		if got := d.bench.table.Form.Fields[0].Typed; got != c.want {
+			t.Errorf("%q makes %q", c.typed, got)
+		}
+	}
+	d.sees("Masses fall")
+	if d.bench.table.Form.Fields[2].Typed != "40 deg div 1 deg" {
+		t.Errorf("%+v", d.bench.table.Form.Fields[2])
+	}
+}
+
+// TestWarningsComeWithTheValues warns as soon as a string is nearly level, and tells no
+// size before the students had the offer to predict it.
+func TestWarningsComeWithTheValues(t *testing.T) {
+	d := stand(t, newTutor(t), "canal-lantern", 80, 24)
+	d.seated("Ana")
+	d.hand("1.2 kg div 1 g", "T1 = 5 N max", "alpha = 4 deg div 1 deg")
+	d.shows("! careful T1 runs only 4.0° from level", "T1 is predicted to be above its rating of 5 N: take load off.")
+	if strings.Contains(d.view, "here. Hang") {
+		t.Errorf("the size is told:\n%s", d.view)
+	}
+	d.hand("result")
+	d.sees("▸ By hand ◂", "! careful T1 runs only 4.0° from level")
+	d.predictedAlready()
+	d.sees("T1 is predicted as", "N here. Hang nothing on it before the teacher has seen it.")
+}
+
+// TestRunsAreMarkedAndCompared compares by keys, and opens by number.
+func TestRunsAreMarkedAndCompared(t *testing.T) {
+	d := stand(t, newTutor(t), "canal-lantern", 80, 24)
+	d.ranWhole()
+	d.hand("again", "alpha = 40 deg ± 0.5 deg", "T1 = 2.8 N div 0.1 N")
+	d.press("ctrl+l", "tab", "enter")
+	d.sees("to compare 2. canal-lantern", "Mark one more run")
+	d.press("up", "tab")
+	d.sees("enter compare")
+	d.press("enter")
+	d.sees("Runs side by side", "T1 E_n")
+	d.press("esc")
+	d.hand("open 1")
+	d.sees("Run 1 as it was typed", "2.900 N")
+	d.hand("open 9")
+	d.sees("Type the number of a run")
+}
+
+// TestSmallWindowAtTheBench goes on in lines of text, with what was typed kept.
+func TestSmallWindowAtTheBench(t *testing.T) {
+	d := stand(t, newTutor(t), "canal-lantern", 80, 24)
+	d.seated("Ana")
+	d.write("0.4 kg")
+	d.send(tea.WindowSizeMsg{Width: 50, Height: 10})
+	d.sees("This window has 50 × 10 characters")
+	d.press("enter")
+	d.close()
+	if all := runsOf(t, d); !d.bye.Plain || len(all) != 1 || all[0].Text != "set m = 0.4 kg" {
+		t.Fatalf("%v %+v", d.bye, all)
+	}
+}
+
+// TestBrokenRecordAtTheBench says what is the matter, and goes on.
+func TestBrokenRecordAtTheBench(t *testing.T) {
+	d := stand(t, newTutor(t), "canal-lantern", 80, 24)
+	d.seated("Ana")
+	d.hand("0.400 kg ± 1 %")
+	d.tutor.Record.Close()
+	d.hand("predict Ana")
+	d.sees("note")
+	if d.lesson != nil || d.bench.table.Form.Fields[0].Typed != "0.400 kg ± 1 %" {
+		t.Fatalf("%+v", d.bench.table.Form.Fields[0])
+	}
+	var fault *record.Error
+	if err := d.bench.table.Keep(); !errors.As(err, &fault) {
+		t.Fatalf("%v", err)
+	}
+}
