@@ -18,7 +18,7 @@ func (r *Reference) Mark(a Answer, before []Answer) Report {
 	if r.si == nil || report.Verdict == Right || report.Verdict == Unread {
 		return report
 	}
-	if inSI := r.si.markText(a, before); betterInSI(inSI, report) {
+	if inSI := r.si.markText(a, before); better(inSI, report) {
 		return inSI
 	}
 	return report
@@ -124,7 +124,7 @@ func (r *Reference) markOne(a Answer, before []Answer) Report {
 		m := &marking{Reference: r, stage: a.Stage, item: a.Item, line: line, before: before, turned: turned, text: reading.Text}
 		report := m.mark()
 		report.Read = letters.Print(line) + turned.words
-		if i == 0 || better(report, best, line, reading.Lines[0]) {
+		if i == 0 || better(report, best) || line.Named && report.Code == NoEquation && best.Verdict == Wrong {
 			report.Message = joinSentences(report.Message, saidReading(reading, i, report))
 			best = report
 		}
@@ -132,19 +132,10 @@ func (r *Reference) markOne(a Answer, before []Answer) Report {
 	return best
 }
 
-// better reports whether a later reading is to be preferred: one that is right; where
-// a slash has two readings, one that explains what the first leaves unexplained; where
-// Fx may name the sum, one that lacks only the form.
-func better(later, first Report, laterLine, firstLine expr.Line) bool {
-	slash := laterLine.Paper != firstLine.Paper
-	return rankOf(later) < rankOf(first) && (later.Verdict == Right || laterLine.Named && later.Verdict == Almost ||
-		slash && rankOf(first) > rankOf(Report{Verdict: Wrong}))
-}
-
-// betterInSI reports whether a line whose bare numbers are taken for SI is right, or
-// explained where it is not so in the problem's own units.
-func betterInSI(inSI, own Report) bool {
-	return rankOf(inSI) < rankOf(own) && (inSI.Verdict == Right || rankOf(own) > rankOf(Report{Verdict: Wrong}))
+// better reports whether a later reading is to be preferred: one that is right, or one
+// that explains what the first leaves unexplained.
+func better(later, first Report) bool {
+	return rankOf(later) < rankOf(first) && (later.Verdict == Right || rankOf(first) > rankOf(Report{Verdict: Wrong}))
 }
 
 func rankOf(a Report) int {

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/statics"
 )
 
@@ -56,6 +57,8 @@ func (m *marking) markSum() Report {
 		always = always && kind == linkAlways
 	}
 	switch {
+	case asked && m.hasOtherUnit():
+		return m.almost(WrongUnit, "")
 	case asked:
 		return m.right()
 	case always:
@@ -66,6 +69,20 @@ func (m *marking) markSum() Report {
 	report := m.almost(TrueNotAsked, "")
 	report.Settles = nil
 	return report
+}
+
+// hasOtherUnit reports whether a term of the line is a number with a unit of
+// something else than a force.
+func (m *marking) hasOtherUnit() bool {
+	for _, side := range m.line.Sides {
+		for _, t := range addends(side, 1, nil) {
+			unit := unitOf(t.node)
+			if unit.Symbol != "" && unit.Dim != quantity.Force && !isZero(t.node) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // link says what an equation is. The finding is set where the equation holds
