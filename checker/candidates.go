@@ -59,6 +59,9 @@ func (m *marking) factors() []float64 {
 			all = append(all, math.Sin(x), math.Cos(x), math.Tan(x))
 		}
 	}
+	for _, a := range m.directions() {
+		all = append(all, math.Sin(a.value), math.Cos(a.value), math.Tan(a.value))
+	}
 	return all
 }
 

@@ -93,11 +93,11 @@ func formOf(n *expr.Node) form {
 func (f form) carries(code Code, forces int) bool {
 	switch code {
 	case OtherAngle, SineCosine, Tangent:
-		return f.functions || f.decimals
+		return f.functions || f.decimals || f.quotients
 	case Inverted:
-		// T2 = w cos φ is one division taken for a product; with two of them the
-		// functions have changed places as well.
-		return f.quotients || f.decimals || f.functions && forces == 1
+		// T2 = w cos φ is one division taken for a product; where two functions have
+		// changed places, nothing was divided.
+		return f.quotients || f.decimals && !f.functions || (f.functions || f.decimals) && forces == 1
 	case Radians, OtherG:
 		return f.decimals
 	}

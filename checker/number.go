@@ -149,7 +149,7 @@ func (r *Reference) oneChange() []system {
 		}
 	}
 	for _, c := range changes {
-		if c.each != nil && isHabit[c.code] {
+		if c.each != nil && isHabit[c.code] && !c.apart {
 			all = append(all, r.habit(c))
 		}
 	}
@@ -195,18 +195,18 @@ func (r *Reference) twoChanges() []system {
 	places := r.places()
 	for p, at := range places {
 		for _, first := range r.singles(at) {
-			if !isCommon[first.code] {
+			if !isCommon[first.code] || first.apart {
 				continue
 			}
 			for _, second := range r.changed(at, first.row, first.rank+1, false) {
-				if isCommon[second.code] {
+				if isCommon[second.code] && !second.apart {
 					all = append(all, r.replaced(at, both(first, second)))
 				}
 			}
 			one := r.replaced(at, first)
 			for _, other := range places[p+1:] {
 				for _, second := range r.singles(other) {
-					if isCommon[second.code] {
+					if isCommon[second.code] && !second.apart {
 						rows := append([]row(nil), one.rows...)
 						rows[2*other.body+int(other.axis)] = second.row
 						all = append(all, system{code: earlier(first, second), rows: rows})

@@ -27,7 +27,7 @@ func (m *marking) explainLine(e *equation) finding {
 	}
 	ways := append(m.fromWrongSums(e), m.fromEdits(e)...)
 	if len(ways) == 0 {
-		return finding{code: DoesNotFollow}
+		return m.fromValue(e)
 	}
 	slices.SortStableFunc(ways, func(a, b explained) int { return a.rank - b.rank })
 	best := ways[0]
@@ -41,6 +41,29 @@ func (m *marking) explainLine(e *equation) finding {
 		f.about = best.about[0]
 	}
 	return f
+}
+
+// fromValue names a line X = … by the number that comes out of it, as "T = P + w" by
+// the sum of the two. With an unknown in it, the number must be met exactly.
+func (m *marking) fromValue(e *equation) finding {
+	letter, formula := e.sides[0], e.sides[1]
+	if letter.Op != expr.Name {
+		letter, formula = formula, letter
+	}
+	if letter.Op != expr.Name || m.open(formula) && !e.exact {
+		return finding{code: DoesNotFollow}
+	}
+	env := append([]float64(nil), m.solution...)
+	value := m.program(formula).Run(env)
+	v := m.valueOf(letter.Name)
+	for tier := range 2 {
+		for _, c := range m.candidates(v, tier) {
+			if math.Abs(c.value-value) <= e.fit()*math.Abs(value) && (!e.exact || math.Abs(c.value-value) <= exactShare*math.Abs(value)) {
+				return finding{code: c.code, about: m.aboutOf(letter.Name), all: []string{letter.Name}}
+			}
+		}
+	}
+	return finding{code: DoesNotFollow}
 }
 
 // fromOneSum finds the one change of a sum that gives the line as it stands.
@@ -150,9 +173,9 @@ func (m *marking) fromEdits(e *equation) []explained {
 	}
 	var found []explained
 	for _, ed := range m.edits(difference) {
-		mended := *e
-		mended.residual, mended.shifted = m.program(ed.tree), nil
-		if m.follows(&mended, share) && !m.always(&mended) {
+		mended := m.equation(ed.tree, expr.Constant(0), e.signs)
+		mended.exact, mended.vary, mended.shifted = e.exact, e.vary, nil
+		if m.follows(mended, share) && !m.always(mended) {
 			found = append(found, explained{ed.code, rankOfCode(ed.code), nil})
 		}
 	}
