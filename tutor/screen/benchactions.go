@@ -24,6 +24,7 @@ const (
 	askReport   tutor.Word = "report"
 	askSheet    tutor.Word = "sheet"
 	askLook     tutor.Word = "look"
+	askWarnings tutor.Word = "warnings"
 	askCautions tutor.Word = "cautions"
 	goToBench   tutor.Word = "bench"
 )
@@ -48,6 +49,7 @@ func benchActions() []action {
 		{askSheet, binding{}, menuSheet, (*model).isMeasuring, (*model).saveSheet},
 		{tutor.AskText, bind("ctrl+r", "problem", "ctrl+r"), menuText, (*model).isMeasuring, (*model).showApparatus},
 		{tutor.AskDrawing, binding{}, menuDrawing, (*model).isMeasuring, (*model).showWords},
+		{askWarnings, binding{}, menuWarnings, (*model).hasWarnings, (*model).showWarnings},
 		{askLook, binding{}, menuLook, (*model).isMeasuring, (*model).showLook},
 		{askCautions, binding{}, menuCautions, (*model).isMeasuring, (*model).showCautions},
 		{tutor.AskHelp, bind("ctrl+g", "how to write", "ctrl+g"), menuNotation, (*model).isMeasuring, (*model).showNotation},

@@ -39,7 +39,7 @@ func (f *form) under(m *model, cols, rows int) []row {
 	case isWord:
 		return []row{m.labelled(wordMeans, m.look.row(plain, m.whatItDoes(word)))}
 	case m.line.isEmpty() && f.asking:
-		return m.labelledProse(wordTaken, f.field(m).Taken, cols)
+		return m.taken(f.at, f.field(m).Typed, cols)
 	case m.line.isEmpty(), text == f.field(m).Typed && f.field(m).Why != "":
 		// What is the matter with a bad value stands beside it.
 		return m.labelledText(wordSample, m.bench.table.Form.Sample(f.at), cols)
@@ -104,15 +104,18 @@ func (m *model) besideApparatus(cols, rows int, make func(cols, rows int) []row)
 // sheet is the fields under their headings, the one in hand in sight.
 func (f *form) sheet(m *model, cols, rows int) []row {
 	out := []row{m.rule(cols, wordMeasured, m.toMend())}
-	out = append(out, m.warningRows(m.bench.warnings, cols)...)
-	room := max(rows-len(out), min(leastTable+1, rows-1))
-	out = out[:min(len(out), rows-room)]
+	out = append(out, m.warningRows(m.bench.warnings, cols, rows-1-leastFields)...)
+	room := rows - len(out)
 	all, from, to := f.rows(m, cols)
 	f.follow(to, len(all), room)
 	f.follow(from, len(all), room)
 	return append(out, f.cut(all, room)...)
 }
 
+// leastFields is how many rows of the form are seen beside any warnings.
+const leastFields = 4
+
+// toMend counts the fields that are bad.
 func (m *model) toMend() string {
 	if n := len(m.bench.table.Form.Bad()); n > 0 {
 		return saidToMend(n)

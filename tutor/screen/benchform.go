@@ -197,6 +197,9 @@ func (f *form) typed(*model) {}
 
 func (f *form) keys(m *model) []binding {
 	keys := []binding{m.on.upDown, m.on.nextField}
+	if f.at+1 == len(m.bench.table.Form.Fields) {
+		keys[1] = m.on.toResult
+	}
 	if f.asking || f.field(m).Why != "" || m.line.text() != f.field(m).Typed {
 		keys = []binding{m.on.takeIt, m.on.upDown}
 	}

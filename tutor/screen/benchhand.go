@@ -22,8 +22,8 @@ func (*byHand) step(*model) benchStep { return stepByHand }
 // offer has the students predict by hand, once for each run. Otherwise, or once they go
 // on, then does what comes next.
 func (b *atBench) offer(m *model, then func(*model)) {
-	_, why := b.result()
-	if b.passed[stepByHand] || len(b.table.Students) == 0 || why != nil {
+	_, why := b.table.Form.Copy()
+	if b.passed[stepByHand] || len(b.table.Students) == 0 || why != "" || b.table.Form.Bad() != nil {
 		then(m)
 		return
 	}
@@ -120,27 +120,39 @@ func (h *byHand) enter(m *model, text string) {
 func (h *byHand) body(m *model, cols, rows int) []row {
 	return m.besideApparatus(cols, rows, func(cols, rows int) []row {
 		out := []row{m.rule(cols, stepWords()[stepByHand], "")}
-		out = append(out, m.warningRows(m.bench.warnings, cols)...)
+		out = append(out, m.warningRows(m.bench.warnings, cols, rows-1-leastTable)...)
 		var list []row
 		for i, said := range h.standings {
 			list = append(list, m.pickRow(i == h.at, m.look.row(plain, said)))
 		}
 		list = append(list, m.pickRow(h.at == len(h.standings), m.look.row(plain, wordGoOn)))
-		room := max(rows-len(out), min(leastTable, rows-1))
-		out = out[:min(len(out), rows-room)]
+		room := rows - len(out)
 		h.follow(h.at, len(list), room)
 		return append(out, h.cut(list, room)...)
 	})
 }
 
-// warningRows are the warnings about what was measured.
-func (m *model) warningRows(warnings []string, cols int) []row {
+// warningRows are the warnings about what was measured; where there is no room for all of
+// them, the word that shows them.
+func (m *model) warningRows(warnings []string, cols, most int) []row {
 	var rows []row
+	sign := mark{m.look.signs.kept, wordWarning, near}
 	for _, w := range warnings {
-		rows = append(rows, m.marked(mark{m.look.signs.kept, wordWarning, near}, w, plain, true, cols)...)
+		rows = append(rows, m.marked(sign, w, plain, true, cols)...)
+	}
+	if len(rows) > most {
+		rows = m.marked(sign, saidReadWarnings, plain, true, cols)
 	}
 	return rows
 }
+
+func (m *model) showWarnings() {
+	m.lay(wordWarnings, func(m *model, cols int) []row {
+		return m.warningRows(m.bench.warnings, cols, len(m.bench.warnings)*cols)
+	})
+}
+
+func (m *model) hasWarnings() bool { return m.isMeasuring() && m.bench.warnings != nil }
 
 // predict leads a student through the stages on the measured numbers.
 func (m *model) predict(s record.Student) {

@@ -32,6 +32,9 @@ func shelvesOf(bank *problems.Bank) []tutor.Shelf {
 	return shelves
 }
 
+// step is none: nothing is on the table yet.
+func (apparatus) step(*model) benchStep { return -1 }
+
 func (a apparatus) question(*model) string { return saidWhichApparatus }
 
 func (a apparatus) keys(m *model) []binding {

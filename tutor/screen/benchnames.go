@@ -28,8 +28,13 @@ func (c *cautions) keys(m *model) []binding {
 	return append(keys, m.on.menu, m.on.leave)
 }
 
-// enter goes on. What was typed already is most likely names.
+// enter goes on, once the last of them was seen. What was typed already is most likely
+// names.
 func (c *cautions) enter(m *model, text string) {
+	if c.top+c.room < c.rows {
+		c.scroller.press(tea.KeyMsg{Type: tea.KeyPgDown})
+		return
+	}
 	m.bench.passed[stepCautions] = true
 	m.bench.to(m, &seats{})
 	m.line.set(text)

@@ -221,7 +221,7 @@ func (o *outcome) pageRows(m *model, cols int) []row {
 	case pageValues:
 		return m.blockRows(o.result.MeasuredBlocks(), cols)
 	}
-	rows := m.warningRows(o.result.Warnings, cols)
+	rows := m.warningRows(o.result.Warnings, cols, len(o.result.Warnings)*cols)
 	return append(rows, m.blockRows(o.result.Main(), cols)...)
 }
 

@@ -14,6 +14,7 @@ import (
 const (
 	wordBench    = "Bench"
 	wordCautions = "Caution"
+	wordWarnings = "Warnings"
 	wordLook     = "What may be off every time"
 	wordMeasured = "What is measured"
 	wordTable    = "Who is at the table"
@@ -34,7 +35,7 @@ const (
 // What the menu says at the bench.
 const (
 	menuRestore  = "The value that stood here before"
-	menuResult   = "What the sums predict, and whether the scales agree"
+	menuResult   = "Prediction and comparison"
 	menuBudget   = "Where the uncertainty comes from"
 	menuPlot     = "Prediction and readings against an angle"
 	menuValues   = "What was taken from what was typed"
@@ -44,7 +45,8 @@ const (
 	menuTable    = "Who is at the table; others join"
 	menuReport   = "Save a page for the lab book"
 	menuSheet    = "Save a sheet to fill in by hand"
-	menuLook     = "What may be off by the same amount every time"
+	menuWarnings = "The warnings about these values"
+	menuLook     = "What may be off every time"
 	menuCautions = "The cautions again"
 	menuNotation = "How a measured value is written"
 	menuBench    = "Back to the bench"
@@ -67,6 +69,7 @@ const (
 	saidOwnEmpty        = "Leave it empty where the values hold it already."
 	saidFileEmpty       = "The file has no number for it."
 	saidFirstByHand     = "Each of you can predict by hand now, stage by stage on these numbers, before the sums are shown. Who begins?"
+	saidReadWarnings    = "There are warnings about these values. Type the word warnings, and read them before anything is hung up."
 	saidAtBench         = "This is done at the bench; ctrl+l leads back there."
 	saidNextByHand      = "Who is next? Everybody at the table can predict by hand before the sums are shown."
 	saidNobodyPredicts  = "Nobody is named, so nobody can be credited. Enter goes on; the word students takes names."

@@ -2,11 +2,11 @@ package screen
 
 // keys are the keys of the sheets, with what the key line says of them.
 type keys struct {
-	handIn, compare, empty, earlier, nextPart, toForces, nextForce, point       binding
-	scroll, scrollHere, stages, upDown, topic, choose, open                     binding
-	goOn, showIt, nextProblem, angles, knob, turn, turnFar                      binding
-	back, myPage, menu, leave, plain                                            binding
-	takeIt, nextField, nextPage, letter, mark, toBench, toForm, seat, layBeside binding
+	handIn, compare, empty, earlier, nextPart, toForces, nextForce, point                 binding
+	scroll, scrollHere, stages, upDown, topic, choose, open                               binding
+	goOn, showIt, nextProblem, angles, knob, turn, turnFar                                binding
+	back, myPage, menu, leave, plain                                                      binding
+	takeIt, nextField, toResult, nextPage, letter, mark, toBench, toForm, seat, layBeside binding
 }
 
 func allKeys() keys {
@@ -35,6 +35,7 @@ func allKeys() keys {
 		turnFar:     bind("pgup pgdn", "turn far", "pgup"),
 		takeIt:      bind("enter", "take it", "enter"),
 		nextField:   bind("enter", "next", "enter"),
+		toResult:    bind("enter", "result", "enter"),
 		nextPage:    bind("tab", "next page", "tab"),
 		letter:      bind("↑ ↓", "other letter", "up"),
 		mark:        bind("tab", "mark to compare", "tab"),

@@ -91,8 +91,12 @@ func hintMark(l *look, level int) mark {
 
 // marked puts a mark in front of a text that is wrapped behind it.
 func (m *model) marked(k mark, text string, s shade, prose bool, cols int) []row {
+	wrap := m.look.wrap
+	if prose {
+		wrap = m.look.wrapMeasured
+	}
 	var rows []row
-	for i, part := range m.look.wrapMeasured(text, cols-markWidth-1) {
+	for i, part := range wrap(text, cols-markWidth-1) {
 		r := row{gap(markWidth)}
 		if i == 0 && k.word != "" {
 			r = row{gap(1), m.look.text(k.shade, k.sign+" "+k.word)}.padded(markWidth)
