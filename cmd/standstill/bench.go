@@ -46,6 +46,9 @@ func benchCommand(a *app) *cobra.Command {
   standstill bench canal-lantern --student Ana --student Ben --set m=0.500kg±1% --set alpha=40deg±0.5deg --read T1=3.1N±0.1N`,
 		Args: atMostOne,
 		RunE: func(c *cobra.Command, args []string) error {
+			if err := a.oneBackground(); err != nil {
+				return err
+			}
 			if !m.any() {
 				return a.benchGuide(args, &m)
 			}
@@ -61,7 +64,8 @@ func benchCommand(a *app) *cobra.Command {
 	}
 	m.flags(c)
 	c.Flags().BoolVar(&m.asJSON, "json", false, "print one JSON object")
-	c.Flags().BoolVar(&m.plain, "plain", false, "lines of text without columns, drawings as sentences")
+	c.Flags().BoolVar(&m.plain, "plain", false, "lines of text in place of screens and columns, drawings as sentences")
+	a.screenFlags(c.Flags())
 	c.SuggestionsMinimumDistance = nearEnough
 	c.AddCommand(benchSheetCommand(a), benchReportCommand(a), benchRunsCommand(a), benchShowCommand(a), benchCompareCommand(a), benchPlotCommand(a))
 	return c

@@ -38,7 +38,7 @@ func (a *app) benchGuide(args []string, m *measured) error {
 	if m.plain || !a.fullTerminal() {
 		return a.benchLines(t, p, m, notice)
 	}
-	bye, err := screen.RunBench(t, p, saveAtBench, a.onScreen(notice))
+	bye, err := screen.RunBench(t, screen.Bench{Problem: p, Names: m.students, Save: saveAtBench}, a.onScreen(notice))
 	if bye.Said != "" {
 		fmt.Fprintln(a.Out, bye.Said)
 	}

@@ -3,9 +3,12 @@ package main
 const (
 	saidBench = `Takes a problem as the model of what stands on the table, puts what was measured into
 its sums, and says what they predict, how sure that is, and whether the scales agree.
-With a problem alone, or nothing, it asks for everything, one question after another;
-with values behind it, it prints the result at once. What is not set keeps the value
-of the problem file, and is named as assumed.
+With a problem alone, or nothing, it opens a form on the screen: cautions, who is at
+the table, what is measured, a prediction by hand for whoever likes, and then what the
+sums predict, the budget and a plot; the last rows always say which keys work. Without a
+full terminal, and with --plain, it asks one question after another. With values behind
+it, it prints the result at once. What is not set keeps the value of the problem file,
+and is named as assumed.
 
 A measured value is one reading, or several with semicolons between (a comma may be a
 decimal comma), and what is known of its quality:

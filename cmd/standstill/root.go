@@ -34,8 +34,8 @@ func root(a *app) *cobra.Command {
 		SilenceErrors: true,
 		SilenceUsage:  true,
 		RunE: func(*cobra.Command, []string) error {
-			if a.light && a.dark {
-				return misuse{errors.New(saidLightAndDark)}
+			if err := a.oneBackground(); err != nil {
+				return err
 			}
 			return a.practise()
 		},
@@ -48,12 +48,25 @@ func root(a *app) *cobra.Command {
 	own := c.Flags()
 	own.StringVar(&a.classFile, "class", "", "the `file` of the class that is practising")
 	own.BoolVar(&a.plain, "plain", false, "lines of text in place of screens")
-	own.BoolVar(&a.light, "light", false, "colours for a light background; remembered")
-	own.BoolVar(&a.dark, "dark", false, "colours for a dark background; remembered")
-	own.BoolVar(&a.ascii, "ascii", false, "drawings in plain characters, for terminals without braille")
+	a.screenFlags(own)
 	c.SuggestionsMinimumDistance = nearEnough
 	c.AddCommand(markCommand(a), solveCommand(a), bankCommand(a), recordCommand(a), benchCommand(a), classCommand(a), handInCommand(a), sheetCommand(a), versionCommand(a))
 	return c
+}
+
+// screenFlags say how screens are shown.
+func (a *app) screenFlags(f *pflag.FlagSet) {
+	f.BoolVar(&a.light, "light", false, "colours for a light background; remembered")
+	f.BoolVar(&a.dark, "dark", false, "colours for a dark background; remembered")
+	f.BoolVar(&a.ascii, "ascii", false, "drawings in plain characters, for terminals without braille")
+}
+
+// oneBackground refuses colours for two backgrounds at once.
+func (a *app) oneBackground() error {
+	if a.light && a.dark {
+		return misuse{errors.New(saidLightAndDark)}
+	}
+	return nil
 }
 
 // helpCommand prints the help of a command, like --help.

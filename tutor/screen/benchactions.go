@@ -162,12 +162,12 @@ const notationWidth = 31
 
 // saveReport writes the page for the lab book.
 func (m *model) saveReport() {
-	said, err := m.bench.table.Report(m.bench.save, m.bench.rest, m.bench.zone)
+	said, err := m.bench.table.Report(m.bench.Save, m.bench.rest, m.bench.zone)
 	m.bench.tell(m, strings.Join(said, " "), err)
 }
 
 func (m *model) saveSheet() {
-	said, err := m.bench.table.Sheet(m.bench.save, m.bench.rest)
+	said, err := m.bench.table.Sheet(m.bench.Save, m.bench.rest)
 	m.bench.tell(m, said, err)
 }
 

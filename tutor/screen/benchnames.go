@@ -1,6 +1,8 @@
 package screen
 
 import (
+	"strings"
+
 	tea "github.com/charmbracelet/bubbletea"
 
 	"example.org/standstill/tutor"
@@ -37,6 +39,9 @@ func (c *cautions) enter(m *model, text string) {
 	}
 	m.bench.passed[stepCautions] = true
 	m.bench.to(m, &seats{})
+	if text == "" {
+		text = strings.Join(m.bench.Names, ", ")
+	}
 	m.line.set(text)
 }
 

@@ -39,7 +39,7 @@ func (d *desk) shows(texts ...string) {
 func TestALabPeriodOnTheScreen(t *testing.T) {
 	d := stand(t, newTutor(t), "canal-lantern", 80, 24)
 	saved := map[string]string{}
-	d.bench.save = func(name, usual string, content []byte) (string, error) {
+	d.bench.Save = func(name, usual string, content []byte) (string, error) {
 		name = cmp.Or(name, usual)
 		if saved[name] != "" {
 			return "", errors.New("there is a file of that name already")

@@ -16,9 +16,8 @@ import (
 // by hand, the model holds a lesson as well.
 type atBench struct {
 	table bench.Table
-	save  bench.Saver
-	zone  *time.Location
-	model *problems.Problem // of the apparatus that was named; nil to choose one
+	Bench
+	zone *time.Location
 
 	base     sheet // that others lie over
 	form     *form
@@ -30,8 +29,8 @@ type atBench struct {
 	rest     string // what is typed behind a word
 }
 
-func newBench(t *tutor.Tutor, p *problems.Problem, save bench.Saver) *atBench {
-	return &atBench{table: bench.Table{Tutor: t}, save: save, zone: time.Local, model: p}
+func newBench(t *tutor.Tutor, b Bench) *atBench {
+	return &atBench{Bench: b, table: bench.Table{Tutor: t}, zone: time.Local}
 }
 
 // isAtBench reports whether the bench is on the screen, and not the lesson of one who
@@ -41,12 +40,12 @@ func (m *model) isAtBench() bool { return m.bench != nil && m.lesson == nil }
 // begin opens the bench, at the choice of an apparatus where none was named.
 func (b *atBench) begin(m *model) {
 	m.actions = benchActions()
-	if b.model == nil {
+	if b.Problem == nil {
 		b.base = newApparatus(m)
 		m.sheet = b.base
 		return
 	}
-	b.take(m, b.model)
+	b.take(m, b.Problem)
 }
 
 // take puts an apparatus on the table.

@@ -23,13 +23,13 @@ func stand(t testing.TB, tu *tutor.Tutor, problem string, cols, rows int) *desk 
 
 func standAs(t testing.TB, tu *tutor.Tutor, problem string, o Options, cols, rows int) *desk {
 	t.Helper()
-	b := newBench(tu, nil, nil)
+	b := newBench(tu, Bench{})
 	if problem != "" {
 		p, err := tu.Bank.Get(problem)
 		if err != nil {
 			t.Fatal(err)
 		}
-		b = newBench(tu, p, nil)
+		b = newBench(tu, Bench{Problem: p})
 	}
 	b.zone = time.UTC
 	r := lipgloss.NewRenderer(&bytes.Buffer{})

@@ -70,16 +70,24 @@ func Run(t *tutor.Tutor, o Options) (Goodbye, error) {
 	return run(newModel(t, o, rendererFor(o)), o)
 }
 
-// RunBench leads students through a run at the bench on the screen until they leave. p
-// is the model of the apparatus, nil to have them choose one; save writes files. What
+// Bench is what a run at the bench begins with. Problem is the model of the apparatus, nil
+// to have the students choose one; Names are proposed as those at the table. Save writes
+// files; nil where none can be written.
+type Bench struct {
+	Problem *problems.Problem
+	Names   []string
+	Save    bench.Saver
+}
+
+// RunBench leads students through runs at the bench on the screen until they leave. What
 // was typed is kept by then. The error is as for Run, or the solver's.
-func RunBench(t *tutor.Tutor, p *problems.Problem, save bench.Saver, o Options) (Goodbye, error) {
-	if p != nil {
-		if _, err := bench.NewForm(p); err != nil {
+func RunBench(t *tutor.Tutor, b Bench, o Options) (Goodbye, error) {
+	if b.Problem != nil {
+		if _, err := bench.NewForm(b.Problem); err != nil {
 			return Goodbye{}, err
 		}
 	}
-	return run(newModelAt(newBench(t, p, save), t, o, rendererFor(o)), o)
+	return run(newModelAt(newBench(t, b), t, o, rendererFor(o)), o)
 }
 
 func run(m *model, o Options) (Goodbye, error) {

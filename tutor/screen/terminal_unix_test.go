@@ -228,3 +228,44 @@ func TestSmallTerminalGoesOnInLines(t *testing.T) {
 		t.Fatal("paint is sent in spite of NO_COLOR")
 	}
 }
+
+// TestBenchOnATerminal measures a lantern on the real program, leaves, and comes back.
+func TestBenchOnATerminal(t *testing.T) {
+	program := build(t)
+	record := filepath.Join(t.TempDir(), "record.db")
+	m := start(t, program, 80, 24, nil, "bench", "canal-lantern", "--record", record, "--student", "Ana")
+	m.sees("▸ Caution ◂", "Masses fall", "enter go on")
+	m.send(enter)
+	m.sees("you Ana▏")
+	m.send(", Ben" + enter)
+	m.sees("Bench – Ana, Ben", "record.db", "What is measured for m")
+	m.send("0.5")
+	m.sees("not yet m needs a unit behind the number: 0.5 kg.")
+	m.send("00 kg +- 1 %" + enter + "30 deg" + enter)
+	m.sees("How sure is it?")
+	m.send("div 1 deg" + enter + "45 deg div 1 deg" + enter + enter + enter + enter)
+	m.sees("▸ By hand ◂", "▸ Ana")
+	m.send(enter)
+	m.sees("Ana predicts by hand now", "▸ Forces ◂")
+	m.send("T1 up left; T2 up right; w down" + enter)
+	m.sees("▸ Components ◂")
+	m.send("bench" + enter)
+	m.sees("Ana, by hand: begun", "▸ Ben")
+	m.send(down + enter)
+	m.sees("What does a scale show for T1?")
+	m.send("3.6 N div 0.1 N" + enter + "result" + enter)
+	m.sees("T1 = 3.587 N", "they agree within")
+	m.send(ctrlC)
+	if said := m.ends(); !strings.Contains(said, "Run 1 is kept") {
+		t.Fatalf("leaving says %q", said[max(0, len(said)-400):])
+	}
+
+	m = start(t, program, 110, 32, []string{"NO_COLOR=1"}, "bench", "--record", record)
+	m.sees("Which problem is built like your apparatus?")
+	m.send("canal" + enter + enter + "Ana" + enter)
+	m.sees("1. canal-lantern", "read T1 = 3.6 N div 0.1 N")
+	m.send(down + enter)
+	m.sees("0.5000 kg, u = 0.0029 kg")
+	m.send(ctrlC)
+	m.ends()
+}
