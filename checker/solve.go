@@ -57,7 +57,29 @@ func (m *marking) markSolve() Report {
 	}
 	report := m.right()
 	report.Settles = append(report.Settles, m.settledBy(settles)...)
+	if m.isNamedChain() {
+		value := m.markValue(m.item, m.line.Sides[len(m.line.Sides)-1])
+		if value.Verdict == Right {
+			report.Settles = append(report.Settles, m.settled(m.item)...)
+		}
+	}
 	return report
+}
+
+// isNamedChain reports whether a line for a named unknown is worked out without its
+// letter: "w sin β/sin(α + β) = 20.2 N".
+func (m *marking) isNamedChain() bool {
+	last := len(m.line.Sides) - 1
+	if m.item == "" || !m.letters("").Has(m.item) || !isQuantity(m.line.Sides[last]) {
+		return false
+	}
+	for _, side := range m.line.Sides[:last] {
+		e := m.equation(expr.Letter(m.item), side, m.conventions())
+		if side.Op == expr.Name || m.open(side) || !m.follows(e, roundedShare) || !m.trueAtRest(e) {
+			return false
+		}
+	}
+	return true
 }
 
 // isFormula reports whether a letter's value depends on a given without a number,

@@ -15,6 +15,12 @@ func (m *marking) markValue(name string, number *expr.Node) Report {
 	v := m.valueOf(name)
 	a := m.readValue(v, number)
 	about := m.aboutOf(name)
+	if a.bare != "" && !m.fits(v, a) && !slices.Contains(m.asksFor(), name) {
+		a = a.inUnits(m.own.inner(m.usualUnit(v.unit.Dim))) // 0.85 for a mass of 850 g
+	}
+	if number := a; !m.fits(v, a) && a.unitIsTyped(v) && m.fits(v, number.inUnits(v.unit)) {
+		return m.almost(WrongUnit, about) // the number of pounds, called newtons
+	}
 	switch {
 	case m.fits(v, a):
 		switch {
@@ -117,11 +123,24 @@ func (r *Reference) inPounds() bool { return r.own.force == quantity.PoundForce 
 type given struct {
 	number      quantity.Number
 	value       float64 // SI; a bare number or one with another's unit in the unit asked
+	typed       float64 // the same, before words behind it turned it to another axis
 	half        float64
 	positive    bool
 	bare        string
 	unitIsOther bool
 	factor      float64
+}
+
+// inUnits returns the same number in another unit.
+func (a given) inUnits(unit quantity.Unit) given {
+	a.value, a.half, a.factor = a.value/a.factor*unit.Factor, a.half/a.factor*unit.Factor, unit.Factor
+	return a
+}
+
+// unitIsTyped reports whether the number has a unit of the right dimension that is no
+// prefix of the one that is asked.
+func (a given) unitIsTyped(v asked) bool {
+	return a.bare == "" && !a.unitIsOther && a.factor != v.unit.Factor && !isPowerOfTen(a.factor/v.unit.Factor, hair)
 }
 
 // inUnit returns the true value in the unit that was typed.
@@ -145,6 +164,7 @@ func (m *marking) readValue(v asked, n *expr.Node) given {
 	}
 	a.number = n.Num
 	a.value = sign * n.Num.Value * a.factor
+	a.typed = a.value
 	a.half = n.Num.Wide * a.factor
 	if m.turned.said && v.unit.Dim == quantity.Angle && m.turned.axis != m.fromOf(v.name) {
 		a.value = math.Pi/2 - a.value
@@ -175,6 +195,9 @@ func (m *marking) fits(v asked, a given) bool {
 		off := math.Abs(a.value - x)
 		if v.unit.Dim == quantity.Angle {
 			off = math.Abs(math.Remainder(a.value-x, 2*math.Pi))
+		}
+		if i > 0 && m.turned.said && m.turned.axis == statics.X {
+			off = math.Abs(math.Remainder(a.typed-x, 2*math.Pi)) // 120° from +x, all the way round
 		}
 		if off <= m.share*math.Abs(v.value)*(1+1e-9) || a.number.Figures >= 2 && off <= a.half*(1+1e-9) {
 			return true
@@ -217,7 +240,7 @@ type angleWords struct {
 
 // fromAxis matches "from y", "from the vertical", "above the x axis" behind an
 // angle. Group 1 and 2 hold the axis.
-var fromAxis = regexp.MustCompile(`(?i)\s*(?:(?:measured\s+)?(?:from|to|with|off)\s+(?:the\s+)?(?:negative\s+|positive\s+|[-+−])?(x|y|horizontal|vertical)(?:[-\s]*(?:axis|direction|line))?|(?:above|below)\s+(?:the\s+)?(?:negative\s+|positive\s+|[-+−])?(x|horizontal)(?:[-\s]*(?:axis|direction|line))?)\s*\.?\s*$`)
+var fromAxis = regexp.MustCompile(`(?i)\s*(?:(?:measured\s+)?(?:(?:counter-?\s?|anti-?)?clockwise\s+)?(?:from|to|with|off)\s+(?:the\s+)?(?:negative\s+|positive\s+|[-+−])?\s*(x|y|horizontal|vertical)(?:[-\s]*(?:axis|direction|line))?|(?:above|below)\s+(?:the\s+)?(?:negative\s+|positive\s+|[-+−])?(x|horizontal)(?:[-\s]*(?:axis|direction|line))?)\s*\.?\s*$`)
 
 // cutAngleWords takes the words behind an angle off the line.
 func cutAngleWords(text string) (string, angleWords) {

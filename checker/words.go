@@ -152,7 +152,7 @@ var saidForm = []said{
 	{code: NoUnit, value: "This is the right number for {unknown}, without a unit."},
 	{code: WrongUnit,
 		component: "The number for {part} is right, but its unit measures something other than a force.",
-		value:     "This is the right number for {unknown}, but its unit measures something else."},
+		value:     "This is the right number for {unknown}; look at its unit."},
 	{code: Coarse, value: "This value of {unknown} is right, but only to one figure; two or three are needed."},
 	{code: NoEquation,
 		line:  "These are the right terms, but the line does not say yet what they add up to.",

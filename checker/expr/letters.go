@@ -134,6 +134,21 @@ type normalised struct {
 	at   []int
 }
 
+// The letters that Unicode has as subscripts, and what they are.
+const (
+	smallLetters = "ₐₑₒₓₕₖₗₘₙₚₛₜᵢᵣᵤᵥⱼᵦᵧᵨᵩᵪ"
+	theirLetters = "aeoxhklmnpstiruvjβγρφχ"
+)
+
+func subscriptLetter(r rune) (rune, bool) {
+	for i, small := range []rune(smallLetters) {
+		if r == small {
+			return []rune(theirLetters)[i], true
+		}
+	}
+	return r, false
+}
+
 func normal(run []rune) normalised {
 	var n normalised
 	var b strings.Builder
@@ -144,6 +159,9 @@ func normal(run []rune) normalised {
 		}
 	}
 	for i, r := range run {
+		if small, ok := subscriptLetter(r); ok {
+			r = small
+		}
 		if name, ok := greekName(r); ok {
 			put(name, i)
 			continue
@@ -154,10 +172,6 @@ func normal(run []rune) normalised {
 			put(string('0'+r-'₀'), i)
 		case r == ',':
 			put(".", i)
-		case r == 'ₓ':
-			put("x", i)
-		case r == 'ₙ':
-			put("n", i)
 		default:
 			put(string(r), i)
 		}

@@ -184,7 +184,7 @@ func (s *scanner) mark(r rune) error {
 func isDigit(r rune) bool { return r >= '0' && r <= '9' }
 
 func isRun(r rune) bool {
-	return unicode.IsLetter(r) || r == '_' || r >= '₀' && r <= '₉' || r == 'ₓ' || r == 'ₙ'
+	return unicode.IsLetter(r) || r == '_' || r >= '₀' && r <= '₉' || strings.ContainsRune(smallLetters, r)
 }
 
 const superscripts = "⁰¹²³⁴⁵⁶⁷⁸⁹"
