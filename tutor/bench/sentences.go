@@ -409,6 +409,9 @@ func saidSeated(names []string, kept string) string {
 	case kept == "":
 		return fmt.Sprintf("Names: %s. Nothing can be kept here.", listed(names, "and"))
 	}
+	if len(names) == 1 {
+		return fmt.Sprintf("Names: %s. This run is kept in %s, where whoever uses this account can read it.", names[0], kept)
+	}
 	return fmt.Sprintf("Names: %s share this run. It is kept in %s, where whoever uses this account can read it.", listed(names, "and"), kept)
 }
 

@@ -1,6 +1,8 @@
 package screen
 
 import (
+	"strings"
+
 	tea "github.com/charmbracelet/bubbletea"
 
 	"example.org/standstill/tutor"
@@ -59,6 +61,9 @@ func (h *byHand) question(m *model) string {
 	if len(h.standings) == 0 {
 		return saidNobodyPredicts
 	}
+	if m.bench.passed[stepResult] {
+		return saidByHandLate
+	}
 	if h.led {
 		return saidNextByHand
 	}
@@ -66,7 +71,7 @@ func (h *byHand) question(m *model) string {
 }
 
 func (h *byHand) under(m *model, cols, rows int) []row {
-	if len(h.standings) == 0 {
+	if len(h.standings) == 0 || m.bench.passed[stepResult] {
 		return nil
 	}
 	return m.labelledText(wordNote, saidHelpless, cols)
@@ -101,7 +106,7 @@ func (h *byHand) keys(m *model) []binding {
 // enter begins with who is picked, or named in the line, or goes on.
 func (h *byHand) enter(m *model, text string) {
 	switch {
-	case !m.line.isEmpty():
+	case strings.TrimSpace(text) != "":
 		s, why := m.bench.table.Called(text)
 		if why != "" {
 			m.say(why)

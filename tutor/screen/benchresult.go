@@ -64,6 +64,11 @@ func (m *model) openOutcome(o *outcome) {
 	if o.page == pagePlot {
 		o.plot(m, m.bench.rest)
 	}
+	if o.page == pagePlot && o.scene.Plot == nil {
+		why := m.said
+		o.plot(m, "")
+		m.say(why)
+	}
 }
 
 // mend goes to the first field that is bad, and says why there is no result.

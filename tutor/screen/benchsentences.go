@@ -71,6 +71,7 @@ const (
 	saidFirstByHand     = "Each of you can predict by hand now, stage by stage on these numbers, before the sums are shown. Who begins?"
 	saidReadWarnings    = "There are warnings about these values. Type the word warnings, and read them before anything is hung up."
 	saidAtBench         = "This is done at the bench; ctrl+l leads back there."
+	saidByHandLate      = "Who predicts by hand, stage by stage on these numbers? It is credited now too."
 	saidNextByHand      = "Who is next? Everybody at the table can predict by hand before the sums are shown."
 	saidNobodyPredicts  = "Nobody is named, so nobody can be credited. Enter goes on; the word students takes names."
 	saidGoOn            = "Enter goes on."

@@ -145,7 +145,7 @@ func (m *model) bottom() []row {
 	width := m.cols - gutter - 1
 	asked := m.sheet.question(m)
 	var rows []row
-	for i, part := range m.look.wrap(asked, width) {
+	for i, part := range m.look.wrapMeasured(asked, width) {
 		word := ""
 		if i == 0 {
 			word = wordAsked
