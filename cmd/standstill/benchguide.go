@@ -36,7 +36,7 @@ func (a *app) benchGuide(args []string, m *measured) error {
 	o.Record = kept
 	t := tutor.New(o)
 	if m.plain || !a.fullTerminal() {
-		return a.benchLines(t, p, m, notice)
+		return a.benchLines(a.guide(t, m), p, notice)
 	}
 	bye, err := screen.RunBench(t, screen.Bench{Problem: p, Names: m.students, Save: saveAtBench}, a.onScreen(notice))
 	if bye.Said != "" {
@@ -45,18 +45,22 @@ func (a *app) benchGuide(args []string, m *measured) error {
 	if err != nil || !bye.Plain {
 		return said(err)
 	}
-	return a.benchLines(t, p, m, "")
+	g := a.guide(t, m)
+	if g.Begun = bye.Form; bye.Form != nil {
+		p = bye.Form.Problem()
+	}
+	return a.benchLines(g, p, "")
 }
 
 // benchLines asks in lines of text. A signal to stop ends it as leaving does.
-func (a *app) benchLines(t *tutor.Tutor, p *problems.Problem, m *measured, notice string) error {
+func (a *app) benchLines(g *bench.Guide, p *problems.Problem, notice string) error {
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
-	talk := plain.NewTalk(ctx, plain.Options{Tutor: t, In: a.In, Out: a.Out, Kept: t.Record.Path(), Echo: !isTerminal(a.In)})
+	talk := plain.NewTalk(ctx, plain.Options{Tutor: g.Tutor, In: a.In, Out: a.Out, Kept: g.Tutor.Record.Path(), Echo: !isTerminal(a.In)})
 	if notice != "" {
 		talk.Say(notice)
 	}
-	g := a.guide(t, talk, m)
+	g.Say, g.Ask, g.Practise = talk.Say, talk.Ask, practiseIn(g.Tutor, talk)
 	err := g.Run(p)
 	if closed := talk.Close(); err == nil || err == plain.End {
 		err = closed
@@ -64,22 +68,22 @@ func (a *app) benchLines(t *tutor.Tutor, p *problems.Problem, m *measured, notic
 	return said(err)
 }
 
-// guide wires a guide to the talk, and a lesson for whoever predicts by hand.
-func (a *app) guide(t *tutor.Tutor, talk *plain.Talk, m *measured) *bench.Guide {
-	return &bench.Guide{
-		Tutor: t, Say: talk.Say, Ask: talk.Ask,
-		Style: bench.Style{Plain: m.plain || !a.fullTerminal()},
-		Save:  saveAtBench,
-		Practise: func(s record.Student, p *problems.Problem, run string) error {
-			desk, err := t.Seat(s)
-			if err != nil {
-				return err
-			}
-			lesson, err := desk.OpenCopy(p, run)
-			if err != nil {
-				return err
-			}
-			return talk.Lesson(desk, lesson)
-		},
+// guide is a guide that has yet to be given a voice.
+func (a *app) guide(t *tutor.Tutor, m *measured) *bench.Guide {
+	return &bench.Guide{Tutor: t, Style: bench.Style{Plain: m.plain || !a.fullTerminal()}, Save: saveAtBench}
+}
+
+// practiseIn is a lesson in lines for whoever predicts by hand.
+func practiseIn(t *tutor.Tutor, talk *plain.Talk) func(record.Student, *problems.Problem, string) error {
+	return func(s record.Student, p *problems.Problem, run string) error {
+		desk, err := t.Seat(s)
+		if err != nil {
+			return err
+		}
+		lesson, err := desk.OpenCopy(p, run)
+		if err != nil {
+			return err
+		}
+		return talk.Lesson(desk, lesson)
 	}
 }

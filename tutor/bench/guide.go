@@ -24,6 +24,7 @@ type Guide struct {
 	Practise func(s record.Student, p *problems.Problem, run string) error
 	Save     Saver
 	Style    Style
+	Begun    *Form          // what was measured already of the problem that Run is given; may be nil
 	Zone     *time.Location // of the times that are shown; local if nil
 
 	table Table
@@ -60,6 +61,9 @@ func (g *Guide) lead(p *problems.Problem) (err error) {
 	}
 	if err = g.table.Begin(p); err != nil {
 		return err
+	}
+	if g.Begun != nil {
+		g.table.Form = g.Begun
 	}
 	g.opening()
 	for _, part := range []func() error{g.warnFirst, g.seat, g.reopen, g.measure, g.extras, g.byHand, g.read} {

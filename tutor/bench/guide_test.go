@@ -147,6 +147,18 @@ func TestARunBrokenOffComesBack(t *testing.T) {
 	}
 }
 
+// What was measured before the lines began is there, and stays.
+func TestARunBegunElsewhereGoesOn(t *testing.T) {
+	table := newTable(t, memory(t), "", "Ana", "", "33 deg", "div 1 deg", "leave")
+	table.guide.Begun = bankForm(t, "canal-lantern")
+	table.guide.Begun.Type(0, "0.400 kg ± 1 %")
+	table.run("canal-lantern")
+	table.wants("Enter keeps 0.400 kg ± 1 %.", "Taken: m = 0.4000 kg", "Taken: α = 33.00°")
+	if runs, err := Runs(table.guide.Tutor.Record, ""); err != nil || len(runs) != 1 || !strings.HasPrefix(runs[0].Text, "set m = 0.400 kg ± 1 %\nset alpha = 33 deg div 1 deg") {
+		t.Errorf("%+v, %v", runs, err)
+	}
+}
+
 // What is bad stays to be mended, and what was good before it stays too.
 func TestBadInputLosesNothing(t *testing.T) {
 	table := newTable(t, memory(t), "", "",

@@ -234,6 +234,9 @@ func TestRunsAreMarkedAndCompared(t *testing.T) {
 	d.press("enter")
 	d.sees("Runs side by side", "T1 E_n")
 	d.press("esc")
+	d.hand("compare 1 2 1 2")
+	d.sees("m run 1: 0.3500 kg, u 0.0020; run 2: 0.3500 kg, u 0.0020; run 1:")
+	d.press("esc")
 	d.hand("open 1")
 	d.sees("Run 1 as it was typed", "2.900 N")
 	d.hand("open 9")
@@ -246,11 +249,20 @@ func TestSmallWindowAtTheBench(t *testing.T) {
 	d.seated("Ana")
 	d.write("0.4 kg")
 	d.send(tea.WindowSizeMsg{Width: 50, Height: 10})
-	d.sees("This window has 50 × 10 characters")
+	d.sees("This window has 50 × 10 characters, and the bench needs")
 	d.press("enter")
 	d.close()
-	if all := runsOf(t, d); !d.bye.Plain || len(all) != 1 || all[0].Text != "set m = 0.4 kg" {
+	if all := runsOf(t, d); !d.bye.Plain || d.bye.Form != nil || len(all) != 1 || all[0].Text != "set m = 0.4 kg" {
 		t.Fatalf("%v %+v", d.bye, all)
+	}
+	d = stand(t, newTutor(t), "canal-lantern", 80, 24)
+	d.seated("")
+	d.write("0.4 kg")
+	d.send(tea.WindowSizeMsg{Width: 50, Height: 10})
+	d.press("enter")
+	d.close()
+	if d.bye.Form == nil || d.bye.Form.Text() != "set m = 0.4 kg" {
+		t.Fatalf("%+v", d.bye)
 	}
 }
 

@@ -245,12 +245,35 @@ func (m *model) blockRows(blocks []bench.Block, cols int) []row {
 				rows = append(rows, append(row{gap(3 + 2*min(i, 1))}, m.tint(plain, part, true)...))
 			}
 		}
-		if len(b.Rows) > 0 {
-			table := bench.Block{Head: b.Head, Rows: b.Rows}
-			for _, line := range (bench.Style{Width: cols}).Set([]bench.Block{table})[1:] {
-				rows = append(rows, append(row{gap(1)}, m.tint(plain, line, false)...))
-			}
-		}
+		rows = append(rows, m.tableRows(b, cols)...)
 	}
 	return rows
 }
+
+// tableRows sets the table of a block in columns, or, where it is too wide, row by row.
+func (m *model) tableRows(b bench.Block, cols int) []row {
+	if len(b.Rows) == 0 {
+		return nil
+	}
+	var rows []row
+	fits := true
+	for _, line := range (bench.Style{Width: cols}).Set([]bench.Block{{Head: b.Head, Rows: b.Rows}})[1:] {
+		rows = append(rows, append(row{gap(1)}, m.tint(plain, line, false)...))
+		fits = fits && textWidth(line) < cols
+	}
+	if fits {
+		return rows
+	}
+	rows = nil
+	for _, cells := range b.Rows {
+		var parts []string
+		for i := 1; i < len(cells); i++ {
+			parts = append(parts, b.Head[i]+": "+cells[i])
+		}
+		rows = append(rows, m.entryRows("  "+cells[0], strings.Join(parts, "; "), wideTableName, cols)...)
+	}
+	return rows
+}
+
+// wideTableName is the room for the names of rows where a table is too wide for columns.
+const wideTableName = 17

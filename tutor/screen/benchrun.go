@@ -141,12 +141,19 @@ func (b *atBench) keep(m *model) bool {
 	return err == nil
 }
 
-// close keeps what was typed, a half-typed value too.
+// close keeps what was typed, a half-typed value too. What can be kept nowhere is handed
+// on to the lines of text, if these are to follow.
 func (b *atBench) close(m *model) {
-	if b.hasLine(m) {
+	switch {
+	case b.hasLine(m):
 		b.form.commit(m)
+	case m.isMeasuring() && m.isAtBench() && strings.Contains(m.line.text(), "="):
+		b.assign(m, m.line.text())
 	}
 	b.keep(m)
+	if b.table.Run() == "" {
+		m.bye.Form = b.table.Form
+	}
 }
 
 // goodbye says where the run is.

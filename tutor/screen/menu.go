@@ -120,7 +120,7 @@ func (m *model) helpRows(cols int) []row {
 // entryRows is a word or a sample with what is said about it, wrapped behind it.
 func (m *model) entryRows(label, text string, width, cols int) []row {
 	var rows []row
-	for i, part := range m.look.wrap(text, cols-width-1) {
+	for i, part := range m.look.wrapMeasured(text, cols-width-1) {
 		r := row{gap(width)}
 		if i == 0 {
 			r = row{gap(1), m.look.text(bold, label)}.padded(width)

@@ -57,10 +57,11 @@ type Options struct {
 
 // Goodbye is how the screens were left. Said is one sentence for the student, to
 // be printed once the screen is gone. Plain says that the student wants to go on
-// with lines of text.
+// with lines of text; Form is then what was measured and is not kept, nil for nothing.
 type Goodbye struct {
 	Said  string
 	Plain bool
+	Form  *bench.Form
 }
 
 // Run leads lessons on the screen until the student leaves. Whatever was handed

@@ -108,9 +108,13 @@ const (
 	saidGoodbyeNotKept = "Nothing was kept, as was said at the beginning."
 )
 
-func saidTooSmall(cols, rows int) string {
-	return fmt.Sprintf("This window has %d × %d characters, and the lesson needs %d × %d. Make it larger, or go on with lines of text.",
-		cols, rows, leastCols, leastRows)
+func (m *model) saidTooSmall() string {
+	what := "lesson"
+	if m.isAtBench() {
+		what = "bench"
+	}
+	return fmt.Sprintf("This window has %d × %d characters, and the %s needs %d × %d. Make it larger, or go on with lines of text.",
+		m.cols, m.rows, what, leastCols, leastRows)
 }
 
 func levelWord(level int) string {

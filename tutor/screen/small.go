@@ -4,7 +4,7 @@ import tea "github.com/charmbracelet/bubbletea"
 
 // tooSmall says that the window is too small, and what can be done about it.
 func (m *model) tooSmall() []row {
-	rows := m.look.rows(plain, saidTooSmall(m.cols, m.rows), m.cols)
+	rows := m.look.rows(plain, m.saidTooSmall(), m.cols)
 	rows = append(rows, m.look.rows(bold, saidTooSmallKeys, m.cols)...)
 	for i := range rows {
 		rows[i] = rows[i].cut(m.cols)
