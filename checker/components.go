@@ -32,6 +32,16 @@ func (m *marking) asked() (*component, *expr.Node) {
 // markComponent judges "T1 cos α" for T1x. Every side but the component's own
 // name must be the component, as a size or with its sign.
 func (m *marking) markComponent() Report {
+	report := m.markComponentAsTyped()
+	if wide, ok := m.widened(); ok && report.Verdict == Wrong {
+		if again := wide.markComponentAsTyped(); again.Verdict == Right {
+			return again
+		}
+	}
+	return report
+}
+
+func (m *marking) markComponentAsTyped() Report {
 	c, value := m.asked()
 	if c == nil {
 		return Report{Verdict: Unread, Code: Unreadable, Message: saidWhichComponent}
@@ -47,7 +57,15 @@ func (m *marking) markComponent() Report {
 		if m.isComponent(side, c) {
 			continue
 		}
-		return m.wrong(m.explainComponent(side, c))
+		f := m.explainComponent(side, c)
+		code, ofDigits := m.digitsOfPart(side, c)
+		switch {
+		case f.code == Unexplained && code == Coarse:
+			return m.almost(Coarse, c.force.Name)
+		case f.code == Unexplained && ofDigits:
+			f.code = code
+		}
+		return m.wrong(f)
 	}
 	if unit := unitOf(value); unit.Symbol != "" && unit.Dim != quantity.Force && !isZero(value) {
 		return m.almost(WrongUnit, c.force.Name)

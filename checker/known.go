@@ -189,9 +189,10 @@ func (r *Reference) literal(n *expr.Node) (literal, bool) {
 	alone := l.givens|1<<slot == 1<<slot || n.Num.Certain == 1
 	if ok && alone && n.Unit == "" && slices.Contains(usualG, value) {
 		// 10 is another g, not 9.8 rounded; 10.0 may be a force. 9.81 for 9.8 is near
-		// enough.
+		// enough, and 9.80 may be a force as well.
 		if off := math.Abs(value - r.solution[slot]); off <= roundedShare*value {
-			return literal{node: n, givens: 1 << slot, half: off, moves: off}, true
+			half = math.Max(off, half)
+			return literal{node: n, givens: 1 << slot, half: half, moves: half}, true
 		}
 		return literal{node: n, givens: 1 << slot}, true
 	}

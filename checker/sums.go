@@ -36,6 +36,16 @@ func (m *marking) sumPlace() place {
 
 // markSum judges the line that should be ΣF = 0 along one axis.
 func (m *marking) markSum() Report {
+	report := m.markSumAsTyped()
+	if wide, ok := m.widened(); ok && report.Verdict != Right {
+		if again := wide.markSumAsTyped(); again.Verdict == Right {
+			return again
+		}
+	}
+	return report
+}
+
+func (m *marking) markSumAsTyped() Report {
 	at := m.sumPlace()
 	signs := m.conventions()
 	if len(m.line.Sides) == 1 {
@@ -154,6 +164,9 @@ func (m *marking) termwise(e *equation, at place, tied string) (finding, bool) {
 	if m.sameTerms(e, w, tied, roundedShare) {
 		return finding{}, true
 	}
+	if bare, ok := divided(w); ok && !m.always(e) && m.sameTerms(e, bare, tied, roundedShare) {
+		return finding{}, true
+	}
 	env := m.free(^letterSet(0), tied, 0)
 	m.settle(w, env, tied != "", ^letterSet(0))
 	for _, v := range m.singles(at) {
@@ -170,6 +183,27 @@ func (m *marking) termwise(e *equation, at place, tied string) (finding, bool) {
 		}
 	}
 	return finding{}, false
+}
+
+// divided returns the row without the function that all its terms share: F1 = F2 for
+// F1 cos θ = F2 cos θ.
+func divided(w row) (row, bool) {
+	bare := slices.Clone(w)
+	var first *term
+	for i := range bare {
+		t := &bare[i]
+		if t.scale == 0 {
+			continue
+		}
+		if t.letter == "" || t.function == whole || first != nil && (t.letter != first.letter || t.function != first.function) {
+			return nil, false
+		}
+		if first == nil {
+			first = &w[i]
+		}
+		t.function = whole
+	}
+	return bare, first != nil
 }
 
 // sameTerms reports whether the line's terms are the row's, in any order and
@@ -292,6 +326,9 @@ func (m *marking) explainSum(e *equation, at place, f *finding) finding {
 		if len(m.matching(e, m.singles(across), tied)) > 0 {
 			return finding{code: WrongAxis}
 		}
+	}
+	if found, ok := m.misplaced(e, at); ok {
+		return found
 	}
 	return finding{code: Unexplained}
 }
