@@ -184,10 +184,19 @@ func (p *Prediction) budget() Block {
 		} else {
 			u = withUnit(u, in.Unit)
 		}
-		c := figured(row.Sensitivity*in.Unit.Factor/p.Unit.Factor, 3)
+		c := "0"
+		if !p.isDust(row) {
+			c = figured(row.Sensitivity*in.Unit.Factor/p.Unit.Factor, 3)
+		}
 		b.Rows = append(b.Rows, []string{in.Name(), withUnit(x, in.Unit), u, strings.TrimSpace(c + " " + per(p.Unit, in.Unit)), percent(row.Share)})
 	}
 	return b
+}
+
+// isDust reports whether a sensitivity is what rounding leaves of nothing.
+func (p *Prediction) isDust(row Row) bool {
+	moved := row.Sensitivity * math.Max(math.Abs(row.Input.Value), row.Input.Unit.Factor)
+	return math.Abs(moved) < 1e-9*math.Abs(p.Value)
 }
 
 // per is the unit of a sensitivity.

@@ -23,7 +23,7 @@ func (f *form) whenEmpty(m *model, e *bench.Field) string {
 	case e.Kind == bench.Reading:
 		return saidReadEmpty
 	case e.Kind != bench.Measure:
-		return saidOwnEmpty
+		return saidOwnEmpty(e)
 	case file == "":
 		return saidFileEmpty
 	default:

@@ -32,8 +32,7 @@ func shelvesOf(bank *problems.Bank) []tutor.Shelf {
 	return shelves
 }
 
-// step is none: nothing is on the table yet.
-func (apparatus) step(*model) benchStep { return -1 }
+func (apparatus) step(*model) benchStep { return noStep }
 
 func (a apparatus) question(*model) string { return saidWhichApparatus }
 

@@ -140,6 +140,9 @@ func TestBenchInSevenBits(t *testing.T) {
 		d := standAs(t, newTutor(t), s.problem, Options{ASCII: true}, 80, 24)
 		s.lead(d)
 		fitsIn(t, d)
+		if s.name == "half" && !strings.Contains(d.view, "0.350 kg +- 1 %") {
+			t.Fatalf("a sign is lost:\n%s", d.view)
+		}
 		if at := strings.IndexFunc(d.view, func(r rune) bool { return r > '~' }); at >= 0 {
 			t.Fatalf("%s shows %q:\n%s", s.name, d.view[at:at+4], d.view)
 		}

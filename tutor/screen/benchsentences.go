@@ -66,7 +66,6 @@ const (
 	saidNoRunYet        = "No run is kept yet."
 	saidMarkTwo         = "Mark one more run with tab to compare it, or take this mark off to open a run."
 	saidReadEmpty       = "Leave it empty if nothing is read."
-	saidOwnEmpty        = "Leave it empty where the values hold it already."
 	saidFileEmpty       = "The file has no number for it."
 	saidFirstByHand     = "Each of you can predict by hand now, stage by stage on these numbers, before the sums are shown. Who begins?"
 	saidReadWarnings    = "There are warnings about these values. Type the word warnings, and read them before anything is hung up."
@@ -86,6 +85,10 @@ const (
 
 func saidRunKept(number int) string {
 	return fmt.Sprintf("Run %d is kept as you typed it. Start the bench again to open it.", number)
+}
+
+func saidOwnEmpty(e *bench.Field) string {
+	return "Leave it empty if " + glyph(e.Letter) + " holds it already."
 }
 
 func saidLeftEmpty(file string) string { return "Left empty, the file's " + file + " counts." }
@@ -151,5 +154,5 @@ func saidFieldAsked(e *bench.Field) string {
 	case e.Kind == bench.Measure:
 		return fmt.Sprintf("What is measured for %s, %s?", e.Name(), e.Want.Dim)
 	}
-	return fmt.Sprintf("What does %s weigh by itself, as a mass?", e.Want.Name)
+	return fmt.Sprintf("What is the mass of %s alone?", e.Want.Name)
 }

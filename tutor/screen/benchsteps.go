@@ -17,6 +17,8 @@ const (
 	stepReadings
 	stepResult
 	benchSteps
+
+	noStep benchStep = -1 // nothing is on the table yet
 )
 
 // stepWords name the steps on the rope.
@@ -34,7 +36,7 @@ func (b *atBench) step(m *model) benchStep {
 			return s.step(m)
 		}
 	}
-	return stepCautions
+	return noStep
 }
 
 // steps are the words of a run on their rope, taut as far as the table has come.
