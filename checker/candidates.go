@@ -11,7 +11,7 @@ import (
 // than from a wrong sum.
 func (m *marking) fromAnswers(v asked) []candidate {
 	var all []candidate
-	put := func(code Code, x float64) { all = append(all, candidate{code, x}) }
+	put := func(code Code, x float64) { all = append(all, candidate{code, x, isSeen[code]}) }
 	for i, other := range m.Variables {
 		if other.Name == v.name || other.Dim != v.unit.Dim || other.Role == statics.IsGiven {
 			continue
@@ -44,6 +44,9 @@ func (m *marking) fromAnswers(v asked) []candidate {
 	}
 	return all
 }
+
+// isSeen tells which of these numbers stand in the problem or in its answers.
+var isSeen = map[Code]bool{OtherUnknown: true, OtherBody: true, SharedWeight: true, NotResolved: true, NormalEqualsWeight: true}
 
 // factors lists what a value may have been divided by instead of multiplied: the
 // plain numbers that are given, and the functions of the given angles.

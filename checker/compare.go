@@ -36,6 +36,7 @@ type equation struct {
 	vary     []letterSet // which givens vary, in the order in which they are tried
 	letters  bool        // there is a letter
 	rounded  float64     // the largest share by which a number may be rounded
+	foreign  bool        // an angle is none of the problem's
 	form     form
 	room     []float64 // for the world that is being tried
 	signs    []signed  // conventions for components that may hold
@@ -47,6 +48,8 @@ func (r *Reference) equation(left, right *expr.Node, signs []signed) *equation {
 	difference := expr.Join(expr.Sub, left, right)
 	e.residual = r.program(difference)
 	for _, side := range e.sides {
+		// A number for a whole side is a value, which may be rounded: sin θ = 0.5.
+		e.exact = e.exact && (isZero(side) || len(side.Names()) > 0)
 		for _, t := range addends(side, 1, nil) {
 			e.terms = append(e.terms, r.program(t.node))
 			e.bulks = append(e.bulks, r.program(bulk(t.node)))
@@ -59,6 +62,7 @@ func (r *Reference) equation(left, right *expr.Node, signs []signed) *equation {
 	shifted := map[float64]bool{}
 	for _, l := range literals {
 		e.stray = e.stray || l.givens == 0
+		e.foreign = e.foreign || l.foreign
 		e.exact = e.exact && l.half == 0 && l.givens != 0
 		// The same number, typed twice, is the same value rounded.
 		if l.half > 0 && !shifted[l.node.Num.Value] {
@@ -74,6 +78,14 @@ func (r *Reference) equation(left, right *expr.Node, signs []signed) *equation {
 // fit is the share within which a mistake's terms must be the line's: what the
 // rounding explains, for 0.892 is no sine of 0.895.
 func (e *equation) fit() float64 { return math.Min(math.Max(e.rounded, mistakeShare), roundedShare) }
+
+// withoutForeign is the equation as it would be judged if an angle that is none of the
+// problem's were a rounded number; false where there is no such angle.
+func (e *equation) withoutForeign() (*equation, bool) {
+	near := *e
+	near.foreign = false
+	return &near, e.foreign
+}
 
 // form says what a line is made of: functions, quotients, decimals.
 type form struct{ functions, quotients, decimals bool }
@@ -190,6 +202,9 @@ func (e *equation) off(env []float64, share float64) (residual, allowed float64)
 	residual = e.residual.Run(env)
 	if e.exact {
 		return residual, exactShare * largest(e.bulks, env)
+	}
+	if e.foreign {
+		share = math.Min(share, mistakeShare) // 36° is not 35°, near as its cosine is
 	}
 	rounding := 0.0
 	for _, s := range e.shifted {

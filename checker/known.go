@@ -36,6 +36,8 @@ type literal struct {
 	givens letterSet
 	half   float64 // in the problem's own units
 	moves  float64 // the same, in the unit that was typed
+	// foreign marks an angle that is none of the problem's, 36° for 35°.
+	foreign bool
 }
 
 // knownValues lists what a number may stand for.
@@ -150,8 +152,8 @@ func (r *Reference) collect(n *expr.Node, found *[]literal) {
 func structural(n *expr.Node) bool {
 	switch n.Unit {
 	case "":
-		whole := n.Num.Value == math.Trunc(n.Num.Value) && n.Num.Value <= 4 && n.Num.Figures <= 1
-		return whole || n.Num.Value == 0.5 || n.Num.Value == 0
+		whole := n.Num.Value == math.Trunc(n.Num.Value) && n.Num.Value <= 4
+		return (whole || n.Num.Value == 0.5) && n.Num.Figures <= 1 || n.Num.Value == 0
 	case "deg":
 		return math.Mod(n.Num.Value, 90) == 0
 	}
@@ -185,18 +187,40 @@ func (r *Reference) literal(n *expr.Node) (literal, bool) {
 			l.givens |= k.givens
 		}
 	}
+	if unit.Dim == quantity.Angle && l.givens == 0 && !r.isUnknownAngle(value, half) {
+		return literal{node: n, foreign: true}, true
+	}
 	slot, ok := r.slots["g"]
 	alone := l.givens|1<<slot == 1<<slot || n.Num.Certain == 1
 	if ok && alone && n.Unit == "" && slices.Contains(usualG, value) {
-		// 10 is another g, not 9.8 rounded; 10.0 may be a force. 9.81 for 9.8 is near
-		// enough, and 9.80 may be a force as well.
-		if off := math.Abs(value - r.solution[slot]); off <= roundedShare*value {
+		// 9.81 for 9.8 is near enough, and 9.80 may be a force as well. 10 is another g,
+		// not 9.8 rounded; 10.0 may be a force.
+		off := math.Abs(value - r.solution[slot])
+		switch {
+		case off <= roundedShare*value:
 			half = math.Max(off, half)
 			return literal{node: n, givens: 1 << slot, half: half, moves: half}, true
+		case half > roundedShare*value:
+			return literal{node: n, givens: 1 << slot}, true
 		}
-		return literal{node: n, givens: 1 << slot}, true
 	}
 	return l, l.givens != 0 || !structural(n)
+}
+
+// isUnknownAngle reports whether an angle that is asked for, or one that goes with it,
+// rounds to the value.
+func (r *Reference) isUnknownAngle(value, half float64) bool {
+	for i, v := range r.Variables {
+		if v.Dim != quantity.Angle || v.Role == statics.IsGiven {
+			continue
+		}
+		for _, k := range turns(knownValue{value: r.solution[i]}) {
+			if math.Abs(k.value-value) <= math.Max(half, roundedShare) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // alsoRounds reports whether a force of the problem's own, or a sine or the like,

@@ -13,6 +13,9 @@ import (
 type candidate struct {
 	code  Code
 	value float64
+	// seen marks a number that stands in the problem or in its answers, such as the
+	// weight: a student needs no sum to write it.
+	seen bool
 }
 
 // explainValue finds the mistake whose number rounds to what was typed; the
@@ -32,20 +35,35 @@ func (m *marking) explainValue(v asked, a given) finding {
 	return finding{code: Unexplained}
 }
 
-// nearest picks the candidate that rounds to what was typed and lies nearest to
-// it; nearly equal distances say nothing, so the first in order stays. One figure
-// alone is explained only by a number that is it exactly.
+// nearest picks the candidate that rounds to what was typed and lies nearest to it;
+// nearly equal distances say nothing, so the first in order stays. A number that is
+// seen in the problem is preferred where it lies but a little further off.
 func nearest(all []candidate, a given) (Code, bool) {
-	best, code := math.Inf(1), Code("")
+	best, found := pick(all, a, func(candidate) bool { return true })
+	seen, ok := pick(all, a, func(c candidate) bool { return c.seen })
+	if ok && math.Abs(seen.value-best.value) > 1e-9*a.half && seen.off(a) < best.off(a)+0.4*a.half {
+		best = seen
+	}
+	return best.code, found
+}
+
+// pick finds the nearest of the candidates that may be taken. One figure alone is
+// explained only by a number that is it exactly.
+func pick(all []candidate, a given, may func(candidate) bool) (best candidate, found bool) {
 	for _, c := range all {
-		// A mistake may turn a size's sign, which a student leaves out or not.
-		off := min(math.Abs(c.value-a.value), math.Abs(math.Abs(c.value)-a.value))
+		off := c.off(a)
 		fits := off <= a.half*(1+1e-9) && a.number.Figures >= 2 || off <= 1e-9*math.Abs(a.value)
-		if fits && off < best-0.2*a.half {
-			best, code = off, c.code
+		if fits && may(c) && (!found || off < best.off(a)-0.2*a.half) {
+			best, found = c, true
 		}
 	}
-	return code, code != ""
+	return best, found
+}
+
+// off is how far a typed number lies from the candidate. A mistake may turn a size's
+// sign, which a student leaves out or not.
+func (c candidate) off(a given) float64 {
+	return min(math.Abs(c.value-a.value), math.Abs(math.Abs(c.value)-a.value))
 }
 
 // explainDigits names what needs no physics: a power of ten, a sign, a slip.
@@ -235,7 +253,7 @@ func (m *marking) fromSums(v asked, systems []system) []candidate {
 		}
 		m.fill(env, nil)
 		if x := env[v.slot]; m.agree(v, env) && !math.IsNaN(x) && math.Abs(x) < 1e4*math.Abs(v.value)+1e-9 {
-			all = append(all, candidate{s.code, x})
+			all = append(all, candidate{code: s.code, value: x})
 		}
 	}
 	return all
@@ -269,7 +287,7 @@ func (m *marking) fromOtherG(v asked) []candidate {
 		env[slot] = g
 		if solved, ok := m.solveRows(m.rows, env); ok {
 			m.fill(solved, nil)
-			all = append(all, candidate{OtherG, solved[v.slot]})
+			all = append(all, candidate{code: OtherG, value: solved[v.slot]})
 		}
 	}
 	return all

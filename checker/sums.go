@@ -313,6 +313,11 @@ func (m *marking) explainSum(e *equation, at place, f *finding) finding {
 	if f != nil {
 		return *f
 	}
+	if near, ok := e.withoutForeign(); ok {
+		if kind, wrong := m.link(near, at); kind != linkWrong && wrong == nil {
+			return finding{code: Slip}
+		}
+	}
 	for _, tied := range m.tiedFor(e) {
 		if found, ok := m.search(e, at, tied); ok {
 			return found

@@ -22,6 +22,9 @@ func (m *marking) explainLine(e *equation) finding {
 	if m.isTension(e.sides[0]) && m.isTension(e.sides[1]) {
 		return finding{code: EqualTensions, all: []string{e.sides[0].Name, e.sides[1].Name}}
 	}
+	if near, ok := e.withoutForeign(); ok && m.follows(near, roundedShare) {
+		return finding{code: Slip}
+	}
 	if f, ok := m.fromOneSum(e); ok {
 		return f
 	}
