@@ -26,6 +26,9 @@ func (r *Result) check(f function, in []uncertain) {
 	for j := range r.Predicted {
 		p := &r.Predicted[j]
 		p.Mean, p.Spread, p.DrawnLow, p.DrawnHigh = s.mean[j], s.u[j], s.low[j], s.high[j]
+		if isDust(p.Spread, p.Value) {
+			p.Mean, p.Spread, p.DrawnLow, p.DrawnHigh = p.Value, 0, p.Value, p.Value
+		}
 		if p.Why = r.disagree(p); p.Why == "" || s.count < 2 {
 			continue
 		}

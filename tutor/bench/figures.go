@@ -84,8 +84,7 @@ func (d decimal) String() string {
 	if d.minus {
 		sign = "−"
 	}
-	if d.exp > beyond || d.exp < -2*beyond {
-		power := d.leading()
+	if power := d.leading(); power != 0 && (d.exp > beyond || d.exp < -2*beyond) {
 		mantissa := decimal{digits: d.digits, exp: d.exp - power}
 		return sign + mantissa.String() + "×10^" + strconv.Itoa(power)
 	}

@@ -12,6 +12,15 @@ import (
 
 // NIST SP 811 (2008), B.7.1, worked examples of rule 3 (as transcribed in a public
 // test-oracle source that was read; the guide itself was not).
+// A place far behind the point is written out, however many digits that takes.
+func TestManyDigits(t *testing.T) {
+	for x, want := range map[float64]string{3.5: "3.50000000000000", 225: "2.2500000000000000×10^2", 0.25: "2.5000000000000×10^-1"} {
+		if got := shortest(x).round(-14).String(); got != want {
+			t.Errorf("%v is %s", x, got)
+		}
+	}
+}
+
 func TestRoundingAsInB71(t *testing.T) {
 	for _, c := range []struct {
 		typed   string

@@ -65,14 +65,19 @@ func linearise(f function, in []uncertain, outputs int) (law, bool) {
 		ok = f(x, down) && ok
 		x[i] = q.x
 		for j := range l.c {
-			l.c[j][i] = (up[j] - down[j]) / (2 * h)
-			if !ok {
+			switch l.c[j][i] = (up[j] - down[j]) / (2 * h); {
+			case !ok:
 				l.c[j][i] = math.NaN()
+			case isDust(up[j]-down[j], l.y[j]):
+				l.c[j][i] = 0
 			}
 		}
 	}
 	return l, true
 }
+
+// isDust reports whether a change of x is what binary arithmetic leaves of none.
+func isDust(change, x float64) bool { return math.Abs(change) < 1e-12*math.Abs(x) }
 
 func step(q uncertain) float64 {
 	if h := max(shareOfInput*math.Abs(q.x), shareOfUncertainty*q.u()); h > 0 {

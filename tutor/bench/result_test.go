@@ -22,6 +22,14 @@ func TestWhatHasNoPartHasNoSensitivity(t *testing.T) {
 	if why != nil {
 		t.Fatal(why)
 	}
+	f.Type(1, "5 deg")
+	alone, why := f.Result()
+	if why != nil {
+		t.Fatal(why)
+	}
+	if said := strings.Join(Style{}.Set(alone.Blocks()), " "); !strings.Contains(said, "T1 = 224.9 N, exact, since everything that it follows from is taken as exact") {
+		t.Error(said)
+	}
 	for _, row := range r.Predicted[0].budget().Rows {
 		if row[0] == "β" && row[3] != "0 N/°" {
 			t.Errorf("%q", row)

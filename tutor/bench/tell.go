@@ -94,7 +94,7 @@ func (p *Prediction) said() string {
 			p.Name, withUnit(x, p.Unit), withUnit(low, p.Unit), withUnit(high, p.Unit), withUnit(u, p.Unit), p.Why)
 	}
 	if u == "" {
-		return fmt.Sprintf("%s = %s, exact, since everything that was put in is taken as exact", p.Name, withUnit(x, p.Unit))
+		return fmt.Sprintf("%s = %s, exact, since everything that it follows from is taken as exact", p.Name, withUnit(x, p.Unit))
 	}
 	return fmt.Sprintf("%s = %s, u = %s, U = %s (%s)", p.Name, withUnit(x, p.Unit), withUnit(u, p.Unit), p.in(p.Expanded), saidCoverage(p.K, p.Nu))
 }
@@ -184,19 +184,10 @@ func (p *Prediction) budget() Block {
 		} else {
 			u = withUnit(u, in.Unit)
 		}
-		c := "0"
-		if !p.isDust(row) {
-			c = figured(row.Sensitivity*in.Unit.Factor/p.Unit.Factor, 3)
-		}
+		c := figured(row.Sensitivity*in.Unit.Factor/p.Unit.Factor, 3)
 		b.Rows = append(b.Rows, []string{in.Name(), withUnit(x, in.Unit), u, strings.TrimSpace(c + " " + per(p.Unit, in.Unit)), percent(row.Share)})
 	}
 	return b
-}
-
-// isDust reports whether a sensitivity is what rounding leaves of nothing.
-func (p *Prediction) isDust(row Row) bool {
-	moved := row.Sensitivity * math.Max(math.Abs(row.Input.Value), row.Input.Unit.Factor)
-	return math.Abs(moved) < 1e-9*math.Abs(p.Value)
 }
 
 // per is the unit of a sensitivity.
