@@ -86,7 +86,7 @@ const (
 
 // body is the apparatus with the measured angles, and the form beside it.
 func (f *form) body(m *model, cols, rows int) []row {
-	return m.besideApparatus(cols, rows, func(cols, rows int) []row { return f.sheet(m, cols, rows) })
+	return m.besideApparatus(cols, rows, func(cols, rows int) []row { return f.list(m, cols, rows) })
 }
 
 func (m *model) besideApparatus(cols, rows int, make func(cols, rows int) []row) []row {
@@ -101,8 +101,8 @@ func (m *model) besideApparatus(cols, rows int, make func(cols, rows int) []row)
 	return columns(m.drawing(left, rows), left+1, indented(make(cols-left-2, rows)))
 }
 
-// sheet is the fields under their headings, the one in hand in sight.
-func (f *form) sheet(m *model, cols, rows int) []row {
+// list is the fields under their headings, the one in hand in sight.
+func (f *form) list(m *model, cols, rows int) []row {
 	out := []row{m.rule(cols, wordMeasured, m.toMend())}
 	out = append(out, m.warningRows(m.bench.warnings, cols, rows-1-leastFields)...)
 	room := rows - len(out)

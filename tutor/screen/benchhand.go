@@ -83,19 +83,6 @@ func (h *byHand) press(m *model, k tea.KeyMsg) bool {
 	return picked(&h.at, len(h.standings)+1, k)
 }
 
-// picked moves along a list with the arrow keys.
-func picked(at *int, n int, k tea.KeyMsg) bool {
-	switch k.Type {
-	case tea.KeyUp:
-		*at = max(*at-1, 0)
-	case tea.KeyDown:
-		*at = min(*at+1, n-1)
-	default:
-		return false
-	}
-	return true
-}
-
 func (h *byHand) keys(m *model) []binding {
 	if h.at == len(h.standings) && m.line.isEmpty() {
 		return []binding{m.on.upDown, m.on.goOn, m.on.back, m.on.leave}

@@ -282,3 +282,42 @@ func TestBrokenRecordAtTheBench(t *testing.T) {
 		t.Fatalf("%v", err)
 	}
 }
+
+// TestHostileRunNeverReachesTheTerminal opens a run from a record that somebody else has
+// written.
+func TestHostileRunNeverReachesTheTerminal(t *testing.T) {
+	tu := newTutor(t)
+	p, err := tu.Bank.Get("canal-lantern")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := errors.Join(tu.Record.KeepProblem(p.Hash, p.ID, string(p.Raw)), tu.Record.AddStudent("eve", hostile)); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := tu.Record.Append(record.Entry{Kind: record.Bench, Student: "eve", Problem: p.ID, Hash: p.Hash, Text: "set m = 0.4 kg" + hostile}); err != nil {
+		t.Fatal(err)
+	}
+	d := stand(t, tu, p.ID, 80, 24)
+	d.seated("Ana, " + hostile)
+	harmless(t, d)
+	d.press("down", "enter")
+	harmless(t, d)
+	d.sees("0.4 kg")
+	d.send(tea.KeyMsg{Type: tea.KeyRunes, Paste: true, Runes: []rune(hostile)})
+	d.press("enter")
+	harmless(t, d)
+	d.press("ctrl+l")
+	harmless(t, d)
+}
+
+// TestNoticeAtTheBench has the students agree to keep nothing before anything else.
+func TestNoticeAtTheBench(t *testing.T) {
+	d := standAs(t, newTutor(t), "canal-lantern", Options{Notice: "The record cannot be opened."}, 80, 24)
+	d.sees("The record cannot be opened.", "go on without keeping")
+	d.press("esc", "esc")
+	d.write("help")
+	d.press("ctrl+u", "enter")
+	d.sees("▸ Caution ◂", "Masses fall", "From here on nothing is kept")
+	d.seated("Ana")
+	d.sees("Nothing can be kept here.")
+}

@@ -40,12 +40,14 @@ func (m *model) isAtBench() bool { return m.bench != nil && m.lesson == nil }
 // begin opens the bench, at the choice of an apparatus where none was named.
 func (b *atBench) begin(m *model) {
 	m.actions = benchActions()
-	if b.Problem == nil {
-		b.base = newApparatus(m)
-		m.sheet = b.base
-		return
+	switch {
+	case m.notice != "":
+		b.to(m, &agree{})
+	case b.Problem == nil:
+		b.to(m, newApparatus(m))
+	default:
+		b.take(m, b.Problem)
 	}
-	b.take(m, b.Problem)
 }
 
 // take puts an apparatus on the table.

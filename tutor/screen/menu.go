@@ -94,6 +94,19 @@ func (m *model) pickRow(picked bool, r row) row {
 	return append(row{gap(1), m.look.text(bold, sign)}, r...)
 }
 
+// picked moves along a list with the arrow keys.
+func picked(at *int, n int, k tea.KeyMsg) bool {
+	switch k.Type {
+	case tea.KeyUp:
+		*at = max(*at-1, 0)
+	case tea.KeyDown:
+		*at = max(min(*at+1, n-1), 0)
+	default:
+		return false
+	}
+	return true
+}
+
 func (m *model) showHelp() {
 	m.sheet = &reader{title: wordHelp, make: (*model).helpRows}
 }

@@ -94,12 +94,12 @@ func backgroundWord(light bool) string {
 
 // begin finds out who is practising, and goes to where they left.
 func (m *model) begin() {
-	if m.notice != "" {
-		m.sheet = &agree{}
-		return
-	}
 	if m.bench != nil {
 		m.bench.begin(m)
+		return
+	}
+	if m.notice != "" {
+		m.sheet = &agree{}
 		return
 	}
 	student, known, err := m.tutor.LastStudent()

@@ -109,17 +109,7 @@ func (s *students) keys(m *model) []binding {
 	return []binding{m.on.upDown, m.on.goOn, m.on.back, m.on.leave}
 }
 
-func (s *students) press(_ *model, k tea.KeyMsg) bool {
-	switch k.Type {
-	case tea.KeyUp:
-		s.at = max(s.at-1, 0)
-	case tea.KeyDown:
-		s.at = min(s.at+1, len(s.all)-1)
-	default:
-		return false
-	}
-	return true
-}
+func (s *students) press(_ *model, k tea.KeyMsg) bool { return picked(&s.at, len(s.all), k) }
 
 func (s *students) enter(m *model, text string) {
 	if m.line.isEmpty() && s.at < len(s.all) {
