@@ -7,6 +7,7 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+	"sync"
 	"testing"
 
 	"example.org/standstill/checker"
@@ -30,12 +31,22 @@ type labelled struct {
 
 var references = map[string]*checker.Reference{}
 
+// others are the problems of the bank and those that only labels are about.
+var others = sync.OnceValues(func() (*problems.Bank, error) {
+	own, found := problems.OpenFolder("../testdata/marking/problems")
+	return problems.Embedded().With(own), found.Err()
+})
+
 func reference(t testing.TB, id string) *checker.Reference {
 	t.Helper()
 	if r, ok := references[id]; ok {
 		return r
 	}
-	p, err := problems.Embedded().Get(id)
+	bank, err := others()
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, err := bank.Get(id)
 	if err != nil {
 		t.Fatal(err)
 	}

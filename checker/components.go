@@ -2,6 +2,7 @@ package checker
 
 import (
 	"math"
+	"slices"
 
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/quantity"
@@ -95,12 +96,20 @@ func (m *marking) isComponent(side *expr.Node, c *component) bool {
 			return true
 		}
 	}
-	// A size that was found already, put in as a number.
-	if !m.fixed(side) {
-		return false
+	// A size that was found already: put in as a number, which the first world leaves as
+	// it is at rest, or in letters, as w/2 is.
+	return m.fixed(side) && slices.ContainsFunc(e.vary, func(vary letterSet) bool {
+		return m.isTerm(e, row{c.term}, m.free(vary, "", 0), c.term.signs(), roundedShare) || m.isTermAtRest(e, c, vary)
+	})
+}
+
+func (m *marking) isTermAtRest(e *equation, c *component, vary letterSet) bool {
+	for k := range tries {
+		if !m.isTerm(e, row{c.term}, m.rest(vary, k), c.term.signs(), roundedShare) {
+			return false
+		}
 	}
-	env := m.rest(0, 0)
-	return m.isTerm(e, row{c.term}, env, c.term.signs(), roundedShare)
+	return true
 }
 
 // componentIs is the equation "side = the component". Only what the student typed

@@ -55,12 +55,17 @@ func (m *marking) markSolve() Report {
 	if always {
 		return m.almost(HoldsAlways, "")
 	}
-	report := m.right()
-	report.Settles = append(report.Settles, m.settledBy(settles)...)
+	settles = m.settledBy(settles)
 	if m.isNamedChain() {
 		value := m.markValue(m.item, m.line.Sides[len(m.line.Sides)-1])
 		if value.Verdict == Right {
-			report.Settles = append(report.Settles, m.settled(m.item)...)
+			settles = append(settles, m.settled(m.item)...)
+		}
+	}
+	report := m.right()
+	for _, name := range m.Find {
+		if slices.Contains(settles, name) {
+			report.Settles = append(report.Settles, name)
 		}
 	}
 	return report

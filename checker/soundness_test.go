@@ -28,15 +28,20 @@ var (
 // what is slower; it does not fail, because the machine may be busy.
 const slow = 10 * time.Millisecond
 
-// everyProblem returns every problem of the bank, and of the published examples.
+// everyProblem returns every problem of the bank, of the published examples, and of
+// the labels.
 func everyProblem(t testing.TB) []*problems.Problem {
 	t.Helper()
 	published, found := problems.OpenFolder("../testdata/published")
 	if err := found.Err(); err != nil {
 		t.Fatal(err)
 	}
+	known, err := others()
+	if err != nil {
+		t.Fatal(err)
+	}
 	var all []*problems.Problem
-	for _, bank := range []*problems.Bank{problems.Embedded(), published} {
+	for _, bank := range []*problems.Bank{known, published} {
 		for _, h := range bank.List() {
 			p, err := bank.Get(h.ID)
 			if err != nil {

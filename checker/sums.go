@@ -164,6 +164,11 @@ func (m *marking) termwise(e *equation, at place, tied string) (finding, bool) {
 	if m.sameTerms(e, w, tied, roundedShare) {
 		return finding{}, true
 	}
+	for _, k := range wholeScales {
+		if m.sameTerms(e, scaled(w, k), tied, roundedShare) {
+			return finding{}, true
+		}
+	}
 	if bare, ok := divided(w); ok && !m.always(e) && m.sameTerms(e, bare, tied, roundedShare) {
 		return finding{}, true
 	}
@@ -183,6 +188,17 @@ func (m *marking) termwise(e *equation, at place, tied string) (finding, bool) {
 		}
 	}
 	return finding{}, false
+}
+
+// wholeScales are what a whole sum may have been multiplied by.
+var wholeScales = []float64{2, 3, 4, 1. / 2, 1. / 3, 1. / 4}
+
+func scaled(w row, k float64) row {
+	all := slices.Clone(w)
+	for i := range all {
+		all[i].scale *= k
+	}
+	return all
 }
 
 // divided returns the row without the function that all its terms share: F1 = F2 for
