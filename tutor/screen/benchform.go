@@ -77,9 +77,7 @@ func (f *form) commit(m *model) bool {
 	}
 	f.asking = false
 	if strings.TrimSpace(text) != f.field(m).Typed {
-		if f.field(m).Good() {
-			f.before[f.at] = f.field(m).Typed
-		}
+		f.note(m, f.at)
 		m.bench.table.Form.Type(f.at, text)
 		m.bench.changed(m)
 	}
@@ -101,12 +99,29 @@ func (f *form) assign(m *model, text string) (field int, ok bool) {
 func (b *atBench) assign(m *model, text string) (field int, why string) {
 	field, value, why := b.table.Form.Aim(text)
 	if why == "" {
+		b.form.note(m, field)
 		why = b.table.Form.Put(field, value)
 	}
 	if why == "" {
 		b.changed(m)
 	}
 	return field, why
+}
+
+// note keeps the good value of a field that is about to change.
+func (f *form) note(m *model, field int) {
+	if e := &m.bench.table.Form.Fields[field]; e.Good() {
+		f.before[field] = e.Typed
+	}
+}
+
+// stash puts a value that cannot be taken into the field that the line names, where that
+// is empty: it is to be mended the next time.
+func (b *atBench) stash(text string) {
+	field, value, why := b.table.Form.Aim(text)
+	if why == "" && b.table.Form.Fields[field].Typed == "" {
+		b.table.Form.Type(field, value)
+	}
 }
 
 // canRestore reports whether another value stood in the field in hand.

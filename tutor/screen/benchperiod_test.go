@@ -153,6 +153,24 @@ func TestLeavingTheBenchKeepsWhatWasTyped(t *testing.T) {
 	}
 }
 
+// TestLeavingKeepsAValueForAnotherField leaves with a line that names a letter.
+func TestLeavingKeepsAValueForAnotherField(t *testing.T) {
+	for line, want := range map[string]string{
+		"beta = 5O deg":         "set beta = 5O deg",
+		"beta = 50 deg":         "set beta = 50 deg",
+		"T1 = 3.1 N div 0.1 N":  "read T1 = 3.1 N div 0.1 N",
+		"m = 0.4 kgs; no sense": "set m = 0.4 kgs; no sense",
+	} {
+		d := stand(t, newTutor(t), "canal-lantern", 80, 24)
+		d.seated("Ana")
+		d.write(line)
+		d.close()
+		if all := runsOf(t, d); len(all) != 1 || all[0].Text != want {
+			t.Errorf("%q leaves %+v", line, all)
+		}
+	}
+}
+
 // TestBadValueLosesNothing mends one field while the others stand, and brings back what
 // was typed over.
 func TestBadValueLosesNothing(t *testing.T) {

@@ -148,9 +148,13 @@ func (b *atBench) keep(m *model) bool {
 func (b *atBench) close(m *model) {
 	switch {
 	case b.hasLine(m):
-		b.form.commit(m)
-	case m.isMeasuring() && m.isAtBench() && strings.Contains(m.line.text(), "="):
-		b.assign(m, m.line.text())
+		if !b.form.commit(m) {
+			b.stash(b.form.typedText(m))
+		}
+	case m.isAtBench() && m.isMeasuring() && strings.Contains(m.line.text(), "="):
+		if _, why := b.assign(m, m.line.text()); why != "" {
+			b.stash(m.line.text())
+		}
 	}
 	b.keep(m)
 	if b.table.Run() == "" {

@@ -150,7 +150,7 @@ func TestBenchInSevenBits(t *testing.T) {
 }
 
 // TestBenchTypingAlwaysTypes types a letter over every screen of the bench: it stands in the
-// line, and no key that is named is taken elsewhere.
+// line.
 func TestBenchTypingAlwaysTypes(t *testing.T) {
 	for _, s := range benchScenes() {
 		d := stand(t, newTutor(t), s.problem, 80, 24)

@@ -73,7 +73,6 @@ const (
 	saidByHandLate      = "Who predicts by hand, stage by stage on these numbers? It is credited now too."
 	saidNextByHand      = "Who is next? Everybody at the table can predict by hand before the sums are shown."
 	saidNobodyPredicts  = "Nobody is named, so nobody can be credited. Enter goes on; the word students takes names."
-	saidGoOn            = "Enter goes on."
 	saidWhatNext        = "What now? A letter and its value change it, as in m = 0.52 kg ± 1 %; enter goes back to the values."
 	saidAnyField        = "In any field, a letter and an equals sign go to that letter, as in alpha = 35 deg ± 0.5 deg; with nothing behind the sign it is emptied."
 	saidWithNumbers     = "This takes the numbers of runs, as in compare 1 2."
@@ -94,7 +93,7 @@ func saidOwnEmpty(e *bench.Field) string {
 func saidLeftEmpty(file string) string { return "Left empty, the file's " + file + " counts." }
 
 func saidByHandNow(name string) string {
-	return name + " predicts by hand now, on the numbers that you measured. Ctrl+l leads back to the bench."
+	return name + " predicts by hand now, on the numbers that you measured; ctrl+l leads back to the bench."
 }
 
 func saidChanged(e *bench.Field) string {

@@ -240,15 +240,25 @@ func TestFaultEndsInOrder(t *testing.T) {
 // TestKeysAreThoseThatTerminalsLeaveAlone holds every key that a student is told
 // of against those that are taken elsewhere or mean another key.
 func TestKeysAreThoseThatTerminalsLeaveAlone(t *testing.T) {
-	taken := "ctrl+s ctrl+q ctrl+z ctrl+h ctrl+m ctrl+i ctrl+j ctrl+a ctrl+b ctrl+w ctrl+t ctrl+n f1 f10 f11"
 	for _, s := range scenes() {
 		d := sit(t, 200, 60)
 		s.lead(d)
-		for _, b := range d.sheet.keys(d.model) {
-			for _, k := range b.Keys() {
-				if strings.Contains(taken+" ", k+" ") && strings.HasPrefix(k, "ctrl") {
-					t.Errorf("%s asks for %s", s.name, k)
-				}
+		d.keysAreFree(s.name)
+	}
+	for _, s := range benchScenes() {
+		d := stand(t, newTutor(t), s.problem, 200, 60)
+		s.lead(d)
+		d.keysAreFree("the bench at " + s.name)
+	}
+}
+
+// keysAreFree wants no key to be named that is taken elsewhere.
+func (d *desk) keysAreFree(scene string) {
+	taken := "ctrl+s ctrl+q ctrl+z ctrl+h ctrl+m ctrl+i ctrl+j ctrl+a ctrl+b ctrl+w ctrl+t ctrl+n f1 f10 f11"
+	for _, b := range d.sheet.keys(d.model) {
+		for _, k := range b.Keys() {
+			if strings.Contains(taken+" ", k+" ") && strings.HasPrefix(k, "ctrl") {
+				d.t.Errorf("%s asks for %s", scene, k)
 			}
 		}
 	}
