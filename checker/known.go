@@ -18,6 +18,7 @@ type knownValue struct {
 	value  float64
 	kind   knownKind
 	givens letterSet
+	dim    quantity.Dimension // of a plain value
 }
 
 // knownKind tells angles, and sines and the like of them, from other values.
@@ -49,34 +50,37 @@ func (r *Reference) knownValues() []knownValue {
 			continue
 		}
 		if v.Dim == quantity.Angle {
-			angles = append(angles, knownValue{r.solution[i], angleValue, set})
+			angles = append(angles, knownValue{value: r.solution[i], kind: angleValue, givens: set})
 		} else {
-			plain = append(plain, knownValue{r.solution[i], plainValue, set})
+			plain = append(plain, knownValue{r.solution[i], plainValue, set, v.Dim})
 		}
 	}
 	for _, a := range append(angles, r.directions()...) {
 		all = append(all, turns(a)...)
 		for _, b := range angles {
 			if a != b {
-				all = append(all, turns(knownValue{a.value + b.value, angleValue, a.givens | b.givens})...)
-				all = append(all, knownValue{a.value - b.value, angleValue, a.givens | b.givens})
+				all = append(all, turns(knownValue{value: a.value + b.value, kind: angleValue, givens: a.givens | b.givens})...)
+				all = append(all, knownValue{value: a.value - b.value, kind: angleValue, givens: a.givens | b.givens})
 			}
 		}
 	}
 	ratios := all
 	for _, a := range ratios {
 		for _, f := range []func(float64) float64{math.Sin, math.Cos, math.Tan} {
-			all = append(all, knownValue{f(a.value), ratioValue, a.givens})
+			all = append(all, knownValue{value: f(a.value), kind: ratioValue, givens: a.givens})
 		}
 	}
 	for _, p := range plain {
 		all = append(all, p)
 		for _, q := range plain {
-			all = append(all, knownValue{p.value * q.value, plainValue, p.givens | q.givens})
+			// m·g, k·s, μ·P; 10·10 is no number of the problem.
+			if p.dim.Times(q.dim) == quantity.Force {
+				all = append(all, knownValue{p.value * q.value, plainValue, p.givens | q.givens, quantity.Force})
+			}
 		}
 		for _, a := range ratios {
-			all = append(all, knownValue{p.value * math.Sin(a.value), plainValue, p.givens | a.givens},
-				knownValue{p.value * math.Cos(a.value), plainValue, p.givens | a.givens})
+			all = append(all, knownValue{value: p.value * math.Sin(a.value), kind: plainValue, givens: p.givens | a.givens},
+				knownValue{value: p.value * math.Cos(a.value), kind: plainValue, givens: p.givens | a.givens})
 		}
 	}
 	return all
@@ -89,7 +93,7 @@ func (r *Reference) directions() []knownValue {
 	for _, c := range r.components {
 		if a := c.force.Factor(c.axis).Angle; a != nil && len(a.Args) > 0 && r.fixed(a) {
 			if x := r.program(a).Run(r.solution); !math.IsNaN(x) {
-				all = append(all, knownValue{x, angleValue, r.givens(a)})
+				all = append(all, knownValue{value: x, kind: angleValue, givens: r.givens(a)})
 			}
 		}
 	}
@@ -111,7 +115,7 @@ func (r *Reference) fixed(n *expr.Node) bool {
 func turns(a knownValue) []knownValue {
 	var all []knownValue
 	for _, x := range []float64{a.value, math.Pi/2 - a.value, math.Pi - a.value, math.Pi/2 + a.value, math.Pi + a.value, 2*math.Pi - a.value, 2 * a.value} {
-		all = append(all, knownValue{x, angleValue, a.givens})
+		all = append(all, knownValue{value: x, kind: angleValue, givens: a.givens})
 	}
 	return all
 }
