@@ -3,6 +3,8 @@ package main
 // What is said about sheets and new problem files.
 const (
 	saidStudentsNeedClass = "--student needs --class, the code that the copies are drawn for"
+	saidSheetOfWhat       = "name a problem, or with --class a class file whose set work is printed"
+	saidNotOnList         = "%q is not on the list of the class"
 	saidSheetWritten      = "%s is written. Open it in a browser and print it.\n"
 	saidFileIsThere       = "the file %s is there already and is left as it is; name another one"
 )
