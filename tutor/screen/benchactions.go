@@ -87,6 +87,8 @@ func (b *atBench) wordOf(m *model, text string) (word tutor.Word, rest string, o
 		return word, "", ok
 	case b.hasLine(m):
 		text = b.form.meant(m, text)
+	default:
+		text = b.anew(m, text, b.refused)
 	}
 	return b.wordIn(m, text)
 }

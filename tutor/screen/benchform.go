@@ -1,6 +1,7 @@
 package screen
 
 import (
+	"math"
 	"strings"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -39,18 +40,37 @@ func (f *form) load(m *model) {
 // behind that without emptying it first: a word, a line that names its field, or a value
 // that can be read where both together cannot.
 func (f *form) meant(m *model, text string) string {
+	text = m.bench.anew(m, text, m.bench.refused)
 	typed := f.field(m).Typed
-	rest, found := strings.CutPrefix(text, typed)
-	rest = strings.TrimSpace(rest)
-	if !found || typed == "" || rest == "" || f.asking {
+	rest := behind(text, typed)
+	if rest == "" || f.asking {
 		return text
 	}
-	if _, _, isWord := m.bench.wordIn(m, rest); isWord || strings.Contains(rest, "=") {
-		return rest
+	if other := m.bench.anew(m, text, typed); other != text {
+		return other
 	}
 	_, whole := m.bench.table.Form.Echo(f.at, text)
 	_, alone := m.bench.table.Form.Echo(f.at, rest)
 	if whole != "" && alone == "" {
+		return rest
+	}
+	return text
+}
+
+// behind is what was typed behind a text that stands in front, "" for nothing.
+func behind(text, front string) string {
+	rest, found := strings.CutPrefix(strings.TrimSpace(text), front)
+	if !found || front == "" {
+		return ""
+	}
+	return strings.TrimSpace(rest)
+}
+
+// anew is the word, or the line that names its field, that was typed behind a text which
+// stood in the line; the whole line where there is none.
+func (b *atBench) anew(m *model, text, front string) string {
+	rest := behind(text, front)
+	if _, _, isWord := b.wordIn(m, rest); rest != "" && (isWord || strings.Contains(rest, "=")) {
 		return rest
 	}
 	return text
@@ -88,7 +108,7 @@ func (f *form) commit(m *model) bool {
 func (f *form) assign(m *model, text string) (field int, ok bool) {
 	field, why := m.bench.assign(m, text)
 	if why != "" {
-		m.say(why)
+		m.say(why + " " + saidMendLine)
 		return f.at, false
 	}
 	return field, true
@@ -102,10 +122,12 @@ func (b *atBench) assign(m *model, text string) (field int, why string) {
 		b.form.note(m, field)
 		why = b.table.Form.Put(field, value)
 	}
-	if why == "" {
-		b.changed(m)
+	if b.refused = ""; why != "" {
+		b.refused = strings.TrimSpace(m.line.text())
+		return field, why
 	}
-	return field, why
+	b.changed(m)
+	return field, ""
 }
 
 // note keeps the good value of a field that is about to change.
@@ -162,6 +184,7 @@ func (f *form) enter(m *model, text string) {
 	case f.asking:
 		f.answer(m)
 	case f.commit(m):
+		f.load(m)
 		f.settle(m)
 	}
 }
@@ -193,10 +216,16 @@ func (f *form) answer(m *model) {
 	f.next(m)
 }
 
+// veryUnsure is the share of a value above which its uncertainty is more likely a slip.
+const veryUnsure = 0.2
+
 // next goes to the next field; from the values to the readings by way of the prediction
 // by hand, and from the last to the result.
 func (f *form) next(m *model) {
 	fields := m.bench.table.Form.Fields
+	if e := f.field(m); e.Value.U() > veryUnsure*math.Abs(e.Value.Estimate) {
+		m.say(saidVeryUnsure(e))
+	}
 	last := f.at+1 == len(fields)
 	toReadings := f.field(m).Kind != bench.Reading && !last && fields[f.at+1].Kind == bench.Reading
 	f.to(m, f.at+1)

@@ -97,7 +97,7 @@ func (o *outcome) plot(m *model, by string) {
 func (o *outcome) question(*model) string { return saidWhatNext }
 
 func (o *outcome) under(m *model, cols, rows int) []row {
-	text := m.line.text()
+	text := m.bench.anew(m, m.line.text(), m.bench.refused)
 	if word, ok := m.wordOf(text); ok {
 		return []row{m.labelled(wordMeans, m.look.row(plain, m.whatItDoes(word)))}
 	}
@@ -152,6 +152,7 @@ func (o *outcome) turn(m *model, page int) {
 
 // enter changes a value and follows it; an empty line goes back to the form.
 func (o *outcome) enter(m *model, text string) {
+	text = m.bench.anew(m, text, m.bench.refused)
 	switch {
 	case m.line.isEmpty():
 		m.home()

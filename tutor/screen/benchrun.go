@@ -27,6 +27,7 @@ type atBench struct {
 	passed   [benchSteps]bool
 	outcome  outcomeOf
 	rest     string // what is typed behind a word
+	refused  string // the line that named a field and could not be taken
 }
 
 func newBench(t *tutor.Tutor, b Bench) *atBench {

@@ -75,6 +75,7 @@ const (
 	saidNobodyPredicts  = "Nobody is named, so nobody can be credited. Enter goes on; the word students takes names."
 	saidWhatNext        = "What now? A letter and its value change it, as in m = 0.52 kg ± 1 %; enter goes back to the values."
 	saidAnyField        = "In any field, a letter and an equals sign go to that letter, as in alpha = 35 deg ± 0.5 deg; with nothing behind the sign it is emptied."
+	saidMendLine        = "Mend the line, or empty it with ctrl+u."
 	saidWithNumbers     = "This takes the numbers of runs, as in compare 1 2."
 	saidNothingAfter    = "Type a letter and its value, as in alpha = 40 deg ± 0.5 deg, or a word such as plot, again or report."
 	saidHelpless        = "What the bench itself predicts comes after this."
@@ -94,6 +95,10 @@ func saidLeftEmpty(file string) string { return "Left empty, the file's " + file
 
 func saidByHandNow(name string) string {
 	return name + " predicts by hand now, on the numbers that you measured; ctrl+l leads back to the bench."
+}
+
+func saidVeryUnsure(e *bench.Field) string {
+	return fmt.Sprintf("%s = %s: that is unsure by more than a fifth of itself. Is a percent sign or another unit meant?", e.Name(), e.Short())
 }
 
 func saidChanged(e *bench.Field) string {
