@@ -18,6 +18,7 @@ and name and what was typed, and nothing of anybody else.`
 	saidNoClass         = "there is no class file; name one with --class, or make one with standstill class new"
 	saidNothingToHandIn = "%s has nothing to hand in so far"
 	saidNotWritten      = "the file %s cannot be written: %s"
+	saidNoFolder        = "there is no folder %s; make it first, or name another one"
 	saidHandedIn        = "%s holds all %d entries of %s. Whoever has the file can read them; give it to your teacher."
 	saidWatch           = `Follows hand-ins and records in folders, such as a shared one into which students
 practise: who is at which stage, who has asked for every hint, the last five mistakes.

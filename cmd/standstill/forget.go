@@ -15,7 +15,9 @@ func forgetCommand(a *app) *cobra.Command {
 		Use:   "forget STUDENT",
 		Short: "Delete everything that a student did",
 		Long: `Deletes a student, by name or id, with all entries, and overwrites them in the file;
-with --class from the class's record. The running numbers of the others show the gap.`,
+with --class from the class's record. The running numbers of the others show the gap.
+A hand-in file of the student still holds everything: delete it too, or it comes back
+when it is collected again.`,
 		Example: "  standstill record forget Nele",
 		Args:    exactly(1, "a student, by name or id"),
 		RunE: func(_ *cobra.Command, args []string) error {

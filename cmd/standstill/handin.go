@@ -59,6 +59,9 @@ func (a *app) handIn(folder, student, classFile string) error {
 	if err != nil {
 		return said(err)
 	}
+	if info, err := os.Stat(folder); err != nil || !info.IsDir() {
+		return fmt.Errorf(saidNoFolder, folder)
+	}
 	path := filepath.Join(folder, name)
 	if err := writeWhole(path, data); err != nil {
 		return fmt.Errorf(saidNotWritten, path, plainCause(err))
