@@ -92,20 +92,20 @@ var bothSigns = []float64{1, -1}
 func (m *marking) isComponent(side *expr.Node, c *component) bool {
 	e := m.componentIs(side, c)
 	for _, vary := range e.vary {
-		if m.sameTerm(e, row{c.term}, vary, c.term.signs(), roundedShare) {
+		if m.sameTerm(e, row{c.term}, vary, m.signsOf(&c.term), roundedShare) {
 			return true
 		}
 	}
 	// A size that was found already: put in as a number, which the first world leaves as
 	// it is at rest, or in letters, as w/2 is.
 	return m.fixed(side) && slices.ContainsFunc(e.vary, func(vary letterSet) bool {
-		return m.isTerm(e, row{c.term}, m.free(vary, "", 0), c.term.signs(), roundedShare) || m.isTermAtRest(e, c, vary)
+		return m.isTerm(e, row{c.term}, m.free(vary, "", 0), m.signsOf(&c.term), roundedShare) || m.isTermAtRest(e, c, vary)
 	})
 }
 
 func (m *marking) isTermAtRest(e *equation, c *component, vary letterSet) bool {
 	for k := range tries {
-		if !m.isTerm(e, row{c.term}, m.rest(vary, k), c.term.signs(), roundedShare) {
+		if !m.isTerm(e, row{c.term}, m.rest(vary, k), m.signsOf(&c.term), roundedShare) {
 			return false
 		}
 	}
@@ -120,10 +120,14 @@ func (m *marking) componentIs(side *expr.Node, c *component) *equation {
 	return e
 }
 
-// signs lists the signs with which a component may be written: its size always,
-// and with its own sign.
-func (t *term) signs() []float64 {
-	if t.scale > 0 && (t.angle == nil || t.scale == 1) && t.force.Direction == nil {
+// signsOf lists the signs with which a component may be written: its size always, and
+// with its own sign. Where a full-circle direction says it, the sign is the one at rest.
+func (r *Reference) signsOf(t *term) []float64 {
+	positive := t.scale > 0
+	if t.force.Direction != nil {
+		positive = t.value(r.solution) > 0
+	}
+	if positive {
 		return bothSigns[:1]
 	}
 	return bothSigns

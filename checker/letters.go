@@ -45,7 +45,7 @@ var usualLetters = []struct {
 }{
 	{statics.Weight, "w W Fg FG G"},
 	{statics.Normal, "N FN R n"},
-	{statics.Friction, "f Ff FR fs fk"},
+	{statics.Friction, "f Ff FR Ffr fs fk"},
 	{statics.Tension, "T FT"},
 }
 
