@@ -1,6 +1,7 @@
 package screen
 
 import (
+	"slices"
 	"strings"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -184,8 +185,8 @@ func (m *model) toBench() {
 	m.line.set("")
 	m.refresh()
 	m.bench.hand.led = true
+	m.bench.hand.at = slices.IndexFunc(m.bench.table.Students, func(s record.Student) bool { return s.ID == student.ID }) + 1
 	m.bench.hand.stand(m)
-	m.bench.hand.at = min(m.bench.hand.at+1, len(m.bench.hand.standings))
 	m.sheet = m.bench.hand
 	m.say(m.bench.table.Standing(student) + ".")
 }

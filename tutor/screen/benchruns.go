@@ -220,7 +220,7 @@ func (r *runs) rows(m *model, i, cols int) []row {
 		first = append(m.look.row(bold, wordMarked+"  "), first...)
 	}
 	rows := []row{m.pickRow(i == r.at, first)}
-	for _, part := range m.look.wrap(typed, cols-8) {
+	for _, part := range m.look.wrapMeasured(typed, cols-8) {
 		rows = append(rows, append(row{gap(6)}, m.look.text(quiet, part)))
 	}
 	return rows
