@@ -436,13 +436,21 @@ func (r *Reference) ready(key string, tree func() *expr.Node) *expr.Program {
 
 // substitute returns the tree with a letter replaced.
 func substitute(n *expr.Node, name string, by *expr.Node) *expr.Node {
-	if n.Op == expr.Name && n.Name == name {
+	return replaced(n, func(n *expr.Node) bool { return n.Op == expr.Name && n.Name == name }, by)
+}
+
+// replaced returns the tree with by in the place of every node that is meant.
+func replaced(n *expr.Node, meant func(*expr.Node) bool, by *expr.Node) *expr.Node {
+	if meant(n) {
 		return by
+	}
+	if len(n.Args) == 0 {
+		return n
 	}
 	c := *n
 	c.Args = make([]*expr.Node, len(n.Args))
 	for i, a := range n.Args {
-		c.Args[i] = substitute(a, name, by)
+		c.Args[i] = replaced(a, meant, by)
 	}
 	return &c
 }

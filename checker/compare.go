@@ -27,6 +27,7 @@ type equation struct {
 	sides    []*expr.Node
 	residual expr.Program
 	terms    []expr.Program
+	sizes    []expr.Program // the terms with a letter, and the others as one
 	minus    []bool         // the terms that are subtracted when the right side is taken over
 	bulks    []expr.Program // the terms if nothing in them cancelled
 	shifted  []expr.Program // residual with one rounded number at the end of its range
@@ -57,6 +58,9 @@ func (r *Reference) equation(left, right *expr.Node, signs []signed) *equation {
 		}
 	}
 	e.letters = len(difference.Names()) > 0
+	if e.sizes = r.sizes(e.sides); !e.letters {
+		e.sizes = e.terms
+	}
 	e.form = formOf(difference)
 	literals := r.literals(e.sides)
 	shifted := map[float64]bool{}
@@ -78,6 +82,29 @@ func (r *Reference) equation(left, right *expr.Node, signs []signed) *equation {
 // fit is the share within which a mistake's terms must be the line's: what the
 // rounding explains, for 0.892 is no sine of 0.895.
 func (e *equation) fit() float64 { return math.Min(math.Max(e.rounded, mistakeShare), roundedShare) }
+
+// sizes lists what a line's tolerance is a share of: its terms, where numbers that are
+// added up beside letters count as one, for 3500·0.643 − 2250 is as good as nothing.
+func (r *Reference) sizes(sides []*expr.Node) []expr.Program {
+	var sizes []expr.Program
+	var numbers *expr.Node
+	for i, side := range sides {
+		for _, t := range addends(side, float64(1-2*i), nil) {
+			switch {
+			case len(t.node.Names()) > 0:
+				sizes = append(sizes, r.program(t.node))
+			case numbers == nil:
+				numbers = expr.Join(expr.Mul, expr.Constant(t.sign), t.node)
+			default:
+				numbers = expr.Join(expr.Add, numbers, expr.Join(expr.Mul, expr.Constant(t.sign), t.node))
+			}
+		}
+	}
+	if numbers != nil {
+		sizes = append(sizes, r.program(numbers))
+	}
+	return sizes
+}
 
 // withoutForeign is the equation as it would be judged if an angle that is none of the
 // problem's were a rounded number; false where there is no such angle.
@@ -211,7 +238,7 @@ func (e *equation) off(env []float64, share float64) (residual, allowed float64)
 		rounding += math.Abs(s.Run(env) - residual)
 	}
 	rounding = math.Min(rounding, mostRounding*e.most/10)
-	return residual, math.Max(rounding*(1+1e-9), share*math.Min(largest(e.terms, env), e.most))
+	return residual, math.Max(rounding*(1+1e-9), share*math.Min(largest(e.sizes, env), e.most))
 }
 
 // largest returns the size of the largest of several values.

@@ -73,29 +73,14 @@ func (m *marking) misplaced(e *equation, at place) (finding, bool) {
 			k := math.Pow10(power)
 			moved := *l.node
 			moved.Num.Value, moved.Num.Half, moved.Num.Wide = moved.Num.Value*k, moved.Num.Half*k, moved.Num.Wide*k
-			mended := m.equation(replaced(e.sides[0], l.node, &moved), replaced(e.sides[1], l.node, &moved), e.signs)
+			number := func(n *expr.Node) bool { return n == l.node }
+			mended := m.equation(replaced(e.sides[0], number, &moved), replaced(e.sides[1], number, &moved), e.signs)
 			if kind, f := m.link(mended, at); kind == linkAsked && f == nil {
 				return m.forceOfSize(at, moved.Num.Value, moved.Num.Half), true
 			}
 		}
 	}
 	return finding{}, false
-}
-
-// replaced returns the tree with one node in the place of another.
-func replaced(n, old, by *expr.Node) *expr.Node {
-	if n == old {
-		return by
-	}
-	if len(n.Args) == 0 {
-		return n
-	}
-	c := *n
-	c.Args = make([]*expr.Node, len(n.Args))
-	for i, a := range n.Args {
-		c.Args[i] = replaced(a, old, by)
-	}
-	return &c
 }
 
 // forceOfSize blames the power of ten on the given force of that size, if there is one.

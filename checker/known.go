@@ -191,7 +191,7 @@ func (r *Reference) literal(n *expr.Node) (literal, bool) {
 			l.givens |= k.givens
 		}
 	}
-	if unit.Dim == quantity.Angle && l.givens == 0 && !r.isUnknownAngle(value, half) {
+	if unit.Dim == quantity.Angle && l.givens == 0 && !structural(n) && !r.isUnknownAngle(value, half) {
 		return literal{node: n, foreign: true}, true
 	}
 	slot, ok := r.slots["g"]
