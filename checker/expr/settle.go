@@ -35,8 +35,8 @@ func (s *scanner) settle() {
 
 func (s *scanner) settleOne(i int, alone, mass bool, side [2]int) {
 	t := &s.tokens[i]
-	unit := alone && i > side[0] && s.tokens[i-1].kind != tokName
-	behind := i > side[0] && s.tokens[i-1].kind == tokNumber
+	unit := alone && i > side[0] && s.tokens[i-1].kind != tokName && !s.isArgument(i)
+	behind := i > side[0] && s.tokens[i-1].kind == tokNumber && !s.isArgument(i)
 	if t.text == "g" {
 		unit = mass && behind && side[1]-side[0] <= 3
 	}
@@ -51,6 +51,12 @@ func (s *scanner) settleOne(i int, alone, mass bool, side [2]int) {
 		return
 	}
 	*t = token{kind: tokName, text: t.letter, pos: t.pos, end: t.end}
+}
+
+// isArgument reports whether a token stands behind a function's power, as the s of
+// sin² s does.
+func (s *scanner) isArgument(i int) bool {
+	return i > 2 && s.tokens[i-1].kind == tokNumber && s.tokens[i-2].kind == tokPower && s.tokens[i-3].kind == tokFunction
 }
 
 func (s *scanner) hasLetter(side [2]int) bool {
