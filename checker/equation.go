@@ -43,9 +43,7 @@ func (r *Reference) equation(left, right *expr.Node, signs []signed) *equation {
 		}
 	}
 	e.letters = len(difference.Names()) > 0
-	if e.sizes = r.sizes(e.sides); !e.letters {
-		e.sizes = e.terms
-	}
+	e.sizes = r.sizes(e.sides, e.terms)
 	e.form = formOf(difference)
 	literals := r.literals(e.sides)
 	shifted := map[float64]bool{}
@@ -68,27 +66,27 @@ func (r *Reference) equation(left, right *expr.Node, signs []signed) *equation {
 // rounding explains, for 0.892 is no sine of 0.895.
 func (e *equation) fit() float64 { return math.Min(math.Max(e.rounded, mistakeShare), roundedShare) }
 
-// sizes lists what a line's tolerance is a share of: its terms, where numbers that are
+// sizes lists what a line's tolerance is a share of: its terms, of which the programs
+// are given, where numbers that are
 // added up beside letters count as one, for 3500·0.643 − 2250 is as good as nothing.
-func (r *Reference) sizes(sides []*expr.Node) []expr.Program {
+func (r *Reference) sizes(sides []*expr.Node, terms []expr.Program) []expr.Program {
 	var sizes []expr.Program
-	var numbers *expr.Node
+	numbers, count, at := expr.Constant(0), 0, 0
 	for i, side := range sides {
 		for _, t := range addends(side, float64(1-2*i), nil) {
-			switch {
-			case len(t.node.Names()) > 0:
-				sizes = append(sizes, r.program(t.node))
-			case numbers == nil:
-				numbers = expr.Join(expr.Mul, expr.Constant(t.sign), t.node)
-			default:
+			if len(t.node.Names()) > 0 {
+				sizes = append(sizes, terms[at])
+			} else {
 				numbers = expr.Join(expr.Add, numbers, expr.Join(expr.Mul, expr.Constant(t.sign), t.node))
+				count++
 			}
+			at++
 		}
 	}
-	if numbers != nil {
-		sizes = append(sizes, r.program(numbers))
+	if count < 2 || len(sizes) == 0 {
+		return terms
 	}
-	return sizes
+	return append(sizes, r.program(numbers))
 }
 
 // withoutForeign is the equation as it would be judged if an angle that is none of the

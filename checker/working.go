@@ -176,13 +176,24 @@ func (m *marking) fromEdits(e *equation) []explained {
 	}
 	var found []explained
 	for _, ed := range m.edits(difference) {
-		mended := m.equation(ed.tree, expr.Constant(0), e.signs)
-		mended.exact, mended.vary, mended.shifted = e.exact, e.vary, nil
-		if m.follows(mended, share) && !m.always(mended) {
+		if mended := m.edited(e, ed.tree); m.follows(mended, share) && !m.always(mended) {
 			found = append(found, explained{ed.code, rankOfCode(ed.code), nil})
 		}
 	}
 	return found
+}
+
+// edited is the equation with another difference of its sides. Its numbers are taken
+// as they are typed.
+func (m *marking) edited(e *equation, difference *expr.Node) *equation {
+	mended := *e
+	mended.residual, mended.shifted, mended.terms, mended.bulks = m.program(difference), nil, nil, nil
+	for _, t := range addends(difference, 1, nil) {
+		mended.terms = append(mended.terms, m.program(t.node))
+		mended.bulks = append(mended.bulks, m.program(bulk(t.node)))
+	}
+	mended.sizes = m.sizes([]*expr.Node{difference}, mended.terms)
+	return &mended
 }
 
 // edits lists the trees that one change of the typed line gives.
