@@ -62,6 +62,9 @@ func (m *marking) markSolve() Report {
 			settles = append(settles, m.settled(m.item)...)
 		}
 	}
+	if m.hasOtherUnit() {
+		return m.almost(WrongUnit, "")
+	}
 	report := m.right()
 	for _, name := range m.Find {
 		if slices.Contains(settles, name) {

@@ -78,18 +78,42 @@ func (m *marking) markSumAsTyped() Report {
 	return report
 }
 
-// hasOtherUnit reports whether a term of the line is a number with a unit of
-// something else than a force.
+// hasOtherUnit reports whether a number of the line, added to a force or set equal to
+// one, has a unit of something else.
 func (m *marking) hasOtherUnit() bool {
+	force, other := false, false
 	for _, side := range m.line.Sides {
 		for _, t := range addends(side, 1, nil) {
 			unit := unitOf(t.node)
-			if unit.Symbol != "" && unit.Dim != quantity.Force && !isZero(t.node) {
-				return true
-			}
+			other = other || unit.Symbol != "" && unit.Dim != quantity.Force && !isZero(t.node)
+			force = force || m.isForce(t.node)
 		}
 	}
-	return false
+	return force && other
+}
+
+// isForce reports whether a term is a force times what has no unit.
+func (m *marking) isForce(n *expr.Node) bool {
+	var above, below []*expr.Node
+	factors(n, &above, &below)
+	forces := 0
+	for _, f := range above {
+		v, ok := m.Variable(f.Name)
+		_, isComponent := m.component(f.Name)
+		switch {
+		case f.Op != expr.Name:
+		case isComponent || ok && v.Dim == quantity.Force:
+			forces++
+		case ok && v.Dim != quantity.None:
+			return false
+		}
+	}
+	for _, f := range below {
+		if f.Op == expr.Name {
+			return false
+		}
+	}
+	return forces == 1
 }
 
 // link says what an equation is. The finding is set where the equation holds

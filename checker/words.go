@@ -152,8 +152,11 @@ var saidForm = []said{
 	{code: NoUnit, value: "This is the right number for {unknown}, without a unit."},
 	{code: WrongUnit,
 		component: "The number for {part} is right, but its unit measures something other than a force.",
+		line:      "The numbers fit, but the unit behind one of them measures something other than a force.",
 		value:     "This is the right number for {unknown}; look at its unit."},
-	{code: Coarse, value: "This value of {unknown} is right, but only to one figure; two or three are needed."},
+	{code: Coarse,
+		component: "This value of {part} is right, but only to one figure; two or three are needed.",
+		value:     "This value of {unknown} is right, but only to one figure; two or three are needed."},
 	{code: NoEquation,
 		line:  "These are the right terms, but the line does not say yet what they add up to.",
 		value: "This line does not say yet which letter it is the value of."},
@@ -176,7 +179,7 @@ var saidForm = []said{
 const (
 	saidNoStage        = "There is no such stage."
 	saidWhichComponent = "Say which component this is, as in T1x = …"
-	saidDiagramEmpty   = "Name each force and the side to which it points, as in: w down."
+	saidDiagramEmpty   = "Write each force's letter and the side to which it points: up, down, left, right, or two of these; put ; between forces."
 	saidStranger       = "Ask what would have to touch or pull {body} to exert {stranger} on it."
 	saidSignTwice      = "You wrote {part} with its own minus sign, so its letter already says to which side it points; {in} the side is counted twice."
 	saidSignNever      = "You wrote {part} as a size without a sign, so its letter does not say to which side it points; {in} nothing else says it either."
@@ -191,7 +194,7 @@ const (
 	saidLetters        = "The letters here are %s."
 	saidNearLetter     = "Perhaps %s is meant."
 	saidColumn         = "Column %d: %s"
-	saidNoSide         = "“%s” does not say which force points to which side, as in: w down."
+	saidNoSide         = "“%s” does not say which force points to which side."
 )
 
 func saidUnreadable(e *expr.ReadError) string {
