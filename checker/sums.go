@@ -1,6 +1,8 @@
 package checker
 
 import (
+	"slices"
+
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/statics"
@@ -92,7 +94,8 @@ func (m *marking) hasOtherUnit() bool {
 	return force && other
 }
 
-// isForce reports whether a term is a force times what has no unit.
+// isForce reports whether a term is surely a force times what has no unit; a number
+// that divides may be one of another quantity.
 func (m *marking) isForce(n *expr.Node) bool {
 	var above, below []*expr.Node
 	factors(n, &above, &below)
@@ -108,12 +111,7 @@ func (m *marking) isForce(n *expr.Node) bool {
 			return false
 		}
 	}
-	for _, f := range below {
-		if f.Op == expr.Name {
-			return false
-		}
-	}
-	return forces == 1
+	return forces == 1 && !slices.ContainsFunc(below, func(f *expr.Node) bool { return f.Op != expr.Number || !structural(f) })
 }
 
 // link says what an equation is. The finding is set where the equation holds
