@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 	"strings"
+	"unicode"
 
 	"example.org/standstill/checker"
 	"example.org/standstill/checker/expr"
@@ -62,6 +63,8 @@ func (g *Page) wanted(name string) string {
 		return expr.Set(name)
 	case symbol == "deg":
 		return expr.Set(name) + " in degrees"
+	case g.Ref.Has(symbol) && saidUnits[symbol] != "": // "N in N"
+		return expr.Set(name) + " in " + saidUnits[symbol]
 	}
 	return expr.Set(name) + " in " + symbol
 }
@@ -112,6 +115,43 @@ func (g *Page) Letters() string {
 		names = append(names, expr.Glyph(e.Letter))
 	}
 	return saidLetters(names, greek)
+}
+
+// whichIsWhich tells apart two forces of a kind that the problem's text gives no letters,
+// one on the left and one on the right; "" where there is nothing to tell.
+func (g *Page) whichIsWhich(item string) string {
+	body := &g.Problem.System.Bodies[0]
+	if named, ok := g.Problem.System.Body(item); ok {
+		body = named
+	}
+	if body.Tilt != nil {
+		return ""
+	}
+	said := ""
+	for _, f := range body.Forces {
+		left, right := onSide(body, f.Kind, -1), onSide(body, f.Kind, 1)
+		if len(left) == 1 && len(right) == 1 && f.Name == left[0] && !g.names(left[0]) && !g.names(right[0]) {
+			said += saidWhichIsWhich(expr.Set(left[0]), expr.Set(right[0]))
+		}
+	}
+	return said
+}
+
+// onSide lists a body's forces of a kind that point to that side along x.
+func onSide(body *statics.Body, kind statics.Kind, side int) (names []string) {
+	for _, f := range body.Forces {
+		if f.Kind == kind && f.Points[statics.X] == side {
+			names = append(names, f.Name)
+		}
+	}
+	return names
+}
+
+// names reports whether the text of the problem names a letter.
+func (g *Page) names(letter string) bool {
+	return slices.Contains(strings.FieldsFunc(g.Problem.Text, func(r rune) bool {
+		return !unicode.IsLetter(r) && !unicode.IsDigit(r) && r != '_'
+	}), letter)
 }
 
 // Directions says which way the axes of an item's body point, one sentence for

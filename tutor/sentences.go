@@ -58,10 +58,11 @@ const SaidNotKept = "From here on nothing is kept: what you do counts until you 
 func (g *Page) question(stage checker.Stage, item string) string {
 	switch stage {
 	case checker.Diagram:
-		if item == "" {
-			return "Which forces act on the body, and to which sides does each point?"
+		on := "the body"
+		if item != "" {
+			on = item
 		}
-		return fmt.Sprintf("Which forces act on %s, and to which sides does each point?", item)
+		return fmt.Sprintf("Which forces act on %s, and to which sides does each point?%s", on, g.whichIsWhich(item))
 	case checker.Components:
 		force, axis := item[:len(item)-1], item[len(item)-1:]
 		body, letter, found := strings.Cut(force, ".")
@@ -87,7 +88,8 @@ func (g *Page) question(stage checker.Stage, item string) string {
 	return fmt.Sprintf("Find %s. Lines of working are welcome, in any order.", listed(open))
 }
 
-// sample is a line of the kind that a stage asks for.
+// sample is a line of the kind that a stage asks for. It shows how to type, not which
+// function goes with which axis.
 func (g *Page) sample(stage checker.Stage) string {
 	f := g.stranger("")
 	p := g.stranger(f)
@@ -95,13 +97,20 @@ func (g *Page) sample(stage checker.Stage) string {
 	case checker.Diagram:
 		return fmt.Sprintf("%s up right; %s left", f, p)
 	case checker.Components:
-		return fmt.Sprintf("%sx = %s cos 20°; %sy = %s sin 20°", f, f, f, f)
+		return fmt.Sprintf("%sx = −%s/2; %sy = 0.87 %s", f, f, f, f)
 	case checker.XSum:
-		return fmt.Sprintf("%s cos 20° − %s = 0", f, p)
+		return fmt.Sprintf("%s/2 − %s = 0", f, p)
 	case checker.YSum:
-		return fmt.Sprintf("%s sin 20° − %s = 0", f, p)
+		return fmt.Sprintf("0.87 %s − %s = 0", f, p)
 	}
 	return fmt.Sprintf("%s = %s/cos 20°, then %s = 12.5 N", f, p, f)
+}
+
+// saidUnits are units whose symbol may be a letter of the problem.
+var saidUnits = map[string]string{"N": "newtons", "m": "metres", "g": "grams"}
+
+func saidWhichIsWhich(left, right string) string {
+	return fmt.Sprintf(" %s is the one on the left, %s the one on the right.", left, right)
 }
 
 func saidPositive(axis, on, way string) string {
