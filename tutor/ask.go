@@ -131,7 +131,7 @@ func (g *Page) whichIsWhich(item string) string {
 	for _, f := range body.Forces {
 		left, right := onSide(body, f.Kind, -1), onSide(body, f.Kind, 1)
 		if len(left) == 1 && len(right) == 1 && f.Name == left[0] && !g.names(left[0]) && !g.names(right[0]) {
-			said += saidWhichIsWhich(expr.Set(left[0]), expr.Set(right[0]))
+			said += saidWhichIsWhich(expr.Set(left[0]))
 		}
 	}
 	return said

@@ -109,9 +109,7 @@ func (g *Page) sample(stage checker.Stage) string {
 // saidUnits are units whose symbol may be a letter of the problem.
 var saidUnits = map[string]string{"N": "newtons", "m": "metres", "g": "grams"}
 
-func saidWhichIsWhich(left, right string) string {
-	return fmt.Sprintf(" %s is the one on the left, %s the one on the right.", left, right)
-}
+func saidWhichIsWhich(left string) string { return fmt.Sprintf(" %s is the left one.", left) }
 
 func saidPositive(axis, on, way string) string {
 	if on != "" {
