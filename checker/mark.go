@@ -61,7 +61,7 @@ func (r *Reference) isHeading(text, item string) bool {
 // behind an equation; behind a letter it is an equals sign.
 var (
 	separators = regexp.MustCompile(`;|∴|\s+and\s+|,\s+`)
-	arrows     = regexp.MustCompile(`⇒|→|=\s*>|->`)
+	arrows     = regexp.MustCompile(`⇒|→|=\s*>|[-−–]>`)
 )
 
 func partsOf(text string) []string {

@@ -167,9 +167,16 @@ type edit struct {
 	tree *expr.Node
 }
 
+// mostEdited is how many nodes a line may have to be edited; what students write has
+// fewer, and each edit is a tree of its own.
+const mostEdited = 40
+
 // fromEdits tries the line with one change made to what was typed.
 func (m *marking) fromEdits(e *equation) []explained {
 	difference := expr.Join(expr.Sub, e.sides[0], e.sides[1])
+	if difference.Size() > mostEdited {
+		return nil
+	}
 	share := roundedShare
 	if e.exact {
 		share = exactShare

@@ -100,6 +100,13 @@ func EqualLines(a, b Line) bool {
 	return true
 }
 
+// Size is how many nodes the tree has.
+func (n *Node) Size() int {
+	size := 0
+	n.Walk(func(*Node) { size++ })
+	return size
+}
+
 // Walk calls f on every node, parents first.
 func (n *Node) Walk(f func(*Node)) {
 	f(n)
