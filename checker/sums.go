@@ -1,8 +1,6 @@
 package checker
 
 import (
-	"slices"
-
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/statics"
@@ -80,38 +78,54 @@ func (m *marking) markSumAsTyped() Report {
 	return report
 }
 
-// hasOtherUnit reports whether a number of the line, added to a force or set equal to
-// one, has a unit of something else.
+// hasOtherUnit reports whether a term of the line has a typed unit that makes it
+// something else than the force to which it is added or set equal.
 func (m *marking) hasOtherUnit() bool {
 	force, other := false, false
 	for _, side := range m.line.Sides {
 		for _, t := range addends(side, 1, nil) {
-			unit := unitOf(t.node)
-			other = other || unit.Symbol != "" && unit.Dim != quantity.Force && !isZero(t.node)
-			force = force || m.isForce(t.node)
+			dim, typed, known := m.dimensionOf(t.node)
+			force = force || known && dim == quantity.Force
+			other = other || known && typed && dim != quantity.Force && !isZero(t.node)
 		}
 	}
 	return force && other
 }
 
-// isForce reports whether a term is surely a force times what has no unit; a number
-// that divides may be one of another quantity.
-func (m *marking) isForce(n *expr.Node) bool {
+// dimensionOf works out what a term measures; typed says that a unit stands in it. It
+// is not known where a bare number may be anything.
+func (m *marking) dimensionOf(n *expr.Node) (dim quantity.Dimension, typed, known bool) {
 	var above, below []*expr.Node
 	factors(n, &above, &below)
-	forces := 0
-	for _, f := range above {
-		v, ok := m.Variable(f.Name)
-		_, isComponent := m.component(f.Name)
-		switch {
-		case f.Op != expr.Name:
-		case isComponent || ok && v.Dim == quantity.Force:
-			forces++
-		case ok && v.Dim != quantity.None:
-			return false
+	known = true
+	for i, f := range append(above, below...) {
+		d, ok := m.dimensionOfFactor(f)
+		known = known && ok
+		typed = typed || f.Unit != "" && d != quantity.Angle
+		if i < len(above) {
+			dim = dim.Times(d)
+		} else {
+			dim = dim.Over(d)
 		}
 	}
-	return forces == 1 && !slices.ContainsFunc(below, func(f *expr.Node) bool { return f.Op != expr.Number || !structural(f) })
+	return dim, typed, known
+}
+
+func (m *marking) dimensionOfFactor(n *expr.Node) (quantity.Dimension, bool) {
+	switch n.Op {
+	case expr.Name:
+		if _, ok := m.component(n.Name); ok {
+			return quantity.Force, true
+		}
+		v, ok := m.Variable(n.Name)
+		return v.Dim, ok
+	case expr.Number, expr.Measured:
+		unit, ok := quantity.Find(n.Unit)
+		return unit.Dim, ok || n.Op == expr.Number && structural(n)
+	case expr.Call:
+		return quantity.None, true
+	}
+	return quantity.None, false
 }
 
 // link says what an equation is. The finding is set where the equation holds
