@@ -79,10 +79,10 @@ func (r *Reference) alikeInTerms(e *equation, found []variant, tied string) []va
 }
 
 // both names what two changes say together: the same code of several forces, or
-// the one that stands first in the table. A force that is not there says more than a
-// sign beside it, which may have been turned to make up for it.
+// the one that stands first in the table. A force that is not there, or one too many,
+// says more than a sign beside it, which may have been turned to make up for it.
 func both(first, second variant) variant {
-	if first.code == MissingForce && second.code == Sign {
+	if (first.code == MissingForce || first.code == ExtraForce) && second.code == Sign {
 		first.row = second.row
 		return first
 	}

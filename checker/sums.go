@@ -208,6 +208,9 @@ func (m *marking) explainSum(e *equation, at place, f *finding) finding {
 			return found
 		}
 	}
+	if m.isTension(e.sides[0]) && m.isTension(e.sides[1]) {
+		return finding{code: EqualTensions, all: []string{e.sides[0].Name, e.sides[1].Name}}
+	}
 	across := place{at.body, at.axis.Other()}
 	for _, tied := range m.tiedFor(e) {
 		if !e.exact && m.matches(e, m.row(at.body, at.axis), tied, slipShare) {
