@@ -24,7 +24,7 @@ import (
 
 // Version names the rules of judgement. It changes with every change of a
 // verdict, so that a cache of verdicts can be thrown away.
-const Version = "1"
+const Version = "2"
 
 // Stage is one of the five steps of a solution.
 type Stage string

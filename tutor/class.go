@@ -141,7 +141,7 @@ func saidSet(due time.Time) string {
 	if due.IsZero() {
 		return "It is set for your class."
 	}
-	return fmt.Sprintf("It is set for your class, until %s.", due.Local().Format("2 January"))
+	return fmt.Sprintf("It is set for your class, due on %s.", due.Local().Format("2 January"))
 }
 
 const (

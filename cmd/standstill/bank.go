@@ -253,8 +253,9 @@ func writePaths(w io.Writer, page *tutor.Page) error {
 		right, _ := page.Ref.Value(path.Unknown)
 		unit := page.Ref.Unit(path.Unknown)
 		turned := unit.Dim == quantity.Angle && (path.Value <= 0 || path.Value >= 2*math.Pi)
-		if math.IsNaN(path.Value) || turned {
-			continue // sums without a solution, and angles that nobody would hand in
+		nothing := math.Abs(path.Value) <= 1e-9*math.Abs(right)
+		if math.IsNaN(path.Value) || turned || nothing {
+			continue // sums without a solution, and what nobody would hand in
 		}
 		value := expr.Glyph(path.Unknown) + " = " + unit.In(path.Value, 3)
 		if slices.Contains(values[path.Code], value) || math.Abs(path.Value-right) <= 1e-6*math.Abs(right) {

@@ -58,7 +58,7 @@ func standingsPlot(c Column, of int) template.HTML {
 // mistakesPlot is a bar for each mistake, as long as the share of students who made
 // it.
 func mistakesPlot(list []Tally, of int) template.HTML {
-	const label, wide, row = 210, 300, 18
+	const label, wide, row = 330, 240, 18
 	list = list[:min(len(list), mostMistakes)]
 	var b strings.Builder
 	fmt.Fprintf(&b, `<svg role="img" width="%d" height="%d"><title>Students by mistake</title>`, label+wide+60, row*len(list))
@@ -68,7 +68,7 @@ func mistakesPlot(list []Tally, of int) template.HTML {
 			name = tutor.Title(one.Stage)
 		}
 		y := row * i
-		fmt.Fprintf(&b, `<text x="0" y="%d" font-size="12">%s</text>`, y+13, template.HTMLEscapeString(name+", "+string(one.Code)))
+		fmt.Fprintf(&b, `<text x="0" y="%d" font-size="12">%s</text>`, y+13, template.HTMLEscapeString(name+", "+one.Code.Meaning()))
 		fmt.Fprintf(&b, `<rect x="%d" y="%d" width="%d" height="12" fill="#5fa8d3" stroke="#333" stroke-width="0.5"/>`, label, y+3, wide*one.Students/max(of, 1))
 		fmt.Fprintf(&b, `<text x="%d" y="%d" font-size="12">%d</text>`, label+wide*one.Students/max(of, 1)+6, y+13, one.Students)
 	}

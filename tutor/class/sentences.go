@@ -61,7 +61,7 @@ func (s StuckRow) String() string {
 	}
 	said += ": " + strings.Join(parts, ", ")
 	if s.Line != "" {
-		said += fmt.Sprintf("; last %s (%s)", quoted(s.Line), s.Code)
+		said += fmt.Sprintf("; last %s (%s)", quoted(s.Line), s.Code.Meaning())
 	}
 	return said + "."
 }

@@ -205,8 +205,8 @@ func (s *sheeting) mistakes(w *Work, g *tutor.Page) {
 			continue
 		}
 		for _, part := range partsOf(l) {
-			if part.Verdict != checker.Wrong && part.Verdict != checker.Almost {
-				continue
+			if part.Verdict != checker.Wrong && part.Verdict != checker.Almost || part.Code == checker.TrueNotAsked {
+				continue // a true line helps on, whatever was asked
 			}
 			one := Mistake{Problem: w.Problem, Stage: l.Stage, Code: part.Code, Count: 1, Line: l.Text, Time: l.Time}
 			s.recent(one)

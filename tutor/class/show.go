@@ -97,7 +97,10 @@ func (t *text) pageLine(l tutor.Line) {
 		t.line("  %s  %s  %s", shortID(l.ID), at, saidRevealed)
 		return
 	}
-	word := strings.TrimSpace(string(l.Verdict) + " " + string(l.Code))
+	word := string(l.Verdict)
+	if l.Code != "" {
+		word += ": " + l.Code.Meaning()
+	}
 	switch {
 	case l.Accepted:
 		word += ", accepted"

@@ -201,7 +201,7 @@ func (t *text) mistakes(r *Report) {
 		}
 		t.line("\n%s", list.head)
 		for _, one := range list.of[:min(len(list.of), mostMistakes)] {
-			t.line(saidTally, list.naming(one), one.Code, times(one.Students, "student"), times(one.Count, "time"), quoted(one.Line))
+			t.line(saidTally, list.naming(one), one.Code.Meaning(), times(one.Students, "student"), times(one.Count, "time"), quoted(one.Line))
 		}
 		t.more(len(list.of), mostMistakes)
 	}

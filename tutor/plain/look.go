@@ -165,8 +165,7 @@ func (s *session) chosen(line string, list []tutor.Listed) error {
 	if word, ok := tutor.WordOf(line); ok {
 		return s.word(word)
 	}
-	i := slices.IndexFunc(list, func(l tutor.Listed) bool { return l.ID == line || strings.EqualFold(l.Title, line) })
-	if i >= 0 {
+	if i := titled(list, line); i >= 0 {
 		return s.open(list[i].ID, false, "")
 	}
 	if line != "" {
@@ -177,6 +176,25 @@ func (s *session) chosen(line string, list []tutor.Listed) error {
 		s.question(false)
 	}
 	return nil
+}
+
+// titled finds a problem by its id or title, or by a piece of one title alone; −1 for
+// none.
+func titled(list []tutor.Listed, line string) int {
+	if i := slices.IndexFunc(list, func(l tutor.Listed) bool { return l.ID == line || strings.EqualFold(l.Title, line) }); i >= 0 {
+		return i
+	}
+	found := -1
+	for i, l := range list {
+		if line == "" || !strings.Contains(strings.ToLower(l.Title), strings.ToLower(line)) {
+			continue
+		}
+		if found >= 0 {
+			return -1
+		}
+		found = i
+	}
+	return found
 }
 
 // numbered reads a number from 1 to n as a place in a list.

@@ -7,6 +7,8 @@ package sheet
 import (
 	"html/template"
 	"io"
+	"slices"
+	"strings"
 
 	"example.org/standstill/checker"
 	"example.org/standstill/tutor"
@@ -51,13 +53,18 @@ type side struct {
 // solutions on pages behind.
 func Write(w io.Writer, papers []Paper, key bool) error {
 	sides := make([]side, len(papers))
+	var titles []string
 	for i, p := range papers {
 		sides[i] = lay(p)
+		if !slices.Contains(titles, sides[i].Title) {
+			titles = append(titles, sides[i].Title)
+		}
 	}
 	return page.Execute(w, struct {
+		Title string
 		Sides []side
 		Key   bool
-	}{sides, key})
+	}{strings.Join(titles, ", "), sides, key})
 }
 
 func lay(p Paper) side {
