@@ -51,18 +51,26 @@ func (r *reader) letter(n *yaml.Node, what string) (string, bool) {
 	if !ok {
 		return "", false
 	}
+	name, wrong := readLetter(text, what)
+	if wrong != nil {
+		r.at(n, wrong.what, wrong.expected)
+		return "", false
+	}
+	return name, true
+}
+
+// readLetter reads a letter; what is how it is called in what is said.
+func readLetter(text, what string) (string, *misread) {
 	name := canonical(text)
 	switch {
 	case slices.Contains(tutorWords, strings.ToLower(name)):
-		r.at(n, fmt.Sprintf("%s %q is a word of the tutor", what, name), "a letter and its subscript, such as T1")
+		return "", &misread{fmt.Sprintf("%s %q is a word of the tutor", what, name), "a letter and its subscript, such as T1"}
 	case slices.Contains(functions, strings.ToLower(name)):
-		r.at(n, fmt.Sprintf("%s %q reads as a function or a number", what, name), "a letter and its subscript, such as T1")
+		return "", &misread{fmt.Sprintf("%s %q reads as a function or a number", what, name), "a letter and its subscript, such as T1"}
 	case slices.Contains(unitWords, name):
-		r.at(n, fmt.Sprintf("%s %q reads as a unit", what, name), "a letter and its subscript, such as T1")
+		return "", &misread{fmt.Sprintf("%s %q reads as a unit", what, name), "a letter and its subscript, such as T1"}
 	case !isLetter(name):
-		r.at(n, fmt.Sprintf("%s %q is no letter", what, shorten(text)), "a letter and at most three letters or digits, such as T1 or alpha")
-	default:
-		return name, true
+		return "", &misread{fmt.Sprintf("%s %q is no letter", what, shorten(text)), "a letter and at most three letters or digits, such as T1 or alpha"}
 	}
-	return "", false
+	return name, nil
 }

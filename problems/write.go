@@ -3,7 +3,12 @@ package problems
 import (
 	"fmt"
 	"regexp"
+	"slices"
 	"strings"
+	"unicode"
+
+	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/quantity"
 )
 
 // Draft is a problem as an author says it, before it is read and solved. Every
@@ -25,6 +30,46 @@ type Pair struct{ Key, Value string }
 
 // DraftForce is one force of a draft, key by key as in the file.
 type DraftForce struct{ On, Name, Kind, Points, Angle, From, Direction, Size string }
+
+// WrongGiven says what is wrong with one more given of the draft, nil if nothing is.
+func (d Draft) WrongGiven(p Pair) error {
+	name, wrong := readLetter(p.Key, "the given")
+	switch {
+	case wrong != nil:
+		return wrong.err()
+	case slices.ContainsFunc(d.Given, func(g Pair) bool { return canonical(g.Key) == name }):
+		return fmt.Errorf("the given %s stands twice; expected each letter once", name)
+	}
+	g, wrong := readGiven(name, p.Value)
+	switch {
+	case wrong != nil:
+		return wrong.err()
+	case g.Unit.Dim == quantity.None && expr.Glyph(name) != name && name != "mu":
+		return fmt.Errorf("the given %s has no unit; expected deg behind an angle", name)
+	}
+	return nil
+}
+
+// WrongForce says what is wrong with the letter of one more force.
+func (d Draft) WrongForce(letter string) error {
+	if _, wrong := readLetter(letter, "the force"); wrong != nil {
+		return wrong.err()
+	}
+	return nil
+}
+
+// WrongTilt says what is wrong with the angle of the axes: each letter is a given.
+func (d Draft) WrongTilt(tilt string) error {
+	for _, word := range strings.FieldsFunc(tilt, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) }) {
+		isGiven := slices.ContainsFunc(d.Given, func(g Pair) bool { return canonical(g.Key) == canonical(word) })
+		if unicode.IsLetter([]rune(word)[0]) && word != "deg" && !isGiven {
+			return fmt.Errorf("%s is no given so far; expected an angle of the givens", shorten(word))
+		}
+	}
+	return nil
+}
+
+func (m *misread) err() error { return fmt.Errorf("%s; expected %s", m.what, m.expected) }
 
 // Write writes the draft as a problem file with a comment on each part. Read says
 // what is wrong with it.

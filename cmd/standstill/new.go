@@ -198,7 +198,7 @@ func (n *newProblem) askParts() error {
 		}
 	}
 	if !flagged {
-		tilt, err := n.ask(askTilt, nil)
+		tilt, err := n.ask(askTilt, func(s string) string { return sentenceOf(n.draft.WrongTilt(s)) })
 		if err != nil {
 			return err
 		}
@@ -227,13 +227,35 @@ func (n *newProblem) askParts() error {
 func (n *newProblem) askPairs(into *[]problems.Pair, ask string) error {
 	*into = nil
 	for {
-		text, err := n.ask(ask, func(s string) string { return unless(s == "" || strings.Contains(s, "="), saidPairForm) })
+		text, err := n.ask(ask, func(s string) string {
+			switch {
+			case s == "":
+				return ""
+			case !strings.Contains(s, "="):
+				return saidPairForm
+			case into == &n.draft.Given:
+				return sentenceOf(n.draft.WrongGiven(pairOf(s)))
+			}
+			return ""
+		})
 		if err != nil || text == "" {
 			return err
 		}
-		key, value, _ := strings.Cut(text, "=")
-		*into = append(*into, problems.Pair{Key: strings.TrimSpace(key), Value: strings.TrimSpace(value)})
+		*into = append(*into, pairOf(text))
 	}
+}
+
+func pairOf(text string) problems.Pair {
+	key, value, _ := strings.Cut(text, "=")
+	return problems.Pair{Key: strings.TrimSpace(key), Value: strings.TrimSpace(value)}
+}
+
+// sentenceOf makes a sentence of what is wrong, "" if nothing is.
+func sentenceOf(err error) string {
+	if err == nil {
+		return ""
+	}
+	return sentence(err.Error())
 }
 
 // askForces asks for one force after the other until an empty name.
@@ -242,7 +264,9 @@ func (n *newProblem) askForces() error {
 	for {
 		var f problems.DraftForce
 		var err error
-		if f.Name, err = n.ask(askForceName, nil); err != nil || f.Name == "" {
+		if f.Name, err = n.ask(askForceName, func(s string) string {
+			return unless(s == "", sentenceOf(n.draft.WrongForce(s)))
+		}); err != nil || f.Name == "" {
 			return err
 		}
 		if f.Kind, err = n.ask(askForceKind, func(s string) string {

@@ -11,24 +11,24 @@ const (
 
 // What a new problem is asked for.
 const (
-	askID          = "Id: which short name shall the file have (lower-case letters, digits, hyphens)?"
+	askID          = "Id: a short name for the file, of lower-case letters, digits and hyphens?"
 	askTitle       = "Title: by what do students choose it?"
 	askTopic       = "Topic: one of %s?"
 	askLevel       = "Level: 1 easy, 2 medium or 3 hard?"
 	askText        = "Text: what does the problem say? Letters of givens stand in braces, as in {m}."
-	askGiven       = "Given: a letter with its value, as in m = 3.2 kg or alpha = 35 deg; empty when all are there."
+	askGiven       = "Given: a letter and its value, as in alpha = 35 deg; empty when all are there."
 	askTilt        = "Axes: by which angle is the x axis turned, as in alpha? Empty for level axes."
 	askBodies      = "Bodies: their names with commas, as in A, B; empty where there is only one."
 	askForceOn     = "On: on which body does it act?"
 	askForceName   = "Force: its letter, as in T1; empty when all are there."
 	askForceKind   = "Kind: tension, weight, normal, friction, spring, push, pull or strut?"
-	askForcePoints = "Points: up, down, left, right or two of them; or a full-circle direction, as in 130 deg."
+	askForcePoints = "Points: up, down, left, right, two of them, or full-circle as in 130 deg?"
 	askForceAngle  = "Angle: which, as in alpha or 90 deg - beta?"
 	askForceFrom   = "From: is it measured from x or from y?"
 	askForceSize   = "Size: as in m*g or mu*N; empty where it is to be found."
 	askFind        = "Find: which unknowns are asked for, with commas?"
-	askVary        = "Vary: what is drawn for each student, as in m = 1.5 to 5.0 step 0.1; empty when all are there."
-	askAgain       = "Again: which part shall be answered again: text, topic, given, tilt, forces, find or vary?"
+	askVary        = "Vary: what is drawn, as in m = 1.5 to 5.0 step 0.1; empty when all are there."
+	askAgain       = "Again: which part: text, topic, given, tilt, forces, find or vary?"
 )
 
 // What is said about the answers.
