@@ -63,9 +63,18 @@ func (m *marking) digitsOfPart(side *expr.Node, c *component) (code Code, found 
 const mostPower = 3
 
 // misplaced finds the number of a sum that has the right digits and the wrong power of
-// ten, and the force whose size it would be.
+// ten, and the force whose size it would be. Only numbers without letters beside them
+// are tried.
 func (m *marking) misplaced(e *equation, at place) (finding, bool) {
-	for _, l := range m.literals(e.sides) {
+	var numbers []*expr.Node
+	for _, side := range e.sides {
+		for _, t := range addends(side, 1, nil) {
+			if len(t.node.Names()) == 0 {
+				numbers = append(numbers, t.node)
+			}
+		}
+	}
+	for _, l := range m.literals(numbers) {
 		for power := -mostPower; power <= mostPower; power++ {
 			if power == 0 || l.node.Unit == "deg" {
 				continue

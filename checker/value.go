@@ -240,7 +240,7 @@ type angleWords struct {
 
 // fromAxis matches "from y", "from the vertical", "above the x axis" behind an
 // angle. Group 1 and 2 hold the axis.
-var fromAxis = regexp.MustCompile(`(?i)\s*(?:(?:measured\s+)?(?:(?:counter-?\s?|anti-?)?clockwise\s+)?(?:from|to|with|off)\s+(?:the\s+)?(?:negative\s+|positive\s+|[-+−])?\s*(x|y|horizontal|vertical)(?:[-\s]*(?:axis|direction|line))?|(?:above|below)\s+(?:the\s+)?(?:negative\s+|positive\s+|[-+−])?(x|horizontal)(?:[-\s]*(?:axis|direction|line))?)\s*\.?\s*$`)
+var fromAxis = regexp.MustCompile(`(?i)\s*(?:(?:measured\s+)?(?:(?:counter[-−–]?\s?|anti[-−–]?)?clockwise\s+)?(?:from|to|with|off)\s+(?:the\s+)?(?:negative\s+|positive\s+|[-+−])?\s*(x|y|horizontal|vertical)(?:[-\s]*(?:axis|direction|line))?|(?:above|below)\s+(?:the\s+)?(?:negative\s+|positive\s+|[-+−])?(x|horizontal)(?:[-\s]*(?:axis|direction|line))?)\s*\.?\s*$`)
 
 // cutAngleWords takes the words behind an angle off the line.
 func cutAngleWords(text string) (string, angleWords) {
