@@ -33,7 +33,7 @@ var callables = map[string]func(float64) float64{
 // Compile makes a program of the tree. slot gives the place of each letter in the
 // environment that Run is given; a letter without one has the value NaN.
 func Compile(n *Node, slot func(name string) (int, bool)) Program {
-	var p Program
+	p := Program{code: make([]instruction, 0, n.Size())}
 	p.emit(n, slot)
 	level := 0
 	for _, i := range p.code {
