@@ -11,59 +11,74 @@ import (
 // markSolve judges a line of working: it must follow from the sums and the
 // givens. A line X = number unit for an X asked for settles X.
 func (m *marking) markSolve() Report {
-	if m.item != "" && len(m.line.Sides) == 1 && m.letters("").Has(m.item) {
-		return m.markNamed()
-	}
 	if len(m.line.Sides) == 1 {
+		if m.item != "" && m.letters("").Has(m.item) {
+			return m.markNamed()
+		}
 		return m.markLone()
 	}
-	signs := m.conventions()
 	always := true
 	var settles []string
 	for i := 1; i < len(m.line.Sides); i++ {
-		left, right := m.line.Sides[i-1], m.line.Sides[i]
-		name, number := m.statement(left, right)
-		if name != "" {
-			always = false
-			if report := m.markValue(name, number); report.Verdict != Right {
-				return report
-			}
-			settles = append(settles, m.settled(name)...)
-			continue
+		l := m.markLink(i)
+		if l.refused != nil {
+			return *l.refused
 		}
-		if m.endsChain(i) {
-			always = false
-			continue
-		}
-		e := m.equation(left, right, signs)
-		if m.always(e) {
-			continue
-		}
-		always = false
-		formula := m.formulaFor(left, right)
-		if !m.follows(e, roundedShare) || !m.trueAtRest(e) {
-			f := m.explainLine(e)
-			if formula != "" {
-				f.about = formula
-			}
-			return m.wrong(f)
-		}
-		if formula != "" {
-			settles = append(settles, m.settled(formula)...)
-		}
+		always = always && l.always
+		settles = append(settles, l.settles...)
 	}
-	if always {
+	switch {
+	case always:
 		return m.almost(HoldsAlways, "")
-	}
-	settles = m.settledBy(settles)
-	if m.isNamedChain() {
-		value := m.markValue(m.item, m.line.Sides[len(m.line.Sides)-1])
-		if value.Verdict == Right {
-			settles = append(settles, m.settled(m.item)...)
-		}
-	}
-	if m.hasOtherUnit() {
+	case m.hasOtherUnit():
 		return m.almost(WrongUnit, "")
+	}
+	return m.settling(settles)
+}
+
+// solveLink is what one "left = right" of a line of working is worth.
+type solveLink struct {
+	refused *Report
+	always  bool // it is true by algebra alone
+	settles []string
+}
+
+func (m *marking) markLink(i int) solveLink {
+	left, right := m.line.Sides[i-1], m.line.Sides[i]
+	if name, number := m.statement(left, right); name != "" {
+		if report := m.markValue(name, number); report.Verdict != Right {
+			return solveLink{refused: &report}
+		}
+		return solveLink{settles: m.settled(name)}
+	}
+	if m.endsChain(i) {
+		return solveLink{}
+	}
+	e := m.equation(left, right, m.conventions())
+	if m.always(e) {
+		return solveLink{always: true}
+	}
+	formula := m.formulaFor(left, right)
+	if !m.follows(e, roundedShare) || !m.trueAtRest(e) {
+		f := m.explainLine(e)
+		if formula != "" {
+			f.about = formula
+		}
+		report := m.wrong(f)
+		return solveLink{refused: &report}
+	}
+	if formula == "" {
+		return solveLink{}
+	}
+	return solveLink{settles: m.settled(formula)}
+}
+
+// settling is the report of a right line that settles these and what its chain ends in,
+// in the order in which the problem asks.
+func (m *marking) settling(settles []string) Report {
+	settles = m.settledBy(settles)
+	if m.isNamedChain() && m.markValue(m.item, m.line.Sides[len(m.line.Sides)-1]).Verdict == Right {
+		settles = append(settles, m.settled(m.item)...)
 	}
 	report := m.right()
 	for _, name := range m.Find {
