@@ -158,10 +158,11 @@ func (m *marking) meaningOf(name string, body *statics.Body) meaning {
 			return meaning{code: ExtraForce}
 		}
 	}
-	if kind, ok := kindOfLetter(name); ok && !hasKind(body, kind) {
+	kind, ok := kindOfLetter(name)
+	if ok && !hasKind(body, kind) && !(kind == statics.Tension && hasKind(body, statics.Pull)) {
 		return meaning{code: ExtraForce}
 	}
-	return meaning{}
+	return meaning{} // a T where a rope's pull is called P is another letter, no other force
 }
 
 func (m *marking) meaningOfWord(word string, body *statics.Body) meaning {
