@@ -86,3 +86,20 @@ func TestEndsWhenTheContextDoes(t *testing.T) {
 		t.Fatalf("%v, %s", err, out.String())
 	}
 }
+
+// On a slope the axes of one body are not those of the next, and are said anew.
+func TestAxesAreThoseOfTheBody(t *testing.T) {
+	said := hold(t, strings.NewReader(`Nele
+problems
+keg-counterweight
+T up the slope; N out of the slope; w1 down
+T up; w2 down
+A.Tx = T; A.Ty = 0; A.Nx = 0; A.Ny = N; A.w1x = -w1 sin alpha; A.w1y = -w1 cos alpha
+leave
+`))
+	slope := strings.Index(said, "Axes: x positive: up the slope")
+	level := strings.Index(said, "Axes: x positive: right; y positive: up")
+	if slope < 0 || level < slope {
+		t.Errorf("the axes of B are not said after those of A:\n%s", said)
+	}
+}

@@ -22,6 +22,7 @@ type session struct {
 	lesson *tutor.Lesson
 	back   int // how many stages back the student is reading
 	told   bool
+	axes   string // what was last said of the axes
 	guest  bool   // somebody else leads, and has one lesson led
 	stop   func() // of a guest
 }

@@ -82,9 +82,13 @@ func (s *session) question(full bool) {
 	if full {
 		s.say(saidStage, s.place(a.Stage), a.Title)
 		s.skipped(a.Stage)
-		if a.Directions != nil {
-			s.say(saidAxes, strings.Join(a.Directions, "; "))
-		}
+	}
+	// On a slope the axes of one body are not those of the next.
+	if axes := strings.Join(a.Directions, "; "); axes != "" && (full || axes != s.axes) {
+		s.say(saidAxes, axes)
+		s.axes = axes
+	}
+	if full {
 		if a.Stage == checker.Components && len(a.Open) > 1 {
 			s.say(saidTable, strings.Join(glyphs(a.Open), ", "))
 		}
