@@ -183,7 +183,11 @@ func (m *marking) fromEdits(e *equation) []explained {
 	}
 	var found []explained
 	for _, ed := range m.edits(difference) {
-		if mended := m.edited(e, ed.tree); m.follows(mended, share) && !m.always(mended) {
+		mended := m.edited(e, ed.tree)
+		if !m.follows(mended, share) {
+			continue
+		}
+		if mended.bulks = m.bulksOf(ed.tree); !m.always(mended) {
 			found = append(found, explained{ed.code, rankOfCode(ed.code), nil})
 		}
 	}
@@ -191,16 +195,27 @@ func (m *marking) fromEdits(e *equation) []explained {
 }
 
 // edited is the equation with another difference of its sides. Its numbers are taken
-// as they are typed.
+// as they are typed. Only what its tolerance is made of is got ready.
 func (m *marking) edited(e *equation, difference *expr.Node) *equation {
 	mended := *e
-	mended.residual, mended.shifted, mended.terms, mended.bulks = m.program(difference), nil, nil, nil
-	for _, t := range addends(difference, 1, nil) {
-		mended.terms = append(mended.terms, m.program(t.node))
-		mended.bulks = append(mended.bulks, m.program(bulk(t.node)))
+	mended.residual, mended.shifted, mended.sizes, mended.bulks = m.program(difference), nil, nil, nil
+	if e.exact {
+		mended.bulks = m.bulksOf(difference)
+		return &mended
 	}
-	mended.sizes = m.sizes([]*expr.Node{difference}, mended.terms)
+	var terms []expr.Program
+	for _, t := range addends(difference, 1, nil) {
+		terms = append(terms, m.program(t.node))
+	}
+	mended.sizes = m.sizes([]*expr.Node{difference}, terms)
 	return &mended
+}
+
+func (r *Reference) bulksOf(difference *expr.Node) (bulks []expr.Program) {
+	for _, t := range addends(difference, 1, nil) {
+		bulks = append(bulks, r.program(bulk(t.node)))
+	}
+	return bulks
 }
 
 // edits lists the trees that one change of the typed line gives.
