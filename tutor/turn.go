@@ -131,16 +131,23 @@ func (a *Angles) Knob(typed string) (int, bool) {
 	return 0, false
 }
 
-// Turn turns a knob by so many steps. What cannot be (past the ends of its range,
-// where a string would have to push) is not done; the sentence says why, "" if it
-// was done.
+// Turn turns a knob by so many steps, at most to the end of its range. What cannot be
+// (further, or where a string would have to push) is not done; the sentence says why,
+// "" if it was done.
 func (a *Angles) Turn(knob, steps int) string {
 	if knob < 0 || knob >= len(a.knobs) {
 		return saidNoKnob
 	}
 	k := a.knobs[knob]
 	// A value off the grid of steps is brought back to it by the first turn.
-	return a.Set(knob, math.Round((k.Value+float64(steps)*k.Step)/k.Step)*k.Step)
+	value := math.Round((k.Value+float64(steps)*k.Step)/k.Step) * k.Step
+	switch {
+	case value > k.High && k.Value < k.High*(1-1e-9):
+		value = k.High
+	case value < k.Low && k.Value > k.Low*(1+1e-9):
+		value = k.Low
+	}
+	return a.Set(knob, value)
 }
 
 // Set turns a knob to a value, as Turn does by steps.

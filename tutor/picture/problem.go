@@ -223,9 +223,20 @@ func (d *drawer) arc(f *statics.Force, at int) {
 	case f.Direction != nil && f.Direction.Op == expr.Name:
 		d.scene.Angles = append(d.scene.Angles, Angle{Force: at, Full: true, Name: expr.Glyph(f.Direction.Name)})
 	case f.Angle != nil && f.Slanted():
-		name := d.ref.Print(f.Angle)
+		name := ""
+		if !isWorkedOut(f.Angle) {
+			name = d.ref.Print(f.Angle)
+		}
 		d.scene.Angles = append(d.scene.Angles, Angle{Force: at, From: Axis(f.From), Name: name})
 	}
+}
+
+// isWorkedOut reports whether an angle comes from lengths by a function: it has no
+// letter, and the function would give the way to it away.
+func isWorkedOut(angle *expr.Node) bool {
+	found := false
+	angle.Walk(func(n *expr.Node) { found = found || n.Op == expr.Call })
+	return found
 }
 
 // triangle shows the force in hand with its two legs.

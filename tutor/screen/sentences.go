@@ -90,6 +90,7 @@ const (
 	saidPageEmpty      = "What you hand in will stand here, line by line."
 	saidUnreadable     = "not to be read so far"
 	saidEmpty          = "The line is empty. Type what is asked, then press enter."
+	saidAllHints       = "These were all the hints for this; the last one stands on your page."
 	saidNothingToKeep  = "Your last line was not refused, so there is nothing to keep."
 	saidKept           = "Your line stands as you wrote it, and your teacher can see that you kept it."
 	saidShown          = "The worked solution was shown."
@@ -104,7 +105,7 @@ const (
 	saidWords          = "These words do something when they are typed alone:"
 	saidCtrl           = "ctrl+g means: hold the key Ctrl down and press G."
 	saidTooSmallKeys   = "enter: lines of text in place of screens.  ctrl+c: leave."
-	saidGoodbye        = "Everything you handed in is kept, and what you were typing too. Start again to come back to this place."
+	saidGoodbye        = "Everything you handed in is kept, and what you were typing too.\nStart again to come back to this place."
 	saidGoodbyeNotKept = "Nothing was kept, as was said at the beginning."
 )
 

@@ -197,8 +197,12 @@ func (m *model) hint() {
 		m.say(why)
 		return
 	}
-	m.do(func() error { _, err := m.lesson.Hint(); return err })
+	lines := len(m.lesson.Lines())
+	done := m.do(func() error { _, err := m.lesson.Hint(); return err })
 	m.home()
+	if done && len(m.lesson.Lines()) == lines {
+		m.say(saidAllHints)
+	}
 }
 
 // keep lets the refused line stand.
