@@ -131,6 +131,8 @@ func (m *model) stageWord(stage checker.Stage, state stageState) span {
 		return m.look.text(bold, s.handLeft+" "+title+" "+s.handRight)
 	case state.nothing:
 		return m.look.text(quiet, " "+s.nothing+" "+title+" ")
+	case state.done && state.kept:
+		return m.look.text(near, " "+s.kept+" "+title+" ")
 	case state.done:
 		return m.look.text(good, " "+s.done+" "+title+" ")
 	}

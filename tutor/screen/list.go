@@ -152,18 +152,16 @@ func (n *list) keys(m *model) []binding {
 }
 
 func (n *list) body(m *model, cols, rows int) []row {
-	return m.withDrawing(cols, rows, func(cols, rows int) []row {
-		top := m.look.rows(plain, n.first, cols)
-		done := saidDoneOf(n.shelves)
-		if n.nobody {
-			done = ""
-		}
-		top = append(top, m.rule(cols, wordProblems, done))
-		all, at := n.rows(m, cols)
-		n.follow(max(at-1, 0), len(all), rows-len(top))
-		n.follow(at, len(all), rows-len(top))
-		return append(top, n.cut(all, rows-len(top))...)
-	})
+	top := m.look.rows(plain, n.first, cols)
+	done := saidDoneOf(n.shelves)
+	if n.nobody {
+		done = ""
+	}
+	top = append(top, m.rule(cols, wordProblems, done))
+	all, at := n.rows(m, cols)
+	n.follow(max(at-1, 0), len(all), rows-len(top))
+	n.follow(at, len(all), rows-len(top))
+	return append(top, n.cut(all, rows-len(top))...)
 }
 
 // rows lists what was found under its topics; at is the row of the picked one.

@@ -1,6 +1,7 @@
 package screen
 
 import (
+	"slices"
 	"strings"
 
 	"example.org/standstill/checker"
@@ -30,6 +31,11 @@ type now struct {
 type stageState struct {
 	nothing bool // is asked in this problem
 	done    bool
+	kept    bool // an item of it stands on a line that was refused and kept
+}
+
+func isKept(l *tutor.Lesson, stage checker.Stage) bool {
+	return slices.ContainsFunc(l.Items(stage), func(i tutor.Item) bool { return i.Kept })
 }
 
 // refresh finds out what the lesson comes to.
@@ -44,7 +50,7 @@ func (m *model) refresh() {
 	n.ask, n.open = l.Ask()
 	n.progress = l.Progress()
 	for i, stage := range checker.Stages {
-		n.stages[i] = stageState{nothing: l.Nothing(stage), done: l.StageDone(stage)}
+		n.stages[i] = stageState{nothing: l.Nothing(stage), done: l.StageDone(stage), kept: isKept(l, stage)}
 	}
 	n.tints = tintsOf(n.colours)
 	n.letters = lettersOf(l.Page)

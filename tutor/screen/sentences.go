@@ -235,3 +235,8 @@ func saidKind(kind statics.Kind, of string) string {
 	}
 	return string(kind)
 }
+
+// saidNamed answers a part's name alone, which asks for that part.
+func saidNamed(item string) string {
+	return "Now " + onPaper(item) + " is asked; type what it is equal to."
+}
