@@ -39,7 +39,7 @@ const (
 	wordHelp     = "What can be typed"
 	wordInWords  = "The drawing in words"
 	wordProblems = "All problems"
-	wordStudents = "Who has practised here"
+	wordStudents = "Names that are known here"
 	wordAlongX   = "along x"
 	wordAlongY   = "along y"
 	wordNow      = "asked now"
