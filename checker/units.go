@@ -112,7 +112,7 @@ func (u ownUnits) inner(unit quantity.Unit) quantity.Unit {
 // tree returns a tree whose quantities have their value in the problem's own
 // units once they are multiplied by their unit's factor.
 func (u ownUnits) tree(n *expr.Node) *expr.Node {
-	if n == nil || u.areSI() {
+	if n == nil || u.areSI() || !hasUnit(n) {
 		return n
 	}
 	c := *n
@@ -128,6 +128,12 @@ func (u ownUnits) tree(n *expr.Node) *expr.Node {
 		c.Args[i] = u.tree(a)
 	}
 	return &c
+}
+
+func hasUnit(n *expr.Node) bool {
+	found := false
+	n.Walk(func(n *expr.Node) { found = found || n.Unit != "" })
+	return found
 }
 
 // system returns the system with its givens and trees in its own units. Numbers
