@@ -146,8 +146,8 @@ func needsDot(a, b *Node, right string) bool {
 
 // last is the node that is printed last, the one that a following factor touches.
 func last(n *Node) *Node {
-	for n.Op == Mul || n.Op == Div || n.Op == Pow {
-		n = n.Args[1]
+	for n.Op == Mul || n.Op == Div || n.Op == Pow || n.Op == Neg {
+		n = n.Args[len(n.Args)-1]
 	}
 	return n
 }
