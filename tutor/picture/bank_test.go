@@ -68,3 +68,35 @@ func hold(t *testing.T, name, got string) {
 		}
 	}
 }
+
+// TestAnglesFromLengthsGiveNothingAway wants no drawing to show the function that leads
+// to an angle, and the solved one its size.
+func TestAnglesFromLengthsGiveNothingAway(t *testing.T) {
+	worked := 0
+	for _, h := range problems.Embedded().List() {
+		p, err := problems.Embedded().Get(h.ID)
+		if err != nil {
+			t.Fatal(err)
+		}
+		ref, err := p.Reference()
+		if err != nil {
+			t.Fatal(err)
+		}
+		open, solved := picture.OfProblem(ref, picture.View{}), picture.OfProblem(ref, picture.View{Solved: true})
+		for i, a := range open.Angles {
+			if strings.Contains(a.Name, "(") {
+				t.Errorf("%s labels an angle %s", h.ID, a.Name)
+			}
+			if a.Name != "" {
+				continue
+			}
+			worked++
+			if size := solved.Angles[i].Name; !strings.HasSuffix(size, "°") {
+				t.Errorf("%s labels an angle %q once it is solved", h.ID, size)
+			}
+		}
+	}
+	if worked == 0 {
+		t.Fatal("no angle of the bank is worked out from lengths")
+	}
+}

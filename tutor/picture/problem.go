@@ -93,7 +93,7 @@ func (d *drawer) body(b *statics.Body) {
 		if d.listing() {
 			continue
 		}
-		d.arc(f, len(d.scene.Forces))
+		d.arc(f, len(d.scene.Forces), axisAngle(tilt, Axis(f.From), arrow.Direction))
 		d.scene.Forces = append(d.scene.Forces, arrow)
 		d.forces = append(d.forces, f)
 	}
@@ -217,18 +217,26 @@ func (d *drawer) inHand(b *statics.Body, f *statics.Force) bool {
 	return false
 }
 
-// arc adds the angle of a force where it has a letter.
-func (d *drawer) arc(f *statics.Force, at int) {
+// arc adds the angle of a force, which is of a size in degrees.
+func (d *drawer) arc(f *statics.Force, at int, size float64) {
 	switch {
 	case f.Direction != nil && f.Direction.Op == expr.Name:
 		d.scene.Angles = append(d.scene.Angles, Angle{Force: at, Full: true, Name: expr.Glyph(f.Direction.Name)})
 	case f.Angle != nil && f.Slanted():
-		name := ""
-		if !isWorkedOut(f.Angle) {
-			name = d.ref.Print(f.Angle)
-		}
-		d.scene.Angles = append(d.scene.Angles, Angle{Force: at, From: Axis(f.From), Name: name})
+		d.scene.Angles = append(d.scene.Angles, Angle{Force: at, From: Axis(f.From), Name: d.angleName(f, size)})
 	}
+}
+
+// angleName labels an angle by its letter or number. One that is worked out from
+// lengths has neither until it has been found: nothing at first, then its size.
+func (d *drawer) angleName(f *statics.Force, size float64) string {
+	switch {
+	case !isWorkedOut(f.Angle):
+		return d.ref.Print(f.Angle)
+	case !d.view.Solved:
+		return ""
+	}
+	return degreesText(size) + "°"
 }
 
 // isWorkedOut reports whether an angle comes from lengths by a function: it has no
