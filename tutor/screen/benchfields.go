@@ -171,7 +171,7 @@ func (f *form) fieldRows(m *model, i int, c fieldColumns, cols int) []row {
 		typed = l.signs.nothing
 		shade = quiet
 	}
-	r := append(m.tint(bold, e.Name(), false).padded(c.name), l.text(shade, shortened(typed, c.typed)))
+	r := append(m.tint(bold, e.Name(), false).padded(c.name), l.text(shade, l.shortened(typed, c.typed)))
 	rows := []row{m.pickRow(i == f.at, append(r.padded(c.name+c.typed+1), taken...))}
 	if e.Why != "" {
 		rows = append(rows, m.marked(mark{l.signs.unread, wordMend, near}, beginning(e.Why), near, true, cols)...)
@@ -197,9 +197,11 @@ func columnsOf(fields []bench.Field, cols int) fieldColumns {
 const shortValue = 12
 
 // shortened is a text cut to a width, with a sign where something is cut off.
-func shortened(text string, width int) string {
+func (l *look) shortened(text string, width int) string {
+	text = l.letters(text)
 	if textWidth(text) <= width {
 		return text
 	}
-	return head(text, max(width-1, 0)) + "…"
+	sign := l.letters("…")
+	return head(text, max(width-textWidth(sign), 0)) + sign
 }

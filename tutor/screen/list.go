@@ -164,9 +164,19 @@ func (n *list) body(m *model, cols, rows int) []row {
 	return append(top, n.cut(all, rows-len(top))...)
 }
 
+// The room for how hard a problem is, and for how the student stands with it.
+const (
+	levelWidth    = 8
+	standingWidth = 27
+)
+
 // rows lists what was found under its topics; at is the row of the picked one.
 func (n *list) rows(m *model, cols int) (rows []row, at int) {
 	shelf := -1
+	width := cols - 3
+	if !n.nobody {
+		width -= standingWidth
+	}
 	for i, p := range n.found {
 		if p.shelf != shelf {
 			shelf = p.shelf
@@ -175,8 +185,8 @@ func (n *list) rows(m *model, cols int) (rows []row, at int) {
 		if i == n.at {
 			at = len(rows)
 		}
-		r := row{m.look.text(quiet, levelWord(p.Level))}.padded(8)
-		r = append(r, m.look.text(plain, p.Title)).cut(cols - 32).padded(cols - 30)
+		r := row{m.look.text(quiet, levelWord(p.Level))}.padded(levelWidth)
+		r = append(r, m.look.text(plain, m.look.shortened(p.Title, width-levelWidth-1))).padded(width)
 		if !n.nobody {
 			r = append(r, m.look.text(standingShade(p.Progress), p.Progress.String()+saidDue(p.Due)))
 		}
