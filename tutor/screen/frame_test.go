@@ -2,6 +2,7 @@ package screen
 
 import (
 	"fmt"
+	"path/filepath"
 	"strings"
 	"testing"
 
@@ -12,6 +13,8 @@ import (
 	"example.org/standstill/checker"
 	"example.org/standstill/checker/statics"
 	"example.org/standstill/problems"
+	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/record"
 )
 
 const noColour = termenv.Ascii
@@ -144,6 +147,26 @@ func TestDrawingStandsBesideThePageFrom110Columns(t *testing.T) {
 		}
 		if beside := !strings.HasPrefix(strings.TrimSpace(rule), "┄┄") || strings.HasPrefix(rule, "  "); beside != c.beside {
 			t.Errorf("at %d columns: %s", c.cols, fmt.Sprint(d.view))
+		}
+	}
+}
+
+func TestGoodbyeFitsTheWindow(t *testing.T) {
+	r, err := record.Open(filepath.Join(t.TempDir(), "record.db"), record.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer r.Close()
+	for _, cols := range []int{50, 60, 80, 110} {
+		d := sitAt(t, tutor.New(tutor.Options{Bank: problems.Embedded(), Record: r}), Options{}, termenv.Ascii, cols, 24)
+		said := d.goodbye().Said
+		if got := strings.Join(strings.Fields(said), " "); got != saidGoodbye {
+			t.Errorf("leaving says %q", got)
+		}
+		for _, line := range strings.Split(said, "\n") {
+			if textWidth(line) > cols {
+				t.Errorf("%q is wider than %d", line, cols)
+			}
 		}
 	}
 }

@@ -1,7 +1,9 @@
 package screen
 
 import (
+	"cmp"
 	"fmt"
+	"strings"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/lipgloss"
@@ -219,6 +221,8 @@ func (m *model) goodbye() Goodbye {
 	} else if m.tutor.Record.Path() == "" {
 		m.bye.Said = saidGoodbyeNotKept
 	}
+	// The terminal would break it inside a word.
+	m.bye.Said = strings.Join(m.look.wrap(m.bye.Said, cmp.Or(m.cols, leastCols)), "\n")
 	if m.bye.Plain {
 		m.bye.Said = ""
 	}

@@ -105,7 +105,7 @@ const (
 	saidWords          = "These words do something when they are typed alone:"
 	saidCtrl           = "ctrl+g means: hold the key Ctrl down and press G."
 	saidTooSmallKeys   = "enter: lines of text in place of screens.  ctrl+c: leave."
-	saidGoodbye        = "Everything you handed in is kept, and what you were typing too.\nStart again to come back to this place."
+	saidGoodbye        = "Everything you handed in is kept, and what you were typing too. Start again to come back to this place."
 	saidGoodbyeNotKept = "Nothing was kept, as was said at the beginning."
 )
 
