@@ -105,13 +105,21 @@ func (w *work) stacked(m *model, cols, rows int) []row {
 	w.textSeen = w.textFits && (table == nil || w.text || fits)
 	switch {
 	case table == nil || w.text:
-		side = text
+		side = m.withRest(text, band)
 	case fits:
 		side = slices.Concat(text, []row{nil}, table)
 	}
 	out := fill(columns(m.drawing(left, band), left+1, indented(side)), band)
 	out = append(out, w.page(m, cols, rows-band-len(below))...)
 	return append(out, below...)
+}
+
+// withRest is a text in so many rows; where it goes on, the last one says so.
+func (m *model) withRest(text []row, rows int) []row {
+	if len(text) <= rows || rows < 1 {
+		return text
+	}
+	return append(text[:rows-1:rows-1], m.look.row(quiet, saidTextGoesOn))
 }
 
 // choosing reports whether the student is at the force diagram.

@@ -87,6 +87,7 @@ const (
 	saidNoProblems     = "There are no problems here."
 	saidNoLesson       = "No problem is in hand. Choose one from the list."
 	saidPoint          = "Point each force that acts with the arrow keys, and leave the others out."
+	saidTextGoesOn     = "… ctrl+r shows how it goes on."
 	saidPageEmpty      = "What you hand in will stand here, line by line."
 	saidUnreadable     = "not to be read so far"
 	saidEmpty          = "The line is empty. Type what is asked, then press enter."
