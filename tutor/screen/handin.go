@@ -16,7 +16,7 @@ func (m *model) handIn(text string) {
 	if m.choosesItem(text) {
 		m.line.set("")
 		m.refresh()
-		m.say(saidNamed(m.now.ask.Item))
+		m.say(saidNamed(m.stage(), m.now.ask.Item))
 		return
 	}
 	var result tutor.Result

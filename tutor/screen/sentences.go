@@ -237,7 +237,10 @@ func saidKind(kind statics.Kind, of string) string {
 	return string(kind)
 }
 
-// saidNamed answers a part's name alone, which asks for that part.
-func saidNamed(item string) string {
-	return "Now " + onPaper(item) + " is asked; type what it is equal to."
+// saidNamed answers the name of a part or a body alone, which takes it up.
+func saidNamed(stage checker.Stage, item string) string {
+	if stage == checker.Components {
+		return "This part is asked now; type what it is equal to."
+	}
+	return "The question is about " + item + " now."
 }

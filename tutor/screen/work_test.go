@@ -133,6 +133,14 @@ func TestTabTakesUpThePartsInTurn(t *testing.T) {
 	if d.now.ask.Item != "T2x" || !d.line.isEmpty() {
 		t.Fatal("a part typed by its name alone was not taken up")
 	}
+	d.sees("This part is asked now; type what it is equal to.")
+}
+
+func TestBodyTypedAloneIsTakenUp(t *testing.T) {
+	d := sit(t, 80, 24)
+	d.enrol("Nele", "two-knots")
+	d.hand("B")
+	d.sees("Which forces act on B", "The question is about B now.")
 }
 
 func TestLeavingLosesNothing(t *testing.T) {
