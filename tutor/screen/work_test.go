@@ -143,6 +143,20 @@ func TestBodyTypedAloneIsTakenUp(t *testing.T) {
 	d.sees("Which forces act on B", "The question is about B now.")
 }
 
+func TestHintsRunOut(t *testing.T) {
+	d := sit(t, 80, 24)
+	d.enrol("Nele", "canal-lantern")
+	d.press("ctrl+g", "ctrl+g", "ctrl+g")
+	d.sees("→ hint 3")
+	if d.said != "" {
+		t.Fatalf("the third hint comes with %q", d.said)
+	}
+	d.press("ctrl+g")
+	d.sees("These were all the hints for this")
+	d.hand("hint")
+	d.sees("These were all the hints for this")
+}
+
 func TestLeavingLosesNothing(t *testing.T) {
 	tu := newTutor(t)
 	d := sitAt(t, tu, Options{}, termenv.Ascii, 80, 24)
@@ -177,7 +191,7 @@ func TestKeepingALineGoesOn(t *testing.T) {
 	d.hand(lantern[:4]...)
 	d.hand("T1 sin 35 = T2 sin 50")
 	d.press("ctrl+y")
-	d.sees("! kept", "Sum along y ◂")
+	d.sees("! kept", "✓ Components", "! Sum along x", "Sum along y ◂")
 	d.hand("keep")
 	d.sees("there is nothing to keep")
 }
@@ -219,6 +233,29 @@ func TestTurningAnAngleMovesTheNumbers(t *testing.T) {
 	if kept := len(d.lesson.Lines()); kept == 0 || !d.lesson.Solved() {
 		t.Fatal("turning changed the lesson")
 	}
+}
+
+// TestTurningFarGoesToTheEnd wants a step past an end to stop at it, and one from there
+// to say so.
+func TestTurningFarGoesToTheEnd(t *testing.T) {
+	d := sit(t, 80, 24)
+	d.enrol("Nele", "stage-block")
+	d.hand("solution")
+	d.press("enter", "tab")
+	d.sees("▸ φ = 30°")
+	d.press("pgdn", "pgdn", "pgdn")
+	d.sees("▸ φ = 1°")
+	if d.said != "" {
+		t.Fatalf("%q is said though the angle was turned", d.said)
+	}
+	d.press("pgdn")
+	d.sees("▸ φ = 1°", "φ goes from 1° to 89° here.")
+	d.press("down")
+	d.sees("▸ μ = 0.45")
+	d.press("pgdn")
+	d.sees("▸ μ = 0.05")
+	d.press("pgup", "pgup", "pgup", "pgup")
+	d.sees("▸ μ = 1.8")
 }
 
 func TestClassListIsTheOnlyOne(t *testing.T) {
