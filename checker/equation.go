@@ -36,14 +36,14 @@ func (r *Reference) equation(left, right *expr.Node, signs []signed) *equation {
 	for _, side := range e.sides {
 		// A number for a whole side is a value, which may be rounded: sin θ = 0.5.
 		e.exact = e.exact && (isZero(side) || len(side.Names()) > 0)
-		for _, t := range addends(side, 1, nil) {
-			e.terms = append(e.terms, r.program(t.node))
-			e.bulks = append(e.bulks, r.program(bulk(t.node)))
-			e.minus = append(e.minus, t.sign < 0 != (side == right))
-		}
 	}
+	for _, t := range addends(difference, 1, nil) {
+		e.terms = append(e.terms, r.program(t.node))
+		e.minus = append(e.minus, t.sign < 0)
+	}
+	e.bulks = r.bulksOf(difference)
 	e.letters = len(difference.Names()) > 0
-	e.sizes = r.sizes(e.sides, e.terms)
+	e.sizes = r.sizes(difference, e.terms)
 	e.form = formOf(difference)
 	literals := r.literals(e.sides)
 	shifted := map[float64]bool{}
@@ -67,21 +67,18 @@ func (r *Reference) equation(left, right *expr.Node, signs []signed) *equation {
 func (e *equation) fit() float64 { return math.Min(math.Max(e.rounded, mistakeShare), roundedShare) }
 
 // sizes lists what a line's tolerance is a share of: its terms, of which the programs
-// are given, where numbers that are
-// added up beside letters count as one, for 3500·0.643 − 2250 is as good as nothing.
-func (r *Reference) sizes(sides []*expr.Node, terms []expr.Program) []expr.Program {
+// are given, where numbers that are added up beside letters count as one, for
+// 3500·0.643 − 2250 is as good as nothing.
+func (r *Reference) sizes(difference *expr.Node, terms []expr.Program) []expr.Program {
 	var sizes []expr.Program
-	numbers, count, at := expr.Constant(0), 0, 0
-	for i, side := range sides {
-		for _, t := range addends(side, float64(1-2*i), nil) {
-			if len(t.node.Names()) > 0 {
-				sizes = append(sizes, terms[at])
-			} else {
-				numbers = expr.Join(expr.Add, numbers, expr.Join(expr.Mul, expr.Constant(t.sign), t.node))
-				count++
-			}
-			at++
+	numbers, count := expr.Constant(0), 0
+	for i, t := range addends(difference, 1, nil) {
+		if len(t.node.Names()) > 0 {
+			sizes = append(sizes, terms[i])
+			continue
 		}
+		numbers = expr.Join(expr.Add, numbers, expr.Join(expr.Mul, expr.Constant(t.sign), t.node))
+		count++
 	}
 	if count < 2 || len(sizes) == 0 {
 		return terms
@@ -133,20 +130,12 @@ func (r *Reference) program(n *expr.Node) expr.Program {
 // shift returns the tree with one number moved by half its last place, wherever
 // it stands.
 func shift(n *expr.Node, l literal) *expr.Node {
-	if n.Op == expr.Number && n.Num.Value == l.node.Num.Value && n.Unit == l.node.Unit {
-		c := *n
-		c.Num.Value += l.moves
-		return &c
+	moved := *l.node
+	moved.Num.Value += l.moves
+	same := func(n *expr.Node) bool {
+		return n.Op == expr.Number && n.Num.Value == l.node.Num.Value && n.Unit == l.node.Unit
 	}
-	if len(n.Args) == 0 {
-		return n
-	}
-	c := *n
-	c.Args = make([]*expr.Node, len(n.Args))
-	for i, a := range n.Args {
-		c.Args[i] = shift(a, l)
-	}
-	return &c
+	return replaced(n, same, &moved)
 }
 
 // bulk returns a tree whose value is how large a term is if nothing in it cancels:

@@ -207,7 +207,7 @@ func (m *marking) edited(e *equation, difference *expr.Node) *equation {
 	for _, t := range addends(difference, 1, nil) {
 		terms = append(terms, m.program(t.node))
 	}
-	mended.sizes = m.sizes([]*expr.Node{difference}, terms)
+	mended.sizes = m.sizes(difference, terms)
 	return &mended
 }
 
