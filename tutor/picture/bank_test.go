@@ -8,6 +8,7 @@ import (
 	"strings"
 	"testing"
 
+	"example.org/standstill/checker"
 	"example.org/standstill/problems"
 	"example.org/standstill/tutor/picture"
 )
@@ -23,20 +24,27 @@ func TestEveryProblemOfTheBankIsDrawn(t *testing.T) {
 	for _, size := range [][2]int{{38, 12}, {60, 18}} {
 		var b strings.Builder
 		for _, h := range list {
-			p, err := problems.Embedded().Get(h.ID)
-			if err != nil {
-				t.Fatal(err)
-			}
-			ref, err := p.Reference()
-			if err != nil {
-				t.Fatal(err)
-			}
+			ref := reference(t, h.ID)
 			for _, v := range []picture.View{{}, {Solved: true}} {
 				fmt.Fprintf(&b, "== %s, solved: %v\n%s\n", h.ID, v.Solved, trimmed(picture.Braille(picture.OfProblem(ref, v), size[0], size[1]).Lines()))
 			}
 		}
 		hold(t, fmt.Sprintf("bank-%dx%d.txt", size[0], size[1]), b.String())
 	}
+}
+
+// reference solves a problem of the bank.
+func reference(t *testing.T, id string) *checker.Reference {
+	t.Helper()
+	p, err := problems.Embedded().Get(id)
+	if err != nil {
+		t.Fatal(err)
+	}
+	ref, err := p.Reference()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return ref
 }
 
 func trimmed(lines []string) string {
@@ -74,14 +82,7 @@ func hold(t *testing.T, name, got string) {
 func TestAnglesFromLengthsGiveNothingAway(t *testing.T) {
 	worked := 0
 	for _, h := range problems.Embedded().List() {
-		p, err := problems.Embedded().Get(h.ID)
-		if err != nil {
-			t.Fatal(err)
-		}
-		ref, err := p.Reference()
-		if err != nil {
-			t.Fatal(err)
-		}
+		ref := reference(t, h.ID)
 		open, solved := picture.OfProblem(ref, picture.View{}), picture.OfProblem(ref, picture.View{Solved: true})
 		for i, a := range open.Angles {
 			if strings.Contains(a.Name, "(") {
