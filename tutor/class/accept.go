@@ -77,7 +77,7 @@ func (m *Markbook) answer(prefix string) (record.Entry, error) {
 	}
 	e := found[0]
 	if e.Kind == record.Kept {
-		if e, err = m.Record.Entry(e.Ref); err != nil {
+		if e, err = m.Record.Entry(e.Ref, e.Student); err != nil {
 			return e, ErrNotALine
 		}
 	}

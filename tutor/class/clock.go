@@ -57,7 +57,7 @@ func (s *sheeting) notes(entries []record.Entry) {
 			continue
 		}
 		whose := ""
-		if about, err := s.markbook.Record.Entry(e.Ref); err == nil && fold(about.Student) != fold(s.student) {
+		if about, err := s.markbook.Record.Entry(e.Ref, e.Student); err == nil && fold(about.Student) != fold(s.student) {
 			whose = about.Student
 		}
 		s.remark(Notice(e.Detail), e.Problem, whose, e.Text, 1)

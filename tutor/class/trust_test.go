@@ -58,7 +58,7 @@ func TestTheSameEntriesUnderAnotherNameAreTold(t *testing.T) {
 	r.collect(map[string][]byte{"ben": edited(t, hers, func(f map[string]any) { f["student"] = "s02" })})
 	report := r.report()
 	want(t, "the first column", standings(report), "done unaided, not begun, not begun")
-	want(t, "the remarks", notices(report.Remarks), "s02 entry-changed 7")
+	want(t, "the remarks", notices(report.Remarks), "s02 numbers-others 7")
 }
 
 func TestWhatIsWrittenInByHandDoesNotCount(t *testing.T) {

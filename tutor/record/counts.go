@@ -18,7 +18,8 @@ func (r *Record) Counts() (map[string]int, error) {
 }
 
 // Find gives the entries whose id begins with the hexadecimal digits, two at most:
-// enough to tell one from several. None is no error.
+// enough to tell one from several. An id that stands under two students' names is
+// two entries. None is no error.
 func (r *Record) Find(prefix string) ([]Entry, error) {
 	const longest = 32
 	if len(prefix) > longest || strings.Trim(prefix, "0123456789abcdef") != "" {
@@ -29,7 +30,7 @@ func (r *Record) Find(prefix string) ([]Entry, error) {
 	to := idBytes(prefix + strings.Repeat("f", rest))
 	var found []Entry
 	row := newRow()
-	err := r.query("SELECT "+columns+" FROM entry WHERE id BETWEEN ? AND ? ORDER BY id LIMIT 2", []any{from, to}, func(scan scan) error {
+	err := r.query("SELECT "+columns+" FROM entry WHERE id BETWEEN ? AND ? ORDER BY id, student LIMIT 2", []any{from, to}, func(scan scan) error {
 		e, err := row.read(scan)
 		found = append(found, e)
 		return err

@@ -126,11 +126,14 @@ type object struct{ kind, name, table, statement string }
 // compareSchema holds the tables and indexes of the file, to the letter,
 // against those that the migrations make. So there is no view, trigger,
 // check or computed column in it that is not ours.
-//
-// TODO: with migration 0002, copy an older foreign record into memory and
-// migrate the copy; until then there is no older one.
+// A record of an older version has the tables of that version; what is read from
+// them is the same in all versions.
 func (r *Record) compareSchema() error {
-	model, err := OpenMemory(Options{})
+	var version int
+	if err := r.queryRow("PRAGMA user_version", nil, &version); err != nil {
+		return err
+	}
+	model, err := openModel(version)
 	if err != nil {
 		return err
 	}
@@ -154,6 +157,20 @@ func (r *Record) compareSchema() error {
 		return ErrNotRecord
 	}
 	return err
+}
+
+// openModel makes an empty record as it was at a version.
+func openModel(version int) (*Record, error) {
+	r, err := connect("", inMemory, ownPragmas(0))
+	if err != nil {
+		return nil, err
+	}
+	r.options = Options{}.withDefaults()
+	if err := r.migrateTo(version); err != nil {
+		r.Close()
+		return nil, err
+	}
+	return r, nil
 }
 
 func (r *Record) objects(each func(object) error) error {

@@ -162,14 +162,15 @@ func asOurs(t *testing.T) []string {
 	return append(statements, "PRAGMA writable_schema = OFF")
 }
 
-const looseEntry = `CREATE TABLE entry (record, number, id UNIQUE, time, student, kind, problem, hash, copy,
-	givens, stage, item, text, ref, detail, PRIMARY KEY (record, number, id)) WITHOUT ROWID`
+const looseEntry = `CREATE TABLE entry (record, number, id, time, student, kind, problem, hash, copy,
+	givens, stage, item, text, ref, detail, PRIMARY KEY (record, number, id, student)) WITHOUT ROWID`
 
 // loosened are the statements that put a table without any checks in the
 // place of ours, with the rows given, under our schema.
 func loosened(t *testing.T, table string, rows ...string) []string {
 	t.Helper()
-	statements := []string{"DROP TABLE entry", table, "CREATE INDEX entry_student ON entry (student)"}
+	statements := []string{"DROP TABLE entry", table, "CREATE UNIQUE INDEX entry_named ON entry (id, student)",
+		"CREATE INDEX entry_student ON entry (student)"}
 	for _, row := range rows {
 		statements = append(statements, "INSERT INTO entry VALUES ("+row+")")
 	}
@@ -218,7 +219,7 @@ func TestHostileRecords(t *testing.T) {
 		"schema that is endless": {"PRAGMA writable_schema = ON",
 			"UPDATE sqlite_schema SET sql = 'CREATE TABLE entry (' || hex(zeroblob(5000000)) || ')' WHERE name = 'entry'"},
 		"no name":            {"DELETE FROM record"},
-		"nothing where text": loosened(t, looseEntry, ids+", 0, NULL, '', '', '', 0, '', '', '', '', '', ''"),
+		"nothing where text": loosened(t, looseEntry, ids+", 0, '', NULL, '', '', 0, '', '', '', '', '', ''"),
 		"number where text":  loosened(t, looseEntry, ids+", 0, 7, '', '', '', 0, '', '', '', '', '', ''"),
 		"text where number":  loosened(t, looseEntry, "zeroblob(16), 'one', randomblob(16), 0, "+texts),
 		"text where time":    loosened(t, looseEntry, ids+", 'noon', "+texts),
@@ -226,9 +227,9 @@ func TestHostileRecords(t *testing.T) {
 		"short id":           loosened(t, looseEntry, "zeroblob(16), 1, x'01', 0, "+texts),
 		"long id":            loosened(t, looseEntry, "zeroblob(16), 1, zeroblob(1000000), 0, "+texts),
 		"number below one":   loosened(t, looseEntry, "zeroblob(16), -1, randomblob(16), 0, "+texts),
-		"too few columns":    loosened(t, "CREATE TABLE entry (record, number, id UNIQUE, student, PRIMARY KEY (record, number, id)) WITHOUT ROWID", ids+", ''"),
+		"too few columns":    loosened(t, "CREATE TABLE entry (record, number, id, student, PRIMARY KEY (record, number, id, student)) WITHOUT ROWID", ids+", ''"),
 		"endless text":       loosened(t, looseEntry, ids+", 0, '', '', '', '', 0, '', '', '', hex(zeroblob(3000000)), '', ''"),
-		"backward order": loosened(t, strings.Replace(looseEntry, "number, id))", "number DESC, id))", 1),
+		"backward order": loosened(t, strings.Replace(looseEntry, "number, id, student))", "number DESC, id, student))", 1),
 			"zeroblob(16), 1, randomblob(16), 0, "+texts, "zeroblob(16), 2, randomblob(16), 0, "+texts),
 	}
 	for name, statements := range hostile {

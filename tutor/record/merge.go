@@ -13,7 +13,8 @@ type Merged struct {
 	Refused   []Refused
 }
 
-// A Conflict is an id that was here with another content, which was kept.
+// A Conflict is an entry of a student that was here with another content, which
+// was kept.
 type Conflict struct {
 	Here  Entry
 	There Entry
@@ -32,7 +33,9 @@ const batch = 20_000
 
 // Merge adds entries of other records as a set: entries keep their id, record
 // and number, one that is here already is not added again, and neither order
-// nor repetition makes a difference. Nothing that is here is changed.
+// nor repetition makes a difference. Nothing that is here is changed. Entries are
+// told apart by id and student: the same id under another name is added, so that
+// nobody can push out what another student did.
 //
 // On an error, from the iterator or from this record, the entries counted as
 // added are kept, and the merge can be done again.
@@ -97,7 +100,7 @@ func (m *Merged) add(tx *sql.Tx, add *sql.Stmt, e Entry) error {
 		m.Added++
 		return err
 	}
-	here, err := newRow().read(tx.QueryRow("SELECT "+columns+" FROM entry WHERE id = ?", idBytes(e.ID)).Scan)
+	here, err := newRow().read(tx.QueryRow("SELECT "+columns+" FROM entry WHERE id = ? AND student = ?", idBytes(e.ID), e.Student).Scan)
 	if err != nil {
 		return err
 	}

@@ -1,6 +1,7 @@
 package record
 
 import (
+	"cmp"
 	"iter"
 	"math"
 	"strings"
@@ -68,16 +69,13 @@ func (e Entry) before(other Entry) bool {
 	if c := strings.Compare(e.Record, other.Record); c != 0 {
 		return c < 0
 	}
-	if e.Number != other.Number {
-		return e.Number < other.Number
-	}
-	return e.ID < other.ID
+	return cmp.Or(cmp.Compare(e.Number, other.Number), strings.Compare(e.ID, other.ID), strings.Compare(e.Student, other.Student)) < 0
 }
 
 func (f Filter) query(at Entry) (string, []any) {
 	var q strings.Builder
-	q.WriteString("SELECT " + columns + " FROM entry WHERE (record, number, id) > (?, ?, ?)")
-	args := []any{idBytes(at.Record), at.Number, idBytes(at.ID)}
+	q.WriteString("SELECT " + columns + " FROM entry WHERE (record, number, id, student) > (?, ?, ?, ?)")
+	args := []any{idBytes(at.Record), at.Number, idBytes(at.ID), at.Student}
 	if f.Student != "" {
 		q.WriteString(" AND student = ?")
 		args = append(args, f.Student)
@@ -92,17 +90,18 @@ func (f Filter) query(at Entry) (string, []any) {
 			args = append(args, kind)
 		}
 	}
-	q.WriteString(" ORDER BY record, number, id LIMIT ?")
+	q.WriteString(" ORDER BY record, number, id, student LIMIT ?")
 	return q.String(), append(args, pageRows)
 }
 
-// Entry gives the entry with the id; [ErrUnknown] if there is none.
-func (r *Record) Entry(id string) (Entry, error) {
+// Entry gives the student's entry with the id; [ErrUnknown] if there is none. The
+// same id under another student's name is another entry.
+func (r *Record) Entry(id, student string) (Entry, error) {
 	if !isID(id) {
 		return Entry{}, &Error{Kind: ErrUnknown, Path: r.path}
 	}
 	e, err := newRow().read(func(into ...any) error {
-		return r.queryRow("SELECT "+columns+" FROM entry WHERE id = ?", []any{idBytes(id)}, into...)
+		return r.queryRow("SELECT "+columns+" FROM entry WHERE id = ? AND student = ?", []any{idBytes(id), student}, into...)
 	})
 	return e, r.fault(err)
 }

@@ -89,12 +89,12 @@ func TestAppendIsReadBack(t *testing.T) {
 	if diff := cmp.Diff([]Entry{first, second}, collect(t, again.Entries(Filter{}))); diff != "" {
 		t.Errorf("read back (-want +got):\n%s", diff)
 	}
-	if got, err := again.Entry(first.ID); err != nil || got != first {
+	if got, err := again.Entry(first.ID, first.Student); err != nil || got != first {
 		t.Errorf("Entry = %v, %v", got, err)
 	}
-	_, err = again.Entry(strings.Repeat("0", 32))
+	_, err = again.Entry(strings.Repeat("0", 32), "")
 	mustBe(t, err, ErrUnknown)
-	_, err = again.Entry("no id")
+	_, err = again.Entry("no id", "")
 	mustBe(t, err, ErrUnknown)
 }
 

@@ -45,13 +45,22 @@ func (r *Record) migrate() error {
 	if err != nil {
 		return err
 	}
+	return r.migrateTo(len(steps))
+}
+
+// migrateTo brings the file as far as the version, one of those that there are.
+func (r *Record) migrateTo(last int) error {
+	steps, err := migrations()
+	if err != nil {
+		return err
+	}
 	for done := false; !done; {
 		err := r.inTransaction(func(tx *sql.Tx) error {
 			version, err := versionOf(tx)
 			if err != nil || version > len(steps) {
 				return cmp.Or(err, ErrNewer)
 			}
-			if done = version == len(steps); done {
+			if done = version >= last; done {
 				return nil
 			}
 			return r.step(tx, version, steps[version])
