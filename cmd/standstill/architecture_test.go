@@ -34,6 +34,7 @@ var rooms = []struct {
 	{path: "problems"},
 	{path: "checker"},
 	{path: "checker/statics"},
+	{path: "tutor/bench/measure"},
 	{path: "checker/expr"},
 	{path: "checker/quantity"},
 }

@@ -5,6 +5,8 @@ import (
 
 	"example.org/standstill/checker"
 	"example.org/standstill/checker/quantity"
+
+	"example.org/standstill/tutor/bench/measure"
 )
 
 // Aim finds the field that a line names, and the value behind its equals sign:
@@ -94,7 +96,7 @@ func (f *Form) Sample(field int) string {
 	case Ring:
 		return sampleRing
 	default:
-		return e.Want.sample()
+		return e.Want.Sample()
 	}
 }
 
@@ -114,7 +116,7 @@ func (f *Form) Warnings() []string {
 // 0.41°".
 func (e *Field) Short() string {
 	short, parts, found := strings.Cut(e.Taken, ": ")
-	if found && e.Value.Measured && len(e.Value.Parts) == 0 && strings.HasPrefix(parts, saidExact) {
+	if found && e.Value.Measured && len(e.Value.Parts) == 0 && strings.HasPrefix(parts, measure.SaidExact) {
 		short += ", exact"
 	}
 	return short

@@ -11,6 +11,8 @@ import (
 	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/statics"
 	"example.org/standstill/problems"
+
+	"example.org/standstill/tutor/bench/measure"
 )
 
 // apparatus is a problem taken as the model of what stands on the table.
@@ -58,11 +60,11 @@ func (a *apparatus) letter(text string) (string, bool) {
 }
 
 // want says what a value for a letter must be.
-func (a *apparatus) want(name string) Want {
+func (a *apparatus) want(name string) measure.Want {
 	v, _ := a.model.Variable(name)
-	w := Want{Name: expr.Glyph(name), Dim: v.Dim, Unit: a.ref.Unit(name)}
+	w := measure.Want{Name: expr.Glyph(name), Dim: v.Dim, Unit: a.ref.Unit(name)}
 	if w.Unit.Dim != w.Dim {
-		w.Unit, _ = quantity.Find(append(unitsOf(w.Dim), "none")[0])
+		w.Unit, _ = quantity.Find(append(measure.UnitsOf(w.Dim), "none")[0])
 	}
 	return w
 }
@@ -87,7 +89,7 @@ func (a *apparatus) carrier(body *statics.Body) (mass string, ok bool) {
 }
 
 // physical says what about a value cannot be, "" if nothing is wrong.
-func (a *apparatus) physical(name string, v Value) string {
+func (a *apparatus) physical(name string, v measure.Value) string {
 	w := a.want(name)
 	given, isGiven := a.problem.System.Given(name)
 	force, isForce := a.model.Force(name)

@@ -7,6 +7,8 @@ import (
 
 	"example.org/standstill/checker/quantity"
 	"example.org/standstill/problems"
+
+	"example.org/standstill/tutor/bench/measure"
 )
 
 // measureAll types every given of the file back in with a half-width of 1 %, angles
@@ -31,7 +33,7 @@ func measureAll(t testing.TB, f *Form) {
 			text = strings.Replace(f.File(&e), "²", "^2", 1) + " ± 1 %"
 		case e.Kind == Reading:
 			slot, _ := f.model.Slot(e.Letter)
-			text = figured(math.Abs(r.solved[slot])/e.Want.Unit.Factor, 6) + " " + e.Want.Unit.Symbol + " ± 5 %"
+			text = measure.Figured(math.Abs(r.solved[slot])/e.Want.Unit.Factor, 6) + " " + e.Want.Unit.Symbol + " ± 5 %"
 		}
 		if e.Want.Unit.Symbol == "none" {
 			text = strings.Replace(text, " none", "", 1)
@@ -90,7 +92,7 @@ func TestEveryProblemOfTheBankIsAnApparatus(t *testing.T) {
 // bend.
 func BenchmarkSlowestApparatus(b *testing.B) {
 	f := bankForm(b, "two-lanterns")
-	f.draws = drawCount
+	f.draws = measure.TrialCount
 	measureAll(b, f)
 	for b.Loop() {
 		result(b, f)

@@ -4,11 +4,9 @@ import (
 	"cmp"
 	"math"
 	"slices"
-)
 
-// Where the draws and the law of propagation differ by more than this share of the
-// standard uncertainty, in the value or in the uncertainty, the draws count.
-const agreement = 0.05
+	"example.org/standstill/tutor/bench/measure"
+)
 
 // mostFailed is the share of draws without a solution above which the law of
 // propagation is not trusted either.
@@ -16,28 +14,28 @@ const mostFailed = 0.001
 
 // check draws lots and compares. Where a prediction that hangs on few readings has to
 // be taken from draws, they are drawn again with the long tails of Student's t.
-func (r *Result) check(f function, in []uncertain) {
+func (r *Result) check(f measure.Function, in []measure.Input) {
 	if !slices.ContainsFunc(r.Inputs, func(i Input) bool { return i.U > 0 }) {
 		return
 	}
-	s := simulate(f, in, len(r.Predicted), r.Draws, normal)
-	r.Failed = s.failed
-	var tailed *sample
+	s := measure.Simulate(f, in, len(r.Predicted), r.Draws, measure.Normal)
+	r.Failed = s.Failed
+	var tailed *measure.Trials
 	for j := range r.Predicted {
 		p := &r.Predicted[j]
-		p.Mean, p.Spread, p.DrawnLow, p.DrawnHigh = s.mean[j], s.u[j], s.low[j], s.high[j]
-		if isDust(p.Spread, p.Value) {
+		p.Mean, p.Spread, p.DrawnLow, p.DrawnHigh = s.Mean[j], s.U[j], s.Low[j], s.High[j]
+		if measure.IsDust(p.Spread, p.Value) {
 			p.Mean, p.Spread, p.DrawnLow, p.DrawnHigh = p.Value, 0, p.Value, p.Value
 		}
-		if p.Why = r.disagree(p); p.Why == "" || s.count < 2 {
+		if p.Why = r.disagree(p); p.Why == "" || s.Count < 2 {
 			continue
 		}
 		if p.Nu > 0 {
 			if tailed == nil {
-				again := simulate(f, in, len(r.Predicted), r.Draws, studentT)
+				again := measure.Simulate(f, in, len(r.Predicted), r.Draws, measure.StudentT)
 				tailed = &again
 			}
-			p.DrawnLow, p.DrawnHigh = tailed.low[j], tailed.high[j]
+			p.DrawnLow, p.DrawnHigh = tailed.Low[j], tailed.High[j]
 		}
 		p.Drawn, p.Low, p.High = true, p.DrawnLow, p.DrawnHigh
 	}
@@ -49,7 +47,7 @@ func (r *Result) disagree(p *Prediction) string {
 	switch {
 	case float64(r.Failed) > mostFailed*float64(r.Draws):
 		return r.saidFailed(p)
-	case off > agreement*p.U && p.U > 0, p.U == 0 && p.Spread > 0:
+	case off > measure.Agreement*p.U && p.U > 0, p.U == 0 && p.Spread > 0:
 		return r.saidBends(p)
 	}
 	return ""
@@ -57,19 +55,6 @@ func (r *Result) disagree(p *Prediction) string {
 
 func sortBudget(rows []Row) {
 	slices.SortStableFunc(rows, func(a, b Row) int { return cmp.Compare(b.Share, a.Share) })
-}
-
-// correlated is the correlation coefficient of two outputs, 0 where one of them is
-// exact.
-func (l law) correlated(j, k int) float64 {
-	u := l.u(j) * l.u(k)
-	switch {
-	case u == 0:
-		return 0
-	case j == k:
-		return 1
-	}
-	return max(-1, min(1, l.covariance(j, k)/u))
 }
 
 // Better is what would make a prediction surer: the input with the largest share, and

@@ -2,6 +2,8 @@ package bench
 
 import (
 	"math"
+
+	"example.org/standstill/tutor/bench/measure"
 )
 
 // Verdict is what a comparison comes to. There is no right and wrong about a
@@ -53,8 +55,8 @@ func (r *Result) compare() {
 
 func compare(e *Field, p *Prediction) Comparison {
 	c := Comparison{Field: e, Predicted: p, Value: e.Value.Estimate, U: e.Value.U()}
-	alone := law{in: []uncertain{{c.Value, e.Value.Parts}}, c: [][]float64{{1}}}
-	c.K, c.Nu = coverage(alone.nu(0))
+	alone := measure.Law{In: []measure.Input{{X: c.Value, Parts: e.Value.Parts}}, C: [][]float64{{1}}}
+	c.K, c.Nu = measure.Coverage(alone.Nu(0))
 	c.Expanded = c.K * c.U
 	c.Combined = math.Hypot(c.Expanded, p.towards(c.Value))
 	c.En = (c.Value - p.Value) / c.Combined

@@ -4,6 +4,8 @@ import (
 	"math"
 
 	"example.org/standstill/problems"
+
+	"example.org/standstill/tutor/bench/measure"
 )
 
 // Copy is the problem with the measured numbers in the place of the file's, for
@@ -50,6 +52,6 @@ func (f *Form) numeral(e *Field) (text string, changed bool) {
 	case own == 0 && e.Value.Unit == unit:
 		return e.Value.Numeral() + " " + unit.Symbol, true
 	}
-	whole := Value{Unit: unit, Estimate: x + own, Parts: []Part{{Cause: Standard, U: u}}}
+	whole := measure.Value{Unit: unit, Estimate: x + own, Parts: []measure.Part{{Cause: measure.Standard, U: u}}}
 	return whole.Numeral() + " " + unit.Symbol, true
 }

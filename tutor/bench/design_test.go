@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"example.org/standstill/problems"
+
+	"example.org/standstill/tutor/bench/measure"
 )
 
 // bankForm is an empty form of a problem of the bank.
@@ -18,7 +20,7 @@ func bankForm(t testing.TB, id string) *Form {
 	if err != nil {
 		t.Fatal(err)
 	}
-	f.draws = drawCount / 5 // enough to see a difference of 5 %
+	f.draws = measure.TrialCount / 5 // enough to see a difference of 5 %
 	return f
 }
 
@@ -71,7 +73,7 @@ func TestDesignCheckValues(t *testing.T) {
 		{"5", "5", 28.139282, 1.157357, 28.139282, 1.157357, 0.9999},
 	} {
 		f := twoStrings(t, c.alpha, c.beta)
-		f.draws = drawCount
+		f.draws = measure.TrialCount
 		r := result(t, f)
 		a, b := r.Predicted[0], r.Predicted[1]
 		near(c.alpha+" T1", a.Value, c.t1, 5e-7)
@@ -109,7 +111,7 @@ func TestDesignComparisons(t *testing.T) {
 // BenchmarkRun is one whole run of two strings with as many draws as in use.
 func BenchmarkRun(b *testing.B) {
 	f := twoStrings(b, "30", "45")
-	f.draws = drawCount
+	f.draws = measure.TrialCount
 	fill(b, f, nil, []string{"T1 = 3.6 N ± 0.05 N", "T2 = 4.4 N ± 0.05 N"})
 	for b.Loop() {
 		result(b, f)

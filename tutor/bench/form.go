@@ -8,6 +8,8 @@ import (
 	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/statics"
 	"example.org/standstill/problems"
+
+	"example.org/standstill/tutor/bench/measure"
 )
 
 // Kind is what a field of the form is for.
@@ -30,9 +32,9 @@ type Field struct {
 	Kind   Kind
 	Letter string // the problem's letter; for a ring the mass that it adds to
 	Body   string // of a ring, where there are several bodies
-	Want   Want
+	Want   measure.Want
 	Typed  string
-	Value  Value
+	Value  measure.Value
 	Taken  string
 	Why    string
 }
@@ -53,7 +55,7 @@ func NewForm(p *problems.Problem) (*Form, error) {
 	if err != nil {
 		return nil, err
 	}
-	f := &Form{apparatus: a, draws: drawCount}
+	f := &Form{apparatus: a, draws: measure.TrialCount}
 	for _, g := range p.System.Givens {
 		f.add(Field{Kind: Measure, Letter: g.Name, Want: a.want(g.Name)})
 	}
@@ -72,9 +74,9 @@ func (f *Form) Problem() *problems.Problem { return f.problem }
 
 func (f *Form) add(field Field) { f.Fields = append(f.Fields, field) }
 
-func (a *apparatus) ownMass(name string) Want {
+func (a *apparatus) ownMass(name string) measure.Want {
 	g, _ := quantity.Find("g")
-	return Want{Name: name, Dim: quantity.Mass, Unit: g}
+	return measure.Want{Name: name, Dim: quantity.Mass, Unit: g}
 }
 
 func (f *Form) addRings() {
@@ -127,18 +129,18 @@ func (f *Form) Type(field int, text string) bool { return f.take(&f.Fields[field
 
 // take reads a text for a field.
 func (f *Form) take(e *Field, text string) bool {
-	e.Typed, e.Value, e.Taken, e.Why = strings.TrimSpace(expr.Clean(text)), Value{}, "", ""
+	e.Typed, e.Value, e.Taken, e.Why = strings.TrimSpace(expr.Clean(text)), measure.Value{}, "", ""
 	if e.Typed == "" {
 		return true
 	}
-	if e.Value, e.Why = ReadValue(e.Typed, e.Want); e.Why == "" {
+	if e.Value, e.Why = measure.Read(e.Typed, e.Want); e.Why == "" {
 		e.Why = f.sense(e)
 	}
 	if e.Why != "" {
-		e.Value = Value{}
+		e.Value = measure.Value{}
 		return false
 	}
-	e.Taken = e.Value.taken()
+	e.Taken = e.Value.Taken()
 	return true
 }
 
@@ -146,7 +148,7 @@ func (f *Form) take(e *Field, text string) bool {
 func (f *Form) sense(e *Field) string {
 	switch {
 	case !e.Value.Measured && e.Kind != Measure && e.Kind != Reading:
-		return saidNothingMeasured(e.Want)
+		return measure.SaidNothingMeasured(e.Want)
 	case !e.Value.Measured:
 		return ""
 	case e.Kind == Hanger || e.Kind == Ring:
@@ -239,5 +241,5 @@ func (f *Form) File(e *Field) string {
 	if g.Minus {
 		text = "−" + text
 	}
-	return withUnit(text, g.Unit)
+	return measure.WithUnit(text, g.Unit)
 }

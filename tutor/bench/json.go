@@ -4,6 +4,8 @@ import (
 	"bytes"
 	"encoding/json"
 	"math"
+
+	"example.org/standstill/tutor/bench/measure"
 )
 
 // JSON is the result as one JSON object. Values are in the units that stand beside
@@ -12,7 +14,7 @@ import (
 func (r *Result) JSON() ([]byte, error) {
 	out := runJSON{
 		Problem: r.form.problem.ID, Hash: r.form.problem.Hash, Warnings: r.Warnings, Cautions: Cautions(),
-		Draws: drawsJSON{r.Draws, drawSeed, r.Failed}, Notes: r.NoSum,
+		Draws: drawsJSON{r.Draws, measure.TrialSeed, r.Failed}, Notes: r.NoSum,
 		Predicted: map[string]predictionJSON{}, Correlation: map[string]map[string]number{},
 	}
 	for i := range r.Inputs {

@@ -10,6 +10,8 @@ import (
 
 	"example.org/standstill/checker/quantity"
 	"example.org/standstill/problems"
+
+	"example.org/standstill/tutor/bench/measure"
 )
 
 // T1 = W cos β / sin(α + β) and its derivatives, the sine rule in the triangle of
@@ -21,14 +23,16 @@ func TestTwoStringsFollowTheClosedForm(t *testing.T) {
 		b := rapid.Float64Range(3, 80).Draw(t, "β")
 		m := rapid.Float64Range(0.05, 5).Draw(t, "m")
 		p := closedForm(m, a*quantity.Degree, b*quantity.Degree)
-		in := []uncertain{{m, []Part{rectangle(0.01 * m)}}, {a * quantity.Degree, []Part{rectangle(0.5 * quantity.Degree)}}, {b * quantity.Degree, []Part{rectangle(0.5 * quantity.Degree)}}, {9.81, nil}}
+		sure := func(x float64, p ...measure.Part) measure.Input { return measure.Input{X: x, Parts: p} }
+		half := rectangle(0.5 * quantity.Degree)
+		in := []measure.Input{sure(m, rectangle(0.01*m)), sure(a*quantity.Degree, half), sure(b*quantity.Degree, half), sure(9.81)}
 		f := lantern(t)
-		l, ok := linearise(f, in, 1)
+		l, ok := measure.Linearise(f, in, 1)
 		if !ok {
 			t.Fatal("no value")
 		}
 		for i, want := range p {
-			got := append([]float64{l.y[0]}, l.c[0]...)[i]
+			got := append([]float64{l.Y[0]}, l.C[0]...)[i]
 			off := math.Abs(got-want) / max(math.Abs(want), 0.01*math.Abs(p[0]))
 			worst = max(worst, off)
 			if off > 1e-7 {
@@ -39,6 +43,8 @@ func TestTwoStringsFollowTheClosedForm(t *testing.T) {
 	t.Logf("largest relative difference: %.1e", worst)
 }
 
+func rectangle(half float64) measure.Part { return measure.Rectangular(measure.HalfWidth, half) }
+
 // closedForm is T1 and its derivatives by m, α, β, g.
 func closedForm(m, a, b float64) []float64 {
 	const g = 9.81
@@ -48,7 +54,7 @@ func closedForm(m, a, b float64) []float64 {
 }
 
 // lantern gives T1 of two strings for m, α, β, g.
-func lantern(t interface{ Fatal(...any) }) function {
+func lantern(t interface{ Fatal(...any) }) measure.Function {
 	p, err := problems.Embedded().Get("canal-lantern")
 	if err != nil {
 		t.Fatal(err)
@@ -88,7 +94,7 @@ func TestSensitivitiesOfTheBankAgreeWithFiniteDifferences(t *testing.T) {
 		for j, name := range names {
 			outputs[j], _ = f.model.Slot(name)
 		}
-		l, ok := linearise(newSums(f.model, r.solved).function(r.slots(), outputs), r.uncertain(), len(names))
+		l, ok := measure.Linearise(newSums(f.model, r.solved).function(r.slots(), outputs), r.uncertain(), len(names))
 		if !ok {
 			t.Errorf("%s: no value", h.ID)
 			continue
@@ -97,12 +103,12 @@ func TestSensitivitiesOfTheBankAgreeWithFiniteDifferences(t *testing.T) {
 			for j := range names {
 				want := fd.Derivative(func(x float64) float64 { return r.resolved(i, x, outputs[j]) }, r.Inputs[i].Value,
 					&fd.Settings{Formula: fd.Central, Step: 1e-5 * max(math.Abs(r.Inputs[i].Value), 1e-3)})
-				if math.IsNaN(want) && math.IsNaN(l.c[j][i]) {
+				if math.IsNaN(want) && math.IsNaN(l.C[j][i]) {
 					continue // a sum that is 0 = 0 only for the numbers of the file
 				}
-				scale := max(math.Abs(want), 1e-3*math.Abs(l.y[j]/r.Inputs[i].Value))
-				if off := math.Abs(l.c[j][i]-want) / scale; !(off <= 1e-5) {
-					t.Errorf("%s: ∂%s/∂%s = %v, finite differences %v", h.ID, names[j], r.Inputs[i].Name(), l.c[j][i], want)
+				scale := max(math.Abs(want), 1e-3*math.Abs(l.Y[j]/r.Inputs[i].Value))
+				if off := math.Abs(l.C[j][i]-want) / scale; !(off <= 1e-5) {
+					t.Errorf("%s: ∂%s/∂%s = %v, finite differences %v", h.ID, names[j], r.Inputs[i].Name(), l.C[j][i], want)
 				} else if off > worst {
 					worst, where = off, h.ID
 				}

@@ -6,6 +6,8 @@ import (
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/statics"
+
+	"example.org/standstill/tutor/bench/measure"
 )
 
 // Leftover is what one sum of the measured pulls leaves: zero but for what was
@@ -40,18 +42,18 @@ func (r *Result) leftOver() {
 	for _, c := range r.Compared {
 		v, _ := r.form.model.Variable(c.Letter)
 		if slot, _ := r.form.model.Slot(c.Letter); v.Role == statics.IsUnknown {
-			in, slots = append(in, uncertain{c.Value, c.Field.Value.Parts}), append(slots, slot)
+			in, slots = append(in, measure.Input{X: c.Value, Parts: c.Field.Value.Parts}), append(slots, slot)
 		}
 	}
 	sums := 2 * len(r.form.problem.System.Bodies)
-	l, _ := linearise(r.measured(slots), in, sums)
+	l, _ := measure.Linearise(r.measured(slots), in, sums)
 	for j := range sums {
 		r.addLeftover(l, j)
 	}
 }
 
 // measured evaluates every sum with the readings in the place of the unknowns.
-func (r *Result) measured(slots []int) function {
+func (r *Result) measured(slots []int) measure.Function {
 	m := r.form.model
 	env := append([]float64(nil), r.solved...)
 	room := make([]float64, 0, 2*len(m.Bodies))
@@ -68,14 +70,14 @@ func (r *Result) measured(slots []int) function {
 	}
 }
 
-func (r *Result) addLeftover(l law, j int) {
+func (r *Result) addLeftover(l measure.Law, j int) {
 	body, axis := &r.form.problem.System.Bodies[j/2], statics.Axis(j%2)
 	sum := body.Sum(axis)
 	if sum == nil {
 		return
 	}
 	needed := r.form.needs(sum)
-	left := Leftover{Body: body.Name, Axis: axis, Unit: r.forceUnit(body), Value: l.y[j], U: l.u(j)}
+	left := Leftover{Body: body.Name, Axis: axis, Unit: r.forceUnit(body), Value: l.Y[j], U: l.U(j)}
 	if missing := r.unread(needed); len(missing) > 0 {
 		if len(missing) < len(needed) {
 			r.NoSum = append(r.NoSum, saidNoSum(left.Name(), missing))
@@ -85,7 +87,7 @@ func (r *Result) addLeftover(l law, j int) {
 	if len(needed) == 0 {
 		return
 	}
-	left.K, left.Nu = coverage(l.nu(j))
+	left.K, left.Nu = measure.Coverage(l.Nu(j))
 	left.Expanded = left.K * left.U
 	r.Left = append(r.Left, left)
 }

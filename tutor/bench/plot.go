@@ -9,6 +9,8 @@ import (
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/quantity"
 	"example.org/standstill/tutor/picture"
+
+	"example.org/standstill/tutor/bench/measure"
 )
 
 // plotted is how many points a curve has, over how wide a range of degrees on both
@@ -59,7 +61,7 @@ func shown(u quantity.Unit) string {
 	if u.Symbol == "deg" {
 		return "°"
 	}
-	return symbol(u)
+	return measure.Symbol(u)
 }
 
 // at is the value of an input's letter, own masses included.
@@ -196,8 +198,8 @@ func offCurve(trials []Trial, letter string) []string {
 		for _, in := range t.Inputs {
 			pair := []Trial{t, last}
 			if in.Letter != letter && in.Kind == Measure && differs(pair, in.Letter) {
-				x, _ := quote(t.at(in.Letter)/in.Unit.Factor, t.uOf(in.Letter)/in.Unit.Factor)
-				other = append(other, in.Name()+" = "+withUnit(x, in.Unit))
+				x, _ := measure.Quote(t.at(in.Letter)/in.Unit.Factor, t.uOf(in.Letter)/in.Unit.Factor)
+				other = append(other, in.Name()+" = "+measure.WithUnit(x, in.Unit))
 			}
 		}
 		if other != nil {

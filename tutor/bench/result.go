@@ -6,16 +6,18 @@ import (
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/statics"
+
+	"example.org/standstill/tutor/bench/measure"
 )
 
-// Input is one value that was put into the sums. Value and U are in SI. Assumed says
+// Input is one value that was put into the sums. measure.Value and U are in SI. Assumed says
 // that nothing was measured, and the problem file's value counts as exact.
 type Input struct {
 	*Field
 	Value, U float64
 	Assumed  bool
 	Unit     quantity.Unit
-	parts    []Part
+	parts    []measure.Part
 }
 
 // Row is one line of a budget: how far one input makes a prediction unsure.
@@ -59,7 +61,7 @@ type Result struct {
 
 	early  bool // sizes of what is predicted are not to be said yet
 	form   *Form
-	law    law
+	law    measure.Law
 	solved []float64
 }
 
@@ -159,7 +161,7 @@ func (r *Result) predict() string {
 	f := newSums(r.form.model, r.solved).function(r.slots(), outputs)
 	in := r.uncertain()
 	var ok bool
-	if r.law, ok = linearise(f, in, len(names)); !ok {
+	if r.law, ok = measure.Linearise(f, in, len(names)); !ok {
 		return saidUnsolved(statics.ErrIllPosed)
 	}
 	if why := r.unmeasured(names); why != "" {
@@ -176,10 +178,10 @@ func (r *Result) predict() string {
 	return ""
 }
 
-func (r *Result) uncertain() []uncertain {
-	in := make([]uncertain, len(r.Inputs))
+func (r *Result) uncertain() []measure.Input {
+	in := make([]measure.Input, len(r.Inputs))
 	for i, input := range r.Inputs {
-		in[i] = uncertain{input.Value, input.parts}
+		in[i] = measure.Input{X: input.Value, Parts: input.parts}
 	}
 	return in
 }
@@ -199,7 +201,7 @@ func (r *Result) unmeasured(names []string) string {
 		}
 		for j, name := range names {
 			at, _ := f.model.Slot(name)
-			if math.Abs(other.env[at]-r.law.y[j]) > 1e-6*math.Abs(r.law.y[j]) {
+			if math.Abs(other.env[at]-r.law.Y[j]) > 1e-6*math.Abs(r.law.Y[j]) {
 				return saidNumberNeeded(g.Name, name)
 			}
 		}
@@ -217,12 +219,12 @@ func (r *Result) isInput(letter string) bool {
 }
 
 func (r *Result) prediction(j int, name string) Prediction {
-	p := Prediction{Letter: name, Name: expr.Glyph(name), Unit: r.form.want(name).Unit, Value: r.law.y[j], U: r.law.u(j)}
-	p.K, p.Nu = coverage(r.law.nu(j))
+	p := Prediction{Letter: name, Name: expr.Glyph(name), Unit: r.form.want(name).Unit, Value: r.law.Y[j], U: r.law.U(j)}
+	p.K, p.Nu = measure.Coverage(r.law.Nu(j))
 	p.Expanded = p.K * p.U
 	p.Low, p.High = p.Value-p.Expanded, p.Value+p.Expanded
 	for i := range r.Inputs {
-		p.Budget = append(p.Budget, Row{&r.Inputs[i], r.law.c[j][i], r.law.share(j, i)})
+		p.Budget = append(p.Budget, Row{&r.Inputs[i], r.law.C[j][i], r.law.Share(j, i)})
 	}
 	sortBudget(p.Budget)
 	return p
@@ -236,7 +238,7 @@ func (r *Result) correlate() {
 	for j := range n {
 		r.Correlation[j] = make([]float64, n)
 		for k := range n {
-			r.Correlation[j][k] = r.law.correlated(j, k)
+			r.Correlation[j][k] = r.law.Correlation(j, k)
 		}
 	}
 }

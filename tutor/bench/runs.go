@@ -10,6 +10,8 @@ import (
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/problems"
 	"example.org/standstill/tutor/record"
+
+	"example.org/standstill/tutor/bench/measure"
 )
 
 // Run is one run as the record holds it: what was typed, and who shared it. Number is
@@ -178,7 +180,7 @@ func (run Run) when(zone *time.Location) string {
 	return run.Time.In(zone).Format("2 January 2006 15:04")
 }
 
-func (run Run) named(names map[string]string) string { return listed(run.people(names), "and") }
+func (run Run) named(names map[string]string) string { return measure.Listed(run.people(names), "and") }
 
 func (run Run) people(names map[string]string) []string {
 	who := make([]string, len(run.Students))

@@ -8,182 +8,8 @@ import (
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/statics"
+	"example.org/standstill/tutor/bench/measure"
 )
-
-// What is said about a measured value that cannot be read.
-const (
-	saidTooLong      = "This value is too long to read: 500 characters are the most."
-	saidCommaBetween = "A comma may be a decimal comma, so readings are separated by a semicolon, as in 35; 34.5; 35.5 deg."
-	saidBandOfTwo    = "A band goes from one value to one other, as in 0.48 to 0.52 kg."
-	saidNoDivision   = "The smallest division of a scale is more than nothing, as in div 0.5 deg."
-	saidNoRating     = "A rating is more than nothing, as in 20 N max."
-)
-
-func saidNothingTyped(w Want) string {
-	return fmt.Sprintf("Nothing stands here; type what was measured for %s, such as %s.", w.Name, w.sample())
-}
-
-func saidTwoPoints(typed string) string {
-	return fmt.Sprintf("The number %s… has more than one decimal sign.", shorten(typed))
-}
-
-func saidOutOfReach(typed string) string {
-	return fmt.Sprintf("The number %s is out of reach.", shorten(typed))
-}
-
-func saidUnknownWord(typed string) string {
-	return fmt.Sprintf("“%s” is neither a unit nor one of the words ±, u, div, zero, max and to.", typed)
-}
-
-func saidNumberMissing(behind string) string {
-	if behind == "" {
-		return "A value begins with a number, as in 0.500 kg ± 1 %."
-	}
-	return fmt.Sprintf("Behind “%s” a number is missing.", behind)
-}
-
-func saidTwoNumbers(second string) string {
-	return fmt.Sprintf("Before %s a word is missing that says what it is: ±, u, div, zero or max, or a semicolon before another reading.", second)
-}
-
-func saidOutOfPlace(typed string) string {
-	return fmt.Sprintf("“%s” has no meaning at this place; a value goes like 20.4 N ± 0.2 N.", typed)
-}
-
-func saidTwice(word string) string {
-	return fmt.Sprintf("“%s” stands here twice, and only one of the two can be meant.", word)
-}
-
-func saidNoUnit(w Want, number string) string {
-	return fmt.Sprintf("%s needs a unit behind the number: %s %s.", w.Name, number, w.Unit.Symbol)
-}
-
-func saidWrongUnit(w Want, u quantity.Unit) string {
-	if w.Dim == quantity.None {
-		return fmt.Sprintf("%s is a plain number and takes no unit, and %s is the unit of %s.", w.Name, symbol(u), u.Dim)
-	}
-	if u.Dim == quantity.None {
-		return fmt.Sprintf("%s is %s and needs a unit such as %s.", w.Name, w.Dim, w.Unit.Symbol)
-	}
-	return fmt.Sprintf("%s is %s, measured in %s, and %s is the unit of %s.", w.Name, w.Dim, listed(unitsOf(w.Dim), "or"), symbol(u), u.Dim)
-}
-
-// unitsOf lists the first few units of a dimension.
-func unitsOf(d quantity.Dimension) []string {
-	const few = 3
-	var all []string
-	for _, s := range quantity.Symbols() {
-		if u, _ := quantity.Find(s); u.Dim == d && len(all) < few {
-			all = append(all, s)
-		}
-	}
-	return all
-}
-
-func saidShareOfNothing(number string) string {
-	return fmt.Sprintf("%s %% stands alone, and a share needs a value before it, as in 0.500 kg ± 1 %%.", number)
-}
-
-func saidShare(word string) string {
-	return fmt.Sprintf("“%s” takes a number with a unit, not a share in %%.", word)
-}
-
-func saidNegative(word, number string) string {
-	what := map[string]string{plusMinus: "A half-width", "u": "A standard uncertainty", "div": "A division"}[word]
-	return fmt.Sprintf("%s is a size and cannot be below zero, so %s cannot be meant.", what, number)
-}
-
-func saidNothingMeasured(w Want) string {
-	return fmt.Sprintf("The value of %s itself is missing; it comes first, as in %s.", w.Name, w.sample())
-}
-
-// sample is a value of the kind that is wanted.
-func (w Want) sample() string {
-	samples := map[quantity.Dimension]string{
-		quantity.Mass: "0.350 kg ± 1 %", quantity.Angle: "35; 34.5; 35.5 deg div 1 deg", quantity.Force: "3.6 N div 0.1 N",
-		quantity.Length: "24.5 cm ± 0.1 cm", quantity.Stiffness: "85 N/m ± 2 %", quantity.Acceleration: "9.81 m/s^2", quantity.None: "0.35 ± 0.02",
-	}
-	if s := samples[w.Dim]; s != "" {
-		return s
-	}
-	return "12.5 " + w.Unit.Symbol
-}
-
-// What a hanger and a ring may weigh.
-const (
-	sampleHanger = "50 g div 1 g"
-	sampleRing   = "12 g div 1 g"
-)
-
-// listed joins words with commas and a conjunction before the last.
-func listed(words []string, conjunction string) string {
-	if len(words) < 2 {
-		return strings.Join(words, "")
-	}
-	return strings.Join(words[:len(words)-1], ", ") + " " + conjunction + " " + words[len(words)-1]
-}
-
-// taken says what was taken from a value: its parts and their sum, in the unit
-// that was typed.
-func (v Value) taken() string {
-	var parts []string
-	for _, p := range v.Parts {
-		parts = append(parts, v.partSaid(p))
-	}
-	if v.Zeroed && !v.has(ZeroDivision) {
-		parts = append(parts, fmt.Sprintf("the zero reading %s taken off", withUnit(plainNumber(v.Zero/v.Unit.Factor), v.Unit)))
-	}
-	if v.Rated {
-		parts = append(parts, "rated up to "+withUnit(plainNumber(v.Rating/v.Unit.Factor), v.Unit))
-	}
-	if !v.Measured {
-		return listed(parts, "and")
-	}
-	x, u := quote(v.Estimate/v.Unit.Factor, v.U()/v.Unit.Factor)
-	if u == "" {
-		if !strings.ContainsAny(v.numeral, "e×") && v.numeral != "" {
-			x = strings.Replace(v.numeral, "-", "−", 1)
-		}
-		parts = append([]string{saidExact}, parts...)
-		return withUnit(x, v.Unit) + ": " + strings.Join(parts, "; ")
-	}
-	return withUnit(x, v.Unit) + ", u = " + withUnit(u, v.Unit) + ": " + strings.Join(parts, "; ")
-}
-
-const saidExact = "taken as exact, since nothing is said of its quality"
-
-// partSaid words one part; how much it is by itself is said where there are
-// several.
-func (v Value) partSaid(p Part) string {
-	alone := ""
-	if len(v.Parts) > 1 {
-		alone = " = " + withUnit(quoteU(p.U/v.Unit.Factor), v.Unit)
-	}
-	exact := func(x float64) string { return withUnit(plainNumber(x/v.Unit.Factor), v.Unit) }
-	switch p.Cause {
-	case Repeats:
-		return fmt.Sprintf("s/√n of %d readings%s, with %s", len(v.Readings), alone, degrees(p.Nu))
-	case HalfWidth:
-		return fmt.Sprintf("half-width %s ÷ √3%s", exact(p.Half), alone)
-	case Standard:
-		return "standard uncertainty" + alone
-	case Division:
-		if v.AssumedDivision {
-			return fmt.Sprintf("no division was given, so the last typed place is taken, half of %s ÷ √3%s; give the scale's own with div", exact(2*p.Half), alone)
-		}
-		return fmt.Sprintf("half a division of %s ÷ √3%s", exact(2*p.Half), alone)
-	case ZeroDivision:
-		return fmt.Sprintf("the zero reading %s taken off, half a division of %s ÷ √3%s", exact(v.Zero), exact(2*p.Half), alone)
-	}
-	return fmt.Sprintf("the ring stays still over ± %s about the middle, ÷ √3%s", exact(p.Half), alone)
-}
-
-func degrees(nu int) string {
-	if nu == 1 {
-		return "1 degree of freedom"
-	}
-	return fmt.Sprintf("%d degrees of freedom", nu)
-}
 
 // What is said about a field of the form.
 const (
@@ -192,23 +18,23 @@ const (
 )
 
 func saidNoRingOn(body string) string {
-	return fmt.Sprintf("There is no ring %s on which a mass hangs.", shorten(body))
+	return fmt.Sprintf("There is no ring %s on which a mass hangs.", measure.Shorten(body))
 }
 
-func saidBelowZero(w Want) string {
+func saidBelowZero(w measure.Want) string {
 	return fmt.Sprintf("%s comes out below zero, and its size is what is measured.", w.Name)
 }
 
-func saidNoneOfIt(w Want) string {
+func saidNoneOfIt(w measure.Want) string {
 	return fmt.Sprintf("%s is nothing, and then there is nothing to predict.", w.Name)
 }
 
-func saidBeyondQuarter(w Want) string {
+func saidBeyondQuarter(w measure.Want) string {
 	return fmt.Sprintf("%s is measured from an axis to a string on one side of it, so it lies between 0° and 90°.", w.Name)
 }
 
 func saidNoEquals(line string) string {
-	return fmt.Sprintf("“%s” has no equals sign; a measured value goes like m = 0.500 kg ± 1 %%.", shorten(line))
+	return fmt.Sprintf("“%s” has no equals sign; a measured value goes like m = 0.500 kg ± 1 %%.", measure.Shorten(line))
 }
 
 // saidAbout puts the field's name before a sentence that does not begin with it.
@@ -233,7 +59,7 @@ func (f *Form) saidNoLetter(name string) string {
 		}
 	}
 	return fmt.Sprintf("This problem has no letter “%s”. Put into the sums are %s; predicted and read are %s.",
-		shorten(strings.TrimSpace(name)), listed(measured, "and"), listed(predicted, "and"))
+		measure.Shorten(strings.TrimSpace(name)), measure.Listed(measured, "and"), measure.Listed(predicted, "and"))
 }
 
 func (f *Form) saidOtherKind(kind Kind, letter string) string {
@@ -246,6 +72,12 @@ func (f *Form) saidOtherKind(kind Kind, letter string) string {
 	}
 	return fmt.Sprintf("%s is put into the sums and not predicted; its measured value is set, not read.", glyph)
 }
+
+// What a hanger and a ring may weigh.
+const (
+	sampleHanger = "50 g div 1 g"
+	sampleRing   = "12 g div 1 g"
+)
 
 // What is said about the result.
 
@@ -289,11 +121,11 @@ func (r *Result) saidBends(p *Prediction) string {
 	if p.U == 0 {
 		return said + ": to first order it does not move at all. The interval is that of the draws."
 	}
-	if math.Abs(p.Spread-p.U) <= agreement*p.U {
-		return said + fmt.Sprintf(": the draws lie about %s. The interval is that of the draws.", withUnit(shortest(p.Mean/p.Unit.Factor).round(twoFigures(p.Spread/p.Unit.Factor)).String(), p.Unit))
+	if math.Abs(p.Spread-p.U) <= measure.Agreement*p.U {
+		return said + fmt.Sprintf(": the draws lie about %s. The interval is that of the draws.", measure.WithUnit(measure.Round(p.Mean/p.Unit.Factor, measure.TwoFigures(p.Spread/p.Unit.Factor)), p.Unit))
 	}
 	return said + fmt.Sprintf(": the law of propagation gives u = %s and the draws %s. The interval is that of the draws.",
-		withUnit(quoteU(p.U/p.Unit.Factor), p.Unit), withUnit(quoteU(p.Spread/p.Unit.Factor), p.Unit))
+		measure.WithUnit(measure.QuoteU(p.U/p.Unit.Factor), p.Unit), measure.WithUnit(measure.QuoteU(p.Spread/p.Unit.Factor), p.Unit))
 }
 
 func saidNearlyLevel(name string, degrees float64, size string) string {
@@ -301,7 +133,7 @@ func saidNearlyLevel(name string, degrees float64, size string) string {
 		size = ": " + size + " here"
 	}
 	return fmt.Sprintf("%s runs only %s° from level, and nearly level strings carry huge tensions%s. Hang nothing on it before the teacher has seen it.",
-		name, figured(degrees, 2), size)
+		name, measure.Figured(degrees, 2), size)
 }
 
 func saidExceedsEarly(name, rating string) string {
@@ -399,7 +231,7 @@ const (
 func saidApparatus(heading string) string { return "Bench: " + heading }
 
 func saidLetters(measured, predicted []string) string {
-	return fmt.Sprintf("Put into the sums: %s. Predicted: %s.", listed(measured, "and"), listed(predicted, "and"))
+	return fmt.Sprintf("Put into the sums: %s. Predicted: %s.", measure.Listed(measured, "and"), measure.Listed(predicted, "and"))
 }
 
 func saidSeated(names []string, kept string) string {
@@ -407,16 +239,16 @@ func saidSeated(names []string, kept string) string {
 	case len(names) == 0:
 		return "Names: nobody; this run is not kept."
 	case kept == "":
-		return fmt.Sprintf("Names: %s. Nothing can be kept here.", listed(names, "and"))
+		return fmt.Sprintf("Names: %s. Nothing can be kept here.", measure.Listed(names, "and"))
 	}
 	if len(names) == 1 {
 		return fmt.Sprintf("Names: %s. This run is kept in %s, where whoever uses this account can read it.", names[0], kept)
 	}
-	return fmt.Sprintf("Names: %s share this run. It is kept in %s, where whoever uses this account can read it.", listed(names, "and"), kept)
+	return fmt.Sprintf("Names: %s share this run. It is kept in %s, where whoever uses this account can read it.", measure.Listed(names, "and"), kept)
 }
 
 func saidNotInClass(name string) string {
-	return fmt.Sprintf("Names: %s is not on the list of the class. Type all names again.", shorten(strings.TrimSpace(name)))
+	return fmt.Sprintf("Names: %s is not on the list of the class. Type all names again.", measure.Shorten(strings.TrimSpace(name)))
 }
 
 func saidCannotOpen(run int) string {
@@ -434,16 +266,16 @@ func (f *Form) saidAsk(e *Field) string {
 		if e.Want.Dim != quantity.Force {
 			what = "what is measured for it"
 		}
-		return fmt.Sprintf("Reading %s: %s, such as %s. %s", e.Name(), what, e.Want.sample(), f.saidEnter(e, "if nothing is read"))
+		return fmt.Sprintf("Reading %s: %s, such as %s. %s", e.Name(), what, e.Want.Sample(), f.saidEnter(e, "if nothing is read"))
 	}
-	return fmt.Sprintf("Value %s, %s: what was measured, such as %s. %s", e.Name(), e.Want.Dim, e.Want.sample(), f.saidEnter(e, ""))
+	return fmt.Sprintf("Value %s, %s: what was measured, such as %s. %s", e.Name(), e.Want.Dim, e.Want.Sample(), f.saidEnter(e, ""))
 }
 
 // saidEnter says what an empty line does.
 func (f *Form) saidEnter(e *Field, nothing string) string {
 	switch {
 	case e.Typed != "":
-		return "Enter keeps " + shorten(e.Typed) + "."
+		return "Enter keeps " + measure.Shorten(e.Typed) + "."
 	case f.File(e) != "":
 		return "Enter keeps the file's " + f.File(e) + "."
 	case nothing != "":
@@ -480,11 +312,11 @@ func saidMend(e *Field) string { return saidRefused(saidAbout(e, e.Why)) }
 func saidRefused(why string) string { return "Not taken: " + why }
 
 func saidAskDivision(e *Field) string {
-	return fmt.Sprintf("Division: repeated readings alone do not tell how fine the scale is. What is its smallest division, such as 1 %s? Enter leaves it.", symbol(e.Value.Unit))
+	return fmt.Sprintf("Division: repeated readings alone do not tell how fine the scale is. What is its smallest division, such as 1 %s? Enter leaves it.", measure.Symbol(e.Value.Unit))
 }
 
 func saidAskQuality(e *Field) string {
-	unit := symbol(e.Value.Unit)
+	unit := measure.Symbol(e.Value.Unit)
 	return strings.TrimSpace(fmt.Sprintf("Quality: how sure is it? Type ± and a half-width, or div and the smallest division, as in ± 0.5 %s or div 1 %s. Enter takes it as exact.", unit, unit))
 }
 
@@ -502,7 +334,7 @@ func (f *Form) saidExtras() string {
 	if examples == nil {
 		return ""
 	}
-	return fmt.Sprintf("Own masses: what a hanger or ring weighs by itself, where it is not in these values yet: %s. An empty line goes on.", listed(examples, "or"))
+	return fmt.Sprintf("Own masses: what a hanger or ring weighs by itself, where it is not in these values yet: %s. An empty line goes on.", measure.Listed(examples, "or"))
 }
 
 func saidByHand(names []string) string {
@@ -522,7 +354,7 @@ func saidNobodyCalled(name string, names []string) string {
 	if len(names) == 0 {
 		return saidNobodyThere
 	}
-	return fmt.Sprintf("Predict: nobody at the table is called %s; there are %s.", shorten(name), listed(names, "and"))
+	return fmt.Sprintf("Predict: nobody at the table is called %s; there are %s.", measure.Shorten(name), measure.Listed(names, "and"))
 }
 
 func saidSaved(where string) string {

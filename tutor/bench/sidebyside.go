@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"slices"
+
+	"example.org/standstill/tutor/bench/measure"
 )
 
 // Compare lays runs of one apparatus side by side: what was put in, what was
@@ -73,20 +75,20 @@ func rowNames(trials []Trial) []string {
 func (t Trial) cell(row string) string {
 	for _, in := range t.Inputs {
 		if in.Name() == row {
-			return pair(in.Value/in.Unit.Factor, in.U/in.Unit.Factor, func(x string) string { return withUnit(x, in.Unit) })
+			return pair(in.Value/in.Unit.Factor, in.U/in.Unit.Factor, func(x string) string { return measure.WithUnit(x, in.Unit) })
 		}
 	}
 	for i := range t.Predicted {
 		p := &t.Predicted[i]
 		if p.Name+rowPredicted == row {
-			return pair(p.Value/p.Unit.Factor, p.reported()/p.Unit.Factor, func(x string) string { return withUnit(x, p.Unit) })
+			return pair(p.Value/p.Unit.Factor, p.reported()/p.Unit.Factor, func(x string) string { return measure.WithUnit(x, p.Unit) })
 		}
 	}
 	for _, c := range t.Compared {
 		unit := c.Predicted.Unit
 		switch row {
 		case c.Predicted.Name + rowRead:
-			return pair(c.Value/unit.Factor, c.U/unit.Factor, func(x string) string { return withUnit(x, unit) })
+			return pair(c.Value/unit.Factor, c.U/unit.Factor, func(x string) string { return measure.WithUnit(x, unit) })
 		case c.Predicted.Name + rowEn:
 			return saidEn(c.En)
 		}
@@ -104,7 +106,7 @@ func (p *Prediction) reported() float64 {
 
 // pair writes a value with its standard uncertainty.
 func pair(x, u float64, unit func(string) string) string {
-	value, unsure := quote(x, u)
+	value, unsure := measure.Quote(x, u)
 	if unsure == "" {
 		return unit(value)
 	}
@@ -122,9 +124,9 @@ func changes(a, b Trial) []string {
 			}
 			unit := after.Predicted.Unit
 			u := math.Hypot(before.Expanded, after.Expanded) / unit.Factor
-			read, _ := quote((after.Value-before.Value)/unit.Factor, u)
-			predicted, _ := quote((after.Predicted.Value-before.Predicted.Value)/unit.Factor, u)
-			said = append(said, saidMoved(a.Number, b.Number, after.Name(), withUnit(read, unit), withUnit(quoteU(u), unit), withUnit(predicted, unit)))
+			read, _ := measure.Quote((after.Value-before.Value)/unit.Factor, u)
+			predicted, _ := measure.Quote((after.Predicted.Value-before.Predicted.Value)/unit.Factor, u)
+			said = append(said, saidMoved(a.Number, b.Number, after.Name(), measure.WithUnit(read, unit), measure.WithUnit(measure.QuoteU(u), unit), measure.WithUnit(predicted, unit)))
 		}
 	}
 	return said

@@ -5,6 +5,8 @@ import (
 
 	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/statics"
+
+	"example.org/standstill/tutor/bench/measure"
 )
 
 // sums solves a model's sums for other givens, near a solution that is known:
@@ -128,7 +130,7 @@ func (s *sums) scale() float64 {
 
 // function takes inputs, each added to the letter at its slot, to the letters at
 // the slots of outputs.
-func (s *sums) function(slots, outputs []int) function {
+func (s *sums) function(slots, outputs []int) measure.Function {
 	return func(x, y []float64) bool {
 		for _, slot := range slots {
 			s.env[slot] = 0

@@ -7,6 +7,8 @@ import (
 	"strings"
 
 	"example.org/standstill/checker/quantity"
+
+	"example.org/standstill/tutor/bench/measure"
 )
 
 // Blocks is everything that a run comes to, in the order in which it is told:
@@ -82,48 +84,43 @@ func (r *Result) Details() []Block {
 	return append(blocks, r.correlations(), r.checked())
 }
 
-func (p *Prediction) in(x float64) string { return withUnit(quoteU(x/p.Unit.Factor), p.Unit) }
-
-func (p *Prediction) said() string {
-	x, u := quote(p.Value/p.Unit.Factor, p.U/p.Unit.Factor)
-	if p.Drawn {
-		x, u = quote(p.Value/p.Unit.Factor, p.Spread/p.Unit.Factor)
-		place := twoFigures(p.Spread / p.Unit.Factor)
-		low, high := shortest(p.Low/p.Unit.Factor).round(place).String(), shortest(p.High/p.Unit.Factor).round(place).String()
-		return fmt.Sprintf("%s = %s; 95 %% of the draws lie between %s and %s (u = %s). %s",
-			p.Name, withUnit(x, p.Unit), withUnit(low, p.Unit), withUnit(high, p.Unit), withUnit(u, p.Unit), p.Why)
-	}
-	if u == "" {
-		return fmt.Sprintf("%s = %s, exact, since everything that it follows from is taken as exact", p.Name, withUnit(x, p.Unit))
-	}
-	return fmt.Sprintf("%s = %s, u = %s, U = %s (%s)", p.Name, withUnit(x, p.Unit), withUnit(u, p.Unit), p.in(p.Expanded), saidCoverage(p.K, p.Nu))
+func (p *Prediction) in(x float64) string {
+	return measure.WithUnit(measure.QuoteU(x/p.Unit.Factor), p.Unit)
 }
 
-func saidCoverage(k float64, nu int) string {
-	if nu == 0 {
-		return "k = 2"
+func (p *Prediction) said() string {
+	x, u := measure.Quote(p.Value/p.Unit.Factor, p.U/p.Unit.Factor)
+	if p.Drawn {
+		x, u = measure.Quote(p.Value/p.Unit.Factor, p.Spread/p.Unit.Factor)
+		place := measure.TwoFigures(p.Spread / p.Unit.Factor)
+		low, high := measure.Round(p.Low/p.Unit.Factor, place), measure.Round(p.High/p.Unit.Factor, place)
+		return fmt.Sprintf("%s = %s; 95 %% of the draws lie between %s and %s (u = %s). %s",
+			p.Name, measure.WithUnit(x, p.Unit), measure.WithUnit(low, p.Unit), measure.WithUnit(high, p.Unit), measure.WithUnit(u, p.Unit), p.Why)
 	}
-	return fmt.Sprintf("k = %.2f, 95 %% with %s", k, degrees(nu))
+	if u == "" {
+		return fmt.Sprintf("%s = %s, exact, since everything that it follows from is taken as exact", p.Name, measure.WithUnit(x, p.Unit))
+	}
+	return fmt.Sprintf("%s = %s, u = %s, U = %s (%s)", p.Name, measure.WithUnit(x, p.Unit), measure.WithUnit(u, p.Unit), p.in(p.Expanded), measure.SaidCoverage(p.K, p.Nu))
 }
 
 func (c *Comparison) said() string {
 	unit := c.Predicted.Unit
-	x, u := quote(c.Value/unit.Factor, c.U/unit.Factor)
-	read := fmt.Sprintf("%s: read %s", c.Name(), withUnit(x, unit))
+	x, u := measure.Quote(c.Value/unit.Factor, c.U/unit.Factor)
+	read := fmt.Sprintf("%s: read %s", c.Name(), measure.WithUnit(x, unit))
 	if u == "" {
-		read += ", " + saidExact
+		read += ", " + measure.SaidExact
 	} else {
-		read += fmt.Sprintf(", U = %s (%s)", c.Predicted.in(c.Expanded), saidCoverage(c.K, c.Nu))
+		read += fmt.Sprintf(", U = %s (%s)", c.Predicted.in(c.Expanded), measure.SaidCoverage(c.K, c.Nu))
 	}
-	predicted, _ := quote(c.Predicted.Value/unit.Factor, c.Predicted.U/unit.Factor)
-	return fmt.Sprintf("%s; predicted %s; E_n = %s", read, withUnit(predicted, unit), saidEn(c.En))
+	predicted, _ := measure.Quote(c.Predicted.Value/unit.Factor, c.Predicted.U/unit.Factor)
+	return fmt.Sprintf("%s; predicted %s; E_n = %s", read, measure.WithUnit(predicted, unit), saidEn(c.En))
 }
 
 func saidEn(x float64) string {
 	if math.IsInf(x, 0) {
 		return "beyond measure, since nothing is said to be unsure"
 	}
-	return shortest(x).round(-2).String()
+	return measure.Round(x, -2)
 }
 
 // verdictSaid is the verdict in words, never "right" or "wrong".
@@ -147,11 +144,11 @@ func (c *Comparison) factor() string {
 }
 
 func (l Leftover) said() string {
-	x, u := quote(l.Value/l.Unit.Factor, l.U/l.Unit.Factor)
+	x, u := measure.Quote(l.Value/l.Unit.Factor, l.U/l.Unit.Factor)
 	if u == "" {
-		return fmt.Sprintf("%s = %s", l.Name(), withUnit(figured(l.Value/l.Unit.Factor, 2), l.Unit))
+		return fmt.Sprintf("%s = %s", l.Name(), measure.WithUnit(measure.Figured(l.Value/l.Unit.Factor, 2), l.Unit))
 	}
-	said := fmt.Sprintf("%s = %s, U = %s (%s)", l.Name(), withUnit(x, l.Unit), withUnit(quoteU(l.Expanded/l.Unit.Factor), l.Unit), saidCoverage(l.K, l.Nu))
+	said := fmt.Sprintf("%s = %s, U = %s (%s)", l.Name(), measure.WithUnit(x, l.Unit), measure.WithUnit(measure.QuoteU(l.Expanded/l.Unit.Factor), l.Unit), measure.SaidCoverage(l.K, l.Nu))
 	if l.Within() {
 		return said + ": zero lies within it."
 	}
@@ -178,14 +175,14 @@ func (p *Prediction) budget() Block {
 	b := Block{Title: "Budget of " + p.Name, Head: []string{"input", "estimate", "u", "sensitivity", "share"}}
 	for _, row := range p.Budget {
 		in := row.Input
-		x, u := quote(in.Value/in.Unit.Factor, in.U/in.Unit.Factor)
+		x, u := measure.Quote(in.Value/in.Unit.Factor, in.U/in.Unit.Factor)
 		if u == "" {
 			u = "exact"
 		} else {
-			u = withUnit(u, in.Unit)
+			u = measure.WithUnit(u, in.Unit)
 		}
-		c := figured(row.Sensitivity*in.Unit.Factor/p.Unit.Factor, 3)
-		b.Rows = append(b.Rows, []string{in.Name(), withUnit(x, in.Unit), u, strings.TrimSpace(c + " " + per(p.Unit, in.Unit)), percent(row.Share)})
+		c := measure.Figured(row.Sensitivity*in.Unit.Factor/p.Unit.Factor, 3)
+		b.Rows = append(b.Rows, []string{in.Name(), measure.WithUnit(x, in.Unit), u, strings.TrimSpace(c + " " + per(p.Unit, in.Unit)), percent(row.Share)})
 	}
 	return b
 }
@@ -196,7 +193,7 @@ func per(out, in quantity.Unit) string {
 		if u.Symbol == "deg" {
 			return "°"
 		}
-		return symbol(u)
+		return measure.Symbol(u)
 	}
 	o, i := bare(out), bare(in)
 	switch {
@@ -230,7 +227,7 @@ func (r *Result) correlations() Block {
 
 // signed writes a correlation coefficient with three decimals and its sign.
 func signed(x float64) string {
-	s := shortest(x).round(-3).String()
+	s := measure.Round(x, -3)
 	if x > 0 {
 		return "+" + s
 	}
@@ -245,15 +242,15 @@ func (r *Result) checked() Block {
 		if p.Spread == 0 {
 			continue
 		}
-		mean, u := quote(p.Mean/p.Unit.Factor, p.Spread/p.Unit.Factor)
-		low, _ := quote(p.DrawnLow/p.Unit.Factor, p.Spread/p.Unit.Factor)
-		high, _ := quote(p.DrawnHigh/p.Unit.Factor, p.Spread/p.Unit.Factor)
+		mean, u := measure.Quote(p.Mean/p.Unit.Factor, p.Spread/p.Unit.Factor)
+		low, _ := measure.Quote(p.DrawnLow/p.Unit.Factor, p.Spread/p.Unit.Factor)
+		high, _ := measure.Quote(p.DrawnHigh/p.Unit.Factor, p.Spread/p.Unit.Factor)
 		said := "the law of propagation stands"
 		if p.Drawn {
 			said = "the draws count"
 		}
 		b.Lines = append(b.Lines, fmt.Sprintf("%s: %s draws with a fixed seed give %s, u = %s, 95 %% between %s and %s; %s.", p.Name, thousands(r.Draws),
-			withUnit(mean, p.Unit), withUnit(u, p.Unit), withUnit(low, p.Unit), withUnit(high, p.Unit), said))
+			measure.WithUnit(mean, p.Unit), measure.WithUnit(u, p.Unit), measure.WithUnit(low, p.Unit), measure.WithUnit(high, p.Unit), said))
 	}
 	return b
 }

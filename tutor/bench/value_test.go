@@ -11,6 +11,8 @@ import (
 	"pgregory.net/rapid"
 
 	"example.org/standstill/checker/quantity"
+
+	"example.org/standstill/tutor/bench/measure"
 )
 
 var update = flag.Bool("update", false, "write what is said now into testdata")
@@ -61,7 +63,7 @@ func saidOf(f *Form, letter, text string) string {
 		return "! " + why
 	}
 	if strings.TrimSpace(text) == "" {
-		_, why := ReadValue(text, f.Fields[field].Want)
+		_, why := measure.Read(text, f.Fields[field].Want)
 		return "! " + why
 	}
 	if !f.Type(field, text) {
@@ -71,9 +73,9 @@ func saidOf(f *Form, letter, text string) string {
 }
 
 // newtons is a want for tests.
-func newtons() Want {
+func newtons() measure.Want {
 	n, _ := quantity.Find("N")
-	return Want{Name: "T1", Dim: quantity.Force, Unit: n}
+	return measure.Want{Name: "T1", Dim: quantity.Force, Unit: n}
 }
 
 // The decimal comma, the sign ± and spaces are a matter of the keyboard.
@@ -82,7 +84,7 @@ func TestWritingDoesNotMatter(t *testing.T) {
 		x := rapid.StringMatching(`[1-9][0-9]?\.[0-9]{1,3}`).Draw(t, "x")
 		a := rapid.StringMatching(`0\.[0-9]{0,2}[1-9]`).Draw(t, "a")
 		word := rapid.SampledFrom([]string{"±", "u", "div"}).Draw(t, "word")
-		want, why := ReadValue(x+" N "+word+" "+a+" N", newtons())
+		want, why := measure.Read(x+" N "+word+" "+a+" N", newtons())
 		if why != "" {
 			t.Fatal(why)
 		}
@@ -94,7 +96,7 @@ func TestWritingDoesNotMatter(t *testing.T) {
 			"(" + x + " " + pm + " " + a + ") N",
 			"  " + x + "  newtons  " + pm + "  " + a,
 		} {
-			got, why := ReadValue(text, newtons())
+			got, why := measure.Read(text, newtons())
 			if why != "" || got.Estimate != want.Estimate || math.Abs(got.U()-want.U()) > 1e-15 {
 				t.Fatalf("%q: %v ± %v %s, want %v ± %v", text, got.Estimate, got.U(), why, want.Estimate, want.U())
 			}
@@ -108,13 +110,13 @@ func TestRepeatedReadings(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		readings := rapid.SliceOfN(rapid.StringMatching(`3[0-9]\.[05]`), 2, 8).Draw(t, "readings")
 		deg, _ := quantity.Find("deg")
-		want := Want{Name: "α", Dim: quantity.Angle, Unit: deg}
-		v, why := ReadValue(strings.Join(readings, "; ")+" deg div 0.5 deg", want)
+		want := measure.Want{Name: "α", Dim: quantity.Angle, Unit: deg}
+		v, why := measure.Read(strings.Join(readings, "; ")+" deg div 0.5 deg", want)
 		if why != "" {
 			t.Fatal(why)
 		}
 		turned := append(readings[1:len(readings):len(readings)], readings[0])
-		w, _ := ReadValue(strings.Join(turned, "; ")+" deg div 0.5 deg", want)
+		w, _ := measure.Read(strings.Join(turned, "; ")+" deg div 0.5 deg", want)
 		if math.Abs(v.Estimate-w.Estimate) > 1e-12 || math.Abs(v.U()-w.U()) > 1e-12 {
 			t.Fatalf("%v and %v", v.U(), w.U())
 		}
@@ -137,17 +139,17 @@ func FuzzReadValue(f *testing.F) {
 		}
 	}
 	f.Fuzz(func(t *testing.T, text string) {
-		v, why := ReadValue(text, newtons())
+		v, why := measure.Read(text, newtons())
 		if why != "" {
 			if !utf8.ValidString(why) || !strings.HasSuffix(why, ".") || strings.ContainsAny(why, "\n\x1b") || len(why) > 400 {
 				t.Fatalf("%q: %q", text, why)
 			}
 			return
 		}
-		if math.IsNaN(v.Estimate) || math.IsInf(v.Estimate, 0) || !(v.U() >= 0) || v.taken() == "" {
+		if math.IsNaN(v.Estimate) || math.IsInf(v.Estimate, 0) || !(v.U() >= 0) || v.Taken() == "" {
 			t.Fatalf("%q: %+v", text, v)
 		}
-		if again, why := ReadValue(v.Typed, newtons()); why != "" || again.Estimate != v.Estimate || again.U() != v.U() {
+		if again, why := measure.Read(v.Typed, newtons()); why != "" || again.Estimate != v.Estimate || again.U() != v.U() {
 			t.Fatalf("%q reads again as %+v %s", text, again, why)
 		}
 	})

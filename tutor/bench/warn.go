@@ -6,6 +6,8 @@ import (
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/statics"
+
+	"example.org/standstill/tutor/bench/measure"
 )
 
 // nearlyLevel is below how many degrees from level a string counts as nearly level.
@@ -51,7 +53,7 @@ func (r *Result) saidLevel(body *statics.Body, force *statics.Force) string {
 		return saidNearlyLevel(expr.Glyph(force.Name), degrees, "")
 	}
 	slot, _ := f.model.Slot(force.Name)
-	return saidNearlyLevel(expr.Glyph(force.Name), degrees, withUnit(figured(r.solved[slot]/f.want(force.Name).Unit.Factor, 3), f.want(force.Name).Unit))
+	return saidNearlyLevel(expr.Glyph(force.Name), degrees, measure.WithUnit(measure.Figured(r.solved[slot]/f.want(force.Name).Unit.Factor, 3), f.want(force.Name).Unit))
 }
 
 // rated warns where a rating that was given is exceeded, by what the sums predict or
@@ -59,7 +61,7 @@ func (r *Result) saidLevel(body *statics.Body, force *statics.Force) string {
 func (r *Result) rated(e *Field) {
 	said := func(what string, x float64) {
 		u := e.Value.Unit
-		r.Warnings = append(r.Warnings, saidExceeds(e.Name(), what, withUnit(figured(x/u.Factor, 3), u), withUnit(plainNumber(e.Value.Rating/u.Factor), u)))
+		r.Warnings = append(r.Warnings, saidExceeds(e.Name(), what, measure.WithUnit(measure.Figured(x/u.Factor, 3), u), measure.WithUnit(measure.Plain(e.Value.Rating/u.Factor), u)))
 	}
 	if e.Value.Measured && e.Value.Estimate > e.Value.Rating {
 		said("was measured as", e.Value.Estimate)
@@ -76,7 +78,7 @@ func (r *Result) rated(e *Field) {
 	}
 	switch {
 	case x > e.Value.Rating && e.Kind == Reading && r.early:
-		r.Warnings = append(r.Warnings, saidExceedsEarly(e.Name(), withUnit(plainNumber(e.Value.Rating/e.Value.Unit.Factor), e.Value.Unit)))
+		r.Warnings = append(r.Warnings, saidExceedsEarly(e.Name(), measure.WithUnit(measure.Plain(e.Value.Rating/e.Value.Unit.Factor), e.Value.Unit)))
 	case x > e.Value.Rating && e.Kind == Reading:
 		said("is predicted as", x)
 	case x > e.Value.Rating && !(e.Value.Measured && e.Value.Estimate > e.Value.Rating):

@@ -1,4 +1,4 @@
-package bench
+package measure
 
 import (
 	"cmp"
@@ -168,11 +168,11 @@ func unitToken(text string) (t token, rest, why string) {
 	if end < 0 {
 		end = len(text)
 	}
-	return t, "", saidUnknownWord(shorten(text[:max(end, 1)]))
+	return t, "", saidUnknownWord(Shorten(text[:max(end, 1)]))
 }
 
-// shorten keeps a message from growing with what was typed.
-func shorten(text string) string {
+// Shorten keeps a message from growing with what was typed.
+func Shorten(text string) string {
 	const longest = 30
 	if runes := []rune(text); len(runes) > longest {
 		return string(runes[:longest]) + "…"

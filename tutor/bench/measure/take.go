@@ -1,4 +1,4 @@
-package bench
+package measure
 
 import (
 	"math"
@@ -34,7 +34,7 @@ func (p *parser) whole() {
 		}
 	}
 	if _, rated := p.qualities["max"]; p.readings == nil && (len(p.qualities) > 1 || !rated) {
-		p.refuse(saidNothingMeasured(p.want))
+		p.refuse(SaidNothingMeasured(p.want))
 	}
 }
 
@@ -169,9 +169,7 @@ func (p *parser) size(v *Value, word string, a amount) float64 {
 	return p.inSI(a, v.Unit)
 }
 
-func (v *Value) rectangular(c Cause, half float64) {
-	v.Parts = append(v.Parts, Part{Cause: c, U: half / math.Sqrt(3), Half: half})
-}
+func (v *Value) rectangular(c Cause, half float64) { v.Parts = append(v.Parts, Rectangular(c, half)) }
 
 // divisions adds half a division as a half-width, and that of the zero reading.
 // Repeated readings have one in any case: three equal readings are not exact.
@@ -240,7 +238,7 @@ func (v Value) Numeral() string {
 	x, u := v.Estimate/v.Unit.Factor, v.U()/v.Unit.Factor
 	d := shortest(x)
 	if u > 0 {
-		d = d.round(twoFigures(u))
+		d = d.round(TwoFigures(u))
 	}
 	for len(d.digits) > leastFigures && d.exp < 0 && strings.HasSuffix(d.digits, "0") {
 		d.digits, d.exp = d.digits[:len(d.digits)-1], d.exp+1

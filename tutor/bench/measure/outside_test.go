@@ -1,4 +1,4 @@
-package bench
+package measure
 
 import (
 	"bufio"
@@ -50,9 +50,9 @@ func (f *figuresOf) near(what string, got float64, printed string, places float6
 	}
 }
 
-func part(u float64, nu int) Part         { return Part{Cause: Standard, U: u, Nu: nu} }
-func rectangle(half float64) Part         { return Part{Cause: HalfWidth, U: half / math.Sqrt(3), Half: half} }
-func sure(x float64, p ...Part) uncertain { return uncertain{x, p} }
+func part(u float64, nu int) Part     { return Part{Cause: Standard, U: u, Nu: nu} }
+func rectangle(half float64) Part     { return Rectangular(HalfWidth, half) }
+func sure(x float64, p ...Part) Input { return Input{x, p} }
 
 // GUM (JCGM 100:2008) H.1, the end gauge; lengths in nm. Inputs and the results
 // 50 000 838, u = 32, ν_eff = 16, u(d) = 9.7 and its components 25, 9.7, 2.9, 16.6
@@ -61,7 +61,7 @@ func sure(x float64, p ...Part) uncertain { return uncertain{x, p} }
 // memory and not checked.
 func TestEndGaugeOfGUMH1(t *testing.T) {
 	f := against(t)
-	in := []uncertain{
+	in := []Input{
 		sure(50_000_623, part(25, 18)),
 		sure(215, part(5.8, 24), part(3.9, 5), part(6.7, 8)),
 		sure(0, part(1e-6/math.Sqrt(3), 50)),
@@ -73,32 +73,32 @@ func TestEndGaugeOfGUMH1(t *testing.T) {
 		y[0] = x[0] + x[1] - x[0]*(x[2]*x[5]+x[4]*x[3])
 		return true
 	}
-	l, ok := linearise(gauge, in, 1)
+	l, ok := Linearise(gauge, in, 1)
 	if !ok {
 		t.Fatal("no value")
 	}
-	f.near("l", l.y[0], "50000838", 0.5)
-	f.near("u(l)", l.u(0), "32", 0.5)
-	k, nu := coverage(l.nu(0))
-	if nu != 0 || k != 2 || int(l.nu(0)) != 16 {
-		t.Errorf("ν_eff = %.2f truncated, k = %v; published 16", l.nu(0), k)
+	f.near("l", l.Y[0], "50000838", 0.5)
+	f.near("u(l)", l.U(0), "32", 0.5)
+	k, nu := Coverage(l.Nu(0))
+	if nu != 0 || k != 2 || int(l.Nu(0)) != 16 {
+		t.Errorf("ν_eff = %.2f truncated, k = %v; published 16", l.Nu(0), k)
 	}
 	f.near("u(d)", in[1].u(), "9.7", 0.5)
-	alone := law{in: in[1:2], c: [][]float64{{1}}}
-	f.near("ν(d)", alone.nu(0), "25.6", 2) // 25.45; the published figure comes from rounded inputs
+	alone := Law{In: in[1:2], C: [][]float64{{1}}}
+	f.near("ν(d)", alone.Nu(0), "25.6", 2) // 25.45; the published figure comes from rounded inputs
 	for i, want := range map[int]string{0: "25", 1: "9.7", 2: "2.9", 3: "16.6"} {
 		f.near("component", math.Abs(l.contribution(0, i)), want, 0.6)
 	}
-	s := simulate(gauge, in, 1, drawCount, normal)
-	f.near("u(l) with higher orders", s.u[0], "34", 0.5)
-	if math.Abs(s.u[0]-l.u(0)) <= agreement*l.u(0) {
-		t.Errorf("the draws (%.2f) must stand out against the law (%.2f)", s.u[0], l.u(0))
+	s := Simulate(gauge, in, 1, TrialCount, Normal)
+	f.near("u(l) with higher orders", s.U[0], "34", 0.5)
+	if math.Abs(s.U[0]-l.U(0)) <= Agreement*l.U(0) {
+		t.Errorf("the draws (%.2f) must stand out against the law (%.2f)", s.U[0], l.U(0))
 	}
 }
 
 // gumH2 reads the five rows of readings; it gives means and standard uncertainties,
 // and the correlations of the means.
-func gumH2(t *testing.T) (in []uncertain, r *mat.SymDense) {
+func gumH2(t *testing.T) (in []Input, r *mat.SymDense) {
 	file, err := os.Open("testdata/gum-h2.csv")
 	if err != nil {
 		t.Fatal(err)
@@ -146,30 +146,30 @@ func TestImpedanceOfGUMH2(t *testing.T) {
 	f := against(t)
 	in, r := gumH2(t)
 	for i, want := range []struct{ mean, u string }{{"4.9990", "0.0032"}, {"19.6610", "0.0095"}, {"1.04446", "0.00075"}} {
-		f.near("mean", in[i].x, want.mean, 0.5)
+		f.near("mean", in[i].X, want.mean, 0.5)
 		f.near("s", in[i].u(), want.u, 0.5)
 	}
 	f.near("r(V, I)", r.At(0, 1), "-0.36", 0.5)
 	f.near("r(V, φ)", r.At(0, 2), "0.86", 0.5)
 	f.near("r(I, φ)", r.At(1, 2), "-0.65", 0.5)
-	causes := []uncertain{sure(0, part(1, 4)), sure(0, part(1, 4)), sure(0, part(1, 4))}
+	causes := []Input{sure(0, part(1, 4)), sure(0, part(1, 4)), sure(0, part(1, 4))}
 	shared := following(t, in, r)
-	l, _ := linearise(shared, causes, 3)
-	s := simulate(shared, causes, 3, drawCount, normal)
+	l, _ := Linearise(shared, causes, 3)
+	s := Simulate(shared, causes, 3, TrialCount, Normal)
 	for j, want := range []struct{ y, u string }{{"127.732", "0.071"}, {"219.847", "0.295"}, {"254.260", "0.236"}} {
-		f.near("result", l.y[j], want.y, 0.6)
-		f.near("u", l.u(j), want.u, 1) // X: 0.2956 from unrounded inputs
-		if math.Abs(s.u[j]-l.u(j)) > 0.02*l.u(j) {
-			t.Errorf("drawn u %v, propagated %v", s.u[j], l.u(j))
+		f.near("result", l.Y[j], want.y, 0.6)
+		f.near("u", l.U(j), want.u, 1) // X: 0.2956 from unrounded inputs
+		if math.Abs(s.U[j]-l.U(j)) > 0.02*l.U(j) {
+			t.Errorf("drawn u %v, propagated %v", s.U[j], l.U(j))
 		}
 	}
-	f.near("r(R, X)", l.correlated(0, 1), "-0.588", 0.6)
-	f.near("r(R, Z)", l.correlated(0, 2), "-0.485", 0.6)
-	f.near("r(X, Z)", l.correlated(1, 2), "0.993", 0.6)
+	f.near("r(R, X)", l.Correlation(0, 1), "-0.588", 0.6)
+	f.near("r(R, Z)", l.Correlation(0, 2), "-0.485", 0.6)
+	f.near("r(X, Z)", l.Correlation(1, 2), "0.993", 0.6)
 }
 
 // following is impedance of three inputs that follow independent causes.
-func following(t *testing.T, in []uncertain, r *mat.SymDense) function {
+func following(t *testing.T, in []Input, r *mat.SymDense) Function {
 	var c mat.Cholesky
 	if !c.Factorize(r) {
 		t.Fatal("correlations do not fit one another")
@@ -179,7 +179,7 @@ func following(t *testing.T, in []uncertain, r *mat.SymDense) function {
 	return func(z, y []float64) bool {
 		x := make([]float64, 3)
 		for i := range x {
-			x[i] = in[i].x
+			x[i] = in[i].X
 			for k := 0; k <= i; k++ {
 				x[i] += in[i].u() * l.At(i, k) * z[k]
 			}
@@ -192,9 +192,9 @@ func following(t *testing.T, in []uncertain, r *mat.SymDense) function {
 func TestImpedanceWithoutCorrelationsIsWrong(t *testing.T) {
 	f := against(t)
 	in, _ := gumH2(t)
-	l, _ := linearise(impedance, in, 3)
+	l, _ := Linearise(impedance, in, 3)
 	for j, want := range []string{"0.195", "0.201", "0.204"} {
-		f.near("u", l.u(j), want, 0.6)
+		f.near("u", l.U(j), want, 0.6)
 	}
 }
 
@@ -204,18 +204,18 @@ func TestImpedanceWithoutCorrelationsIsWrong(t *testing.T) {
 // drift, where 15/√3 is 8.66).
 func TestWeightOfEA402S2(t *testing.T) {
 	f := against(t)
-	in := []uncertain{
+	in := []Input{
 		sure(10_000.005, part(22.5e-3, 0)),
 		sure(0, rectangle(15e-3)),
 		sure(0.020, part(25e-3/math.Sqrt(3), 2)),
 		sure(0, rectangle(10e-3)),
 		sure(0, rectangle(10e-3)),
 	}
-	l, _ := linearise(sum, in, 1)
-	k, _ := coverage(l.nu(0))
-	f.near("m / g", l.y[0], "10000.025", 0.5)
-	f.near("u / mg", 1000*l.u(0), "29.3", 0.6)
-	f.near("U / mg", 1000*k*l.u(0), "59", 0.6)
+	l, _ := Linearise(sum, in, 1)
+	k, _ := Coverage(l.Nu(0))
+	f.near("m / g", l.Y[0], "10000.025", 0.5)
+	f.near("u / mg", 1000*l.U(0), "29.3", 0.6)
+	f.near("U / mg", 1000*k*l.U(0), "59", 0.6)
 }
 
 func sum(x, y []float64) bool {
@@ -241,16 +241,16 @@ func TestSumsOfSupplement1(t *testing.T) {
 		{"9.2.3", []Part{flat, flat, flat, flat}, "2.00", "2.00", "3.88", "-3.88"},
 		{"9.2.4", []Part{flat, flat, flat, rectangle(10 * math.Sqrt(3))}, "10.1", "10.1", "17.0", "-17.0"},
 	} {
-		var in []uncertain
+		var in []Input
 		for _, p := range c.in {
 			in = append(in, sure(0, p))
 		}
-		s := simulate(sum, in, 1, drawCount, normal)
-		l, _ := linearise(sum, in, 1)
-		f.near(c.clause+" u by the law", l.u(0), c.law, 0.6)
-		f.near(c.clause+" u", s.u[0], c.u, 1.5)
-		f.near(c.clause+" low", s.low[0], c.low, 3)
-		f.near(c.clause+" high", s.high[0], c.high, 3)
+		s := Simulate(sum, in, 1, TrialCount, Normal)
+		l, _ := Linearise(sum, in, 1)
+		f.near(c.clause+" u by the law", l.U(0), c.law, 0.6)
+		f.near(c.clause+" u", s.U[0], c.u, 1.5)
+		f.near(c.clause+" low", s.Low[0], c.low, 3)
+		f.near(c.clause+" high", s.High[0], c.high, 3)
 	}
 }
 
@@ -258,7 +258,7 @@ func TestSumsOfSupplement1(t *testing.T) {
 // The law to first order gives 0.0539 mg, the draws 0.0754 mg.
 func TestMassOfSupplement1(t *testing.T) {
 	f := against(t)
-	in := []uncertain{
+	in := []Input{
 		sure(100_000, part(0.050, 0)), sure(1.234, part(0.020, 0)),
 		sure(1.20, rectangle(0.10)), sure(8000, rectangle(1000)), sure(8000, rectangle(50)),
 	}
@@ -266,13 +266,13 @@ func TestMassOfSupplement1(t *testing.T) {
 		y[0] = (x[0]+x[1])*(1+(x[2]-1.2)*(1/x[3]-1/x[4])) - 100_000
 		return true
 	}
-	l, _ := linearise(mass, in, 1)
-	s := simulate(mass, in, 1, drawCount, normal)
-	f.near("value", l.y[0], "1.2340", 0.5)
-	f.near("u by the law", l.u(0), "0.0539", 0.6)
-	f.near("u", s.u[0], "0.0754", 5)
-	f.near("low", s.low[0], "1.0834", 25)
-	f.near("high", s.high[0], "1.3825", 25)
+	l, _ := Linearise(mass, in, 1)
+	s := Simulate(mass, in, 1, TrialCount, Normal)
+	f.near("value", l.Y[0], "1.2340", 0.5)
+	f.near("u by the law", l.U(0), "0.0539", 0.6)
+	f.near("u", s.U[0], "0.0754", 5)
+	f.near("low", s.Low[0], "1.0834", 25)
+	f.near("high", s.High[0], "1.3825", 25)
 }
 
 // JCGM 101:2008, 9.4: Y = X1² + X2² near zero, in units of 10⁻⁶; published figures from
@@ -289,12 +289,12 @@ func TestSquaresOfSupplement1(t *testing.T) {
 	}{
 		{0, "50", "50", "0"}, {0.010, "150", "112", "100"}, {0.050, "2550", "502", "500"},
 	} {
-		in := []uncertain{sure(c.x, part(0.005, 0)), sure(0, part(0.005, 0))}
-		l, _ := linearise(squares, in, 1)
-		s := simulate(squares, in, 1, drawCount, normal)
-		f.near("mean", 1e6*s.mean[0], c.mean, 3)
-		f.near("u", 1e6*s.u[0], c.u, 3)
-		f.near("u by the law", 1e6*l.u(0), c.law, 0.5)
+		in := []Input{sure(c.x, part(0.005, 0)), sure(0, part(0.005, 0))}
+		l, _ := Linearise(squares, in, 1)
+		s := Simulate(squares, in, 1, TrialCount, Normal)
+		f.near("mean", 1e6*s.Mean[0], c.mean, 3)
+		f.near("u", 1e6*s.U[0], c.u, 3)
+		f.near("u by the law", 1e6*l.U(0), c.law, 0.5)
 	}
 }
 
@@ -302,13 +302,13 @@ func TestSquaresOfSupplement1(t *testing.T) {
 func TestStudentsFactors(t *testing.T) {
 	f := against(t)
 	for nu, want := range map[float64]string{1: "12.71", 2: "4.30", 3: "3.18", 4: "2.78", 5: "2.57", 6: "2.45", 8: "2.31"} {
-		k, truncated := coverage(nu + 0.9)
+		k, truncated := Coverage(nu + 0.9)
 		f.near("t", k, want, 0.6)
 		if float64(truncated) != nu {
 			t.Errorf("ν = %v is truncated to %d", nu+0.9, truncated)
 		}
 	}
-	if k, nu := coverage(10); k != 2 || nu != 0 {
+	if k, nu := Coverage(10); k != 2 || nu != 0 {
 		t.Errorf("ten degrees of freedom: k = %v", k)
 	}
 }

@@ -1,4 +1,4 @@
-package bench
+package measure
 
 import (
 	"math"
@@ -49,6 +49,11 @@ type Part struct {
 	Nu    int
 }
 
+// Rectangular is the part of a half-width: u = a/√3 (GUM 4.3.7).
+func Rectangular(c Cause, half float64) Part {
+	return Part{Cause: c, U: half / math.Sqrt(3), Half: half}
+}
+
 // Value is a measured value as it was typed and what was taken from it. Estimate,
 // Zero and Rating are in SI; Estimate has the zero reading taken off. Measured is
 // false for a text that states nothing but a rating.
@@ -91,9 +96,9 @@ type Want struct {
 	Unit quantity.Unit
 }
 
-// ReadValue reads a measured value. why is one sentence for the student where it
+// Read reads a measured value. why is one sentence for the student where it
 // cannot be read, and "" else.
-func ReadValue(text string, want Want) (v Value, why string) {
+func Read(text string, want Want) (v Value, why string) {
 	tokens, why := scan(text)
 	if why != "" {
 		return Value{}, why

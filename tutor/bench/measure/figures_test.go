@@ -1,4 +1,4 @@
-package bench
+package measure
 
 import (
 	"math"
@@ -39,14 +39,14 @@ func TestRoundingAsInB71(t *testing.T) {
 		}
 	}
 	// B.7.2 (same source): 36 ft × 0.3048 m/ft = 10.9728 m = 11.0 m.
-	if got := figured(36*0.3048, 3); got != "11.0" {
+	if got := Figured(36*0.3048, 3); got != "11.0" {
 		t.Errorf("36 ft: %s m, want 11.0 m", got)
 	}
 }
 
 // The binary number for 6.9749505 is a hair above it; its shortest numeral is not.
 func TestRoundingOfANumberTakesItsShortestNumeral(t *testing.T) {
-	if got := figured(6.9749505, 7); got != "6.974950" {
+	if got := Figured(6.9749505, 7); got != "6.974950" {
 		t.Errorf("6.9749505: %s", got)
 	}
 }
@@ -67,7 +67,7 @@ func TestQuotedFigures(t *testing.T) {
 		{9.81, 0, "9.81", ""},
 		{math.Pi, 0, "3.142", ""},
 	} {
-		value, u := quote(c.x, c.u)
+		value, u := Quote(c.x, c.u)
 		if value != c.value || u != c.u2 {
 			t.Errorf("quote(%v, %v) = %q, %q; want %q, %q", c.x, c.u, value, u, c.value, c.u2)
 		}

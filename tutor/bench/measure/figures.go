@@ -1,4 +1,4 @@
-package bench
+package measure
 
 import (
 	"math"
@@ -95,9 +95,9 @@ func (d decimal) String() string {
 	return sign + digits[:len(digits)+d.exp] + "." + digits[len(digits)+d.exp:]
 }
 
-// twoFigures is the place to which an uncertainty is quoted: that of its second
+// TwoFigures is the place to which an uncertainty is quoted: that of its second
 // digit (GUM 7.2.6). 0.0996 is quoted as 0.10.
-func twoFigures(u float64) int {
+func TwoFigures(u float64) int {
 	d := shortest(u)
 	place := d.leading() - 1
 	if len(d.round(place).digits) > 2 {
@@ -106,31 +106,34 @@ func twoFigures(u float64) int {
 	return place
 }
 
+// Round writes x rounded to a place, which is a power of ten.
+func Round(x float64, place int) string { return shortest(x).round(place).String() }
+
 // exactFigures is how many figures a number without uncertainty is shown with.
 const exactFigures = 4
 
-// quote writes a value and its uncertainty, both rounded to the place of the
+// Quote writes a value and its uncertainty, both rounded to the place of the
 // second digit of the uncertainty. Without one, u is "".
-func quote(x, u float64) (value, unsure string) {
+func Quote(x, u float64) (value, unsure string) {
 	if !(u > 0) || math.IsInf(u, 0) {
-		return plainNumber(x), ""
+		return Plain(x), ""
 	}
-	place := twoFigures(u)
+	place := TwoFigures(u)
 	return shortest(x).round(place).String(), shortest(u).round(place).String()
 }
 
-// quoteU writes an uncertainty alone, with two figures.
-func quoteU(u float64) string {
+// QuoteU writes an uncertainty alone, with two figures.
+func QuoteU(u float64) string {
 	if !(u > 0) || math.IsInf(u, 0) {
 		return "0"
 	}
-	return shortest(u).round(twoFigures(u)).String()
+	return shortest(u).round(TwoFigures(u)).String()
 }
 
-// plainNumber writes a number that nothing is known to be unsure about: as short as
+// Plain writes a number that nothing is known to be unsure about: as short as
 // it is, with four figures where it is long. Dust of binary arithmetic in the last
 // digits does not count.
-func plainNumber(x float64) string {
+func Plain(x float64) string {
 	if x == 0 || math.IsNaN(x) || math.IsInf(x, 0) {
 		return quantity.Format(x, 1)
 	}
@@ -153,8 +156,8 @@ func (d decimal) trimmed() decimal {
 	return d
 }
 
-// figured writes a number with so many figures.
-func figured(x float64, figures int) string {
+// Figured writes a number with so many figures.
+func Figured(x float64, figures int) string {
 	if x == 0 || math.IsNaN(x) || math.IsInf(x, 0) {
 		return quantity.Format(x, 1)
 	}
@@ -162,19 +165,19 @@ func figured(x float64, figures int) string {
 	return d.round(d.leading() - figures + 1).String()
 }
 
-// withUnit puts a unit behind a number: "20.2 N", "47.6°".
-func withUnit(number string, u quantity.Unit) string {
+// WithUnit puts a unit behind a number: "20.2 N", "47.6°".
+func WithUnit(number string, u quantity.Unit) string {
 	switch u.Symbol {
 	case "deg":
 		return number + "°"
 	case "none", "":
 		return number
 	}
-	return number + " " + symbol(u)
+	return number + " " + Symbol(u)
 }
 
-// symbol is a unit as it is printed.
-func symbol(u quantity.Unit) string {
+// Symbol is a unit as it is printed.
+func Symbol(u quantity.Unit) string {
 	if u.Symbol == "none" {
 		return ""
 	}

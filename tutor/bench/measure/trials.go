@@ -1,4 +1,4 @@
-package bench
+package measure
 
 import (
 	"math"
@@ -10,47 +10,52 @@ import (
 // give 95 % intervals to one or two figures, from a generator that always starts in
 // the same place, so that a run opened again says the same.
 const (
-	drawCount = 100_000
-	drawSeed  = 1901
+	TrialCount = 100_000
+	TrialSeed  = 1901
 )
 
-// sample is what came of drawing lots for the inputs again and again: for each
+// Agreement: where the draws and the law of propagation differ by more than this
+// share of the standard uncertainty, in the value or in the uncertainty, the draws
+// count.
+const Agreement = 0.05
+
+// Trials is what came of drawing lots for the inputs again and again: for each
 // output its mean, its standard deviation, and the interval between whose ends
 // 95 % of the draws lie, as many below as above. Failed counts draws for which
 // the function had no value; they are left out.
-type sample struct {
-	mean, u   []float64
-	low, high []float64
-	count     int
-	failed    int
+type Trials struct {
+	Mean, U   []float64
+	Low, High []float64
+	Count     int
+	Failed    int
 	values    [][]float64 // each output's draws in order of size
 }
 
-// tails says how a part that comes from repeated readings is drawn.
-type tails bool
+// Tails says how a part that comes from repeated readings is drawn.
+type Tails bool
 
 // A normal part has the standard uncertainty of the law of propagation, so that
-// the two differ only where the function bends; with the long tails of Student's t
+// the two differ only where the function bends; with the long Tails of Student's t
 // (JCGM 101, 6.4.9) an interval allows for few readings.
 const (
-	normal   tails = false
-	studentT tails = true
+	Normal   Tails = false
+	StudentT Tails = true
 )
 
-// simulate draws lots for the inputs so many times (JCGM 101, clause 7).
-func simulate(f function, in []uncertain, outputs, count int, t tails) sample {
-	lots := rand.New(rand.NewPCG(drawSeed, drawCount))
-	s := sample{values: make([][]float64, outputs)}
+// Simulate draws lots for the inputs so many times (JCGM 101, clause 7).
+func Simulate(f Function, in []Input, outputs, count int, t Tails) Trials {
+	lots := rand.New(rand.NewPCG(TrialSeed, TrialCount))
+	s := Trials{values: make([][]float64, outputs)}
 	for j := range s.values {
 		s.values[j] = make([]float64, 0, count)
 	}
 	x, y := make([]float64, len(in)), make([]float64, outputs)
 	for range count {
 		for i := range in {
-			x[i] = in[i].x + in[i].draw(lots, t)
+			x[i] = in[i].X + in[i].draw(lots, t)
 		}
 		if !f(x, y) {
-			s.failed++
+			s.Failed++
 			continue
 		}
 		for j, v := range y {
@@ -62,15 +67,15 @@ func simulate(f function, in []uncertain, outputs, count int, t tails) sample {
 }
 
 // draw is one error of the input: the sum of one for each of its parts.
-func (q *uncertain) draw(lots *rand.Rand, t tails) float64 {
+func (q *Input) draw(lots *rand.Rand, t Tails) float64 {
 	sum := 0.0
-	for k := range q.parts {
-		p := &q.parts[k]
+	for k := range q.Parts {
+		p := &q.Parts[k]
 		switch {
 		case p.Half > 0:
 			sum += p.Half * (2*lots.Float64() - 1)
 		case p.U == 0:
-		case p.Nu > 0 && t == studentT:
+		case p.Nu > 0 && t == StudentT:
 			sum += p.U * lots.NormFloat64() / math.Sqrt(chiSquare(lots, p.Nu)/float64(p.Nu))
 		default:
 			sum += p.U * lots.NormFloat64()
@@ -88,21 +93,21 @@ func chiSquare(lots *rand.Rand, nu int) float64 {
 	return sum
 }
 
-func (s *sample) summarise() {
+func (s *Trials) summarise() {
 	outputs := len(s.values)
-	s.mean, s.u = make([]float64, outputs), make([]float64, outputs)
-	s.low, s.high = make([]float64, outputs), make([]float64, outputs)
+	s.Mean, s.U = make([]float64, outputs), make([]float64, outputs)
+	s.Low, s.High = make([]float64, outputs), make([]float64, outputs)
 	for j, values := range s.values {
-		s.count = len(values)
-		s.mean[j], s.u[j] = meanAndDeviation(values)
+		s.Count = len(values)
+		s.Mean[j], s.U[j] = MeanAndDeviation(values)
 		slices.Sort(values)
-		s.low[j], s.high[j] = s.between(j, 0.95)
+		s.Low[j], s.High[j] = s.between(j, 0.95)
 	}
 }
 
 // between is the interval that holds a share of the draws of an output, as many
 // below as above.
-func (s *sample) between(j int, share float64) (low, high float64) {
+func (s *Trials) between(j int, share float64) (low, high float64) {
 	n := len(s.values[j])
 	if n == 0 {
 		return math.NaN(), math.NaN()
@@ -111,9 +116,9 @@ func (s *sample) between(j int, share float64) (low, high float64) {
 	return at((1 - share) / 2), at((1 + share) / 2)
 }
 
-// meanAndDeviation takes two passes, so that large values with small differences
+// MeanAndDeviation takes two passes, so that large values with small differences
 // keep their figures.
-func meanAndDeviation(values []float64) (mean, deviation float64) {
+func MeanAndDeviation(values []float64) (mean, deviation float64) {
 	for _, v := range values {
 		mean += v
 	}
