@@ -29,7 +29,7 @@ const mostTries = 3000
 // version of the program. The error says that no usable numbers were found, which
 // for a file that Read has passed is all but impossible.
 func (p *Problem) Draw(s Seed) (*Problem, error) {
-	if len(p.Vary) == 0 || fold(s.Class) == "" && s.Repeat == 0 {
+	if len(p.Vary) == 0 || Fold(s.Class) == "" && s.Repeat == 0 {
 		return p, nil
 	}
 	return p.draw(s.dice(p.ID, p.Hash), mostTries)
@@ -54,7 +54,7 @@ func (p *Problem) roll(d *dice) *Problem {
 	return p.pickedOut(values)
 }
 
-func fold(id string) string {
+func Fold(id string) string {
 	return norm.NFC.String(cases.Fold().String(norm.NFC.String(strings.TrimSpace(id))))
 }
 
@@ -70,7 +70,7 @@ type dice struct {
 func (s Seed) dice(id, hash string) *dice {
 	var repeat [8]byte
 	binary.BigEndian.PutUint64(repeat[:], uint64(s.Repeat))
-	return newDice("own copy", fold(s.Class), fold(s.Student), id, hash, string(repeat[:]))
+	return newDice("own copy", Fold(s.Class), Fold(s.Student), id, hash, string(repeat[:]))
 }
 
 func newDice(parts ...string) *dice {

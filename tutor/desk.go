@@ -5,7 +5,6 @@ import (
 	"errors"
 	"fmt"
 	"slices"
-	"time"
 
 	"example.org/standstill/problems"
 	"example.org/standstill/tutor/record"
@@ -13,97 +12,31 @@ import (
 
 // Desk is where one student works: every attempt that the record tells of.
 type Desk struct {
-	Student  record.Student
-	tutor    *Tutor
-	attempts map[string][]*attempt // by problem, oldest first
-	order    []*attempt            // as they were begun
-	touches  int
+	Student record.Student
+	tutor   *Tutor
+	history *History
 }
-
-// attempt is one copy of a problem that the student has begun. Its page is made
-// when it is first looked at.
-type attempt struct {
-	key
-	touched int // when it was worked on last, counted in entries
-	entries []record.Entry
-	page    *Page
-	trouble error
-}
-
-// key tells attempts apart.
-type key struct {
-	problem, hash, givens string
-	copy                  int
-}
-
-func keyOf(e record.Entry) key { return key{e.Problem, e.Hash, e.Givens, e.Copy} }
 
 // Seat reads what a student has done so far. The student should be known to the
 // record already.
 func (t *Tutor) Seat(s record.Student) (*Desk, error) {
-	d := &Desk{Student: s, tutor: t, attempts: map[string][]*attempt{}}
-	entries, err := t.entries(s.ID)
-	if err != nil {
-		return nil, err
-	}
-	for _, e := range entries {
-		if e.Problem != "" && e.Kind != record.Bench {
-			d.file(e)
-		}
-	}
-	return d, nil
-}
-
-// entries returns what a student did, in order. Records from several machines
-// stand one after the other in one file: time tells what came first, but within a
-// record its running number does, because clocks are put back.
-func (t *Tutor) entries(student string) ([]record.Entry, error) {
 	var entries []record.Entry
-	var latest time.Time
-	for e, err := range t.Record.Entries(record.Filter{Student: student}) {
+	for e, err := range t.Record.Entries(record.Filter{Student: s.ID}) {
 		if err != nil {
 			return nil, err
 		}
-		if n := len(entries); n == 0 || entries[n-1].Record != e.Record || e.Time.After(latest) {
-			latest = e.Time
-		}
-		e.Time = latest
 		entries = append(entries, e)
 	}
-	slices.SortStableFunc(entries, func(a, b record.Entry) int { return a.Time.Compare(b.Time) })
-	return entries, nil
-}
-
-// attemptOf finds the attempt of an entry, or makes it.
-func (d *Desk) attemptOf(e record.Entry) *attempt {
-	for _, a := range d.attempts[e.Problem] {
-		if a.key == keyOf(e) {
-			return a
-		}
-	}
-	a := &attempt{key: keyOf(e)}
-	d.attempts[e.Problem] = append(d.attempts[e.Problem], a)
-	d.order = append(d.order, a)
-	return a
-}
-
-// file puts an entry to its attempt. To write it on the page, if that is made
-// already, is the lesson's part.
-func (d *Desk) file(e record.Entry) *attempt {
-	a := d.attemptOf(e)
-	d.touches++
-	a.touched = d.touches
-	a.entries = append(a.entries, e)
-	return a
+	return &Desk{Student: s, tutor: t, history: HistoryOf(entries)}, nil
 }
 
 // pageOf returns the attempt's page; nil with the reason where its problem is not
 // to be had any more.
-func (d *Desk) pageOf(a *attempt) (*Page, error) {
+func (d *Desk) pageOf(a *Attempt) (*Page, error) {
 	if a.page != nil || a.trouble != nil {
 		return a.page, a.trouble
 	}
-	a.page, a.trouble = d.tutor.Review(a.entries)
+	a.page, a.trouble = d.tutor.Review(a.Entries)
 	return a.page, a.trouble
 }
 
@@ -157,9 +90,9 @@ func (t *Tutor) keptProblem(hash string) (*problems.Problem, error) {
 // Open goes on with the student's last attempt at a problem, finished or not; a
 // finished one is there to be read. A problem that was not begun is begun.
 func (d *Desk) Open(id string) (*Lesson, error) {
-	attempts := d.attempts[id]
+	attempts := d.history.Of(id)
 	for i := len(attempts) - 1; i >= 0; i-- {
-		if attempts[i].measured() {
+		if attempts[i].Measured() {
 			continue
 		}
 		if page, err := d.pageOf(attempts[i]); err == nil {
@@ -174,8 +107,8 @@ func (d *Desk) Again(id string) (*Lesson, error) { return d.begin(id, d.nextCopy
 
 func (d *Desk) nextCopy(id string) int {
 	next := 0
-	for _, a := range d.attempts[id] {
-		next = max(next, a.copy+1)
+	for _, a := range d.history.Of(id) {
+		next = max(next, a.Copy+1)
 	}
 	return next
 }
@@ -202,7 +135,7 @@ func (d *Desk) start(p *problems.Problem, copy int, run string) (*Lesson, error)
 	if err != nil {
 		return nil, err
 	}
-	a := d.file(begun)
+	a := d.history.Add(begun)
 	a.page = page
 	return &Lesson{page, d, a}, nil
 }
@@ -210,13 +143,13 @@ func (d *Desk) start(p *problems.Problem, copy int, run string) (*Lesson, error)
 // Unfinished returns the problem that was worked on last, if it is not finished:
 // the place to come back to.
 func (d *Desk) Unfinished() (id string, ok bool) {
-	own := slices.DeleteFunc(slices.Clone(d.order), (*attempt).measured)
+	own := slices.DeleteFunc(slices.Clone(d.history.Attempts), (*Attempt).Measured)
 	if len(own) == 0 {
 		return "", false
 	}
-	a := slices.MaxFunc(own, func(a, b *attempt) int { return cmp.Compare(a.touched, b.touched) })
+	a := slices.MaxFunc(own, func(a, b *Attempt) int { return cmp.Compare(a.touched, b.touched) })
 	page, err := d.pageOf(a)
-	return a.problem, err == nil && !page.Over()
+	return a.Problem, err == nil && !page.Over()
 }
 
 // Record is where what the student does is kept.

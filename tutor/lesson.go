@@ -11,7 +11,7 @@ import (
 type Lesson struct {
 	*Page
 	desk    *Desk
-	attempt *attempt
+	attempt *Attempt
 }
 
 // Result is what came of a line: the line as it stands on the page, whether the
@@ -125,11 +125,11 @@ func (l *Lesson) Echo(text string) string {
 // note keeps an entry about this lesson, then writes it on the page.
 func (l *Lesson) note(e record.Entry) (*Line, error) {
 	e.Student = l.desk.Student.ID
-	e.Problem, e.Hash, e.Givens, e.Copy = l.Problem.ID, l.Problem.Hash, l.Problem.Copy, l.attempt.copy
+	e.Problem, e.Hash, e.Givens, e.Copy = l.Problem.ID, l.Problem.Hash, l.Problem.Copy, l.attempt.Copy
 	kept, err := l.desk.tutor.Record.Append(e)
 	if err != nil {
 		return nil, err
 	}
-	l.desk.file(kept)
+	l.desk.history.Add(kept)
 	return l.Page.Add(kept), nil
 }

@@ -1,9 +1,6 @@
 package tutor
 
-import (
-	"example.org/standstill/problems"
-	"example.org/standstill/tutor/record"
-)
+import "example.org/standstill/problems"
 
 // OpenCopy goes on with the student's last attempt at this very copy of a problem,
 // or begins it. The copy's numbers were measured in a bench run, run being that
@@ -33,17 +30,12 @@ func (d *Desk) ProgressOf(p *problems.Problem) Progress {
 }
 
 // attemptAt finds the last attempt at a copy that was measured; nil for none.
-func (d *Desk) attemptAt(p *problems.Problem) *attempt {
-	attempts := d.attempts[p.ID]
+func (d *Desk) attemptAt(p *problems.Problem) *Attempt {
+	attempts := d.history.Of(p.ID)
 	for i := len(attempts) - 1; i >= 0; i-- {
-		if a := attempts[i]; a.measured() && a.hash == p.Hash && a.givens == p.Copy {
+		if a := attempts[i]; a.Measured() && a.Hash == p.Hash && a.Givens == p.Copy {
 			return a
 		}
 	}
 	return nil
-}
-
-// measured reports whether the attempt's numbers come from the bench.
-func (a *attempt) measured() bool {
-	return a.entries[0].Kind == record.Begun && a.entries[0].Ref != ""
 }

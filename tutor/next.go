@@ -38,18 +38,18 @@ func (d *Desk) Next() (a Advice, ok bool) {
 // wrongBefore finds the oldest problem that went wrong, if enough others were
 // begun since and the last problem was not such a return itself.
 func (d *Desk) wrongBefore() (Advice, bool) {
-	if n := len(d.order); n == 0 || d.order[n-1].copy > 0 {
+	if n := len(d.history.Attempts); n == 0 || d.history.Attempts[n-1].Copy > 0 {
 		return Advice{}, false
 	}
-	for i, a := range d.order {
+	for i, a := range d.history.Attempts {
 		others := map[string]bool{}
-		for _, later := range d.order[i+1:] {
-			others[later.problem] = true
+		for _, later := range d.history.Attempts[i+1:] {
+			others[later.Problem] = true
 		}
-		p := d.Progress(a.problem)
+		p := d.Progress(a.Problem)
 		wentWrong := p.Stage == "" && (p.Standing == Shown || p.Standing == WithHints || p.Standing == Contested)
-		if !others[a.problem] && len(others) >= aWhile && wentWrong {
-			if h, ok := d.heading(a.problem); ok {
+		if !others[a.Problem] && len(others) >= aWhile && wentWrong {
+			if h, ok := d.heading(a.Problem); ok {
 				return Advice{h, saidReturn(h, p.Standing), true}, true
 			}
 		}
@@ -91,10 +91,10 @@ func (d *Desk) newOnes() (Advice, bool) {
 
 // shelfInHand is the topic of the problem begun last, else the first.
 func (d *Desk) shelfInHand(shelves []Shelf) int {
-	if len(d.order) == 0 {
+	if len(d.history.Attempts) == 0 {
 		return 0
 	}
-	last := d.order[len(d.order)-1].problem
+	last := d.history.Attempts[len(d.history.Attempts)-1].Problem
 	return max(0, slices.IndexFunc(shelves, func(s Shelf) bool {
 		return slices.ContainsFunc(s.Problems, func(l Listed) bool { return l.ID == last })
 	}))
@@ -172,7 +172,7 @@ func (d *Desk) longestAgo() (Advice, bool) {
 }
 
 func (d *Desk) lastTouched(id string) (last int) {
-	for _, a := range d.attempts[id] {
+	for _, a := range d.history.Of(id) {
 		last = max(last, a.touched)
 	}
 	return last

@@ -89,7 +89,7 @@ func TopicTitle(id string) string {
 func (d *Desk) Progress(id string) Progress {
 	var best Progress
 	stage := checker.Stage("")
-	for _, a := range d.attempts[id] {
+	for _, a := range d.history.Of(id) {
 		page, err := d.pageOf(a)
 		if err != nil {
 			continue
@@ -102,7 +102,7 @@ func (d *Desk) Progress(id string) Progress {
 			stage, _, _ = page.InHand()
 		}
 	}
-	best.Stage, best.Attempts = stage, len(d.attempts[id])
+	best.Stage, best.Attempts = stage, len(d.history.Of(id))
 	return best
 }
 

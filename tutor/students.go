@@ -3,10 +3,10 @@ package tutor
 import (
 	"strings"
 
-	"golang.org/x/text/cases"
 	"golang.org/x/text/unicode/norm"
 
 	"example.org/standstill/checker/expr"
+	"example.org/standstill/problems"
 	"example.org/standstill/tutor/record"
 )
 
@@ -87,5 +87,5 @@ func tidyName(name string) string {
 
 // foldName makes one text of all ways of writing a name.
 func foldName(name string) string {
-	return norm.NFC.String(cases.Fold().String(tidyName(name)))
+	return problems.Fold(tidyName(name))
 }

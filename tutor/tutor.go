@@ -8,7 +8,7 @@
 //	page.go, judge.go   the entries of a record → what stands on the page
 //	stages.go, ask.go   what is in hand and what is asked
 //	lesson.go, hint.go  what a student can do
-//	desk.go             all that one student has done, and every attempt
+//	history.go, desk.go   all that one student has done, and every attempt
 //	shelf.go, next.go   the list of problems, and what comes next
 //	turn.go             other angles, once a problem is solved
 //	words.go, sentences.go   what may be typed beside formulas; what is said

@@ -98,8 +98,8 @@ func (m *Markbook) standing(student record.Student, answer record.Entry) (line t
 	if err != nil {
 		return line, "", err
 	}
-	for _, a := range attemptsOf(inOrder(entries)) {
-		if !a.holds(answer) {
+	for _, a := range attemptsOf(entries) {
+		if !a.Holds(answer) {
 			continue
 		}
 		if m.judge(student.ID, a); a.Page == nil {

@@ -1,8 +1,6 @@
 package class
 
 import (
-	"slices"
-
 	"example.org/standstill/problems"
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/record"
@@ -27,41 +25,17 @@ const (
 // Attempt is one copy of a problem that a student worked on. Page is nil where the
 // numbers are not the student's own, or the problem cannot be had.
 type Attempt struct {
-	Problem string
-	Hash    string
-	Givens  string
-	Copy    int
-	Entries []record.Entry
+	*tutor.Attempt
 	Numbers Numbers
 	Whose   string // the id of the student whose numbers they are, for Others
 	Page    *tutor.Page
 }
 
-func (a *Attempt) holds(e record.Entry) bool {
-	return a.Problem == e.Problem && a.Hash == e.Hash && a.Givens == e.Givens && a.Copy == e.Copy
-}
-
-// pageKinds are the kinds of entries that a page is made of.
-var pageKinds = []string{record.Begun, record.Answer, record.Hint, record.Solution, record.Kept, record.Accepted, record.Withdrawn, record.Unsent}
-
 // attemptsOf sorts a student's entries into attempts, as they were begun.
 func attemptsOf(entries []record.Entry) []*Attempt {
-	byProblem := map[string][]*Attempt{}
 	var all []*Attempt
-	for _, e := range entries {
-		if e.Problem == "" || !slices.Contains(pageKinds, e.Kind) {
-			continue
-		}
-		here := byProblem[e.Problem]
-		i := slices.IndexFunc(here, func(a *Attempt) bool { return a.holds(e) })
-		if i < 0 {
-			i = len(here)
-			a := &Attempt{Problem: e.Problem, Hash: e.Hash, Givens: e.Givens, Copy: e.Copy}
-			byProblem[e.Problem] = append(here, a)
-			all = append(all, a)
-		}
-		a := byProblem[e.Problem][i]
-		a.Entries = append(a.Entries, e)
+	for _, a := range tutor.HistoryOf(entries).Attempts {
+		all = append(all, &Attempt{Attempt: a})
 	}
 	return all
 }
@@ -69,7 +43,7 @@ func attemptsOf(entries []record.Entry) []*Attempt {
 // judge finds out whose numbers an attempt has, and marks it if they are the
 // student's own.
 func (m *Markbook) judge(student string, a *Attempt) {
-	if first := a.Entries[0]; first.Kind == record.Begun && first.Ref != "" {
+	if a.Measured() {
 		a.Numbers = Measured
 		return
 	}
@@ -95,7 +69,7 @@ func (m *Markbook) mark(p *problems.Problem, a *Attempt) {
 		return
 	}
 	for _, e := range a.Entries {
-		if !isTeachers(e) || m.mine[e.Record] {
+		if !tutor.OfTeacher(e) || m.mine[e.Record] {
 			a.Page.Add(e)
 		}
 	}

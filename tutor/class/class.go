@@ -10,7 +10,7 @@
 //	list.go, roster.go      students from a CSV list or a OneRoster folder
 //	handin.go, handed.go    one student's entries as a file, and back
 //	search.go, collect.go, note.go   hand-ins and whole records → the class's record
-//	order.go, attempt.go    entries → attempts, each with whose numbers it has
+//	attempt.go    the attempts of a history, each with whose numbers it has
 //	sheet.go, clock.go, cache.go      one student's work, computed or remembered
 //	report.go, tally.go     the class's work; where it goes wrong
 //	text.go, csv.go, html.go, json.go, results.go, xapi.go   a report on the way out

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"time"
 
+	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/record"
 )
 
@@ -12,7 +13,7 @@ func timeSpent(entries []record.Entry) map[string]time.Duration {
 	spent := make(map[string]time.Duration, len(entries))
 	var last time.Time
 	for _, e := range entries {
-		if isTeachers(e) || e.Kind == Noted {
+		if tutor.OfTeacher(e) || e.Kind == record.Noted {
 			continue
 		}
 		if pause := e.Time.Sub(last); !last.IsZero() && pause > 0 {
@@ -34,7 +35,7 @@ const (
 func (s *sheeting) clock(entries []record.Entry) {
 	var last record.Entry
 	for _, e := range entries {
-		if isTeachers(e) || e.Kind == Noted {
+		if tutor.OfTeacher(e) || e.Kind == record.Noted {
 			continue
 		}
 		if e.Time.Year() < firstYear {
@@ -53,7 +54,7 @@ func (s *sheeting) clock(entries []record.Entry) {
 // notes repeats what was found when entries were collected.
 func (s *sheeting) notes(entries []record.Entry) {
 	for _, e := range entries {
-		if e.Kind != Noted || e.Detail == string(NumbersMissing) && closed(e, entries) {
+		if e.Kind != record.Noted || e.Detail == string(NumbersMissing) && closed(e, entries) {
 			continue
 		}
 		whose := ""

@@ -220,8 +220,8 @@ func (t *taking) merge(all iter.Seq2[record.Entry, error]) error {
 	latest := t.Now().Add(ahead)
 	merged, err := t.Record.Merge(func(yield func(record.Entry, error) bool) {
 		for e, err := range all {
-			if err == nil && !t.mine && (isTeachers(e) || e.Kind == Noted) {
-				if isTeachers(e) && !t.Markbook.mine[e.Record] {
+			if err == nil && !t.mine && (tutor.OfTeacher(e) || e.Kind == record.Noted) {
+				if tutor.OfTeacher(e) && !t.Markbook.mine[e.Record] {
 					t.note(Acceptance, e.Student, e, "")
 				}
 				continue
@@ -269,7 +269,7 @@ func (t *taking) compare(h *handed, own []record.Entry) {
 	for _, e := range own {
 		byID[e.ID] = e
 	}
-	for _, a := range attemptsOf(inOrder(own)) {
+	for _, a := range attemptsOf(own) {
 		if t.judge(h.Student, a); a.Page == nil {
 			continue
 		}

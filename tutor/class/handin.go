@@ -189,7 +189,7 @@ func lineOf(e record.Entry, said string) entryLine {
 func (h *HandIn) said(all []record.Entry) map[string]string {
 	said := map[string]string{}
 	t := tutor.New(tutor.Options{Bank: h.Bank, Record: h.Record})
-	for _, a := range attemptsOf(inOrder(append([]record.Entry(nil), all...))) {
+	for _, a := range attemptsOf(all) {
 		page, err := t.Review(a.Entries)
 		if err != nil {
 			continue

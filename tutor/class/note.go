@@ -12,7 +12,7 @@ func (t *taking) note(n Notice, student string, about record.Entry, text string)
 		student = s.ID
 	}
 	t.add(Remark{Notice: n, Student: student, Problem: about.Problem, Detail: text, Count: 1})
-	t.notes = append(t.notes, record.Entry{Kind: Noted, Student: student, Problem: about.Problem,
+	t.notes = append(t.notes, record.Entry{Kind: record.Noted, Student: student, Problem: about.Problem,
 		Ref: cmp.Or(about.ID, about.Record), Detail: string(n), Text: text})
 }
 
@@ -23,7 +23,7 @@ func (t *taking) keepNotes() error {
 	for _, note := range t.notes {
 		if !asked[note.Student] {
 			asked[note.Student] = true
-			for e, err := range t.Record.Entries(record.Filter{Student: note.Student, Kinds: []string{Noted}}) {
+			for e, err := range t.Record.Entries(record.Filter{Student: note.Student, Kinds: []string{record.Noted}}) {
 				if err != nil {
 					return err
 				}

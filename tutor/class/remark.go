@@ -6,11 +6,6 @@ import (
 	"strings"
 )
 
-// Noted is the kind of an entry that a markbook keeps about another entry: what
-// was found about it when it was collected. Ref is that entry, Detail one of the
-// Notices, Text what was found.
-const Noted = "note"
-
 // Notice says what a teacher should look at. It accuses nobody: clocks are wrong,
 // files are copied, programs differ.
 type Notice string

@@ -84,7 +84,7 @@ func (m *Markbook) sheet(student string, entries []record.Entry) Sheet {
 	s := &sheeting{markbook: m, student: student, work: map[string]*Work{}}
 	s.Entries = len(entries)
 	s.clock(entries)
-	entries = inOrder(entries)
+	entries = tutor.InOrder(entries)
 	spent := timeSpent(entries)
 	for _, a := range attemptsOf(entries) {
 		s.attempt(a, spent)
@@ -132,7 +132,7 @@ func (s *sheeting) attempt(a *Attempt, spent map[string]time.Duration) {
 	w.Attempts++
 	for _, e := range a.Entries {
 		w.Spent += spent[e.ID]
-		if !isTeachers(e) && e.Time.After(w.Last) {
+		if !tutor.OfTeacher(e) && e.Time.After(w.Last) {
 			w.Last = e.Time
 		}
 	}

@@ -23,7 +23,7 @@ func (m *Markbook) Show(w io.Writer, student record.Student, problem string) err
 		return err
 	}
 	t := &text{}
-	for _, a := range attemptsOf(inOrder(entries)) {
+	for _, a := range attemptsOf(entries) {
 		if a.Problem == problem {
 			m.judge(student.ID, a)
 			m.showAttempt(t, student, a)

@@ -92,7 +92,7 @@ func (m *Markbook) WriteStatements(ctx context.Context, w io.Writer, homePage st
 		if err != nil {
 			return err
 		}
-		for _, a := range attemptsOf(inOrder(entries)) {
+		for _, a := range attemptsOf(entries) {
 			at := m.set(a.Problem)
 			if at < 0 {
 				continue

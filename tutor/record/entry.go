@@ -20,6 +20,7 @@ const (
 	Withdrawn = "withdraw" // takes back the entry Ref, an acceptance for one
 	Unsent    = "unsent"   // a half-typed line, left behind on leaving
 	Bench     = "bench"    // a bench run: what was measured, in Text
+	Noted     = "note"     // what was found about the entry Ref when it was collected
 )
 
 // MaxText is how many bytes a text of an entry may have.
