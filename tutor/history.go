@@ -42,10 +42,14 @@ func HistoryOf(entries []record.Entry) *History {
 	return h
 }
 
+// pageKinds are the kinds of entries that a page is made of. One of another kind,
+// such as a later program's, begins no attempt.
+var pageKinds = []string{record.Begun, record.Answer, record.Hint, record.Solution, record.Kept, record.Accepted, record.Withdrawn, record.Unsent}
+
 // Add files an entry that happened after all others to its attempt; nil for an
 // entry of no page.
 func (h *History) Add(e record.Entry) *Attempt {
-	if e.Problem == "" || e.Kind == record.Bench || e.Kind == record.Noted {
+	if e.Problem == "" || !slices.Contains(pageKinds, e.Kind) {
 		return nil
 	}
 	a := h.attemptOf(e)

@@ -54,7 +54,7 @@ func TestAttemptsOfAHistory(t *testing.T) {
 		change(&e)
 		entries = append(entries, e)
 	}
-	for _, kind := range []string{record.Bench, record.Noted} {
+	for _, kind := range []string{record.Bench, record.Noted, "of a later program"} {
 		entries = append(entries, record.Entry{Problem: "p", Kind: kind})
 	}
 	h := HistoryOf(entries)
