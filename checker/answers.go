@@ -4,6 +4,8 @@ import (
 	"math"
 	"strings"
 
+	"example.org/standstill/checker/trial"
+
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/statics"
@@ -12,12 +14,12 @@ import (
 // numerically says that sums are beyond solving by hand and gives what comes out.
 func (t *teacher) numerically(group []balance) {
 	for _, b := range group {
-		tree := t.insert(t.tidy(t.Bodies[b.at.body].Sum(b.at.axis)), t.found, 3)
+		tree := t.insert(t.tidy(t.Bodies[b.at.Body].Sum(b.at.Axis)), t.found, 3)
 		t.say(sayNumbers+b.name, t.write(tree)+" = 0")
 	}
 	var values []string
 	for _, name := range t.wanted(group...) {
-		if t.isFormula(name) {
+		if t.IsFormula(name) {
 			t.formulas[name] = nil
 			continue
 		}
@@ -32,7 +34,7 @@ func (t *teacher) numerically(group []balance) {
 // that were not solved by substitution alone.
 func (t *teacher) checks(all []balance) {
 	for _, b := range all {
-		tree := t.tidy(t.Bodies[b.at.body].Sum(b.at.axis))
+		tree := t.tidy(t.Bodies[b.at.Body].Sum(b.at.Axis))
 		if t.used[b.at] && !t.bent[b.at] || !t.numbered(tree, t.found) {
 			continue
 		}
@@ -49,8 +51,8 @@ func (t *teacher) checks(all []balance) {
 // nearlyZero compares a sum of numbers with the largest of its terms.
 func nearlyZero(sum *expr.Node) bool {
 	largest := 0.0
-	for _, term := range addends(sum, 1, nil) {
-		largest = math.Max(largest, math.Abs(constant(term.node)))
+	for _, term := range trial.Addends(sum, 1, nil) {
+		largest = math.Max(largest, math.Abs(constant(term.Node)))
 	}
 	return math.Abs(constant(sum)) <= 0.006*largest
 }
@@ -64,7 +66,7 @@ func (t *teacher) answers() {
 		v, _ := t.Variable(name)
 		switch {
 		case t.numbered(letter, t.found):
-			if v.Role == statics.IsDerived && !t.fixed(v.Size) {
+			if v.Role == statics.IsDerived && !t.Fixed(v.Size) {
 				t.say(sayThen, t.chain(letter, v.Size))
 			}
 			all = append(all, expr.Set(name)+" = "+t.write(t.numberOf(name, 3)))
@@ -80,7 +82,7 @@ func (t *teacher) answers() {
 func (t *teacher) spelledOut(tree *expr.Node) *expr.Node {
 	for _, name := range tree.Names() {
 		if v, ok := t.Variable(name); ok && v.Role == statics.IsDerived {
-			return t.spelledOut(substitute(tree, name, v.Size))
+			return t.spelledOut(trial.Substitute(tree, name, v.Size))
 		}
 	}
 	return tree
@@ -99,7 +101,7 @@ func (t *teacher) chain(left *expr.Node, formulas ...*expr.Node) string {
 		add(f)
 	}
 	if last := formulas[len(formulas)-1]; t.numbered(last, t.found) {
-		value := t.program(last).Run(t.solution) * t.own.scale(quantity.Force)
+		value := t.ProgramOf(last).Run(t.Solution) * t.Own.Scale(quantity.Force)
 		if left.Op == expr.Name {
 			value, _ = t.Value(left.Name)
 		}
@@ -124,7 +126,7 @@ func (t *teacher) valueNode(left *expr.Node, value float64, figures int) *expr.N
 	case left.Op == expr.Name:
 		unit = t.Unit(left.Name)
 	default:
-		unit = t.usualUnit(quantity.Force)
+		unit = t.UsualUnit(quantity.Force)
 		for _, name := range left.Names() {
 			if v, _ := t.Variable(name); v.Dim == quantity.Force {
 				unit = t.Unit(name)

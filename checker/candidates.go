@@ -3,6 +3,8 @@ package checker
 import (
 	"math"
 
+	"example.org/standstill/checker/trial"
+
 	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/statics"
 )
@@ -16,8 +18,8 @@ func (m *marking) fromAnswers(v asked) []candidate {
 		if other.Name == v.name || other.Dim != v.unit.Dim || other.Role == statics.IsGiven {
 			continue
 		}
-		if m.open(m.letterOf(i)) && (other.Size == nil || !other.Size.Has(v.name)) {
-			put(OtherUnknown, m.solution[i])
+		if m.Open(m.LetterNode(i)) && (other.Size == nil || !other.Size.Has(v.name)) {
+			put(OtherUnknown, m.Solution[i])
 		}
 	}
 	for _, k := range []float64{2, 3, 4} {
@@ -53,7 +55,7 @@ var isSeen = map[Code]bool{OtherUnknown: true, OtherBody: true, SharedWeight: tr
 func (m *marking) factors() []float64 {
 	var all []float64
 	for i, v := range m.Variables {
-		x := m.solution[i]
+		x := m.Solution[i]
 		switch {
 		case v.Role != statics.IsGiven || x == 0:
 		case v.Dim == quantity.None:
@@ -62,20 +64,20 @@ func (m *marking) factors() []float64 {
 			all = append(all, math.Sin(x), math.Cos(x), math.Tan(x))
 		}
 	}
-	for _, a := range m.directions() {
-		all = append(all, math.Sin(a.value), math.Cos(a.value), math.Tan(a.value))
+	for _, a := range m.Directions() {
+		all = append(all, math.Sin(a.Value), math.Cos(a.Value), math.Tan(a.Value))
 	}
 	return all
 }
 
 func (m *marking) putMasses(v asked, put func(Code, float64)) {
-	if g, ok := m.slots["g"]; ok {
-		put(MassForWeight, v.value*m.solution[g])
-		put(MassForWeight, v.value/m.solution[g])
+	if g, ok := m.Slots["g"]; ok {
+		put(MassForWeight, v.value*m.Solution[g])
+		put(MassForWeight, v.value/m.Solution[g])
 	}
 	for i, other := range m.Variables {
 		if other.Dim == quantity.Mass && other.Role == statics.IsGiven && other.Name != v.name {
-			put(OtherBody, m.solution[i])
+			put(OtherBody, m.Solution[i])
 		}
 	}
 }
@@ -83,8 +85,8 @@ func (m *marking) putMasses(v asked, put func(Code, float64)) {
 // putForces lists what students take a force for: its share of the weight, the
 // whole weight, the mass behind it, sizes put together as if at a right angle.
 func (m *marking) putForces(v asked, put func(Code, float64)) {
-	if g, ok := m.slots["g"]; ok {
-		put(MassForWeight, v.value/m.solution[g])
+	if g, ok := m.Slots["g"]; ok {
+		put(MassForWeight, v.value/m.Solution[g])
 	}
 	for b := range m.Bodies {
 		body := &m.Bodies[b]
@@ -92,8 +94,8 @@ func (m *marking) putForces(v asked, put func(Code, float64)) {
 		if !here {
 			continue
 		}
-		if weight := onlyOf(body, statics.Weight); weight != nil && weight != on {
-			w := m.solution[m.slots[weight.Name]]
+		if weight := trial.OnlyOf(body, statics.Weight); weight != nil && weight != on {
+			w := m.Solution[m.Slots[weight.Name]]
 			switch on.Kind {
 			case statics.Normal:
 				put(NormalEqualsWeight, w)
@@ -110,7 +112,7 @@ func (m *marking) putForces(v asked, put func(Code, float64)) {
 // putShares deals the weight out to strings: half of it or all of it to each of
 // several.
 func (m *marking) putShares(body *statics.Body, w float64, put func(Code, float64)) {
-	if onlyOf(body, statics.Tension) == nil {
+	if trial.OnlyOf(body, statics.Tension) == nil {
 		put(SharedWeight, w/2)
 		put(SharedWeight, w)
 		return
@@ -121,20 +123,20 @@ func (m *marking) putShares(body *statics.Body, w float64, put func(Code, float6
 
 // putFriction works the friction out from the whole weight.
 func (m *marking) putFriction(body *statics.Body, on *statics.Force, put func(Code, float64)) {
-	normal, weight := onlyOf(body, statics.Normal), onlyOf(body, statics.Weight)
+	normal, weight := trial.OnlyOf(body, statics.Normal), trial.OnlyOf(body, statics.Weight)
 	if on.Size == nil || normal == nil || !on.Size.Has(normal.Name) {
 		return
 	}
-	env := append([]float64(nil), m.solution...)
-	env[m.slots[normal.Name]] = env[m.slots[weight.Name]]
-	put(NormalEqualsWeight, m.program(on.Size).Run(env))
+	env := append([]float64(nil), m.Solution...)
+	env[m.Slots[normal.Name]] = env[m.Slots[weight.Name]]
+	put(NormalEqualsWeight, m.ProgramOf(on.Size).Run(env))
 }
 
 func (m *marking) putPairs(body *statics.Body, on *statics.Force, put func(Code, float64)) {
 	var sizes []float64
 	for i := range body.Forces {
 		if f := &body.Forces[i]; f != on {
-			sizes = append(sizes, m.solution[m.slots[f.Name]])
+			sizes = append(sizes, m.Solution[m.Slots[f.Name]])
 		}
 	}
 	for i, a := range sizes {

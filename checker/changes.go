@@ -3,6 +3,8 @@ package checker
 import (
 	"slices"
 
+	"example.org/standstill/checker/trial"
+
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/statics"
 )
@@ -17,17 +19,11 @@ import (
 // i-th term of a row; all the ways in which it can befall the row at once.
 type change struct {
 	code Code
-	each func(r *Reference, at place, t term) []term
-	all  func(r *Reference, at place, w row) []variant
+	each func(r *Reference, at trial.Place, t trial.Term) []trial.Term
+	all  func(r *Reference, at trial.Place, w trial.Sum) []variant
 	// apart marks a change that is tried on a sum by itself only, not in numbers and
 	// not with another one.
 	apart bool
-}
-
-// place is one sum: a body and an axis.
-type place struct {
-	body int
-	axis statics.Axis
 }
 
 // variant is a row after one or two changes. about names the forces that were
@@ -36,13 +32,13 @@ type variant struct {
 	code  Code
 	rank  int
 	about []string
-	row   row
+	row   trial.Sum
 	apart bool
 }
 
 var changes = []change{
 	{code: Sign, each: changeSign},
-	{code: SineCosine, each: changeFunction(swapped), all: everyTerm(SineCosine, changeFunction(swapped))},
+	{code: SineCosine, each: changeFunction(trial.Swapped), all: everyTerm(SineCosine, changeFunction(trial.Swapped))},
 	{code: NotResolved, each: changeWhole, all: everyTerm(NotResolved, changeWhole)},
 	{code: MassForWeight, each: changeMass},
 	{code: NormalEqualsWeight, each: changeNormal, all: changeNormalAlone},
@@ -51,7 +47,7 @@ var changes = []change{
 	{code: WrongAxis, all: changeAxis},
 	{code: OtherAngle, each: changeAngle},
 	{code: Tangent, each: changeTangent, all: everyTerm(Tangent, changeTangent)},
-	{code: Inverted, each: changeFunction(upturned), all: everyTerm(Inverted, changeFunction(upturned))},
+	{code: Inverted, each: changeFunction(trial.Upturned), all: everyTerm(Inverted, changeFunction(trial.Upturned))},
 	{code: EqualTensions, each: changeTension},
 	{code: SharedWeight, all: changeShare},
 	{code: OtherBody, each: changeBody},
@@ -66,66 +62,35 @@ var changes = []change{
 }
 
 // sizeTree returns the tree of a term's size, nil for an unknown size.
-func (r *Reference) sizeTree(t term) *expr.Node {
-	if v, ok := r.Variable(t.force.Name); ok && v.Role == statics.IsDerived && t.size == nil {
+func (r *Reference) sizeTree(t trial.Term) *expr.Node {
+	if v, ok := r.Variable(t.Force.Name); ok && v.Role == statics.IsDerived && t.Size == nil {
 		return v.Size
 	}
 	return nil
 }
 
 // withSize gives a term another size. What names the change of this force's size.
-func (r *Reference) withSize(t term, what string, tree func() *expr.Node) term {
-	t.size = r.ready(t.force.Name+": "+what, tree)
+func (r *Reference) withSize(t trial.Term, what string, tree func() *expr.Node) trial.Term {
+	t.Size = r.Ready(t.Force.Name+": "+what, tree)
 	return t
-}
-
-// ready compiles a tree once and keeps the program under its key.
-func (r *Reference) ready(key string, tree func() *expr.Node) *expr.Program {
-	if p, ok := r.programs.Load(key); ok {
-		return p.(*expr.Program)
-	}
-	p := r.Program(tree())
-	kept, _ := r.programs.LoadOrStore(key, &p)
-	return kept.(*expr.Program)
-}
-
-// substitute returns the tree with a letter replaced.
-func substitute(n *expr.Node, name string, by *expr.Node) *expr.Node {
-	return replaced(n, func(n *expr.Node) bool { return n.Op == expr.Name && n.Name == name }, by)
-}
-
-// replaced returns the tree with by in the place of every node that is meant.
-func replaced(n *expr.Node, meant func(*expr.Node) bool, by *expr.Node) *expr.Node {
-	if meant(n) {
-		return by
-	}
-	if len(n.Args) == 0 {
-		return n
-	}
-	c := *n
-	c.Args = make([]*expr.Node, len(n.Args))
-	for i, a := range n.Args {
-		c.Args[i] = replaced(a, meant, by)
-	}
-	return &c
 }
 
 // singles returns every row that one change of the sum gives, in the table's
 // order. They are made when first asked for.
-func (r *Reference) singles(at place) []variant {
-	key := 2*at.body + int(at.axis)
-	r.mu.Lock()
-	defer r.mu.Unlock()
+func (r *Reference) singles(at trial.Place) []variant {
+	key := 2*at.Body + int(at.Axis)
+	r.making.Lock()
+	defer r.making.Unlock()
 	if made, ok := r.terms[key]; ok {
 		return made
 	}
-	all := r.changed(at, r.row(at.body, at.axis), len(changes), true)
+	all := r.changed(at, r.SumOf(at.Body, at.Axis), len(changes), true)
 	r.terms[key] = all
 	return all
 }
 
 // changed applies the first n changes of the table to a row.
-func (r *Reference) changed(at place, w row, n int, wholeRow bool) []variant {
+func (r *Reference) changed(at trial.Place, w trial.Sum, n int, wholeRow bool) []variant {
 	var all []variant
 	scratch := slices.Clone(w)
 	for rank, c := range changes[:n] {
@@ -146,7 +111,7 @@ func (r *Reference) changed(at place, w row, n int, wholeRow bool) []variant {
 // eachTerm calls f with every way in which one change of the table can befall one
 // term. The row that f gets is scratch, a copy of w, each time; who keeps it copies
 // it.
-func (r *Reference) eachTerm(at place, w, scratch row, rank int, f func(variant)) {
+func (r *Reference) eachTerm(at trial.Place, w, scratch trial.Sum, rank int, f func(variant)) {
 	c := changes[rank]
 	if c.each == nil {
 		return
@@ -154,8 +119,24 @@ func (r *Reference) eachTerm(at place, w, scratch row, rank int, f func(variant)
 	for i := range w {
 		for _, t := range c.each(r, at, w[i]) {
 			scratch[i] = t
-			f(variant{code: c.code, rank: rank, about: []string{t.force.Name}, row: scratch, apart: c.apart})
+			f(variant{code: c.code, rank: rank, about: []string{t.Force.Name}, row: scratch, apart: c.apart})
 		}
 		scratch[i] = w[i]
 	}
+}
+
+// carries reports whether a line of this form can show such a mistake, made with
+// that many forces, at all: where no angle stands, none was mistaken for another.
+func carries(f trial.Form, code Code, forces int) bool {
+	switch code {
+	case OtherAngle, SineCosine, Tangent:
+		return f.Functions || f.Decimals || f.Quotients
+	case Inverted:
+		// T2 = w cos φ is one division taken for a product; where two functions have
+		// changed places, nothing was divided.
+		return f.Quotients || f.Decimals && !f.Functions || (f.Functions || f.Decimals) && forces == 1
+	case Radians, OtherG:
+		return f.Decimals
+	}
+	return true
 }

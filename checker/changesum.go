@@ -3,34 +3,36 @@ package checker
 import (
 	"slices"
 
+	"example.org/standstill/checker/trial"
+
 	"example.org/standstill/checker/statics"
 )
 
 // The mistakes that befall a sum as a whole.
 
 // changeNormalAlone sets the normal force equal to the weight, whatever else there is.
-func changeNormalAlone(r *Reference, at place, _ row) []variant {
-	body := &r.Bodies[at.body]
-	normal, weight := onlyOf(body, statics.Normal), onlyOf(body, statics.Weight)
+func changeNormalAlone(r *Reference, at trial.Place, _ trial.Sum) []variant {
+	body := &r.Bodies[at.Body]
+	normal, weight := trial.OnlyOf(body, statics.Normal), trial.OnlyOf(body, statics.Weight)
 	if normal == nil || weight == nil {
 		return nil
 	}
-	alone := row{{force: normal, scale: 1, slot: r.slots[normal.Name]}, {force: weight, scale: -1, slot: r.slots[weight.Name]}}
+	alone := trial.Sum{{Force: normal, Scale: 1, Slot: r.Slots[normal.Name]}, {Force: weight, Scale: -1, Slot: r.Slots[weight.Name]}}
 	return []variant{{code: NormalEqualsWeight, about: []string{normal.Name}, row: alone}}
 }
 
 // changeBothParts puts both parts of a force into one sum.
-func changeBothParts(_ *Reference, _ place, w row) []variant {
+func changeBothParts(_ *Reference, _ trial.Place, w trial.Sum) []variant {
 	var all []variant
 	for _, t := range w {
-		other, slanted := swapped[t.function]
+		other, slanted := trial.Swapped[t.Function]
 		if !slanted {
 			continue
 		}
-		for _, sign := range bothSigns {
+		for _, sign := range trial.BothSigns {
 			part := t
-			part.function, part.scale = other, sign
-			all = append(all, variant{code: ExtraForce, about: []string{t.force.Name}, row: append(slices.Clone(w), part)})
+			part.Function, part.Scale = other, sign
+			all = append(all, variant{code: ExtraForce, about: []string{t.Force.Name}, row: append(slices.Clone(w), part)})
 		}
 	}
 	return all
@@ -38,13 +40,13 @@ func changeBothParts(_ *Reference, _ place, w row) []variant {
 
 // everyTerm makes one mistake with all terms that it can befall, where there are
 // several.
-func everyTerm(code Code, each func(*Reference, place, term) []term) func(*Reference, place, row) []variant {
-	return func(r *Reference, at place, w row) []variant {
-		v := variant{code: code, row: append(row(nil), w...)}
+func everyTerm(code Code, each func(*Reference, trial.Place, trial.Term) []trial.Term) func(*Reference, trial.Place, trial.Sum) []variant {
+	return func(r *Reference, at trial.Place, w trial.Sum) []variant {
+		v := variant{code: code, row: append(trial.Sum(nil), w...)}
 		for i := range w {
 			if ways := each(r, at, w[i]); len(ways) > 0 {
 				v.row[i] = ways[0]
-				v.about = append(v.about, w[i].force.Name)
+				v.about = append(v.about, w[i].Force.Name)
 			}
 		}
 		if len(v.about) < 2 {
@@ -55,26 +57,26 @@ func everyTerm(code Code, each func(*Reference, place, term) []term) func(*Refer
 }
 
 // changeAxis writes the sum along the other axis.
-func changeAxis(r *Reference, at place, w row) []variant {
-	return []variant{{code: WrongAxis, row: r.row(at.body, at.axis.Other())}}
+func changeAxis(r *Reference, at trial.Place, w trial.Sum) []variant {
+	return []variant{{code: WrongAxis, row: r.SumOf(at.Body, at.Axis.Other())}}
 }
 
 // changeShare lets one string carry half the weight, or all of it.
-func changeShare(r *Reference, at place, w row) []variant {
-	if onlyOf(&r.Bodies[at.body], statics.Tension) != nil {
+func changeShare(r *Reference, at trial.Place, w trial.Sum) []variant {
+	if trial.OnlyOf(&r.Bodies[at.Body], statics.Tension) != nil {
 		return nil // one string shares with nobody
 	}
 	var all []variant
 	for i := range w {
 		for j := range w {
-			if w[i].force.Kind != statics.Tension || w[j].force.Kind != statics.Weight || w[i].scale == 0 || w[j].scale == 0 {
+			if w[i].Force.Kind != statics.Tension || w[j].Force.Kind != statics.Weight || w[i].Scale == 0 || w[j].Scale == 0 {
 				continue
 			}
 			half, straight := w[j], w[i]
-			half.scale /= 2
-			straight.function = whole
-			for _, shared := range []row{{w[i], half}, {straight, half}, {straight, w[j]}} {
-				all = append(all, variant{code: SharedWeight, about: []string{w[i].force.Name}, row: shared})
+			half.Scale /= 2
+			straight.Function = trial.Whole
+			for _, shared := range []trial.Sum{{w[i], half}, {straight, half}, {straight, w[j]}} {
+				all = append(all, variant{code: SharedWeight, about: []string{w[i].Force.Name}, row: shared})
 			}
 		}
 	}
@@ -82,28 +84,28 @@ func changeShare(r *Reference, at place, w row) []variant {
 }
 
 // changeTwice puts a force beside its own component.
-func changeTwice(_ *Reference, _ place, w row) []variant {
+func changeTwice(_ *Reference, _ trial.Place, w trial.Sum) []variant {
 	var all []variant
 	for i := range w {
-		if w[i].function == whole || w[i].scale == 0 {
+		if w[i].Function == trial.Whole || w[i].Scale == 0 {
 			continue
 		}
-		for _, sign := range bothSigns {
+		for _, sign := range trial.BothSigns {
 			again := w[i]
-			again.function = whole
-			again.scale *= sign
-			all = append(all, variant{code: TwiceCounted, about: []string{w[i].force.Name}, row: append(append(row(nil), w...), again)})
+			again.Function = trial.Whole
+			again.Scale *= sign
+			all = append(all, variant{code: TwiceCounted, about: []string{w[i].Force.Name}, row: append(append(trial.Sum(nil), w...), again)})
 		}
 	}
 	return all
 }
 
 // changeForeign puts a force into the sum that acts on another body only.
-func changeForeign(r *Reference, at place, w row) []variant {
+func changeForeign(r *Reference, at trial.Place, w trial.Sum) []variant {
 	var all []variant
 	seen := map[string]bool{}
 	for i := range w {
-		seen[w[i].force.Name] = true
+		seen[w[i].Force.Name] = true
 	}
 	for b := range r.Bodies {
 		for i := range r.Bodies[b].Forces {
@@ -112,9 +114,9 @@ func changeForeign(r *Reference, at place, w row) []variant {
 				continue
 			}
 			seen[f.Name] = true
-			for _, sign := range bothSigns {
-				extra := term{force: f, scale: sign, slot: r.slots[f.Name]}
-				all = append(all, variant{code: OtherBody, about: []string{f.Name}, row: append(append(row(nil), w...), extra)})
+			for _, sign := range trial.BothSigns {
+				extra := trial.Term{Force: f, Scale: sign, Slot: r.Slots[f.Name]}
+				all = append(all, variant{code: OtherBody, about: []string{f.Name}, row: append(append(trial.Sum(nil), w...), extra)})
 			}
 		}
 	}

@@ -4,9 +4,7 @@
 // Start with New, which makes a Reference of a system, and Reference.Mark. How a
 // line is judged:
 //
-//	letters.go     the vocabulary of the problem, components and usual letters
-//	world.go       values for the letters at which a line is tried
-//	compare.go     does the line hold where the reference holds, and only there
+//	trial/         where a line is tried, and whether it holds there
 //	components.go, sums.go, solve.go, number.go, diagram.go   the stages
 //	changes.go     the table of mistakes, as changes of the reference
 //	search.go      which change gives what was typed
@@ -18,6 +16,10 @@
 package checker
 
 import (
+	"sync"
+
+	"example.org/standstill/checker/trial"
+
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/statics"
 )
@@ -80,11 +82,8 @@ type Report struct {
 // goroutines. The model inside is in the problem's own units (units.go), as a
 // student's bare numbers are; Value is in SI.
 type Reference struct {
-	*statics.Model
-	solution []float64
-	*lexicon
-	*kitchen
-	own   ownUnits
+	*trial.Problem
+	*cache
 	si    *Reference // the same in SI, where own is not
 	share float64    // how far a value may be off, as a share of it
 }
@@ -92,11 +91,11 @@ type Reference struct {
 // New solves the system and makes a reference of it. The errors are those of
 // package statics.
 func New(s *statics.System) (*Reference, error) {
-	r, err := solved(s, ownUnits{1, 1})
+	r, err := solved(s, trial.Units{Force: 1, Length: 1})
 	if err != nil {
 		return nil, err
 	}
-	if own := ownUnitsOf(r); !own.areSI() {
+	if own := trial.UnitsOf(r.Problem); !own.AreSI() {
 		si := r
 		if r, err = solved(s, own); err != nil {
 			return nil, err
@@ -106,8 +105,8 @@ func New(s *statics.System) (*Reference, error) {
 	return r, nil
 }
 
-func solved(s *statics.System, own ownUnits) (*Reference, error) {
-	model, err := statics.Compile(own.system(s))
+func solved(s *statics.System, own trial.Units) (*Reference, error) {
+	model, err := statics.Compile(own.System(s))
 	if err != nil {
 		return nil, err
 	}
@@ -136,7 +135,7 @@ func (r *Reference) Value(name string) (float64, bool) {
 	if !ok {
 		return 0, false
 	}
-	return r.solution[slot] * r.own.scale(r.Variables[slot].Dim), true
+	return r.Solution[slot] * r.Own.Scale(r.Variables[slot].Dim), true
 }
 
 // Items lists what a stage asks for, in order: one empty item where there is
@@ -145,8 +144,8 @@ func (r *Reference) Items(stage Stage) []string {
 	var items []string
 	switch stage {
 	case Components:
-		for _, c := range r.components {
-			items = append(items, c.name)
+		for _, c := range r.Components {
+			items = append(items, c.Name)
 		}
 	case Solve:
 		items = append(items, r.Find...)
@@ -161,7 +160,7 @@ func (r *Reference) Items(stage Stage) []string {
 // LetterOf returns the letter or component that a text names and does no more,
 // read as in a line about the item.
 func (r *Reference) LetterOf(text, item string) (name string, ok bool) {
-	reading, err := r.letters(item).Read(text)
+	reading, err := r.LettersFor(item).Read(text)
 	if err != nil {
 		return "", false
 	}
@@ -175,7 +174,7 @@ func (r *Reference) LetterOf(text, item string) (name string, ok bool) {
 // Echo reads a half-typed line as far as it goes and prints what was understood.
 // It returns an error where nothing sensible can be shown yet.
 func (r *Reference) Echo(text, item string) (string, error) {
-	letters := r.letters(item)
+	letters := r.LettersFor(item)
 	reading, err := letters.ReadPart(text)
 	if err != nil {
 		return "", err
@@ -184,10 +183,21 @@ func (r *Reference) Echo(text, item string) (string, error) {
 }
 
 // Print writes a tree of the problem file as a student would see it.
-func (r *Reference) Print(n *expr.Node) string { return r.readers[""].PrintNode(n) }
+func (r *Reference) Print(n *expr.Node) string { return r.Readers[""].PrintNode(n) }
 
 // Negative reports whether a force's component is against the axis at rest.
 func (r *Reference) Negative(f *statics.Force, axis statics.Axis) bool {
-	t := termOf(r.Model, f, axis)
-	return t.value(r.solution) < 0
+	t := trial.TermOf(r.Model, f, axis)
+	return t.Value(r.Solution) < 0
+}
+
+func newReference(m *statics.Model, solution []float64, own trial.Units) *Reference {
+	return &Reference{Problem: trial.NewProblem(m, solution, own), cache: &cache{terms: map[int][]variant{}, wrongNumbers: map[string][]candidate{}}, share: trial.RoundedShare}
+}
+
+// cache keeps the changed sums and the wrong numbers, which are made when first asked for.
+type cache struct {
+	making       sync.Mutex
+	terms        map[int][]variant
+	wrongNumbers map[string][]candidate
 }

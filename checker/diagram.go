@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strings"
 
+	"example.org/standstill/checker/trial"
+
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/statics"
 )
@@ -136,7 +138,7 @@ type meaning struct {
 // of several, a kind of force that it has only one of; else a component drawn as
 // a force, another body's force, or a kind of force that it has none of.
 func (m *marking) meaningOf(name string, body *statics.Body) meaning {
-	if reading, err := m.letters(m.item).Read(name); err == nil && len(reading.Lines[0].Sides) == 1 {
+	if reading, err := m.LettersFor(m.item).Read(name); err == nil && len(reading.Lines[0].Sides) == 1 {
 		if meant := m.meaningOfTree(reading.Lines[0].Sides[0], body); meant.code != "" || len(meant.forces) > 0 {
 			return meant
 		}
@@ -146,7 +148,7 @@ func (m *marking) meaningOf(name string, body *statics.Body) meaning {
 		if !ok {
 			continue
 		}
-		if f := onlyOf(body, kind); f != nil {
+		if f := trial.OnlyOf(body, kind); f != nil {
 			return meaning{forces: []*statics.Force{f}}
 		}
 		for _, other := range strings.Fields(name) {
@@ -158,7 +160,7 @@ func (m *marking) meaningOf(name string, body *statics.Body) meaning {
 			return meaning{code: ExtraForce}
 		}
 	}
-	kind, ok := kindOfLetter(name)
+	kind, ok := trial.KindOfLetter(name)
 	if ok && !hasKind(body, kind) && !(kind == statics.Tension && hasKind(body, statics.Pull)) {
 		return meaning{code: ExtraForce}
 	}
@@ -166,7 +168,7 @@ func (m *marking) meaningOf(name string, body *statics.Body) meaning {
 }
 
 func (m *marking) meaningOfWord(word string, body *statics.Body) meaning {
-	reading, err := m.letters(m.item).Read(word)
+	reading, err := m.LettersFor(m.item).Read(word)
 	if err != nil || len(reading.Lines[0].Sides) != 1 {
 		return meaning{}
 	}
@@ -188,8 +190,8 @@ func (m *marking) meaningOfTree(n *expr.Node, body *statics.Body) meaning {
 		return meant
 	}
 	if n.Op == expr.Name {
-		if c, ok := m.component(n.Name); ok {
-			return meaning{code: TwiceCounted, about: c.force.Name}
+		if c, ok := m.Component(n.Name); ok {
+			return meaning{code: TwiceCounted, about: c.Force.Name}
 		}
 		if f, ok := m.Force(n.Name); ok {
 			return meaning{code: ExtraForce, about: f.Name}
@@ -204,9 +206,9 @@ func (m *marking) meaningOfTree(n *expr.Node, body *statics.Body) meaning {
 // named lists the forces that a letter of equal sizes stands for.
 func (m *marking) named(letter string) []string {
 	var names []string
-	for _, e := range m.equals {
-		if e.name == letter {
-			for _, slot := range e.slots {
+	for _, e := range m.Equals {
+		if e.Name == letter {
+			for _, slot := range e.Slots {
 				names = append(names, m.Variables[slot].Name)
 			}
 		}

@@ -4,6 +4,8 @@ import (
 	"math"
 	"slices"
 
+	"example.org/standstill/checker/trial"
+
 	"example.org/standstill/checker/expr"
 )
 
@@ -42,11 +44,11 @@ func (m *marking) widened() (*marking, bool) {
 }
 
 // digitsOfPart says what is wrong with a number that stands for a component.
-func (m *marking) digitsOfPart(side *expr.Node, c *component) (code Code, found bool) {
+func (m *marking) digitsOfPart(side *expr.Node, c *trial.Component) (code Code, found bool) {
 	if !isQuantity(side) {
 		return "", false
 	}
-	v := asked{name: c.name, value: math.Abs(c.term.value(m.solution)), unit: m.own.inner(m.Unit(c.force.Name)), force: c.force}
+	v := asked{name: c.Name, value: math.Abs(c.Term.Value(m.Solution)), unit: m.Own.Inner(m.Unit(c.Force.Name)), force: c.Force}
 	a := m.readValue(v, side)
 	a.value = math.Abs(a.value)
 	if a.unitIsOther {
@@ -65,25 +67,25 @@ const mostPower = 3
 // misplaced finds the number of a sum that has the right digits and the wrong power of
 // ten, and the force whose size it would be. Only numbers without letters beside them
 // are tried.
-func (m *marking) misplaced(e *equation, at place) (finding, bool) {
+func (m *marking) misplaced(e *trial.Equation, at trial.Place) (finding, bool) {
 	var numbers []*expr.Node
-	for _, side := range e.sides {
-		for _, t := range addends(side, 1, nil) {
-			if len(t.node.Names()) == 0 {
-				numbers = append(numbers, t.node)
+	for _, side := range e.Sides {
+		for _, t := range trial.Addends(side, 1, nil) {
+			if len(t.Node.Names()) == 0 {
+				numbers = append(numbers, t.Node)
 			}
 		}
 	}
-	for _, l := range m.literals(numbers) {
+	for _, l := range m.Literals(numbers) {
 		for power := -mostPower; power <= mostPower; power++ {
-			if power == 0 || l.node.Unit == "deg" {
+			if power == 0 || l.Node.Unit == "deg" {
 				continue
 			}
 			k := math.Pow10(power)
-			moved := *l.node
+			moved := *l.Node
 			moved.Num.Value, moved.Num.Half, moved.Num.Wide = moved.Num.Value*k, moved.Num.Half*k, moved.Num.Wide*k
-			number := func(n *expr.Node) bool { return n == l.node }
-			mended := m.equation(replaced(e.sides[0], number, &moved), replaced(e.sides[1], number, &moved), e.signs)
+			number := func(n *expr.Node) bool { return n == l.Node }
+			mended := m.Equation(trial.Replace(e.Sides[0], number, &moved), trial.Replace(e.Sides[1], number, &moved), e.Signs)
 			if kind, f := m.link(mended, at); kind == linkAsked && f == nil {
 				return m.forceOfSize(at, moved.Num.Value, moved.Num.Half), true
 			}
@@ -93,11 +95,11 @@ func (m *marking) misplaced(e *equation, at place) (finding, bool) {
 }
 
 // forceOfSize blames the power of ten on the given force of that size, if there is one.
-func (m *marking) forceOfSize(at place, value, half float64) finding {
+func (m *marking) forceOfSize(at trial.Place, value, half float64) finding {
 	f := finding{code: PowerOfTen}
-	for _, t := range m.row(at.body, at.axis) {
-		if t.force.Size != nil && math.Abs(m.solution[t.slot]-value) <= half {
-			f.about, f.all = t.force.Name, []string{t.force.Name}
+	for _, t := range m.SumOf(at.Body, at.Axis) {
+		if t.Force.Size != nil && math.Abs(m.Solution[t.Slot]-value) <= half {
+			f.about, f.all = t.Force.Name, []string{t.Force.Name}
 		}
 	}
 	return f

@@ -342,7 +342,7 @@ func (r *Reference) hintSetting(a Answer, report Report) (*setting, spot) {
 	if report.About != "" && r.Has(report.About) {
 		s.unknown = report.About
 	}
-	reading, err := r.letters(item).Read(a.Text)
+	reading, err := r.LettersFor(item).Read(a.Text)
 	if err != nil {
 		return s, at
 	}

@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strings"
 
+	"example.org/standstill/checker/trial"
+
 	"example.org/standstill/checker/expr"
 )
 
@@ -48,12 +50,12 @@ func (r *Reference) markText(a Answer, before []Answer) Report {
 
 // isHeading reports whether a line is "ΣFx = 0", which says what the next one is.
 func (r *Reference) isHeading(text, item string) bool {
-	reading, err := r.letters(item).Read(text)
+	reading, err := r.LettersFor(item).Read(text)
 	if err != nil {
 		return false
 	}
 	line := reading.Lines[0]
-	return line.Axis != "" && len(line.Sides) == 1 && isZero(line.Sides[0])
+	return line.Axis != "" && len(line.Sides) == 1 && trial.IsZero(line.Sides[0])
 }
 
 // separators stand between several lines in one text: a semicolon, "and", or a
@@ -110,7 +112,7 @@ func (r *Reference) markOne(a Answer, before []Answer) Report {
 	if a.Stage == Solve {
 		text, turned = cutAngleWords(expr.Clean(a.Text))
 	}
-	letters := r.letters(a.Item)
+	letters := r.LettersFor(a.Item)
 	if a.Stage == Solve && r.asksForMass(a.Item) {
 		letters = letters.ExpectingMass()
 	}
@@ -151,7 +153,7 @@ func (r *Reference) asksForMass(item string) bool {
 	if item == "" && len(r.Find) == 1 {
 		item = r.Find[0]
 	}
-	return r.readers[""].Kind(item) == expr.Mass
+	return r.Readers[""].Kind(item) == expr.Mass
 }
 
 // marking is the judgement of one reading of one line.
@@ -205,43 +207,43 @@ func (m *marking) right() Report {
 // conventions returns what the component letters of the line may stand for: what
 // the student's earlier components settle; for the rest sizes throughout, or
 // signed components throughout.
-func (m *marking) conventions() []signed {
+func (m *marking) conventions() []trial.Signed {
 	uses := false
 	for _, side := range m.line.Sides {
 		for _, name := range side.Names() {
-			if _, ok := m.component(name); ok {
+			if _, ok := m.Component(name); ok {
 				uses = true
 			}
 		}
 	}
 	if !uses {
-		return []signed{nil}
+		return []trial.Signed{nil}
 	}
-	sizes, all := make(signed, len(m.components)), make(signed, len(m.components))
-	for i := range m.components {
-		bound, isSigned := m.convention(&m.components[i])
+	sizes, all := make(trial.Signed, len(m.Components)), make(trial.Signed, len(m.Components))
+	for i := range m.Components {
+		bound, isSigned := m.convention(&m.Components[i])
 		sizes[i], all[i] = bound && isSigned, !bound || isSigned
 	}
 	if slices.Equal(sizes, all) {
-		return []signed{sizes}
+		return []trial.Signed{sizes}
 	}
-	return []signed{sizes, all}
+	return []trial.Signed{sizes, all}
 }
 
 // convention finds what an earlier answer made of a component that points to the
 // negative side; a component that points to the positive side leaves it open.
-func (m *marking) convention(c *component) (bound, isSigned bool) {
+func (m *marking) convention(c *trial.Component) (bound, isSigned bool) {
 	for _, a := range m.before {
-		if a.Stage != Components || c.term.scale >= 0 && c.term.angle == nil {
+		if a.Stage != Components || c.Term.Scale >= 0 && c.Term.Angle == nil {
 			continue
 		}
 		for _, part := range strings.Split(a.Text, ";") {
-			reading, err := m.letters(a.Item).Read(part)
+			reading, err := m.LettersFor(a.Item).Read(part)
 			if err != nil {
 				continue
 			}
 			sub := &marking{Reference: m.Reference, stage: Components, item: a.Item, line: reading.Lines[0]}
-			if found, side := sub.asked(); found == nil || found.name != c.name || side == nil {
+			if found, side := sub.asked(); found == nil || found.Name != c.Name || side == nil {
 				continue
 			} else if v, same := m.signOf(c, side); same {
 				return true, v
@@ -253,13 +255,38 @@ func (m *marking) convention(c *component) (bound, isSigned bool) {
 
 // signOf reports whether an accepted component was written with its sign; same
 // is false where size and signed component are one.
-func (m *marking) signOf(c *component, side *expr.Node) (isSigned, same bool) {
-	env := m.free(0, "", 0)
-	m.fill(env, nil)
-	value := c.term.value(env)
+func (m *marking) signOf(c *trial.Component, side *expr.Node) (isSigned, same bool) {
+	env := m.Free(0, "", 0)
+	m.Fill(env, nil)
+	value := c.Term.Value(env)
 	if value >= 0 {
 		return false, false
 	}
-	typed := m.program(side).Run(env)
+	typed := m.ProgramOf(side).Run(env)
 	return typed < 0, typed != 0
+}
+
+// speaksSI reports whether a bare number of the text is a known value in SI and
+// none in the problem's own units: 3500 where 3.5 kN is given.
+func (r *Reference) speaksSI(a Answer) bool {
+	for _, part := range partsOf(expr.Clean(a.Text)) {
+		reading, err := r.LettersFor(a.Item).Read(part)
+		if err != nil {
+			continue
+		}
+		for _, side := range reading.Lines[0].Sides {
+			found := false
+			side.Walk(func(n *expr.Node) {
+				if n.Op == expr.Number && n.Unit == "" && !trial.Structural(n) {
+					own, _ := r.Literal(n)
+					si, _ := r.si.Literal(n)
+					found = found || own.Givens == 0 && si.Givens != 0
+				}
+			})
+			if found {
+				return true
+			}
+		}
+	}
+	return false
 }

@@ -4,6 +4,8 @@ import (
 	"math"
 	"slices"
 
+	"example.org/standstill/checker/trial"
+
 	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/statics"
 )
@@ -71,9 +73,9 @@ func (m *marking) explainDigits(v asked, a given) finding {
 	ratio := a.value / v.value
 	switch {
 	case v.value == 0:
-	case math.Abs(ratio+1) < roundedShare && v.unit.Dim != quantity.Angle:
+	case math.Abs(ratio+1) < trial.RoundedShare && v.unit.Dim != quantity.Angle:
 		return finding{code: Sign}
-	case ratio > 0 && isPowerOfTen(ratio, roundedShare):
+	case ratio > 0 && isPowerOfTen(ratio, trial.RoundedShare):
 		return finding{code: PowerOfTen}
 	case math.Abs(ratio-1) <= 0.05:
 		return finding{code: Slip}
@@ -90,9 +92,9 @@ func isPowerOfTen(ratio, share float64) bool {
 // first asked for.
 func (m *marking) candidates(v asked, tier int) []candidate {
 	key := v.name + "\x00" + string(rune('0'+tier))
-	m.mu.Lock()
+	m.making.Lock()
 	made, ok := m.wrongNumbers[key]
-	m.mu.Unlock()
+	m.making.Unlock()
 	if ok {
 		return made
 	}
@@ -100,7 +102,7 @@ func (m *marking) candidates(v asked, tier int) []candidate {
 	case 0:
 		made = append(m.fromSums(v, m.oneChange()), m.fromAnswers(v)...)
 		made = inOrder(slices.DeleteFunc(made, func(c candidate) bool {
-			return math.Abs(c.value-v.value) <= roundedShare*math.Abs(v.value)
+			return math.Abs(c.value-v.value) <= trial.RoundedShare*math.Abs(v.value)
 		}))
 	case 1:
 		made = m.fromOtherG(v)
@@ -109,9 +111,9 @@ func (m *marking) candidates(v asked, tier int) []candidate {
 			made = m.fromSums(v, m.twoChanges())
 		}
 	}
-	m.mu.Lock()
+	m.making.Lock()
 	m.wrongNumbers[key] = made
-	m.mu.Unlock()
+	m.making.Unlock()
 	return made
 }
 
@@ -138,19 +140,19 @@ func inOrder(all []candidate) []candidate {
 type system struct {
 	code  Code
 	about []string
-	rows  []row
+	rows  []trial.Sum
 }
 
-func (r *Reference) replaced(at place, v variant) system {
-	rows := append([]row(nil), r.rows...)
-	rows[2*at.body+int(at.axis)] = v.row
+func (r *Reference) replaced(at trial.Place, v variant) system {
+	rows := append([]trial.Sum(nil), r.Sums...)
+	rows[2*at.Body+int(at.Axis)] = v.row
 	return system{v.code, v.about, rows}
 }
 
-func (r *Reference) places() []place {
-	var all []place
+func (r *Reference) places() []trial.Place {
+	var all []trial.Place
 	for b := range r.Bodies {
-		all = append(all, place{b, statics.X}, place{b, statics.Y})
+		all = append(all, trial.Place{Body: b, Axis: statics.X}, trial.Place{Body: b, Axis: statics.Y})
 	}
 	return all
 }
@@ -180,7 +182,7 @@ var isHabit = map[Code]bool{SineCosine: true, NotResolved: true, MassForWeight: 
 func (r *Reference) habit(c change) system {
 	s := system{code: c.code}
 	for _, at := range r.places() {
-		w := append(row(nil), r.row(at.body, at.axis)...)
+		w := append(trial.Sum(nil), r.SumOf(at.Body, at.Axis)...)
 		for i := range w {
 			if ways := c.each(r, at, w[i]); len(ways) > 0 {
 				w[i] = ways[0]
@@ -194,10 +196,10 @@ func (r *Reference) habit(c change) system {
 // inRadians takes every angle's degrees for radians.
 func (r *Reference) inRadians() system {
 	s := system{code: Radians}
-	for _, w := range r.rows {
-		w = append(row(nil), w...)
+	for _, w := range r.Sums {
+		w = append(trial.Sum(nil), w...)
 		for i := range w {
-			w[i].radians = true
+			w[i].Radians = true
 		}
 		s.rows = append(s.rows, w)
 	}
@@ -225,8 +227,8 @@ func (r *Reference) twoChanges() []system {
 			for _, other := range places[p+1:] {
 				for _, second := range r.singles(other) {
 					if isCommon[second.code] && !second.apart {
-						rows := append([]row(nil), one.rows...)
-						rows[2*other.body+int(other.axis)] = second.row
+						rows := append([]trial.Sum(nil), one.rows...)
+						rows[2*other.Body+int(other.Axis)] = second.row
 						all = append(all, system{code: earlier(first, second), rows: rows})
 					}
 				}
@@ -247,11 +249,11 @@ func earlier(a, b variant) Code {
 func (m *marking) fromSums(v asked, systems []system) []candidate {
 	var all []candidate
 	for _, s := range systems {
-		env, ok := m.solveRows(s.rows, m.solution)
+		env, ok := m.SolveSums(s.rows, m.Solution)
 		if !ok {
 			continue
 		}
-		m.fill(env, nil)
+		m.Fill(env, nil)
 		if x := env[v.slot]; m.agree(v, env) && !math.IsNaN(x) && math.Abs(x) < 1e4*math.Abs(v.value)+1e-9 {
 			all = append(all, candidate{code: s.code, value: x})
 		}
@@ -262,9 +264,9 @@ func (m *marking) fromSums(v asked, systems []system) []candidate {
 // agree reports whether the sizes that a letter of equal sizes stands for are
 // equal still.
 func (m *marking) agree(v asked, env []float64) bool {
-	for _, e := range m.equals {
-		for _, slot := range e.slots {
-			if e.name == v.name && math.Abs(env[slot]-env[e.slots[0]]) > 1e-6*math.Abs(env[slot]) {
+	for _, e := range m.Equals {
+		for _, slot := range e.Slots {
+			if e.Name == v.name && math.Abs(env[slot]-env[e.Slots[0]]) > 1e-6*math.Abs(env[slot]) {
 				return false
 			}
 		}
@@ -274,19 +276,19 @@ func (m *marking) agree(v asked, env []float64) bool {
 
 // fromOtherG works the value out with other values of g that are in use.
 func (m *marking) fromOtherG(v asked) []candidate {
-	slot, ok := m.slots["g"]
+	slot, ok := m.Slots["g"]
 	if !ok {
 		return nil
 	}
 	var all []candidate
-	for _, g := range usualG {
-		env := append([]float64(nil), m.solution[:len(m.Variables)]...)
+	for _, g := range trial.UsualG {
+		env := append([]float64(nil), m.Solution[:len(m.Variables)]...)
 		if math.Abs(g-env[slot]) < 1e-9 {
 			continue
 		}
 		env[slot] = g
-		if solved, ok := m.solveRows(m.rows, env); ok {
-			m.fill(solved, nil)
+		if solved, ok := m.SolveSums(m.Sums, env); ok {
+			m.Fill(solved, nil)
 			all = append(all, candidate{code: OtherG, value: solved[v.slot]})
 		}
 	}

@@ -30,10 +30,10 @@ func (r *Reference) WrongPaths() []WrongPath {
 	counts := map[string]int{}
 	put := func(code Code, key, unknown string, value float64) {
 		if slices.Contains(pathCodes, code) {
-			slot := r.slots[unknown]
+			slot := r.Slots[unknown]
 			scale := 1.0
 			if slot < len(r.Variables) {
-				scale = r.own.scale(r.Variables[slot].Dim)
+				scale = r.Own.Scale(r.Variables[slot].Dim)
 			}
 			all = append(all, WrongPath{code, key, unknown, value * scale})
 		}
@@ -44,11 +44,11 @@ func (r *Reference) WrongPaths() []WrongPath {
 		}
 		name := fmt.Sprintf("%s %v", s.code, s.about)
 		counts[name]++
-		env, ok := r.solveRows(s.rows, r.solution)
+		env, ok := r.SolveSums(s.rows, r.Solution)
 		for _, unknown := range r.Find {
 			value := math.NaN()
 			if ok {
-				value = env[r.slots[unknown]]
+				value = env[r.Slots[unknown]]
 			}
 			put(s.code, fmt.Sprintf("%s %d", name, counts[name]), unknown, value)
 		}

@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strings"
 
+	"example.org/standstill/checker/trial"
+
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/statics"
@@ -106,7 +108,7 @@ func (s *setting) square() string {
 		if s.body != nil && &s.Bodies[b] != s.body {
 			continue
 		}
-		normal := onlyOf(&s.Bodies[b], statics.Normal)
+		normal := trial.OnlyOf(&s.Bodies[b], statics.Normal)
 		switch {
 		case normal == nil:
 		case normal.Slanted() || s.Bodies[b].Tilt != nil:
@@ -152,7 +154,7 @@ func (s *setting) asked() quantity.Unit {
 	if s.stage == Solve && s.unknown != "" {
 		return s.Unit(s.unknown)
 	}
-	return s.usualUnit(quantity.Force)
+	return s.UsualUnit(quantity.Force)
 }
 
 var unitWords = map[string]string{

@@ -1,6 +1,10 @@
 package checker
 
-import "slices"
+import (
+	"slices"
+
+	"example.org/standstill/checker/trial"
+)
 
 // finding is what explains a wrong line. about is empty where the evidence does
 // not say which force it is.
@@ -13,13 +17,13 @@ type finding struct {
 // search finds the change of a sum, or the two changes, after which the equation
 // would be right. The simplest wins; one that is about fewer forces; then the
 // table's order.
-func (r *Reference) search(e *equation, at place, tied string) (finding, bool) {
+func (r *Reference) search(e *trial.Equation, at trial.Place, tied string) (finding, bool) {
 	if found := r.matching(e, r.singles(at), tied); len(found) > 0 {
 		return r.simplest(r.alikeInTerms(e, found, tied)), true
 	}
 	// A number that stands for nothing known can be met by chance once there are
 	// two changes to choose.
-	if e.stray {
+	if e.Stray {
 		return finding{}, false
 	}
 	for i := range r.singles(at) {
@@ -35,12 +39,12 @@ func (r *Reference) search(e *equation, at place, tied string) (finding, bool) {
 }
 
 // matchingPairs tries a second change, up to the first one's place in the table.
-func (r *Reference) matchingPairs(e *equation, at place, first variant, tied string) []variant {
+func (r *Reference) matchingPairs(e *trial.Equation, at trial.Place, first variant, tied string) []variant {
 	var found []variant
 	scratch := slices.Clone(first.row)
 	for rank := range first.rank + 1 {
 		r.eachTerm(at, first.row, scratch, rank, func(second variant) {
-			if e.form.carries(second.code, 1) && r.matches(e, second.row, tied, mistakeShare) {
+			if carries(e.Form, second.code, 1) && r.Matches(e, second.row, tied, trial.MistakeShare) {
 				second.row = slices.Clone(second.row)
 				found = append(found, both(first, second))
 			}
@@ -49,13 +53,13 @@ func (r *Reference) matchingPairs(e *equation, at place, first variant, tied str
 	return found
 }
 
-func (r *Reference) matching(e *equation, variants []variant, tied string) []variant {
+func (r *Reference) matching(e *trial.Equation, variants []variant, tied string) []variant {
 	var found []variant
 	for _, v := range variants {
 		if len(found) > 0 && len(found[0].about) < len(v.about) {
 			continue
 		}
-		if e.form.carries(v.code, len(v.about)) && r.matches(e, v.row, tied, mistakeShare) {
+		if carries(e.Form, v.code, len(v.about)) && r.Matches(e, v.row, tied, trial.MistakeShare) {
 			found = append(found, v)
 		}
 	}
@@ -65,10 +69,10 @@ func (r *Reference) matching(e *equation, variants []variant, tied string) []var
 // alikeInTerms keeps those whose terms stand in the line as they are, if there
 // are any: T1 cos γ = T2 cos γ shows which angle was taken for the other, though
 // the same equation comes out of another mistake too.
-func (r *Reference) alikeInTerms(e *equation, found []variant, tied string) []variant {
+func (r *Reference) alikeInTerms(e *trial.Equation, found []variant, tied string) []variant {
 	var alike []variant
 	for _, v := range found {
-		if r.sameTerms(e, v.row, tied, e.fit()) {
+		if r.SameTerms(e, v.row, tied, e.Fit()) {
 			alike = append(alike, v)
 		}
 	}

@@ -38,8 +38,8 @@ func (r *Reference) setting(stage Stage, item string) *setting {
 	}
 	switch stage {
 	case Components:
-		if c, ok := r.component(item); ok {
-			s.body, s.axis, s.force = &r.Bodies[c.body], c.axis, c.force
+		if c, ok := r.Component(item); ok {
+			s.body, s.axis, s.force = &r.Bodies[c.Body], c.Axis, c.Force
 		}
 	case YSum:
 		s.axis = statics.Y
@@ -84,7 +84,7 @@ func (m *marking) setting(f finding) *setting {
 	}
 	for _, side := range m.line.Sides {
 		for _, name := range side.Names() {
-			if name != m.item && m.Has(name) && m.Reference.open(expr.Letter(name)) && !slices.Contains(s.open, name) {
+			if name != m.item && m.Has(name) && m.Reference.Open(expr.Letter(name)) && !slices.Contains(s.open, name) {
 				s.open = append(s.open, name)
 			}
 		}
@@ -298,7 +298,7 @@ func (s *setting) points() string {
 	if s.force == nil || s.body == nil {
 		return ""
 	}
-	if s.force.Direction != nil && s.Reference.open(s.force.Direction) {
+	if s.force.Direction != nil && s.Reference.Open(s.force.Direction) {
 		return ""
 	}
 	if room := s.upright(s.force); room != "" {

@@ -5,6 +5,8 @@ import (
 	"regexp"
 	"strings"
 
+	"example.org/standstill/checker/trial"
+
 	"example.org/standstill/checker/statics"
 )
 
@@ -87,14 +89,14 @@ func (r *Reference) Tilt(body *statics.Body) float64 {
 	if body.Tilt == nil {
 		return 0
 	}
-	return r.program(body.Tilt).Run(r.solution)
+	return r.ProgramOf(body.Tilt).Run(r.Solution)
 }
 
 // slope returns how far the surface under a body rises to the right: its tilted
 // axis, or where the axes are level, the line across its normal force.
 func (r *Reference) slope(body *statics.Body) float64 {
 	tilt := r.Tilt(body)
-	if normal := onlyOf(body, statics.Normal); tilt == 0 && normal != nil {
+	if normal := trial.OnlyOf(body, statics.Normal); tilt == 0 && normal != nil {
 		x, y := r.Room(body, normal)
 		return math.Atan2(y, x) - math.Pi/2
 	}
@@ -105,10 +107,10 @@ func (r *Reference) slope(body *statics.Body) float64 {
 func (r *Reference) unit(f *statics.Force) (x, y float64) {
 	var xy [2]float64
 	for _, axis := range []statics.Axis{statics.X, statics.Y} {
-		t := termOf(r.Model, f, axis)
-		xy[axis] = t.scale
-		if t.angle != nil {
-			xy[axis] *= t.function.of(t.angle.Run(r.solution))
+		t := trial.TermOf(r.Model, f, axis)
+		xy[axis] = t.Scale
+		if t.Angle != nil {
+			xy[axis] *= t.Function.Of(t.Angle.Run(r.Solution))
 		}
 	}
 	return xy[0], xy[1]

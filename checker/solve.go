@@ -1,18 +1,18 @@
 package checker
 
 import (
-	"math"
 	"slices"
 
+	"example.org/standstill/checker/trial"
+
 	"example.org/standstill/checker/expr"
-	"example.org/standstill/checker/statics"
 )
 
 // markSolve judges a line of working: it must follow from the sums and the
 // givens. A line X = number unit for an X asked for settles X.
 func (m *marking) markSolve() Report {
 	if len(m.line.Sides) == 1 {
-		if m.item != "" && m.letters("").Has(m.item) {
+		if m.item != "" && m.LettersFor("").Has(m.item) {
 			return m.markNamed()
 		}
 		return m.markLone()
@@ -54,12 +54,12 @@ func (m *marking) markLink(i int) solveLink {
 	if m.endsChain(i) {
 		return solveLink{}
 	}
-	e := m.equation(left, right, m.conventions())
-	if m.always(e) {
+	e := m.Equation(left, right, m.conventions())
+	if m.Always(e) {
 		return solveLink{always: true}
 	}
 	formula := m.formulaFor(left, right)
-	if !m.follows(e, roundedShare) || !m.trueAtRest(e) {
+	if !m.Follows(e, trial.RoundedShare) || !m.TrueAtRest(e) {
 		f := m.explainLine(e)
 		if formula != "" {
 			f.about = formula
@@ -93,31 +93,16 @@ func (m *marking) settling(settles []string) Report {
 // letter: "w sin β/sin(α + β) = 20.2 N".
 func (m *marking) isNamedChain() bool {
 	last := len(m.line.Sides) - 1
-	if m.item == "" || !m.letters("").Has(m.item) || !isQuantity(m.line.Sides[last]) {
+	if m.item == "" || !m.LettersFor("").Has(m.item) || !isQuantity(m.line.Sides[last]) {
 		return false
 	}
 	for _, side := range m.line.Sides[:last] {
-		e := m.equation(expr.Letter(m.item), side, m.conventions())
-		if side.Op == expr.Name || m.open(side) || !m.follows(e, roundedShare) || !m.trueAtRest(e) {
+		e := m.Equation(expr.Letter(m.item), side, m.conventions())
+		if side.Op == expr.Name || m.Open(side) || !m.Follows(e, trial.RoundedShare) || !m.TrueAtRest(e) {
 			return false
 		}
 	}
 	return true
-}
-
-// isFormula reports whether a letter's value depends on a given without a number,
-// so that only a formula can answer it.
-func (r *Reference) isFormula(name string) bool {
-	slot, ok := r.slots[name]
-	if !ok {
-		return false
-	}
-	for i, g := range r.Givens {
-		if g.Any && math.Abs(r.rest(1<<i, 1)[slot]-r.solution[slot]) > 1e-6*math.Abs(r.solution[slot]) {
-			return true
-		}
-	}
-	return false
 }
 
 // formulaFor returns the unknown that a link answers by a formula of givens, ""
@@ -126,7 +111,7 @@ func (m *marking) formulaFor(left, right *expr.Node) string {
 	if left.Op != expr.Name {
 		left, right = right, left
 	}
-	if left.Op == expr.Name && m.isFormula(left.Name) && !m.open(right) {
+	if left.Op == expr.Name && m.IsFormula(left.Name) && !m.Open(right) {
 		return left.Name
 	}
 	return ""
@@ -179,8 +164,8 @@ func (m *marking) statement(left, right *expr.Node) (name string, number *expr.N
 	if _, ok := m.Variable(left.Name); ok {
 		return left.Name, right
 	}
-	for _, e := range m.equals {
-		if e.name == left.Name {
+	for _, e := range m.Equals {
+		if e.Name == left.Name {
 			return left.Name, right
 		}
 	}
@@ -190,10 +175,10 @@ func (m *marking) statement(left, right *expr.Node) (name string, number *expr.N
 // settled lists the unknowns asked for that a letter stands for.
 func (m *marking) settled(name string) []string {
 	names := []string{name}
-	for _, e := range m.equals {
-		if e.name == name {
+	for _, e := range m.Equals {
+		if e.Name == name {
 			names = nil
-			for _, slot := range e.slots {
+			for _, slot := range e.Slots {
 				names = append(names, m.Variables[slot].Name)
 			}
 		}
@@ -211,44 +196,30 @@ func (m *marking) markNamed() Report {
 		}
 		return report
 	}
-	e := m.equation(expr.Letter(m.item), value, m.conventions())
+	e := m.Equation(expr.Letter(m.item), value, m.conventions())
 	switch {
-	case m.always(e):
+	case m.Always(e):
 		return m.almost(HoldsAlways, m.item)
-	case !m.follows(e, roundedShare) || !m.trueAtRest(e):
+	case !m.Follows(e, trial.RoundedShare) || !m.TrueAtRest(e):
 		f := m.explainLine(e)
 		f.about = m.item
 		return m.wrong(f)
-	case m.open(value):
+	case m.Open(value):
 		return m.almost(StillUnknown, m.item)
 	}
 	report := m.right()
-	if m.isFormula(m.item) {
+	if m.IsFormula(m.item) {
 		report.Settles = m.settled(m.item)
 	}
 	return report
-}
-
-// open reports whether an unknown stands in the tree.
-func (r *Reference) open(n *expr.Node) bool {
-	for _, name := range n.Names() {
-		slot, ok := r.slots[name]
-		if !ok || slot >= len(r.Variables) || r.Variables[slot].Role == statics.IsUnknown {
-			return true
-		}
-		if r.Variables[slot].Role == statics.IsDerived && r.open(r.Variables[slot].Size) {
-			return true
-		}
-	}
-	return false
 }
 
 // markLone judges an expression with no name and no equals sign: the answer, if
 // only one thing is asked for.
 func (m *marking) markLone() Report {
 	left := slices.DeleteFunc(slices.Clone(m.Find), func(n string) bool { return n == "" })
-	for _, e := range m.equals {
-		if len(left) > 1 && len(m.settled(e.name)) == len(left) {
+	for _, e := range m.Equals {
+		if len(left) > 1 && len(m.settled(e.Name)) == len(left) {
 			left = left[:1]
 		}
 	}

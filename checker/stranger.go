@@ -2,7 +2,8 @@ package checker
 
 import (
 	"slices"
-	"strings"
+
+	"example.org/standstill/checker/trial"
 
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/statics"
@@ -27,7 +28,7 @@ func (m *marking) stranger() *expr.Node {
 
 func (m *marking) markStranger(n *expr.Node) Report {
 	unknown := Report{Verdict: Unread, Code: UnknownName, Item: m.item, Pos: n.Pos, End: n.End, Message: m.saidUnknownName(n.Name)}
-	kind, usual := kindOfLetter(n.Name)
+	kind, usual := trial.KindOfLetter(n.Name)
 	if !usual || m.others(n.Name) {
 		return unknown
 	}
@@ -42,16 +43,6 @@ func (m *marking) markStranger(n *expr.Node) Report {
 		}
 	}
 	return unknown
-}
-
-// kindOfLetter tells which kind of force a usual letter speaks of.
-func kindOfLetter(name string) (statics.Kind, bool) {
-	for _, u := range usualLetters {
-		if slices.Contains(strings.Fields(u.letters), name) {
-			return u.kind, true
-		}
-	}
-	return "", false
 }
 
 // others reports whether the line has another unknown name.
@@ -83,7 +74,7 @@ func (m *marking) with(name string, by *expr.Node) *marking {
 	c := *m
 	c.line.Sides = nil
 	for _, side := range m.line.Sides {
-		c.line.Sides = append(c.line.Sides, substitute(side, name, by))
+		c.line.Sides = append(c.line.Sides, trial.Substitute(side, name, by))
 	}
 	return &c
 }
@@ -95,8 +86,8 @@ func (m *marking) fitsAsEqual(name string, tensions []string) bool {
 		return true
 	}
 	if m.stage == Components {
-		c, ok := m.component(m.item)
-		return ok && m.with(name, expr.Letter(c.force.Name)).markComponent().Verdict == Right
+		c, ok := m.Component(m.item)
+		return ok && m.with(name, expr.Letter(c.Force.Name)).markComponent().Verdict == Right
 	}
 	system := *m.System
 	system.Equal = append(slices.Clone(system.Equal), statics.Equal{Letter: name, Names: tensions})
@@ -104,7 +95,7 @@ func (m *marking) fitsAsEqual(name string, tensions []string) bool {
 	if err != nil {
 		return false
 	}
-	equal := newReference(model, m.solution[:len(m.Variables)], m.own)
+	equal := newReference(model, m.Solution[:len(m.Variables)], m.Own)
 	c := m.with(name, expr.Letter(name))
 	c.Reference = equal
 	report := c.markSum()

@@ -4,6 +4,7 @@ import (
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/statics"
+	"example.org/standstill/checker/trial"
 )
 
 // What a link "left = right" of a line is, seen from the sum asked for.
@@ -18,14 +19,14 @@ const (
 )
 
 // sumPlace finds the body and axis that a sum is asked for.
-func (m *marking) sumPlace() place {
-	at := place{axis: statics.X}
+func (m *marking) sumPlace() trial.Place {
+	at := trial.Place{Axis: statics.X}
 	if m.stage == YSum {
-		at.axis = statics.Y
+		at.Axis = statics.Y
 	}
 	for b := range m.Bodies {
 		if m.Bodies[b].Name == m.item {
-			at.body = b
+			at.Body = b
 		}
 	}
 	return at
@@ -49,9 +50,9 @@ func (m *marking) markSumAsTyped() Report {
 		return m.markExpression(at, signs)
 	}
 	asked, always := false, true
-	var wrongAxis *equation
+	var wrongAxis *trial.Equation
 	for i := 1; i < len(m.line.Sides); i++ {
-		e := m.equation(m.line.Sides[i-1], m.line.Sides[i], signs)
+		e := m.Equation(m.line.Sides[i-1], m.line.Sides[i], signs)
 		kind, f := m.link(e, at)
 		switch kind {
 		case linkWrong:
@@ -83,10 +84,10 @@ func (m *marking) markSumAsTyped() Report {
 func (m *marking) hasOtherUnit() bool {
 	force, other := false, false
 	for _, side := range m.line.Sides {
-		for _, t := range addends(side, 1, nil) {
-			dim, typed, known := m.dimensionOf(t.node)
+		for _, t := range trial.Addends(side, 1, nil) {
+			dim, typed, known := m.dimensionOf(t.Node)
 			force = force || known && dim == quantity.Force
-			other = other || known && typed && dim != quantity.Force && !isZero(t.node)
+			other = other || known && typed && dim != quantity.Force && !trial.IsZero(t.Node)
 		}
 	}
 	return force && other
@@ -96,7 +97,7 @@ func (m *marking) hasOtherUnit() bool {
 // is not known where a bare number may be anything.
 func (m *marking) dimensionOf(n *expr.Node) (dim quantity.Dimension, typed, known bool) {
 	var above, below []*expr.Node
-	factors(n, &above, &below)
+	trial.Factors(n, &above, &below)
 	known = true
 	for i, f := range append(above, below...) {
 		d, ok := m.dimensionOfFactor(f)
@@ -114,14 +115,14 @@ func (m *marking) dimensionOf(n *expr.Node) (dim quantity.Dimension, typed, know
 func (m *marking) dimensionOfFactor(n *expr.Node) (quantity.Dimension, bool) {
 	switch n.Op {
 	case expr.Name:
-		if _, ok := m.component(n.Name); ok {
+		if _, ok := m.Component(n.Name); ok {
 			return quantity.Force, true
 		}
 		v, ok := m.Variable(n.Name)
 		return v.Dim, ok
 	case expr.Number, expr.Measured:
 		unit, ok := quantity.Find(n.Unit)
-		return unit.Dim, ok || n.Op == expr.Number && structural(n)
+		return unit.Dim, ok || n.Op == expr.Number && trial.Structural(n)
 	case expr.Call:
 		return quantity.None, true
 	}
@@ -130,10 +131,10 @@ func (m *marking) dimensionOfFactor(n *expr.Node) (quantity.Dimension, bool) {
 
 // link says what an equation is. The finding is set where the equation holds
 // where the sum holds, and yet its terms are a mistake's.
-func (m *marking) link(e *equation, at place) (linkKind, *finding) {
-	w := m.row(at.body, at.axis)
-	tied := m.tiedFor(e)
-	if cancels := m.cancels(w, tied[0]); cancels {
+func (m *marking) link(e *trial.Equation, at trial.Place) (linkKind, *finding) {
+	w := m.SumOf(at.Body, at.Axis)
+	tied := m.TiedFor(e)
+	if cancels := m.Cancels(w, tied[0]); cancels {
 		if f, ok := m.termwise(e, at, tied[0]); ok {
 			if f.code == "" {
 				return linkAsked, nil
@@ -142,45 +143,31 @@ func (m *marking) link(e *equation, at place) (linkKind, *finding) {
 		}
 	}
 	for _, t := range tied {
-		if !m.cancels(w, t) && m.matches(e, w, t, roundedShare) && m.trueAtRest(e) {
+		if !m.Cancels(w, t) && m.Matches(e, w, t, trial.RoundedShare) && m.TrueAtRest(e) {
 			if f, ok := m.termwise(e, at, t); ok && f.code != "" {
 				return linkWrong, &f
 			}
 			return linkAsked, nil
 		}
 	}
-	if m.always(e) {
+	if m.Always(e) {
 		return linkAlways, nil
 	}
 	for _, t := range tied {
-		other := m.row(at.body, at.axis.Other())
-		if !m.cancels(other, t) && m.matches(e, other, t, roundedShare) {
+		other := m.SumOf(at.Body, at.Axis.Other())
+		if !m.Cancels(other, t) && m.Matches(e, other, t, trial.RoundedShare) {
 			return linkOther, nil
 		}
 	}
-	if m.follows(e, roundedShare) && m.trueAtRest(e) {
+	if m.Follows(e, trial.RoundedShare) && m.TrueAtRest(e) {
 		return linkTrue, nil
 	}
 	return linkWrong, nil
 }
 
-// tiedFor says how the letters of equal sizes are taken: as one where the line
-// uses such a letter, else first on their own.
-func (r *Reference) tiedFor(e *equation) []string {
-	if len(r.equals) == 0 {
-		return []string{""}
-	}
-	for _, eq := range r.equals {
-		if e.sides[0].Has(eq.name) || e.sides[1].Has(eq.name) {
-			return []string{"tied"}
-		}
-	}
-	return []string{"", "tied"}
-}
-
 // markExpression judges a sum that was not set equal to anything.
-func (m *marking) markExpression(at place, signs []signed) Report {
-	e := m.equation(m.line.Sides[0], expr.Constant(0), signs)
+func (m *marking) markExpression(at trial.Place, signs []trial.Signed) Report {
+	e := m.Equation(m.line.Sides[0], expr.Constant(0), signs)
 	kind, f := m.link(e, at)
 	switch kind {
 	case linkAsked:
@@ -194,26 +181,26 @@ func (m *marking) markExpression(at place, signs []signed) Report {
 }
 
 // explainSum finds what is wrong with a sum.
-func (m *marking) explainSum(e *equation, at place, f *finding) finding {
+func (m *marking) explainSum(e *trial.Equation, at trial.Place, f *finding) finding {
 	if f != nil {
 		return *f
 	}
-	if near, ok := e.withoutForeign(); ok {
+	if near, ok := e.WithoutForeign(); ok {
 		if kind, wrong := m.link(near, at); kind != linkWrong && wrong == nil {
 			return finding{code: Slip}
 		}
 	}
-	for _, tied := range m.tiedFor(e) {
+	for _, tied := range m.TiedFor(e) {
 		if found, ok := m.search(e, at, tied); ok {
 			return found
 		}
 	}
-	if m.isTension(e.sides[0]) && m.isTension(e.sides[1]) {
-		return finding{code: EqualTensions, all: []string{e.sides[0].Name, e.sides[1].Name}}
+	if m.isTension(e.Sides[0]) && m.isTension(e.Sides[1]) {
+		return finding{code: EqualTensions, all: []string{e.Sides[0].Name, e.Sides[1].Name}}
 	}
-	across := place{at.body, at.axis.Other()}
-	for _, tied := range m.tiedFor(e) {
-		if !e.exact && m.matches(e, m.row(at.body, at.axis), tied, slipShare) {
+	across := trial.Place{Body: at.Body, Axis: at.Axis.Other()}
+	for _, tied := range m.TiedFor(e) {
+		if !e.Exact && m.Matches(e, m.SumOf(at.Body, at.Axis), tied, trial.SlipShare) {
 			return finding{code: Slip}
 		}
 		if len(m.matching(e, m.singles(across), tied)) > 0 {

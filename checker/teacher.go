@@ -6,6 +6,8 @@ import (
 	"slices"
 	"strings"
 
+	"example.org/standstill/checker/trial"
+
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/statics"
@@ -14,7 +16,7 @@ import (
 // balance is one sum as a polynomial that is zero.
 type balance struct {
 	name string
-	at   place
+	at   trial.Place
 	polynomial
 }
 
@@ -23,13 +25,13 @@ type teacher struct {
 	*Reference
 	found    map[string]bool       // unknowns that have a number by now
 	formulas map[string]polynomial // unknowns that are found in letters alone, nil where no formula is known
-	used     map[place]bool        // sums that something was solved from
-	bent     map[place]bool        // of these, where more than substitution was needed
+	used     map[trial.Place]bool  // sums that something was solved from
+	bent     map[trial.Place]bool  // of these, where more than substitution was needed
 	lines    []string
 }
 
 func newTeacher(r *Reference) *teacher {
-	return &teacher{Reference: r, found: map[string]bool{}, formulas: map[string]polynomial{}, used: map[place]bool{}, bent: map[place]bool{}}
+	return &teacher{Reference: r, found: map[string]bool{}, formulas: map[string]polynomial{}, used: map[trial.Place]bool{}, bent: map[trial.Place]bool{}}
 }
 
 func (r *Reference) workedUnknowns() []string {
@@ -57,7 +59,7 @@ func (t *teacher) sizes() {
 	for _, v := range t.Variables {
 		switch {
 		case v.Role != statics.IsDerived:
-		case t.fixed(v.Size):
+		case t.Fixed(v.Size):
 			t.say(t.sizeWords(v.Name), t.chain(expr.Letter(v.Name), v.Size))
 		default:
 			t.say(t.sizeWords(v.Name), expr.Set(v.Name)+" = "+t.write(v.Size))
@@ -77,14 +79,14 @@ func (t *teacher) sizeWords(name string) string {
 func (t *teacher) balances() []balance {
 	var all []balance
 	for _, at := range t.places() {
-		tree := t.Bodies[at.body].Sum(at.axis)
+		tree := t.Bodies[at.Body].Sum(at.Axis)
 		if tree == nil {
 			continue
 		}
 		tree = t.throughUnknowns(t.tidy(tree))
-		name := at.axis.String()
+		name := at.Axis.String()
 		if len(t.Bodies) > 1 {
-			name += t.setting(XSum, t.Bodies[at.body].Name).forBody()
+			name += t.setting(XSum, t.Bodies[at.Body].Name).forBody()
 		}
 		all = append(all, balance{name, at, expand(tree)})
 	}
@@ -93,8 +95,8 @@ func (t *teacher) balances() []balance {
 
 func (t *teacher) throughUnknowns(tree *expr.Node) *expr.Node {
 	for _, name := range tree.Names() {
-		if v, ok := t.Variable(name); ok && v.Role == statics.IsDerived && !t.fixed(v.Size) {
-			return t.throughUnknowns(substitute(tree, name, v.Size))
+		if v, ok := t.Variable(name); ok && v.Role == statics.IsDerived && !t.Fixed(v.Size) {
+			return t.throughUnknowns(trial.Substitute(tree, name, v.Size))
 		}
 	}
 	return tree
@@ -274,7 +276,7 @@ func (t *teacher) sayAngle(words, function, name string, formula *expr.Node) boo
 	if !t.numbered(formula, t.found) {
 		return false
 	}
-	want, is := t.solution[t.slots[name]], t.program(formula).Run(t.solution)
+	want, is := t.Solution[t.Slots[name]], t.ProgramOf(formula).Run(t.Solution)
 	back := "a" + function
 	for figures := 3; figures < 7; figures++ {
 		value := t.valueNode(nil, is, figures)
@@ -342,7 +344,7 @@ func (t *teacher) divide(a, b balance) bool {
 		return false
 	}
 	function := "cos"
-	if math.Abs(math.Cos(t.solution[t.slots[name]])) < 0.3 {
+	if math.Abs(math.Cos(t.Solution[t.Slots[name]])) < 0.3 {
 		function = "sin"
 	}
 	by, _, _ := polynomial{shared[function].times(one(expr.Apply(function, expr.Letter(name)), 1))}.split(size)

@@ -5,6 +5,8 @@ import (
 	"regexp"
 	"slices"
 
+	"example.org/standstill/checker/trial"
+
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/statics"
@@ -16,7 +18,7 @@ func (m *marking) markValue(name string, number *expr.Node) Report {
 	a := m.readValue(v, number)
 	about := m.aboutOf(name)
 	if a.bare != "" && !m.fits(v, a) && !slices.Contains(m.asksFor(), name) {
-		a = a.inUnits(m.own.inner(m.usualUnit(v.unit.Dim))) // 0.85 for a mass of 850 g
+		a = a.inUnits(m.Own.Inner(m.UsualUnit(v.unit.Dim))) // 0.85 for a mass of 850 g
 	}
 	if number := a; !m.fits(v, a) && a.unitIsTyped(v) && m.fits(v, number.inUnits(v.unit)) {
 		return m.almost(WrongUnit, about) // the number of pounds, called newtons
@@ -42,8 +44,8 @@ func (m *marking) markValue(name string, number *expr.Node) Report {
 // letters that stand for it.
 func (m *marking) asksFor() []string {
 	names := slices.Clone(m.Find)
-	for _, e := range m.equals {
-		names = append(names, e.name)
+	for _, e := range m.Equals {
+		names = append(names, e.Name)
 	}
 	return names
 }
@@ -68,55 +70,18 @@ type asked struct {
 }
 
 func (m *marking) valueOf(name string) asked {
-	v := asked{name: name, slot: m.slots[name], value: m.solution[m.slots[name]], unit: m.own.inner(m.Unit(name))}
+	v := asked{name: name, slot: m.Slots[name], value: m.Solution[m.Slots[name]], unit: m.Own.Inner(m.Unit(name))}
 	if v.slot < len(m.Variables) {
 		v.force, _ = m.Force(name)
 	} else {
-		for _, e := range m.equals {
-			if e.name == name {
-				v.force, _ = m.Force(m.Variables[e.slots[0]].Name)
+		for _, e := range m.Equals {
+			if e.Name == name {
+				v.force, _ = m.Force(m.Variables[e.Slots[0]].Name)
 			}
 		}
 	}
 	return v
 }
-
-// Unit returns the unit in which a letter is asked for.
-func (r *Reference) Unit(name string) quantity.Unit {
-	if u, ok := r.Answer[name]; ok {
-		return u
-	}
-	for _, e := range r.equals {
-		if e.name == name {
-			return r.Unit(r.Variables[e.slots[0]].Name)
-		}
-	}
-	if g, ok := r.Given(name); ok {
-		u, _ := quantity.Find(g.Unit.Symbol)
-		return u
-	}
-	dim := quantity.Force
-	if v, ok := r.Variable(name); ok {
-		dim = v.Dim
-	}
-	return r.usualUnit(dim)
-}
-
-// usualUnit is the unit in which a dimension is asked for if the file does not
-// say: SI, or pounds where every force that is given is in pounds.
-func (r *Reference) usualUnit(dim quantity.Dimension) quantity.Unit {
-	symbol := map[quantity.Dimension]string{
-		quantity.Force: "N", quantity.Mass: "kg", quantity.Angle: "deg", quantity.Length: "m",
-		quantity.Stiffness: "N/m", quantity.Acceleration: "m/s^2", quantity.None: "none",
-	}[dim]
-	if dim == quantity.Force && r.inPounds() {
-		symbol = "lb"
-	}
-	u, _ := quantity.Find(symbol)
-	return u
-}
-
-func (r *Reference) inPounds() bool { return r.own.force == quantity.PoundForce }
 
 // given is a value as it was typed: bare says that no unit was typed, unitIsOther
 // that the unit measures something else.
@@ -140,7 +105,7 @@ func (a given) inUnits(unit quantity.Unit) given {
 // unitIsTyped reports whether the number has a unit of the right dimension that is no
 // prefix of the one that is asked.
 func (a given) unitIsTyped(v asked) bool {
-	return a.bare == "" && !a.unitIsOther && a.factor != v.unit.Factor && !isPowerOfTen(a.factor/v.unit.Factor, hair)
+	return a.bare == "" && !a.unitIsOther && a.factor != v.unit.Factor && !isPowerOfTen(a.factor/v.unit.Factor, trial.Hair)
 }
 
 // inUnit returns the true value in the unit that was typed.
@@ -158,7 +123,7 @@ func (m *marking) readValue(v asked, n *expr.Node) given {
 	case !typed || n.Assumed:
 		a.bare = "assumed"
 	case unit.Dim == v.unit.Dim:
-		a.factor = m.own.inner(unit).Factor
+		a.factor = m.Own.Inner(unit).Factor
 	default:
 		a.unitIsOther = true
 	}
@@ -189,7 +154,7 @@ func (m *marking) fromOf(name string) statics.Axis {
 // otherwise.
 func (m *marking) fits(v asked, a given) bool {
 	for i, x := range m.sameValue(v) {
-		if i > 0 && math.Abs(math.Remainder(x-(math.Pi/2-v.value), 2*math.Pi)) < 2*roundedShare && !m.turned.said {
+		if i > 0 && math.Abs(math.Remainder(x-(math.Pi/2-v.value), 2*math.Pi)) < 2*trial.RoundedShare && !m.turned.said {
 			continue // the bare complement stays wrong, whatever else it is
 		}
 		off := math.Abs(a.value - x)
@@ -219,11 +184,11 @@ func (m *marking) sameValue(v asked) []float64 {
 			if f.Angle == nil || !f.Slanted() || f.Angle.Op != expr.Name || f.Angle.Name != v.name {
 				continue
 			}
-			x := termOf(m.Model, f, statics.X)
-			y := termOf(m.Model, f, statics.Y)
-			size := m.solution[x.slot]
+			x := trial.TermOf(m.Model, f, statics.X)
+			y := trial.TermOf(m.Model, f, statics.Y)
+			size := m.Solution[x.Slot]
 			if size != 0 {
-				same = append(same, math.Atan2(y.value(m.solution)/size, x.value(m.solution)/size))
+				same = append(same, math.Atan2(y.Value(m.Solution)/size, x.Value(m.Solution)/size))
 			}
 		}
 	}

@@ -3,6 +3,8 @@ package checker
 import (
 	"slices"
 
+	"example.org/standstill/checker/trial"
+
 	"example.org/standstill/checker/expr"
 )
 
@@ -14,12 +16,12 @@ func (m *marking) where(f finding) (pos, end int) {
 		return 0, 0
 	}
 	for _, side := range m.line.Sides {
-		if c, ok := m.component(side.Name); ok && side.Op == expr.Name && m.stage == Components && c.name == m.item {
+		if c, ok := m.Component(side.Name); ok && side.Op == expr.Name && m.stage == Components && c.Name == m.item {
 			continue
 		}
-		for _, term := range addends(side, 1, nil) {
-			if f.about != "" && m.speaksOf(term.node, f.about) {
-				return term.node.Pos, term.node.End
+		for _, term := range trial.Addends(side, 1, nil) {
+			if f.about != "" && m.speaksOf(term.Node, f.about) {
+				return term.Node.Pos, term.Node.End
 			}
 		}
 	}
@@ -31,10 +33,10 @@ func (m *marking) where(f finding) (pos, end int) {
 // about: the force's own letter, its component, or a letter of its size.
 func (m *marking) speaksOf(term *expr.Node, about string) bool {
 	return slices.ContainsFunc(term.Names(), func(name string) bool {
-		if c, ok := m.component(name); ok {
-			return c.force.Name == about
+		if c, ok := m.Component(name); ok {
+			return c.Force.Name == about
 		}
 		f, ok := m.Force(about)
-		return name == about || m.owner(name) == about || ok && f.Size != nil && f.Size.Has(name)
+		return name == about || m.Owner(name) == about || ok && f.Size != nil && f.Size.Has(name)
 	})
 }

@@ -251,13 +251,13 @@ func (m *marking) saidConvention(s *setting) string {
 		return ""
 	}
 	named := s.force
-	for i := range m.components {
-		c := &m.components[i]
-		concerned := c.force == named || named == nil && slices.Contains(s.among, c.force.Name)
-		if !concerned || &m.Bodies[c.body] != s.body || c.axis != s.axis || !m.types(c.name) {
+	for i := range m.Components {
+		c := &m.Components[i]
+		concerned := c.Force == named || named == nil && slices.Contains(s.among, c.Force.Name)
+		if !concerned || &m.Bodies[c.Body] != s.body || c.Axis != s.axis || !m.types(c.Name) {
 			continue
 		}
-		s.force = c.force
+		s.force = c.Force
 		switch bound, isSigned := m.convention(c); {
 		case bound && isSigned:
 			return s.fill(saidSignTwice)
@@ -393,8 +393,8 @@ func (r *Reference) letterList() string {
 	for _, name := range r.Unknowns() {
 		add(name)
 	}
-	for _, e := range r.equals {
-		add(e.name)
+	for _, e := range r.Equals {
+		add(e.Name)
 	}
 	return listed(names)
 }

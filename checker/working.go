@@ -4,6 +4,8 @@ import (
 	"math"
 	"slices"
 
+	"example.org/standstill/checker/trial"
+
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/statics"
 )
@@ -18,11 +20,11 @@ type explained struct {
 // explainLine finds why a line of working does not follow: it follows from sums
 // with one mistake in them, or one change of the line itself would make it
 // follow.
-func (m *marking) explainLine(e *equation) finding {
-	if m.isTension(e.sides[0]) && m.isTension(e.sides[1]) {
-		return finding{code: EqualTensions, all: []string{e.sides[0].Name, e.sides[1].Name}}
+func (m *marking) explainLine(e *trial.Equation) finding {
+	if m.isTension(e.Sides[0]) && m.isTension(e.Sides[1]) {
+		return finding{code: EqualTensions, all: []string{e.Sides[0].Name, e.Sides[1].Name}}
 	}
-	if near, ok := e.withoutForeign(); ok && m.follows(near, roundedShare) {
+	if near, ok := e.WithoutForeign(); ok && m.Follows(near, trial.RoundedShare) {
 		return finding{code: Slip}
 	}
 	if f, ok := m.fromOneSum(e); ok {
@@ -48,20 +50,20 @@ func (m *marking) explainLine(e *equation) finding {
 
 // fromValue names a line X = … by the number that comes out of it, as "T = P + w" by
 // the sum of the two. With an unknown in it, the number must be met exactly.
-func (m *marking) fromValue(e *equation) finding {
-	letter, formula := e.sides[0], e.sides[1]
+func (m *marking) fromValue(e *trial.Equation) finding {
+	letter, formula := e.Sides[0], e.Sides[1]
 	if letter.Op != expr.Name {
 		letter, formula = formula, letter
 	}
-	if letter.Op != expr.Name || m.open(formula) && !e.exact {
+	if letter.Op != expr.Name || m.Open(formula) && !e.Exact {
 		return finding{code: DoesNotFollow}
 	}
-	env := append([]float64(nil), m.solution...)
-	value := m.program(formula).Run(env)
+	env := append([]float64(nil), m.Solution...)
+	value := m.ProgramOf(formula).Run(env)
 	v := m.valueOf(letter.Name)
 	for tier := range 2 {
 		for _, c := range m.candidates(v, tier) {
-			if math.Abs(c.value-value) <= e.fit()*math.Abs(value) && (!e.exact || math.Abs(c.value-value) <= exactShare*math.Abs(value)) {
+			if math.Abs(c.value-value) <= e.Fit()*math.Abs(value) && (!e.Exact || math.Abs(c.value-value) <= trial.ExactShare*math.Abs(value)) {
 				return finding{code: c.code, about: m.aboutOf(letter.Name), all: []string{letter.Name}}
 			}
 		}
@@ -70,16 +72,16 @@ func (m *marking) fromValue(e *equation) finding {
 }
 
 // fromOneSum finds the one change of a sum that gives the line as it stands.
-func (m *marking) fromOneSum(e *equation) (finding, bool) {
+func (m *marking) fromOneSum(e *trial.Equation) (finding, bool) {
 	var all, alike []variant
-	for _, tied := range m.tiedFor(e) {
+	for _, tied := range m.TiedFor(e) {
 		for _, at := range m.places() {
 			for _, v := range m.matching(e, m.singles(at), tied) {
 				if v.code == WrongAxis {
 					continue
 				}
 				all = append(all, v)
-				if m.sameTerms(e, v.row, tied, e.fit()) {
+				if m.SameTerms(e, v.row, tied, e.Fit()) {
 					alike = append(alike, v)
 				}
 			}
@@ -112,19 +114,19 @@ func rankOfCode(code Code) int {
 
 // fromWrongSums tries the line where the bodies would be at rest if one of the
 // sums had a mistake in it.
-func (m *marking) fromWrongSums(e *equation) []explained {
+func (m *marking) fromWrongSums(e *trial.Equation) []explained {
 	var found []explained
 	for _, s := range m.oneChange() {
-		if s.code != Radians && e.form.carries(s.code, len(s.about)) && m.followsFrom(e, s) {
+		if s.code != Radians && carries(e.Form, s.code, len(s.about)) && m.followsFrom(e, s) {
 			found = append(found, explained{s.code, rankOfCode(s.code), s.about})
 		}
 	}
 	return found
 }
 
-func (m *marking) followsFrom(e *equation, s system) bool {
-	for _, vary := range e.vary {
-		for _, signs := range e.signs {
+func (m *marking) followsFrom(e *trial.Equation, s system) bool {
+	for _, vary := range e.Vary {
+		for _, signs := range e.Signs {
 			if m.holdsIn(e, s, vary, signs) {
 				return true
 			}
@@ -133,14 +135,14 @@ func (m *marking) followsFrom(e *equation, s system) bool {
 	return false
 }
 
-func (m *marking) holdsIn(e *equation, s system, vary letterSet, signs signed) bool {
-	for k := range tries {
-		env, ok := m.solveRows(s.rows, m.rest(vary, k))
+func (m *marking) holdsIn(e *trial.Equation, s system, vary trial.GivenSet, signs trial.Signed) bool {
+	for k := range trial.Tries {
+		env, ok := m.SolveSums(s.rows, m.AtRest(vary, k))
 		if !ok {
 			return false
 		}
-		m.fill(env, signs)
-		if m.vanishes(e, env) || !e.holds(env, mistakeShare) {
+		m.Fill(env, signs)
+		if m.vanishes(e, env) || !e.Holds(env, trial.MistakeShare) {
 			return false
 		}
 	}
@@ -149,11 +151,11 @@ func (m *marking) holdsIn(e *equation, s system, vary letterSet, signs signed) b
 
 // vanishes reports whether an unknown of the line is zero, where what the line
 // says of it does not show.
-func (m *marking) vanishes(e *equation, env []float64) bool {
-	for _, side := range e.sides {
+func (m *marking) vanishes(e *trial.Equation, env []float64) bool {
+	for _, side := range e.Sides {
 		for _, name := range side.Names() {
-			slot, ok := m.slots[name]
-			if ok && slot < len(m.Variables) && m.open(expr.Letter(name)) && math.Abs(env[slot]) <= 1e-6*math.Abs(m.solution[slot]) {
+			slot, ok := m.Slots[name]
+			if ok && slot < len(m.Variables) && m.Open(expr.Letter(name)) && math.Abs(env[slot]) <= 1e-6*math.Abs(m.Solution[slot]) {
 				return true
 			}
 		}
@@ -172,50 +174,26 @@ type edit struct {
 const mostEdited = 40
 
 // fromEdits tries the line with one change made to what was typed.
-func (m *marking) fromEdits(e *equation) []explained {
-	difference := expr.Join(expr.Sub, e.sides[0], e.sides[1])
+func (m *marking) fromEdits(e *trial.Equation) []explained {
+	difference := expr.Join(expr.Sub, e.Sides[0], e.Sides[1])
 	if difference.Size() > mostEdited {
 		return nil
 	}
-	share := roundedShare
-	if e.exact {
-		share = exactShare
+	share := trial.RoundedShare
+	if e.Exact {
+		share = trial.ExactShare
 	}
 	var found []explained
 	for _, ed := range m.edits(difference) {
-		mended := m.edited(e, ed.tree)
-		if !m.follows(mended, share) {
+		mended := m.Edited(e, ed.tree)
+		if !m.Follows(mended, share) {
 			continue
 		}
-		if mended.bulks = m.bulksOf(ed.tree); !m.always(mended) {
+		if !m.EditedAlways(mended, ed.tree) {
 			found = append(found, explained{ed.code, rankOfCode(ed.code), nil})
 		}
 	}
 	return found
-}
-
-// edited is the equation with another difference of its sides. Its numbers are taken
-// as they are typed. Only what its tolerance is made of is got ready.
-func (m *marking) edited(e *equation, difference *expr.Node) *equation {
-	mended := *e
-	mended.residual, mended.shifted, mended.sizes, mended.bulks = m.program(difference), nil, nil, nil
-	if e.exact {
-		mended.bulks = m.bulksOf(difference)
-		return &mended
-	}
-	var terms []expr.Program
-	for _, t := range addends(difference, 1, nil) {
-		terms = append(terms, m.program(t.node))
-	}
-	mended.sizes = m.sizes(difference, terms)
-	return &mended
-}
-
-func (r *Reference) bulksOf(difference *expr.Node) (bulks []expr.Program) {
-	for _, t := range addends(difference, 1, nil) {
-		bulks = append(bulks, r.program(bulk(t.node)))
-	}
-	return bulks
 }
 
 // edits lists the trees that one change of the typed line gives.
@@ -291,7 +269,7 @@ func (m *marking) editsOfProduct(n *expr.Node) []edit {
 		return all
 	}
 	for i := range m.Bodies {
-		if normal := onlyOf(&m.Bodies[i], statics.Normal); normal != nil {
+		if normal := trial.OnlyOf(&m.Bodies[i], statics.Normal); normal != nil {
 			all = append(all, edit{NormalEqualsWeight, expr.Letter(normal.Name)})
 		}
 	}
@@ -309,7 +287,7 @@ func (m *marking) editsOfName(n *expr.Node) []edit {
 			all = append(all, edit{OtherAngle, expr.Letter(other.Name)})
 		}
 	}
-	if m.letters("").Kind(n.Name) == expr.Mass && m.Has("g") {
+	if m.LettersFor("").Kind(n.Name) == expr.Mass && m.Has("g") {
 		all = append(all, edit{MassForWeight, expr.Join(expr.Mul, n, expr.Letter("g"))})
 	}
 	for i := range m.Bodies {
@@ -329,7 +307,7 @@ func (m *marking) editsOfForce(body *statics.Body, name string) []edit {
 			all = append(all, edit{NotResolved, expr.Join(expr.Mul, expr.Letter(name), expr.Apply(factor.Function, factor.Angle))})
 		}
 	}
-	if normal := onlyOf(body, statics.Normal); f.Kind == statics.Weight && normal != nil {
+	if normal := trial.OnlyOf(body, statics.Normal); f.Kind == statics.Weight && normal != nil {
 		all = append(all, edit{NormalEqualsWeight, expr.Letter(normal.Name)})
 	}
 	for i := range body.Forces {

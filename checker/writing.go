@@ -35,7 +35,7 @@ func (r *Reference) lengthAngles() []*expr.Node {
 func (r *Reference) isLengthAngle(tree *expr.Node) bool {
 	call := false
 	tree.Walk(func(n *expr.Node) { call = call || n.Op == expr.Call })
-	return call && r.fixed(tree) && r.numbered(tree, nil)
+	return call && r.Fixed(tree) && r.numbered(tree, nil)
 }
 
 // tidy writes the angles that are known from lengths as numbers.
@@ -53,7 +53,7 @@ func (r *Reference) tidy(n *expr.Node) *expr.Node {
 
 func (r *Reference) angleNumber(tree *expr.Node) *expr.Node {
 	degrees, _ := quantity.Find("deg")
-	return number(r.program(tree).Run(r.solution), degrees, 3)
+	return number(r.ProgramOf(tree).Run(r.Solution), degrees, 3)
 }
 
 func (r *Reference) angleChain(tree *expr.Node) string {
@@ -139,7 +139,7 @@ func number(value float64, unit quantity.Unit, figures int) *expr.Node {
 // write prints a tree as on paper: subscripts, and a raised dot beside a quantity
 // instead of brackets round it.
 func (r *Reference) write(n *expr.Node) string {
-	text := r.letters("").PrintNode(n)
+	text := r.LettersFor("").PrintNode(n)
 	names := n.Names()
 	slices.SortFunc(names, func(a, b string) int { return len(b) - len(a) })
 	var pairs []string

@@ -33,6 +33,7 @@ var rooms = []struct {
 	{path: "tutor/record", alone: true},
 	{path: "problems"},
 	{path: "checker"},
+	{path: "checker/trial"},
 	{path: "checker/statics"},
 	{path: "tutor/bench/measure"},
 	{path: "checker/expr"},

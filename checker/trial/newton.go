@@ -1,4 +1,4 @@
-package checker
+package trial
 
 import (
 	"math"
@@ -7,29 +7,29 @@ import (
 )
 
 // letterOf returns a leaf for the i-th variable.
-func (r *Reference) letterOf(i int) *expr.Node { return expr.Letter(r.Variables[i].Name) }
+func (p *Problem) LetterNode(i int) *expr.Node { return expr.Letter(p.Variables[i].Name) }
 
 // solveRows finds the unknowns for which every row is zero, from the givens of
 // env; it starts at env's own unknowns and takes Newton steps, of which one is
 // enough where the rows are linear. Elimination is written out here because it
 // runs hundreds of times for one wrong number; package statics solves the
 // reference itself with singular values.
-func (r *Reference) solveRows(rows []row, env []float64) ([]float64, bool) {
-	at := make([]float64, r.width)
+func (p *Problem) SolveSums(rows []Sum, env []float64) ([]float64, bool) {
+	at := make([]float64, p.width)
 	copy(at, env)
-	slots := r.unknownSlots()
+	slots := p.unknownSlots()
 	residual := make([]float64, len(rows))
 	matrix := make([]float64, len(rows)*(len(slots)+1))
 	steps := 1
-	if !r.Linear() {
+	if !p.Linear() {
 		steps = 12
 	}
 	for step := range steps {
-		r.rowValues(rows, at, residual)
+		p.rowValues(rows, at, residual)
 		if step > 0 && zero(rows, residual, at, 1e-10) {
 			break
 		}
-		r.differences(rows, at, slots, residual, matrix)
+		p.differences(rows, at, slots, residual, matrix)
 		moves, ok := eliminate(matrix, len(rows), len(slots))
 		if !ok {
 			return nil, false
@@ -38,7 +38,7 @@ func (r *Reference) solveRows(rows []row, env []float64) ([]float64, bool) {
 			at[slot] += moves[j]
 		}
 	}
-	r.rowValues(rows, at, residual)
+	p.rowValues(rows, at, residual)
 	if !zero(rows, residual, at, 1e-7) {
 		return nil, false
 	}
@@ -46,9 +46,9 @@ func (r *Reference) solveRows(rows []row, env []float64) ([]float64, bool) {
 }
 
 // zero reports whether every residual is small against its row's largest term.
-func zero(rows []row, residual, at []float64, share float64) bool {
+func zero(rows []Sum, residual, at []float64, share float64) bool {
 	for i := range rows {
-		if !(math.Abs(residual[i]) <= share*rows[i].largest(at)+1e-12) {
+		if !(math.Abs(residual[i]) <= share*rows[i].Largest(at)+1e-12) {
 			return false
 		}
 	}
@@ -57,18 +57,18 @@ func zero(rows []row, residual, at []float64, share float64) bool {
 
 // differences fills the augmented matrix: how each row changes with each
 // unknown, and minus what the row is now.
-func (r *Reference) differences(rows []row, at []float64, slots []int, residual, matrix []float64) {
+func (p *Problem) differences(rows []Sum, at []float64, slots []int, residual, matrix []float64) {
 	width := len(slots) + 1
 	for j, slot := range slots {
 		was := at[slot]
 		h := 1e-6 * math.Max(math.Abs(was), 1e-3)
-		if r.Linear() {
+		if p.Linear() {
 			h = math.Max(math.Abs(was), 1)
 		}
 		at[slot] = was + h
-		r.Derive(at)
+		p.Derive(at)
 		for i := range rows {
-			matrix[i*width+j] = (rows[i].value(at) - residual[i]) / h
+			matrix[i*width+j] = (rows[i].Value(at) - residual[i]) / h
 		}
 		at[slot] = was
 	}
@@ -77,17 +77,17 @@ func (r *Reference) differences(rows []row, at []float64, slots []int, residual,
 	}
 }
 
-func (r *Reference) rowValues(rows []row, at, into []float64) {
-	r.Derive(at)
+func (p *Problem) rowValues(rows []Sum, at, into []float64) {
+	p.Derive(at)
 	for i := range rows {
-		into[i] = rows[i].value(at)
+		into[i] = rows[i].Value(at)
 	}
 }
 
-func (r *Reference) unknownSlots() []int {
+func (p *Problem) unknownSlots() []int {
 	var slots []int
-	for _, name := range r.Unknowns() {
-		slots = append(slots, r.slots[name])
+	for _, name := range p.Unknowns() {
+		slots = append(slots, p.Slots[name])
 	}
 	return slots
 }

@@ -1,4 +1,4 @@
-package checker
+package trial
 
 import (
 	"math"
@@ -10,13 +10,13 @@ import (
 
 // fractionsOf finds the whole numbers of a line that make up fractions. In 12 F = 13 W
 // the fraction goes across the equals sign.
-func (r *Reference) fractionsOf(sides []*expr.Node) []*expr.Node {
+func (p *Problem) fractionsOf(sides []*expr.Node) []*expr.Node {
 	if len(sides) == 2 && len(sides[0].Names()) > 0 && len(sides[1].Names()) > 0 {
-		return r.fractions(expr.Join(expr.Div, sides[0], sides[1]), nil)
+		return p.fractions(expr.Join(expr.Div, sides[0], sides[1]), nil)
 	}
 	var all []*expr.Node
 	for _, side := range sides {
-		all = r.fractions(side, all)
+		all = p.fractions(side, all)
 	}
 	return all
 }
@@ -24,21 +24,21 @@ func (r *Reference) fractionsOf(sides []*expr.Node) []*expr.Node {
 // fractions appends the whole numbers that stand as a fraction in a product: the 12
 // and the 13 of 12 F/13. They are exact, unless a size of the problem rounds to one of
 // them.
-func (r *Reference) fractions(n *expr.Node, into []*expr.Node) []*expr.Node {
+func (p *Problem) fractions(n *expr.Node, into []*expr.Node) []*expr.Node {
 	if n.Op != expr.Mul && n.Op != expr.Div {
 		for _, a := range n.Args {
-			into = r.fractions(a, into)
+			into = p.fractions(a, into)
 		}
 		return into
 	}
 	var above, below, rest []*expr.Node
-	factors(n, &above, &below)
+	Factors(n, &above, &below)
 	whole := func(n *expr.Node) bool {
-		isWhole := n.Op == expr.Number && n.Unit == "" && !structural(n) && n.Num.Value == math.Trunc(n.Num.Value) && n.Num.Half >= 0.5
+		isWhole := n.Op == expr.Number && n.Unit == "" && !Structural(n) && n.Num.Value == math.Trunc(n.Num.Value) && n.Num.Half >= 0.5
 		if !isWhole {
 			rest = append(rest, n) // a bracket, say
 		}
-		return isWhole && !r.isRounded(n.Num)
+		return isWhole && !p.isRounded(n.Num)
 	}
 	above, below = slices.DeleteFunc(above, not(whole)), slices.DeleteFunc(below, not(whole))
 	if len(above) > 0 && len(below) > 0 {
@@ -46,7 +46,7 @@ func (r *Reference) fractions(n *expr.Node, into []*expr.Node) []*expr.Node {
 	}
 	for _, n := range rest {
 		for _, a := range n.Args {
-			into = r.fractions(a, into)
+			into = p.fractions(a, into)
 		}
 	}
 	return into
@@ -57,24 +57,24 @@ func not(is func(*expr.Node) bool) func(*expr.Node) bool {
 }
 
 // factors takes a product apart into what is multiplied and what divides.
-func factors(n *expr.Node, above, below *[]*expr.Node) {
+func Factors(n *expr.Node, above, below *[]*expr.Node) {
 	switch n.Op {
 	case expr.Mul:
-		factors(n.Args[0], above, below)
-		factors(n.Args[1], above, below)
+		Factors(n.Args[0], above, below)
+		Factors(n.Args[1], above, below)
 	case expr.Div:
-		factors(n.Args[0], above, below)
-		factors(n.Args[1], below, above)
+		Factors(n.Args[0], above, below)
+		Factors(n.Args[1], below, above)
 	case expr.Neg:
-		factors(n.Args[0], above, below)
+		Factors(n.Args[0], above, below)
 	default:
 		*above = append(*above, n)
 	}
 }
 
 // isRounded reports whether a size of the problem rounds to the number.
-func (r *Reference) isRounded(num quantity.Number) bool {
-	return slices.ContainsFunc(r.solution, func(x float64) bool {
+func (p *Problem) isRounded(num quantity.Number) bool {
+	return slices.ContainsFunc(p.Solution, func(x float64) bool {
 		return math.Abs(math.Abs(x)-num.Value) <= num.Half*(1+1e-9)
 	})
 }

@@ -1,4 +1,4 @@
-package checker
+package trial
 
 import (
 	"math"
@@ -11,24 +11,24 @@ import (
 // be off by what the rounding can do, and by one part in a hundred in any case.
 // A mistake must fit better than that to be named.
 const (
-	exactShare   = 1e-7
-	roundedShare = 0.01
-	mistakeShare = 0.003
-	slipShare    = 0.05
+	ExactShare   = 1e-7
+	RoundedShare = 0.01
+	MistakeShare = 0.003
+	SlipShare    = 0.05
 	mostRounding = 0.05  // of the largest force
-	hair         = 1e-11 // of what a sum that is zero is worth to the machine
-	tries        = 3
+	Hair         = 1e-11 // of what a sum that is zero is worth to the machine
+	Tries        = 3
 	mostTries    = 12
 )
 
 // off returns the residual and what it may be.
-func (e *equation) off(env []float64, share float64) (residual, allowed float64) {
+func (e *Equation) off(env []float64, share float64) (residual, allowed float64) {
 	residual = e.residual.Run(env)
-	if e.exact {
-		return residual, exactShare * largest(e.bulks, env)
+	if e.Exact {
+		return residual, ExactShare * largest(e.bulks, env)
 	}
 	if e.foreign {
-		share = math.Min(share, mistakeShare) // 36° is not 35°, near as its cosine is
+		share = math.Min(share, MistakeShare) // 36° is not 35°, near as its cosine is
 	}
 	rounding := 0.0
 	for _, s := range e.shifted {
@@ -49,16 +49,16 @@ func largest(terms []expr.Program, env []float64) float64 {
 
 // holds reports whether the equation is true in the world. What has no value is
 // not true.
-func (e *equation) holds(env []float64, share float64) bool {
+func (e *Equation) Holds(env []float64, share float64) bool {
 	residual, allowed := e.off(env, share)
-	return math.Abs(residual) <= allowed+hair*e.most && !math.IsInf(residual, 0)
+	return math.Abs(residual) <= allowed+Hair*e.most && !math.IsInf(residual, 0)
 }
 
 // matches reports whether the equation holds exactly where the row is zero.
-func (r *Reference) matches(e *equation, w row, tied string, share float64) bool {
-	for _, vary := range e.vary {
-		for _, s := range e.signs {
-			if r.holdsOn(e, w, tied, vary, s, share) && r.isSharp(e, tied, vary, s) {
+func (p *Problem) Matches(e *Equation, w Sum, tied string, share float64) bool {
+	for _, vary := range e.Vary {
+		for _, s := range e.Signs {
+			if p.holdsOn(e, w, tied, vary, s, share) && p.isSharp(e, tied, vary, s) {
 				return true
 			}
 		}
@@ -66,39 +66,39 @@ func (r *Reference) matches(e *equation, w row, tied string, share float64) bool
 	return false
 }
 
-func (r *Reference) holdsOn(e *equation, w row, tied string, vary letterSet, s signed, share float64) bool {
+func (p *Problem) holdsOn(e *Equation, w Sum, tied string, vary GivenSet, s Signed, share float64) bool {
 	settled := 0
-	for k := 0; k < mostTries && settled < tries; k++ {
-		env := r.worldIn(e.room, worldKey{vary, tied, k, false})
+	for k := 0; k < mostTries && settled < Tries; k++ {
+		env := p.worldIn(e.room, worldKey{vary, tied, k, false})
 		e.room = env
-		if !r.settle(w, env, tied != "", vary) {
+		if !p.Balance(w, env, tied != "", vary) {
 			continue // a sine beyond one, say: this world has no such balance
 		}
 		settled++
-		r.fill(env, s)
-		if !e.holds(env, share) {
+		p.Fill(env, s)
+		if !e.Holds(env, share) {
 			return false
 		}
-		if w.largest(env) <= 1e-9*r.bulk && !r.sameTermsIn(e, w, tied, vary, s, roundedShare) {
+		if w.Largest(env) <= 1e-9*p.bulk && !p.sameTermsIn(e, w, tied, vary, s, RoundedShare) {
 			return false // nothing is left in the sum, and there many a line holds
 		}
 	}
 	if settled == 0 {
-		return r.sameTermsIn(e, w, tied, vary, s, roundedShare)
+		return p.sameTermsIn(e, w, tied, vary, s, RoundedShare)
 	}
 	return true
 }
 
 // isSharp reports whether the equation fails nearly everywhere else. A world may meet
 // it by chance, so half of them may.
-func (r *Reference) isSharp(e *equation, tied string, vary letterSet, s signed) bool {
-	const enough = tries + 1
+func (p *Problem) isSharp(e *Equation, tied string, vary GivenSet, s Signed) bool {
+	const enough = Tries + 1
 	failed := 0
 	for k := 0; k < 2*enough && failed < enough; k++ {
-		env := r.worldIn(e.room, worldKey{vary, tied, k + 20, false})
+		env := p.worldIn(e.room, worldKey{vary, tied, k + 20, false})
 		e.room = env
-		r.fill(env, s)
-		if !e.holds(env, mistakeShare) {
+		p.Fill(env, s)
+		if !e.Holds(env, MistakeShare) {
 			failed++
 		}
 	}
@@ -106,10 +106,10 @@ func (r *Reference) isSharp(e *equation, tied string, vary letterSet, s signed) 
 }
 
 // follows reports whether the equation holds wherever the bodies are at rest.
-func (r *Reference) follows(e *equation, share float64) bool {
-	for _, vary := range e.vary {
-		for _, s := range e.signs {
-			if r.followsWith(e, vary, s, share) {
+func (p *Problem) Follows(e *Equation, share float64) bool {
+	for _, vary := range e.Vary {
+		for _, s := range e.Signs {
+			if p.followsWith(e, vary, s, share) {
 				return true
 			}
 		}
@@ -117,12 +117,12 @@ func (r *Reference) follows(e *equation, share float64) bool {
 	return false
 }
 
-func (r *Reference) followsWith(e *equation, vary letterSet, s signed, share float64) bool {
-	for k := range tries {
-		env := r.worldIn(e.room, worldKey{vary, "", k, true})
+func (p *Problem) followsWith(e *Equation, vary GivenSet, s Signed, share float64) bool {
+	for k := range Tries {
+		env := p.worldIn(e.room, worldKey{vary, "", k, true})
 		e.room = env
-		r.fill(env, s)
-		if !e.holds(env, share) {
+		p.Fill(env, s)
+		if !e.Holds(env, share) {
 			return false
 		}
 	}
@@ -131,13 +131,13 @@ func (r *Reference) followsWith(e *equation, vary letterSet, s signed, share flo
 
 // always reports whether the equation is true by algebra alone: whatever its
 // letters are, or with nothing in it that belongs to the problem.
-func (r *Reference) always(e *equation) bool {
-	if !e.letters && len(r.literals(e.sides)) > 0 {
+func (p *Problem) Always(e *Equation) bool {
+	if !e.letters && len(p.Literals(e.Sides)) > 0 {
 		return false
 	}
-	for k := range tries {
-		env := r.loose(k)
-		if !(math.Abs(e.residual.Run(env)) <= exactShare*largest(e.bulks, env)) {
+	for k := range Tries {
+		env := p.Loose(k)
+		if !(math.Abs(e.residual.Run(env)) <= ExactShare*largest(e.bulks, env)) {
 			return false
 		}
 	}

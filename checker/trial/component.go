@@ -1,0 +1,55 @@
+package trial
+
+import "math"
+
+// signsOf lists the signs with which a component may be written: its size always, and
+// with its own sign. Where a full-circle direction says it, the sign is the one at rest.
+func (p *Problem) SignsOf(t *Term) []float64 {
+	positive := t.Scale > 0
+	if t.Force.Direction != nil {
+		positive = t.Value(p.Solution) > 0
+	}
+	if positive {
+		return BothSigns[:1]
+	}
+	return BothSigns
+}
+
+// sameTerm reports whether the left side has the value of the terms wherever the
+// letters vary, with one and the same sign. A full-circle direction may turn the
+// component's own sign from world to world.
+func (p *Problem) SameTerm(e *Equation, w Sum, vary GivenSet, signs []float64, share float64) bool {
+	tied := p.TiedFor(e)[0]
+	for _, s := range signs {
+		same, tried := true, 0
+		for k := 0; k < mostTries && tried < Tries && same; k++ {
+			env := p.Free(vary, tied, k)
+			if math.IsNaN(w.Value(env)) {
+				continue // an arc cosine beyond one, say
+			}
+			tried++
+			same = p.IsTerm(e, w, env, []float64{s}, share)
+		}
+		if tried == 0 {
+			same = p.IsTerm(e, w, p.AtRest(0, 0), []float64{s}, share)
+		}
+		if same {
+			return true
+		}
+	}
+	return false
+}
+
+// isTerm compares the left side with the terms in one world. The component's slot
+// is given the term's value, so that the equation's own tolerance serves.
+func (p *Problem) IsTerm(e *Equation, w Sum, env []float64, signs []float64, share float64) bool {
+	slot := p.Slots[e.Sides[1].Name]
+	for _, s := range signs {
+		p.Fill(env, nil)
+		env[slot] = s * w.Value(env)
+		if e.Holds(env, share) {
+			return true
+		}
+	}
+	return false
+}

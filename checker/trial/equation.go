@@ -1,0 +1,205 @@
+package trial
+
+import (
+	"math"
+
+	"example.org/standstill/checker/expr"
+)
+
+// equation is one "left = right" of a line, ready to be tried in a world; for an
+// expression right is zero.
+type Equation struct {
+	Sides    []*expr.Node
+	residual expr.Program
+	terms    []expr.Program
+	sizes    []expr.Program // the terms with a letter, and the others as one
+	minus    []bool         // the terms that are subtracted when the right side is taken over
+	bulks    []expr.Program // the terms if nothing in them cancelled
+	shifted  []expr.Program // residual with one rounded number at the end of its range
+	Exact    bool
+	most     float64    // the size beyond which a term is given no more slack
+	Stray    bool       // a number stands for nothing known
+	Vary     []GivenSet // which givens vary, in the order in which they are tried
+	letters  bool       // there is a letter
+	rounded  float64    // the largest share by which a number may be rounded
+	foreign  bool       // an angle is none of the problem's
+	Form     Form
+	room     []float64 // for the world that is being tried
+	Signs    []Signed  // conventions for components that may hold
+}
+
+// equation prepares left = right. Names must be letters of the reference.
+func (p *Problem) Equation(left, right *expr.Node, signs []Signed) *Equation {
+	e := &Equation{Sides: []*expr.Node{left, right}, Exact: true, Signs: signs, most: 10 * math.Max(p.bulk, 1)}
+	difference := expr.Join(expr.Sub, left, right)
+	e.residual = p.ProgramOf(difference)
+	for _, side := range e.Sides {
+		// A number for a whole side is a value, which may be rounded: sin θ = 0.5.
+		e.Exact = e.Exact && (IsZero(side) || len(side.Names()) > 0)
+	}
+	for _, t := range Addends(difference, 1, nil) {
+		e.terms = append(e.terms, p.ProgramOf(t.Node))
+		e.minus = append(e.minus, t.Sign < 0)
+	}
+	e.bulks = p.bulksOf(difference)
+	e.letters = len(difference.Names()) > 0
+	e.sizes = p.sizes(difference, e.terms)
+	e.Form = formOf(difference)
+	literals := p.Literals(e.Sides)
+	shifted := map[float64]bool{}
+	for _, l := range literals {
+		e.Stray = e.Stray || l.Givens == 0
+		e.foreign = e.foreign || l.foreign
+		e.Exact = e.Exact && l.half == 0 && l.Givens != 0
+		// The same number, typed twice, is the same value rounded.
+		if l.half > 0 && !shifted[l.Node.Num.Value] {
+			shifted[l.Node.Num.Value] = true
+			e.shifted = append(e.shifted, p.ProgramOf(shift(difference, l)))
+			e.rounded = math.Max(e.rounded, l.moves/math.Abs(l.Node.Num.Value))
+		}
+	}
+	e.Vary = p.Variations(difference, literals)
+	return e
+}
+
+// fit is the share within which a mistake's terms must be the line's: what the
+// rounding explains, for 0.892 is no sine of 0.895.
+func (e *Equation) Fit() float64 { return math.Min(math.Max(e.rounded, MistakeShare), RoundedShare) }
+
+// sizes lists what a line's tolerance is a share of: its terms, of which the programs
+// are given, where numbers that are added up beside letters count as one, for
+// 3500·0.643 − 2250 is as good as nothing.
+func (p *Problem) sizes(difference *expr.Node, terms []expr.Program) []expr.Program {
+	var sizes []expr.Program
+	numbers, count := expr.Constant(0), 0
+	for i, t := range Addends(difference, 1, nil) {
+		if len(t.Node.Names()) > 0 {
+			sizes = append(sizes, terms[i])
+			continue
+		}
+		numbers = expr.Join(expr.Add, numbers, expr.Join(expr.Mul, expr.Constant(t.Sign), t.Node))
+		count++
+	}
+	if count < 2 || len(sizes) == 0 {
+		return terms
+	}
+	return append(sizes, p.ProgramOf(numbers))
+}
+
+// withoutForeign is the equation as it would be judged if an angle that is none of the
+// problem's were a rounded number; false where there is no such angle.
+func (e *Equation) WithoutForeign() (*Equation, bool) {
+	near := *e
+	near.foreign = false
+	return &near, e.foreign
+}
+
+// form says what a line is made of: functions, quotients, decimals.
+type Form struct{ Functions, Quotients, Decimals bool }
+
+func formOf(n *expr.Node) Form {
+	var f Form
+	n.Walk(func(n *expr.Node) {
+		f.Functions = f.Functions || n.Op == expr.Call
+		f.Quotients = f.Quotients || n.Op == expr.Div
+		f.Decimals = f.Decimals || n.Op == expr.Number && !Structural(n)
+	})
+	return f
+}
+
+func (p *Problem) ProgramOf(n *expr.Node) expr.Program {
+	return expr.Compile(p.Own.Tree(n), func(name string) (int, bool) { s, ok := p.Slots[name]; return s, ok })
+}
+
+// shift returns the tree with one number moved by half its last place, wherever
+// it stands.
+func shift(n *expr.Node, l Literal) *expr.Node {
+	moved := *l.Node
+	moved.Num.Value += l.moves
+	same := func(n *expr.Node) bool {
+		return n.Op == expr.Number && n.Num.Value == l.Node.Num.Value && n.Unit == l.Node.Unit
+	}
+	return Replace(n, same, &moved)
+}
+
+// bulk returns a tree whose value is how large a term is if nothing in it cancels:
+// the bulk of g (m1 sin α − m) is g (m1 |sin α| + m).
+func bulk(n *expr.Node) *expr.Node {
+	switch n.Op {
+	case expr.Add, expr.Sub:
+		return expr.Join(expr.Add, bulk(n.Args[0]), bulk(n.Args[1]))
+	case expr.Mul:
+		return expr.Join(expr.Mul, bulk(n.Args[0]), bulk(n.Args[1]))
+	case expr.Div:
+		return expr.Join(expr.Div, bulk(n.Args[0]), &expr.Node{Op: expr.Size, Args: n.Args[1:]})
+	case expr.Neg:
+		return bulk(n.Args[0])
+	case expr.Number:
+		return n
+	}
+	return &expr.Node{Op: expr.Size, Args: []*expr.Node{n}}
+}
+
+// addend is a term of a sum; its sign is +1 or −1.
+type Addend struct {
+	Node *expr.Node
+	Sign float64
+}
+
+// addends cuts a tree of that sign into the terms that are added up in it.
+func Addends(n *expr.Node, sign float64, into []Addend) []Addend {
+	switch n.Op {
+	case expr.Add:
+		return Addends(n.Args[1], sign, Addends(n.Args[0], sign, into))
+	case expr.Sub:
+		return Addends(n.Args[1], -sign, Addends(n.Args[0], sign, into))
+	case expr.Neg:
+		return Addends(n.Args[0], -sign, into)
+	}
+	return append(into, Addend{n, sign})
+}
+
+// variations says which givens vary while the line is tried: those typed as
+// letters; without those that a number of the line may stand for; and none, if a
+// number is rounded (an intermediate result of all of them).
+func (p *Problem) Variations(n *expr.Node, literals []Literal) []GivenSet {
+	typed := p.givens(n)
+	sets := []GivenSet{typed}
+	var stand GivenSet
+	rounded := false
+	for _, l := range literals {
+		stand |= l.Givens
+		rounded = rounded || l.half > 0 || l.Givens == 0
+	}
+	if typed&stand != 0 {
+		sets = append(sets, typed&^stand)
+	}
+	if rounded && typed&^stand != 0 {
+		sets = append(sets, 0)
+	}
+	return sets
+}
+
+// edited is the equation with another difference of its sides. Its numbers are taken
+// as they are typed. Only what its tolerance is made of is got ready.
+func (p *Problem) Edited(e *Equation, difference *expr.Node) *Equation {
+	mended := *e
+	mended.residual, mended.shifted, mended.sizes, mended.bulks = p.ProgramOf(difference), nil, nil, nil
+	if e.Exact {
+		mended.bulks = p.bulksOf(difference)
+		return &mended
+	}
+	var terms []expr.Program
+	for _, t := range Addends(difference, 1, nil) {
+		terms = append(terms, p.ProgramOf(t.Node))
+	}
+	mended.sizes = p.sizes(difference, terms)
+	return &mended
+}
+
+// EditedAlways reports whether an edited equation is true by algebra alone.
+func (p *Problem) EditedAlways(e *Equation, difference *expr.Node) bool {
+	c := *e
+	c.bulks = p.bulksOf(difference)
+	return p.Always(&c)
+}

@@ -1,0 +1,214 @@
+package trial
+
+import (
+	"math"
+
+	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/quantity"
+	"example.org/standstill/checker/statics"
+)
+
+// function is what a term multiplies a size by.
+type Function uint8
+
+const (
+	Whole Function = iota
+	Sine
+	Cosine
+	TangentOf
+	PerSine
+	PerCosine
+)
+
+var Swapped = map[Function]Function{Sine: Cosine, Cosine: Sine}
+var Upturned = map[Function]Function{Sine: PerSine, Cosine: PerCosine}
+
+func (f Function) Of(angle float64) float64 {
+	switch f {
+	case Sine:
+		return math.Sin(angle)
+	case Cosine:
+		return math.Cos(angle)
+	case TangentOf:
+		return math.Tan(angle)
+	case PerSine:
+		return 1 / math.Sin(angle)
+	case PerCosine:
+		return 1 / math.Cos(angle)
+	}
+	return 1
+}
+
+// term is one force's part in a sum: scale · f(angle) · size. size is nil for
+// the value at slot.
+type Term struct {
+	Force    *statics.Force
+	Scale    float64
+	Function Function
+	Angle    *expr.Program
+	Letter   string // the angle's letter, "" if it is an expression
+	Slot     int
+	Size     *expr.Program
+	Radians  bool // the angle's degrees are taken for radians
+}
+
+// row is one body's sum along one axis.
+type Sum []Term
+
+func TermOf(m *statics.Model, f *statics.Force, axis statics.Axis) Term {
+	factor := f.Factor(axis)
+	slot, _ := m.Slot(f.Name)
+	t := Term{Force: f, Scale: float64(factor.Sign), Slot: slot}
+	if factor.Function != "" {
+		t.Function = map[string]Function{"sin": Sine, "cos": Cosine}[factor.Function]
+		p := m.Program(factor.Angle)
+		t.Angle = &p
+		if factor.Angle.Op == expr.Name {
+			t.Letter = factor.Angle.Name
+		}
+	}
+	return t
+}
+
+func (t *Term) Value(env []float64) float64 {
+	if t.Scale == 0 {
+		return 0
+	}
+	v := t.Scale
+	if t.Size != nil {
+		v *= t.Size.Run(env)
+	} else {
+		v *= env[t.Slot]
+	}
+	if t.Function != Whole {
+		angle := t.Angle.Run(env)
+		if t.Radians {
+			angle /= quantity.Degree
+		}
+		v *= t.Function.Of(angle)
+	}
+	return v
+}
+
+func (w Sum) Value(env []float64) float64 {
+	total := 0.0
+	for i := range w {
+		total += w[i].Value(env)
+	}
+	return total
+}
+
+// largest is the size of the row's largest term.
+func (w Sum) Largest(env []float64) float64 {
+	most := 0.0
+	for i := range w {
+		most = math.Max(most, math.Abs(w[i].Value(env)))
+	}
+	return most
+}
+
+// rowOf makes the reference row. Forces across the axis stand in it with a scale
+// of zero, so that a change can put them in.
+func (p *Problem) rowOf(body int, axis statics.Axis) Sum {
+	var w Sum
+	for i := range p.Components {
+		if c := &p.Components[i]; c.Body == body && c.Axis == axis {
+			w = append(w, c.Term)
+		}
+	}
+	return w
+}
+
+func (p *Problem) SumOf(body int, axis statics.Axis) Sum { return p.Sums[2*body+int(axis)] }
+
+// settle moves one letter so that the row becomes zero, and derives the rest. It
+// reports whether that could be done. The letter is an unknown in which the row
+// is linear; else a given of the set; else an unknown at all.
+func (p *Problem) Balance(w Sum, env []float64, tied bool, vary GivenSet) bool {
+	emptied := -1
+	for _, role := range []statics.Role{statics.IsUnknown, statics.IsGiven} {
+		for i, v := range p.Variables {
+			was := env[i]
+			if v.Role != role || role == statics.IsGiven && !vary.has(i) || !p.pivot(w, env, i, tied) {
+				continue
+			}
+			if w.Largest(env) > 1e-9*p.bulk {
+				return true
+			}
+			// The sum is zero because nothing is left in it; better find another letter.
+			if emptied < 0 {
+				emptied = i
+			}
+			p.set(env, i, was, tied)
+		}
+	}
+	if emptied >= 0 {
+		return p.pivot(w, env, emptied, tied)
+	}
+	return math.Abs(w.Value(env)) <= 1e-9*w.Largest(env)
+}
+
+// set gives a letter a value; with tied, all that are equal to it.
+func (p *Problem) set(env []float64, slot int, x float64, tied bool) {
+	env[slot] = x
+	if tied {
+		for _, e := range p.Equals {
+			for _, s := range e.Slots {
+				if s == slot {
+					for _, other := range e.Slots {
+						env[other] = x
+					}
+				}
+			}
+		}
+	}
+	p.Derive(env)
+}
+
+// pivot solves the row for the letter at slot by the secant rule, which is exact
+// in one step where the row is linear.
+func (p *Problem) pivot(w Sum, env []float64, slot int, tied bool) bool {
+	was := env[slot]
+	if tied && !p.leads(slot) {
+		return false
+	}
+	a, b := was, was*1.25+1e-3
+	fa := w.Value(env)
+	p.set(env, slot, b, tied)
+	fb := w.Value(env)
+	scale := w.Largest(env)
+	if math.Abs(fb-fa) <= 1e-9*scale {
+		p.set(env, slot, was, tied)
+		return false
+	}
+	for range 40 {
+		c := b - fb*(b-a)/(fb-fa)
+		if math.IsNaN(c) || math.IsInf(c, 0) {
+			break
+		}
+		a, fa = b, fb
+		b = c
+		p.set(env, slot, b, tied)
+		fb = w.Value(env)
+		if math.Abs(fb) <= 1e-12*scale || fb == fa {
+			break
+		}
+	}
+	if math.Abs(fb) <= 1e-9*math.Max(scale, w.Largest(env)) {
+		return true
+	}
+	p.set(env, slot, was, tied)
+	return false
+}
+
+// leads reports whether a letter is the first of its equals, or has none.
+func (p *Problem) leads(slot int) bool {
+	for _, e := range p.Equals {
+		for i, s := range e.Slots {
+			if s == slot && i > 0 {
+				return false
+			}
+		}
+	}
+	return true
+}

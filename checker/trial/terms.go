@@ -1,0 +1,133 @@
+package trial
+
+import (
+	"math"
+	"slices"
+)
+
+// cancels reports whether a row is zero whatever its letters are.
+func (p *Problem) Cancels(w Sum, tied string) bool {
+	for k := range Tries {
+		env := p.Free(^GivenSet(0), tied, k)
+		if math.Abs(w.Value(env)) > 1e-9*w.Largest(env) {
+			return false
+		}
+	}
+	return true
+}
+
+// sameTerms reports whether the line's terms are the row's, in any order and
+// perhaps all with the opposite sign, to a share of each.
+func (p *Problem) SameTerms(e *Equation, w Sum, tied string, share float64) bool {
+	for _, vary := range e.Vary {
+		for _, s := range e.Signs {
+			if p.sameTermsIn(e, w, tied, vary, s, share) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func (p *Problem) sameTermsIn(e *Equation, w Sum, tied string, vary GivenSet, s Signed, share float64) bool {
+	for k := range Tries {
+		env := p.worldIn(e.room, worldKey{vary, tied, k, false})
+		e.room = env
+		p.Fill(env, s)
+		if !p.termsAgree(e, w, env, share) {
+			return false
+		}
+	}
+	return true
+}
+
+// termsAgree compares the terms in one world; those that are zero there do not count.
+func (p *Problem) termsAgree(e *Equation, w Sum, env []float64, share float64) bool {
+	var typedRoom, wantRoom [16]float64
+	typed, want := typedRoom[:0], wantRoom[:0]
+	for i, t := range e.terms {
+		v := t.Run(env)
+		if e.minus[i] {
+			v = -v
+		}
+		if v != 0 {
+			typed = append(typed, v)
+		}
+	}
+	for i := range w {
+		if v := w[i].Value(env); v != 0 {
+			want = append(want, v)
+		}
+	}
+	slices.Sort(want)
+	slices.Sort(typed)
+	if len(typed) != len(want) {
+		typed, want = addedUp(typed), addedUp(want)
+	}
+	if len(typed) != len(want) {
+		return false
+	}
+	if e.Exact {
+		share = ExactShare
+	}
+	if alike(typed, want, share) {
+		return true
+	}
+	for i := range typed {
+		typed[i] = -typed[i]
+	}
+	slices.Reverse(typed)
+	return alike(typed, want, share)
+}
+
+func Scaled(w Sum, k float64) Sum {
+	all := slices.Clone(w)
+	for i := range all {
+		all[i].Scale *= k
+	}
+	return all
+}
+
+// divided returns the row without the function that all its terms share: F1 = F2 for
+// F1 cos θ = F2 cos θ.
+func Divided(w Sum) (Sum, bool) {
+	bare := slices.Clone(w)
+	var first *Term
+	for i := range bare {
+		t := &bare[i]
+		if t.Scale == 0 {
+			continue
+		}
+		if t.Letter == "" || t.Function == Whole || first != nil && (t.Letter != first.Letter || t.Function != first.Function) {
+			return nil, false
+		}
+		if first == nil {
+			first = &w[i]
+		}
+		t.Function = Whole
+	}
+	return bare, first != nil
+}
+
+// addedUp adds up the terms that are equal: 2 T cos θ is two of them.
+func addedUp(sorted []float64) []float64 {
+	var sums []float64
+	for i, v := range sorted {
+		if i > 0 && math.Abs(v-sorted[i-1]) <= ExactShare*math.Abs(v) {
+			sums[len(sums)-1] += v
+			continue
+		}
+		sums = append(sums, v)
+	}
+	slices.Sort(sums)
+	return sums
+}
+
+func alike(a, b []float64, share float64) bool {
+	for i := range a {
+		if !(math.Abs(a[i]-b[i]) <= share*math.Abs(b[i])) {
+			return false
+		}
+	}
+	return true
+}

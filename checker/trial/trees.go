@@ -1,0 +1,72 @@
+package trial
+
+import (
+	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/statics"
+)
+
+// tiedFor says how the letters of equal sizes are taken: as one where the line
+// uses such a letter, else first on their own.
+func (p *Problem) TiedFor(e *Equation) []string {
+	if len(p.Equals) == 0 {
+		return []string{""}
+	}
+	for _, eq := range p.Equals {
+		if e.Sides[0].Has(eq.Name) || e.Sides[1].Has(eq.Name) {
+			return []string{"tied"}
+		}
+	}
+	return []string{"", "tied"}
+}
+
+func (p *Problem) bulksOf(difference *expr.Node) (bulks []expr.Program) {
+	for _, t := range Addends(difference, 1, nil) {
+		bulks = append(bulks, p.ProgramOf(bulk(t.Node)))
+	}
+	return bulks
+}
+
+// ready compiles a tree once and keeps the program under its key.
+func (p *Problem) Ready(key string, tree func() *expr.Node) *expr.Program {
+	if made, ok := p.programs.Load(key); ok {
+		return made.(*expr.Program)
+	}
+	made := p.Program(tree())
+	kept, _ := p.programs.LoadOrStore(key, &made)
+	return kept.(*expr.Program)
+}
+
+// substitute returns the tree with a letter replaced.
+func Substitute(n *expr.Node, name string, by *expr.Node) *expr.Node {
+	return Replace(n, func(n *expr.Node) bool { return n.Op == expr.Name && n.Name == name }, by)
+}
+
+// replaced returns the tree with by in the place of every node that is meant.
+func Replace(n *expr.Node, meant func(*expr.Node) bool, by *expr.Node) *expr.Node {
+	if meant(n) {
+		return by
+	}
+	if len(n.Args) == 0 {
+		return n
+	}
+	c := *n
+	c.Args = make([]*expr.Node, len(n.Args))
+	for i, a := range n.Args {
+		c.Args[i] = Replace(a, meant, by)
+	}
+	return &c
+}
+
+func IsZero(n *expr.Node) bool { return n.Op == expr.Number && n.Num.Value == 0 }
+
+// usualG are the values of g that are in use, in m/s² (common practice; 9.80665
+// is the standard value of the 3rd CGPM, 1901).
+var UsualG = []float64{9.8, 9.81, 10, 9.80665, 9.82}
+
+// place is one sum: a body and an axis.
+type Place struct {
+	Body int
+	Axis statics.Axis
+}
+
+var BothSigns = []float64{1, -1}
