@@ -14,20 +14,25 @@ import (
 // Class is what a teacher sets for a class. The zero value is no class: everybody
 // may sit down, and the numbers are those of the files.
 type Class struct {
-	Code       string // own numbers are drawn with it
-	Name       string
-	Students   []record.Student // who may sit down, in this order; nil for anybody
-	Work       []Set            // the set problems, in order
-	Gravity    string           // "9.81 m/s^2" where a problem takes the usual g, "" for that one
-	Tolerance  float64          // a share, 0.02 for 2 %; 0 for the checker's own
-	NoHints    bool
-	NoSolution bool // not before a problem is solved
+	Name     string
+	Code     string           // the number key: own numbers are drawn with it
+	Students []record.Student // who may sit down, in this order; nil for anybody
+	Work     []Set            // the set problems, in order
+	Settings
 }
 
 // Set is a problem that is set. A zero Due is no date.
 type Set struct {
-	Problem string
-	Due     time.Time
+	problems.Heading
+	Due time.Time
+}
+
+// Settings are a class's choices; the zero value leaves everything to the program.
+type Settings struct {
+	Gravity    string  // "9.81 m/s^2" where a problem takes the usual g, "" for that one
+	Tolerance  float64 // a share, 0.02 for 2 %; 0 for the checker's own
+	NoHints    bool
+	NoSolution bool // not before a problem is solved
 }
 
 // usualGravity is what a problem takes where its file does not say otherwise.
@@ -62,11 +67,21 @@ func (c *Class) NewPage(p *problems.Problem) (*Page, error) {
 	return g, err
 }
 
-// student finds who of the class is meant by a name, an id or a place on the list.
-func (c *Class) student(who string) (s record.Student, ok bool) {
-	for _, s := range c.Students {
-		if foldName(s.ID) == foldName(who) || foldName(s.Name) == foldName(who) {
-			return s, true
+// Student finds who of the class is meant by an id, a name that only one has, or a
+// place on the list.
+func (c *Class) Student(who string) (s record.Student, ok bool) {
+	for _, by := range []func(record.Student) string{
+		func(s record.Student) string { return s.ID },
+		func(s record.Student) string { return s.Name },
+	} {
+		var found []record.Student
+		for _, s := range c.Students {
+			if foldName(by(s)) == foldName(who) {
+				found = append(found, s)
+			}
+		}
+		if len(found) == 1 {
+			return found[0], true
 		}
 	}
 	if n, err := strconv.Atoi(strings.TrimSpace(who)); err == nil && n >= 1 && n <= len(c.Students) {
@@ -77,7 +92,7 @@ func (c *Class) student(who string) (s record.Student, ok bool) {
 
 // enrolOf gives a place to somebody of the class.
 func (t *Tutor) enrolOf(who string) (s record.Student, ok bool, err error) {
-	if s, ok = t.Class.student(who); !ok {
+	if s, ok = t.Class.Student(who); !ok {
 		return s, false, nil
 	}
 	if err := t.Record.AddStudent(s.ID, s.Name); err != nil {
@@ -100,8 +115,8 @@ func (d *Desk) drawn(p *problems.Problem, repeat int) *problems.Problem {
 func (d *Desk) setWork() (shelf Shelf, ok bool) {
 	shelf.Topic = problems.Topic{ID: setTopic, Title: saidSetWork}
 	for _, s := range d.tutor.Class.Work {
-		if h, ok := d.heading(s.Problem); ok {
-			shelf.Problems = append(shelf.Problems, Listed{h, d.Progress(s.Problem), s.Due})
+		if h, ok := d.heading(s.ID); ok {
+			shelf.Problems = append(shelf.Problems, Listed{h, d.Progress(s.ID), s.Due})
 		}
 	}
 	return shelf, len(shelf.Problems) > 0

@@ -20,9 +20,9 @@ func classroom(t *testing.T) *Tutor {
 	return New(Options{Bank: problems.Embedded(), Record: r, Class: Class{
 		Code:     "harbour-2",
 		Students: []record.Student{{ID: "s01", Name: "Ada Berg"}, {ID: "s02", Name: "Ben Roos"}},
-		Work: []Set{{Problem: "lab-ring"}, {Problem: "canal-lantern", Due: time.Date(2026, 3, 9, 23, 0, 0, 0, time.Local)},
-			{Problem: "not-in-the-bank"}},
-		Gravity: "9.81 m/s^2", Tolerance: 0.03, NoHints: true, NoSolution: true,
+		Work: []Set{{Heading: problems.Heading{ID: "lab-ring"}}, {Heading: problems.Heading{ID: "canal-lantern"}, Due: time.Date(2026, 3, 9, 23, 0, 0, 0, time.Local)},
+			{Heading: problems.Heading{ID: "not-in-the-bank"}}},
+		Settings: Settings{Gravity: "9.81 m/s^2", Tolerance: 0.03, NoHints: true, NoSolution: true},
 	}})
 }
 

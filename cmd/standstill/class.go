@@ -61,7 +61,7 @@ func (a *app) rules(bank *problems.Bank) (rules tutor.Class, err error) {
 	if c == nil || err != nil {
 		return rules, err
 	}
-	return c.Rules(), nil
+	return c.Class, nil
 }
 
 // findClass looks where a class file may lie, "" for none.

@@ -72,7 +72,7 @@ func (o *order) papers(ids []string) ([]sheet.Paper, error) {
 	}
 	if len(ids) == 0 {
 		for _, set := range rules.Work {
-			ids = append(ids, set.Problem)
+			ids = append(ids, set.ID)
 		}
 	}
 	var papers []sheet.Paper
@@ -115,7 +115,7 @@ func (o *order) whom() (rules tutor.Class, students []record.Student, err error)
 		}
 		students = append(students, s)
 	}
-	return c.Rules(), students, nil
+	return c.Class, students, nil
 }
 
 // page makes an empty page of a student's copy of a problem, given by its id or as a file.

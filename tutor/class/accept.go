@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"example.org/standstill/checker"
+	"example.org/standstill/problems"
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/record"
 )
@@ -94,7 +95,7 @@ func (m *Markbook) standing(student record.Student, answer record.Entry) (line t
 	if err != nil {
 		return line, "", err
 	}
-	entries, err := m.entriesOf(ids[fold(student.ID)])
+	entries, err := m.entriesOf(ids[problems.Fold(student.ID)])
 	if err != nil {
 		return line, "", err
 	}

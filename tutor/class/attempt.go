@@ -62,7 +62,7 @@ func (m *Markbook) judge(student string, a *Attempt) {
 func (m *Markbook) mark(p *problems.Problem, a *Attempt) {
 	own, err := p.WithGivens(a.Givens)
 	if err == nil {
-		a.Page, err = m.rules.NewPage(own)
+		a.Page, err = m.Class.NewPage(own)
 	}
 	if err != nil {
 		a.Numbers, a.Page = Unusable, nil
@@ -80,14 +80,14 @@ func (m *Markbook) mark(p *problems.Problem, a *Attempt) {
 func (m *Markbook) whose(p *problems.Problem, student string, a *Attempt) (Numbers, string) {
 	c := m.Class
 	is := func(own *problems.Problem, err error) bool { return err == nil && own.Copy == a.Givens }
-	if is(m.rules.Copy(p, student, a.Copy)) || c.Gravity != "" && is(p.Draw(problems.Seed{Class: c.Code, Student: student, Repeat: a.Copy})) {
+	if is(m.Class.Copy(p, student, a.Copy)) || c.Gravity != "" && is(p.Draw(problems.Seed{Class: c.Code, Student: student, Repeat: a.Copy})) {
 		return Own, ""
 	}
 	if is(p.Draw(problems.Seed{Student: student, Repeat: a.Copy})) {
 		return Alone, ""
 	}
 	for _, s := range c.Students[:min(len(c.Students), mostCompared)] {
-		if fold(s.ID) != fold(student) && is(m.rules.Copy(p, s.ID, a.Copy)) {
+		if problems.Fold(s.ID) != problems.Fold(student) && is(m.Class.Copy(p, s.ID, a.Copy)) {
 			return Others, s.ID
 		}
 	}

@@ -25,68 +25,34 @@ package class
 
 import (
 	"strings"
-	"time"
-
-	"golang.org/x/text/cases"
-	"golang.org/x/text/unicode/norm"
 
 	"example.org/standstill/problems"
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/record"
 )
 
-// Class is what stands in a class file. Code chooses the numbers that students
-// get: another code, other numbers.
+// Class is what a class file says: what the lesson takes of it, and where the list
+// of students came from.
 type Class struct {
-	Name     string
-	Code     string
-	Students []record.Student
-	Work     []Set
-	Settings
+	tutor.Class
 	Roster Roster
 }
 
-// Set is one problem that is set. A zero Due has no date; else work done later
-// is late.
-type Set struct {
-	problems.Heading
-	Due time.Time
-}
-
-// Settings are a class's choices; the zero value leaves everything to the
-// program. Gravity is a value with its unit, "9.81 m/s^2", that stands where a
-// problem takes the usual one; Tolerance a share, 0.02 for 2 %.
-type Settings struct {
-	Gravity    string
-	Tolerance  float64
-	NoHints    bool
-	NoSolution bool
-}
-
-// fold makes one text of all ways of writing an id: the way in which drawing
-// numbers compares them.
-func fold(id string) string {
-	return norm.NFC.String(cases.Fold().String(norm.NFC.String(strings.TrimSpace(id))))
-}
-
-// Student finds who is meant by an id, a name, or the beginning of a name that
-// fits only one.
+// Student finds who is meant by an id, a name, a place on the list, or the
+// beginning of a name that fits only one.
 func (c *Class) Student(who string) (s record.Student, ok bool) {
-	who = fold(who)
-	for _, by := range []func(record.Student) bool{
-		func(s record.Student) bool { return fold(s.ID) == who },
-		func(s record.Student) bool { return fold(s.Name) == who },
-		func(s record.Student) bool { return strings.HasPrefix(fold(s.Name), who) },
-	} {
-		var found []record.Student
-		for _, s := range c.Students {
-			if by(s) {
-				found = append(found, s)
-			}
+	if s, ok = c.Class.Student(who); ok {
+		return s, true
+	}
+	who = problems.Fold(who)
+	var found []record.Student
+	for _, s := range c.Students {
+		if strings.HasPrefix(problems.Fold(s.Name), who) {
+			found = append(found, s)
 		}
-		if len(found) == 1 && who != "" {
-			return found[0], true
-		}
+	}
+	if len(found) == 1 && who != "" {
+		return found[0], true
 	}
 	return s, false
 }
@@ -94,19 +60,9 @@ func (c *Class) Student(who string) (s record.Student, ok bool) {
 // Called returns a student's name, or the id where the list has none.
 func (c *Class) Called(id string) string {
 	for _, s := range c.Students {
-		if fold(s.ID) == fold(id) && s.Name != "" {
+		if problems.Fold(s.ID) == problems.Fold(id) && s.Name != "" {
 			return shown(s.Name)
 		}
 	}
 	return shown(id)
-}
-
-// Rules are what the class sets, as the tutor takes it.
-func (c *Class) Rules() tutor.Class {
-	rules := tutor.Class{Code: c.Code, Name: c.Name, Students: c.Students, Gravity: c.Gravity, Tolerance: c.Tolerance,
-		NoHints: c.NoHints, NoSolution: c.NoSolution}
-	for _, set := range c.Work {
-		rules.Work = append(rules.Work, tutor.Set{Problem: set.ID, Due: set.Due})
-	}
-	return rules
 }

@@ -72,7 +72,7 @@ func must(t *testing.T, err error) {
 // lesson opens a problem at the student's own machine.
 func (r *room) lesson(student, problem string) *tutor.Lesson {
 	r.t.Helper()
-	return r.lessonUnder(r.class.Rules(), student, problem)
+	return r.lessonUnder(r.class.Class, student, problem)
 }
 
 func (r *room) lessonUnder(rules tutor.Class, student, problem string) *tutor.Lesson {

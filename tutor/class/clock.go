@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"time"
 
+	"example.org/standstill/problems"
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/record"
 )
@@ -58,7 +59,7 @@ func (s *sheeting) notes(entries []record.Entry) {
 			continue
 		}
 		whose := ""
-		if about, err := s.markbook.Record.Entry(e.Ref, e.Student); err == nil && fold(about.Student) != fold(s.student) {
+		if about, err := s.markbook.Record.Entry(e.Ref, e.Student); err == nil && problems.Fold(about.Student) != problems.Fold(s.student) {
 			whose = about.Student
 		}
 		s.remark(Notice(e.Detail), e.Problem, whose, e.Text, 1)

@@ -57,7 +57,7 @@ func (m *Markbook) Collect(ctx context.Context, paths []string, mine bool) (Coll
 	}
 	c := &collecting{Markbook: m, mine: mine, students: map[string]record.Student{}}
 	for _, s := range m.Class.Students {
-		c.students[fold(s.ID)] = s
+		c.students[problems.Fold(s.ID)] = s
 	}
 	for i, file := range files {
 		if err := ctx.Err(); err != nil {
@@ -130,7 +130,7 @@ func (t *taking) handIn() error {
 	}
 	t.Student, t.Class = h.Student, h.header.Class
 	t.Entries, t.Unread, t.FirstBad, t.Truncated = len(h.entries), h.unread, h.firstBad, h.truncated
-	if _, ok := t.students[fold(h.Student)]; !ok {
+	if _, ok := t.students[problems.Fold(h.Student)]; !ok {
 		t.Elsewhere = len(h.entries)
 		return nil
 	}
@@ -139,7 +139,7 @@ func (t *taking) handIn() error {
 			t.note(NumbersMissing, h.Student, record.Entry{Record: h.Record}, gap)
 		}
 	}
-	own := slices.DeleteFunc(h.entries, func(e record.Entry) bool { return fold(e.Student) != fold(h.Student) })
+	own := slices.DeleteFunc(h.entries, func(e record.Entry) bool { return problems.Fold(e.Student) != problems.Fold(h.Student) })
 	t.Besides = t.Entries - len(own)
 	for _, p := range h.problems {
 		if err := t.keepProblem(p.Hash, p.Problem, p.File); err != nil {
@@ -202,7 +202,7 @@ func (t *taking) countedOf(all iter.Seq2[record.Entry, error]) iter.Seq2[record.
 		for e, err := range all {
 			if err == nil {
 				t.Entries++
-				if _, ok := t.students[fold(e.Student)]; !ok {
+				if _, ok := t.students[problems.Fold(e.Student)]; !ok {
 					t.Elsewhere++
 					continue
 				}

@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"example.org/standstill/problems"
+	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/record"
 )
 
@@ -28,7 +29,7 @@ type Draft struct {
 
 // File makes the class file. The error says what cannot be used.
 func (d *Draft) File(bank *problems.Bank) ([]byte, error) {
-	c := &Class{Name: d.Name, Code: d.Code}
+	c := &Class{Class: tutor.Class{Name: d.Name, Code: d.Code}}
 	if err := d.students(c); err != nil {
 		return nil, err
 	}
@@ -90,7 +91,7 @@ func (d *Draft) work(c *Class, bank *problems.Bank) error {
 		before := len(c.Work)
 		for _, h := range bank.List() {
 			if h.ID == one || h.Topic == one {
-				c.Work = append(c.Work, Set{h, due})
+				c.Work = append(c.Work, tutor.Set{Heading: h, Due: due})
 			}
 		}
 		if len(c.Work) == before {

@@ -133,7 +133,7 @@ func (h *HandIn) gather() ([]record.Entry, header, error) {
 		switch {
 		case err != nil:
 			return nil, head, err
-		case fold(e.Student) == fold(h.Student.ID):
+		case problems.Fold(e.Student) == problems.Fold(h.Student.ID):
 			all = append(all, e)
 		case e.Record == head.Record:
 			head.Others = addNumber(head.Others, e.Number)
@@ -237,6 +237,6 @@ func plainName(text, instead string) string {
 // RecordName is the name of the file that a class's record has, whatever the code
 // is made of: two codes that differ have two names.
 func RecordName(code string) string {
-	sum := sha256.Sum256([]byte(fold(code)))
+	sum := sha256.Sum256([]byte(problems.Fold(code)))
 	return plainName(code, "class") + "_" + hex.EncodeToString(sum[:4]) + ".db"
 }

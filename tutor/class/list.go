@@ -13,6 +13,7 @@ import (
 
 	"golang.org/x/text/cases"
 
+	"example.org/standstill/problems"
 	"example.org/standstill/tutor/record"
 )
 
@@ -76,10 +77,10 @@ func readCSV(data []byte) ([]record.Student, error) {
 		if !ok {
 			continue
 		}
-		if line, twice := first[fold(s.ID)]; twice {
+		if line, twice := first[problems.Fold(s.ID)]; twice {
 			return nil, fmt.Errorf("line %d: the id %s stands on line %d as well", i+1, shown(s.ID), line)
 		}
-		first[fold(s.ID)] = i + 1
+		first[problems.Fold(s.ID)] = i + 1
 		students = append(students, s)
 	}
 	if len(students) == 0 {
@@ -144,7 +145,7 @@ func studentOf(row []string, at map[string]int) (s record.Student, ok bool) {
 		s.Name = strings.TrimSpace(cell("given") + " " + cell("family"))
 	}
 	if s.ID == "" {
-		s.ID = fold(s.Name)
+		s.ID = problems.Fold(s.Name)
 	}
 	if s.Name == "" {
 		s.Name = s.ID

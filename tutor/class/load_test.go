@@ -12,6 +12,7 @@ import (
 
 	"example.org/standstill/checker"
 	"example.org/standstill/problems"
+	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/record"
 )
 
@@ -23,13 +24,13 @@ const loadVariable = "STANDSTILL_LOAD"
 // problem, of whom some go to the end, some get stuck and some ask for hints.
 func school(t testing.TB, students, work int) (*Class, *problems.Bank) {
 	bank := problems.Embedded()
-	c := &Class{Name: "School", Code: "school"}
+	c := &Class{Class: tutor.Class{Name: "School", Code: "school"}}
 	for i := range students {
 		c.Students = append(c.Students, record.Student{ID: fmt.Sprintf("s%04d", i), Name: fmt.Sprintf("Student %d", i)})
 	}
 	for _, h := range bank.List() {
 		if len(c.Work) < work {
-			c.Work = append(c.Work, Set{Heading: h})
+			c.Work = append(c.Work, tutor.Set{Heading: h})
 		}
 	}
 	if len(c.Work) < work {
@@ -42,7 +43,7 @@ const perProblem = 12
 
 // entriesOfSchool are the entries, student by student.
 func entriesOfSchool(t testing.TB, c *Class, bank *problems.Bank) iter.Seq2[record.Entry, error] {
-	rules := c.Rules()
+	rules := &c.Class
 	return func(yield func(record.Entry, error) bool) {
 		r := rand.New(rand.NewPCG(1, 2))
 		id := func() string { return fmt.Sprintf("%016x%016x", r.Uint64(), r.Uint64()) }
@@ -170,7 +171,7 @@ func BenchmarkMarkAgain(b *testing.B) {
 	for e := range entriesOfSchool(b, c, bank) {
 		byStudent[e.Student] = append(byStudent[e.Student], e)
 	}
-	rules := c.Rules()
+	rules := &c.Class
 	entries := 0
 	for b.Loop() {
 		for _, all := range byStudent {

@@ -30,7 +30,6 @@ type Options struct {
 // Markbook is a class with all that was handed in.
 type Markbook struct {
 	Options
-	rules    tutor.Class
 	versions map[string]bool // hashes of problem files that are the teacher's
 	mine     map[string]bool // records whose acceptances count
 
@@ -47,7 +46,7 @@ func OpenMarkbook(o Options) (*Markbook, error) {
 	if o.Workers == 0 {
 		o.Workers = runtime.GOMAXPROCS(0)
 	}
-	m := &Markbook{Options: o, rules: o.Class.Rules(), versions: map[string]bool{}, mine: map[string]bool{}, read: map[string]*problems.Problem{}}
+	m := &Markbook{Options: o, versions: map[string]bool{}, mine: map[string]bool{}, read: map[string]*problems.Problem{}}
 	for _, load := range []func() error{m.loadKnown, m.knowSet} {
 		if err := load(); err != nil {
 			return nil, err
@@ -145,7 +144,7 @@ func (m *Markbook) problem(e record.Entry, strange bool) (*problems.Problem, err
 
 // set finds a set problem's place; −1 for one that is not set.
 func (m *Markbook) set(id string) int {
-	return slices.IndexFunc(m.Class.Work, func(s Set) bool { return s.ID == id })
+	return slices.IndexFunc(m.Class.Work, func(s tutor.Set) bool { return s.ID == id })
 }
 
 // Forget deletes everything of a student from the class's record, however the id
@@ -156,7 +155,7 @@ func (m *Markbook) Forget(id string) (deleted int, err error) {
 	if err != nil {
 		return 0, err
 	}
-	for _, one := range ids[fold(id)] {
+	for _, one := range ids[problems.Fold(id)] {
 		n, err := m.Record.Forget(one)
 		deleted += n
 		if err != nil {

@@ -3,12 +3,13 @@ package class
 import (
 	"cmp"
 
+	"example.org/standstill/problems"
 	"example.org/standstill/tutor/record"
 )
 
 // note remarks on an entry, and gathers an entry about it for the class's record.
 func (t *taking) note(n Notice, student string, about record.Entry, text string) {
-	if s, ok := t.students[fold(student)]; ok {
+	if s, ok := t.students[problems.Fold(student)]; ok {
 		student = s.ID
 	}
 	t.add(Remark{Notice: n, Student: student, Problem: about.Problem, Detail: text, Count: 1})

@@ -14,6 +14,7 @@ import (
 	"go.yaml.in/yaml/v4"
 
 	"example.org/standstill/problems"
+	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/record"
 )
 
@@ -117,11 +118,11 @@ func (r *reader) students(n *yaml.Node) {
 		if len(id) > longestID {
 			r.At(v["id"], "the id is too long", fmt.Sprintf("at most %d characters", longestID))
 		}
-		if line, twice := first[fold(id)]; twice {
+		if line, twice := first[problems.Fold(id)]; twice {
 			r.At(v["id"], fmt.Sprintf("the id %s stands on line %d as well", shown(id), line), "an id of its own for each student")
 			continue
 		}
-		first[fold(id)] = v["id"].Line
+		first[problems.Fold(id)] = v["id"].Line
 		r.class.Students = append(r.class.Students, record.Student{ID: id, Name: name})
 	}
 	if len(r.class.Students) > mostStudents {
@@ -213,7 +214,7 @@ func (r *reader) set(n *yaml.Node, h problems.Heading, due time.Time) {
 		r.At(n, fmt.Sprintf("the problem %s cannot be used", h.ID), "one that bank check finds nothing wrong with")
 		return
 	}
-	r.class.Work = append(r.class.Work, Set{h, due})
+	r.class.Work = append(r.class.Work, tutor.Set{Heading: h, Due: due})
 }
 
 // due reads a day, which lasts to its end, or a time.

@@ -12,6 +12,7 @@ import (
 	"golang.org/x/tools/txtar"
 
 	"example.org/standstill/problems"
+	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/record"
 )
 
@@ -42,10 +43,10 @@ func TestBrokenClassFiles(t *testing.T) {
 func TestFormatIsReadBack(t *testing.T) {
 	bank := problems.Embedded()
 	h := bank.List()
-	c := &Class{Name: "It's 10b: # \"x\" {y}", Code: "- harbour, 2", Students: []record.Student{{ID: "yes", Name: "=1+1"}, {ID: "007", Name: "Zoë *O'Neil*"}, {ID: "1e3", Name: "null"}},
-		Work:     []Set{{Heading: h[0]}, {Heading: h[3], Due: time.Date(2030, 3, 9, 23, 59, 59, 0, time.Local)}, {Heading: h[5], Due: time.Date(2030, 3, 10, 14, 0, 0, 0, time.Local)}},
-		Settings: Settings{Gravity: "9.81 m/s^2", Tolerance: 0.02, NoHints: true, NoSolution: true},
-		Roster:   Roster{Version: "1.2", Class: "phys-10b", School: "sch@1", Term: "t-1"}}
+	c := &Class{Class: tutor.Class{Name: "It's 10b: # \"x\" {y}", Code: "- harbour, 2", Students: []record.Student{{ID: "yes", Name: "=1+1"}, {ID: "007", Name: "Zoë *O'Neil*"}, {ID: "1e3", Name: "null"}},
+		Work:     []tutor.Set{{Heading: h[0]}, {Heading: h[3], Due: time.Date(2030, 3, 9, 23, 59, 59, 0, time.Local)}, {Heading: h[5], Due: time.Date(2030, 3, 10, 14, 0, 0, 0, time.Local)}},
+		Settings: tutor.Settings{Gravity: "9.81 m/s^2", Tolerance: 0.02, NoHints: true, NoSolution: true}},
+		Roster: Roster{Version: "1.2", Class: "phys-10b", School: "sch@1", Term: "t-1"}}
 	back, found := Read("x", Format(c), bank)
 	if err := found.Err(); err != nil {
 		t.Fatalf("%v\n%s", err, Format(c))

@@ -125,7 +125,7 @@ func (m *Markbook) eachSheet(ctx context.Context, take func(i int, s record.Stud
 			if err := ctx.Err(); err != nil {
 				return err
 			}
-			key := fold(s.ID)
+			key := problems.Fold(s.ID)
 			sheet, known := m.recall(basis, key, counts[key])
 			if !known && counts[key] > 0 {
 				entries, err := m.entriesOf(ids[key])
@@ -155,8 +155,8 @@ func (m *Markbook) present() (ids map[string][]string, counts map[string]int, er
 	ids, counts = map[string][]string{}, map[string]int{}
 	all, err := m.Record.Counts()
 	for id, n := range all {
-		ids[fold(id)] = append(ids[fold(id)], id)
-		counts[fold(id)] += n
+		ids[problems.Fold(id)] = append(ids[problems.Fold(id)], id)
+		counts[problems.Fold(id)] += n
 	}
 	for _, same := range ids {
 		slices.Sort(same)

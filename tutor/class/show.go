@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"example.org/standstill/checker"
+	"example.org/standstill/problems"
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/record"
 )
@@ -18,7 +19,7 @@ func (m *Markbook) Show(w io.Writer, student record.Student, problem string) err
 	if err != nil {
 		return err
 	}
-	entries, err := m.entriesOf(ids[fold(student.ID)])
+	entries, err := m.entriesOf(ids[problems.Fold(student.ID)])
 	if err != nil {
 		return err
 	}

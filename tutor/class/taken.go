@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"io"
 	"path/filepath"
+
+	"example.org/standstill/problems"
 )
 
 // WriteText writes what was taken in, one line for each file that is a hand-in or
@@ -54,7 +56,7 @@ func (one *Taken) say(of *Class) string {
 	if one.Refused > 0 {
 		said += fmt.Sprintf(saidRefused, one.Refused)
 	}
-	if one.Class != "" && fold(one.Class) != fold(of.Code) {
+	if one.Class != "" && problems.Fold(one.Class) != problems.Fold(of.Code) {
 		said += fmt.Sprintf(saidOtherClass, shown(one.Class))
 	}
 	return said

@@ -9,6 +9,7 @@ import (
 
 	"example.org/standstill/checker"
 	"example.org/standstill/checker/expr"
+	"example.org/standstill/problems"
 	"example.org/standstill/tutor"
 )
 
@@ -238,7 +239,7 @@ func (r *Report) Say(one Remark) string { return sayRemark(one, r.nameOf) }
 
 func (r *Report) nameOf(id string) string {
 	for _, row := range r.Students {
-		if fold(row.ID) == fold(id) {
+		if problems.Fold(row.ID) == problems.Fold(id) {
 			return shown(row.Name)
 		}
 	}

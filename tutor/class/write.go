@@ -6,6 +6,8 @@ import (
 	"strconv"
 	"strings"
 	"time"
+
+	"example.org/standstill/tutor"
 )
 
 // Format writes the class as a class file, which Read reads back.
@@ -43,8 +45,8 @@ func dueKey(due time.Time) string {
 	return ", due: " + due.Local().Format(hourForm)
 }
 
-func formatSettings(s Settings) string {
-	if s == (Settings{}) {
+func formatSettings(s tutor.Settings) string {
+	if s == (tutor.Settings{}) {
 		return ""
 	}
 	var b strings.Builder

@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"example.org/standstill/checker"
+	"example.org/standstill/problems"
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/record"
 )
@@ -88,7 +89,7 @@ func (m *Markbook) WriteStatements(ctx context.Context, w io.Writer, homePage st
 		if err := ctx.Err(); err != nil {
 			return err
 		}
-		entries, err := m.entriesOf(ids[fold(student.ID)])
+		entries, err := m.entriesOf(ids[problems.Fold(student.ID)])
 		if err != nil {
 			return err
 		}
@@ -116,7 +117,7 @@ type stating struct {
 	encoder    *json.Encoder
 }
 
-func (s *stating) attempt(student record.Student, set Set, a *Attempt) error {
+func (s *stating) attempt(student record.Student, set tutor.Set, a *Attempt) error {
 	problem := activity{"Activity", s.home + "/problems/" + set.ID, definition{map[string]string{"en": set.Title}, kindProblem}}
 	base := statement{
 		Actor:  agent{"Agent", account{s.home + "/classes/" + url.PathEscape(s.code), student.ID}},

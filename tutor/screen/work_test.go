@@ -8,6 +8,7 @@ import (
 	"github.com/muesli/termenv"
 
 	"example.org/standstill/checker"
+	"example.org/standstill/problems"
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/record"
 )
@@ -261,7 +262,7 @@ func TestTurningFarGoesToTheEnd(t *testing.T) {
 func TestClassListIsTheOnlyOne(t *testing.T) {
 	tu := newTutor(t)
 	tu.Class = tutor.Class{Students: []record.Student{{ID: "s1", Name: "Edda"}, {ID: "s2", Name: "Ove"}},
-		Work: []tutor.Set{{Problem: "canal-lantern"}}}
+		Work: []tutor.Set{{Heading: problems.Heading{ID: "canal-lantern"}}}}
 	d := sitAt(t, tu, Options{}, termenv.Ascii, 80, 24)
 	d.sees("Edda", "Ove", "Who is practising now?")
 	d.hand("Mallory")
