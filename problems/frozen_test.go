@@ -11,6 +11,8 @@ import (
 	"os"
 	"slices"
 	"testing"
+
+	"example.org/standstill/problems/draw"
 )
 
 // pathsOf is one line of testdata/paths.jsonl: what the wrong paths of one problem
@@ -81,7 +83,8 @@ func wrongPathsOf(t *testing.T, p *Problem) pathsOf {
 			continue
 		}
 		g.Solved++
-		for i, w := range ref.WrongPaths() {
+		s, _ := solve(own.System)
+		for i, w := range draw.Paths(s.Model, s.env) {
 			g.Paths++
 			keys.Write([]byte(w.Key + "|" + w.Unknown + "\n"))
 			name := sha256.Sum256([]byte(fmt.Sprint(w.Code, i)))
