@@ -18,11 +18,19 @@ func (p *problem) solve(rows []row) ([]float64, bool) {
 	if !p.Linear() {
 		steps = 12
 	}
+	was := math.Inf(1)
 	for step := range steps {
 		p.values(rows, at, residual)
 		if step > 0 && zero(rows, residual, at, 1e-10) {
 			break
 		}
+		// A path that wanders may end anywhere, and elsewhere on a computer that rounds
+		// differently; one that comes near the right value goes straight there.
+		is := norm(residual)
+		if step > 1 && !(is < was/2) {
+			return nil, false
+		}
+		was = is
 		p.differences(rows, at, slots, residual, matrix)
 		moves, ok := eliminate(matrix, len(rows), len(slots))
 		if !ok {
@@ -37,6 +45,14 @@ func (p *problem) solve(rows []row) ([]float64, bool) {
 		return nil, false
 	}
 	return at, true
+}
+
+func norm(residual []float64) float64 {
+	sum := 0.0
+	for _, x := range residual {
+		sum += x * x
+	}
+	return math.Sqrt(sum)
 }
 
 // zero reports whether every residual is small against its row's largest term.
