@@ -1,14 +1,16 @@
 package problems
 
 import (
-	"crypto/sha256"
 	"encoding/binary"
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"golang.org/x/text/cases"
 	"golang.org/x/text/unicode/norm"
+
+	"example.org/standstill/problems/draw"
 )
 
 // Seed says whose copy of a problem is drawn. Class and Student are compared after
@@ -32,10 +34,10 @@ func (p *Problem) Draw(s Seed) (*Problem, error) {
 	if len(p.Vary) == 0 || Fold(s.Class) == "" && s.Repeat == 0 {
 		return p, nil
 	}
-	return p.draw(s.dice(p.ID, p.Hash), mostTries)
+	return p.draw(s.dice(p.ID, p.Numbers), mostTries)
 }
 
-func (p *Problem) draw(d *dice, tries int) (*Problem, error) {
+func (p *Problem) draw(d *draw.Dice, tries int) (*Problem, error) {
 	for range tries {
 		own := p.roll(d)
 		if own.thrownBack() == "" {
@@ -45,69 +47,34 @@ func (p *Problem) draw(d *dice, tries int) (*Problem, error) {
 	return nil, errors.New("no usable numbers for " + p.ID)
 }
 
-// roll draws every varied given once, in the order of the file.
-func (p *Problem) roll(d *dice) *Problem {
+// roll draws every varied given once, in the order of their names.
+func (p *Problem) roll(d *draw.Dice) *Problem {
 	values := make([]int, len(p.Vary))
-	for i, v := range p.Vary {
-		values[i] = d.pick(v.Count())
+	for _, i := range p.byName() {
+		values[i] = d.Pick(p.Vary[i].Count())
 	}
 	return p.pickedOut(values)
+}
+
+// byName lists the places in Vary by the names of the givens.
+func (p *Problem) byName() []int {
+	places := make([]int, len(p.Vary))
+	for i := range places {
+		places[i] = i
+	}
+	slices.SortFunc(places, func(a, b int) int { return strings.Compare(p.Vary[a].Name, p.Vary[b].Name) })
+	return places
 }
 
 func Fold(id string) string {
 	return norm.NFC.String(cases.Fold().String(norm.NFC.String(strings.TrimSpace(id))))
 }
 
-// dice is the generator, fixed for good. Its k-th block of four 64-bit numbers is
-// the SHA-256 of the key and k; numbers are big-endian. The key is the SHA-256 of
-// the seed's parts, each with its length in 8 bytes before it.
-type dice struct {
-	key   [sha256.Size]byte
-	block [sha256.Size]byte
-	taken uint64
-}
-
-func (s Seed) dice(id, hash string) *dice {
+// dice returns the generator for a student's numbers of a problem.
+func (s Seed) dice(id, numbers string) *draw.Dice {
 	var repeat [8]byte
 	binary.BigEndian.PutUint64(repeat[:], uint64(s.Repeat))
-	return newDice("own copy", Fold(s.Class), Fold(s.Student), id, hash, string(repeat[:]))
-}
-
-func newDice(parts ...string) *dice {
-	h := sha256.New()
-	for _, part := range parts {
-		var length [8]byte
-		binary.BigEndian.PutUint64(length[:], uint64(len(part)))
-		h.Write(length[:])
-		h.Write([]byte(part))
-	}
-	d := &dice{}
-	h.Sum(d.key[:0])
-	return d
-}
-
-func (d *dice) next() uint64 {
-	in := d.taken % 4
-	if in == 0 {
-		var counted [sha256.Size + 8]byte
-		copy(counted[:], d.key[:])
-		binary.BigEndian.PutUint64(counted[sha256.Size:], d.taken/4)
-		d.block = sha256.Sum256(counted[:])
-	}
-	d.taken++
-	return binary.BigEndian.Uint64(d.block[8*in:])
-}
-
-// pick returns a number from 0 to n−1, each as likely as the others: what is left
-// over above the largest multiple of n is drawn again.
-func (d *dice) pick(n int) int {
-	m := uint64(n)
-	over := -m % m // 2^64 mod n
-	for {
-		if x := d.next(); x >= over {
-			return int(x % m)
-		}
-	}
+	return draw.NewDice("number set", Fold(s.Class), Fold(s.Student), id, numbers, string(repeat[:]))
 }
 
 // drawTries is how many draws the reader of files tries before it says that a
@@ -122,7 +89,7 @@ func (r *reader) drawable(d *draft) {
 	if len(d.Vary) == 0 || n == nil {
 		return
 	}
-	dice := newDice("sample", d.Hash)
+	dice := draw.NewDice("sample", d.Numbers)
 	refused := map[string]int{}
 	for range drawTries {
 		why, _ := d.roll(dice).nearPaths()

@@ -34,7 +34,9 @@ type Heading struct {
 // goroutines.
 //
 // Hash and Raw are of the file whatever the numbers are: Raw is its bytes, Hash
-// the SHA-256 of them with every line end a line feed, in hexadecimal. Copy holds
+// the SHA-256 of them with every line end a line feed, in hexadecimal. Numbers is a
+// hash of what a student's numbers are drawn from: files with the same one give each
+// student the same numbers, whatever their words are. Copy holds
 // the numbers that were drawn or put in place of the file's, as WithGivens takes
 // them, "" for none. AssumedG says that g is the usual one because the file does not give it.
 type Problem struct {
@@ -46,7 +48,7 @@ type Problem struct {
 	AssumedG      bool
 	File          string
 	Raw           []byte
-	Hash          string
+	Hash, Numbers string
 	Copy          string
 	reference     func() (*checker.Reference, error)
 	probes        func() []map[misstep]float64

@@ -1,10 +1,12 @@
 package problems
 
 import (
+	"fmt"
 	"sync"
 
 	"example.org/standstill/checker"
 	"example.org/standstill/checker/statics"
+	"example.org/standstill/problems/draw"
 )
 
 // Reference returns the solved system of this copy, ready to judge lines; it is
@@ -15,8 +17,18 @@ func (p *Problem) Reference() (*checker.Reference, error) { return p.reference()
 // finish makes a problem of what was read, ready to be solved and drawn.
 func (p *Problem) finish() {
 	p.asWritten = p.System
+	p.Numbers = draw.Numbers(p.System, p.ranges())
 	p.prepare()
 	p.probes = sync.OnceValue(p.probe)
+}
+
+// ranges writes "vary" in the form of draw.Numbers.
+func (p *Problem) ranges() []string {
+	lines := make([]string, len(p.Vary))
+	for i, v := range p.Vary {
+		lines[i] = fmt.Sprintf("%s %d %d %d %d", v.Name, v.Low, v.High, v.Step, v.Places)
+	}
+	return lines
 }
 
 func (p *Problem) prepare() {

@@ -1,5 +1,7 @@
 package problems
 
+import "example.org/standstill/problems/draw"
+
 // Draws says how a problem varies. Total is how many sets of numbers there are,
 // Tried how many of them were looked at (all, or a sample), Usable how many of
 // these are handed out, Refused the others by reason. Shared is the chance that two
@@ -27,7 +29,7 @@ func (p *Problem) Draws(most int) Draws {
 		d.Shared = 1
 		return d
 	}
-	sample := newDice("sample", p.Hash)
+	sample := draw.NewDice("sample", p.Numbers)
 	values := make([]int, len(p.Vary))
 	for d.Tried < most && float64(d.Tried) < all {
 		own := p.pickedOut(values)

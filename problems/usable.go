@@ -4,16 +4,16 @@ import (
 	"fmt"
 	"math"
 
-	"example.org/standstill/checker"
 	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/statics"
+	"example.org/standstill/problems/draw"
 )
 
-// DrawRules names the rules by which a draw is thrown back. Released rules are
-// never changed: a student's numbers would change with them.
-const DrawRules = 1
+// DrawRules names the rules by which numbers are drawn and thrown back. Released rules
+// are never changed: a student's numbers would change with them.
+const DrawRules = draw.Rules
 
-// The limits of rules 1. The hair on each keeps computers that round differently
+// The limits of rules 2. The hair on each keeps computers that round differently
 // in the last place from deciding differently where a limit is met exactly.
 const (
 	widestSpread = 10 * (1 + hair)   // the largest size of a force over the smallest
@@ -46,8 +46,7 @@ func (p *Problem) thrownBack() string {
 // nearPaths says why a copy is not handed out, and lists the wrong paths that give
 // exactly the right number. These are no mistakes here if they do so whatever the
 // numbers are; a path that comes near without meeting it hides in the number.
-// Which mistakes are listed is settled, and frozen, by package checker.
-func (p *Problem) nearPaths() (why string, exact []checker.WrongPath) {
+func (p *Problem) nearPaths() (why string, exact []draw.Path) {
 	s, err := solve(p.System)
 	switch {
 	case err != nil:
@@ -57,12 +56,8 @@ func (p *Problem) nearPaths() (why string, exact []checker.WrongPath) {
 	case s.spread() > widestSpread:
 		return TooSpread, nil
 	}
-	ref, err := p.Reference()
-	if err != nil {
-		return NoSolution, nil
-	}
-	for _, w := range ref.WrongPaths() {
-		switch off := away(ref, w); {
+	for _, w := range s.wrongPaths() {
+		switch off := s.away(w); {
 		case off <= sameNumber:
 			exact = append(exact, w)
 		case off <= nearestPath:
@@ -72,13 +67,26 @@ func (p *Problem) nearPaths() (why string, exact []checker.WrongPath) {
 	return "", exact
 }
 
+// wrongPaths lists what the mistakes that a number must tell apart lead to.
+func (s *solution) wrongPaths() []draw.Path { return draw.Paths(s.Model, s.env) }
+
+// WrongPaths lists what the mistakes that a drawn number must tell apart lead to with
+// the numbers of this copy; none where it has no solution.
+func (p *Problem) WrongPaths() []draw.Path {
+	s, err := solve(p.System)
+	if err != nil {
+		return nil
+	}
+	return s.wrongPaths()
+}
+
 // away returns how far a path's number is from the right one, as a share of it. A
 // path that leads to no number is beyond everything.
-func away(ref *checker.Reference, w checker.WrongPath) float64 {
-	right, _ := ref.Value(w.Unknown)
+func (s *solution) away(w draw.Path) float64 {
+	right := s.value(w.Unknown)
 	var off float64
-	switch v, _ := ref.Variable(w.Unknown); {
-	case v.Angle && isDirection(ref.System, w.Unknown):
+	switch v, _ := s.Variable(w.Unknown); {
+	case v.Angle && isDirection(s.System, w.Unknown):
 		off = math.Abs(math.Remainder(w.Value-right, 2*math.Pi))
 	case v.Angle:
 		off = math.Abs(acute(w.Value) - acute(right))
@@ -136,7 +144,7 @@ func (p *Problem) alwaysRight(w misstep) bool {
 
 // probe works out how far every path is off for a fixed choice of the numbers.
 func (p *Problem) probe() []map[misstep]float64 {
-	d := newDice("probe", p.Hash)
+	d := draw.NewDice("probe", p.Numbers)
 	var probes []map[misstep]float64
 	for range probeRolls {
 		own := p.roll(d)
@@ -144,13 +152,9 @@ func (p *Problem) probe() []map[misstep]float64 {
 		if err != nil || s.unphysical() != "" {
 			continue
 		}
-		ref, err := own.Reference()
-		if err != nil {
-			continue
-		}
 		offs := map[misstep]float64{}
-		for _, w := range ref.WrongPaths() {
-			if off := away(ref, w); !math.IsInf(off, 0) {
+		for _, w := range s.wrongPaths() {
+			if off := s.away(w); !math.IsInf(off, 0) {
 				offs[misstep{w.Key, w.Unknown}] = off
 			}
 		}

@@ -32,6 +32,7 @@ var rooms = []struct {
 	{path: "tutor"},
 	{path: "tutor/record", alone: true},
 	{path: "problems"},
+	{path: "problems/draw"},
 	{path: "checker"},
 	{path: "checker/trial"},
 	{path: "checker/statics"},

@@ -13,10 +13,10 @@ import (
 	"github.com/spf13/cobra"
 	"golang.org/x/sync/errgroup"
 
-	"example.org/standstill/checker"
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/quantity"
 	"example.org/standstill/problems"
+	"example.org/standstill/problems/draw"
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/picture"
 )
@@ -247,9 +247,9 @@ func show(w io.Writer, page *tutor.Page) error {
 func writePaths(w io.Writer, page *tutor.Page) error {
 	var b strings.Builder
 	b.WriteString("\nWrong paths\n")
-	var codes []checker.Code
-	values := map[checker.Code][]string{}
-	for _, path := range page.Ref.WrongPaths() {
+	var codes []draw.Code
+	values := map[draw.Code][]string{}
+	for _, path := range page.Problem.WrongPaths() {
 		right, _ := page.Ref.Value(path.Unknown)
 		unit := page.Ref.Unit(path.Unknown)
 		turned := unit.Dim == quantity.Angle && (path.Value <= 0 || path.Value >= 2*math.Pi)
