@@ -159,6 +159,10 @@ func saidSet(due time.Time) string {
 	return fmt.Sprintf("It is set for your class, due on %s.", due.Local().Format("2 January"))
 }
 
+func saidVisitor(name string) string {
+	return "You are here as " + name + ". Another student connects from another window, with a name and pass phrase of their own."
+}
+
 const (
 	saidSetWork    = "Set work"
 	saidNoHints    = "Your class works without hints."
@@ -169,6 +173,8 @@ const (
 func (l *Lesson) Refused(w Word) string {
 	class := &l.desk.tutor.Class
 	switch {
+	case w == AskStudent && l.desk.tutor.IsVisit():
+		return saidVisitor(l.desk.Student.Name)
 	case w == AskHint && class.NoHints:
 		return saidNoHints
 	case w == AskSolution && class.NoSolution && !l.Solved():

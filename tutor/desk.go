@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"slices"
+	"sync/atomic"
 
 	"example.org/standstill/problems"
 	"example.org/standstill/tutor/record"
@@ -15,6 +16,7 @@ type Desk struct {
 	Student record.Student
 	tutor   *Tutor
 	history *History
+	drafts  map[*Attempt]*atomic.Pointer[string] // see draft.go
 }
 
 // Seat reads what a student has done so far. The student should be known to the
@@ -27,7 +29,8 @@ func (t *Tutor) Seat(s record.Student) (*Desk, error) {
 		}
 		entries = append(entries, e)
 	}
-	return &Desk{Student: s, tutor: t, history: HistoryOf(entries)}, nil
+	d := &Desk{Student: s, tutor: t, history: HistoryOf(entries), drafts: map[*Attempt]*atomic.Pointer[string]{}}
+	return d, d.findDrafts()
 }
 
 // pageOf returns the attempt's page; nil with the reason where its problem is not
@@ -37,6 +40,9 @@ func (d *Desk) pageOf(a *Attempt) (*Page, error) {
 		return a.page, a.trouble
 	}
 	a.page, a.trouble = d.tutor.Review(a.Entries)
+	if draft := *d.kept(a).Load(); a.page != nil && draft != "" {
+		a.page.draft = draft
+	}
 	return a.page, a.trouble
 }
 

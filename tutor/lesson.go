@@ -96,18 +96,6 @@ func (l *Lesson) Solution() ([]Step, error) {
 	return l.Worked(), nil
 }
 
-// SaveDraft keeps a half-typed line, to be found by Draft on coming back. The same
-// text as before is not kept again.
-func (l *Lesson) SaveDraft(text string) error {
-	text = tidyText(text)
-	if text == l.draft {
-		return nil
-	}
-	stage, item, _ := l.InHand()
-	_, err := l.note(record.Entry{Kind: record.Unsent, Stage: string(stage), Item: item, Text: text})
-	return err
-}
-
 // Echo says how a half-typed line is read for the item in hand, "" where nothing
 // can be said yet.
 func (l *Lesson) Echo(text string) string {
@@ -131,5 +119,8 @@ func (l *Lesson) note(e record.Entry) (*Line, error) {
 		return nil, err
 	}
 	l.desk.history.Add(kept)
+	if e.Kind == record.Answer {
+		l.desk.kept(l.attempt).Store(new(string)) // its half-typed lines went with it
+	}
 	return l.Page.Add(kept), nil
 }

@@ -42,10 +42,13 @@ func (p Progress) String() string {
 }
 
 // SaidWhoSees says who can see what is recorded, and that leaving loses nothing.
-// path is the record's file, "" for a record that is not kept.
+// path is the record's file, AtHost, or "" for a record that is not kept.
 func SaidWhoSees(path string) string {
 	if path == "" {
 		return "What you type is not kept after you leave, and nobody else can see it."
+	}
+	if path == AtHost {
+		return "What you type is kept in your teacher's record, where your teacher can see it; you may leave at any time (Ctrl-C too) and lose nothing."
 	}
 	return "What you type is kept in " + path + ", where whoever may read your files can see it, and your teacher if you hand it in; " +
 		"you may leave at any time (Ctrl-C too) and lose nothing."

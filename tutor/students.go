@@ -16,6 +16,9 @@ const longestName = 60
 // Students lists those who have practised here, in the order in which they came.
 // In a class they are those of its list.
 func (t *Tutor) Students() ([]record.Student, error) {
+	if t.Visitor != nil {
+		return []record.Student{*t.Visitor}, nil
+	}
 	if t.Class.Students != nil {
 		return t.Class.Students, nil
 	}
@@ -24,6 +27,9 @@ func (t *Tutor) Students() ([]record.Student, error) {
 
 // LastStudent returns who practised last; ok is false where nobody has.
 func (t *Tutor) LastStudent() (s record.Student, ok bool, err error) {
+	if t.Visitor != nil {
+		return t.seatVisitor(t.Visitor.ID)
+	}
 	id, err := t.Record.LastStudent()
 	if err != nil || id == "" {
 		return s, false, err
@@ -40,11 +46,15 @@ func (t *Tutor) LastStudent() (s record.Student, ok bool, err error) {
 // Enrol finds the student of that name, or adds one, and remembers who it is. A
 // name is the same however it is capitalised and spaced. ok is false for a name
 // that is empty once control characters are dropped; nothing is kept then. In a class
-// it is a name, an id or a place on its list, and ok is false for anybody else.
+// it is a name, an id or a place on its list, and ok is false for anybody else. On a
+// visit it is the visitor and nobody else.
 func (t *Tutor) Enrol(name string) (s record.Student, ok bool, err error) {
 	name = tidyName(name)
 	if name == "" {
 		return s, false, nil
+	}
+	if t.Visitor != nil {
+		return t.seatVisitor(name)
 	}
 	if t.Class.Students != nil {
 		return t.enrolOf(name)

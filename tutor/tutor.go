@@ -10,6 +10,7 @@
 //	lesson.go, hint.go  what a student can do
 //	history.go, desk.go   all that one student has done, and every attempt
 //	shelf.go, next.go   the list of problems, and what comes next
+//	visit.go            what one visit of a student may do
 //	turn.go             other angles, once a problem is solved
 //	words.go, sentences.go   what may be typed beside formulas; what is said
 //
@@ -30,6 +31,10 @@ type Options struct {
 	Bank   *problems.Bank
 	Record *record.Record
 	Class  Class
+	// Visitor is who practises and stays: on a machine that serves many, nobody else can
+	// take the place, and nothing of the machine itself is named. nil on the student's own
+	// machine.
+	Visitor *record.Student
 }
 
 // Tutor leads lessons. It holds nothing of its own, so that one may serve many

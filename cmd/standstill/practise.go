@@ -7,6 +7,7 @@ import (
 	"os/signal"
 	"runtime"
 	"syscall"
+	"time"
 
 	"golang.org/x/term"
 
@@ -82,12 +83,17 @@ func (a *app) recordPath() (string, error) {
 	return record.DefaultPath()
 }
 
+// longestOpening is how long the start waits for a record that another program holds.
+const longestOpening = 15 * time.Second
+
 // openRecord opens the record. Where it cannot be opened, the notice says why and
 // the record is one in memory, so that the student may go on.
 func (a *app) openRecord() (r *record.Record, notice string, err error) {
 	path, err := a.recordPath()
 	if err == nil {
-		r, err = record.Open(path, record.Options{})
+		told := time.AfterFunc(time.Second, func() { fmt.Fprintf(a.Err, saidWaitsForRecord+"\n", path) })
+		r, err = record.Open(path, record.Options{Wait: longestOpening})
+		told.Stop()
 	}
 	if err == nil {
 		return r, "", nil

@@ -55,7 +55,7 @@ func (a *app) seat(args []string) (desk *tutor.Desk, done func(), err error) {
 			return nil, nil, fmt.Errorf(saidNoRecord, path)
 		}
 	}
-	r, err := record.Open(path, record.Options{})
+	r, err := openToRead(path)
 	if err != nil {
 		return nil, nil, errors.New(record.Sentence(err))
 	}
@@ -69,6 +69,15 @@ func (a *app) seat(args []string) (desk *tutor.Desk, done func(), err error) {
 		return nil, nil, said(err)
 	}
 	return desk, func() { r.Close() }, nil
+}
+
+// openToRead opens a record, also one that this account or its disk lets nobody write.
+func openToRead(path string) (*record.Record, error) {
+	r, err := record.Open(path, record.Options{})
+	if err != nil && record.IsReadOnly(err) {
+		return record.OpenForeign(path)
+	}
+	return r, err
 }
 
 // said words an error of the record.

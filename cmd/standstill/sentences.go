@@ -12,20 +12,21 @@ line by line, marks each line and says what is off.
 Without a command it opens the tutor. What you type is kept, and you come back to
 where you left.`
 
-	saidFault        = "Standstill has met a fault of its own and stops: %v. What was handed in before is kept."
-	saidNoCommand    = "there is no command %q; standstill help lists those that there are"
-	saidNearCommand  = "there is no command %q; %s is the nearest"
-	saidMissing      = "%s needs %s; %s --help shows an example"
-	saidTooMany      = "%q is one word too many for %s; %s --help shows an example"
-	saidNoFlag       = "%s has no flag %s; %s --help lists those that there are"
-	saidNearFlag     = "%s has no flag %s; %s is the nearest"
-	saidBareFlag     = "the flag %s needs a value, as in %s"
-	saidFlagValue    = "the flag %s cannot be %q"
-	saidFlags        = "these flags do not go together for %s"
-	saidLightAndDark = "the flags --light and --dark do not go together; choose one"
-	saidNoRecord     = "there is no record at %s; one is made when somebody practises"
-	saidNobody       = "nobody has practised here yet"
-	saidNoStudent    = "the record has no student %q; it has %s"
+	saidFault          = "Standstill has met a fault of its own and stops: %v. What was handed in before is kept."
+	saidNoCommand      = "there is no command %q; standstill help lists those that there are"
+	saidNearCommand    = "there is no command %q; %s is the nearest"
+	saidMissing        = "%s needs %s; %s --help shows an example"
+	saidTooMany        = "%q is one word too many for %s; %s --help shows an example"
+	saidNoFlag         = "%s has no flag %s; %s --help lists those that there are"
+	saidNearFlag       = "%s has no flag %s; %s is the nearest"
+	saidBareFlag       = "the flag %s needs a value, as in %s"
+	saidFlagValue      = "the flag %s cannot be %q"
+	saidFlags          = "these flags do not go together for %s"
+	saidLightAndDark   = "the flags --light and --dark do not go together; choose one"
+	saidNoRecord       = "there is no record at %s; one is made when somebody practises"
+	saidWaitsForRecord = "Waiting for the record %s, which another program is using."
+	saidNobody         = "nobody has practised here yet"
+	saidNoStudent      = "the record has no student %q; it has %s"
 )
 
 // sentence makes a whole sentence of an error's text.

@@ -54,7 +54,7 @@ func has(students []record.Student, s record.Student) bool {
 }
 
 // Seated says who is at the table and where the run is kept.
-func (t *Table) Seated() string { return saidSeated(names(t.Students), t.Tutor.Record.Path()) }
+func (t *Table) Seated() string { return saidSeated(names(t.Students), t.Tutor.Kept()) }
 
 // Standings says of everybody at the table how far they predicted by hand.
 func (t *Table) Standings() []string {

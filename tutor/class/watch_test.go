@@ -5,6 +5,8 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"example.org/standstill/tutor/record"
 )
 
 // TestWatchFollowsRecordsAtWork looks at a folder while students write to records
@@ -46,11 +48,13 @@ func TestWatchFollowsRecordsAtWork(t *testing.T) {
 
 func TestLargeHandInsAreCompressed(t *testing.T) {
 	r := newRoom(t)
-	l := r.lesson("s01", "canal-lantern")
+	r.lesson("s01", "canal-lantern")
 	long := strings.Repeat("T1 up left; ", 300)
 	for range 90 {
-		must(t, l.SaveDraft(long))
-		must(t, l.SaveDraft("T1 up"))
+		for _, text := range []string{long, "T1 up"} {
+			_, err := r.desks["s01"].Append(record.Entry{Student: "s01", Problem: "canal-lantern", Kind: record.Unsent, Text: text})
+			must(t, err)
+		}
 	}
 	s, _ := r.class.Student("ada berg")
 	h := HandIn{Student: s, Class: r.class.Code, Record: r.desks["s01"], Bank: r.bank, Now: r.now}

@@ -36,6 +36,7 @@ func Run(ctx context.Context, o Options) error {
 	ctx, stop := context.WithCancel(ctx)
 	defer stop()
 	out := bufio.NewWriter(o.Out)
+	o.Tutor = o.Tutor.Within(func() context.Context { return ctx })
 	s := &session{Options: o, ctx: ctx, lines: read(ctx, o.In), out: out}
 	err := s.run()
 	if flushed := out.Flush(); err == nil {

@@ -74,6 +74,9 @@ const (
 	saidGuest         = "Bench: these are the numbers that were measured; leave goes back to the bench at any time."
 	saidNotKept       = "Not kept: %s What you typed last does not count; try it again."
 	saidEnd           = "End: everything you handed in is kept. Start again to come back to this place."
+	saidWaiting       = "Record: it is in use or does not answer, so your line is not kept yet. Trying again."
+	saidEndFault      = "End: %s Your last line does not count. The lines that were checked before it are kept."
+	saidEndGone       = "End: %s Lines that you checked earlier may be lost with it: tell your teacher."
 	saidEndNotKept    = "End: nothing was kept, as was said at the beginning."
 )
 

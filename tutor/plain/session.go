@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"strings"
+	"time"
 
 	"example.org/standstill/checker"
 	"example.org/standstill/tutor"
@@ -25,6 +26,7 @@ type session struct {
 	axes   string // what was last said of the axes
 	guest  bool   // somebody else leads, and has one lesson led
 	stop   func() // of a guest
+	unkept error  // why what was done last is not in the record
 }
 
 // errEnd ends the session: nothing more is to come, or the student leaves.
@@ -44,6 +46,10 @@ func (s *session) run() error {
 		return err
 	case s.Kept == "":
 		s.say(saidEndNotKept)
+	case record.IsGone(s.Tutor.Record.Holds()):
+		s.say(saidEndGone, record.Sentence(s.Tutor.Record.Holds()))
+	case s.unkept != nil:
+		s.say(saidEndFault, record.Sentence(s.unkept))
 	default:
 		s.say(saidEnd)
 	}
@@ -171,7 +177,8 @@ func (s *session) open(id string, again bool, why string) error {
 	if again {
 		open = s.desk.Again
 	}
-	lesson, err := open(id)
+	var lesson *tutor.Lesson
+	err := s.keep(func() (err error) { lesson, err = open(id); return err })
 	var fault *record.Error
 	if errors.As(err, &fault) {
 		return s.trouble(err)
@@ -194,6 +201,33 @@ func (s *session) open(id string, again bool, why string) error {
 		s.say(saidDraft, draft)
 	}
 	return nil
+}
+
+// moment is how long nothing is said while the record is waited for.
+const moment = 700 * time.Millisecond
+
+// keep does something with the record, and says so where it has to wait.
+func (s *session) keep(do func() error) error {
+	if err := s.out.Flush(); err != nil {
+		return err
+	}
+	done, quiet := make(chan struct{}), make(chan struct{})
+	go func() {
+		defer close(quiet)
+		select {
+		case <-done:
+		case <-time.After(moment):
+			fmt.Fprintln(s.Out, saidWaiting)
+		}
+	}()
+	err := do()
+	close(done)
+	<-quiet
+	s.unkept = nil
+	if fault := (*record.Error)(nil); errors.As(err, &fault) {
+		s.unkept = err
+	}
+	return err
 }
 
 // trouble tells what is the matter with the record. What is written on the screen
@@ -273,7 +307,7 @@ func (s *session) word(w tutor.Word) error {
 	case tutor.AskHint:
 		return s.hint()
 	case tutor.KeepLine:
-		return s.keep()
+		return s.keepLine()
 	case tutor.AskSolution:
 		return s.solution()
 	case tutor.GoAgain:

@@ -18,6 +18,7 @@ type Talk struct{ s *session }
 // NewTalk begins a talk. Close must be called when it is over.
 func NewTalk(ctx context.Context, o Options) *Talk {
 	ctx, stop := context.WithCancel(ctx)
+	o.Tutor = o.Tutor.Within(func() context.Context { return ctx })
 	return &Talk{&session{Options: o, ctx: ctx, stop: stop, lines: read(ctx, o.In), out: bufio.NewWriter(o.Out)}}
 }
 

@@ -10,7 +10,8 @@ import (
 
 // handIn hands a line in and tells what came of it.
 func (s *session) handIn(line string) error {
-	result, err := s.lesson.HandIn(line)
+	var result tutor.Result
+	err := s.keep(func() (err error) { result, err = s.lesson.HandIn(line); return err })
 	switch {
 	case err != nil:
 		return s.trouble(err)
@@ -154,7 +155,8 @@ func (s *session) worked(steps []tutor.Step) {
 }
 
 func (s *session) hint() error {
-	line, err := s.lesson.Hint()
+	var line *tutor.Line
+	err := s.keep(func() (err error) { line, err = s.lesson.Hint(); return err })
 	switch {
 	case err != nil:
 		return s.trouble(err)
@@ -166,8 +168,9 @@ func (s *session) hint() error {
 	return nil
 }
 
-func (s *session) keep() error {
-	result, err := s.lesson.Keep()
+func (s *session) keepLine() error {
+	var result tutor.Result
+	err := s.keep(func() (err error) { result, err = s.lesson.Keep(); return err })
 	switch {
 	case err != nil:
 		return s.trouble(err)
@@ -182,7 +185,8 @@ func (s *session) keep() error {
 
 func (s *session) solution() error {
 	over := s.lesson.Over()
-	steps, err := s.lesson.Solution()
+	var steps []tutor.Step
+	err := s.keep(func() (err error) { steps, err = s.lesson.Solution(); return err })
 	if err != nil {
 		return s.trouble(err)
 	}

@@ -161,7 +161,7 @@ func (r *Record) compareSchema() error {
 
 // openModel makes an empty record as it was at a version.
 func openModel(version int) (*Record, error) {
-	r, err := connect("", inMemory, ownPragmas(0))
+	r, err := connect("", inMemory, ownPragmas())
 	if err != nil {
 		return nil, err
 	}

@@ -6,6 +6,7 @@ import (
 	"errors"
 	"os"
 	"path/filepath"
+	"time"
 )
 
 // checkedSize is up to which size a record is read through when it is opened.
@@ -43,11 +44,15 @@ func open(path string, o Options) (*Record, error) {
 			return nil, err
 		}
 	}
-	r, err := connect(path, readWrite, ownPragmas(o.Wait))
+	r, err := connectPatiently(path, o.Wait)
 	if err != nil {
 		return nil, err
 	}
 	r.options = o
+	if r.info, err = os.Stat(path); err != nil {
+		r.Close()
+		return nil, err
+	}
 	if err := r.makeReady(size); err != nil {
 		r.Close()
 		return nil, err
@@ -55,10 +60,20 @@ func open(path string, o Options) (*Record, error) {
 	return r, nil
 }
 
+// connectPatiently tries again while another program is in the middle of a commit.
+func connectPatiently(path string, wait time.Duration) (*Record, error) {
+	for until := time.Now().Add(wait); ; {
+		r, err := connect(path, readWrite, ownPragmas())
+		if !isKind(err, ErrBusy) || !time.Now().Before(until) {
+			return r, err
+		}
+	}
+}
+
 // OpenMemory gives an empty record that is gone after Close, for going on
 // where no file can be kept.
 func OpenMemory(o Options) (*Record, error) {
-	r, err := connect("", inMemory, ownPragmas(0))
+	r, err := connect("", inMemory, ownPragmas())
 	if err != nil {
 		return nil, opening("", err)
 	}
@@ -144,16 +159,21 @@ func (r *Record) readID() error {
 // it back before anything reaches the file. Writing what is there already
 // would be no trial: SQLite leaves such a page alone.
 func (r *Record) tryWriting() error {
-	tx, err := r.begin()
-	if err != nil {
-		return err
+	err := r.inTransaction(func(tx *sql.Tx) error {
+		result, err := tx.Exec("UPDATE record SET last = last + 1")
+		if err == nil {
+			err = oneRow(result)
+		}
+		return cmp.Or(err, errTried)
+	})
+	if err == errTried {
+		return nil
 	}
-	result, err := tx.Exec("UPDATE record SET last = last + 1")
-	if err == nil {
-		err = oneRow(result)
-	}
-	return errors.Join(err, tx.Rollback())
+	return err
 }
+
+// errTried takes back a trial that went well.
+var errTried = errors.New("tried")
 
 func oneRow(result sql.Result) error {
 	if n, err := result.RowsAffected(); err != nil || n != 1 {

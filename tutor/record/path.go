@@ -45,7 +45,9 @@ func dataFolder(goos string, getenv func(string) string) (string, error) {
 		}
 	}
 	if base == "" {
-		return "", &Error{Kind: ErrUnopenable, Cause: errors.New("no home folder is known")}
+		return "", &Error{Kind: ErrUnopenable, Cause: errNoHome}
 	}
 	return filepath.Join(append(append([]string{base}, below...), "standstill")...), nil
 }
+
+var errNoHome = errors.New("no home folder is known")

@@ -2,7 +2,9 @@ package record
 
 import (
 	"bufio"
+	"database/sql"
 	"fmt"
+	"io"
 	"math/rand/v2"
 	"os"
 	"os/exec"
@@ -26,7 +28,64 @@ func TestMain(m *testing.M) {
 	if path := os.Getenv(childVariable); path != "" {
 		os.Exit(appendAndTell(path, os.Args[1], os.Args[2]))
 	}
+	if path := os.Getenv(holdVariable); path != "" {
+		os.Exit(holdAndTell(path, os.Args[1]))
+	}
 	os.Exit(m.Run())
+}
+
+// holdVariable makes the test binary a program that holds a record locked.
+const holdVariable = "STANDSTILL_TEST_HOLD"
+
+// holdAndTell locks a file, tells so, and lets go when its input ends.
+func holdAndTell(path, how string) int {
+	db, err := sql.Open("sqlite", "file:"+path+"?_pragma=busy_timeout(10000)")
+	if err == nil {
+		db.SetMaxOpenConns(1)
+		_, err = db.Exec("BEGIN " + how)
+	}
+	if err != nil {
+		fmt.Fprintln(os.Stderr, err)
+		return 1
+	}
+	fmt.Println("held")
+	io.Copy(io.Discard, os.Stdin)
+	db.Close()
+	return 0
+}
+
+// hold starts another program that locks the record: IMMEDIATE keeps others from
+// writing, EXCLUSIVE from reading too. release ends it.
+func hold(t *testing.T, path, how string) (release func()) {
+	t.Helper()
+	self, err := os.Executable()
+	if err != nil {
+		t.Fatal(err)
+	}
+	c := exec.Command(self, how)
+	c.Env = append(os.Environ(), holdVariable+"="+path)
+	in, err := c.StdinPipe()
+	if err != nil {
+		t.Fatal(err)
+	}
+	out, err := c.StdoutPipe()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := c.Start(); err != nil {
+		t.Fatal(err)
+	}
+	release = sync.OnceFunc(func() {
+		in.Close()
+		if err := c.Wait(); err != nil {
+			t.Error(err)
+		}
+	})
+	t.Cleanup(release)
+	if line, err := bufio.NewReader(out).ReadString('\n'); line != "held\n" {
+		t.Fatalf("the other program said %q: %v", line, err)
+	}
+	return release
 }
 
 // appendAndTell appends entries and tells the id of each, once it is kept. At

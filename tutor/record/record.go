@@ -14,7 +14,7 @@ import (
 	"errors"
 	"io"
 	"os"
-	"sync"
+	"sync/atomic"
 	"time"
 )
 
@@ -49,16 +49,39 @@ func (o Options) withDefaults() Options {
 // Errors are of type [*Error] and match one of the Err values of this package
 // with errors.Is; [Sentence] says them to a student.
 type Record struct {
+	*file
+	current func() context.Context // see Within
+	last    *atomic.Pointer[Entry] // what was appended last through this handle
+}
+
+// A file is what all handles of one record share.
+type file struct {
 	path    string
 	id      string
 	foreign bool
 	options Options
+	info    os.FileInfo // as it was opened; nil in memory
+	queue   queue
 
 	// One connection for life: limits and pragmas belong to a connection, and
-	// a record in memory is its connection.
-	mu   sync.Mutex
+	// a record in memory is its connection. Whoever uses it has put a value into
+	// turn and takes it out again; a mutex could not be left waiting for.
+	turn chan struct{}
 	db   *sql.DB
 	conn *sql.Conn
+}
+
+func newRecord(path string, db *sql.DB, conn *sql.Conn) *Record {
+	f := &file{path: path, db: db, conn: conn, turn: make(chan struct{}, 1)}
+	return &Record{f, context.Background, new(atomic.Pointer[Entry])}
+}
+
+// Within gives a second handle of the same open record. A call on it asks for the
+// context that it has to end with when it begins, and gives up with [ErrStopped] once
+// that is done: nothing was kept then. So a lesson hands its context to all that it does
+// with the record, and what waits can be left.
+func (r *Record) Within(current func() context.Context) *Record {
+	return &Record{r.file, current, new(atomic.Pointer[Entry])}
 }
 
 // ID is the random name that the record got when it was made: 32 hexadecimal
@@ -83,41 +106,86 @@ func (r *Record) IsAt(path string) bool {
 // Close lets go of the file. Everything appended is on disk already. Close
 // may be called twice.
 func (r *Record) Close() error {
-	r.mu.Lock()
-	defer r.mu.Unlock()
+	r.turn <- struct{}{}
+	defer r.give()
 	r.conn.Close()
 	return r.db.Close()
+}
+
+// give ends the turn of whoever uses the connection.
+func (f *file) give() { <-f.turn }
+
+// take waits for the turn to use the connection.
+func (f *file) take(ctx context.Context) error {
+	select {
+	case f.turn <- struct{}{}:
+		return nil
+	default:
+	}
+	select {
+	case f.turn <- struct{}{}:
+		return nil
+	case <-ctx.Done():
+		return ErrStopped
+	}
+}
+
+// pause is how long SQLite asks on its own whether another program has let go of the
+// file. Its own pauses get longer and longer, so that a program that writes on and on
+// would keep others from their turn for seconds; beginning again with the shortest gives
+// all about the same chance. Between two tries others of this process may read.
+const pause = 80 * time.Millisecond
+
+// patiently does something with the connection, again and again while another program
+// holds the file, until Options.Wait is over or the context done.
+func (r *Record) patiently(do func() error) error {
+	ctx := r.current()
+	for until := time.Now().Add(r.options.Wait); ; {
+		if err := r.take(ctx); err != nil {
+			return err
+		}
+		err := do()
+		r.give()
+		switch {
+		case !isKind(err, ErrBusy):
+			return err
+		case ctx.Err() != nil:
+			return ErrStopped
+		case !time.Now().Before(until):
+			return err
+		}
+	}
 }
 
 // queryRow runs a query that gives one row and scans it. Without a row the
 // error is sql.ErrNoRows.
 func (r *Record) queryRow(query string, args []any, into ...any) error {
-	r.mu.Lock()
-	defer r.mu.Unlock()
-	row := r.conn.QueryRowContext(context.Background(), query, args...)
-	if err := row.Err(); err != nil {
-		return err
-	}
-	return scanned(row.Scan(into...))
+	return r.patiently(func() error {
+		row := r.conn.QueryRowContext(context.Background(), query, args...)
+		if err := row.Err(); err != nil {
+			return err
+		}
+		return scanned(row.Scan(into...))
+	})
 }
 
 // query calls each for every row. The rows are read to the end before other
 // calls go on, so each must be quick and must not use the record.
 func (r *Record) query(query string, args []any, each func(scan) error) error {
-	r.mu.Lock()
-	defer r.mu.Unlock()
-	rows, err := r.conn.QueryContext(context.Background(), query, args...)
-	if err != nil {
-		return err
-	}
-	defer rows.Close()
-	read := func(into ...any) error { return scanned(rows.Scan(into...)) }
-	for rows.Next() {
-		if err := each(read); err != nil {
+	return r.patiently(func() error {
+		rows, err := r.conn.QueryContext(context.Background(), query, args...)
+		if err != nil {
 			return err
 		}
-	}
-	return rows.Err()
+		defer rows.Close()
+		read := func(into ...any) error { return scanned(rows.Scan(into...)) }
+		for rows.Next() {
+			if err := each(read); err != nil {
+				return err
+			}
+		}
+		return rows.Err()
+	})
 }
 
 type scan func(into ...any) error
@@ -137,56 +205,36 @@ func (r *Record) write(do func(*sql.Tx) error) error {
 	if r.foreign {
 		return &Error{Kind: ErrReadOnly, Path: r.path}
 	}
-	r.mu.Lock()
-	defer r.mu.Unlock()
 	return r.fault(r.inTransaction(do))
 }
 
 func (r *Record) inTransaction(do func(*sql.Tx) error) error {
-	tx, err := r.begin()
-	if err != nil {
+	var tx *sql.Tx
+	ctx, until := r.current(), time.Now().Add(r.options.Wait)
+	err := r.patiently(func() (err error) {
+		if tx, err = r.conn.BeginTx(context.Background(), nil); err == nil {
+			err = r.finish(ctx, until, tx, do(tx))
+		}
 		return err
-	}
-	if err := do(tx); err != nil {
+	})
+	return err
+}
+
+// finish commits a transaction, or takes it back if something went wrong in it.
+func (f *file) finish(ctx context.Context, until time.Time, tx *sql.Tx, err error) error {
+	if err != nil {
 		tx.Rollback()
 		return err
 	}
-	if err := tx.Commit(); err != nil {
-		// A commit that had to give up waiting for readers leaves the
-		// transaction open: unless it is ended here, the next commit would
-		// bring what the caller was told is not kept.
-		r.conn.ExecContext(context.Background(), "ROLLBACK")
-		return err
+	// A commit that finds readers in its way leaves the transaction open. It is tried
+	// again; given up, it must be ended here, or the next commit would bring what the
+	// caller was told is not kept.
+	err = tx.Commit()
+	for isKind(err, ErrBusy) && ctx.Err() == nil && time.Now().Before(until) {
+		_, err = f.conn.ExecContext(context.Background(), "COMMIT")
 	}
-	return nil
-}
-
-// begin waits for its turn to write. SQLite asks less and less often, up to
-// ten times a second, so that a program that writes on and on keeps others
-// from their turn for seconds; asking again every few milliseconds gives all
-// about the same chance.
-func (r *Record) begin() (*sql.Tx, error) {
-	if err := r.setBusyTimeout(min(turn, r.options.Wait)); err != nil {
-		return nil, err
+	if err != nil {
+		f.conn.ExecContext(context.Background(), "ROLLBACK")
 	}
-	for until := time.Now().Add(r.options.Wait); ; {
-		tx, err := r.conn.BeginTx(context.Background(), nil)
-		if isKind(err, ErrBusy) && time.Now().Before(until) {
-			continue
-		}
-		if again := r.setBusyTimeout(r.options.Wait); err == nil && again != nil {
-			tx.Rollback()
-			return nil, again
-		}
-		return tx, err
-	}
-}
-
-// turn is how long SQLite asks on its own, before it begins again with the
-// shortest pause.
-const turn = 80 * time.Millisecond
-
-func (r *Record) setBusyTimeout(wait time.Duration) error {
-	_, err := r.conn.ExecContext(context.Background(), "PRAGMA "+busyTimeout(wait))
 	return err
 }

@@ -275,7 +275,7 @@ func TestMemoryRecordsAreApart(t *testing.T) {
 
 func TestPragmasHold(t *testing.T) {
 	r := mustOpen(t, filepath.Join(t.TempDir(), "record.db"))
-	for pragma, want := range map[string]string{"busy_timeout": "30000", "journal_mode": "truncate",
+	for pragma, want := range map[string]string{"busy_timeout": "80", "journal_mode": "truncate",
 		"synchronous": "2", "fullfsync": "1", "secure_delete": "1", "trusted_schema": "0"} {
 		var got string
 		if err := r.queryRow("PRAGMA "+pragma, nil, &got); err != nil || got != want {

@@ -12,7 +12,7 @@ func sentences() map[error]string {
 		ErrNewer:      "The record %s was written by a newer version of this program. It is left as it is.",
 		ErrNotRecord:  "The file %s is not a Standstill record. It is left as it is.",
 		ErrDamaged:    "The record %s is damaged. It is left as it is.",
-		ErrBusy:       "The record %s is in use by another program that does not let go of it.",
+		ErrBusy:       "The record %s is in use by another program, which has not released it.",
 		ErrFull:       "The disk that holds the record %s is full. What was kept before is safe; the last entry is not kept.",
 		ErrDisk:       "The disk that holds the record %s cannot be read or written, or has no room left. The last entry is not kept.",
 		ErrReadOnly:   "The record %s can be read but not written. What was kept before is safe; the last entry is not kept.",
@@ -21,6 +21,7 @@ func sentences() map[error]string {
 		ErrTooLarge:   "The file %s is larger than a record that can be taken in (one gigabyte).",
 		ErrMalformed:  "The entry does not have the form that the record keeps.",
 		ErrUnknown:    "What was asked for is not in the record %s.",
+		ErrStopped:    "The record %s was not free in time.",
 	}
 }
 
@@ -29,6 +30,8 @@ func unopenable(err error) string {
 	switch {
 	case errors.Is(err, errNoFile):
 		return "The record %s cannot be opened: it is a folder or a device, not a file."
+	case errors.Is(err, errNoHome):
+		return "There is no folder for the record, because neither STANDSTILL_DATA nor HOME is set. Name a file with --record."
 	case noRight(err):
 		return "The record %s cannot be opened: this account has no right to write there. It is left as it is."
 	case noWriting(err):

@@ -7,7 +7,6 @@ import (
 	"path/filepath"
 	"strconv"
 	"strings"
-	"time"
 
 	"modernc.org/sqlite"
 	sqlite3 "modernc.org/sqlite/lib"
@@ -20,9 +19,9 @@ import (
 // shared between programs, which network folders do not have. With a truncated
 // journal, full synchronisation makes the end of each commit reach the disk;
 // with a deleted one it would leave the folder entry out.
-func ownPragmas(wait time.Duration) []string {
+func ownPragmas() []string {
 	return []string{
-		busyTimeout(wait),
+		"busy_timeout(" + strconv.FormatInt(pause.Milliseconds(), 10) + ")",
 		"journal_mode(TRUNCATE)",
 		"synchronous(FULL)",
 		"fullfsync(ON)",
@@ -30,10 +29,6 @@ func ownPragmas(wait time.Duration) []string {
 		"temp_store(MEMORY)",
 		"trusted_schema(OFF)",
 	}
-}
-
-func busyTimeout(wait time.Duration) string {
-	return "busy_timeout(" + strconv.FormatInt(wait.Milliseconds(), 10) + ")"
 }
 
 // foreignPragmas are for files that somebody else may have made to do harm.
@@ -104,7 +99,7 @@ func connect(path, mode string, pragmas []string) (*Record, error) {
 		db.Close()
 		return nil, err
 	}
-	return &Record{path: path, db: db, conn: conn}, nil
+	return newRecord(path, db, conn), nil
 }
 
 func (r *Record) setLimits(limits map[int]int) error {

@@ -79,6 +79,7 @@ func (r *Record) Forget(student string) (deleted int, err error) {
 		deleted = int(n)
 		return errors.Join(err,
 			execute(tx, "DELETE FROM student WHERE id = ?", student),
+			execute(tx, "DELETE FROM draft WHERE student = ?", student),
 			execute(tx, "DELETE FROM setting WHERE key = ? AND value = ?", lastStudent, student),
 			execute(tx, "DELETE FROM cache"))
 	})

@@ -68,6 +68,7 @@ func testRights(t *testing.T) {
 	t.Run("file without rights", testFileWithoutRights)
 	t.Run("taken away meanwhile", testRightsTakenAway)
 	t.Run("foreign on a disk that cannot be written", testForeignReadOnly)
+	t.Run("read only is told and can be read", testReadOnlyIsTold)
 }
 
 func chmod(t *testing.T, path string, mode os.FileMode) {
@@ -198,5 +199,22 @@ func TestFileIsMovedAway(t *testing.T) {
 	mustBe(t, err, ErrMoved)
 	if got := collect(t, mustOpen(t, path+".moved").Entries(Filter{})); len(got) != 1 {
 		t.Errorf("%d entries in the moved record, want 1", len(got))
+	}
+}
+
+func testReadOnlyIsTold(t *testing.T) {
+	path := putFile(t, smallRecord(t, 3))
+	chmod(t, path, 0o400)
+	_, err := Open(path, Options{})
+	if !IsReadOnly(err) {
+		t.Fatalf("a record without the right to write: %v", err)
+	}
+	f, err := OpenForeign(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	if got := collect(t, f.Entries(Filter{})); len(got) != 3 {
+		t.Errorf("%d entries, want 3", len(got))
 	}
 }

@@ -26,6 +26,7 @@ var (
 	ErrTooLarge   = errors.New("record is too large")
 	ErrMalformed  = errors.New("entry is malformed")
 	ErrUnknown    = errors.New("not in the record")
+	ErrStopped    = errors.New("waiting for the record was broken off")
 )
 
 // An Error says what is the matter with which record.
@@ -94,7 +95,7 @@ func resultCode(err error) int {
 
 func kindOf(err error) error {
 	for _, kind := range []error{ErrUnopenable, ErrNewer, ErrNotRecord, ErrDamaged, ErrBusy, ErrFull, ErrDisk,
-		ErrReadOnly, ErrMoved, ErrTooLong, ErrTooLarge, ErrMalformed, ErrUnknown} {
+		ErrReadOnly, ErrMoved, ErrTooLong, ErrTooLarge, ErrMalformed, ErrUnknown, ErrStopped} {
 		if errors.Is(err, kind) {
 			return kind
 		}
@@ -110,6 +111,16 @@ func kindOf(err error) error {
 }
 
 func isKind(err, kind error) bool { return kindOf(err) == kind }
+
+// IsGone says whether the error means that the file of an open record is not there any
+// more, or is another: what was appended before may be lost.
+func IsGone(err error) bool { return isKind(err, ErrMoved) }
+
+// IsReadOnly says whether a record could not be opened because nothing may be written
+// there; [OpenForeign] may be able to read it.
+func IsReadOnly(err error) bool {
+	return isKind(err, ErrUnopenable) && (noRight(err) || noWriting(err))
+}
 
 // fault makes an Error of whatever went wrong with the open record.
 func (r *Record) fault(err error) error { return asError(r.path, err, kindOf(err)) }

@@ -145,7 +145,7 @@ func (s *seats) body(m *model, cols, rows int) []row {
 	if s.standings != nil {
 		out = append(out, nil)
 	}
-	for _, said := range []string{saidShared, tutor.SaidWhoSees(m.tutor.Record.Path())} {
+	for _, said := range []string{saidShared, tutor.SaidWhoSees(m.tutor.Kept())} {
 		out = append(append(out, m.look.rows(quiet, said, cols)...), nil)
 	}
 	return out

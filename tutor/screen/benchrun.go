@@ -138,7 +138,7 @@ func (b *atBench) esc(m *model) {
 // keep writes the run to the record; false, and said, where that does not work.
 func (b *atBench) keep(m *model) bool {
 	err := b.table.Keep()
-	if err != nil {
+	if m.unkept = err; err != nil {
 		m.say(record.Sentence(err))
 	}
 	return err == nil
@@ -170,7 +170,7 @@ func (b *atBench) goodbye(m *model) string {
 		return saidNothingMeasured
 	case b.table.Run() == "":
 		return saidRunNotKept
-	case m.tutor.Record.Path() == "":
+	case m.tutor.Kept() == "":
 		return saidGoodbyeNotKept
 	}
 	return saidRunKept(b.table.Number())

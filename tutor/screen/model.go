@@ -38,6 +38,9 @@ type model struct {
 	lent    bool // the line belongs to the sheet, not to the lesson
 	bye     Goodbye
 	fault   error
+
+	unkept     error // why what was done last is not in the record
+	draftFault error // the same of the half-typed line
 }
 
 // sheet is what lies on the page's place.
@@ -80,9 +83,9 @@ func (m *model) chooseBackground(o Options) {
 	switch {
 	case o.Light || o.Dark:
 		m.light = o.Light
-		_ = m.tutor.Record.SetSetting(background, backgroundWord(m.light))
+		_ = m.tutor.SetSetting(background, backgroundWord(m.light))
 	default:
-		kept, _ := m.tutor.Record.Setting(background)
+		kept, _ := m.tutor.Setting(background)
 		m.light = kept == backgroundWord(true)
 	}
 }
@@ -158,11 +161,13 @@ func (m *model) open(id string, again bool) {
 	m.sheet = m.work
 }
 
-// saveDraft keeps the half-typed line of the lesson in hand. There is nothing to
-// be done where that fails: the student was told before.
+// saveDraft keeps the half-typed line of the lesson in hand, and says where that fails.
 func (m *model) saveDraft() {
-	if m.lesson != nil && !m.lent {
-		_ = m.lesson.SaveDraft(m.line.draft())
+	if m.lesson == nil || m.lent {
+		return
+	}
+	if m.draftFault = m.lesson.SaveDraft(m.line.draft()); m.draftFault != nil {
+		m.say(saidDraftNotKept(m.draftFault))
 	}
 }
 
@@ -207,7 +212,7 @@ func (m *model) say(sentence string) { m.said = sentence }
 // do runs what can go wrong with the record.
 func (m *model) do(f func() error) bool {
 	err := f()
-	if err != nil {
+	if m.unkept = err; err != nil {
 		m.say(notKept(err))
 	}
 	m.refresh()
@@ -215,11 +220,17 @@ func (m *model) do(f func() error) bool {
 }
 
 func (m *model) goodbye() Goodbye {
-	m.bye.Said = saidGoodbye
-	if m.bench != nil {
-		m.bye.Said = m.bench.goodbye(m)
-	} else if m.tutor.Record.Path() == "" {
+	switch fault := m.recordFault(); {
+	case m.tutor.Kept() == "" && m.bench == nil:
 		m.bye.Said = saidGoodbyeNotKept
+	case fault != nil:
+		m.bye.Said = saidGoodbyeFault(fault)
+	case m.bench != nil:
+		m.bye.Said = m.bench.goodbye(m)
+	case m.draftFault != nil:
+		m.bye.Said = saidGoodbyeDraft(m.draftFault)
+	default:
+		m.bye.Said = saidGoodbye
 	}
 	// The terminal would break it inside a word.
 	m.bye.Said = strings.Join(m.look.wrap(m.bye.Said, cmp.Or(m.cols, leastCols)), "\n")
@@ -274,5 +285,5 @@ func (m *model) otherBackground() {
 	m.look = newLook(m.renderer, m.light, m.look.ascii)
 	m.refresh()
 	m.say(saidBackground(m.light))
-	_ = m.tutor.Record.SetSetting(background, backgroundWord(m.light))
+	_ = m.tutor.SetSetting(background, backgroundWord(m.light))
 }

@@ -5,6 +5,7 @@
 // line at which the student types. A sheet is what lies on the page's place: the
 // work itself, the list of problems, the worked solution and so on.
 //
+//	beside.go            the terminal on one side, the state on the other: nobody waits
 //	model.go             a message comes in → the state changes
 //	frame.go             the state → rows: head, sheet, line, keys
 //	row.go, look.go      rows → what the terminal is sent
@@ -22,6 +23,8 @@
 package screen
 
 import (
+	"cmp"
+	"context"
 	"errors"
 	"io"
 	"os"
@@ -51,6 +54,11 @@ type Options struct {
 	// Notice is said first, where something is the matter with the record. The
 	// student then has to agree to go on without one.
 	Notice string
+	// Context ends the lesson; it is set for one visit of many in a process. nil on the
+	// student's own terminal, where signals end it.
+	Context context.Context
+	// FPS is how often the screen may be painted in a second; 120 if zero.
+	FPS int
 	// Colours overrules what the terminal's environment says about colours.
 	Colours *termenv.Profile
 }
@@ -68,7 +76,7 @@ type Goodbye struct {
 // in is kept by then, a half-typed line too. The error is that of the terminal, or
 // begins with "internal error"; the terminal is as it was before in any case.
 func Run(t *tutor.Tutor, o Options) (Goodbye, error) {
-	return run(newModel(t, o, rendererFor(o)), o)
+	return run(t, nil, o)
 }
 
 // Bench is what a run at the bench begins with. Problem is the model of the apparatus, nil
@@ -88,23 +96,44 @@ func RunBench(t *tutor.Tutor, b Bench, o Options) (Goodbye, error) {
 			return Goodbye{}, err
 		}
 	}
-	return run(newModelAt(newBench(t, b), t, o, rendererFor(o)), o)
+	return run(t, newBench(t, b), o)
 }
 
-func run(m *model, o Options) (Goodbye, error) {
+func run(t *tutor.Tutor, b *atBench, o Options) (Goodbye, error) {
+	w := newWaits(cmp.Or(o.Context, context.Background()))
+	t = t.Within(w.current)
+	if b != nil {
+		b.table.Tutor = t
+	}
+	m := newModelAt(b, t, o, rendererFor(o))
 	// The library would print a trace for a fault; guarded catches ours itself.
-	p := tea.NewProgram(guarded{m}, tea.WithInput(o.In), tea.WithOutput(o.Out), tea.WithAltScreen(), tea.WithFPS(120))
-	stop := leaveWithTerminal(p)
+	p := tea.NewProgram(newBeside(m, w), programOptions(o)...)
+	stop := func() {}
+	if o.Context == nil {
+		stop = leaveWithTerminal(p)
+	}
 	_, err := p.Run()
 	stop()
-	m.close()
+	if !w.atEnd(m.close) {
+		return Goodbye{Said: saidGoodbyeHangs}, nil
+	}
 	if m.fault != nil {
 		return m.bye, m.fault
 	}
-	if err != nil && !errors.Is(err, tea.ErrInterrupted) {
+	if err != nil && !errors.Is(err, tea.ErrInterrupted) && !errors.Is(err, tea.ErrProgramKilled) {
 		return m.bye, err
 	}
 	return m.goodbye(), nil
+}
+
+// programOptions are what the library is told. On a visit no signal is listened for: it is
+// meant for all visits.
+func programOptions(o Options) []tea.ProgramOption {
+	all := []tea.ProgramOption{tea.WithInput(o.In), tea.WithOutput(o.Out), tea.WithAltScreen(), tea.WithFPS(cmp.Or(o.FPS, 120))}
+	if o.Context != nil {
+		all = append(all, tea.WithContext(o.Context), tea.WithoutSignalHandler())
+	}
+	return all
 }
 
 // rendererFor makes the instance's own renderer. It never asks the terminal.

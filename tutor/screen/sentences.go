@@ -108,7 +108,28 @@ const (
 	saidTooSmallKeys   = "enter: lines of text in place of screens.  ctrl+c: leave."
 	saidGoodbye        = "Everything you handed in is kept, and what you were typing too. Start again to come back to this place."
 	saidGoodbyeNotKept = "Nothing was kept, as was said at the beginning."
+	saidGoodbyeHangs   = "The record does not answer, so it is not known whether your last line is kept. What was checked before is kept."
+	saidWaiting        = "Not kept yet: the record is in use or does not answer. Trying again."
+	saidStopWaiting    = "stop waiting"
 )
+
+// saidDraftNotKept says that a half-typed line could not be kept.
+func saidDraftNotKept(err error) string {
+	return "The line you are typing cannot be kept for later at the moment. " + record.Sentence(err)
+}
+
+// saidGoodbyeFault says what is certain where the record failed.
+func saidGoodbyeFault(err error) string {
+	if record.IsGone(err) {
+		return record.Sentence(err) + " Lines that you checked earlier may be lost with it: tell your teacher."
+	}
+	return record.Sentence(err) + " Your last line does not count. The lines that were checked before it are kept."
+}
+
+// saidGoodbyeDraft says that everything but the half-typed line is kept.
+func saidGoodbyeDraft(err error) string {
+	return "Every line that you checked is kept, but not the line that you were typing. " + record.Sentence(err)
+}
 
 func (m *model) saidTooSmall() string {
 	what := "lesson"

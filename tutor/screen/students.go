@@ -63,7 +63,7 @@ func (m *model) enrol(name string) {
 		m.saveDraft()
 		m.seat(student)
 		if n, ok := m.sheet.(*list); ok {
-			n.first = tutor.SaidWhoSees(m.tutor.Record.Path())
+			n.first = tutor.SaidWhoSees(m.tutor.Kept())
 		}
 	}
 }
@@ -97,7 +97,7 @@ func (m *model) isHere(s record.Student) bool { return m.desk != nil && m.desk.S
 func (s *students) question(*model) string { return saidWhoElse }
 
 func (s *students) under(m *model, cols, rows int) []row {
-	return m.labelledText(wordNote, tutor.SaidWhoSees(m.tutor.Record.Path()), cols)
+	return m.labelledText(wordNote, tutor.SaidWhoSees(m.tutor.Kept()), cols)
 }
 
 func (s *students) typed(*model) {}

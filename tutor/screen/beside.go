@@ -1,0 +1,256 @@
+package screen
+
+import (
+	"context"
+	"fmt"
+	"strings"
+	"sync"
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"example.org/standstill/tutor/record"
+)
+
+// beside stands between the terminal and the state, so that the terminal never waits for
+// the record: what comes in is worked on in a goroutine of its own, one message after the
+// other, while the screen stays as it was. Whatever takes longer than a moment is said at
+// the bottom of the screen, and can be left.
+type beside struct {
+	guarded
+	waits *waits
+
+	working bool
+	late    bool // for longer than a moment
+	work    int  // counts what was worked on, so that an old alarm says nothing
+	pending []tea.Msg
+	shown   string
+	look    *look
+	rows    int
+	cols    int
+	left    bool // while the work went on
+}
+
+// moment is how long the screen may stay as it is without a word; saveEvery is how much
+// typing is lost at most where the program is killed.
+const (
+	moment    = 700 * time.Millisecond
+	saveEvery = 4 * time.Second
+)
+
+// mostPending is how many messages wait for the work on others; more are dropped.
+const mostPending = 1000
+
+type (
+	worked    struct{ then tea.Cmd }
+	overdue   struct{ work int }
+	saveTick  struct{}
+	saveEnded struct{ err error }
+)
+
+func newBeside(m *model, w *waits) *beside {
+	return &beside{guarded: guarded{m}, waits: w, look: m.look}
+}
+
+func (b *beside) Init() tea.Cmd { return nextSave() }
+
+func nextSave() tea.Cmd { return tea.Tick(saveEvery, func(time.Time) tea.Msg { return saveTick{} }) }
+
+// Update decides nothing about the lesson: it hands messages on and takes results.
+func (b *beside) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
+	switch msg := msg.(type) {
+	case worked:
+		b.working, b.late = false, false
+		b.shown, b.look = b.guarded.View(), b.guarded.look
+		if b.left {
+			return b, tea.Quit
+		}
+		return b, tea.Batch(msg.then, b.begin())
+	case overdue:
+		b.late = b.late || b.working && msg.work == b.work
+		return b, nil
+	case tea.WindowSizeMsg:
+		b.cols, b.rows = msg.Width, msg.Height
+	case tea.KeyMsg:
+		if b.late {
+			return b, b.keyWaiting(msg)
+		}
+	}
+	if len(b.pending) < mostPending {
+		b.pending = append(b.pending, msg)
+	}
+	return b, b.begin()
+}
+
+// begin works on what is pending, unless something is worked on already.
+func (b *beside) begin() tea.Cmd {
+	if b.working || len(b.pending) == 0 {
+		return nil
+	}
+	n := together(b.pending)
+	all := b.pending[:n:n]
+	b.pending, b.working = b.pending[n:], true
+	b.work++
+	alarm := overdue{b.work}
+	return tea.Batch(
+		func() tea.Msg { return worked{b.waits.during(func() tea.Cmd { return b.do(all) })} },
+		tea.Tick(moment, func(time.Time) tea.Msg { return alarm }))
+}
+
+// together is how many messages are worked on at once: typing that has piled up, or one of
+// anything else, so that the screen shows what was typed while the rest waits.
+func together(pending []tea.Msg) int {
+	for i, msg := range pending {
+		if k, ok := msg.(tea.KeyMsg); !ok || !types(k) {
+			return max(i, 1)
+		}
+	}
+	return len(pending)
+}
+
+// do works on messages in their order. It runs beside Update and View. A fault of ours
+// ends the lesson and nothing else.
+func (b *beside) do(all []tea.Msg) (next tea.Cmd) {
+	defer func() {
+		if r := recover(); r != nil {
+			b.fault, next = fmt.Errorf("internal error: %v", r), tea.Quit
+		}
+	}()
+	var then []tea.Cmd
+	for _, msg := range all {
+		var cmd tea.Cmd
+		switch msg := msg.(type) {
+		case saveTick:
+			cmd = b.saveHalfTyped()
+		case saveEnded:
+			b.saved(msg.err)
+		default:
+			_, cmd = b.guarded.Update(msg)
+		}
+		then = append(then, cmd)
+	}
+	return tea.Batch(then...)
+}
+
+// saveHalfTyped keeps the half-typed line beside everything else: nobody waits for it.
+func (b *beside) saveHalfTyped() tea.Cmd {
+	m := b.model
+	if m.lesson == nil || m.lent {
+		return nextSave()
+	}
+	save := m.lesson.HalfTyped(m.line.draft())
+	if save == nil {
+		return nextSave()
+	}
+	return tea.Batch(nextSave(), func() tea.Msg { return saveEnded{save()} })
+}
+
+// saved says once that a half-typed line cannot be kept.
+func (b *beside) saved(err error) {
+	if err != nil && b.model.draftFault == nil && b.said == "" {
+		b.say(saidDraftNotKept(err))
+		b.guarded.shown = b.view()
+	}
+	b.model.draftFault = err
+}
+
+// keyWaiting takes a key while the screen says that it waits: stop waiting, or leave.
+func (b *beside) keyWaiting(k tea.KeyMsg) tea.Cmd {
+	switch k.Type {
+	case tea.KeyCtrlC:
+		b.left = true
+		b.waits.stop()
+		return tea.Quit
+	case tea.KeyEsc:
+		b.waits.stop()
+	}
+	return nil
+}
+
+func (b *beside) View() string {
+	if !b.late {
+		return b.shown
+	}
+	rows := strings.Split(b.shown, "\n")
+	l := b.look
+	note := []row{
+		l.row(near, " "+saidWaiting).cut(b.cols),
+		row{gap(1), l.text(bold, "esc"), gap(1), l.text(quiet, saidStopWaiting), gap(2), l.text(bold, "ctrl+c"), gap(1), l.text(quiet, "leave")}.cut(b.cols),
+	}
+	over := strings.Split(l.sheet(note), "\n")
+	copy(rows[max(len(rows)-len(over), 0):], over)
+	return strings.Join(rows, "\n")
+}
+
+// waits is the context of what is being worked on. The record asks for it each time.
+type waits struct {
+	mu     sync.Mutex
+	ctx    context.Context
+	cancel context.CancelFunc
+	whole  context.Context // of the visit
+	busy   sync.Mutex      // held while something is worked on
+}
+
+func newWaits(whole context.Context) *waits {
+	w := &waits{whole: whole}
+	w.ctx, w.cancel = context.WithCancel(whole)
+	return w
+}
+
+func (w *waits) current() context.Context {
+	w.mu.Lock()
+	defer w.mu.Unlock()
+	return w.ctx
+}
+
+// during does something within a context that has not been stopped.
+func (w *waits) during(do func() tea.Cmd) tea.Cmd {
+	w.busy.Lock()
+	defer w.busy.Unlock()
+	w.renew(w.whole)
+	return do()
+}
+
+func (w *waits) renew(from context.Context) {
+	w.mu.Lock()
+	defer w.mu.Unlock()
+	if w.ctx.Err() != nil {
+		w.ctx, w.cancel = context.WithCancel(from)
+	}
+}
+
+// stop breaks off what waits for the record.
+func (w *waits) stop() {
+	w.mu.Lock()
+	defer w.mu.Unlock()
+	w.cancel()
+}
+
+// atEnd gives the state a last moment with the record, once nothing is worked on any
+// more. It is false where the work does not end: the state must not be touched then.
+func (w *waits) atEnd(do func()) bool {
+	w.stop()
+	free := make(chan struct{})
+	go func() {
+		w.busy.Lock()
+		close(free)
+	}()
+	select {
+	case <-free:
+	case <-time.After(2 * time.Second):
+		return false
+	}
+	last, cancel := context.WithTimeout(context.Background(), time.Second)
+	defer cancel()
+	w.renew(last)
+	do()
+	return true
+}
+
+// recordFault is what is the matter with the record at the end, nil for nothing.
+func (m *model) recordFault() error {
+	if err := m.tutor.Record.Holds(); err != nil && record.IsGone(err) {
+		return err
+	}
+	return m.unkept
+}
