@@ -35,6 +35,7 @@ var rooms = []struct {
 	{path: "problems/draw"},
 	{path: "checker"},
 	{path: "checker/trial"},
+	{path: "checker/lines"},
 	{path: "checker/statics"},
 	{path: "tutor/bench/measure"},
 	{path: "checker/expr"},

@@ -1,0 +1,50 @@
+package lines
+
+import (
+	"strings"
+)
+
+// Forces takes a force diagram in words apart: one entry for each force, between ; or
+// commas or full stops or on lines of their own. "and" stands between two forces where
+// each side of it, by says, is a force with its side.
+func Forces(text string, says func(entry string) bool) []Line {
+	s := newSplitter(text, Vocabulary{})
+	var all []Line
+	start := 0
+	end := func(to int) {
+		for _, p := range joinedForces(s.cut(start, to), says) {
+			if p = p.trimmed(); !p.isEmpty() {
+				all = append(all, p.line())
+			}
+		}
+	}
+	for i, r := range s.runes {
+		if strings.ContainsRune(";,\n；，", r) || r == '.' && (s.rune(i+1) == ' ' || s.rune(i+1) == 0 || s.rune(i+1) == '\n') {
+			end(i)
+			start = i + 1
+		}
+	}
+	end(len(s.runes))
+	return all
+}
+
+// joinedForces cuts a piece at each "and" that stands between two forces.
+func joinedForces(p piece, says func(string) bool) []piece {
+	var all []piece
+	start := 0
+	for i := range p.runes {
+		length := 0
+		switch {
+		case i <= start:
+		case p.runes[i] == '&':
+			length = 1
+		case p.runes[i-1] == ' ' && prefix(p.runes[i:], "and ") > 0:
+			length = 3
+		}
+		if length > 0 && says(string(p.runes[start:i])) && says(string(p.runes[i+length:])) {
+			all = append(all, p.part(start, i))
+			start = i + length
+		}
+	}
+	return append(all, p.part(start, len(p.runes)))
+}

@@ -1,0 +1,132 @@
+package lines
+
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"example.org/standstill/checker/quantity"
+)
+
+// Equations that stand one behind the other with nothing but a space between are told
+// from a chain by what stands between two equals signs: "T1 = 20.2 N  T2 = 25.8 N"
+// ends a quantity and begins a letter there; "w = 2 T1 = 31.4 N" does not.
+
+// runOn cuts a piece into equations that stand one behind the other.
+func (s *splitter) runOn(p piece) []piece {
+	var all []piece
+	for {
+		at := 0
+		if len(all) <= Most {
+			at = s.nextEquation(p)
+		}
+		if at == 0 {
+			return append(all, p)
+		}
+		head, rest := p.part(0, at), p.part(at, len(p.runes))
+		rest.concludes = false
+		all, p = append(all, head), rest
+	}
+}
+
+// nextEquation finds where the second equation of a piece begins, 0 for nowhere.
+func (s *splitter) nextEquation(p piece) int {
+	signs := equalsOf(p.runes)
+	if len(signs) > 2*Most {
+		return 0
+	}
+	for k := 1; k < len(signs); k++ {
+		from, to := signs[k-1].to, signs[k].from
+		name := lastWord(p.runes[from:to]) + from
+		if name <= from || !s.letter(word(p.runes[name:to])) {
+			continue
+		}
+		left := p.runes[:signs[0].from]
+		if k > 1 {
+			left = p.runes[signs[k-2].to:signs[k-1].from]
+		}
+		// "T1x = 0 T1y = 5": nobody multiplies by a component.
+		components := s.component(word(left)) && s.component(word(p.runes[name:to]))
+		if s.ends(string(p.runes[from:name]), word(p.runes[name:to]), components) {
+			return name
+		}
+	}
+	return 0
+}
+
+func word(side []rune) string { return strings.TrimSpace(string(side)) }
+
+// ends reports whether an equation ends in a side, given with all the space behind it, and
+// the next begins with name; atComponent says that both are about components.
+func (s *splitter) ends(side, name string, atComponent bool) bool {
+	head := strings.TrimRight(side, " ")
+	gap := len(side) - len(head)
+	if word([]rune(head)) == "" || strings.ContainsRune("+-−–*·×/÷^(", lastRune(head)) {
+		return false
+	}
+	return gap > 1 || strings.HasSuffix(head, ".") || atComponent || s.endsInUnit(head, name)
+}
+
+// endsInUnit reports whether a side ends in a quantity that nothing behind it multiplies:
+// a force, or a side that is an angle or a mass. A unit that is a letter of the problem
+// is none, but the newton: nobody multiplies two forces.
+func (s *splitter) endsInUnit(head, name string) bool {
+	at := strings.LastIndexFunc(head, func(r rune) bool { return !unicode.IsLetter(r) && !strings.ContainsRune("/°²³⁻¹·^", r) })
+	_, width := utf8.DecodeRuneInString(head[max(at, 0):])
+	symbol, number := head[max(at, 0)+width:], strings.TrimRight(head[:max(at, 0)+width], " ")
+	if at < 0 || symbol == "" || number == "" || !strings.ContainsRune("0123456789.)", lastRune(number)) {
+		return false
+	}
+	unit, known := quantity.Find(symbol)
+	switch alone := strings.Trim(number, " +-−0123456789.,") == ""; {
+	case !known || symbol != "N" && s.letter(symbol):
+		return false
+	case unit.Dim == quantity.Force:
+		return true
+	case unit.Dim == quantity.Mass:
+		return alone && name != "g"
+	default:
+		return alone && unit.Dim == quantity.Angle
+	}
+}
+
+// stretch is a place in a piece.
+type stretch struct{ from, to int }
+
+// equalsOf finds the equals signs of a piece; several that touch are one.
+func equalsOf(runes []rune) []stretch {
+	var all []stretch
+	for i := 0; i < len(runes); i++ {
+		if !isEquals(runes[i]) {
+			continue
+		}
+		from := i
+		for i+1 < len(runes) && (isEquals(runes[i+1]) || runes[i+1] == '~') {
+			i++
+		}
+		all = append(all, stretch{from, i + 1})
+	}
+	return all
+}
+
+// lastWord returns where the last word of a side begins, −1 where there is no space in
+// front of it.
+func lastWord(side []rune) int {
+	to := len(side)
+	for to > 0 && side[to-1] == ' ' {
+		to--
+	}
+	at := to
+	for at > 0 && side[at-1] != ' ' {
+		at--
+	}
+	if at == 0 || at == to {
+		return -1
+	}
+	return at
+}
+
+func lastRune(text string) rune {
+	runes := []rune(text)
+	return runes[len(runes)-1]
+}
