@@ -4,6 +4,7 @@
 // Start with New, which makes a Reference of a system, and Reference.Mark. How a
 // line is judged:
 //
+//	lines/, text.go   a text and the lines in it
 //	trial/         where a line is tried, and whether it holds there
 //	components.go, sums.go, solve.go, number.go, diagram.go   the stages
 //	changes.go     the table of mistakes, as changes of the reference
@@ -64,8 +65,12 @@ type Answer struct {
 
 // Report is the judgement of one line. Code and About are set with Wrong and
 // Almost, Settles (never nil for a right line) in the stage Solve. Pos and End
-// are rune offsets into the typed text, for Unread and Wrong lines; Item is the item that
-// the line was taken for. Each holds the reports of a text with several items.
+// are rune offsets into the typed text as [lines.Clean] leaves it, for Unread and Wrong
+// lines; Item is the item that the line was taken for, Stage the stage that it was judged
+// for. Text is the line alone, as it was judged, and From and To are where it stands in
+// the typed text. Answers lists the items that it is an answer to, right or wrong, Void
+// those of them that another line of the same text answers otherwise, so that none is
+// settled. Each holds the reports of a text with several lines.
 type Report struct {
 	Verdict  Verdict
 	Code     Code
@@ -75,6 +80,11 @@ type Report struct {
 	Message  string
 	Settles  []string
 	Pos, End int
+	Stage    Stage
+	Text     string
+	From, To int
+	Answers  []string
+	Void     []string
 	Each     []Report
 }
 

@@ -7,6 +7,7 @@ import (
 	"example.org/standstill/checker/trial"
 
 	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/lines"
 	"example.org/standstill/checker/statics"
 )
 
@@ -28,23 +29,29 @@ func (r *Reference) markDiagram(a Answer) Report {
 	if d.body, ok = r.Body(a.Item); !ok {
 		d.body = &r.Bodies[0]
 	}
-	clean := expr.Clean(strings.ReplaceAll(a.Text, "\n", ";"))
-	if len(clean) > mostDiagram {
-		return Report{Verdict: Unread, Code: Unreadable, Item: a.Item, Message: saidDiagramLong}
+	whole := Report{Stage: Diagram, Item: a.Item, Text: a.Text, To: len([]rune(lines.Clean(a.Text))), Answers: []string{a.Item}}
+	if len(a.Text) > mostDiagram {
+		return whole.as(Report{Verdict: Unread, Code: Unreadable, Message: saidDiagramLong})
 	}
-	for _, part := range strings.FieldsFunc(clean, func(c rune) bool { return c == ';' || c == ',' }) {
-		if strings.TrimSpace(part) == "" {
-			continue
-		}
-		if unread := d.take(part); unread != nil {
-			unread.Pos = len([]rune(clean[:strings.Index(clean, part)]))
-			unread.End = unread.Pos + len([]rune(part))
-			return *unread
+	entries, _ := r.Lines(a)
+	for i := range entries {
+		if unread := d.take(entries[i].Text); unread != nil {
+			unread.Pos, unread.End = entries[i].Span()
+			return whole.as(*unread)
 		}
 	}
 	report := d.report()
 	report.Read = strings.Join(d.read, "; ")
-	return report
+	return whole.as(report)
+}
+
+// as puts a judgement of the whole text into its place.
+func (whole Report) as(judged Report) Report {
+	judged.Stage, judged.Item, judged.Text, judged.To = whole.Stage, whole.Item, whole.Text, whole.To
+	if judged.Verdict != Unread {
+		judged.Answers = whole.Answers
+	}
+	return judged
 }
 
 // mostDiagram is how long a diagram in words may be, in bytes.

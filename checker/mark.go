@@ -1,109 +1,72 @@
 package checker
 
 import (
-	"regexp"
+	"math"
 	"slices"
 	"strings"
 
-	"example.org/standstill/checker/trial"
-
 	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/lines"
+	"example.org/standstill/checker/trial"
 )
 
-// Mark judges one typed text. before holds the same student's earlier accepted
-// answers, which settle what the component letters stand for.
+// Mark judges one typed text, each of its lines for the stage of the answer. before
+// holds the same student's earlier accepted answers, which settle what the component
+// letters stand for; what is right in the text joins them for the lines behind it.
 func (r *Reference) Mark(a Answer, before []Answer) Report {
-	if r.si != nil && r.speaksSI(a) {
-		return r.si.markText(a, before)
-	}
-	report := r.markText(a, before)
-	if r.si == nil || report.Verdict == Right || report.Verdict == Unread {
-		return report
-	}
-	if inSI := r.si.markText(a, before); better(inSI, report) {
-		return inSI
-	}
-	return report
-}
-
-func (r *Reference) markText(a Answer, before []Answer) Report {
 	if a.Stage == Diagram {
 		return r.markDiagram(a)
 	}
-	parts := partsOf(expr.Clean(strings.ReplaceAll(a.Text, "\n", ";")))
-	parts = slices.DeleteFunc(parts, func(s string) bool { return strings.TrimSpace(expr.Clean(s)) == "" })
-	if len(parts) > 1 && r.isHeading(parts[0], a.Item) {
-		parts = parts[1:]
-	}
-	if len(parts) < 2 {
-		if len(parts) == 1 {
-			a.Text = parts[0]
-		}
+	all, ok := r.Lines(a)
+	switch {
+	case !ok:
+		return Report{Verdict: Unread, Code: Unreadable, Stage: a.Stage, Item: a.Item, Message: saidManyLines}
+	case len(all) == 0:
 		return r.markOne(a, before)
 	}
-	var each []Report
-	for _, p := range parts {
-		each = append(each, r.markOne(Answer{a.Stage, a.Item, p}, before))
-	}
-	return together(each)
-}
-
-// isHeading reports whether a line is "ΣFx = 0", which says what the next one is.
-func (r *Reference) isHeading(text, item string) bool {
-	reading, err := r.LettersFor(item).Read(text)
-	if err != nil {
-		return false
-	}
-	line := reading.Lines[0]
-	return line.Axis != "" && len(line.Sides) == 1 && trial.IsZero(line.Sides[0])
-}
-
-// separators stand between several lines in one text: a semicolon, "and", or a
-// comma with a space behind it; a comma inside a number is none. So does an arrow
-// behind an equation; behind a letter it is an equals sign.
-var (
-	separators = regexp.MustCompile(`;|∴|\s+and\s+|,\s+`)
-	arrows     = regexp.MustCompile(`⇒|→|=\s*>|[-−–]>`)
-)
-
-func partsOf(text string) []string {
-	var parts []string
-	for _, part := range separators.Split(text, -1) {
-		for {
-			at := arrows.FindStringIndex(part)
-			if at == nil {
-				break
-			}
-			if strings.ContainsAny(part[:at[0]], "=≈") || strings.TrimSpace(part[:at[0]]) == "" {
-				parts = append(parts, part[:at[0]])
-				part = part[at[1]:]
-			} else {
-				part = part[:at[0]] + "=" + part[at[1]:]
-			}
-		}
-		parts = append(parts, part)
-	}
-	return parts
-}
-
-// together makes one report of several: right if all are, else what is said of
-// the first that is not.
-func together(each []Report) Report {
-	all := Report{Verdict: Right}
-	var read, settles []string
-	for _, one := range each {
-		read = append(read, one.Read)
-		if all.Verdict == Right && one.Verdict != Right {
-			all = one
-		}
-		if one.Settles != nil {
-			settles = append(append([]string{}, settles...), one.Settles...)
+	before = slices.Clip(before)
+	each := make([]Report, len(all))
+	for i := range all {
+		each[i] = r.markLine(a, &all[i], before)
+		if each[i].Verdict == Right {
+			before = append(before, Answer{a.Stage, each[i].Item, each[i].Text})
 		}
 	}
-	all.Settles = settles
-	all.Read = strings.Join(read, "; ")
-	all.Each = each
-	return all
+	return Together(each)
+}
+
+// markLine judges one line of a text.
+func (r *Reference) markLine(a Answer, l *lines.Line, before []Answer) Report {
+	a.Text = l.Text
+	if body, _, _ := strings.Cut(a.Item, "."); l.Body != "" && l.Body != body && a.Stage != Solve {
+		a.Item = l.Body
+	}
+	report := r.markInUnits(a, before)
+	if report.End > 0 {
+		report.Pos, report.End = l.Place(report.Pos), l.Place(report.End-1)+1
+	}
+	report.Stage, report.Text = a.Stage, l.Text
+	report.From, report.To = l.Span()
+	return report
+}
+
+// markInUnits judges a line in the problem's own units, or in SI where that is what
+// its numbers speak.
+func (r *Reference) markInUnits(a Answer, before []Answer) Report {
+	if r.si == nil {
+		return r.markOne(a, before)
+	}
+	if r.speaksSI(a) {
+		return r.si.markOne(a, before)
+	}
+	report := r.markOne(a, before)
+	if report.Verdict == Right || report.Verdict == Unread {
+		return report
+	}
+	if inSI := r.si.markOne(a, before); better(inSI, report) {
+		return inSI
+	}
+	return report
 }
 
 // markOne judges a text that is about one item.
@@ -126,6 +89,7 @@ func (r *Reference) markOne(a Answer, before []Answer) Report {
 		m := &marking{Reference: r, stage: a.Stage, item: a.Item, line: line, before: before, turned: turned, text: reading.Text}
 		report := m.mark()
 		report.Read = letters.Print(line) + turned.words
+		report.Answers = m.answers(&report)
 		if i == 0 || better(report, best) || line.Named && report.Code == NoEquation && best.Verdict == Wrong {
 			report.Message = joinSentences(report.Message, saidReading(reading, i, report))
 			best = report
@@ -165,6 +129,8 @@ type marking struct {
 	before []Answer
 	turned angleWords
 	text   string
+
+	bindings map[string]bool // of the components, by the earlier answers; see bound
 }
 
 func (m *marking) mark() Report {
@@ -230,31 +196,44 @@ func (m *marking) conventions() []trial.Signed {
 	return []trial.Signed{sizes, all}
 }
 
-// convention finds what an earlier answer made of a component that points to the
-// negative side; a component that points to the positive side leaves it open.
+// convention finds what the student's last answer about a component made of it, where
+// it points to the negative side; one that points to the positive side leaves it open.
 func (m *marking) convention(c *trial.Component) (bound, isSigned bool) {
+	if m.bindings == nil {
+		m.bindings = m.bound()
+	}
+	isSigned, bound = m.bindings[c.Name]
+	return bound, isSigned
+}
+
+// bound reads the earlier components: which are signed, by name; the last of each counts.
+func (m *marking) bound() map[string]bool {
+	bound := map[string]bool{}
 	for _, a := range m.before {
-		if a.Stage != Components || c.Term.Scale >= 0 && c.Term.Angle == nil {
+		if a.Stage != Components {
 			continue
 		}
-		for _, part := range strings.Split(a.Text, ";") {
-			reading, err := m.LettersFor(a.Item).Read(part)
+		all, _ := m.Lines(a)
+		for _, l := range all {
+			reading, err := m.LettersFor(a.Item).Read(l.Text)
 			if err != nil {
 				continue
 			}
 			sub := &marking{Reference: m.Reference, stage: Components, item: a.Item, line: reading.Lines[0]}
-			if found, side := sub.asked(); found == nil || found.Name != c.Name || side == nil {
+			c, side := sub.asked()
+			if c == nil || side == nil || c.Term.Scale >= 0 && c.Term.Angle == nil {
 				continue
-			} else if v, same := m.signOf(c, side); same {
-				return true, v
+			}
+			if isSigned, same := m.signOf(c, side); same {
+				bound[c.Name] = isSigned
 			}
 		}
 	}
-	return false, false
+	return bound
 }
 
 // signOf reports whether an accepted component was written with its sign; same
-// is false where size and signed component are one.
+// is false where size and signed component are one, and for what is no such component.
 func (m *marking) signOf(c *trial.Component, side *expr.Node) (isSigned, same bool) {
 	env := m.Free(0, "", 0)
 	m.Fill(env, nil)
@@ -263,30 +242,25 @@ func (m *marking) signOf(c *trial.Component, side *expr.Node) (isSigned, same bo
 		return false, false
 	}
 	typed := m.ProgramOf(side).Run(env)
-	return typed < 0, typed != 0
+	return typed < 0, math.Abs(math.Abs(typed)+value) <= trial.SlipShare*-value
 }
 
-// speaksSI reports whether a bare number of the text is a known value in SI and
+// speaksSI reports whether a bare number of the line is a known value in SI and
 // none in the problem's own units: 3500 where 3.5 kN is given.
 func (r *Reference) speaksSI(a Answer) bool {
-	for _, part := range partsOf(expr.Clean(a.Text)) {
-		reading, err := r.LettersFor(a.Item).Read(part)
-		if err != nil {
-			continue
-		}
-		for _, side := range reading.Lines[0].Sides {
-			found := false
-			side.Walk(func(n *expr.Node) {
-				if n.Op == expr.Number && n.Unit == "" && !trial.Structural(n) {
-					own, _ := r.Literal(n)
-					si, _ := r.si.Literal(n)
-					found = found || own.Givens == 0 && si.Givens != 0
-				}
-			})
-			if found {
-				return true
-			}
-		}
+	reading, err := r.LettersFor(a.Item).Read(a.Text)
+	if err != nil {
+		return false
 	}
-	return false
+	found := false
+	for _, side := range reading.Lines[0].Sides {
+		side.Walk(func(n *expr.Node) {
+			if n.Op == expr.Number && n.Unit == "" && !trial.Structural(n) {
+				own, _ := r.Literal(n)
+				si, _ := r.si.Literal(n)
+				found = found || own.Givens == 0 && si.Givens != 0
+			}
+		})
+	}
+	return found
 }

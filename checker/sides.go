@@ -45,6 +45,7 @@ var joinedSides = regexp.MustCompile(`\b(up|down)(left|right)\b|\b(left|right)(u
 // entry is one force of a typed diagram.
 type entry struct {
 	name  string // typed name, as it stands
+	named bool   // there is a name besides words for sides
 	words []sideWord
 }
 
@@ -59,7 +60,7 @@ func parseEntry(text string) entry {
 		}
 	}
 	named := strings.Join(strings.Fields(fillers.ReplaceAllString(rest, " ")), " ")
-	if named == "" {
+	if e.named = named != ""; !e.named {
 		// "pull right", "A left": what leads is the force, not a filler.
 		named, _, _ = strings.Cut(strings.TrimSpace(rest), " ")
 		named = strings.Trim(named, ":-→")

@@ -178,6 +178,8 @@ var saidForm = []said{
 // What is said in cases that no table holds.
 const (
 	saidNoStage        = "There is no such stage."
+	saidManyLines      = "This is more than 40 lines at once; check them a few at a time."
+	saidTwoAnswers     = "This text gives two different answers to the same question, so neither of them counts yet."
 	saidWhichComponent = "Say which component this is, as in T1x = …"
 	saidDiagramEmpty   = "Write each force's letter and the side to which it points: up, down, left, right, or two of these; put ; between forces."
 	saidStranger       = "Ask what would have to touch or pull {body} to exert {stranger} on it."

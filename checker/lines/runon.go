@@ -1,6 +1,7 @@
 package lines
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -15,6 +16,7 @@ import (
 // runOn cuts a piece into equations that stand one behind the other.
 func (s *splitter) runOn(p piece) []piece {
 	var all []piece
+	p = p.trimmed()
 	for {
 		at := 0
 		if len(all) <= Most {
@@ -35,6 +37,7 @@ func (s *splitter) nextEquation(p piece) int {
 	if len(signs) > 2*Most {
 		return 0
 	}
+	wide := s.wideGap(p.runes, signs)
 	for k := 1; k < len(signs); k++ {
 		from, to := signs[k-1].to, signs[k].from
 		name := lastWord(p.runes[from:to]) + from
@@ -47,7 +50,9 @@ func (s *splitter) nextEquation(p piece) int {
 		}
 		// "T1x = 0 T1y = 5": nobody multiplies by a component.
 		components := s.component(word(left)) && s.component(word(p.runes[name:to]))
-		if s.ends(string(p.runes[from:name]), word(p.runes[name:to]), components) {
+		head := strings.TrimRight(string(p.runes[from:name]), " ")
+		gap := name - from - len([]rune(head))
+		if s.ends(head, word(p.runes[name:to]), gap >= wide || components) {
 			return name
 		}
 	}
@@ -56,15 +61,32 @@ func (s *splitter) nextEquation(p piece) int {
 
 func word(side []rune) string { return strings.TrimSpace(string(side)) }
 
-// ends reports whether an equation ends in a side, given with all the space behind it, and
-// the next begins with name; atComponent says that both are about components.
-func (s *splitter) ends(side, name string, atComponent bool) bool {
-	head := strings.TrimRight(side, " ")
-	gap := len(side) - len(head)
+// wideGap returns how many spaces set one equation off from the next: two at least, and
+// more than stand anywhere else in the piece.
+func (s *splitter) wideGap(runes []rune, signs []stretch) int {
+	ordinary := 0
+	for i := 0; i < len(runes); i++ {
+		from := i
+		for i < len(runes) && runes[i] == ' ' {
+			i++
+		}
+		beforeName := slices.ContainsFunc(signs, func(sign stretch) bool {
+			return sign.from > i && lastWord(runes[:sign.from]) == i
+		})
+		if gap := i - from; gap > 0 && !beforeName && (ordinary == 0 || gap < ordinary) {
+			ordinary = gap
+		}
+	}
+	return max(2, ordinary+1)
+}
+
+// ends reports whether an equation ends in a side, with space and a name behind it; apart
+// says that the space or the name set the next one off.
+func (s *splitter) ends(head, name string, apart bool) bool {
 	if word([]rune(head)) == "" || strings.ContainsRune("+-−–*·×/÷^(", lastRune(head)) {
 		return false
 	}
-	return gap > 1 || strings.HasSuffix(head, ".") || atComponent || s.endsInUnit(head, name)
+	return apart || strings.HasSuffix(head, ".") || s.endsInUnit(head, name)
 }
 
 // endsInUnit reports whether a side ends in a quantity that nothing behind it multiplies:
