@@ -67,6 +67,13 @@ func (m *Model) seen(found [][]float64, out []float64) bool {
 
 func (m *Model) near(a, b []float64) bool {
 	for _, slot := range m.unknowns {
+		if v := m.Variables[slot]; v.Angle && m.turnsFully(v.Name) {
+			// 0° and 360° are one direction.
+			if math.Abs(math.Remainder(a[slot]-b[slot], 2*math.Pi)) > sameSolution {
+				return false
+			}
+			continue
+		}
 		if math.Abs(a[slot]-b[slot]) > sameSolution*(math.Abs(a[slot])+math.Abs(b[slot])+sameSolution) {
 			return false
 		}

@@ -4,7 +4,6 @@ import (
 	"strings"
 
 	"example.org/standstill/checker"
-	"example.org/standstill/checker/quantity"
 
 	"example.org/standstill/tutor/bench/measure"
 )
@@ -63,23 +62,23 @@ func (f *Form) Put(field int, text string) (why string) {
 // Question asks for a field, with a sample and with what an empty line does.
 func (f *Form) Question(field int) string { return f.saidAsk(&f.Fields[field]) }
 
-// Unsure asks how sure a value is where its text does not say, "" where it does: for
-// the division of the scale behind repeated readings, for anything behind one reading
-// alone. A constant such as g may well be exact. word is what the answer begins with.
+// Unsure asks for the division of the scale where no quality was typed; "" else. word is
+// what the answer begins with.
 func (f *Form) Unsure(field int) (question, word string) {
-	switch e := &f.Fields[field]; {
-	case e.Value.AssumedDivision:
+	if e := &f.Fields[field]; e.Value.AssumedDivision {
 		return saidAskDivision(e), "div "
-	case e.Value.Measured && len(e.Value.Parts) == 0 && e.Want.Dim != quantity.Acceleration:
-		return saidAskQuality(e), ""
 	}
 	return "", ""
 }
 
-// Surer is the text of a field with the answer to Unsure behind it.
+// Surer is the text of a field with the answer to Unsure behind it; an answer may name
+// another quality.
 func (f *Form) Surer(field int, answer string) string {
 	_, word := f.Unsure(field)
-	return f.Fields[field].Typed + " " + word + strings.TrimSpace(strings.TrimPrefix(answer, word))
+	if answer = strings.TrimSpace(answer); measure.StartsWithQuality(answer) {
+		word = ""
+	}
+	return f.Fields[field].Typed + " " + word + answer
 }
 
 // Asked reports whether a field is a reading of what the problem asks for.
@@ -115,8 +114,8 @@ func (f *Form) Warnings() []string {
 // Short is what was taken from a field, without what it is made of: "35.00°, u =
 // 0.41°".
 func (e *Field) Short() string {
-	short, parts, found := strings.Cut(e.Taken, ": ")
-	if found && e.Value.Measured && len(e.Value.Parts) == 0 && strings.HasPrefix(parts, measure.SaidExact) {
+	short, _, _ := strings.Cut(e.Taken, ": ")
+	if e.Value.Measured && len(e.Value.Parts) == 0 {
 		short += ", exact"
 	}
 	return short

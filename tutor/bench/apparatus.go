@@ -2,7 +2,6 @@ package bench
 
 import (
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 
@@ -62,7 +61,7 @@ func (a *apparatus) letter(text string) (string, bool) {
 // want says what a value for a letter must be.
 func (a *apparatus) want(name string) measure.Want {
 	v, _ := a.model.Variable(name)
-	w := measure.Want{Name: expr.Glyph(name), Dim: v.Dim, Unit: a.ref.Unit(name)}
+	w := measure.Want{Name: expr.Set(name), Dim: v.Dim, Unit: a.ref.Unit(name)}
 	if w.Unit.Dim != w.Dim {
 		w.Unit, _ = quantity.Find(append(measure.UnitsOf(w.Dim), "none")[0])
 	}
@@ -122,27 +121,6 @@ func (a *apparatus) isSide(name string) bool {
 		}
 	}
 	return false
-}
-
-// elevation is how far a force's line rises from the level in the solution env,
-// in radians, 0 to a right angle.
-func (a *apparatus) elevation(body *statics.Body, f *statics.Force, env []float64) float64 {
-	tilt := 0.0
-	if body.Tilt != nil {
-		tilt = a.model.Program(body.Tilt).Run(env)
-	}
-	along := func(axis statics.Axis) float64 {
-		factor := f.Factor(axis)
-		x := float64(factor.Sign)
-		switch factor.Function {
-		case "sin":
-			x *= math.Sin(a.model.Program(factor.Angle).Run(env))
-		case "cos":
-			x *= math.Cos(a.model.Program(factor.Angle).Run(env))
-		}
-		return x
-	}
-	return math.Asin(min(math.Abs(along(statics.X)*math.Sin(tilt)+along(statics.Y)*math.Cos(tilt)), 1))
 }
 
 // needs lists the unknown letters that must be known for a sum to be added up.

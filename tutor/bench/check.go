@@ -20,6 +20,7 @@ func (r *Result) check(f measure.Function, in []measure.Input) {
 	}
 	s := measure.Simulate(f, in, len(r.Predicted), r.Draws, measure.Normal)
 	r.Failed = s.Failed
+	defer func(pushed int) { r.Pushed = pushed }(r.Pushed)
 	var tailed *measure.Trials
 	for j := range r.Predicted {
 		p := &r.Predicted[j]

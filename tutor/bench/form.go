@@ -61,7 +61,7 @@ func NewForm(p *problems.Problem) (*Form, error) {
 	}
 	for _, g := range p.System.Givens {
 		if g.Unit.Dim == quantity.Mass {
-			f.add(Field{Kind: Hanger, Letter: g.Name, Want: a.ownMass("the hanger of " + expr.Glyph(g.Name))})
+			f.add(Field{Kind: Hanger, Letter: g.Name, Want: a.ownMass("the hanger of " + expr.Set(g.Name))})
 		}
 	}
 	f.addRings()
@@ -112,11 +112,11 @@ func (f *Form) addReadings() {
 func (f *Field) Name() string {
 	switch f.Kind {
 	case Hanger:
-		return "hanger " + expr.Glyph(f.Letter)
+		return "hanger " + expr.Set(f.Letter)
 	case Ring:
 		return strings.TrimSpace("ring " + f.Body)
 	}
-	return expr.Glyph(f.Letter)
+	return expr.Set(f.Letter)
 }
 
 // Good reports whether something stands in the field that can be used.

@@ -134,14 +134,14 @@ func TestALabPeriod(t *testing.T) {
 // Nothing that was typed is lost when the input ends, and the run comes back as typed.
 func TestARunBrokenOffComesBack(t *testing.T) {
 	r := memory(t)
-	newTable(t, r, "", "Ana", "0.400 kg ± 1 %", "33 deg").run("canal-lantern")
+	newTable(t, r, "", "Ana", "0.400 kg ± 1 %", "33 deg", "").run("canal-lantern")
 	runs, err := Runs(r, "")
 	if err != nil || len(runs) != 1 || runs[0].Text != "set m = 0.400 kg ± 1 %\nset alpha = 33 deg" {
 		t.Fatalf("%+v, %v", runs, err)
 	}
-	again := newTable(t, r, "", "Ana", "1", "", "", "50 deg", "", "", "", "", "", "leave")
+	again := newTable(t, r, "", "Ana", "1", "", "", "50 deg", "", "", "", "", "", "", "leave")
 	again.run("canal-lantern")
-	again.wants("Open: run 1", "Taken: m = 0.4000 kg", "Taken: α = 33°", "Predicted T1 =")
+	again.wants("Open: run 1", "Taken: m = 0.4000 kg", "Taken: α = 33.00°", "Predicted T₁ =")
 	if runs, _ := Runs(r, ""); len(runs) != 1 || !strings.Contains(runs[0].Text, "set beta = 50 deg") {
 		t.Errorf("%+v", runs)
 	}
@@ -162,12 +162,12 @@ func TestARunBegunElsewhereGoesOn(t *testing.T) {
 // What is bad stays to be mended, and what was good before it stays too.
 func TestBadInputLosesNothing(t *testing.T) {
 	table := newTable(t, memory(t), "", "",
-		"0.4", "0.4 N", "0.4 kg ± -1 %", "0.4 kg ± 1 %", "95 deg", "35 deg", "0.5", "± 0.5", "50 deg", "", "", "", "", "",
+		"0.4", "0.4 N", "0.4 kg ± -1 %", "0.4 kg ± 1 %", "95 deg", "35 deg", "0.5 N", "± 0.5", "50 deg", "", "", "", "", "", "",
 		"q = 3", "alpha = 35", "T3 = 4 N", "m = 0.5 kg", "T1 = 3 N div 0.1 N", "T1 = 3 kg", "T1 =", "result", "leave")
 	table.run("canal-lantern")
-	table.wants("m needs a unit", "N is the unit of a force", "cannot be below zero", "lies between 0° and 90°",
-		"no letter “q”", "α needs a unit", "no letter “T3”", "Predicted T1 = 3.",
-		"Before 0.5 a word is missing", "Taken: α = 35.00°, u = 0.29°", "Taken: T1 = 3.000 N", "Left: T1 is empty")
+	table.wants("m needs a unit", "N is the unit of a force", "cannot be negative", "must be between 0° and 90°",
+		"no letter “q”", "α needs a unit", "no letter “T3”", "Predicted T₁ = 3.",
+		"but N is the unit of a force", "Taken: α = 35.00°, u = 0.29°", "Taken: T₁ = 3.000 N", "Left: T₁ is empty")
 }
 
 func TestStringsThatCannotPush(t *testing.T) {

@@ -79,7 +79,7 @@ func (g *Guide) words() map[string]func(string) error {
 		wordValues:   plainly(g.values),
 		wordHelp:     plainly(func() { g.blocks([]Block{wordsHelp(), Notation()}) }),
 		wordCautions: plainly(func() { g.blocks([]Block{{Title: "Caution", Lines: Cautions()}}) }),
-		wordLook:     plainly(func() { g.say(saidSystematic) }),
+		wordLook:     plainly(func() { g.say(Systematic()...) }),
 		wordText:     plainly(g.opening),
 		wordDrawing:  plainly(g.draw),
 		wordPlot:     g.plot,

@@ -5,6 +5,8 @@ import (
 	"encoding/json"
 	"math"
 
+	"example.org/standstill/checker/expr"
+
 	"example.org/standstill/tutor/bench/measure"
 )
 
@@ -89,10 +91,13 @@ func inputOut(in *Input) inputJSON {
 
 // ascii is the field's name in letters that any keyboard has.
 func (f *Field) ascii() string {
-	if f.Kind == Measure || f.Kind == Reading {
-		return f.Letter
+	switch f.Kind {
+	case Hanger:
+		return "hanger " + expr.Glyph(f.Letter)
+	case Ring:
+		return f.Name()
 	}
-	return f.Name()
+	return f.Letter
 }
 
 type predictionJSON struct {

@@ -101,7 +101,7 @@ func (r *Result) unread(names []string) []string {
 			found = found || c.Letter == name
 		}
 		if !found {
-			missing = append(missing, expr.Glyph(name))
+			missing = append(missing, expr.Set(name))
 		}
 	}
 	return missing

@@ -12,6 +12,9 @@ type Block struct {
 	Lines []string
 	Head  []string
 	Rows  [][]string
+	// Glance says that the block shows at a glance what others say in sentences: it is
+	// left out where one line is set after another.
+	Glance bool
 }
 
 // Style is how blocks are set as text.
@@ -40,7 +43,9 @@ func (s Style) Set(blocks []Block) []string {
 			continue
 		}
 		if s.Plain {
-			lines = append(lines, b.spoken()...)
+			if !b.Glance {
+				lines = append(lines, b.spoken()...)
+			}
 			continue
 		}
 		lines = append(lines, b.Title)

@@ -39,7 +39,7 @@ type sheet struct {
 	Measured   []sheetRow
 	Read       []sheetRow
 	Qualities  []Block
-	Systematic string
+	Systematic []string
 }
 
 // sheetRow is one line to fill in.
@@ -55,7 +55,7 @@ func Sheet(f *Form) ([]byte, error) {
 	}
 	s := sheet{
 		CSS: template.CSS(paperCSS), Title: p.Title, ID: p.ID, Statement: f.Statement(),
-		Cautions: Cautions(), Drawing: template.HTML(picture.SVG(scene, drawingWidth, drawingHeight)), Systematic: saidSystematic,
+		Cautions: Cautions(), Drawing: template.HTML(picture.SVG(scene, drawingWidth, drawingHeight)), Systematic: Systematic(),
 		Qualities: []Block{Notation()},
 	}
 	for i := range f.Fields {

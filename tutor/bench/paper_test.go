@@ -75,7 +75,7 @@ func TestReportHoldsEverythingAndEscapesIt(t *testing.T) {
 	}
 	wellFormed(t, page)
 	text := string(page)
-	for _, want := range []string{"Masses fall", "Budget of T1", "Correlation", "Compared", "Left over", "Runs side by side", "<svg", "T1 of run 2", "half-width 0.5°"} {
+	for _, want := range []string{"Masses fall", "Uncertainty budget of T₁", "Correlation", "Compared", "Sums of the measured forces", "Runs side by side", "<svg", "T1 of run 2", "half-width 0.5°"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("the report lacks %s", want)
 		}
@@ -110,7 +110,7 @@ func TestPlotFollowsTheSums(t *testing.T) {
 	if canvas := picture.Braille(scene, 78, 20).String(); !strings.Contains(canvas, "β / °") {
 		t.Error(canvas)
 	}
-	if _, _, why = Plot(trials, "T1"); !strings.Contains(why, "what the sums predict") {
+	if _, _, why = Plot(trials, "T1"); !strings.Contains(why, "what the equations predict") {
 		t.Errorf("%q", why)
 	}
 	if _, notes, _ = Plot(trials, "alpha"); len(notes) != 1 || !strings.Contains(notes[0], "Run 1 had β = 35") {
@@ -132,7 +132,7 @@ func TestRunsSideBySide(t *testing.T) {
 		t.Fatal(why)
 	}
 	lines := strings.Join(Style{Plain: true}.Set(blocks), "\n")
-	for _, want := range []string{"α, run 3 30.00°, u 0.29, run 4 40.00°, u 0.29", "T1 predicted, run 3 3.591 N, u 0.031", "moved by 0.000 N (U = 0.082 N), and the sums say −0.109 N"} {
+	for _, want := range []string{"α, run 3 30.00°, u 0.29, run 4 40.00°, u 0.29", "T₁ predicted, run 3 3.591 N, u 0.031", "changed by 0.000 N (U = 0.082 N); the prediction changed by −0.109 N"} {
 		if !strings.Contains(lines, want) {
 			t.Errorf("never said: %s in\n%s", want, lines)
 		}

@@ -35,7 +35,7 @@ func Plot(trials []Trial, by string) (scene picture.Scene, notes []string, why s
 		return scene, nil, why
 	}
 	unit := last.form.want(letter).Unit
-	p := &picture.Plot{X: picture.Scale{Name: expr.Glyph(letter), Unit: shown(unit)}, Marked: len(last.Compared) == 0, At: last.at(letter) / unit.Factor}
+	p := &picture.Plot{X: picture.Scale{Name: expr.Set(letter), Unit: shown(unit)}, Marked: len(last.Compared) == 0, At: last.at(letter) / unit.Factor}
 	low, high := plotRange(trials, letter)
 	colours := picture.Colours(last.form.ref)
 	for j := range last.Predicted {

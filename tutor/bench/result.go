@@ -45,6 +45,7 @@ type Prediction struct {
 	DrawnLow, DrawnHigh   float64
 	Drawn                 bool
 	Why                   string
+	Direction             bool // counted round the full circle
 }
 
 // Result is what comes of a run.
@@ -57,7 +58,8 @@ type Result struct {
 	NoSum       []string // why a sum of the measured pulls is not there
 	Warnings    []string
 	Draws       int
-	Failed      int // draws for which the sums had no solution
+	Failed      int // trials that were thrown out: the sums had no solution, or
+	Pushed      int // as many of them a solution in which a string pushes
 
 	early  bool // sizes of what is predicted are not to be said yet
 	form   *Form
@@ -158,7 +160,8 @@ func (r *Result) predict() string {
 	for j, name := range names {
 		outputs[j], _ = r.form.model.Slot(name)
 	}
-	f := newSums(r.form.model, r.solved).function(r.slots(), outputs)
+	sums := newSums(r.form.model, r.solved)
+	f := sums.function(r.slots(), outputs)
 	in := r.uncertain()
 	var ok bool
 	if r.law, ok = measure.Linearise(f, in, len(names)); !ok {
@@ -174,7 +177,7 @@ func (r *Result) predict() string {
 		}
 	}
 	r.correlate()
-	r.check(f, in)
+	r.check(sums.physical(f, &r.Pushed), in)
 	return ""
 }
 
@@ -219,7 +222,7 @@ func (r *Result) isInput(letter string) bool {
 }
 
 func (r *Result) prediction(j int, name string) Prediction {
-	p := Prediction{Letter: name, Name: expr.Glyph(name), Unit: r.form.want(name).Unit, Value: r.law.Y[j], U: r.law.U(j)}
+	p := Prediction{Letter: name, Name: expr.Set(name), Unit: r.form.want(name).Unit, Value: r.law.Y[j], U: r.law.U(j), Direction: turns(r.form.model, name)}
 	p.K, p.Nu = measure.Coverage(r.law.Nu(j))
 	p.Expanded = p.K * p.U
 	p.Low, p.High = p.Value-p.Expanded, p.Value+p.Expanded

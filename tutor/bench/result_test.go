@@ -22,12 +22,12 @@ func TestWhatHasNoPartHasNoSensitivity(t *testing.T) {
 	if why != nil {
 		t.Fatal(why)
 	}
-	f.Type(1, "5 deg")
+	f.Type(1, "5 deg exact")
 	alone, why := f.Result()
 	if why != nil {
 		t.Fatal(why)
 	}
-	if said := strings.Join(Style{}.Set(alone.Blocks()), " "); !strings.Contains(said, "T1 = 224.9 N, exact, since everything that it follows from is taken as exact") {
+	if said := strings.Join(Style{}.Set(alone.Blocks()), " "); !strings.Contains(said, "T₁ = 224.9 N, exact, because all the values it depends on are taken as exact") {
 		t.Error(said)
 	}
 	for _, row := range r.Predicted[0].budget().Rows {
@@ -48,7 +48,7 @@ func TestDrawsCountWhereTheTensionBends(t *testing.T) {
 	if up, down := p.High-p.Value, p.Value-p.Low; up < 1.2*down {
 		t.Errorf("the interval reaches %v up and %v down", up, down)
 	}
-	if !strings.Contains(p.Why, "does not follow in a straight line") || !strings.Contains(p.said(), "95 % of the draws") {
+	if !strings.Contains(p.Why, "does not change along a straight line") || !strings.Contains(p.said(), "95 % of the random trials") {
 		t.Errorf("%s", p.said())
 	}
 	if c := r.Compared[0]; math.Abs(c.Combined-math.Hypot(c.Expanded, p.High-p.Value)) > 1e-12 {
@@ -83,16 +83,16 @@ func TestStudentsTTakesThePlaceOfTwo(t *testing.T) {
 	if p.Nu != 1 || math.Abs(p.K-12.706) > 1e-3 || c.Nu != 1 {
 		t.Errorf("k = %v for %d degrees of freedom; reading %d", p.K, p.Nu, c.Nu)
 	}
-	if !strings.Contains(p.said(), "k = 12.71, 95 % with 1 degree of freedom") || !strings.Contains(c.verdictSaid(), "(95 %)") {
+	if !strings.Contains(p.said(), "k = 12.71, ν = 1") || !strings.Contains(c.verdictSaid(), "(k = 12.71, ν = 1)") {
 		t.Errorf("%s\n%s", p.said(), c.verdictSaid())
 	}
 }
 
 func TestVerdictsAreInTheDesignsWords(t *testing.T) {
 	for _, c := range []struct{ read, want string }{
-		{"3.6 N ± 0.05 N", "T1: they agree within their combined expanded uncertainty (k = 2), 0.085 N."},
-		{"3.7 N ± 0.05 N", "T1: they differ by more than their combined expanded uncertainty (k = 2), 0.085 N: by 0.11 N."},
-		{"3.7 N ± 0.7 N", "T1: cannot tell; their combined expanded uncertainty (k = 2), 0.81 N, is over 20 % of the value."},
+		{"3.6 N ± 0.05 N", "T₁: they agree within their combined expanded uncertainty (k = 2), 0.085 N."},
+		{"3.7 N ± 0.05 N", "T₁: they differ by more than their combined expanded uncertainty (k = 2), 0.085 N: by 0.11 N."},
+		{"3.7 N ± 0.7 N", "T₁: cannot tell; their combined expanded uncertainty (k = 2), 0.81 N, is over 20 % of the value."},
 	} {
 		f := twoStrings(t, "30", "45")
 		fill(t, f, nil, []string{"T1 = " + c.read})
@@ -121,14 +121,32 @@ func TestLeftOverFollowsWhatWasMeasured(t *testing.T) {
 	}
 }
 
-// Strings within 10° of level are warned of, but not one that is meant to lie level, nor
-// the strings of a force table.
+// A pull is warned of as a multiple of the load unless it is small, and by itself where
+// nobody said what the string is rated for; not one that is meant to lie level.
 func TestWarnings(t *testing.T) {
-	near := twoStrings(t, "8", "45")
-	if r := result(t, near); len(r.Warnings) != 1 || !saidIn(r.Warnings, "T1 runs only 8.0° from level") {
-		t.Errorf("%q", r.Warnings)
+	for _, c := range []struct{ mass, angle, want string }{
+		{"0.5 kg", "4", "T₁ (35.2 N) and T₂ (35.2 N) are predicted to be more than 5 times the load"},
+		{"0.5 kg", "8", ""}, // 3.6 times the load
+		{"10 g", "4", ""},   // 0.70 N
+		{"10 g", "9", ""},   // 0.31 N
+		{"50 kg", "12", "T₁ (1180 N) and T₂ (1180 N) are predicted to be over 50 N"},
+	} {
+		f := bankForm(t, "canal-lantern")
+		fill(t, f, []string{"m = " + c.mass, "alpha = " + c.angle + " deg", "beta = " + c.angle + " deg", "g = 9.81 m/s^2"}, nil)
+		r := result(t, f)
+		if (c.want == "") != (r.Warnings == nil) || !saidIn(r.Warnings, c.want) {
+			t.Errorf("%s at %s°: %q", c.mass, c.angle, r.Warnings)
+		}
+		if early := f.Warnings(); len(early) != len(r.Warnings) || saidIn(early, " N, ") || saidIn(early, "(") {
+			t.Errorf("before the prediction by hand: %q", early)
+		}
 	}
-	for _, id := range []string{"lab-table-four", "wall-lift", "two-lanterns"} {
+	safe := bankForm(t, "canal-lantern")
+	fill(t, safe, []string{"m = 50 kg"}, []string{"T1 = 2 kN max", "T2 = 2 kN max"})
+	if r := result(t, safe); r.Warnings != nil {
+		t.Errorf("rated: %q", r.Warnings)
+	}
+	for _, id := range []string{"lab-table-four", "lab-ring"} {
 		if r := result(t, bankForm(t, id)); len(r.Warnings) > 0 {
 			t.Errorf("%s: %q", id, r.Warnings)
 		}
@@ -136,13 +154,13 @@ func TestWarnings(t *testing.T) {
 	rated := twoStrings(t, "30", "45")
 	fill(t, rated, []string{"m = 0.5 kg max 0.4 kg"}, []string{"T1 = 3.5 N max", "T2 = 4.45 N max"})
 	r := result(t, rated)
-	for _, want := range []string{"m was measured as 0.500 kg, above its rating of 0.4 kg", "T1 is predicted as 3.59 N, above its rating of 3.5 N"} {
+	for _, want := range []string{"m was measured as 0.500 kg, above its rating of 0.4 kg", "T₁ is predicted as 3.59 N, above its rating of 3.5 N"} {
 		if !saidIn(r.Warnings, want) {
 			t.Errorf("never said: %s in %q", want, r.Warnings)
 		}
 	}
 	fill(t, rated, []string{"m = 0.5 kg ± 1 %"}, nil)
-	if r := result(t, rated); !saidIn(r.Warnings, "T2 may reach 4.46 N, above its rating of 4.45 N") {
+	if r := result(t, rated); !saidIn(r.Warnings, "T₂ may reach 4.46 N, above its rating of 4.45 N") {
 		t.Errorf("%q", r.Warnings)
 	}
 }
@@ -155,9 +173,9 @@ func TestUnphysicalValuesGetASentence(t *testing.T) {
 		want   string
 	}{
 		{"guyed-lamp", []string{"beta = 20 deg", "gamma = 40 deg"}, "comes out as a push, and strings only pull"},
-		{"canal-lantern", []string{"alpha = 90 deg", "beta = 90 deg"}, "hardly settle the forces"},
-		{"canal-lantern", []string{"alpha = 0 deg", "beta = 0 deg"}, "hardly settle the forces"},
-		{"lab-three-hangers", []string{"m = 5 kg"}, "can balance"},
+		{"canal-lantern", []string{"alpha = 90 deg", "beta = 90 deg"}, "the forces cannot be found"},
+		{"canal-lantern", []string{"alpha = 0 deg", "beta = 0 deg"}, "the forces cannot be found"},
+		{"lab-three-hangers", []string{"m = 5 kg"}, "cannot balance"},
 	} {
 		f := bankForm(t, c.id)
 		fill(t, f, c.values, nil)
@@ -171,8 +189,8 @@ func TestUnphysicalValuesGetASentence(t *testing.T) {
 // A hanger's own mass is as good as a heavier mass.
 func TestHangerAndRingAddToTheMass(t *testing.T) {
 	parts := bankForm(t, "canal-lantern")
-	fill(t, parts, []string{"m = 0.400 kg"}, nil)
-	for kind, line := range map[Kind]string{Hanger: "m = 50 g div 1 g", Ring: "0.012 kg"} {
+	fill(t, parts, []string{"m = 0.400 kg exact"}, nil)
+	for kind, line := range map[Kind]string{Hanger: "m = 50 g div 1 g", Ring: "0.012 kg exact"} {
 		if why := parts.Assign(kind, line); why != "" {
 			t.Fatal(why)
 		}
@@ -232,7 +250,7 @@ func TestJSONHoldsTheRun(t *testing.T) {
 	}
 	t1 := got.Predicted["T1"]
 	if math.Abs(t1.Value-3.590709) > 5e-7 || t1.Unit != "N" || t1.Budget[0].Input != "beta" ||
-		math.Abs(got.Correlation["T1"]["T2"]-0.7498) > 5e-5 || got.Compared[0].Verdict != "differ" || len(got.Left) != 2 || len(got.Cautions) != 5 {
+		math.Abs(got.Correlation["T1"]["T2"]-0.7498) > 5e-5 || got.Compared[0].Verdict != "differ" || len(got.Left) != 2 || len(got.Cautions) != 6 {
 		t.Errorf("%s", out)
 	}
 }

@@ -13,28 +13,28 @@ import (
 
 // What is said about a field of the form.
 const (
-	saidNoRing    = "Nothing hangs on the ring in this problem's sums, so its own mass has no place in them."
-	saidWhichRing = "There are several rings; say which, as in ring A = 12 g."
+	saidNoRing    = "No mass hangs on the ring in this problem, so the ring's own mass is not needed."
+	saidWhichRing = "There are several rings. Say which one, as in ring A = 12 g."
 )
 
 func saidNoRingOn(body string) string {
-	return fmt.Sprintf("There is no ring %s on which a mass hangs.", measure.Shorten(body))
+	return fmt.Sprintf("No mass hangs on a ring %s in this problem.", measure.Shorten(body))
 }
 
 func saidBelowZero(w measure.Want) string {
-	return fmt.Sprintf("%s comes out below zero, and its size is what is measured.", w.Name)
+	return fmt.Sprintf("%s is below zero. Give its size, which is positive.", w.Name)
 }
 
 func saidNoneOfIt(w measure.Want) string {
-	return fmt.Sprintf("%s is nothing, and then there is nothing to predict.", w.Name)
+	return fmt.Sprintf("%s is zero, so there is nothing to predict.", w.Name)
 }
 
 func saidBeyondQuarter(w measure.Want) string {
-	return fmt.Sprintf("%s is measured from an axis to a string on one side of it, so it lies between 0° and 90°.", w.Name)
+	return fmt.Sprintf("%s is the angle between a string and an axis, so it must be between 0° and 90°.", w.Name)
 }
 
 func saidNoEquals(line string) string {
-	return fmt.Sprintf("“%s” has no equals sign; a measured value goes like m = 0.500 kg ± 1 %%.", measure.Shorten(line))
+	return fmt.Sprintf("“%s” has no equals sign. Write a measured value as in m = 0.500 kg ± 1 %%.", measure.Shorten(line))
 }
 
 // saidAbout puts the field's name before a sentence that does not begin with it.
@@ -49,7 +49,13 @@ func saidAbout(e *Field, why string) string {
 }
 
 func (f *Form) saidNoLetter(name string) string {
-	var measured, predicted []string
+	measured, predicted := f.letterNames()
+	return fmt.Sprintf("This problem has no letter “%s”. You can set %s, and read %s.",
+		measure.Shorten(strings.TrimSpace(name)), measure.Listed(measured, "and"), measure.Listed(predicted, "and"))
+}
+
+// letterNames are what can be set and what can be read.
+func (f *Form) letterNames() (measured, predicted []string) {
 	for i := range f.Fields {
 		switch e := &f.Fields[i]; e.Kind {
 		case Measure:
@@ -58,19 +64,18 @@ func (f *Form) saidNoLetter(name string) string {
 			predicted = append(predicted, e.Name())
 		}
 	}
-	return fmt.Sprintf("This problem has no letter “%s”. Put into the sums are %s; predicted and read are %s.",
-		measure.Shorten(strings.TrimSpace(name)), measure.Listed(measured, "and"), measure.Listed(predicted, "and"))
+	return measured, predicted
 }
 
 func (f *Form) saidOtherKind(kind Kind, letter string) string {
-	glyph := expr.Glyph(letter)
+	glyph := expr.Set(letter)
 	switch {
 	case kind == Measure:
-		return fmt.Sprintf("%s is what the sums predict; what a scale or protractor shows for it is a reading.", glyph)
+		return fmt.Sprintf("%s is what the equations predict. What a scale or protractor shows for it is a reading.", glyph)
 	case kind == Hanger:
-		return fmt.Sprintf("%s is no mass that is given, so no hanger adds to it.", glyph)
+		return fmt.Sprintf("%s is not a given mass, so it has no hanger.", glyph)
 	}
-	return fmt.Sprintf("%s is put into the sums and not predicted; its measured value is set, not read.", glyph)
+	return fmt.Sprintf("%s goes into the equations and is not predicted. Set its measured value instead of reading it.", glyph)
 }
 
 // What a hanger and a ring may weigh.
@@ -83,89 +88,127 @@ const (
 
 // saidUnphysical makes a sentence of what package statics says of a solution.
 func saidUnphysical(why string) string {
-	return "With these values " + why + "; look at the angles, the masses and the sides again."
+	return "With these values " + why + ". Check the angles, the masses and the directions."
 }
 
 // saidUnsolved says in a student's words why there is no prediction.
 func saidUnsolved(err error) string {
 	switch err {
 	case statics.ErrSeveral:
-		return "More than one position of rest fits these values, so nothing can be predicted; the sides of the strings must settle which is meant."
+		return "With these values there is more than one position of equilibrium, so nothing can be predicted. Check the directions of the strings."
 	case statics.ErrOpen, statics.ErrIllPosed:
-		return "With these values the sums hardly settle the forces: the strings lie so nearly in one line that a tiny change of an angle would change them beyond measure."
+		return "With these values the forces cannot be found: the strings are so nearly in one line that a tiny change of an angle changes them enormously."
 	}
-	return "With these values no forces on the sides that the problem names can balance; look at the angles and the masses again."
+	return "With these values the forces cannot balance in the directions that the problem names. Check the angles and the masses."
 }
 
 func saidUpset(name string) string {
-	return fmt.Sprintf("The sums of this problem balance only for values that fit one another exactly, so no uncertainty of %s can be told from values that were measured separately.", name)
+	return fmt.Sprintf("The equations of this problem only hold for values that fit each other exactly, so the uncertainty of %s cannot be found from values that were measured separately.", name)
 }
 
 func saidNumberNeeded(given, output string) string {
-	return fmt.Sprintf("The problem gives no number for %s, and %s depends on it; measure %s.", expr.Glyph(given), expr.Glyph(output), expr.Glyph(given))
+	return fmt.Sprintf("The problem gives no number for %s, and %s depends on it. Measure %s.", expr.Set(given), expr.Set(output), expr.Set(given))
 }
 
 func saidNoSum(sum string, missing []string) string {
-	return sum + " cannot be added up from readings, because " + strings.Join(missing, " and ") + " was not read."
+	return sum + " cannot be calculated from readings, because " + strings.Join(missing, " and ") + " was not read."
 }
 
 func (r *Result) saidFailed(p *Prediction) string {
-	return fmt.Sprintf("In %d of %d draws the sums have no solution, so near are the values to where %s is settled no more; the interval is that of the other draws.",
-		r.Failed, r.Draws, p.Name)
+	said := fmt.Sprintf("%s of %s random trials were left out", thousands(r.Failed), thousands(r.Draws))
+	switch r.Pushed {
+	case 0:
+		return said + " because the equations have no solution there. The interval comes from the other trials."
+	case r.Failed:
+		return said + " because a string would have to push. The interval comes from the other trials."
+	}
+	return said + fmt.Sprintf(": in %s a string would have to push, in the others the equations have no solution. The interval comes from the rest.", thousands(r.Pushed))
 }
 
 // saidBends says that the law of propagation, which takes everything as straight,
 // is off.
 func (r *Result) saidBends(p *Prediction) string {
-	said := fmt.Sprintf("Over the uncertainty of %s, %s does not follow in a straight line", p.Budget[0].Input.Name(), p.Name)
+	said := fmt.Sprintf("Within the uncertainty of %s, %s does not change along a straight line", p.Budget[0].Input.Name(), p.Name)
 	if p.U == 0 {
-		return said + ": to first order it does not move at all. The interval is that of the draws."
+		return said + ": its slope is zero there. The interval is that of the random trials."
 	}
 	if math.Abs(p.Spread-p.U) <= measure.Agreement*p.U {
-		return said + fmt.Sprintf(": the draws lie about %s. The interval is that of the draws.", measure.WithUnit(measure.Round(p.Mean/p.Unit.Factor, measure.TwoFigures(p.Spread/p.Unit.Factor)), p.Unit))
+		return said + fmt.Sprintf(": the mean of the random trials is %s. The interval is that of the trials.", p.at(p.Mean, p.Spread))
 	}
-	return said + fmt.Sprintf(": the law of propagation gives u = %s and the draws %s. The interval is that of the draws.",
-		measure.WithUnit(measure.QuoteU(p.U/p.Unit.Factor), p.Unit), measure.WithUnit(measure.QuoteU(p.Spread/p.Unit.Factor), p.Unit))
+	return said + fmt.Sprintf(": the law of propagation gives u = %s, the random trials %s. The interval is that of the trials.", p.in(p.U), p.in(p.Spread))
 }
 
-func saidNearlyLevel(name string, degrees float64, size string) string {
-	if size != "" {
-		size = ": " + size + " here"
+// What the letters of a result mean, each where it first appears.
+const (
+	saidUMeans  = "u is the standard uncertainty. U = k·u is the expanded uncertainty: about 95 % of such intervals hold the value."
+	saidNuMeans = "ν is the degrees of freedom. Few readings give a small ν, and k is then larger than 2 (Student's t)."
+	saidEnMeans = "E_n is the difference divided by its expanded uncertainty U. |E_n| ≤ 1 means that the two values agree. About one comparison in twenty differs by chance."
+)
+
+func saidAssumedFirst(assumed []string) string {
+	return fmt.Sprintf("Not measured, so taken from the problem as exact: %s.", measure.Listed(assumed, "and"))
+}
+
+func saidRepeat(names []string) string {
+	was := "was"
+	if len(names) > 1 {
+		was = "were"
 	}
-	return fmt.Sprintf("%s runs only %s° from level, and nearly level strings carry huge tensions%s. Hang nothing on it before the teacher has seen it.",
-		name, measure.Figured(degrees, 2), size)
+	return fmt.Sprintf("%s %s read only once. Before you look for a cause, take two or three more readings.", measure.Listed(names, "and"), was)
+}
+
+func saidManyLoads(names []string) string {
+	is := "is"
+	if len(names) > 1 {
+		is = "are"
+	}
+	return fmt.Sprintf("%s %s predicted to be more than %d times the load: nearly horizontal strings carry very large forces. Let the teacher see it before you hang anything.", measure.Listed(names, "and"), is, manyLoads)
+}
+
+func saidUnrated(names []string) string {
+	first, _, _ := strings.Cut(names[0], " ")
+	is, its := "is", "is it"
+	if len(names) > 1 {
+		is, its = "are", "is each"
+	}
+	return fmt.Sprintf("%s %s predicted to be over %d N. What load %s rated for? Type the rating, as in %s = 100 N max, and hang nothing above it.", measure.Listed(names, "and"), is, unratedPull, its, first)
 }
 
 func saidExceedsEarly(name, rating string) string {
-	return fmt.Sprintf("%s is predicted to be above its rating of %s: take load off.", name, rating)
+	return fmt.Sprintf("%s is predicted to be above its rating of %s. Use a smaller load.", name, rating)
 }
 
 func saidExceeds(name, what, size, rating string) string {
-	return fmt.Sprintf("%s %s %s, above its rating of %s: take load off.", name, what, size, rating)
+	return fmt.Sprintf("%s %s %s, above its rating of %s. Use a smaller load.", name, what, size, rating)
 }
 
-// saidSystematic lists what repeated readings do not show.
-const saidSystematic = "What is off by the same amount every time is in no uncertainty here: a scale's zero, its axis not along the string, " +
-	"parallax, a protractor not centred on the ring or not level, a string that does not point at the ring's centre, friction in a pulley, " +
-	"the mass of a hanger, hook or ring left out, an angle measured from the other line."
+// Systematic lists what repeated readings do not show, the commonest first.
+func Systematic() []string {
+	return []string{
+		"Errors that are the same every time are in none of these uncertainties. Check them in this order.",
+		"The scale: its calibration (hang a known mass on it), its zero, friction inside it, its axis along the string.",
+		"The angles: the protractor centred on the ring and level, no parallax, the right line of reference.",
+		"The masses: hanger, hook and ring counted, the mass of the scale itself where it hangs in the string.",
+		"The strings: pointing at the centre of the ring, no friction in the pulleys, no stretching while you read.",
+	}
+}
 
-// Systematic says what repeated readings do not show.
-func Systematic() string { return saidSystematic }
-
-// saidLook stands for saidSystematic where there is a next question.
-const saidLook = "What is off by the same amount every time is in no uncertainty here; the word look lists it."
+// saidLook stands for Systematic where there is a next question.
+const saidLook = "A systematic error is in none of these uncertainties. The word look lists the usual ones, the calibration of the scale first."
 
 // Cautions are shown before the first measurement and stand on every sheet. What
 // they hold was read in school and maker's sheets on hanging masses, spring
-// scales and force tables, but for clamping stands, adding masses gently and the
-// school's own rules, which are common practice.
+// scales and force tables, but for clamping stands, adding masses gently, taking
+// masses off first, letting go of a scale slowly and the school's own rules, which are
+// common practice.
 func Cautions() []string {
 	return []string{
 		"Masses fall: keep feet and fingers clear, and put a tray or a soft landing under them. Add masses gently and keep them low.",
-		"Strings and springs snap: wear eye protection, and keep faces out of the line of a string.",
-		"Stay below the rated load of strings, scales and pulleys. A stand is clamped or weighted before anything hangs on it.",
-		"Nearly level strings carry huge tensions: stay 10° from level or more unless the teacher is with you.",
-		"This is for a teaching apparatus only, not for lifting, rigging or supporting people. The school's own risk assessment and local rules come first, and real structures are for licensed practice.",
+		"Take the masses off before you move a string. Let go of a stretched spring scale slowly.",
+		"Strings and springs snap: wear eye protection, and keep your face out of the line of a string.",
+		"Stay below the rated load of strings, scales and pulleys. Clamp or weight every stand before anything hangs on it.",
+		"Nearly horizontal strings carry very large forces: stay 10° or more from horizontal unless the teacher is with you.",
+		"This is for a teaching apparatus only, not for lifting, rigging or supporting people. The school's own risk assessment and local rules come first; real structures are for licensed practice.",
 	}
 }
 
@@ -180,32 +223,34 @@ func thousands(n int) string {
 
 // What is said about several runs.
 const (
-	saidNothingToPlot = "There is nothing to plot yet: a run has to have a result first."
-	saidTwoRuns       = "Two runs or more are laid side by side; give their numbers, as in compare 1 2."
+	saidNothingToPlot = "There is nothing to plot yet: no run has a result."
+	saidTwoRuns       = "Comparing needs two runs or more. Give their numbers, as in compare 1 2."
 )
 
 func saidOffCurve(run int, values string, last int) string {
-	return fmt.Sprintf("Run %d had %s, and the curve is that of run %d, so its points need not lie on it.", run, values, last)
+	return fmt.Sprintf("Run %d had %s. The curve is for run %d, so the points of run %d may be off the curve.", run, values, last, run)
 }
 
 func saidOtherApparatus(a int, idA string, b int, idB string) string {
-	return fmt.Sprintf("Run %d is of %s and run %d of %s; only runs of one apparatus can be compared.", a, idA, b, idB)
+	return fmt.Sprintf("Run %d is of %s and run %d of %s. Only runs of the same apparatus can be compared.", a, idA, b, idB)
 }
 
 func saidMoved(a, b int, name, read, u, predicted string) string {
-	return fmt.Sprintf("From run %d to run %d the reading of %s moved by %s (U = %s), and the sums say %s.", a, b, name, read, u, predicted)
+	return fmt.Sprintf("From run %d to run %d the reading of %s changed by %s (U = %s); the prediction changed by %s.", a, b, name, read, u, predicted)
 }
 
 // Notation is how measured values are typed, as a table.
 func Notation() Block {
-	return Block{Title: "How a measured value is written", Head: []string{"typed", "meaning"}, Rows: [][]string{
-		{"0.500 kg ± 0.005 kg", "a half-width, in a unit or in %: 500 g ± 1 %; +- does as well; u = half-width/√3"},
-		{"35; 34.5; 35.5 deg div 1 deg", "repeated readings; their spread counts, and the division of the scale too"},
-		{"20.4 N div 0.2 N", "the smallest division of the scale: half of it to both sides"},
-		{"20.4 N div 0.2 N zero 0.1 N", "what the scale shows with nothing on is taken off"},
+	return Block{Title: "How to write a measured value", Head: []string{"typed", "meaning"}, Rows: [][]string{
+		{"0.500 kg ± 0.005 kg", "a half-width, in a unit or in %: 500 g ± 1 %; +- works too; u = half-width/√3"},
+		{"35; 34.5; 35.5 deg div 1 deg", "repeated readings and the smallest division of the scale; both count"},
+		{"20.4 N div 0.2 N", "one reading and the smallest division: half a division to each side"},
+		{"20.4 N div 0.2 N zero 0.1 N", "the scale shows 0.1 N with nothing on it; this is subtracted"},
 		{"20.4 N u 0.1 N", "a standard uncertainty"},
-		{"0.48 to 0.52 kg", "the band of masses within which pulleys hold the ring still: its middle and half-width"},
+		{"20.4 N U 0.2 N", "an expanded uncertainty (k = 2); so is (20.4 ± 0.2) N, k = 2"},
+		{"0.48 to 0.52 kg", "the ring stays still for all masses in this band: its middle and half-width"},
 		{"20 N max", "what a string, scale or pulley is rated for"},
+		{"0.500 kg exact", "a value without uncertainty"},
 	}}
 }
 
@@ -312,12 +357,8 @@ func saidMend(e *Field) string { return saidRefused(saidAbout(e, e.Why)) }
 func saidRefused(why string) string { return "Not taken: " + why }
 
 func saidAskDivision(e *Field) string {
-	return fmt.Sprintf("Division: repeated readings alone do not tell how fine the scale is. What is its smallest division, such as 1 %s? Enter leaves it.", measure.Symbol(e.Value.Unit))
-}
-
-func saidAskQuality(e *Field) string {
-	unit := measure.Symbol(e.Value.Unit)
-	return strings.TrimSpace(fmt.Sprintf("Quality: how sure is it? Type ± and a half-width, or div and the smallest division, as in ± 0.5 %s or div 1 %s. Enter takes it as exact.", unit, unit))
+	division := measure.WithUnit(measure.Plain(e.Value.AssumedSize()/e.Value.Unit.Factor), e.Value.Unit)
+	return fmt.Sprintf("Division: what is the smallest division of the scale? Press Enter if it is %s, or type another, or ± and a half-width.", division)
 }
 
 // saidExtras asks for own masses; "" where none has a place in the sums.

@@ -14,9 +14,10 @@ import (
 // follows it. It keeps its working room, so it serves one goroutine.
 type sums struct {
 	model    *statics.Model
-	unknowns []int     // their slots
-	forces   []int     // the slots of all forces
-	start    []float64 // the unknowns at the known solution
+	unknowns []int        // their slots
+	forces   []int        // the slots of all forces
+	turns    map[int]bool // the slots of directions, which go round the circle
+	start    []float64    // the unknowns at the known solution
 	env      []float64
 	u        []float64
 	rows     [][]float64
@@ -26,11 +27,14 @@ type sums struct {
 }
 
 func newSums(m *statics.Model, solved []float64) *sums {
-	s := &sums{model: m, env: append([]float64(nil), solved...), linear: m.Linear()}
+	s := &sums{model: m, env: append([]float64(nil), solved...), linear: m.Linear(), turns: map[int]bool{}}
 	for _, name := range m.Unknowns() {
 		slot, _ := m.Slot(name)
 		s.unknowns = append(s.unknowns, slot)
 		s.start = append(s.start, solved[slot])
+		if turns(m, name) {
+			s.turns[slot] = true
+		}
 	}
 	for i, v := range m.Variables {
 		if v.Dim == quantity.Force {
@@ -45,6 +49,18 @@ func newSums(m *statics.Model, solved []float64) *sums {
 		s.rows[i] = make([]float64, len(s.unknowns)+1)
 	}
 	return s
+}
+
+// turns reports whether a letter is a direction, counted round the full circle.
+func turns(m *statics.Model, name string) bool {
+	for _, b := range m.Bodies {
+		for _, f := range b.Forces {
+			if f.Direction != nil && f.Direction.Has(name) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // settle puts the unknowns and what follows from them into s.env.
@@ -128,9 +144,10 @@ func (s *sums) scale() float64 {
 	return scale
 }
 
-// function takes inputs, each added to the letter at its slot, to the letters at
-// the slots of outputs.
+// function takes inputs, each added to the letter at its slot, to the letters at the
+// slots of outputs. A direction is followed round the circle from where it was solved.
 func (s *sums) function(slots, outputs []int) measure.Function {
+	from := append([]float64(nil), s.env...)
 	return func(x, y []float64) bool {
 		for _, slot := range slots {
 			s.env[slot] = 0
@@ -142,10 +159,34 @@ func (s *sums) function(slots, outputs []int) measure.Function {
 			return false
 		}
 		for j, slot := range outputs {
-			y[j] = s.env[slot]
+			if y[j] = s.env[slot]; s.turns[slot] {
+				y[j] = from[slot] + measure.Turn(y[j]-from[slot])
+			}
 		}
 		return true
 	}
+}
+
+// physical is the function for givens that can be: where a string would have to push,
+// it has no value, and pushed counts one more.
+func (s *sums) physical(f measure.Function, pushed *int) measure.Function {
+	return func(x, y []float64) bool {
+		if !f(x, y) {
+			return false
+		}
+		if s.unphysical() {
+			*pushed++
+			return false
+		}
+		return true
+	}
+}
+
+func (s *sums) unphysical() bool {
+	for slot := range s.turns {
+		s.env[slot] = math.Mod(s.env[slot]+4*math.Pi, 2*math.Pi)
+	}
+	return s.model.Unphysical(s.env) != ""
 }
 
 func largest(values []float64) float64 {

@@ -11,19 +11,23 @@ import (
 	"example.org/standstill/tutor/bench/measure"
 )
 
-// Blocks is everything that a run comes to, in the order in which it is told:
-// warnings first, cautions last.
+// Blocks is everything that a run comes to, in the order in which it is told: cautions
+// and warnings first, the line for the lab book last.
 func (r *Result) Blocks() []Block {
-	blocks := []Block{{Title: "Warning", Lines: r.Warnings}}
+	blocks := []Block{CautionBlock(), {Title: titleWarning, Lines: r.Warnings}}
 	blocks = append(blocks, r.MeasuredBlocks()...)
-	blocks = append(blocks, r.Main()...)
+	main := r.Main()
+	blocks = append(blocks, main[:len(main)-1]...)
 	blocks = append(blocks, r.Details()...)
-	return append(blocks, Block{Title: "Caution", Lines: Cautions()})
+	return append(blocks, main[len(main)-1])
 }
 
-// MeasuredBlocks tells what was put into the sums.
+// CautionBlock holds the cautions.
+func CautionBlock() Block { return Block{Title: titleCaution, Lines: Cautions()} }
+
+// MeasuredBlocks tells what was put into the equations.
 func (r *Result) MeasuredBlocks() []Block {
-	measured, assumed := Block{Title: "Measured"}, Block{Title: "Assumed"}
+	measured, assumed := Block{Title: "Measured"}, Block{Title: "Assumed, not measured"}
 	for i := range r.Inputs {
 		in := &r.Inputs[i]
 		if in.Assumed {
@@ -48,16 +52,20 @@ func (r *Result) saidAssumed(in *Input) string {
 	return fmt.Sprintf("%s = %s, exact, %s", in.Name(), r.form.File(in.Field), source)
 }
 
-// Titles that are asked for elsewhere.
+// Titles of blocks.
 const (
-	titleLookAt = "Look at" // what may be off by the same amount every time
-	titleLeft   = "Left over of the measured pulls"
+	titleCaution = "Caution"
+	titleWarning = "Warning"
+	titleLookAt  = "Possible causes" // of a difference
+	titleLeft    = "Sums of the measured forces"
+	titleLabBook = "For the lab book"
 )
 
-// Main is the short of it: predictions, comparisons, what is left over, what to
-// measure better.
+// Main is the short of it: predictions, comparisons, what the measured forces add up to,
+// what to measure better, and last the line for the lab book.
 func (r *Result) Main() []Block {
-	predicted, better, compared, left := Block{Title: "Predicted"}, Block{Title: "Measure better"}, Block{Title: "Compared"}, Block{Title: titleLeft}
+	predicted, better, compared := Block{Title: "Predicted"}, Block{Title: "Measure better"}, Block{Title: "Compared"}
+	left, book := Block{Title: titleLeft}, Block{Title: titleLabBook}
 	for i := range r.Predicted {
 		p := &r.Predicted[i]
 		predicted.Lines = append(predicted.Lines, p.said())
@@ -65,17 +73,116 @@ func (r *Result) Main() []Block {
 			better.Lines = append(better.Lines, saidBetter(p, b))
 		}
 	}
+	predicted.Lines = append(predicted.Lines, r.explained()...)
 	for _, c := range r.Compared {
 		compared.Lines = append(compared.Lines, c.said(), c.verdictSaid())
+	}
+	if compared.Lines != nil {
+		compared.Lines = slices.Concat(r.assumedFirst(), compared.Lines, r.advice(), []string{saidEnMeans})
 	}
 	for _, l := range r.Left {
 		left.Lines = append(left.Lines, l.said())
 	}
 	left.Lines = append(left.Lines, r.NoSum...)
-	return []Block{predicted, compared, left, {Title: titleLookAt, Lines: r.lookAt()}, better}
+	for _, c := range r.Compared {
+		book.Lines = append(book.Lines, c.Name()+" = "+c.labBook())
+	}
+	if book.Lines == nil {
+		for i := range r.Predicted {
+			if line := r.Predicted[i].labBook(); line != "" {
+				book.Lines = append(book.Lines, r.Predicted[i].Name+" = "+line+" (predicted)")
+			}
+		}
+	}
+	return []Block{r.glance(), predicted, compared, left, {Title: titleLookAt, Lines: r.lookAt()}, better, book}
 }
 
-// Details are the budgets, the correlations and the check by draws.
+// verdictSigns stand before the verdict in a table.
+var verdictSigns = map[Verdict]string{Agree: "=", Differ: "≠", CannotTell: "?"}
+
+// glance is the result as a table: what is predicted, read, and what the two come to.
+func (r *Result) glance() Block {
+	b := Block{Title: "Result", Glance: true, Head: []string{"", "predicted", "read", "E_n", ""}}
+	for i := range r.Predicted {
+		p := &r.Predicted[i]
+		row := []string{p.Name, p.short(), "–", "", ""}
+		for _, c := range r.Compared {
+			if c.Predicted == p {
+				row = []string{p.Name, p.short(), c.short(), saidEn(c.En), verdictSigns[c.Verdict] + " " + string(c.Verdict)}
+			}
+		}
+		b.Rows = append(b.Rows, row)
+	}
+	return b
+}
+
+// short is a prediction with its expanded uncertainty: "(3.591 ± 0.063) N".
+func (p *Prediction) short() string {
+	switch {
+	case p.Drawn:
+		wide := (p.High - p.Low) / 4
+		return p.at(p.Low, wide) + " to " + p.at(p.High, wide)
+	case !(p.U > 0):
+		return p.at(p.Value, 0)
+	}
+	return p.spread(p.Value, p.Expanded)
+}
+
+func (c *Comparison) short() string {
+	if !(c.U > 0) {
+		return c.Predicted.at(c.Value, 0)
+	}
+	return c.Predicted.spread(c.Value, c.Expanded)
+}
+
+// explained says in one sentence each what the letters of the predictions mean.
+func (r *Result) explained() []string {
+	unsure, few := false, false
+	for i := range r.Predicted {
+		unsure = unsure || r.Predicted[i].U > 0
+		few = few || r.Predicted[i].Nu > 0
+	}
+	for _, c := range r.Compared {
+		unsure, few = unsure || c.U > 0, few || c.Nu > 0 || c.CombinedNu > 0
+	}
+	switch {
+	case !unsure:
+		return nil
+	case few:
+		return []string{saidUMeans, saidNuMeans}
+	}
+	return []string{saidUMeans}
+}
+
+// assumedFirst names what a comparison takes for granted.
+func (r *Result) assumedFirst() []string {
+	var assumed []string
+	for i := range r.Inputs {
+		if in := &r.Inputs[i]; in.Assumed {
+			assumed = append(assumed, in.Name()+" = "+r.form.File(in.Field))
+		}
+	}
+	if assumed == nil {
+		return nil
+	}
+	return []string{saidAssumedFirst(assumed)}
+}
+
+// advice asks for repeated readings where single ones differ.
+func (r *Result) advice() []string {
+	var single []string
+	for _, c := range r.Compared {
+		if c.Verdict == Differ && len(c.Field.Value.Readings) == 1 {
+			single = append(single, c.Name())
+		}
+	}
+	if single == nil {
+		return nil
+	}
+	return []string{saidRepeat(single)}
+}
+
+// Details are the budgets, the correlations and the check by random trials.
 func (r *Result) Details() []Block {
 	var blocks []Block
 	for i := range r.Predicted {
@@ -88,37 +195,72 @@ func (p *Prediction) in(x float64) string {
 	return measure.WithUnit(measure.QuoteU(x/p.Unit.Factor), p.Unit)
 }
 
+// at writes a value in SI with the figures that an uncertainty lets stand, a direction
+// within the circle.
+func (p *Prediction) at(x, u float64) string {
+	x, u = x/p.Unit.Factor, u/p.Unit.Factor
+	if p.Direction {
+		return measure.WithUnit(measure.QuoteTurning(x, u, 2*math.Pi/p.Unit.Factor), p.Unit)
+	}
+	value, _ := measure.Quote(x, u)
+	return measure.WithUnit(value, p.Unit)
+}
+
 func (p *Prediction) said() string {
-	x, u := measure.Quote(p.Value/p.Unit.Factor, p.U/p.Unit.Factor)
-	if p.Drawn {
-		x, u = measure.Quote(p.Value/p.Unit.Factor, p.Spread/p.Unit.Factor)
-		place := measure.TwoFigures(p.Spread / p.Unit.Factor)
-		low, high := measure.Round(p.Low/p.Unit.Factor, place), measure.Round(p.High/p.Unit.Factor, place)
-		return fmt.Sprintf("%s = %s; 95 %% of the draws lie between %s and %s (u = %s). %s",
-			p.Name, measure.WithUnit(x, p.Unit), measure.WithUnit(low, p.Unit), measure.WithUnit(high, p.Unit), measure.WithUnit(u, p.Unit), p.Why)
+	switch {
+	case p.Drawn:
+		// The spread of a long tail says little about where most trials are.
+		wide := (p.High - p.Low) / 4
+		return fmt.Sprintf("%s = %s; 95 %% of the random trials are between %s and %s (u = %s). %s",
+			p.Name, p.at(p.Value, wide), p.at(p.Low, wide), p.at(p.High, wide), p.in(p.Spread), p.Why)
+	case !(p.U > 0):
+		return fmt.Sprintf("%s = %s, exact, because all the values it depends on are taken as exact", p.Name, p.at(p.Value, 0))
 	}
-	if u == "" {
-		return fmt.Sprintf("%s = %s, exact, since everything that it follows from is taken as exact", p.Name, measure.WithUnit(x, p.Unit))
+	return fmt.Sprintf("%s = %s, u = %s, U = %s (%s)", p.Name, p.at(p.Value, p.U), p.in(p.U), p.in(p.Expanded), measure.SaidCoverage(p.K, p.Nu))
+}
+
+// labBook is a prediction as a lab book has it, "" where it is exact or not the same to
+// both sides.
+func (p *Prediction) labBook() string {
+	if p.Drawn || !(p.U > 0) {
+		return ""
 	}
-	return fmt.Sprintf("%s = %s, u = %s, U = %s (%s)", p.Name, measure.WithUnit(x, p.Unit), measure.WithUnit(u, p.Unit), p.in(p.Expanded), measure.SaidCoverage(p.K, p.Nu))
+	return p.interval(p.Value, p.Expanded, p.K, p.Nu)
+}
+
+// labBook is a reading as a lab book has it.
+func (c *Comparison) labBook() string {
+	if !(c.U > 0) {
+		return c.Predicted.at(c.Value, 0)
+	}
+	return c.Predicted.interval(c.Value, c.Expanded, c.K, c.Nu)
+}
+
+// interval is "(9.80 ± 0.12) N, k = 2".
+func (p *Prediction) interval(x, expanded, k float64, nu int) string {
+	return p.spread(x, expanded) + ", " + measure.SaidCoverage(k, nu)
+}
+
+// spread is "(9.80 ± 0.12) N".
+func (p *Prediction) spread(x, expanded float64) string {
+	value := strings.TrimSuffix(p.at(x, expanded), measure.WithUnit("", p.Unit))
+	return measure.WithUnit("("+value+" ± "+measure.QuoteU(expanded/p.Unit.Factor)+")", p.Unit)
 }
 
 func (c *Comparison) said() string {
-	unit := c.Predicted.Unit
-	x, u := measure.Quote(c.Value/unit.Factor, c.U/unit.Factor)
-	read := fmt.Sprintf("%s: read %s", c.Name(), measure.WithUnit(x, unit))
-	if u == "" {
+	p := c.Predicted
+	read := fmt.Sprintf("%s: read %s", c.Name(), p.at(c.Value, c.Expanded))
+	if !(c.U > 0) {
 		read += ", " + measure.SaidExact
 	} else {
-		read += fmt.Sprintf(", U = %s (%s)", c.Predicted.in(c.Expanded), measure.SaidCoverage(c.K, c.Nu))
+		read += fmt.Sprintf(", U = %s (%s)", p.in(c.Expanded), measure.SaidCoverage(c.K, c.Nu))
 	}
-	predicted, _ := measure.Quote(c.Predicted.Value/unit.Factor, c.Predicted.U/unit.Factor)
-	return fmt.Sprintf("%s; predicted %s; E_n = %s", read, measure.WithUnit(predicted, unit), saidEn(c.En))
+	return fmt.Sprintf("%s; predicted %s; E_n = %s", read, p.at(p.Value, p.reported()), saidEn(c.En))
 }
 
 func saidEn(x float64) string {
 	if math.IsInf(x, 0) {
-		return "beyond measure, since nothing is said to be unsure"
+		return "infinite, because both values are taken as exact"
 	}
 	return measure.Round(x, -2)
 }
@@ -132,31 +274,35 @@ func (c *Comparison) verdictSaid() string {
 	case Differ:
 		return fmt.Sprintf("%s: they differ by more than %s: by %s.", c.Name(), combined, c.Predicted.in(math.Abs(c.Value-c.Predicted.Value)))
 	}
-	return fmt.Sprintf("%s: cannot tell; %s, is over 20 %% of the value.", c.Name(), combined)
+	limit := "20 % of the value"
+	if c.Predicted.Direction {
+		limit = "5°"
+	}
+	return fmt.Sprintf("%s: cannot tell; %s, is over %s.", c.Name(), combined, limit)
 }
 
-// factor words the coverage of both sides.
+// factor words the coverage of the difference.
 func (c *Comparison) factor() string {
-	if c.Nu == 0 && c.Predicted.Nu == 0 && !c.Predicted.Drawn {
-		return "k = 2"
+	if c.Predicted.Drawn {
+		return "95 %"
 	}
-	return "95 %"
+	return measure.SaidCoverage(c.CombinedK, c.CombinedNu)
 }
 
 func (l Leftover) said() string {
-	x, u := measure.Quote(l.Value/l.Unit.Factor, l.U/l.Unit.Factor)
+	x, u := measure.Quote(l.Value/l.Unit.Factor, l.Expanded/l.Unit.Factor)
 	if u == "" {
 		return fmt.Sprintf("%s = %s", l.Name(), measure.WithUnit(measure.Figured(l.Value/l.Unit.Factor, 2), l.Unit))
 	}
 	said := fmt.Sprintf("%s = %s, U = %s (%s)", l.Name(), measure.WithUnit(x, l.Unit), measure.WithUnit(measure.QuoteU(l.Expanded/l.Unit.Factor), l.Unit), measure.SaidCoverage(l.K, l.Nu))
 	if l.Within() {
-		return said + ": zero lies within it."
+		return said + ": zero is within this uncertainty."
 	}
-	return said + ": more than the uncertainties explain."
+	return said + ": this is more than the uncertainties explain."
 }
 
 func saidBetter(p *Prediction, b Better) string {
-	return fmt.Sprintf("%s: %s has the largest share, %s; half its uncertainty brings u to %s.",
+	return fmt.Sprintf("%s: %s contributes most, %s of the variance; halving its uncertainty makes u = %s.",
 		p.Name, b.Input.Name(), percent(b.Share), p.in(b.Then))
 }
 
@@ -172,7 +318,7 @@ func percent(share float64) string {
 
 // budget is the table of one prediction.
 func (p *Prediction) budget() Block {
-	b := Block{Title: "Budget of " + p.Name, Head: []string{"input", "estimate", "u", "sensitivity", "share"}}
+	b := Block{Title: "Uncertainty budget of " + p.Name, Head: []string{"input", "estimate", "u", "sensitivity", "share"}}
 	for _, row := range p.Budget {
 		in := row.Input
 		x, u := measure.Quote(in.Value/in.Unit.Factor, in.U/in.Unit.Factor)
@@ -234,34 +380,32 @@ func signed(x float64) string {
 	return s
 }
 
-// checked tells what the draws say of the law of propagation.
+// checked tells what the random trials say of the law of propagation.
 func (r *Result) checked() Block {
-	b := Block{Title: "Check by draws"}
+	b := Block{Title: "Check by random trials"}
 	for i := range r.Predicted {
 		p := &r.Predicted[i]
 		if p.Spread == 0 {
 			continue
 		}
-		mean, u := measure.Quote(p.Mean/p.Unit.Factor, p.Spread/p.Unit.Factor)
-		low, _ := measure.Quote(p.DrawnLow/p.Unit.Factor, p.Spread/p.Unit.Factor)
-		high, _ := measure.Quote(p.DrawnHigh/p.Unit.Factor, p.Spread/p.Unit.Factor)
-		said := "the law of propagation stands"
+		u := p.Spread
+		said := "this confirms the law of propagation"
 		if p.Drawn {
-			said = "the draws count"
+			said = "the result of the trials is used"
+			u = (p.DrawnHigh - p.DrawnLow) / 4
 		}
-		b.Lines = append(b.Lines, fmt.Sprintf("%s: %s draws with a fixed seed give %s, u = %s, 95 %% between %s and %s; %s.", p.Name, thousands(r.Draws),
-			measure.WithUnit(mean, p.Unit), measure.WithUnit(u, p.Unit), measure.WithUnit(low, p.Unit), measure.WithUnit(high, p.Unit), said))
+		b.Lines = append(b.Lines, fmt.Sprintf("%s: %s random trials (always the same ones) give %s, u = %s, 95 %% between %s and %s; %s.", p.Name, thousands(r.Draws),
+			p.at(p.Mean, u), p.in(p.Spread), p.at(p.DrawnLow, u), p.at(p.DrawnHigh, u), said))
 	}
 	return b
 }
 
-// lookAt lists what can be off by the same amount every time, where something does
-// not fit.
+// lookAt lists systematic errors, where something does not fit.
 func (r *Result) lookAt() []string {
 	odd := slices.ContainsFunc(r.Compared, func(c Comparison) bool { return c.Verdict == Differ }) ||
 		slices.ContainsFunc(r.Left, func(l Leftover) bool { return l.U > 0 && !l.Within() })
 	if !odd {
 		return nil
 	}
-	return []string{saidSystematic}
+	return Systematic()
 }

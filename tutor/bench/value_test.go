@@ -43,7 +43,7 @@ func TestMeasuredValues(t *testing.T) {
 		}
 		cases++
 	}
-	if cases < 60 {
+	if cases < 80 {
 		t.Fatalf("only %d values were read", cases)
 	}
 	if *update {

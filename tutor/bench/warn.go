@@ -4,60 +4,98 @@ import (
 	"math"
 
 	"example.org/standstill/checker/expr"
-	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/statics"
-
 	"example.org/standstill/tutor/bench/measure"
 )
 
-// nearlyLevel is below how many degrees from level a string counts as nearly level.
-const nearlyLevel = 10
+// When a predicted pull calls for a warning: as a multiple of the load, unless it is
+// small, and by itself where nobody said what the string is rated for; in newtons.
+const (
+	manyLoads   = 5
+	smallPull   = 10
+	unratedPull = 50
+)
 
-// onTable is the topic of problems that are drawn as a plan: their strings all lie
-// level, and none of them carries a weight by its slant.
-const onTable = "force-table"
-
-// warn says what about this run calls for care.
+// warn says which pulls and ratings are dangerous in this run.
 func (r *Result) warn() {
-	f := r.form
-	warned := map[string]bool{}
-	for i := range f.problem.System.Bodies {
-		body := &f.problem.System.Bodies[i]
-		for k := range body.Forces {
-			force := &body.Forces[k]
-			if why := r.saidLevel(body, force); why != "" && !warned[force.Name] {
-				warned[force.Name] = true
-				r.Warnings = append(r.Warnings, why)
-			}
+	var many, unrated []string
+	load := r.load()
+	for _, f := range r.strings() {
+		slot, _ := r.form.model.Slot(f.Name)
+		name, size := expr.Set(f.Name), math.Abs(r.solved[slot])
+		unit := r.form.want(f.Name).Unit
+		shown := measure.WithUnit(measure.Figured(size/unit.Factor, 3), unit)
+		if !r.early {
+			name += " (" + shown + ")"
+		}
+		if load > 0 && size > manyLoads*load && size > smallPull {
+			many = append(many, name)
+		}
+		if size > unratedPull && !r.rating(f.Name) {
+			unrated = append(unrated, name)
 		}
 	}
-	for i := range f.Fields {
-		if e := &f.Fields[i]; e.Good() && e.Value.Rated {
+	if many != nil {
+		r.Warnings = append(r.Warnings, saidManyLoads(many))
+	}
+	if unrated != nil {
+		r.Warnings = append(r.Warnings, saidUnrated(unrated))
+	}
+	for i := range r.form.Fields {
+		if e := &r.form.Fields[i]; e.Good() && e.Value.Rated {
 			r.rated(e)
 		}
 	}
 }
 
-// saidLevel warns of a string that is nearly level. One that the problem lays along
-// the level, to pull sideways, is not meant to carry anything.
-func (r *Result) saidLevel(body *statics.Body, force *statics.Force) string {
-	f := r.form
-	if force.Kind != statics.Tension || f.problem.Topic == onTable || !force.Slanted() {
-		return ""
+// strings are the forces that may snap or slip, one for each letter.
+func (r *Result) strings() []*statics.Force {
+	var all []*statics.Force
+	seen := map[string]bool{}
+	for i := range r.form.problem.System.Bodies {
+		body := &r.form.problem.System.Bodies[i]
+		for k := range body.Forces {
+			f := &body.Forces[k]
+			if (f.Kind == statics.Tension || f.Kind == statics.Spring) && !seen[f.Name] {
+				seen[f.Name] = true
+				all = append(all, f)
+			}
+		}
 	}
-	degrees := f.elevation(body, force, r.solved) / quantity.Degree
-	if degrees >= nearlyLevel {
-		return ""
-	}
-	if r.early {
-		return saidNearlyLevel(expr.Glyph(force.Name), degrees, "")
-	}
-	slot, _ := f.model.Slot(force.Name)
-	return saidNearlyLevel(expr.Glyph(force.Name), degrees, measure.WithUnit(measure.Figured(r.solved[slot]/f.want(force.Name).Unit.Factor, 3), f.want(force.Name).Unit))
+	return all
 }
 
-// rated warns where a rating that was given is exceeded, by what the sums predict or
-// by what is measured.
+// load is the largest weight, or where nothing hangs the largest pull that is given.
+func (r *Result) load() float64 {
+	load, given := 0.0, 0.0
+	for _, b := range r.form.problem.System.Bodies {
+		for _, f := range b.Forces {
+			slot, _ := r.form.model.Slot(f.Name)
+			switch size := math.Abs(r.solved[slot]); {
+			case f.Kind == statics.Weight:
+				load = max(load, size)
+			case f.Size != nil && len(r.form.needs(f.Size)) == 0:
+				given = max(given, size)
+			}
+		}
+	}
+	if load == 0 {
+		return given
+	}
+	return load
+}
+
+func (r *Result) rating(letter string) bool {
+	for _, e := range r.form.Fields {
+		if e.Letter == letter && e.Good() && e.Value.Rated {
+			return true
+		}
+	}
+	return false
+}
+
+// rated warns where a rating that was given is exceeded, by what is predicted or by
+// what is measured.
 func (r *Result) rated(e *Field) {
 	said := func(what string, x float64) {
 		u := e.Value.Unit

@@ -143,7 +143,7 @@ func (m *model) showApparatus() {
 }
 
 func (m *model) showLook() {
-	m.lay(wordLook, func(m *model, cols int) []row { return m.paragraphs([]string{bench.Systematic()}, cols) })
+	m.lay(wordLook, func(m *model, cols int) []row { return m.paragraphs(bench.Systematic(), cols) })
 }
 
 func (m *model) showCautions() { m.lay(wordCautions, cautionRows) }

@@ -81,7 +81,7 @@ func (d *desk) ranWhole() {
 	d.hand(lanternValues...)
 	d.predictedAlready()
 	d.hand(lanternReadings...)
-	d.sees("Predicted", "Compared")
+	d.sees("Predicted", "= agree")
 }
 
 // benchScenes are the screens of the bench that are kept as files.
@@ -110,7 +110,10 @@ func benchScenes() []struct {
 			d.predictedAlready()
 			d.hand(lanternReadings[0], lanternReadings[1])
 		}},
-		{"level", lantern, func(d *desk) { d.seated("Ana"); d.hand("1.2 kg div 1 g", "4 deg div 1 deg", "T1 = 20 N max") }},
+		{"level", lantern, func(d *desk) {
+			d.seated("Ana")
+			d.hand("1.2 kg div 1 g", "4 deg div 1 deg", "4 deg div 1 deg", "T1 = 20 N max")
+		}},
 		{"byhand", lantern, func(d *desk) { d.seated("Ana, Ben"); d.hand(lanternValues...) }},
 		{"result", lantern, (*desk).ranWhole},
 		{"budget", lantern, func(d *desk) { d.ranWhole(); d.press("tab") }},

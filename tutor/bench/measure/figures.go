@@ -88,6 +88,9 @@ func (d decimal) String() string {
 		mantissa := decimal{digits: d.digits, exp: d.exp - power}
 		return sign + mantissa.String() + "×10^" + strconv.Itoa(power)
 	}
+	if d.digits == "0" && d.exp > 0 {
+		return "0"
+	}
 	if d.exp >= 0 {
 		return sign + d.digits + strings.Repeat("0", d.exp)
 	}
@@ -119,7 +122,32 @@ func Quote(x, u float64) (value, unsure string) {
 		return Plain(x), ""
 	}
 	place := TwoFigures(u)
-	return shortest(x).round(place).String(), shortest(u).round(place).String()
+	d := shortest(x).round(place)
+	if d.digits == "0" && place >= 0 {
+		// 0.00 ± 0.30 says where the value lies, 000 ± 300 does not.
+		return small(x, u), shortest(u).round(place).String()
+	}
+	return d.String(), shortest(u).round(place).String()
+}
+
+// QuoteTurning is the value that Quote writes, within one turn: 359.98 of 360 is quoted
+// as 0.0.
+func QuoteTurning(x, u, turn float64) string {
+	x = math.Mod(math.Mod(x, turn)+turn, turn)
+	value, _ := Quote(x, u)
+	if rounded, err := strconv.ParseFloat(value, 64); err == nil && rounded >= turn {
+		value, _ = Quote(x-turn, u)
+		value = strings.TrimPrefix(value, "−")
+	}
+	return value
+}
+
+// small is a value far below its uncertainty, with one figure.
+func small(x, u float64) string {
+	if math.Abs(x) < 1e-9*u {
+		return "0"
+	}
+	return Figured(x, 1)
 }
 
 // QuoteU writes an uncertainty alone, with two figures.

@@ -135,19 +135,19 @@ func (l Law) Nu(j int) float64 {
 	return l.Covariance(j, j) * l.Covariance(j, j) / sum
 }
 
-// fewDegrees is below how many effective degrees of freedom Student's t takes the
-// place of k = 2.
-const fewDegrees = 10
-
-// Coverage is the factor of an expanded uncertainty and the degrees of freedom,
-// truncated (GUM G.4.1), that it stands for; 0 for k = 2, which is about 95 % for
-// what is nearly normal.
+// Coverage is the factor of an expanded uncertainty of about 95 %: Student's t for the
+// effective degrees of freedom, truncated (GUM G.4.1), and never less than 2. nu is 0
+// where the factor is 2, as it is from 61 degrees on.
 func Coverage(nu float64) (k float64, truncated int) {
-	if nu >= fewDegrees || math.IsNaN(nu) {
+	if math.IsInf(nu, 1) || math.IsNaN(nu) {
 		return 2, 0
 	}
 	truncated = max(int(nu), 1)
-	return distuv.StudentsT{Sigma: 1, Nu: float64(truncated)}.Quantile(0.975), truncated
+	k = distuv.StudentsT{Sigma: 1, Nu: float64(truncated)}.Quantile(0.975)
+	if k <= 2 {
+		return 2, 0
+	}
+	return k, truncated
 }
 
 // Correlation is the correlation coefficient of two outputs, 0 where one of them is
@@ -161,4 +161,13 @@ func (l Law) Correlation(j, k int) float64 {
 		return 1
 	}
 	return max(-1, min(1, l.Covariance(j, k)/u))
+}
+
+// Difference is the law of one output: output j less output k.
+func (l Law) Difference(j, k int) Law {
+	d := Law{In: l.In, Y: []float64{l.Y[j] - l.Y[k]}, C: [][]float64{make([]float64, len(l.In))}}
+	for i := range l.In {
+		d.C[0][i] = l.C[j][i] - l.C[k][i]
+	}
+	return d
 }

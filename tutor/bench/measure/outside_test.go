@@ -80,8 +80,9 @@ func TestEndGaugeOfGUMH1(t *testing.T) {
 	f.near("l", l.Y[0], "50000838", 0.5)
 	f.near("u(l)", l.U(0), "32", 0.5)
 	k, nu := Coverage(l.Nu(0))
-	if nu != 0 || k != 2 || int(l.Nu(0)) != 16 {
-		t.Errorf("ν_eff = %.2f truncated, k = %v; published 16", l.Nu(0), k)
+	f.near("t for 16", k, "2.12", 0.5) // GUM Table G.2, from memory
+	if nu != 16 {
+		t.Errorf("ν_eff = %.2f truncated is %d; published 16", l.Nu(0), nu)
 	}
 	f.near("u(d)", in[1].u(), "9.7", 0.5)
 	alone := Law{In: in[1:2], C: [][]float64{{1}}}
@@ -308,7 +309,18 @@ func TestStudentsFactors(t *testing.T) {
 			t.Errorf("ν = %v is truncated to %d", nu+0.9, truncated)
 		}
 	}
-	if k, nu := Coverage(10); k != 2 || nu != 0 {
-		t.Errorf("ten degrees of freedom: k = %v", k)
+	// There is no jump on the way to 2 (t for 9, 10, 19, 20, 50 and 60 from the same
+	// table; t for 60 computed, 2.0003).
+	for nu, want := range map[float64]string{9: "2.26", 10: "2.23", 19: "2.09", 20: "2.09", 50: "2.01", 60: "2.0003"} {
+		k, truncated := Coverage(nu)
+		f.near("t", k, want, 0.6)
+		if float64(truncated) != nu {
+			t.Errorf("ν = %v is not told: %d", nu, truncated)
+		}
+	}
+	for _, nu := range []float64{61, 1000, math.Inf(1)} {
+		if k, truncated := Coverage(nu); k != 2 || truncated != 0 {
+			t.Errorf("ν = %v: k = %v, ν %d", nu, k, truncated)
+		}
 	}
 }

@@ -2,8 +2,10 @@ package measure
 
 import (
 	"cmp"
+	"math"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -28,7 +30,8 @@ const (
 )
 
 // token is one piece. Of a number, minus and number are set, and last is the
-// uncertainty of its last figures, as in 0.500(5), "" for none.
+// uncertainty of its last figures, as in 0.500(5), "" for none; unit is set for a
+// unit, and for a number that holds its own, as in 20°30'.
 type token struct {
 	kind   tokenKind
 	text   string
@@ -45,11 +48,26 @@ const plusMinus = "±"
 func words() []struct{ word, spellings string } {
 	return []struct{ word, spellings string }{
 		{plusMinus, "± +- +/- +−"},
-		{"u", "u"}, {"div", "div division"}, {"zero", "zero"}, {"max", "max"}, {"to", "to"},
+		{"U", "U"}, {"u", "u"}, {"k", "k"}, {"div", "division div. div"}, {"zero", "zero"}, {"max", "max"}, {"to", "to"}, {"exact", "exactly exact"},
 	}
 }
 
 var numeral = regexp.MustCompile(`^([-−–]?)\s*((?:\d+(?:[.,]\d*)?|[.,]\d+)(?:[eE][-+]?\d+|\s*[×x*·]\s*10\^-?\d+)?)(?:\((\d+)\))?`)
+
+// minutes are degrees with minutes of arc, or these alone: 20°30', 30'.
+var minutes = regexp.MustCompile(`^([-−–]?)(?:(\d+)\s*°\s*)?(\d{1,2}(?:[.,]\d+)?)\s*['′’]`)
+
+// minutesToken is a number of degrees; its last place is a minute, or what was typed
+// of one.
+func minutesToken(m []string) token {
+	whole, _ := strconv.ParseFloat(m[2], 64) // "" is none, which is 0
+	n, _ := quantity.ParseNumber(strings.Replace(m[3], ",", ".", 1))
+	half := n.Half / 60
+	n = quantity.Exact(math.Round((whole+n.Value/60)*1e6) / 1e6)
+	n.Half, n.Wide = half, half
+	deg, _ := quantity.Find("deg")
+	return token{kind: tokenNumber, text: m[0], minus: m[1] != "", number: n, unit: deg}
+}
 
 var powerOfTen = regexp.MustCompile(`\s*[×x*·]\s*10\^`)
 
@@ -60,7 +78,17 @@ func scan(text string) (tokens []token, why string) {
 		return nil, saidTooLong
 	}
 	text = unbracketed(text)
+	open := 0 // brackets round a quality, as in 14.2 N (± 0.1 N)
 	for text != "" {
+		switch {
+		case text[0] == '(' && startsWithWord(text[1:]):
+			open++
+			text = strings.TrimLeft(text[1:], " ")
+		case text[0] == ')' && open > 0:
+			open--
+			text = strings.TrimLeft(text[1:], " ")
+			continue
+		}
 		if rest, found := strings.CutPrefix(text, ","); found && startsWithWord(rest) {
 			text = strings.TrimLeft(rest, " ")
 		}
@@ -81,6 +109,9 @@ func startsWithWord(text string) bool {
 	return ok
 }
 
+// StartsWithQuality reports whether a text begins with a word such as ± or div.
+func StartsWithQuality(text string) bool { return startsWithWord(text) }
+
 // unbracketed takes off the brackets of "(0.500 ± 0.005) kg".
 func unbracketed(text string) string {
 	if inside, found := strings.CutPrefix(text, "("); found {
@@ -95,6 +126,9 @@ func unbracketed(text string) string {
 func first(text string) (t token, rest, why string) {
 	if word, rest, ok := wordAt(text); ok {
 		return token{kind: tokenWord, text: word}, rest, ""
+	}
+	if m := minutes.FindStringSubmatch(text); m != nil {
+		return minutesToken(m), text[len(m[0]):], ""
 	}
 	if m := numeral.FindStringSubmatch(text); m != nil {
 		return numberToken(m, text[len(m[0]):])
@@ -122,15 +156,25 @@ func wordAt(text string) (word, rest string, ok bool) {
 	return "", "", false
 }
 
-// cutWord takes a word off, letter case aside. A word of letters ends where no
-// letter follows.
+// cutWord takes a word off. Letter case does not matter but for the words of one
+// letter: U is not u. A word of letters ends where no letter follows; behind k there
+// may be an equals sign.
 func cutWord(text, word string) (rest string, ok bool) {
-	if len(text) < len(word) || !strings.EqualFold(text[:len(word)], word) {
+	if len(text) < len(word) || !strings.EqualFold(text[:len(word)], word) || len(word) == 1 && text[:1] != word {
 		return "", false
 	}
 	rest = text[len(word):]
+	if after, found := strings.CutPrefix(strings.TrimLeft(rest, " "), "="); found && word == "k" {
+		return after, true
+	}
 	r, _ := utf8.DecodeRuneInString(rest)
-	return rest, word == plusMinus || !unicode.IsLetter(rune(word[0])) || !unicode.IsLetter(r)
+	switch {
+	case strings.HasSuffix(word, "."):
+		return rest, !unicode.IsDigit(r) // div .5 is a number behind a word
+	case word == plusMinus, !unicode.IsLetter(rune(word[0])):
+		return rest, true
+	}
+	return rest, !unicode.IsLetter(r)
 }
 
 func numberToken(m []string, rest string) (t token, _, why string) {

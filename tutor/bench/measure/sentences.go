@@ -9,60 +9,62 @@ import (
 
 // What is said about a measured value that cannot be read.
 const (
-	saidTooLong      = "This value is too long to read: 500 characters are the most."
-	saidCommaBetween = "A comma may be a decimal comma, so readings are separated by a semicolon, as in 35; 34.5; 35.5 deg."
-	saidBandOfTwo    = "A band goes from one value to one other, as in 0.48 to 0.52 kg."
-	saidNoDivision   = "The smallest division of a scale is more than nothing, as in div 0.5 deg."
-	saidNoRating     = "A rating is more than nothing, as in 20 N max."
+	saidTooLong         = "This is too long: a value can have at most 500 characters."
+	saidCommaBetween    = "Put a semicolon between readings, as in 35; 34.5; 35.5 deg. A comma can be a decimal comma."
+	saidBandOfTwo       = "A band goes from one value to another, as in 0.48 to 0.52 kg."
+	saidNoDivision      = "The smallest division of a scale must be more than zero, as in div 0.5 deg."
+	saidFactor          = "k is a number above zero without a unit, as in (9.80 ± 0.12) N, k = 2."
+	saidFactorOfNothing = "k belongs to an expanded uncertainty, as in (9.80 ± 0.12) N, k = 2."
+	saidNoRating        = "A rating must be more than zero, as in 20 N max."
 )
 
 func saidNothingTyped(w Want) string {
-	return fmt.Sprintf("Nothing stands here; type what was measured for %s, such as %s.", w.Name, w.Sample())
+	return fmt.Sprintf("Type what you measured for %s, such as %s.", w.Name, w.Sample())
 }
 
 func saidTwoPoints(typed string) string {
-	return fmt.Sprintf("The number %s… has more than one decimal sign.", Shorten(typed))
+	return fmt.Sprintf("The number %s… has more than one decimal point.", Shorten(typed))
 }
 
 func saidOutOfReach(typed string) string {
-	return fmt.Sprintf("The number %s is out of reach.", Shorten(typed))
+	return fmt.Sprintf("The number %s is too large or too small.", Shorten(typed))
 }
 
 func saidUnknownWord(typed string) string {
-	return fmt.Sprintf("“%s” is neither a unit nor one of the words ±, u, div, zero, max and to.", typed)
+	return fmt.Sprintf("“%s” is not a unit and not one of the words ±, u, U, k, div, zero, max, to and exact.", typed)
 }
 
 func saidNumberMissing(behind string) string {
 	if behind == "" {
-		return "A value begins with a number, as in 0.500 kg ± 1 %."
+		return "A value starts with a number, as in 0.500 kg ± 1 %."
 	}
-	return fmt.Sprintf("Behind “%s” a number is missing.", behind)
+	return fmt.Sprintf("There is no number after “%s”.", behind)
 }
 
 func saidTwoNumbers(second string) string {
-	return fmt.Sprintf("Before %s a word is missing that says what it is: ±, u, div, zero or max, or a semicolon before another reading.", second)
+	return fmt.Sprintf("What does %s mean? Put ±, u, U, div, zero or max before it, or a semicolon if it is another reading.", second)
 }
 
 func saidOutOfPlace(typed string) string {
-	return fmt.Sprintf("“%s” has no meaning at this place; a value goes like 20.4 N ± 0.2 N.", typed)
+	return fmt.Sprintf("“%s” does not fit here. A value looks like 20.4 N ± 0.2 N.", typed)
 }
 
 func saidTwice(word string) string {
-	return fmt.Sprintf("“%s” stands here twice, and only one of the two can be meant.", word)
+	return fmt.Sprintf("“%s” appears twice. Use it once.", word)
 }
 
 func saidNoUnit(w Want, number string) string {
-	return fmt.Sprintf("%s needs a unit behind the number: %s %s.", w.Name, number, w.Unit.Symbol)
+	return fmt.Sprintf("%s needs a unit after the number: %s %s.", w.Name, number, w.Unit.Symbol)
 }
 
 func saidWrongUnit(w Want, u quantity.Unit) string {
 	if w.Dim == quantity.None {
-		return fmt.Sprintf("%s is a plain number and takes no unit, and %s is the unit of %s.", w.Name, Symbol(u), u.Dim)
+		return fmt.Sprintf("%s is a number without a unit, but %s is the unit of %s.", w.Name, Symbol(u), u.Dim)
 	}
 	if u.Dim == quantity.None {
 		return fmt.Sprintf("%s is %s and needs a unit such as %s.", w.Name, w.Dim, w.Unit.Symbol)
 	}
-	return fmt.Sprintf("%s is %s, measured in %s, and %s is the unit of %s.", w.Name, w.Dim, Listed(UnitsOf(w.Dim), "or"), Symbol(u), u.Dim)
+	return fmt.Sprintf("%s is %s, measured in %s, but %s is the unit of %s.", w.Name, w.Dim, Listed(UnitsOf(w.Dim), "or"), Symbol(u), u.Dim)
 }
 
 // UnitsOf lists the first few units of a dimension.
@@ -78,21 +80,21 @@ func UnitsOf(d quantity.Dimension) []string {
 }
 
 func saidShareOfNothing(number string) string {
-	return fmt.Sprintf("%s %% stands alone, and a share needs a value before it, as in 0.500 kg ± 1 %%.", number)
+	return fmt.Sprintf("%s %% of what? A percentage needs a value before it, as in 0.500 kg ± 1 %%.", number)
 }
 
 func saidShare(word string) string {
-	return fmt.Sprintf("“%s” takes a number with a unit, not a share in %%.", word)
+	return fmt.Sprintf("“%s” needs a number with a unit, not a percentage.", word)
 }
 
 func saidNegative(word, number string) string {
-	what := map[string]string{plusMinus: "A half-width", "u": "A standard uncertainty", "div": "A division"}[word]
-	return fmt.Sprintf("%s is a size and cannot be below zero, so %s cannot be meant.", what, number)
+	what := map[string]string{plusMinus: "A half-width", "u": "A standard uncertainty", "U": "An expanded uncertainty", "div": "A division"}[word]
+	return fmt.Sprintf("%s cannot be negative, so %s is not possible.", what, number)
 }
 
 // SaidNothingMeasured says that a quality stands without a value.
 func SaidNothingMeasured(w Want) string {
-	return fmt.Sprintf("The value of %s itself is missing; it comes first, as in %s.", w.Name, w.Sample())
+	return fmt.Sprintf("The value of %s is missing. It comes first, as in %s.", w.Name, w.Sample())
 }
 
 // Sample is a value of the kind that is wanted.
@@ -123,10 +125,10 @@ func (v Value) Taken() string {
 		parts = append(parts, v.partSaid(p))
 	}
 	if v.Zeroed && !v.has(ZeroDivision) {
-		parts = append(parts, fmt.Sprintf("the zero reading %s taken off", WithUnit(Plain(v.Zero/v.Unit.Factor), v.Unit)))
+		parts = append(parts, fmt.Sprintf("zero reading %s subtracted", WithUnit(Plain(v.Zero/v.Unit.Factor), v.Unit)))
 	}
 	if v.Rated {
-		parts = append(parts, "rated up to "+WithUnit(Plain(v.Rating/v.Unit.Factor), v.Unit))
+		parts = append(parts, "rated for "+WithUnit(Plain(v.Rating/v.Unit.Factor), v.Unit))
 	}
 	if !v.Measured {
 		return Listed(parts, "and")
@@ -142,8 +144,8 @@ func (v Value) Taken() string {
 	return WithUnit(x, v.Unit) + ", u = " + WithUnit(u, v.Unit) + ": " + strings.Join(parts, "; ")
 }
 
-// SaidExact says that nothing makes a value unsure.
-const SaidExact = "taken as exact, since nothing is said of its quality"
+// SaidExact says that a value has no uncertainty.
+const SaidExact = "taken as exact"
 
 // partSaid words one part; how much it is by itself is said where there are
 // several.
@@ -155,18 +157,20 @@ func (v Value) partSaid(p Part) string {
 	exact := func(x float64) string { return WithUnit(Plain(x/v.Unit.Factor), v.Unit) }
 	switch p.Cause {
 	case Repeats:
-		return fmt.Sprintf("s/√n of %d readings%s, with %s", len(v.Readings), alone, degrees(p.Nu))
+		return fmt.Sprintf("s/√n of %d readings%s, %s", len(v.Readings), alone, degrees(p.Nu))
 	case HalfWidth:
 		return fmt.Sprintf("half-width %s ÷ √3%s", exact(p.Half), alone)
 	case Standard:
 		return "standard uncertainty" + alone
+	case Expanded:
+		return fmt.Sprintf("expanded uncertainty %s ÷ %s (k)%s", exact(p.U*p.K), Plain(p.K), alone)
 	case Division:
 		if v.AssumedDivision {
-			return fmt.Sprintf("no division was given, so the last typed place is taken, half of %s ÷ √3%s; give the scale's own with div", exact(2*p.Half), alone)
+			return fmt.Sprintf("smallest division not given, so %s is assumed from the last digit: half of it ÷ √3%s", exact(2*p.Half), alone)
 		}
 		return fmt.Sprintf("half a division of %s ÷ √3%s", exact(2*p.Half), alone)
 	case ZeroDivision:
-		return fmt.Sprintf("the zero reading %s taken off, half a division of %s ÷ √3%s", exact(v.Zero), exact(2*p.Half), alone)
+		return fmt.Sprintf("zero reading %s subtracted, half a division of %s ÷ √3%s", exact(v.Zero), exact(2*p.Half), alone)
 	}
 	return fmt.Sprintf("the ring stays still over ± %s about the middle, ÷ √3%s", exact(p.Half), alone)
 }
@@ -183,5 +187,5 @@ func SaidCoverage(k float64, nu int) string {
 	if nu == 0 {
 		return "k = 2"
 	}
-	return fmt.Sprintf("k = %.2f, 95 %% with %s", k, degrees(nu))
+	return fmt.Sprintf("k = %.2f, ν = %d", k, nu)
 }

@@ -2,6 +2,7 @@ package measure
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -94,10 +95,37 @@ func (p *parser) estimates(v *Value) {
 		v.Estimate = (low + high) / 2
 		v.rectangular(Band, (high-low)/2)
 	default:
+		if p.want.Dim == quantity.Angle {
+			v.Readings = roundTheCircle(v.Readings)
+		}
 		v.Estimate = stat.Mean(v.Readings, nil)
 		p.single(v)
 	}
 }
+
+// roundTheCircle moves angles by whole turns so that each is within half a turn of the
+// first, and all so that their mean is one that a protractor shows: 359°, 1° and 0°
+// have the mean 0°, not 120°.
+func roundTheCircle(angles []float64) []float64 {
+	near := make([]float64, len(angles))
+	for i, a := range angles {
+		near[i] = angles[0] + Turn(a-angles[0])
+	}
+	shift := 0.0
+	switch mean := stat.Mean(near, nil); {
+	case mean >= 2*math.Pi-1e-9 && slices.Max(angles) < 2*math.Pi:
+		shift = -2 * math.Pi
+	case mean < -1e-9 && slices.Min(angles) >= 0:
+		shift = 2 * math.Pi
+	}
+	for i := range near {
+		near[i] += shift
+	}
+	return near
+}
+
+// Turn is an angle taken back to half a turn to either side, in radians.
+func Turn(angle float64) float64 { return math.Remainder(angle, 2*math.Pi) }
 
 // single keeps the numeral of a single reading, and what 0.500(5) says of it.
 func (p *parser) single(v *Value) {
@@ -140,18 +168,41 @@ func (p *parser) repeats(v *Value) {
 	v.Parts = append(v.Parts, Part{Cause: Repeats, U: u, Nu: n - 1})
 }
 
-// stated adds half-widths (GUM 4.3.7: u = a/√3) and standard uncertainties.
+// stated adds half-widths (GUM 4.3.7: u = a/√3), standard uncertainties and expanded
+// ones (GUM 4.3.3: u = U/k). Behind a half-width, k says that it is none but U.
 func (p *parser) stated(v *Value) {
-	for _, word := range []string{plusMinus, "u"} {
+	k := p.factor()
+	for _, word := range []string{plusMinus, "U", "u"} {
 		a, ok := p.qualities[word]
 		switch size := p.size(v, word, a); {
 		case !ok:
 		case word == "u":
 			v.Parts = append(v.Parts, Part{Cause: Standard, U: size})
+		case word == "U" || k > 0:
+			if k == 0 {
+				k = 2
+			}
+			v.Parts = append(v.Parts, Part{Cause: Expanded, U: size / k, K: k})
 		default:
 			v.rectangular(HalfWidth, size)
 		}
 	}
+}
+
+// factor is the coverage factor that was typed, 0 for none.
+func (p *parser) factor() float64 {
+	a, ok := p.qualities["k"]
+	_, half := p.qualities[plusMinus]
+	_, expanded := p.qualities["U"]
+	switch {
+	case !ok:
+		return 0
+	case a.hasUnit || a.percent || a.minus || a.number.Value == 0:
+		p.refuse(saidFactor)
+	case !half && !expanded:
+		p.refuse(saidFactorOfNothing)
+	}
+	return a.number.Value
 }
 
 // size is how large a quality is, in SI; a share is one of the estimate.
@@ -171,15 +222,12 @@ func (p *parser) size(v *Value, word string, a amount) float64 {
 
 func (v *Value) rectangular(c Cause, half float64) { v.Parts = append(v.Parts, Rectangular(c, half)) }
 
-// divisions adds half a division as a half-width, and that of the zero reading.
-// Repeated readings have one in any case: three equal readings are not exact.
+// divisions adds half a division as a half-width, and that of the zero reading. What
+// was read has one in any case: neither one reading nor three equal ones are exact.
 func (p *parser) divisions(v *Value) {
 	a, ok := p.qualities["div"]
 	division := p.size(v, "div", a)
-	_, half := p.qualities[plusMinus]
-	_, standard := p.qualities["u"]
-	ofScale := v.Zeroed || len(v.Readings) > 1 && !p.band
-	if v.AssumedDivision = ofScale && !ok && !half && !standard; v.AssumedDivision {
+	if v.AssumedDivision = !ok && p.unqualified(v); v.AssumedDivision {
 		division, ok = p.lastPlace(v), true
 	}
 	if !ok {
@@ -197,6 +245,18 @@ func (p *parser) divisions(v *Value) {
 	} else if p.zeroDiv != nil {
 		p.refuse(saidTwice("div"))
 	}
+}
+
+// unqualified reports whether nothing but readings tells how unsure a value is. An
+// acceleration alone may be a constant, such as the g that a class agrees on.
+func (p *parser) unqualified(v *Value) bool {
+	for _, word := range []string{plusMinus, "U", "u", "exact"} {
+		if _, ok := p.qualities[word]; ok {
+			return false
+		}
+	}
+	constant := p.want.Dim == quantity.Acceleration && len(v.Readings) == 1 && !v.Zeroed
+	return v.Measured && !p.band && !constant && !v.has(Standard)
 }
 
 // lastPlace is one unit of the last place that any reading was typed with.

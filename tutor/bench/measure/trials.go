@@ -116,13 +116,16 @@ func (s *Trials) between(j int, share float64) (low, high float64) {
 	return at((1 - share) / 2), at((1 + share) / 2)
 }
 
-// MeanAndDeviation takes two passes, so that large values with small differences
-// keep their figures.
+// MeanAndDeviation counts from the first value, and takes two passes, so that large
+// values with small differences keep their figures, and equal ones do not differ.
 func MeanAndDeviation(values []float64) (mean, deviation float64) {
-	for _, v := range values {
-		mean += v
+	if len(values) == 0 {
+		return math.NaN(), math.NaN()
 	}
-	mean /= float64(len(values))
+	for _, v := range values {
+		mean += v - values[0]
+	}
+	mean = values[0] + mean/float64(len(values))
 	for _, v := range values {
 		deviation += (v - mean) * (v - mean)
 	}

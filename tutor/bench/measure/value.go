@@ -15,12 +15,16 @@ import (
 //	         | number "to" number unit            the band within which pulleys hold the ring still
 //	quality  = ("±" | "+-" | "+/-") amount        a half-width
 //	         | "u" amount                         a standard uncertainty
+//	         | "U" amount                         an expanded uncertainty, k = 2
+//	         | "k" ["="] number                   makes ± an expanded uncertainty, or gives U its k
 //	         | "div" amount                       the smallest division of the scale
 //	         | "zero" amount                      the reading with nothing on
 //	         | "max" amount | amount "max"        a rating
+//	         | "exact"
 //	amount   = number [unit] | number "%"
 //
-// A unit that is left out is that of the estimate, or, where the estimate has
+// Brackets round a quality, or round estimate and quality, do no harm. 20°30' is a
+// number of degrees. A unit that is left out is that of the estimate, or, where the estimate has
 // none, that of the first quality: "0.500 ± 0.005 kg". The decimal comma is a
 // decimal point everywhere. 0.500(5) kg has a standard uncertainty of 0.005 kg
 // (GUM 7.2.2). A second "div", or one after a "zero" that follows the first, is
@@ -34,6 +38,7 @@ const (
 	Repeats      Cause = iota // the spread of repeated readings (Type A)
 	HalfWidth                 // limits that were stated
 	Standard                  // a standard uncertainty that was stated
+	Expanded                  // an expanded uncertainty that was stated
 	Division                  // the smallest division of a scale
 	ZeroDivision              // the same, of the reading with nothing on
 	Band                      // within which pulleys hold the ring still
@@ -41,12 +46,13 @@ const (
 
 // Part is one independent reason why a value is unsure. Half is the half-width of
 // a rectangular part, 0 for the others. Nu is the degrees of freedom, 0 for
-// without limit.
+// without limit. K is the factor of an expanded uncertainty that was stated.
 type Part struct {
 	Cause Cause
 	U     float64
 	Half  float64
 	Nu    int
+	K     float64
 }
 
 // Rectangular is the part of a half-width: u = a/√3 (GUM 4.3.7).
@@ -68,9 +74,8 @@ type Value struct {
 	Parts    []Part
 	Rating   float64
 	Rated    bool
-	// AssumedDivision says that repeated readings, or one with a zero reading, were
-	// given no quality of the scale, and the last typed place was taken for its
-	// division.
+	// AssumedDivision says that no quality of the scale was given, and the last typed
+	// place was taken for its division.
 	AssumedDivision bool
 	numeral         string // a single reading as typed
 }
@@ -82,6 +87,16 @@ func (v Value) U() float64 {
 		sum += p.U * p.U
 	}
 	return math.Sqrt(sum)
+}
+
+// AssumedSize is the division that was assumed from the last typed place, in SI.
+func (v Value) AssumedSize() float64 {
+	for _, p := range v.Parts {
+		if p.Cause == Division && v.AssumedDivision {
+			return 2 * p.Half
+		}
+	}
+	return 0
 }
 
 func (v Value) has(c Cause) bool {
@@ -205,12 +220,12 @@ func (p *parser) amount() amount {
 	if t.last != "" && (p.at > 1 || len(p.tokens) > 1 && p.tokens[1].kind == tokenSemicolon) {
 		p.refuse(saidOutOfPlace("(" + t.last + ")"))
 	}
-	a := amount{token: t}
-	switch next := p.peek(); next.kind {
-	case tokenUnit:
+	a := amount{token: t, unit: t.unit, hasUnit: t.unit.Symbol != ""}
+	switch next := p.peek(); {
+	case next.kind == tokenUnit && !a.hasUnit:
 		p.at++
 		a.unit, a.hasUnit = next.unit, true
-	case tokenPercent:
+	case next.kind == tokenPercent:
 		p.at++
 		a.percent = true
 	}
@@ -238,6 +253,9 @@ func (p *parser) quality() {
 			return
 		}
 		p.at++
+	case t.kind == tokenWord && t.text == "exact":
+		p.at++
+		word, a = t.text, amount{token: t}
 	case t.kind == tokenWord && t.text != "to":
 		p.at++
 		word, a = t.text, p.amount()
