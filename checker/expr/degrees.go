@@ -1,5 +1,7 @@
 package expr
 
+import "slices"
+
 // measure says whether a tree is an angle, a bare number that could be one, or
 // something else.
 type measure uint8
@@ -28,6 +30,7 @@ func degrees(sides []*Node, l *Letters) {
 }
 
 func settleDegrees(n *Node, l *Letters) measure {
+	n.inDegrees()
 	kinds := make([]measure, len(n.Args))
 	for i, a := range n.Args {
 		kinds[i] = settleDegrees(a, l)
@@ -67,7 +70,7 @@ func settleMeasured(n *Node, inner measure) measure {
 	switch {
 	case n.Unit != "deg" && n.Unit != "rad":
 		return somethingElse
-	case inner == anAngle && n.Unit == "deg":
+	case inner == anAngle:
 		inside := *n.Args[0]
 		inside.Pos, inside.End = n.Pos, n.End
 		*n = inside
@@ -139,5 +142,60 @@ func markDegrees(n *Node) {
 	default:
 		inner := *n
 		*n = Node{Op: Measured, Args: []*Node{&inner}, Unit: "deg", Assumed: true, Pos: n.Pos, End: n.End}
+	}
+}
+
+// inDegrees turns a product with π/180, or with 180/π, into the angle that is meant: 35·π/180
+// is 35°, atan(x)·180/π is the arc tangent.
+func (n *Node) inDegrees() {
+	if n.Op != Mul && n.Op != Div {
+		return
+	}
+	var above, below []*Node
+	factorsOf(n, &above, &below)
+	pi := func(m *Node) bool { return m.Op == Number && m.Num.Text == "π" }
+	half := func(m *Node) bool { return m.Op == Number && m.Num.Value == 180 && (m.Unit == "" || m.Unit == "deg") }
+	unit := ""
+	for _, way := range []struct {
+		above, below func(*Node) bool
+		unit         string
+	}{{pi, half, "deg"}, {half, pi, "rad"}} {
+		i, j := slices.IndexFunc(above, way.above), slices.IndexFunc(below, way.below)
+		if i >= 0 && j >= 0 && len(above) > 1 {
+			above, below, unit = slices.Delete(above, i, i+1), slices.Delete(below, j, j+1), way.unit
+			break
+		}
+	}
+	if unit == "" {
+		return
+	}
+	rest := above[0].Copy()
+	for _, m := range above[1:] {
+		rest = Join(Mul, rest, m)
+	}
+	for _, m := range below {
+		rest = Join(Div, rest, m)
+	}
+	pos, end := n.Pos, n.End
+	if rest.Op == Number && rest.Unit == "" {
+		*n = *rest
+		n.Unit = unit
+	} else {
+		*n = Node{Op: Measured, Args: []*Node{rest}, Unit: unit}
+	}
+	n.Pos, n.End = pos, end
+}
+
+// factorsOf takes a product apart into what is above and what is below the line.
+func factorsOf(n *Node, above, below *[]*Node) {
+	switch n.Op {
+	case Mul:
+		factorsOf(n.Args[0], above, below)
+		factorsOf(n.Args[1], above, below)
+	case Div:
+		factorsOf(n.Args[0], above, below)
+		factorsOf(n.Args[1], below, above)
+	default:
+		*above = append(*above, n)
 	}
 }

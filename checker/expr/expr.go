@@ -5,9 +5,10 @@
 // Start with Letters, which holds the letters of one problem, and Letters.Read.
 // Reading order:
 //
-//	text → scan (runes, runs of letters) → split (a run into letters and
-//	functions) → settle (unit or letter) → parse (tree) → degrees → print,
-//	Program (fast) or Value (govaluate)
+//	text → page (other keyboards, TeX, programs as plain characters) → label (what
+//	stands in front) → scan (runes, runs of letters, words) → split (a run into
+//	letters and functions) → gather (a letter typed in pieces) → settle (unit or
+//	letter) → parse (tree) → degrees → print, Program (fast) or Value (govaluate)
 //
 // Values are in SI: newtons, kilograms, metres, radians.
 package expr
@@ -51,15 +52,19 @@ type Node struct {
 }
 
 // Line is one equation, chain of equations, or expression: Sides has one entry
-// for an expression, two for an equation, more for a chain. Axis is "x" or "y"
-// where the line named its sum ("ΣFx ="). Paper says that a slash was read as
+// for an expression, two for an equation, more for a chain. Unequal says that a sign between
+// them is < or > or the like. Axis is "x" or "y" where the line named its sum ("ΣFx ="),
+// Body the body that was named in front. Paper says that a slash was read as
 // on paper ("w/2 sin θ" is w over 2 sin θ), Slash that there was a choice; Named
-// that "Fx =" is the sum's name though there is a force F.
+// that "Fx =" is the sum's name though there is a force F; Lettered that a unit behind
+// a number was read as a letter, or g as the gram, which is not what is usual.
 type Line struct {
 	Sides        []*Node
-	Axis         string
+	Unequal      bool
+	Axis, Body   string
 	Slash, Paper bool
 	Named        bool
+	Lettered     bool
 }
 
 // Reading holds every way in which a text can be meant, the likeliest first.
@@ -89,7 +94,7 @@ func Equal(a, b *Node) bool {
 
 // EqualLines reports whether two lines have the same sides in the same order.
 func EqualLines(a, b Line) bool {
-	if len(a.Sides) != len(b.Sides) {
+	if len(a.Sides) != len(b.Sides) || a.Unequal != b.Unequal {
 		return false
 	}
 	for i := range a.Sides {

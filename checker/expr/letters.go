@@ -1,7 +1,10 @@
 package expr
 
 import (
+	"maps"
 	"strings"
+
+	"example.org/standstill/checker/quantity"
 )
 
 // Kind says what a letter stands for, as far as reading needs to know.
@@ -22,6 +25,10 @@ type Letters struct {
 	typed map[string]string // exact spelling, normalised → canonical
 	fold  map[string]string // lower-case spelling → canonical, "" where two fit
 	mass  bool
+
+	phrases map[string]string             // names in words, in lower case → canonical
+	bodies  []string                      // names that may stand in front of a line
+	dims    map[string]quantity.Dimension // what a letter measures, where that is known
 }
 
 // Add makes a letter known. Greek letters go by their names ("alpha").
@@ -57,6 +64,23 @@ func (l *Letters) Alias(spelling, name string) {
 func (l *Letters) ExpectingMass() *Letters {
 	c := *l
 	c.mass = true
+	return &c
+}
+
+// Measures says what a letter measures. Of two readings of a line the one that adds and
+// compares like with like is the likelier.
+func (l *Letters) Measures(name string, d quantity.Dimension) {
+	if l.dims == nil {
+		l.dims = map[string]quantity.Dimension{}
+	}
+	l.dims[name] = d
+}
+
+// Own returns a vocabulary to which letters can be added without changing this one.
+func (l *Letters) Own() *Letters {
+	c := *l
+	c.names, c.typed, c.fold = maps.Clone(l.names), maps.Clone(l.typed), maps.Clone(l.fold)
+	c.phrases, c.dims = maps.Clone(l.phrases), maps.Clone(l.dims)
 	return &c
 }
 
@@ -170,6 +194,7 @@ func normal(run []rune) normalised {
 		case r == '_' || r == '{' || r == '}' || r == '\'' || r == '′':
 		case r >= '₀' && r <= '₉':
 			put(string('0'+r-'₀'), i)
+		case r == ',' && i+1 < len(run) && !isDigit(run[i+1]): // T1,x
 		case r == ',':
 			put(".", i)
 		default:

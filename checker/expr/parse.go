@@ -1,15 +1,15 @@
 package expr
 
 import (
+	"math/bits"
 	"slices"
-	"strings"
 )
 
 // The grammar. Juxtaposition is a product; a slash takes one factor, or on paper
 // everything that touches it.
 //
 //	line     = side { "=" side }
-//	side     = sum [ unit ]
+//	side     = sum { ":" sum } [ unit ]
 //	sum      = [ sign ] product { sign product }
 //	product  = factor { ( "·" | "/" | nothing ) factor }
 //	factor   = sign factor | power
@@ -30,28 +30,34 @@ type parser struct {
 func (l *Letters) Read(text string) (Reading, error) {
 	clean := Clean(text)
 	reading := Reading{Text: clean}
-	runes := []rune(l.withoutInnerNames(clean))
-	if len(runes) > maxLength {
-		return reading, &ReadError{Text: string(runes[:maxLength]), Pos: maxLength, End: maxLength, Message: saidLong}
+	if n := runesIn(clean); n > maxLength {
+		return reading, &ReadError{Text: string([]rune(clean)[:maxLength]), Pos: maxLength, End: maxLength, Message: saidLong}
 	}
-	if strings.Trim(clean, " .") == "" {
+	p := pageOf(clean)
+	if p.isBlank() {
 		return reading, &ReadError{Text: clean, Message: saidEmpty}
 	}
-	first, met, err := l.readAs(runes, 0)
-	if err == nil {
-		reading.Lines = append(reading.Lines, first)
+	if len(p.runes) > 2*maxLength {
+		return reading, &ReadError{Text: clean, Pos: 0, End: 0, Message: saidLong}
 	}
-	for take := choice(1); take <= allChoices; take++ {
-		if take&^met != 0 {
-			continue
-		}
-		if line, _, again := l.readAs(runes, take); again == nil && reading.isNew(line) {
-			reading.add(line)
+	p.withoutInnerNames(l)
+	first := l.readAs(p, way{})
+	if first.err == nil {
+		reading.Lines = append(reading.Lines, first.line)
+	}
+	ranks := []int{l.rank(first)}
+	for _, w := range first.ways() {
+		if again := l.readAs(p, w); again.err == nil && reading.isNew(again.line) {
+			reading.Lines = append(reading.Lines, again.line)
+			ranks = append(ranks, l.rank(again))
 		}
 	}
 	if len(reading.Lines) == 0 {
-		err.Text = clean
-		return reading, err
+		first.err.Text = clean
+		return reading, first.err
+	}
+	if first.err == nil {
+		reading.order(ranks)
 	}
 	return reading, nil
 }
@@ -65,38 +71,118 @@ func (r *Reading) isNew(line Line) bool {
 	return true
 }
 
-// add puts a reading in its place: on paper a slash between letters has all that
-// touches it below the line, so that reading comes first.
-func (r *Reading) add(line Line) {
-	r.Lines = append(r.Lines, line)
-	n := len(r.Lines)
-	if line.Paper && line.Slash && n == 2 {
-		r.Lines[0], r.Lines[1] = r.Lines[1], r.Lines[0]
-	}
+// way is one way of reading a text that can be read in several.
+type way struct {
+	take  choice
+	flips uint8
 }
 
-// readAs reads with the given choices taken and says which ones there were.
-func (l *Letters) readAs(runes []rune, take choice) (Line, choice, *ReadError) {
-	start := len([]rune(lead.FindString(string(runes))))
-	s := &scanner{letters: l, runes: runes, take: take}
-	skip, axis := s.sumLabel(string(runes[start:]))
-	s.at = start + skip
+// attempt is what came of reading a text in one way.
+type attempt struct {
+	way
+	line     Line
+	err      *ReadError
+	met      choice // the choices that there were
+	free     int    // the units that could be letters
+	letterly int    // those that are letters
+}
+
+// mostWays is how many readings of a text are tried.
+const mostWays = 16
+
+// ways lists the other ways that a first attempt has met, those first that differ from it
+// in one place.
+func (a attempt) ways() []way {
+	var all []way
+	for flips := range 1 << a.free {
+		for take := choice(0); take <= allChoices; take++ {
+			if take&^a.met == 0 && (flips > 0 || take > 0) {
+				all = append(all, way{take, uint8(flips)})
+			}
+		}
+	}
+	slices.SortStableFunc(all, func(v, w way) int { return v.changes() - w.changes() })
+	return all[:min(len(all), mostWays-1)]
+}
+
+func (w way) changes() int { return bits.OnesCount8(uint8(w.take)) + bits.OnesCount8(w.flips) }
+
+// rank says how likely a reading is, the least first: one that adds and compares like with
+// like, then one that speaks of some letter, then one with few units taken as letters. On paper a slash
+// between letters has all that touches it below the line.
+func (l *Letters) rank(a attempt) int {
+	rank := 4 * bits.OnesCount8(a.flips)
+	if a.line.Paper != a.line.Slash && a.met&choosePaper != 0 {
+		rank++
+	}
+	if a.free > 0 && len(a.line.Sides) > 1 && !hasNames(a.line) {
+		rank += 50
+	}
+	if a.free+int(a.met&^choosePaper) > 0 && !l.agrees(a.line) {
+		rank += 100
+	}
+	return rank
+}
+
+func hasNames(line Line) bool {
+	return slices.ContainsFunc(line.Sides, func(n *Node) bool { return len(n.Names()) > 0 })
+}
+
+// order sorts the readings by their ranks.
+func (r *Reading) order(ranks []int) {
+	places := make([]int, len(ranks))
+	for i := range places {
+		places[i] = i
+	}
+	slices.SortStableFunc(places, func(a, b int) int { return ranks[a] - ranks[b] })
+	lines := make([]Line, len(places))
+	for i, at := range places {
+		lines[i] = r.Lines[at]
+	}
+	r.Lines = lines
+}
+
+// readAs reads in one way and says which others there were.
+func (l *Letters) readAs(page *page, w way) attempt {
+	s := &scanner{letters: l, runes: page.runes, take: w.take, flips: w.flips}
+	label := s.opening()
+	s.at = label.length
 	if err := s.scan(); err != nil {
-		return Line{}, s.met, err.(*ReadError)
+		e := err.(*ReadError)
+		e.Pos, e.End = page.from(e.Pos), page.from(e.End)
+		return attempt{way: w, err: e, met: s.met}
 	}
 	s.trim()
-	s.settle()
+	s.gather()
+	free := s.settle()
+	s.place(page)
 	p := &parser{scanner: s}
 	line, err := p.line()
+	a := attempt{way: w, line: line, err: err, met: p.met, free: free, letterly: s.letterly}
 	if err != nil {
-		return Line{}, p.met, err
+		return a
 	}
-	line.Axis = axis
-	line.Paper = take&choosePaper != 0
-	line.Named = axis != "" && take&chooseName != 0
-	line.Slash = p.slash
-	degrees(line.Sides, l)
-	return line, p.met, nil
+	a.line.Axis, a.line.Body = label.axis, label.body
+	a.line.Paper = w.take&choosePaper != 0
+	a.line.Named = s.named
+	a.line.Slash = p.slash
+	a.line.Lettered = w.flips != 0
+	degrees(a.line.Sides, l)
+	return a
+}
+
+// place gives the tokens their positions in the cleaned text.
+func (s *scanner) place(p *page) {
+	for i := range s.tokens {
+		t := &s.tokens[i]
+		empty := t.pos == t.end
+		t.pos = p.from(t.pos)
+		if empty {
+			t.end = t.pos
+		} else {
+			t.end = p.from(t.end-1) + 1
+		}
+	}
 }
 
 // trim drops an equals sign or arrow at the start of a line, which only joins it
@@ -142,9 +228,11 @@ func (p *parser) line() (Line, *ReadError) {
 			return line, err
 		}
 		line.Sides = append(line.Sides, side)
-		if _, more := p.accept(tokEquals); !more {
+		sign, more := p.accept(tokEquals)
+		if !more {
 			break
 		}
+		line.Unequal = line.Unequal || sign.text != "="
 	}
 	if t := p.peekToken(); t.kind != tokEnd {
 		if t.kind == tokNumber && p.next > 0 && p.tokens[p.next-1].kind == tokNumber {
@@ -157,6 +245,12 @@ func (p *parser) line() (Line, *ReadError) {
 
 func (p *parser) side() (*Node, *ReadError) {
 	n, err := p.sum()
+	for err == nil && p.takes(tokRatio) {
+		var below *Node
+		if below, err = p.sum(); err == nil {
+			n = &Node{Op: Div, Args: []*Node{n, below}, Pos: n.Pos, End: below.End}
+		}
+	}
 	if err != nil {
 		return nil, err
 	}
@@ -373,7 +467,10 @@ func (p *parser) bracket() (*Node, *ReadError) {
 	if !ok {
 		return nil, p.unclosed(open, saidOpen)
 	}
-	if u, ok := p.accept(tokUnit); ok {
+	if u, ok := p.accept(tokUnit); ok && inner.Op == Number && inner.Unit == "" {
+		inner.Unit, inner.End = u.text, u.end // (31.8) N
+		return inner, nil
+	} else if ok {
 		return &Node{Op: Measured, Args: []*Node{inner}, Unit: u.text, Pos: open.pos, End: u.end}, nil
 	}
 	if inner.Op == Name || inner.Op == Number {
@@ -414,7 +511,9 @@ func (p *parser) call() (*Node, *ReadError) {
 	f, _ := p.accept(tokFunction)
 	name := f.text
 	var exponent *Node
-	if p.takes(tokPower) {
+	if p.minusOne() {
+		name = inverses[name]
+	} else if p.takes(tokPower) {
 		var err *ReadError
 		if exponent, err = p.exponent(); err != nil {
 			return nil, err
@@ -423,9 +522,12 @@ func (p *parser) call() (*Node, *ReadError) {
 			name, exponent = inverse, nil
 		}
 	}
-	arg, err := p.argument(name)
+	arg, err := p.argumentOf(name)
 	if err != nil {
 		return nil, err
+	}
+	if name == "radians" || name == "degrees" {
+		return turned(name, arg, f.pos), nil
 	}
 	call := &Node{Op: Call, Name: name, Args: []*Node{arg}, Pos: f.pos, End: arg.End}
 	if name == "abs" {
@@ -438,6 +540,51 @@ func (p *parser) call() (*Node, *ReadError) {
 }
 
 var inverses = map[string]string{"sin": "asin", "cos": "acos", "tan": "atan"}
+
+// minusOne takes the −1 of "tan-1(0.76)", which makes an inverse of the function. A tangent
+// of −1 with something to act on behind it has no meaning.
+func (p *parser) minusOne() bool {
+	f, sign, one := p.tokens[p.next-1], p.peekToken(), p.tokens[min(p.next+1, len(p.tokens)-1)]
+	if inverses[f.text] == "" || sign.kind != tokMinus || one.kind != tokNumber || one.num.Text != "1" || one.pos > sign.end {
+		return false
+	}
+	switch p.tokens[p.next+2].kind {
+	case tokOpen, tokName, tokNumber, tokFunction:
+		p.next += 2
+		return true
+	}
+	return false
+}
+
+// argumentOf reads what a function acts on. An inverse function without brackets acts on the
+// whole product or quotient that follows, or on its first factor.
+func (p *parser) argumentOf(function string) (*Node, *ReadError) {
+	start, bracket := p.next, p.peekToken().kind == tokOpen
+	arg, err := p.argument(function)
+	if err != nil || isTrig(function) || function == "sqrt" || function == "abs" {
+		return arg, err
+	}
+	slash := p.peekToken().kind == tokSlash
+	if !slash && (bracket || !p.touches() && p.peekToken().kind != tokTimes) {
+		return arg, nil
+	}
+	p.met |= chooseArgument
+	if bracket == (p.take&chooseArgument == 0) {
+		return arg, nil
+	}
+	p.next = start
+	return p.product()
+}
+
+// turned is the angle of a number of degrees or radians, radians(40) and degrees(0.7).
+func turned(function string, arg *Node, pos int) *Node {
+	unit := map[string]string{"radians": "deg", "degrees": "rad"}[function]
+	if arg.Op == Number && arg.Unit == "" {
+		arg.Unit, arg.Pos = unit, pos
+		return arg
+	}
+	return &Node{Op: Measured, Args: []*Node{arg}, Unit: unit, Pos: pos, End: arg.End}
+}
 
 func isMinusOne(n *Node) bool {
 	return n.Op == Neg && n.Args[0].Op == Number && n.Args[0].Num.Value == 1

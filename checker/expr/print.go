@@ -202,6 +202,9 @@ func raise(n *Node) string {
 		return ""
 	}
 	raised := []rune(superscripts)
+	if n.Num.Text == "0" {
+		return "" // a raised nought behind a number would be a degree sign
+	}
 	var b strings.Builder
 	b.WriteString(sign)
 	for _, d := range n.Num.Text {

@@ -30,6 +30,7 @@ const (
 	tokClose
 	tokBar
 	tokEquals
+	tokRatio
 )
 
 // token is a piece of the text. letter is set on a unit that could be one of the
@@ -49,20 +50,27 @@ type choice uint8
 const (
 	choosePaper     choice = 1 << iota // slash: everything that touches is below it
 	chooseThousands                    // comma: digit groups
-	chooseLetter                       // N behind a number: the less likely of newton and normal force
 	chooseName                         // "Fx =" with a force F: the name of the sum, not the component
-	allChoices      = chooseName<<1 - 1
+	chooseFactor                       // "2. T": the less likely of a label and a factor
+	chooseArgument                     // "atan a/b": the less likely of the whole quotient and its first factor
+	chooseEquals                       // "P: R =": an equals sign, not a ratio
+	allChoices      = chooseEquals<<1 - 1
 )
 
-// scanner turns runes into tokens. met collects the choices that the text left
-// open.
+// scanner turns runes into tokens. take and flips say how to read what can be read in
+// two ways: flips has a bit for each unit that could be a letter. met collects the choices
+// that the text left open; letterly counts the units that became letters, and named
+// says that "Fx =" was taken for the name of a sum.
 type scanner struct {
-	letters *Letters
-	runes   []rune
-	at      int
-	tokens  []token
-	take    choice
-	met     choice
+	letters  *Letters
+	runes    []rune
+	at       int
+	tokens   []token
+	take     choice
+	flips    uint8
+	met      choice
+	letterly int
+	named    bool
 }
 
 // escapes are the sequences that terminals act on; none belongs in a formula.
@@ -89,15 +97,15 @@ var marks = []struct {
 	shapes string
 	kind   tokenKind
 }{
-	{"+＋", tokPlus},
-	{"-−–—‐‑⁻－", tokMinus},
+	{"+", tokPlus},
+	{"-−–—‐‑⁻", tokMinus},
 	{"*·×⋅∙•∗✕", tokTimes},
 	{"/÷∕⁄", tokSlash},
+	{":", tokRatio},
 	{"^", tokPower},
 	{"([{", tokOpen},
 	{")]}", tokClose},
 	{"|", tokBar},
-	{"=≈≅≃⇒", tokEquals},
 }
 
 func (s *scanner) scan() error {
@@ -109,8 +117,8 @@ func (s *scanner) scan() error {
 			s.at++
 		case isDigit(r) || r == '.' && isDigit(s.peek(1)):
 			err = s.number()
-		case r == '°' || r == 'º':
-			s.put(token{kind: tokUnit, text: "deg"}, 1)
+		case r == '°' || r == '%':
+			s.put(token{kind: tokUnit, text: map[rune]string{'°': "deg", '%': "%"}[r]}, 1)
 		case r == '√':
 			s.put(token{kind: tokFunction, text: "sqrt"}, 1)
 		case superscript(r) != 0:
@@ -156,12 +164,19 @@ func (s *scanner) mark(r rune) error {
 		s.put(token{kind: tokPower, text: "**"}, 2)
 		return nil
 	}
-	if r == '=' && (s.peek(1) == '=' || s.peek(1) == '>') {
-		s.put(token{kind: tokEquals, text: "="}, 2)
+	if n, sign := s.relation(); n > 0 {
+		if s.last().kind == tokEquals && sign == "=" {
+			s.at += n // "= =" is one equals sign
+			return nil
+		}
+		s.put(token{kind: tokEquals, text: sign}, n)
 		return nil
 	}
-	if r == ':' && len(s.tokens) == 1 && s.tokens[0].kind == tokName {
-		s.put(token{kind: tokEquals, text: ":"}, 1) // "T1: 20.2 N"
+	if r == ':' && len(s.tokens) == 1 && s.tokens[0].kind == tokName && !s.isRatio() {
+		s.put(token{kind: tokEquals, text: "="}, 1) // "T1: 20.2 N"
+		return nil
+	}
+	if (r == '(' || r == '[') && s.bracketed() {
 		return nil
 	}
 	if r == '½' {
@@ -170,15 +185,43 @@ func (s *scanner) mark(r rune) error {
 	}
 	for _, m := range marks {
 		if strings.ContainsRune(m.shapes, r) {
-			if m.kind == tokEquals && s.last().kind == tokEquals {
-				s.at++ // "= =" is one equals sign
-				return nil
-			}
 			s.put(token{kind: m.kind, text: string(r)}, 1)
 			return nil
 		}
 	}
 	return unreadable(s.at, s.at+1, saidStrange(r))
+}
+
+// relations is the table of signs between two sides, the longest first. What is nearly
+// equal counts as equal, and an arrow that is left inside a statement is an equals sign.
+var relations = []struct{ shapes, sign string }{
+	{"<==> <=> <-> --> ==> ~= =~ == := => -> =:", "="},
+	{"<= =< >= ≤ ≥ < > ≠ !=", "≠"},
+	{"= ≈ ≅ ≃ ≐ ≒ ∼ ~ ≡ ⇒ → ⇔", "="},
+}
+
+// relation finds the sign between two sides that stands here; "≠" is any sign that does
+// not say that they are equal.
+func (s *scanner) relation() (length int, sign string) {
+	ahead := string(s.runes[s.at:min(len(s.runes), s.at+4)])
+	for _, row := range relations {
+		for shape := range strings.FieldsSeq(row.shapes) {
+			if strings.HasPrefix(ahead, shape) {
+				return runesIn(shape), row.sign
+			}
+		}
+	}
+	return 0, ""
+}
+
+// isRatio decides what a colon behind a letter is: a ratio if an equals sign follows
+// ("P:R = cos 56"), though "T1: T2 = 25.8 N" can be meant as a chain.
+func (s *scanner) isRatio() bool {
+	if !strings.ContainsAny(string(s.runes[s.at:]), "=≈≅≃~") {
+		return false
+	}
+	s.met |= chooseEquals
+	return s.take&chooseEquals == 0
 }
 
 func isDigit(r rune) bool { return r >= '0' && r <= '9' }
@@ -227,19 +270,44 @@ func (s *scanner) finish(digits string, start int) error {
 	return nil
 }
 
-// number reads "9.8", ".5", "5.", "7,6", "1,200", "1e3", "1.2×10^3".
+// number reads "9.8", ".5", "5.", "7,6", "1,200", "1 275", "1e3", "1.2×10^3". Points that
+// say that digits go on are left out.
 func (s *scanner) number() error {
 	start := s.at
 	var digits strings.Builder
 	s.digits(&digits)
-	thousands := s.groups(&digits)
-	if r := s.peek(0); r == '.' || r == ',' && !thousands && isDigit(s.peek(1)) {
+	thousands := s.groups(&digits) || s.spacedGroups(&digits)
+	if r := s.peek(0); !s.goesOn() && (r == '.' || r == ',' && !thousands && isDigit(s.peek(1))) {
 		digits.WriteByte('.')
 		s.at++
 		s.digits(&digits)
 	}
+	if s.goesOn() {
+		s.at = skip(s.runes, s.at, ".…")
+	}
 	s.power(&digits)
 	return s.finish(strings.TrimSuffix(digits.String(), "."), start)
+}
+
+// goesOn reports whether the points stand here that say that digits go on.
+func (s *scanner) goesOn() bool {
+	return s.peek(0) == '…' || s.peek(0) == '.' && s.peek(1) == '.'
+}
+
+// spacedGroups reads digit groups with a space between them, as in 1 275: one to three
+// figures, then threes. Behind a function they are two numbers.
+func (s *scanner) spacedGroups(b *strings.Builder) bool {
+	n := b.Len()
+	if n == 0 || n > 3 || b.String()[0] == '0' || s.last().kind == tokFunction {
+		return false
+	}
+	found := false
+	for s.peek(0) == ' ' && isDigit(s.peek(1)) && isDigit(s.peek(2)) && isDigit(s.peek(3)) && !isDigit(s.peek(4)) {
+		s.at++
+		s.digits(b)
+		found = true
+	}
+	return found
 }
 
 func (s *scanner) digits(b *strings.Builder) {
@@ -291,27 +359,49 @@ func (s *scanner) power(b *strings.Builder) {
 	}
 	rest := s.runes[s.at:]
 	i := skip(rest, 0, " ")
-	if i >= len(rest) || !strings.ContainsRune("×*·xX⋅", rest[i]) {
+	if i >= len(rest) || !strings.ContainsRune("×*·xX⋅∙", rest[i]) {
 		return
 	}
-	i = skip(rest, skip(rest, i+1, " "), "")
+	i = skip(rest, i+1, " ")
 	if i+2 >= len(rest) || rest[i] != '1' || rest[i+1] != '0' {
 		return
 	}
 	i = skip(rest, i+2, " ")
 	switch {
-	case i < len(rest) && rest[i] == '^':
-		i = skip(rest, i+1, " ")
-		if !isDigit(at(rest, i)) && !isDigit(at(rest, i+1)) {
-			return
-		}
-		s.at += i
-		s.signed(b, "×10^")
+	case at(rest, i) == '^':
+		s.raised(b, rest, i+1)
+	case at(rest, i) == '*' && at(rest, i+1) == '*':
+		s.raised(b, rest, i+2)
 	case superscript(at(rest, i)) != 0:
 		b.WriteString("×10^")
 		for s.at += i; superscript(s.peek(0)) != 0; s.at++ {
 			b.WriteRune(superscript(s.peek(0)))
 		}
+	}
+}
+
+// raised reads the exponent of a power of ten from the i-th rune of the rest: 3, -3, {3}.
+func (s *scanner) raised(b *strings.Builder, rest []rune, i int) {
+	i = skip(rest, i, " ")
+	closing := map[rune]rune{'{': '}', '(': ')'}[at(rest, i)]
+	if closing != 0 {
+		i++
+	}
+	end := i
+	if r := at(rest, end); r == '-' || r == '−' || r == '–' || r == '+' {
+		end++
+	}
+	digits := end
+	for isDigit(at(rest, end)) {
+		end++
+	}
+	if end == digits || closing != 0 && at(rest, end) != closing {
+		return
+	}
+	s.at += i
+	s.signed(b, "×10^")
+	if closing != 0 {
+		s.at++
 	}
 }
 

@@ -16,7 +16,10 @@ var functions = []struct{ spelling, name string }{
 	{"sqrt", "sqrt"}, {"root", "sqrt"},
 	{"cot", "cot"}, {"sec", "sec"}, {"csc", "csc"}, {"cosec", "csc"},
 	{"sine", "sin"}, {"cosine", "cos"}, {"tangent", "tan"},
-	{"abs", "abs"},
+	{"abs", "abs"}, {"fabs", "abs"},
+	{"sen", "sin"}, {"tg", "tan"}, {"ctg", "cot"}, {"cotg", "cot"},
+	{"arcsen", "asin"}, {"arctg", "atan"}, {"invsin", "asin"}, {"invcos", "acos"}, {"invtan", "atan"},
+	{"radians", "radians"}, {"deg2rad", "radians"}, {"degrees", "degrees"}, {"rad2deg", "degrees"},
 }
 
 // unitSpellings holds every spelling of a unit, longest first, as runes.
@@ -41,6 +44,9 @@ func (s *scanner) run() error {
 			return nil
 		}
 	}
+	if s.spokenAt() {
+		return nil
+	}
 	end := s.runEnd()
 	pieces := s.letters.split(normal(s.runes[s.at:end]))
 	for _, p := range pieces {
@@ -63,11 +69,15 @@ func (s *scanner) runEnd() int {
 		case r == '.' && (isRun(next) || isDigit(next)):
 		case r == ',' && isDigit(next) && i > s.at && isDigit(s.runes[i-1]): // cos55,3
 		case r == '{' && s.runes[i-1] == '_':
-			if j := slices.Index(s.runes[i:], '}'); j > 0 && j < 5 {
+			if j := slices.Index(s.runes[i:], '}'); j > 0 && j < 8 {
 				i += j
 				break
 			}
 			return i
+		case r == ',' && (next == 'x' || next == 'y') && !isRun(at(s.runes, i+2)) && !isDigit(at(s.runes, i+2)) && i > s.at: // T1,x
+			if !s.letters.knows(normal(s.runes[s.at:i]).text + string(next)) {
+				return i
+			}
 		default:
 			return i
 		}
@@ -79,6 +89,14 @@ func (s *scanner) runEnd() int {
 // unit finds the longest unit that stands at this place as a word of its own, in
 // any letter case where no letter of the problem is meant.
 func (s *scanner) unit() (length int, symbol string) {
+	length, symbol = s.tableUnit()
+	if end, made, ok := s.madeUnit(s.at); ok && end-s.at > length {
+		return end - s.at, made
+	}
+	return length, symbol
+}
+
+func (s *scanner) tableUnit() (length int, symbol string) {
 	for _, fold := range []bool{false, true} {
 		for _, spelling := range unitSpellings {
 			if !s.spells(spelling, fold) {
@@ -105,8 +123,7 @@ func (s *scanner) spells(spelling []rune, fold bool) bool {
 			return false
 		}
 	}
-	next := at(s.runes, s.at+len(spelling))
-	return !isRun(next) && !isDigit(next) && next != '^' && superscript(next) == 0
+	return s.unitEnds(s.at + len(spelling))
 }
 
 // ambiguous returns the problem's letter that a unit's spelling could be as well.
@@ -122,7 +139,7 @@ func (s *scanner) ambiguous(spelling string) string {
 func (s *scanner) unitToken(length int, symbol string) {
 	spelling := string(s.runes[s.at : s.at+length])
 	t := token{kind: tokUnit, text: symbol}
-	if !strings.Contains(spelling, "/") {
+	if isOneUnit(spelling) {
 		t.letter = s.ambiguous(spelling)
 	}
 	s.put(t, length)
@@ -198,6 +215,9 @@ func (l *Letters) pieces(text string, i int, before piece) []piece {
 			if _, letter := l.typed[rest[:1]]; letter && strings.HasPrefix(rest, "A") {
 				cost = costCapital // "Acosδ" is A times a cosine where there is a letter A
 			}
+			if f.spelling == "tg" && l.areOwn(rest[:2]) {
+				cost = costCapital
+			}
 			found = append(found, piece{token{kind: tokFunction, text: f.name}, len(f.spelling), cost})
 		}
 	}
@@ -214,6 +234,16 @@ func (l *Letters) pieces(text string, i int, before piece) []piece {
 		found = append(found, p)
 	}
 	return append(found, l.strangers(rest)...)
+}
+
+// areOwn reports whether each of the characters is a letter of the problem as it stands.
+func (l *Letters) areOwn(text string) bool {
+	for _, r := range text {
+		if _, own := l.typed[string(r)]; !own {
+			return false
+		}
+	}
+	return true
 }
 
 // numeral reads digits inside a run ("cos35T1"). Behind a letter they would be a

@@ -5,7 +5,10 @@
 // (newton, kilogram, metre, radian) once multiplied by a unit's Factor.
 package quantity
 
-import "strings"
+import (
+	"math"
+	"strings"
+)
 
 // Dimension is the product of powers of mass, length, time and angle that a
 // unit measures. Angle is kept apart from a plain number, because a student who
@@ -112,6 +115,7 @@ var units = []struct {
 	{"m/s^2 m/s² m/s**2 m/s2", Acceleration, 1},
 	{"N/kg", Acceleration, 1},
 	{"none", None, 1},
+	{"% percent", None, 0.01},
 	{"J joule joules", Dimension{Mass: 1, Length: 2, Time: -2}, 1},
 	{"Pa pascal pascals", Dimension{Mass: 1, Length: -1, Time: -2}, 1},
 	{"s second seconds", Dimension{Time: 1}, 1},
@@ -128,6 +132,16 @@ func Find(spelling string) (Unit, bool) {
 			if s == spelling {
 				return Unit{Symbol: symbolOf(u.spellings), Dim: u.dim, Factor: u.factor}, true
 			}
+		}
+	}
+	return Unit{}, false
+}
+
+// Of returns the first unit of the table that measures this and has this factor.
+func Of(d Dimension, factor float64) (Unit, bool) {
+	for _, u := range units {
+		if u.dim == d && math.Abs(u.factor-factor) <= 1e-9*factor && u.spellings != "none" {
+			return Unit{Symbol: symbolOf(u.spellings), Dim: u.dim, Factor: u.factor}, true
 		}
 	}
 	return Unit{}, false

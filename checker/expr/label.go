@@ -1,0 +1,232 @@
+package expr
+
+import (
+	"regexp"
+	"strings"
+	"unicode/utf8"
+)
+
+// A statement may begin with what is no mathematics: "2.", "so", "Answer:", "x-axis:",
+// "ΣFx =", the name of a body. This is the place that knows how such a beginning looks.
+
+// opening is what stands in front of a statement: how many runes it takes, the axis of
+// a sum that it names ("x", "y", "" for neither) and the body.
+type opening struct {
+	length int
+	axis   string
+	body   string
+}
+
+// Label returns how many runes at the beginning of a statement are a label, and the axis
+// and the body that it names, "" for none. The text is as Transcribe returns it.
+func (l *Letters) Label(text string) (length int, axis, body string) {
+	s := &scanner{letters: l, runes: []rune(text)}
+	o := s.opening()
+	return o.length, o.axis, o.body
+}
+
+// opening reads the labels in front of a statement, one behind the other.
+func (s *scanner) opening() opening {
+	var all opening
+	text := string(s.runes)
+	for range 5 {
+		one := s.oneLabel(text)
+		if one.length == 0 || strings.Trim(text, " .") != "" && strings.Trim(string([]rune(text)[one.length:]), " .") == "" {
+			break
+		}
+		text = string([]rune(text)[one.length:])
+		all.length += one.length
+		if one.axis != "" {
+			all.axis = one.axis
+		}
+		if one.body != "" {
+			all.body = one.body
+		}
+	}
+	return all
+}
+
+func (s *scanner) oneLabel(text string) opening {
+	for _, read := range []func(string) opening{s.leadWord, s.listMark, s.axisLabel, s.sumLabel, s.bodyLabel, s.heading} {
+		if one := read(text); one.length > 0 {
+			return one
+		}
+	}
+	return opening{}
+}
+
+func runesIn(text string) int { return utf8.RuneCountInString(text) }
+
+// lead matches a word that joins a line to the one above it, or announces what comes.
+var lead = regexp.MustCompile(`^\s*(?:(?i:so|therefore|hence|thus|then|now|let|say|which gives|gives|we get|we have|that is|i\.e\.)(?:[,:]\s*|\s+)|[∴•▪‣◦]\s*|` +
+	`(?i:(?:the\s+|my\s+)?(?:final\s+)?(?:answer|ans|result|solution|soln))\.?\s*(?:(?i:is)\s|[:=])\s*)`)
+
+func (s *scanner) leadWord(text string) opening {
+	found := lead.FindString(text)
+	if found == "" || s.letters.knows(strings.Trim(found, " :=,.")) {
+		return opening{}
+	}
+	return opening{length: runesIn(found)}
+}
+
+// The numbers and letters of a list: what can be nothing else, and what could be a
+// factor as well ("2. T" and "(a) T"). Group 1 is the number or letter.
+var (
+	listSure = regexp.MustCompile(`^\s*(?:(\d{1,2}|[A-Za-z]|[ivx]{2,4})\)|(?i:(?:step|part|question|equation|eqn?|line)\.?\s*\(?\d{1,2}[a-z]?\)?\s*[:.)])|#\d{1,2}\s)\s*`)
+	listFree = regexp.MustCompile(`^\s*(?:\((\d{1,2}|[A-Za-z]|[ivx]{2,4})\)\s*|(\d{1,2}|[a-z])\.\s+)`)
+	// namedEquation matches a statement that says what one letter is.
+	namedEquation = regexp.MustCompile(`^[\pL_][\pL\pN_{}.,₀-₉ₓ]{0,7}\s*(?:[=≈≅≃~:]|(?i:is|equals)\s)`)
+)
+
+// listMark reads the "2.", "a)" or "(b)" of a list. Where it could be a factor, it is one
+// unless a named equation follows; the other reading is tried, too.
+func (s *scanner) listMark(text string) opening {
+	if found := listSure.FindString(text); found != "" {
+		return opening{length: runesIn(found)}
+	}
+	m := listFree.FindStringSubmatch(text)
+	if m == nil {
+		return opening{}
+	}
+	rest := text[len(m[0]):]
+	name := m[1] + m[2]
+	named := namedEquation.MatchString(rest)
+	dotted := m[2] != ""
+	switch {
+	case rest == "" || rest[0] >= '0' && rest[0] <= '9':
+		return opening{}
+	case !isDigit(rune(name[0])) && !s.letters.knows(name), named:
+	case !isDigit(rune(name[0])):
+		return opening{}
+	default:
+		s.met |= chooseFactor
+		if dotted == (s.take&chooseFactor != 0) {
+			return opening{}
+		}
+	}
+	return opening{length: runesIn(m[0])}
+}
+
+const (
+	arrowShape = `(?:→|↑|←|↓|↗|↖|↘|↙|[-=]+>|<[-=]+|∥|⊥|\|\||//)`
+	sideShape  = `(?i:\s*-?\s*(?:axis|direction|dir\.?|dirn|coordinate|components?|comp\.?|forces?|part)s?)?`
+)
+
+// axisName matches "x:", "in the x direction:", "R(→):", "↑:". Groups hold the axis.
+var axisName = regexp.MustCompile(`^\s*(?:(?:(?i:in|along|for|on|resolving|resolve|sum|forces)\s+)*(?i:the\s+)?[+]?\(?([xyXY])\)?` + sideShape + `\s*:` +
+	`|(?:(?i:R|Res|resolve|resolving|F|sum|[ΣΣ∑]\s*F?)\.?\s*)?[(\[]\s*` + arrowShape + `\s*[)\]]\s*[:=,]?` +
+	`|(?:[ΣΣ∑]\s*F?)?\s*` + arrowShape + `\s*[:]|[ΣΣ∑]\s*F?\s*` + arrowShape + `\s*=)\s*`)
+
+func (s *scanner) axisLabel(text string) opening {
+	m := axisName.FindStringSubmatch(text)
+	if m == nil {
+		return opening{}
+	}
+	return opening{length: runesIn(m[0]), axis: axisOf(m[1])}
+}
+
+// sumName matches the name of a sum in front of an equation. Groups: 1 and 2 the axis.
+var sumName = regexp.MustCompile(`^\s*(?:(?:[ΣΣ∑]|(?i:sum|net|total|sigma))\s*(?i:of\s+)?(?:the\s+)?\(?\s*(?i:forces?|F)?\s*(?i:in|along)?\s*(?:the\s+)?[_,]?[({]?\s*(?i:net)?,?\s*([xyXYₓ])[)}]*(?i:-?\s*(?:direction|axis|forces|components))?\s*\)?` +
+	`(?:\s*(?i:on|for)\s+(?i:the\s+)?\pL[\pL\pN]*)?|(?i:F)_?\{?\s*(?i:net|tot|total)\s*,?\s*([xyXY])\}?)\s*(?:=\s*0\s*:|[=:])`)
+
+var plainName = regexp.MustCompile(`^\s*(?:F_?\{?([xyₓ])\}?\s*([=:])|(?i:(?:horizontal|vertical)(?:ly)?\s*:))`)
+
+// sumLabel reads the name of a sum.
+func (s *scanner) sumLabel(text string) opening {
+	if m := sumName.FindStringSubmatch(text); m != nil {
+		return opening{length: runesIn(m[0]), axis: axisOf(m[1] + m[2])}
+	}
+	m := plainName.FindStringSubmatch(text)
+	if m == nil {
+		return opening{}
+	}
+	if m[2] == "=" && (s.letters.knows("Fx") || s.letters.knows("Fy")) {
+		s.met |= chooseName
+		if s.take&chooseName == 0 {
+			return opening{}
+		}
+		s.named = true
+	}
+	return opening{length: runesIn(m[0]), axis: axisOf(m[1])}
+}
+
+var beforeColon = regexp.MustCompile(`^\s*(?:(?i:on|for|at|body|block|ring|knot)\s+)?(?i:the\s+)?(\pL[\pL\pN]*)\s*:\s*`)
+
+// bodyLabel reads the name of one of the problem's bodies, where it is no letter.
+func (s *scanner) bodyLabel(text string) opening {
+	m := beforeColon.FindStringSubmatch(text)
+	if m == nil || s.letters.knows(m[1]) {
+		return opening{}
+	}
+	for _, body := range s.letters.bodies {
+		if strings.EqualFold(body, m[1]) {
+			return opening{length: runesIn(m[0]), body: body}
+		}
+	}
+	return opening{}
+}
+
+// words before a colon: a heading in the student's own words.
+var wordsBeforeColon = regexp.MustCompile(`^\s*(\pL[\pL\pN\s'./,()+-]*):\s*`)
+
+// heading reads words and a colon in front of an equation, as in "along the slope:", if
+// there is a word among them that is none of the problem's letters or names.
+func (s *scanner) heading(text string) opening {
+	m := wordsBeforeColon.FindStringSubmatch(text)
+	if m == nil || !strings.ContainsAny(text[len(m[0]):], "=≈≅≃~") || strings.ContainsAny(m[1], "0123456789") && s.isNamed(m[1]) {
+		return opening{}
+	}
+	for _, word := range strings.FieldsFunc(m[1], func(r rune) bool { return !isRun(r) && !isDigit(r) }) {
+		if len(word) > 2 && s.isStrange(word) {
+			return opening{length: runesIn(m[0])}
+		}
+	}
+	return opening{}
+}
+
+// isNamed reports whether a text is one of the names that forces go by.
+func (s *scanner) isNamed(text string) bool {
+	_, ok := s.letters.phrases[strings.ToLower(strings.Join(strings.Fields(text), " "))]
+	return ok
+}
+
+// isStrange reports whether a word is neither made of the problem's letters and
+// functions nor a name of one.
+func (s *scanner) isStrange(word string) bool {
+	if s.isNamed(word) {
+		return false
+	}
+	for _, t := range s.letters.split(normal([]rune(word))) {
+		if t.unknown {
+			return true
+		}
+	}
+	return false
+}
+
+// innerName matches the name of a sum, or m·a, that stands inside a chain, as in
+// "… = ΣFx = 0". Group 1 is what can be left out.
+var innerName = regexp.MustCompile(`=\s*([ΣΣ∑]\s*F?_?\{?\s*[xyXYₓ]\}?\s*=|m\s*[·*]?\s*a\s*=)\s*0`)
+
+// withoutInnerNames blanks the names of sums inside a chain.
+func (p *page) withoutInnerNames(l *Letters) {
+	text := p.String()
+	at := innerName.FindStringSubmatchIndex(text)
+	if at == nil || strings.HasPrefix(text[at[2]:], "m") && l.knows("a") {
+		return
+	}
+	start := runesIn(text[:at[2]])
+	p.blank(start, start+runesIn(text[at[2]:at[3]]))
+}
+
+func (l *Letters) knows(spelling string) bool { _, _, ok := l.resolve(spelling); return ok }
+
+func axisOf(letter string) string {
+	switch letter {
+	case "x", "X", "ₓ":
+		return "x"
+	case "y", "Y":
+		return "y"
+	}
+	return ""
+}

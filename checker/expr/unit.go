@@ -1,0 +1,177 @@
+package expr
+
+import (
+	"strings"
+
+	"example.org/standstill/checker/quantity"
+)
+
+// Units behind a number: one of the table, or several with indices, slashes and
+// dots that come to one of the table, as kg m/s² is the newton.
+
+// madeUnit reads a unit that is put together from others and returns where it ends. ok is
+// false where there is none, and where it could as well be a product of letters.
+func (s *scanner) madeUnit(start int) (end int, symbol string, ok bool) {
+	u := unitMaking{scanner: s, at: start, over: 1, factor: 1}
+	for range 5 {
+		if !u.take() {
+			break
+		}
+		found, is := quantity.Of(u.dim, u.factor)
+		if is && u.divided && u.count > 1 && (u.indexed || !u.ours) && s.unitEnds(u.at) {
+			end, symbol, ok = u.at, found.Symbol, true
+		}
+		if !u.separator() {
+			break
+		}
+	}
+	return end, symbol, ok
+}
+
+// unitMaking is the state of reading one: what the units so far come to, whether one of
+// them divides, whether all are letters of the problem, and whether one has an index below nought.
+type unitMaking struct {
+	*scanner
+	at      int
+	over    int
+	count   int
+	dim     quantity.Dimension
+	factor  float64
+	divided bool
+	ours    bool
+	indexed bool
+}
+
+// take reads one unit with its index.
+func (u *unitMaking) take() bool {
+	unit, length := u.simple()
+	if length == 0 {
+		return false
+	}
+	ours := u.letters.knows(string(u.runes[u.at : u.at+length]))
+	u.ours = ours && (u.ours || u.count == 0)
+	u.at += length
+	index := u.index()
+	u.indexed = u.indexed || index < 0
+	index *= u.over
+	u.divided = u.divided || index < 0
+	u.count++
+	for range max(index, -index) {
+		if index > 0 {
+			u.dim, u.factor = u.dim.Times(unit.Dim), u.factor*unit.Factor
+		} else {
+			u.dim, u.factor = u.dim.Over(unit.Dim), u.factor/unit.Factor
+		}
+	}
+	return true
+}
+
+// simple finds the longest unit with no sign in it that stands here.
+func (u *unitMaking) simple() (quantity.Unit, int) {
+	for _, spelling := range unitSpellings {
+		text := string(spelling)
+		if strings.ContainsAny(text, "/^*²%°") || !strings.HasPrefix(string(u.runes[u.at:min(len(u.runes), u.at+len(spelling))]), text) {
+			continue
+		}
+		if next := at(u.runes, u.at+len(spelling)); isRun(next) {
+			continue
+		}
+		unit, _ := quantity.Find(text)
+		return unit, len(spelling)
+	}
+	return quantity.Unit{}, 0
+}
+
+// index reads the power of a unit: -2, ^-2, ^{-2}, ⁻², **2, 2.
+func (u *unitMaking) index() int {
+	i := u.at
+	if r := at(u.runes, i); superscript(r) != 0 {
+		sign, value := 1, 0
+		for ; superscript(at(u.runes, i)) != 0; i++ {
+			if d := superscript(u.runes[i]); d == '-' {
+				sign = -1
+			} else {
+				value = min(value*10+int(d-'0'), 9)
+			}
+		}
+		u.at = i
+		return sign * value
+	}
+	closing := rune(0)
+	switch {
+	case at(u.runes, i) == '^':
+		i++
+	case at(u.runes, i) == '*' && at(u.runes, i+1) == '*':
+		i += 2
+	}
+	if r := at(u.runes, i); i > u.at && (r == '{' || r == '(') {
+		closing = r
+		i++
+	}
+	sign := 1
+	if r := at(u.runes, i); r == '-' || r == '−' || r == '–' {
+		sign, i = -1, i+1
+	}
+	digit := at(u.runes, i)
+	if !isDigit(digit) || isDigit(at(u.runes, i+1)) {
+		return 1
+	}
+	i++
+	if closing != 0 {
+		if r := at(u.runes, i); r != '}' && r != ')' {
+			return 1
+		}
+		i++
+	}
+	u.at = i
+	return sign * int(digit-'0')
+}
+
+// separator reads what stands between two units.
+func (u *unitMaking) separator() bool {
+	i := skip(u.runes, u.at, " ")
+	switch r := at(u.runes, i); {
+	case r == '/' || r == '∕' || r == '⁄':
+		u.over, i = -1, i+1
+	case strings.HasPrefix(string(u.runes[i:min(len(u.runes), i+4)]), "per "):
+		u.over, i = -1, i+4
+	case r == '·' || r == '⋅' || r == '*' && at(u.runes, i+1) != '*' || r == '.' || r == '•' || r == '∙' || r == '×':
+		i++
+	case i == u.at:
+		return false
+	}
+	u.at = skip(u.runes, i, " ")
+	return u.at < len(u.runes)
+}
+
+// unitEnds reports whether a unit may end here.
+func (s *scanner) unitEnds(i int) bool {
+	next := at(s.runes, i)
+	return !isRun(next) && !isDigit(next) && next != '^' && superscript(next) == 0
+}
+
+// bracketed reads a unit in brackets of its own behind a number, as in 25.8 [N].
+func (s *scanner) bracketed() bool {
+	if s.last().kind != tokNumber {
+		return false
+	}
+	inner := *s
+	inner.at = skip(s.runes, s.at+1, " ")
+	length, symbol := inner.unit()
+	if length == 0 {
+		return false
+	}
+	end := skip(s.runes, inner.at+length, " ")
+	if r := at(s.runes, end); r != ')' && r != ']' {
+		return false
+	}
+	t := token{kind: tokUnit, text: symbol}
+	if spelling := string(s.runes[inner.at : inner.at+length]); isOneUnit(spelling) {
+		t.letter = s.ambiguous(spelling)
+	}
+	s.put(t, end+1-s.at)
+	return true
+}
+
+// isOneUnit reports whether a spelling has no sign in it, so that it could be a letter.
+func isOneUnit(spelling string) bool { return !strings.ContainsAny(spelling, "/ ·^⁻-") }
