@@ -137,6 +137,9 @@ func (m *marking) mark() Report {
 	if stranger := m.stranger(); stranger != nil {
 		return m.markStranger(stranger)
 	}
+	if m.line.Unequal {
+		return Report{Verdict: Unread, Code: Unreadable, Item: m.item, Message: saidUnequal}
+	}
 	if side := m.worthless(); side != nil {
 		return Report{Verdict: Unread, Code: Unreadable, Item: m.item, Pos: side.Pos, End: side.End, Message: expr.SaidNoValue}
 	}

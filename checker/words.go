@@ -177,6 +177,7 @@ var saidForm = []said{
 
 // What is said in cases that no table holds.
 const (
+	saidUnequal        = "Only lines with = between the sides can be checked."
 	saidNoStage        = "There is no such stage."
 	saidManyLines      = "This is more than 40 lines at once; check them a few at a time."
 	saidTwoAnswers     = "This text gives two different answers to the same question, so neither of them counts yet."

@@ -185,7 +185,7 @@ func (s *scanner) isIndex(i int) bool {
 // the problem.
 func (s *scanner) join(i, more int, text string) {
 	name, _, ok := s.letters.resolve(normal([]rune(text)).text)
-	if !ok {
+	if !ok || s.letters.Kind(name) == Angle {
 		return
 	}
 	s.tokens[i] = token{kind: tokName, text: name, pos: s.tokens[i].pos, end: s.tokens[i+more].end}

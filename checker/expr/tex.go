@@ -41,9 +41,10 @@ var texCommands = func() map[string]string {
 }()
 
 // untex turns TeX into the formula that is meant: \frac{w}{2\sin\theta} into
-// ((w)/(2 sin θ)). A text with no backslash and no dollar sign stays as it is.
+// ((w)/(2 sin θ)). A text with no backslash and no pair of dollar signs
+// stays as it is.
 func (p *page) untex() *page {
-	if !strings.ContainsAny(p.String(), `\$`) {
+	if text := p.String(); !strings.Contains(text, `\`) && strings.Count(text, "$") < 2 {
 		return p
 	}
 	t := &untexing{in: p}

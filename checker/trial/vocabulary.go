@@ -137,6 +137,7 @@ func (x *Vocabulary) reader(m *statics.Model, body *statics.Body) *expr.Letters 
 		}
 		x.addUsual(l, m, i)
 	}
+	x.addNames(l, m, body)
 	return l
 }
 
