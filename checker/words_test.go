@@ -167,7 +167,7 @@ func TestReadings(t *testing.T) {
 		{"T = 1,200 N", "The comma in 1,200 is read as a decimal comma."},
 		{"T = 12", ""},
 		{"T = 12 N", ""},
-		{"f = 0.2 N + T", saidNormal},
+		{"f = 0.2 N + T", saidNewton},
 	} {
 		reading, err := r.LettersFor("").Read(c.text)
 		if err != nil {
