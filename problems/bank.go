@@ -86,6 +86,13 @@ func OpenFolder(dir string) (*Bank, Findings) {
 	return gather(problems, slices.Concat(found...))
 }
 
+// BankOf makes a bank of problems that were read; of two with one id the first
+// stands.
+func BankOf(list ...*Problem) *Bank {
+	bank, _ := gather(list, nil)
+	return bank
+}
+
 // gather makes a bank of the problems that could be read (nil for the others). Of
 // two with one id the first stands.
 func gather(problems []*Problem, found Findings) (*Bank, Findings) {

@@ -158,5 +158,8 @@ func (d *Desk) Unfinished() (id string, ok bool) {
 	return a.Problem, err == nil && !page.Over()
 }
 
+// Tutor is who leads the lessons of this desk.
+func (d *Desk) Tutor() *Tutor { return d.tutor }
+
 // Record is where what the student does is kept.
 func (d *Desk) Record() *record.Record { return d.tutor.Record }

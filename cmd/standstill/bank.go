@@ -1,7 +1,6 @@
 package main
 
 import (
-	"encoding/json"
 	"fmt"
 	"io"
 	"math"
@@ -65,10 +64,7 @@ func writeHeadings(w io.Writer, list []problems.Heading) error {
 	for i, h := range list {
 		out[i] = heading(h)
 	}
-	encoder := json.NewEncoder(w)
-	encoder.SetEscapeHTML(false)
-	encoder.SetIndent("", "  ")
-	return encoder.Encode(out)
+	return writeJSON(w, out, "  ")
 }
 
 func listHeadings(w io.Writer, list []problems.Heading) error {
@@ -202,8 +198,8 @@ func bankShowCommand(a *app) *cobra.Command {
 	c := &cobra.Command{
 		Use:     "show PROBLEM",
 		Short:   "Show a problem with its drawing and its solution",
-		Long:    "Prints the text with its numbers, the drawing, the worked solution and what wrong paths lead to; for a student's own copy with --student and --class.",
-		Example: "  standstill bank show canal-lantern\n  standstill bank show canal-lantern --class harbour-2 --student nele",
+		Long:    "Prints the text with its numbers, the drawing, the worked solution and what wrong paths lead to; with the numbers of a student where --class or --numbers and --student are given.",
+		Example: "  standstill bank show canal-lantern\n  standstill bank show canal-lantern --numbers harbour-2 --student nele",
 		Args:    exactly(1, "the id of a problem or a file"),
 		RunE: func(_ *cobra.Command, args []string) error {
 			page, err := own.page(a, args[0])

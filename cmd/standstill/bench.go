@@ -81,8 +81,7 @@ func atMostOne(c *cobra.Command, args []string) error {
 
 // surroundings are the bank and the class, if there is one; no record is opened.
 func (a *app) surroundings() (o tutor.Options, err error) {
-	o.Bank = a.openBank()
-	o.Class, err = a.rules(o.Bank)
+	o.Class, o.Bank, err = a.classOrBank(a.classFile)
 	return o, err
 }
 

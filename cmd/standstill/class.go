@@ -2,6 +2,7 @@ package main
 
 import (
 	"errors"
+	"fmt"
 	"os"
 	"path/filepath"
 
@@ -31,7 +32,7 @@ func classCommand(a *app) *cobra.Command {
 	}
 	c.PersistentFlags().StringVar(&t.file, "class", "", "the class `file`; else class.yaml beside the program or in the data folder")
 	c.SuggestionsMinimumDistance = nearEnough
-	c.AddCommand(classNewCommand(t), classCollectCommand(t), classReportCommand(t), classShowCommand(t), classAcceptCommand(t), classWatchCommand(t))
+	c.AddCommand(classNewCommand(t), classAddCommand(t), classPackCommand(t), classCollectCommand(t), classReportCommand(t), classShowCommand(t), classAcceptCommand(t), classWatchCommand(t))
 	return c
 }
 
@@ -39,29 +40,39 @@ func classCommand(a *app) *cobra.Command {
 const classFileName = "class.yaml"
 
 // openClass reads the class file that is named, or found beside the program or in
-// the data folder. Without one the class is nil.
-func (a *app) openClass(name string, bank *problems.Bank) (*class.Class, error) {
+// the data folder, with the class's own problems. Without one the class is nil.
+func (a *app) openClass(name string) (*class.Class, error) {
 	if name == "" {
 		name = a.findClass()
 	}
 	if name == "" {
 		return nil, nil
 	}
-	c, found := class.ReadFile(name, bank)
+	if !isFile(name) {
+		if _, err := os.Stat(name); err != nil {
+			return nil, fmt.Errorf(saidNoClassFile, name, name)
+		}
+	}
+	c, found := class.ReadFile(name, a.openBank())
 	if len(found) > 0 {
 		a.tell(found)
 		return nil, errFound
 	}
+	a.tell(c.Broken)
 	return c, nil
 }
 
-// rules are what the class sets for those who practise.
-func (a *app) rules(bank *problems.Bank) (rules tutor.Class, err error) {
-	c, err := a.openClass(a.classFile, bank)
-	if c == nil || err != nil {
-		return rules, err
+// classOrBank are the class and its problems, or no class and those of the command
+// line.
+func (a *app) classOrBank(name string) (tutor.Class, *problems.Bank, error) {
+	c, err := a.openClass(name)
+	switch {
+	case err != nil:
+		return tutor.Class{}, nil, err
+	case c == nil:
+		return tutor.Class{}, a.openBank(), nil
 	}
-	return c.Class, nil
+	return c.Class, c.Bank, nil
 }
 
 // findClass looks where a class file may lie, "" for none.
@@ -82,15 +93,20 @@ func (a *app) findClass() string {
 	return ""
 }
 
+// needClass opens the class where there must be one.
+func (t *teacher) needClass() (*class.Class, error) {
+	c, err := t.openClass(t.file)
+	if c == nil && err == nil {
+		err = errors.New(saidNoClass)
+	}
+	return c, err
+}
+
 // open opens the class with its record; done closes it.
 func (t *teacher) open() (m *class.Markbook, done func(), err error) {
-	bank := t.openBank()
-	c, err := t.openClass(t.file, bank)
+	c, err := t.needClass()
 	if err != nil {
 		return nil, nil, err
-	}
-	if c == nil {
-		return nil, nil, errors.New(saidNoClass)
 	}
 	path, err := t.classRecord(c)
 	if err != nil {
@@ -100,7 +116,7 @@ func (t *teacher) open() (m *class.Markbook, done func(), err error) {
 	if err != nil {
 		return nil, nil, errors.New(record.Sentence(err))
 	}
-	m, err = class.OpenMarkbook(class.Options{Class: c, Bank: bank, Record: r, Progress: t.progress()})
+	m, err = class.OpenMarkbook(class.Options{Class: c, Bank: c.Bank, Record: r, Progress: t.progress()})
 	if err != nil {
 		r.Close()
 		return nil, nil, said(err)

@@ -15,6 +15,9 @@ Text, CSV, JSON and the page hold names; OneRoster and xAPI files hold ids and n
 the folder named or this one. The teacher collects it. The file holds the student's id
 and name and what was typed, and nothing of anybody else.`
 	saidNoPath          = "what lies at %s cannot be read: %v"
+	saidPacked          = "%s holds the class with %d students and %d problems that are set, and everything that they need. Copy it to each machine as class.yaml, beside the program."
+	saidAdded           = "%s is on the list now, with the id %s, in %s. Copy the file to the machines again."
+	saidNoClassFile     = "there is no class file %s; --class takes a class file, and --numbers %s the numbers of a key"
 	saidNoClass         = "there is no class file; name one with --class, or make one with standstill class new"
 	saidNothingToHandIn = "%s has nothing to hand in so far"
 	saidNotWritten      = "the file %s cannot be written: %s"
@@ -34,7 +37,12 @@ The view is written again when something changes. Nothing is kept; Ctrl-C ends i
 	saidLeaves        = "It holds the names of %d students and what they did; mind who gets it."
 	saidXAPILeaves    = "It holds the ids of %d students and every line that they handed in, and no names."
 	saidRosterLeaves  = "It holds the ids of %d students and a score for each problem, and no names."
-	saidRosterRefused = "Students left out because OneRoster does not take their ids: %d."
+	saidRosterRefused = "these students are left out because OneRoster does not take their ids: %s"
+	saidNotTaken      = "files that could not be read: %d"
+	saidNoFile        = "the path %s leads to a folder or a device, and nothing is written to it; name a file"
+	saidKeepsClass    = "the file %s is a class file and stays as it is; name another file"
+	saidKeepsRecord   = "the file %s is a record and stays as it is; name another file"
+	saidNotOurs       = "the file %s is there already and was not written by this command; name another file, or add --force to write over it"
 	saidNoRoster      = "the class file does not come from OneRoster, so results would name ids that no school system knows; it needs the key oneroster"
 	saidNotInClass    = "there is no one student %q in the class"
 	saidAcceptedLine  = "The line of %s in %s counts as right from now on: %s"

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"io"
@@ -35,7 +36,13 @@ func classCollectCommand(t *teacher) *cobra.Command {
 				if err != nil {
 					return plainly(err)
 				}
-				return sum.WriteText(t.Out, m.Class)
+				if err := sum.WriteText(t.Out, m.Class); err != nil {
+					return err
+				}
+				if n := sum.Failed(); n > 0 {
+					return fmt.Errorf(saidNotTaken, n)
+				}
+				return nil
 			})
 		},
 	}
@@ -69,6 +76,8 @@ type exports struct {
 	mark          bool
 	html, xapi    string
 	roster, place string
+	delta         bool
+	out           output
 }
 
 func (e *exports) flags(c *cobra.Command) {
@@ -81,6 +90,8 @@ func (e *exports) flags(c *cobra.Command) {
 	f.StringVar(&e.xapi, "xapi", "", "write xAPI statements to this `file`, one on a line")
 	f.StringVar(&e.place, "home", class.HomePage, "the `address` to which the students' ids belong in xAPI statements")
 	f.StringVar(&e.roster, "oneroster", "", "write OneRoster results to this `folder`")
+	f.BoolVar(&e.delta, "delta", false, "write the OneRoster files as changes to what the school system has")
+	e.out.flags(c)
 }
 
 func classReportCommand(t *teacher) *cobra.Command {
@@ -101,7 +112,7 @@ func classReportCommand(t *teacher) *cobra.Command {
 
 func (t *teacher) report(c *cobra.Command, m *class.Markbook, e *exports) error {
 	if e.xapi != "" {
-		return t.export(e.xapi, fmt.Sprintf(saidXAPILeaves, len(m.Class.Students)), func(w io.Writer) error {
+		return t.export(e, e.xapi, class.StatementMark, fmt.Sprintf(saidXAPILeaves, len(m.Class.Students)), func(w io.Writer) error {
 			return m.WriteStatements(c.Context(), w, strings.TrimRight(e.place, "/"))
 		})
 	}
@@ -110,9 +121,9 @@ func (t *teacher) report(c *cobra.Command, m *class.Markbook, e *exports) error 
 	case err != nil:
 		return err
 	case e.html != "":
-		return t.export(e.html, fmt.Sprintf(saidLeaves, len(r.Students)), func(w io.Writer) error { return r.WriteHTML(w, m.Bank) })
+		return t.export(e, e.html, class.ReportMark, fmt.Sprintf(saidLeaves, len(r.Students)), func(w io.Writer) error { return r.WriteHTML(w, m.Bank) })
 	case e.roster != "":
-		return t.exportRoster(r, e.roster)
+		return t.exportRoster(r, e)
 	case e.json:
 		return r.WriteJSON(t.Out)
 	case e.csv:
@@ -121,35 +132,51 @@ func (t *teacher) report(c *cobra.Command, m *class.Markbook, e *exports) error 
 	return r.WriteText(t.Out, e.layout)
 }
 
-// export writes one file whole, and says what leaves with it.
-func (t *teacher) export(path, leaves string, write func(io.Writer) error) error {
-	var b strings.Builder
+// export writes one file whole, and says what leaves with it. Whether it may be
+// written is looked at before the work.
+func (t *teacher) export(e *exports, path, mark, leaves string, write func(io.Writer) error) error {
+	out := output{Mark: mark, Force: e.out.Force}
+	if err := out.allowed(path); err != nil {
+		return err
+	}
+	var b bytes.Buffer
 	if err := write(&b); err != nil {
 		return err
 	}
-	if err := writeWhole(path, []byte(b.String())); err != nil {
-		return fmt.Errorf(saidNotWritten, path, plainCause(err))
+	if err := out.write(path, b.Bytes()); err != nil {
+		return err
 	}
 	fmt.Fprintf(t.Out, saidExported+"\n", path, leaves)
 	return nil
 }
 
-func (t *teacher) exportRoster(r *class.Report, folder string) error {
+// rosterManifest is the file that names all others of a OneRoster folder, and so
+// says who wrote them.
+const rosterManifest = "manifest.csv"
+
+func (t *teacher) exportRoster(r *class.Report, e *exports) error {
 	if r.Roster.Version == "" {
 		return errors.New(saidNoRoster)
 	}
-	files, refused := r.OneRoster()
-	if err := os.MkdirAll(folder, 0o700); err != nil {
-		return fmt.Errorf(saidNotWritten, folder, plainCause(err))
+	files, refused := r.OneRoster(e.delta)
+	out := output{Mark: class.RosterMark, Force: e.out.Force}
+	if err := out.allowed(filepath.Join(e.roster, rosterManifest)); err != nil {
+		return err
+	}
+	if err := os.MkdirAll(e.roster, 0o777); err != nil {
+		return fmt.Errorf(saidNotWritten, e.roster, plainCause(err))
+	}
+	if _, err := os.Stat(filepath.Join(e.roster, rosterManifest)); err == nil {
+		out.Force = true // the folder is ours, whatever its other files begin with
 	}
 	for name, content := range files {
-		if err := writeWhole(filepath.Join(folder, name), content); err != nil {
-			return fmt.Errorf(saidNotWritten, filepath.Join(folder, name), plainCause(err))
+		if err := out.write(filepath.Join(e.roster, name), content); err != nil {
+			return err
 		}
 	}
-	fmt.Fprintf(t.Out, saidExported+"\n", folder, fmt.Sprintf(saidRosterLeaves, len(r.Students)-refused))
-	if refused > 0 {
-		fmt.Fprintf(t.Err, saidRosterRefused+"\n", refused)
+	fmt.Fprintf(t.Out, saidExported+"\n", e.roster, fmt.Sprintf(saidRosterLeaves, len(r.Students)-len(refused)))
+	if len(refused) > 0 {
+		return fmt.Errorf(saidRosterRefused, strings.Join(refused, ", "))
 	}
 	return nil
 }
@@ -219,15 +246,11 @@ func classWatchCommand(t *teacher) *cobra.Command {
 			return nil
 		},
 		RunE: func(c *cobra.Command, args []string) error {
-			bank := t.openBank()
-			of, err := t.openClass(t.file, bank)
-			if err == nil && of == nil {
-				err = errors.New(saidNoClass)
-			}
+			of, err := t.needClass()
 			if err != nil {
 				return err
 			}
-			w := &class.Watch{Class: of, Bank: bank, Paths: args}
+			w := &class.Watch{Class: of, Bank: of.Bank, Paths: args}
 			defer w.Close()
 			if once {
 				view, err := w.View(c.Context())
@@ -262,24 +285,14 @@ func (t *teacher) progress() func(done, of int) {
 // longClass is from how many on progress is told.
 const longClass = 200
 
-// writeNew writes a file that must not be there yet.
-func writeNew(path string, data []byte) error {
-	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o600)
-	if err != nil {
-		return err
-	}
-	_, err = f.Write(data)
-	return errors.Join(err, f.Close())
-}
-
 // follow shows the view until Ctrl-C. A terminal is cleared for each; elsewhere one
 // stands below the other.
 func (t *teacher) follow(c *cobra.Command, w *class.Watch) error {
 	ctx, stop := signal.NotifyContext(c.Context(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
-	clear := ""
+	clear := func() {}
 	if t.fullTerminal() {
-		clear = "\x1b[H\x1b[2J"
+		clear = func() { fmt.Fprint(behind(t.Out).(io.Writer), "\x1b[H\x1b[2J") }
 	}
 	return w.Run(ctx, t.Out, clear)
 }

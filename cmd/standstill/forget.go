@@ -32,7 +32,7 @@ when it is collected again.`,
 					return a.forgotten(s.Name, n, m.Record.Path(), err)
 				})
 			}
-			desk, done, err := a.seat(args)
+			desk, done, err := a.seat("", args)
 			if err != nil {
 				return err
 			}

@@ -38,20 +38,12 @@ func (a *app) handIn(folder, student, classFile string) error {
 	if student != "" {
 		who = []string{student}
 	}
-	bank := a.openBank()
-	c, err := a.openClass(classFile, bank)
-	if err != nil {
-		return err
-	}
-	desk, done, err := a.seat(who)
+	desk, done, err := a.seat(classFile, who)
 	if err != nil {
 		return err
 	}
 	defer done()
-	h := class.HandIn{Student: desk.Student, Record: desk.Record(), Bank: bank, Now: time.Now()}
-	if c != nil {
-		h.Class = c.Code
-	}
+	h := class.HandIn{Tutor: desk.Tutor(), Student: desk.Student, Now: time.Now()}
 	data, name, entries, err := h.File()
 	if errors.Is(err, class.ErrNothing) {
 		return fmt.Errorf(saidNothingToHandIn, desk.Student.Name)
@@ -63,34 +55,10 @@ func (a *app) handIn(folder, student, classFile string) error {
 		return fmt.Errorf(saidNoFolder, folder)
 	}
 	path := filepath.Join(folder, name)
-	if err := writeWhole(path, data); err != nil {
-		return fmt.Errorf(saidNotWritten, path, plainCause(err))
+	out := output{Mark: class.HandInMark}
+	if err := out.write(path, data); err != nil {
+		return err
 	}
 	fmt.Fprintf(a.Out, saidHandedIn+"\n", path, entries, desk.Student.Name)
 	return nil
-}
-
-// writeWhole writes a file so that under its name there is the old content or the
-// new, never a part.
-func writeWhole(path string, data []byte) error {
-	f, err := os.CreateTemp(filepath.Dir(path), ".standstill-*")
-	if err != nil {
-		return err
-	}
-	defer os.Remove(f.Name())
-	_, err = f.Write(data)
-	err = errors.Join(err, f.Sync(), f.Close())
-	if err != nil {
-		return err
-	}
-	return os.Rename(f.Name(), path)
-}
-
-// plainCause is what the system says, without the path and the call.
-func plainCause(err error) string {
-	var path *os.PathError
-	if errors.As(err, &path) {
-		return path.Err.Error()
-	}
-	return err.Error()
 }

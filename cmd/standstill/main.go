@@ -43,6 +43,8 @@ func run(args []string, s streams) (code int) {
 			code = exitFound
 		}
 	}()
+	out := &door{out: s.Out}
+	s.Out, s.Err = out, &door{out: s.Err}
 	// Started from a desktop, the program must open and not explain itself.
 	cobra.MousetrapHelpText = ""
 	command := root(&app{streams: s})
@@ -50,7 +52,11 @@ func run(args []string, s streams) (code int) {
 	command.SetIn(s.In)
 	command.SetOut(s.Out)
 	command.SetErr(s.Err)
-	return s.conclude(command.Execute())
+	err := command.Execute()
+	if err == nil && out.trouble != nil {
+		err = fmt.Errorf(saidNoOutput, plainCause(out.trouble))
+	}
+	return s.conclude(err)
 }
 
 // misuse is an error of the command line.

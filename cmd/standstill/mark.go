@@ -12,11 +12,12 @@ import (
 	"github.com/spf13/cobra"
 
 	"example.org/standstill/checker"
-	"example.org/standstill/problems"
+	"example.org/standstill/tutor"
 )
 
 func markCommand(a *app) *cobra.Command {
-	return &cobra.Command{
+	var own whose
+	c := &cobra.Command{
 		Use:   "mark",
 		Short: "Mark answers that come as JSON, one on a line",
 		Long: `Reads requests on the standard input, one JSON object on a line, and writes one line
@@ -27,15 +28,26 @@ for each, in order:
 The stages are diagram, components, x-sum, y-sum and solve. "item" names what the
 answer is about where a stage asks for several things; "before" is a list of the
 student's earlier accepted answers, each with "stage", "item" and "answer"; "student"
-and "class" choose that student's own copy. A line that is no such request gets
+and "class", a number key, choose that student's own copy. With --class and a class file
+the key is the file's, and so are g and the tolerance; --numbers and --student stand for
+a "class" and a "student" that a request leaves out. A line that is no such request gets
 {"error":"…"}, and the next line is read.`,
 		Example: `  standstill mark < answers.jsonl`,
 		Args:    exactly(0, ""),
 		RunE: func(*cobra.Command, []string) error {
-			m := &marker{bank: a.openBank(), refs: map[copyKey]*checker.Reference{}}
+			if len(own.students) > 1 {
+				return misuse{errors.New(saidOneStudent)}
+			}
+			all, err := own.copies(a)
+			if err != nil {
+				return err
+			}
+			m := &marker{copies: all, refs: map[copyKey]*checker.Reference{}}
 			return m.markAll(a.In, a.Out)
 		},
 	}
+	own.flags(c)
+	return c
 }
 
 // longestRequest is the most bytes that one line of input may have.
@@ -43,7 +55,7 @@ const longestRequest = 1 << 20
 
 // marker marks requests. It keeps the references that it has solved.
 type marker struct {
-	bank *problems.Bank
+	*copies
 	refs map[copyKey]*checker.Reference
 }
 
@@ -84,14 +96,16 @@ type refusal struct {
 func (m *marker) markAll(in io.Reader, out io.Writer) error {
 	r := bufio.NewReaderSize(in, 64<<10)
 	w := bufio.NewWriter(out)
-	encoder := json.NewEncoder(w)
-	encoder.SetEscapeHTML(false)
+	var trouble error
 	for {
 		line, tooLong, err := readLine(r)
+		if err != nil && err != io.EOF {
+			trouble = err
+		}
 		if err != nil && len(line) == 0 && !tooLong {
 			break
 		}
-		if wrote := encoder.Encode(m.answer(line, tooLong)); wrote != nil {
+		if wrote := writeJSON(w, m.answer(line, tooLong), ""); wrote != nil {
 			return wrote
 		}
 		if r.Buffered() == 0 || err != nil {
@@ -102,6 +116,9 @@ func (m *marker) markAll(in io.Reader, out io.Writer) error {
 		if err != nil {
 			break
 		}
+	}
+	if trouble != nil {
+		return errors.Join(w.Flush(), fmt.Errorf(saidNoInput, plainCause(trouble)))
 	}
 	return w.Flush()
 }
@@ -133,6 +150,9 @@ func (m *marker) answer(line []byte, tooLong bool) (out any) {
 	q, err := readRequest(line)
 	if err != nil {
 		return refusal{err.Error()}
+	}
+	if q.Student == "" && len(m.students) == 1 {
+		q.Student = m.students[0].ID
 	}
 	ref, err := m.reference(copyKey{q.Problem, q.Student, q.Class})
 	if err != nil {
@@ -212,13 +232,15 @@ func (m *marker) reference(key copyKey) (*checker.Reference, error) {
 	if err != nil {
 		return nil, err
 	}
-	if p, err = p.Draw(problems.Seed{Class: key.class, Student: key.student}); err != nil {
-		return nil, err
+	asked := copies{app: m.app, rules: m.rules}
+	if key.class != "" {
+		asked.rules = tutor.Class{Code: key.class} // the request's own key, whatever was set for the others
 	}
-	ref, err := checker.New(p.System)
+	page, err := asked.page(p, key.student)
 	if err != nil {
 		return nil, err
 	}
+	ref := page.Ref
 	if len(m.refs) >= mostRefs {
 		clear(m.refs)
 	}

@@ -2,9 +2,10 @@ package main
 
 // What is said about sheets and new problem files.
 const (
-	saidStudentsNeedClass = "--student needs --class, the code that the copies are drawn for"
+	saidStudentsNeedClass = "--student needs --class with a class file, or --numbers with the key that numbers come from"
+	saidClassOrNumbers    = "--class and --numbers do not go together: a class file has its own number key"
+	saidOneStudent        = "name one student; a worked solution is for one set of numbers"
 	saidSheetOfWhat       = "name a problem, or with --class a class file whose set work is printed"
-	saidNotOnList         = "%q is not on the list of the class"
 	saidSheetWritten      = "%s is written. Open it in a browser and print it.\n"
 	saidFileIsThere       = "the file %s is there already and is left as it is; name another one"
 )

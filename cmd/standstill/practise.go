@@ -3,6 +3,7 @@ package main
 import (
 	"context"
 	"fmt"
+	"io"
 	"os"
 	"os/signal"
 	"runtime"
@@ -25,8 +26,8 @@ func (a *app) practise() error {
 		return err
 	}
 	defer kept.Close()
-	options := tutor.Options{Bank: a.openBank(), Record: kept}
-	if options.Class, err = a.rules(options.Bank); err != nil {
+	options := tutor.Options{Record: kept}
+	if options.Class, options.Bank, err = a.classOrBank(a.classFile); err != nil {
 		return err
 	}
 	t := tutor.New(options)
@@ -43,7 +44,7 @@ func (a *app) fullTerminal() bool {
 }
 
 func isTerminal(stream any) bool {
-	f, ok := stream.(*os.File)
+	f, ok := behind(stream).(*os.File)
 	return ok && term.IsTerminal(int(f.Fd()))
 }
 
@@ -62,7 +63,7 @@ func (a *app) openScreens(t *tutor.Tutor, notice string) error {
 
 // onScreen is how the screens are shown.
 func (a *app) onScreen(notice string) screen.Options {
-	return screen.Options{In: a.In, Out: a.Out, Light: a.light, Dark: a.dark, ASCII: a.ascii, Notice: notice}
+	return screen.Options{In: a.In, Out: behind(a.Out).(io.Writer), Light: a.light, Dark: a.dark, ASCII: a.ascii, Notice: notice}
 }
 
 // openPlain leads the lesson in lines of text. A signal to stop ends it as leaving

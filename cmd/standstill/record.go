@@ -1,7 +1,6 @@
 package main
 
 import (
-	"encoding/json"
 	"errors"
 	"fmt"
 	"io"
@@ -18,6 +17,7 @@ import (
 
 func recordCommand(a *app) *cobra.Command {
 	var asJSON bool
+	var classFile string
 	c := &cobra.Command{
 		Use:     "record [STUDENT]",
 		Short:   "Print a student's progress",
@@ -30,7 +30,7 @@ func recordCommand(a *app) *cobra.Command {
 			return nil
 		},
 		RunE: func(_ *cobra.Command, args []string) error {
-			desk, done, err := a.seat(args)
+			desk, done, err := a.seat(classFile, args)
 			if err != nil {
 				return err
 			}
@@ -42,13 +42,18 @@ func recordCommand(a *app) *cobra.Command {
 		},
 	}
 	c.Flags().BoolVar(&asJSON, "json", false, "print one JSON object")
+	c.Flags().StringVar(&classFile, "class", "", "the class `file`; else class.yaml beside the program or in the data folder")
 	c.AddCommand(forgetCommand(a))
 	return c
 }
 
-// seat opens the record and finds the student. A record that is not there is not
-// made.
-func (a *app) seat(args []string) (desk *tutor.Desk, done func(), err error) {
+// seat opens the record and finds the student. What the class sets holds here as it
+// does in the lesson. A record that is not there is not made.
+func (a *app) seat(classFile string, args []string) (desk *tutor.Desk, done func(), err error) {
+	rules, bank, err := a.classOrBank(classFile)
+	if err != nil {
+		return nil, nil, err
+	}
 	path, err := a.recordPath()
 	if err == nil {
 		if _, missing := os.Stat(path); errors.Is(missing, fs.ErrNotExist) {
@@ -59,10 +64,10 @@ func (a *app) seat(args []string) (desk *tutor.Desk, done func(), err error) {
 	if err != nil {
 		return nil, nil, errors.New(record.Sentence(err))
 	}
-	t := tutor.New(tutor.Options{Bank: a.openBank(), Record: r})
-	student, err := a.student(t, args)
+	// Whoever practised here is found, on the list of the class or not.
+	student, err := a.student(tutor.New(tutor.Options{Record: r}), args)
 	if err == nil {
-		desk, err = t.Seat(student)
+		desk, err = tutor.New(tutor.Options{Bank: bank, Record: r, Class: rules}).Seat(student)
 	}
 	if err != nil {
 		r.Close()
@@ -165,8 +170,5 @@ func writeProgress(w io.Writer, desk *tutor.Desk) error {
 			}
 		}
 	}
-	encoder := json.NewEncoder(w)
-	encoder.SetEscapeHTML(false)
-	encoder.SetIndent("", "  ")
-	return encoder.Encode(out)
+	return writeJSON(w, out, "  ")
 }

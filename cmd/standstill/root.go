@@ -10,7 +10,6 @@ import (
 	"github.com/spf13/pflag"
 
 	"example.org/standstill/problems"
-	"example.org/standstill/tutor"
 )
 
 // app is what the flags of all commands come to.
@@ -179,9 +178,11 @@ func (a *app) tell(found problems.Findings) {
 }
 
 // problem finds a problem by its id, or reads it from a file.
-func (a *app) problem(name string) (*problems.Problem, error) {
+func (a *app) problem(name string) (*problems.Problem, error) { return a.problemOf(a.openBank, name) }
+
+func (a *app) problemOf(bank func() *problems.Bank, name string) (*problems.Problem, error) {
 	if !isFile(name) {
-		return a.openBank().Get(name)
+		return bank().Get(name)
 	}
 	p, found := problems.ReadFile(name)
 	if len(found) > 0 {
@@ -194,25 +195,4 @@ func (a *app) problem(name string) (*problems.Problem, error) {
 // isFile tells a path from an id, which has neither dots nor separators.
 func isFile(name string) bool {
 	return slices.ContainsFunc([]rune(name), func(r rune) bool { return r == '.' || r == '/' || r == '\\' })
-}
-
-// whose are the flags that choose a student's own copy.
-type whose struct{ student, class string }
-
-func (w *whose) flags(c *cobra.Command) {
-	c.Flags().StringVar(&w.student, "student", "", "the copy of this `student`; needs --class")
-	c.Flags().StringVar(&w.class, "class", "", "the copy drawn for this class `code`")
-}
-
-// page makes an empty page of the copy of a problem, given by its id or as a file.
-func (w *whose) page(a *app, problem string) (*tutor.Page, error) {
-	p, err := a.problem(problem)
-	if err != nil {
-		return nil, err
-	}
-	own, err := p.Draw(problems.Seed{Class: w.class, Student: w.student})
-	if err != nil {
-		return nil, fmt.Errorf("%s: %w", p.ID, err)
-	}
-	return tutor.NewPage(own)
 }

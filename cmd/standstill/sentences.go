@@ -13,6 +13,8 @@ Without a command it opens the tutor. What you type is kept, and you come back t
 where you left.`
 
 	saidFault          = "Standstill has met a fault of its own and stops: %v. What was handed in before is kept."
+	saidNoOutput       = "the output cannot be written: %s"
+	saidNoInput        = "the input cannot be read: %s"
 	saidNoCommand      = "there is no command %q; standstill help lists those that there are"
 	saidNearCommand    = "there is no command %q; %s is the nearest"
 	saidMissing        = "%s needs %s; %s --help shows an example"

@@ -36,6 +36,11 @@ import (
 type Class struct {
 	tutor.Class
 	Roster Roster
+	Bank   *problems.Bank // the problems that can be set, the class's own among them
+
+	From   []string          // folders of own problems, as the file names them
+	Packed []Packed          // own problems that the file itself holds
+	Broken problems.Findings // what is wrong with own problems that are not set
 }
 
 // Student finds who is meant by an id, a name, a place on the list, or the

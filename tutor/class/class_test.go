@@ -85,7 +85,7 @@ func (r *room) lessonUnder(rules tutor.Class, student, problem string) *tutor.Le
 		r.t.Cleanup(func() { kept.Close() })
 		r.desks[student] = kept
 	}
-	t := tutor.New(tutor.Options{Bank: r.bank, Record: kept, Class: rules})
+	t := r.tutorOf(kept, rules)
 	s, ok, err := t.Enrol(student)
 	must(r.t, err)
 	if !ok {
@@ -96,6 +96,10 @@ func (r *room) lessonUnder(rules tutor.Class, student, problem string) *tutor.Le
 	l, err := desk.Open(problem)
 	must(r.t, err)
 	return l
+}
+
+func (r *room) tutorOf(kept *record.Record, rules tutor.Class) *tutor.Tutor {
+	return tutor.New(tutor.Options{Bank: r.class.Bank, Record: kept, Class: rules})
 }
 
 func (r *room) type_(l *tutor.Lesson, lines ...string) {
@@ -124,7 +128,7 @@ func (r *room) solveLantern(l *tutor.Lesson) {
 func (r *room) handIn(student string) []byte {
 	r.t.Helper()
 	s, _ := r.class.Student(student)
-	h := HandIn{Student: s, Class: r.class.Code, Record: r.desks[student], Bank: r.bank, Now: r.now}
+	h := HandIn{Tutor: r.tutorOf(r.desks[student], r.class.Class), Student: s, Now: r.now}
 	data, _, _, err := h.File()
 	must(r.t, err)
 	return data

@@ -43,6 +43,17 @@ type Collected struct {
 	Known int
 }
 
+// Failed counts the files that could not be taken.
+func (c *Collected) Failed() int {
+	n := 0
+	for _, one := range c.Files {
+		if one.Trouble != "" {
+			n++
+		}
+	}
+	return n
+}
+
 // Collect takes in hand-ins and whole records: the files named, and those in the
 // folders named. It may be done in any order and any number of times. A file that
 // cannot be taken does not keep the others from it. With mine the files are the

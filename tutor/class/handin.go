@@ -28,6 +28,9 @@ const (
 	handInForm = 1
 )
 
+// HandInMark begins every hand-in that is not compressed.
+const HandInMark = `{"standstill":"hand-in"`
+
 // header says what the file is. Entries is how many should follow; Others are the
 // running numbers of the record that belong to somebody else, so that a number
 // that is missing shows.
@@ -76,12 +79,11 @@ type entryLine struct {
 // timeForm is how times are written: in UTC, to the millisecond, as they are kept.
 const timeForm = "2006-01-02T15:04:05.000Z"
 
-// HandIn is what one student hands in. Class is the class code, "" without a class.
+// HandIn is what one student hands in: what the Tutor's record holds of the Student,
+// judged as the Tutor's class has it.
 type HandIn struct {
+	Tutor   *tutor.Tutor
 	Student record.Student
-	Class   string
-	Record  *record.Record
-	Bank    *problems.Bank
 	Now     time.Time
 }
 
@@ -126,10 +128,10 @@ func squeeze(w io.Writer, data []byte) error {
 
 // gather finds the student's entries, and which numbers of the record are others'.
 func (h *HandIn) gather() ([]record.Entry, header, error) {
-	head := header{Standstill: handInMark, Form: handInForm, Class: h.Class, Student: h.Student.ID, Name: h.Student.Name,
-		Time: h.Now.UTC().Format(timeForm), Marking: checker.Version, Record: h.Record.ID()}
+	head := header{Standstill: handInMark, Form: handInForm, Class: h.Tutor.Class.Code, Student: h.Student.ID, Name: h.Student.Name,
+		Time: h.Now.UTC().Format(timeForm), Marking: checker.Version, Record: h.Tutor.Record.ID()}
 	var all []record.Entry
-	for e, err := range h.Record.Entries(record.Filter{}) {
+	for e, err := range h.Tutor.Record.Entries(record.Filter{}) {
 		switch {
 		case err != nil:
 			return nil, head, err
@@ -165,7 +167,7 @@ func (h *HandIn) write(w io.Writer, head header, all []record.Entry) error {
 			continue
 		}
 		seen[e.Hash] = true
-		if kept, err := h.Record.Problem(e.Hash); err == nil {
+		if kept, err := h.Tutor.Record.Problem(e.Hash); err == nil {
 			if err := encoder.Encode(problemLine{kept.ID, kept.Hash, kept.Text}); err != nil {
 				return err
 			}
@@ -188,9 +190,8 @@ func lineOf(e record.Entry, said string) entryLine {
 // said marks every answer, for the reader.
 func (h *HandIn) said(all []record.Entry) map[string]string {
 	said := map[string]string{}
-	t := tutor.New(tutor.Options{Bank: h.Bank, Record: h.Record})
 	for _, a := range attemptsOf(all) {
-		page, err := t.Review(a.Entries)
+		page, err := h.Tutor.Review(a.Entries)
 		if err != nil {
 			continue
 		}
@@ -211,7 +212,7 @@ func saying(r checker.Report) string {
 // name makes a file name of who hands in what from where. Nothing in it can be a
 // part of a path, whatever the class and the student are called.
 func (h *HandIn) name() string {
-	return strings.Join([]string{"standstill", plainName(h.Class, "alone"), plainName(h.Student.ID, "student"), h.Record.ID()[:8]}, "_") + ".jsonl"
+	return strings.Join([]string{"standstill", plainName(h.Tutor.Class.Code, "alone"), plainName(h.Student.ID, "student"), h.Tutor.Record.ID()[:8]}, "_") + ".jsonl"
 }
 
 // plainName keeps small letters, digits and hyphens of a text; other letters lose

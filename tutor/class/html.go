@@ -13,6 +13,9 @@ import (
 	"example.org/standstill/tutor/picture"
 )
 
+// ReportMark is in every page that WriteHTML writes.
+const ReportMark = `<meta name="generator" content="Standstill class report">`
+
 //go:embed report.html
 var reportPage string
 

@@ -1,7 +1,6 @@
 package class
 
 import (
-	"encoding/json"
 	"io"
 
 	"example.org/standstill/checker"
@@ -103,14 +102,7 @@ func (r *Report) WriteJSON(w io.Writer) error {
 	for _, one := range r.Remarks {
 		out.Remarks = append(out.Remarks, jsonRemark{one, r.Say(one)})
 	}
-	return encode(w, out)
-}
-
-func encode(w io.Writer, value any) error {
-	e := json.NewEncoder(w)
-	e.SetEscapeHTML(false)
-	e.SetIndent("", "  ")
-	return e.Encode(value)
+	return WriteJSON(w, out, "  ")
 }
 
 func (c *Column) json() jsonProblem {

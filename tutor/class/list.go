@@ -2,14 +2,11 @@ package class
 
 import (
 	"bytes"
-	"encoding/csv"
 	"errors"
 	"fmt"
-	"io"
 	"os"
 	"slices"
 	"strings"
-	"unicode/utf8"
 
 	"golang.org/x/text/cases"
 
@@ -24,8 +21,8 @@ type List struct {
 	Roster   Roster
 }
 
-// ReadList reads students from a CSV file, or from a folder of OneRoster files; of
-// a folder with several classes the one with that id. Nothing but ids and names is
+// ReadList reads students from a CSV file, or from a folder of OneRoster files or a
+// zip file of them; of one with several classes the one with that id. Nothing but ids and names is
 // taken. The error is a fragment for whoever made the list, with the line.
 func ReadList(path, classID string) (*List, error) {
 	info, err := os.Stat(path)
@@ -38,6 +35,13 @@ func ReadList(path, classID string) (*List, error) {
 	data, err := slurp(path)
 	if err != nil {
 		return nil, errors.New(plainCause(err))
+	}
+	if bytes.HasPrefix(data, []byte("PK\x03\x04")) {
+		folder, err := unzipped(data)
+		if err != nil {
+			return nil, err
+		}
+		return readRoster(folder, classID)
 	}
 	students, err := readCSV(data)
 	return &List{Students: students}, err
@@ -57,61 +61,36 @@ var columns = []struct {
 // readCSV reads a list with or without headings. One column holds names, two hold
 // ids and names. Without ids, names serve as ids.
 func readCSV(data []byte) ([]record.Student, error) {
-	rows, err := rowsOf(data)
+	rows, err := rowsOf(data, true)
 	if err != nil {
 		return nil, err
 	}
-	at := headings(rows[0])
+	at := headings(rows[0].cells)
 	if at == nil {
 		at = map[string]int{"name": 0}
-		if len(rows[0]) > 1 {
+		if len(rows[0].cells) > 1 {
 			at = map[string]int{"id": 0, "name": 1}
 		}
 	} else {
-		rows[0] = nil
+		rows = rows[1:]
 	}
 	var students []record.Student
 	first := map[string]int{}
-	for i, row := range rows {
-		s, ok := studentOf(row, at)
+	for _, row := range rows {
+		s, ok := studentOf(row.cells, at)
 		if !ok {
 			continue
 		}
 		if line, twice := first[problems.Fold(s.ID)]; twice {
-			return nil, fmt.Errorf("line %d: the id %s stands on line %d as well", i+1, shown(s.ID), line)
+			return nil, fmt.Errorf("line %d: the id %s stands on line %d as well", row.line, shown(s.ID), line)
 		}
-		first[problems.Fold(s.ID)] = i + 1
+		first[problems.Fold(s.ID)] = row.line
 		students = append(students, s)
 	}
 	if len(students) == 0 {
 		return nil, errors.New("there are no students in it")
 	}
 	return students, nil
-}
-
-// rowsOf reads CSV with commas, semicolons or tabs between fields: what the first
-// line has most of.
-func rowsOf(data []byte) ([][]string, error) {
-	data = bytes.TrimPrefix(data, []byte("\ufeff"))
-	if !utf8.Valid(data) || bytes.IndexByte(data, 0) >= 0 {
-		return nil, errors.New("the file is not text in UTF-8")
-	}
-	head, _, _ := bytes.Cut(data, []byte("\n"))
-	r := csv.NewReader(bytes.NewReader(data))
-	r.FieldsPerRecord, r.LazyQuotes = -1, true
-	for _, comma := range ";\t" {
-		if bytes.Count(head, []byte(string(comma))) > bytes.Count(head, []byte(string(r.Comma))) {
-			r.Comma = comma
-		}
-	}
-	rows, err := r.ReadAll()
-	if err != nil && err != io.EOF {
-		return nil, errors.New("it is no CSV: " + err.Error())
-	}
-	if len(rows) == 0 {
-		return nil, errors.New("the file is empty")
-	}
-	return rows, nil
 }
 
 // headings finds the columns by their names; nil if the row is no heading.

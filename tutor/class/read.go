@@ -20,12 +20,21 @@ import (
 
 // The keys of a class file, part by part.
 var (
-	classKeys = problems.Keys{Needed: []string{"name", "code", "students", "problems"}, Optional: []string{"settings", "oneroster"},
-		Example: "name: Physics 10b"}
+	classKeys = problems.Keys{Needed: []string{"name", "students", "problems"},
+		Optional: []string{keyNumbers, keyCode, keyFrom, keyFiles, "settings", "oneroster"}, Example: "name: Physics 10b"}
+	fileKeys    = problems.Keys{Needed: []string{"name", "text"}, Example: "{name: quay-lantern.yaml, text: …}"}
 	studentKeys = problems.Keys{Needed: []string{"id", "name"}, Example: "{id: s01, name: Ada Berg}"}
 	workKeys    = problems.Keys{Optional: []string{"problem", "topic", "level", "due"}, Example: "{problem: canal-lantern, due: 2026-03-09}"}
 	settingKeys = problems.Keys{Optional: []string{"g", "tolerance", "hints", "solution"}, Example: "{g: 9.81 m/s^2}"}
 	rosterKeys  = problems.Keys{Needed: []string{"version", "class"}, Optional: []string{"school", "term"}, Example: "{version: 1.1, class: phys-10b}"}
+)
+
+// Keys with a history: the number key was called code, which still reads.
+const (
+	keyNumbers = "number key"
+	keyCode    = "code"
+	keyFrom    = "problems_from"
+	keyFiles   = "problem_files"
 )
 
 // Bounds of a class.
@@ -47,7 +56,10 @@ func ReadFile(name string, bank *problems.Bank) (*Class, problems.Findings) {
 	return Read(name, data, bank)
 }
 
-var errNoFile = errors.New("it is no ordinary file")
+var (
+	errNoFile    = errors.New("it is a folder or a device and not a file")
+	errLargeFile = errors.New("it is larger than 4 MB")
+)
 
 // largestFile is the most that is read of a class file or a list.
 const largestFile = 4 << 20
@@ -61,13 +73,18 @@ func slurp(name string) ([]byte, error) {
 		return nil, err
 	}
 	defer f.Close()
-	return io.ReadAll(io.LimitReader(f, largestFile))
+	data, err := io.ReadAll(io.LimitReader(f, largestFile+1))
+	if err == nil && len(data) > largestFile {
+		return nil, errLargeFile
+	}
+	return data, err
 }
 
 // Read reads a class file: the class, or everything that is wrong with the file.
-// The problems that it sets must be in the bank.
+// The problems that it sets must be in the bank, in the file itself, or in a folder
+// beside it that the file names; the class's own Bank has them all.
 func Read(name string, data []byte, bank *problems.Bank) (*Class, problems.Findings) {
-	r := &reader{Sheet: &problems.Sheet{Name: name, Holds: "class", Begins: classKeys.Example}, bank: bank, class: &Class{}}
+	r := &reader{Sheet: &problems.Sheet{Name: name, Holds: "class", Begins: classKeys.Example}, class: &Class{Bank: bank}}
 	if root := r.Sheet.Read(data); root != nil {
 		r.whole(root)
 	}
@@ -79,14 +96,14 @@ func Read(name string, data []byte, bank *problems.Bank) (*Class, problems.Findi
 
 type reader struct {
 	*problems.Sheet
-	bank  *problems.Bank
 	class *Class
 }
 
 func (r *reader) whole(root *yaml.Node) {
 	v := r.Fields(root, "the class", classKeys)
 	r.class.Name = r.name(v["name"], `"name"`, "Physics 10b")
-	r.class.Code, _ = r.Word(v["code"], `"code"`, "harbour-2")
+	r.numberKey(root, v[keyNumbers], v[keyCode])
+	r.ownProblems(v[keyFrom], v[keyFiles])
 	r.roster(v["oneroster"])
 	if n := v["students"]; n != nil && n.Kind == yaml.ScalarNode {
 		r.listed(n)
@@ -95,6 +112,32 @@ func (r *reader) whole(root *yaml.Node) {
 	}
 	r.work(v["problems"])
 	r.settings(v["settings"])
+}
+
+// numberKey reads what the numbers come from.
+func (r *reader) numberKey(root, now, before *yaml.Node) {
+	n := now
+	if n == nil {
+		n = before
+	}
+	if n == nil {
+		if hasUnknown(root, classKeys) {
+			return // it may be the one that is missing, and has been told
+		}
+		r.At(root, fmt.Sprintf("the class has no %q", keyNumbers), "a text that chooses the numbers, such as harbour-2")
+		return
+	}
+	r.class.Code, _ = r.Word(n, `"`+keyNumbers+`"`, "harbour-2")
+}
+
+func hasUnknown(n *yaml.Node, keys problems.Keys) bool {
+	known := slices.Concat(keys.Needed, keys.Optional)
+	for i := 0; i+1 < len(n.Content); i += 2 {
+		if !slices.Contains(known, n.Content[i].Value) {
+			return true
+		}
+	}
+	return false
 }
 
 // name reads a name, which may not be endless.
@@ -169,7 +212,7 @@ func (r *reader) work(n *yaml.Node) {
 }
 
 func (r *reader) problem(n *yaml.Node, due time.Time) {
-	list := r.bank.List()
+	list := r.class.Bank.List()
 	ids := make([]string, len(list))
 	for i, h := range list {
 		ids[i] = h.ID
@@ -180,7 +223,7 @@ func (r *reader) problem(n *yaml.Node, due time.Time) {
 }
 
 func (r *reader) topic(n, level *yaml.Node, due time.Time) {
-	list := r.bank.List()
+	list := r.class.Bank.List()
 	var topics []string
 	for _, h := range list {
 		if !slices.Contains(topics, h.Topic) {
@@ -210,7 +253,7 @@ func (r *reader) set(n *yaml.Node, h problems.Heading, due time.Time) {
 			return
 		}
 	}
-	if _, err := r.bank.Get(h.ID); err != nil {
+	if _, err := r.class.Bank.Get(h.ID); err != nil {
 		r.At(n, fmt.Sprintf("the problem %s cannot be used", h.ID), "one that bank check finds nothing wrong with")
 		return
 	}
@@ -259,7 +302,9 @@ func plainCause(err error) string {
 	case os.IsNotExist(err):
 		return "there is no such file"
 	case os.IsPermission(err):
-		return "the file may not be read by you"
+		return "you may not read the file"
+	case errors.Is(err, errNoFile), errors.Is(err, errLargeFile):
+		return err.Error()
 	}
 	return "the file cannot be read"
 }

@@ -21,30 +21,41 @@ var (
 // rosterID is what the standard takes as an id.
 var rosterID = regexp.MustCompile(`^[0-9A-Za-z./@_-]{1,255}$`)
 
-// OneRoster makes the files of a OneRoster folder in bulk mode: the set problems as
-// line items in one category, and a result for every student and problem that was
-// begun. The score is 1 for a problem done, 0 for one that was shown; ids are those
-// of the roster. Refused counts students whose id the standard does not take; they
+// RosterMark is in the manifest of every folder that OneRoster writes.
+const RosterMark = "source.systemName,Standstill"
+
+// OneRoster makes the files of a OneRoster folder: the set problems as line items in
+// one category, and a result for every student and problem. In bulk mode they replace
+// what a school system has; with delta they are changes to it, each with the time of
+// the report. The score is 1 for a problem done, 0 for one that is not; ids are those
+// of the roster. Refused are the ids of students that the standard does not take; they
 // are left out, because an id that was changed would lead nowhere.
-func (r *Report) OneRoster() (files map[string][]byte, refused int) {
+func (r *Report) OneRoster(delta bool) (files map[string][]byte, refused []string) {
 	items, results := r.lineItems(), [][]string{resultHead(r.Roster.Version)}
 	for _, row := range r.Students {
 		if !rosterID.MatchString(row.ID) {
-			refused++
+			refused = append(refused, shown(row.ID))
 			continue
 		}
 		for i, c := range row.Cells {
-			if c.Standing != tutor.NotBegun {
-				results = append(results, r.result(row.ID, i, c))
+			results = append(results, r.result(row.ID, i, c))
+		}
+	}
+	mode := "bulk"
+	tables := map[string][][]string{"categories.csv": r.categories(), "lineItems.csv": items, "results.csv": results}
+	if delta {
+		mode = "delta"
+		for _, rows := range tables {
+			for _, row := range rows[1:] {
+				row[1], row[2] = "active", r.At.UTC().Format(timeForm)
 			}
 		}
 	}
-	return map[string][]byte{
-		"manifest.csv":   rosterCSV(manifest(r.Roster.Version)),
-		"categories.csv": rosterCSV(r.categories()),
-		"lineItems.csv":  rosterCSV(items),
-		"results.csv":    rosterCSV(results),
-	}, refused
+	files = map[string][]byte{"manifest.csv": rosterCSV(manifest(r.Roster.Version, mode))}
+	for name, rows := range tables {
+		files[name] = rosterCSV(rows)
+	}
+	return files, refused
 }
 
 func (r *Report) categories() [][]string {
@@ -55,7 +66,7 @@ func (r *Report) categories() [][]string {
 	return rows
 }
 
-func manifest(version string) [][]string {
+func manifest(version, mode string) [][]string {
 	rows := [][]string{{"propertyName", "value"}, {"manifest.version", "1.0"}, {"oneroster.version", version}}
 	here := map[string]bool{"categories": true, "lineItems": true, "results": true}
 	names := rosterFiles
@@ -65,7 +76,7 @@ func manifest(version string) [][]string {
 	for _, name := range names {
 		state := "absent"
 		if here[name] {
-			state = "bulk"
+			state = mode
 		}
 		rows = append(rows, []string{"file." + name, state})
 	}
@@ -107,6 +118,7 @@ func resultHead(version string) []string {
 	return head
 }
 
+// result is a row. Where nothing was begun there is no score, but 1.1 demands one.
 func (r *Report) result(student string, at int, c Cell) []string {
 	score, status, date := "0", "partially graded", c.Last
 	switch {
@@ -114,11 +126,17 @@ func (r *Report) result(student string, at int, c Cell) []string {
 		score, status, date = "1", "fully graded", c.Done
 	case c.Standing == tutor.Shown:
 		status = "fully graded"
+	case c.Standing == tutor.NotBegun:
+		status, date = "not submitted", r.At
+		if r.Roster.Version == "1.2" {
+			score = ""
+		}
 	}
 	row := []string{r.lineItem(at) + "-" + student, "", "", r.lineItem(at), student, status, score, date.Local().Format(dateForm), c.Standing.String()}
 	if r.Roster.Version == "1.2" {
-		begun := c.Standing == tutor.Begun
-		row = append(row, "", r.Roster.Class, strconv.FormatBool(begun), strconv.FormatBool(begun), strconv.FormatBool(c.Late || r.overdue(at, c)), "false")
+		begun, over := c.Standing == tutor.Begun, r.overdue(at, c)
+		row = append(row, "", r.Roster.Class, strconv.FormatBool(begun), strconv.FormatBool(begun),
+			strconv.FormatBool(c.Late || begun && over), strconv.FormatBool(c.Standing == tutor.NotBegun && over))
 	}
 	return row
 }

@@ -1,10 +1,13 @@
 package class
 
 import (
+	"archive/zip"
+	"bytes"
 	"errors"
 	"fmt"
 	"io"
 	"io/fs"
+	"path"
 	"strings"
 
 	"example.org/standstill/tutor/record"
@@ -104,23 +107,30 @@ func rosterNames(folder fs.FS) (map[string]string, error) {
 // eachRow gives every row of a file by its headings; rows to be deleted are left
 // out.
 func eachRow(folder fs.FS, name string, each func(map[string]string)) error {
-	f, err := folder.Open(name)
-	if err != nil {
-		return fmt.Errorf("there is no %s in it", name)
+	if info, err := fs.Stat(folder, name); err != nil || !info.Mode().IsRegular() {
+		return fmt.Errorf("there is no file %s in it", name)
 	}
-	defer f.Close()
-	data, err := io.ReadAll(io.LimitReader(f, largestRoster))
+	f, err := folder.Open(name)
 	if err != nil {
 		return fmt.Errorf("%s cannot be read", name)
 	}
-	rows, err := rowsOf(data)
+	defer f.Close()
+	data, err := io.ReadAll(io.LimitReader(f, largestRoster+1))
+	if err != nil {
+		return fmt.Errorf("%s cannot be read", name)
+	}
+	if len(data) > largestRoster {
+		return fmt.Errorf("%s is larger than 32 MB", name)
+	}
+	rows, err := rowsOf(data, false)
 	if err != nil {
 		return fmt.Errorf("%s: %w", name, err)
 	}
-	for _, cells := range rows[1:] {
+	head := rows[0].cells
+	for _, one := range rows[1:] {
 		row := map[string]string{}
-		for i, cell := range cells[:min(len(cells), len(rows[0]))] {
-			row[strings.TrimSpace(rows[0][i])] = strings.TrimSpace(cell)
+		for i, cell := range one.cells[:min(len(one.cells), len(head))] {
+			row[strings.TrimSpace(head[i])] = strings.TrimSpace(cell)
 		}
 		if row["status"] != "tobedeleted" {
 			each(row)
@@ -130,4 +140,19 @@ func eachRow(folder fs.FS, name string, each func(map[string]string)) error {
 }
 
 // largestRoster is the most that is read of one file.
-const largestRoster = 64 << 20
+const largestRoster = 32 << 20
+
+// unzipped gives the folder of a zip file in which the manifest lies, at its top or
+// in the one folder that it holds.
+func unzipped(data []byte) (fs.FS, error) {
+	z, err := zip.NewReader(bytes.NewReader(data), int64(len(data)))
+	if err != nil {
+		return nil, errors.New("the zip file is damaged")
+	}
+	for _, f := range z.File {
+		if path.Base(f.Name) == "manifest.csv" && strings.Count(f.Name, "/") <= 1 {
+			return fs.Sub(z, path.Dir(f.Name))
+		}
+	}
+	return nil, errors.New("the zip file holds no manifest.csv, so it is no OneRoster file")
+}

@@ -113,6 +113,16 @@ func sayRemark(r Remark, nameOf func(string) string) string {
 	return fmt.Sprintf("%s: %s: %s.", who, entries, shown(string(r.Notice)))
 }
 
+// What keeps a student from being added to a list.
+const (
+	saidNoListToAdd = "the list of students in the class file is not written with one student on a line; add the student with an editor"
+	saidRosterToAdd = "the students come from OneRoster files, which the next export would replace; add the student there"
+	saidNoIDsToAdd  = "the list has no column for ids; add the student with an editor"
+)
+
+// saidClockFlag marks the time of a statement that cannot be.
+const saidClockFlag = "the time is as the student's machine recorded it, and cannot be right"
+
 // What is said about files that were collected.
 const (
 	saidOthers     = "%d other files were left alone."

@@ -266,7 +266,7 @@ func TestNoTextActs(t *testing.T) {
 			t.Errorf("a cell begins a formula: %s", cell)
 		}
 	}
-	h := HandIn{Student: record.Student{ID: "../../../" + hostile}, Class: hostile, Record: r.desks["s01"]}
+	h := HandIn{Tutor: tutor.New(tutor.Options{Record: r.desks["s01"], Class: tutor.Class{Code: hostile}}), Student: record.Student{ID: "../../../" + hostile}}
 	for _, name := range []string{h.name(), RecordName("../" + hostile), RecordName("")} {
 		if filepath.Base(name) != name || strings.ContainsAny(name, `/\<>:"|?* `) {
 			t.Errorf("%q is no plain file name", name)

@@ -38,10 +38,10 @@ type version struct {
 const pause = 2 * time.Second
 
 // Run writes the view whenever something has changed, until the context is done;
-// clear is written before each but the first, "" to write one below the other. A
+// clear is called before each but the first, to empty a terminal. A
 // folder that cannot be read for a while, such as a stick that is pulled out, is
 // looked for again.
-func (w *Watch) Run(ctx context.Context, out io.Writer, clear string) error {
+func (w *Watch) Run(ctx context.Context, out io.Writer, clear func()) error {
 	last := ""
 	for {
 		view, err := w.View(ctx)
@@ -53,11 +53,10 @@ func (w *Watch) Run(ctx context.Context, out io.Writer, clear string) error {
 		}
 		if view != last {
 			if last != "" {
-				view, last = clear+w.stamp()+view, view
-			} else {
-				view, last = w.stamp()+view, view
+				clear()
 			}
-			if _, err := io.WriteString(out, view); err != nil {
+			last = view
+			if _, err := io.WriteString(out, w.stamp()+view); err != nil {
 				return err
 			}
 		}

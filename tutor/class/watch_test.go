@@ -57,7 +57,7 @@ func TestLargeHandInsAreCompressed(t *testing.T) {
 		}
 	}
 	s, _ := r.class.Student("ada berg")
-	h := HandIn{Student: s, Class: r.class.Code, Record: r.desks["s01"], Bank: r.bank, Now: r.now}
+	h := HandIn{Tutor: r.tutorOf(r.desks["s01"], r.class.Class), Student: s, Now: r.now}
 	data, name, entries, err := h.File()
 	must(t, err)
 	if !strings.HasSuffix(name, ".jsonl.gz") || len(data) > largeHandIn {

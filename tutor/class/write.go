@@ -13,7 +13,8 @@ import (
 // Format writes the class as a class file, which Read reads back.
 func Format(c *Class) []byte {
 	var b bytes.Buffer
-	fmt.Fprintf(&b, "name: %s\ncode: %s\n", scalar(c.Name), scalar(c.Code))
+	fmt.Fprintf(&b, "name: %s\n%s: %s\n", scalar(c.Name), keyNumbers, scalar(c.Code))
+	formatFrom(&b, c.From)
 	if r := c.Roster; r.Version != "" {
 		fmt.Fprintf(&b, "oneroster: {version: %s, class: %s", scalar(r.Version), scalar(r.Class))
 		for _, one := range []struct{ key, value string }{{"school", r.School}, {"term", r.Term}} {
@@ -32,6 +33,7 @@ func Format(c *Class) []byte {
 		fmt.Fprintf(&b, "  - {problem: %s%s}\n", s.ID, dueKey(s.Due))
 	}
 	b.WriteString(formatSettings(c.Settings))
+	formatPacked(&b, c.Packed)
 	return b.Bytes()
 }
 

@@ -2,7 +2,6 @@ package class
 
 import (
 	"context"
-	"encoding/json"
 	"io"
 	"net/url"
 	"time"
@@ -57,7 +56,8 @@ type outcome struct {
 }
 
 type within struct {
-	Registration      string                `json:"registration,omitempty"`
+	Platform          string                `json:"platform"`
+	Extensions        map[string]string     `json:"extensions,omitempty"`
 	ContextActivities map[string][]activity `json:"contextActivities,omitempty"`
 }
 
@@ -83,8 +83,7 @@ func (m *Markbook) WriteStatements(ctx context.Context, w io.Writer, homePage st
 	if err != nil {
 		return err
 	}
-	s := &stating{home: homePage, code: m.Class.Code, encoder: json.NewEncoder(w)}
-	s.encoder.SetEscapeHTML(false)
+	s := &stating{home: homePage, code: m.Class.Code, latest: m.Now().Add(ahead), out: w}
 	for i, student := range m.Class.Students {
 		if err := ctx.Err(); err != nil {
 			return err
@@ -114,19 +113,20 @@ func (m *Markbook) WriteStatements(ctx context.Context, w io.Writer, homePage st
 
 type stating struct {
 	home, code string
-	encoder    *json.Encoder
+	latest     time.Time // no entry can have been made after it
+	out        io.Writer
 }
 
 func (s *stating) attempt(student record.Student, set tutor.Set, a *Attempt) error {
 	problem := activity{"Activity", s.home + "/problems/" + set.ID, definition{map[string]string{"en": set.Title}, kindProblem}}
 	base := statement{
 		Actor:  agent{"Agent", account{s.home + "/classes/" + url.PathEscape(s.code), student.ID}},
-		Object: problem,
+		Object: problem, Context: within{Platform: "Standstill"},
 	}
 	first := a.Entries[0]
 	begun := base
 	begun.state(first.ID, verbAttempted, "attempted", first.Time)
-	if err := s.encoder.Encode(begun); err != nil {
+	if err := s.write(begun); err != nil {
 		return err
 	}
 	for _, l := range a.Page.Lines() {
@@ -139,7 +139,7 @@ func (s *stating) attempt(student record.Student, set tutor.Set, a *Attempt) err
 		one.Result = &outcome{Success: &right, Response: l.Text}
 		one.Object = activity{"Activity", problem.ID + "/" + string(l.Stage), definition{map[string]string{"en": set.Title + ": " + tutor.Title(l.Stage)}, kindQuestion}}
 		one.Context.ContextActivities = map[string][]activity{"parent": {problem}}
-		if err := s.encoder.Encode(one); err != nil {
+		if err := s.write(one); err != nil {
 			return err
 		}
 	}
@@ -149,7 +149,19 @@ func (s *stating) attempt(student record.Student, set tutor.Set, a *Attempt) err
 	end, yes := base, true
 	end.state(flipped(first.ID), verbCompleted, "completed", doneAt(a.Page))
 	end.Result = &outcome{Completion: &yes}
-	return s.encoder.Encode(end)
+	return s.write(end)
+}
+
+// StatementMark is in every statement.
+const StatementMark = `"platform":"Standstill"`
+
+// write writes a statement on one line. Its time is as it was recorded; one that
+// cannot be is flagged.
+func (s *stating) write(one statement) error {
+	if at, err := time.Parse(timeForm, one.Timestamp); err == nil && (at.After(s.latest) || at.Year() < firstYear) {
+		one.Context.Extensions = map[string]string{s.home + "/extensions/clock": saidClockFlag}
+	}
+	return WriteJSON(s.out, one, "")
 }
 
 func (s *statement) state(id, verbID, word string, at time.Time) {

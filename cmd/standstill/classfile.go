@@ -1,0 +1,75 @@
+package main
+
+import (
+	"fmt"
+
+	"github.com/spf13/cobra"
+
+	"example.org/standstill/problems"
+	"example.org/standstill/tutor/class"
+	"example.org/standstill/tutor/record"
+)
+
+func classPackCommand(t *teacher) *cobra.Command {
+	var out output
+	c := &cobra.Command{
+		Use:   "pack FILE",
+		Short: "Put the class file and its own problems into one file",
+		Long: `Writes one file that holds the class, its list of students and the text of every problem
+of its own. Copy it to the machines of the students: under the name class.yaml, beside the
+program or in the data folder, it is found by itself.`,
+		Example: "  standstill class pack packed.yaml --class physics-10b.yaml",
+		Args:    exactly(1, "the file to write"),
+		RunE: func(_ *cobra.Command, args []string) error {
+			c, err := t.needClass()
+			if err != nil {
+				return err
+			}
+			text, err := c.Pack(problems.Embedded())
+			if err != nil {
+				return err
+			}
+			out.Mark = class.PackedMark
+			if err := out.write(args[0], text); err != nil {
+				return err
+			}
+			_, err = fmt.Fprintf(t.Out, saidPacked+"\n", args[0], len(c.Students), len(c.Work))
+			return err
+		},
+	}
+	out.flags(c)
+	return c
+}
+
+func classAddCommand(t *teacher) *cobra.Command {
+	var id string
+	c := &cobra.Command{
+		Use:   "add NAME",
+		Short: "Add a student to the list, such as a guest in the lesson",
+		Long: `Adds one student at the end of the list, in the class file or in the CSV file that it
+names, and changes nothing else there. The machines of the students need the new file
+before the student can start with it.`,
+		Example: "  standstill class add Zoe --class physics-10b.yaml\n  standstill class add Zoe --id s31 --class physics-10b.yaml",
+		Args:    exactly(1, "a name"),
+		RunE: func(_ *cobra.Command, args []string) error {
+			name := t.file
+			if name == "" {
+				name = t.findClass()
+			}
+			if name == "" {
+				return fmt.Errorf(saidNoClass)
+			}
+			added, err := class.Add(name, t.openBank(), record.Student{ID: id, Name: args[0]})
+			if err != nil {
+				return err
+			}
+			if err := writeWhole(added.File, added.Text); err != nil {
+				return fmt.Errorf(saidNotWritten, added.File, plainCause(err))
+			}
+			_, err = fmt.Fprintf(t.Out, saidAdded+"\n", added.Student.Name, added.Student.ID, added.File)
+			return err
+		},
+	}
+	c.Flags().StringVar(&id, "id", "", "the `id` of the student; made from the name if left out")
+	return c
+}

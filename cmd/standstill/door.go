@@ -1,0 +1,77 @@
+package main
+
+import (
+	"bytes"
+	"io"
+	"unicode/utf8"
+
+	"example.org/standstill/checker/expr"
+	"example.org/standstill/tutor/class"
+)
+
+// door is what every command but the screens writes through: whatever came from a
+// file, a name or a record, nothing in it acts on the terminal. A character that
+// would is shown as the replacement character.
+type door struct {
+	out   io.Writer
+	begun bool
+	rest  []byte // the beginning of a character that is not whole yet
+	cr    bool   // a carriage return that may be half of a line's end
+
+	trouble error // the first error of the stream behind
+}
+
+// Write never writes less than it was given without an error.
+func (d *door) Write(p []byte) (int, error) {
+	text := append(d.rest, p...)
+	d.rest = nil
+	var b bytes.Buffer
+	for len(text) > 0 {
+		r, size := utf8.DecodeRune(text)
+		if r == utf8.RuneError && size <= 1 && !utf8.FullRune(text) {
+			d.rest = bytes.Clone(text)
+			break
+		}
+		text = text[size:]
+		d.put(&b, r)
+		d.begun = true
+	}
+	if _, err := d.out.Write(b.Bytes()); err != nil {
+		if d.trouble == nil {
+			d.trouble = err
+		}
+		return 0, err
+	}
+	return len(p), nil
+}
+
+// put writes one character. Line ends of both kinds, tabs, and the mark that a
+// spreadsheet wants at the very beginning are harmless.
+func (d *door) put(b *bytes.Buffer, r rune) {
+	if d.cr && r != '\n' {
+		b.WriteRune(utf8.RuneError)
+	} else if d.cr {
+		b.WriteByte('\r')
+	}
+	d.cr = r == '\r'
+	switch {
+	case d.cr:
+	case r == '\n', r == '\t', r == '\ufeff' && !d.begun:
+		b.WriteRune(r)
+	case expr.Acts(r):
+		b.WriteRune(utf8.RuneError)
+	default:
+		b.WriteRune(r)
+	}
+}
+
+// behind gives the stream that a door leads to: screens write to it themselves.
+func behind(w any) any {
+	if d, ok := w.(*door); ok {
+		return d.out
+	}
+	return w
+}
+
+// writeJSON writes a value, indented or on one line, so that nothing in it acts.
+func writeJSON(w io.Writer, value any, indent string) error { return class.WriteJSON(w, value, indent) }
