@@ -57,6 +57,7 @@ func placed(report checker.Report, part, text string) checker.Report {
 
 // take adds what one part of a line says.
 func (l *Line) take(g *Page, a checker.Answer, report checker.Report) {
+	l.tried(g, a, report)
 	switch {
 	case report.Verdict == checker.Right && l.Stage == checker.Solve:
 		l.Done = append(l.Done, report.Settles...)

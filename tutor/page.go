@@ -42,6 +42,7 @@ type Line struct {
 	parts  []checker.Answer // what counts as said from here on
 	about  topic            // of a hint
 	keptBy string           // the entry that kept it
+	tries  []try            // what it says about each item
 }
 
 // covers reports whether an item is done by the line.
@@ -66,6 +67,8 @@ type Page struct {
 	chosen   place
 	draft    string
 	revealed bool
+	shownAt  time.Time         // when the solution was asked for
+	passed   bool              // Components were passed over
 	accepts  map[string]string // acceptance → line
 }
 
@@ -89,7 +92,9 @@ func (g *Page) Add(e record.Entry) *Line {
 	case record.Hint:
 		return g.push(g.hintLine(e))
 	case record.Solution:
-		g.revealed = true
+		if !g.revealed {
+			g.revealed, g.shownAt = true, e.Time
+		}
 		return g.push(Line{ID: e.ID, Kind: Revealed, Stage: checker.Stage(e.Stage), Time: e.Time})
 	case record.Kept:
 		return g.change(e.Ref, func(l *Line) { l.Kept, l.keptBy = l.Verdict != checker.Right, e.ID })

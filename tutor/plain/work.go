@@ -134,7 +134,7 @@ func (s *session) solved() {
 	if s.guest {
 		progress = s.desk.ProgressOf(s.lesson.Problem)
 	}
-	s.say(saidSolved, s.lesson.Problem.Title, progress)
+	s.say(saidSolved, s.lesson.Problem.Title, progress.Result())
 	s.worked(s.lesson.Worked())
 	if s.guest {
 		return
