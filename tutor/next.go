@@ -102,7 +102,7 @@ func (c *choosing) best(id string) (best Standing) {
 func (c *choosing) set() (Advice, bool) {
 	var open []Set
 	for _, s := range c.work {
-		if _, known := c.offer(s.Problem); known && c.best(s.Problem) <= Begun {
+		if _, known := c.offer(s.ID); known && c.best(s.ID) <= Begun {
 			open = append(open, s)
 		}
 	}
@@ -110,7 +110,7 @@ func (c *choosing) set() (Advice, bool) {
 		return Advice{}, false
 	}
 	first := slices.MinFunc(open, func(a, b Set) int { return dateRank(a.Due, b.Due) })
-	o, _ := c.offer(first.Problem)
+	o, _ := c.offer(first.ID)
 	return Advice{Heading: o.Heading, Why: saidSet(first.Due)}, true
 }
 

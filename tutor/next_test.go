@@ -90,7 +90,7 @@ func TestNextCases(t *testing.T) {
 		case word == "case":
 			c = &nextCase{name: rest, bank: bank}
 		case word == "set":
-			c.work = append(c.work, Set{Problem: rest})
+			c.work = append(c.work, Set{Heading: problems.Heading{ID: rest}})
 		case word == "did":
 			c.did(t, strings.Fields(rest))
 		case word == "at":
