@@ -47,6 +47,9 @@ func (r *Reference) markLine(a Answer, l *lines.Line, before []Answer) Report {
 	}
 	report.Stage, report.Text = a.Stage, l.Text
 	report.From, report.To = l.Span()
+	if report.Verdict == Unread {
+		report.Answers = r.wouldAnswer(a)
+	}
 	return report
 }
 

@@ -137,3 +137,37 @@ func (m *marking) answers(report *Report) []string {
 	}
 	return names
 }
+
+// Taken returns the item that a line is taken for: the component that it names, else the
+// answer's own.
+func (r *Reference) Taken(a Answer) string {
+	if a.Stage != Components {
+		return a.Item
+	}
+	reading, err := r.LettersFor(a.Item).Read(a.Text)
+	if err != nil {
+		return a.Item
+	}
+	m := &marking{Reference: r, stage: a.Stage, item: a.Item, line: reading.Lines[0]}
+	if c, _ := m.asked(); c != nil {
+		return c.Name
+	}
+	return a.Item
+}
+
+// wouldAnswer lists what a line that could not be read was to answer, as far as its
+// beginning tells.
+func (r *Reference) wouldAnswer(a Answer) []string {
+	if a.Stage != Solve {
+		return []string{a.Item}
+	}
+	if left, _, found := strings.Cut(a.Text, "="); found {
+		if name, ok := r.LetterOf(left, a.Item); ok {
+			return (&marking{Reference: r}).settled(name)
+		}
+	}
+	if a.Item != "" {
+		return []string{a.Item}
+	}
+	return nil
+}

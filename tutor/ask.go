@@ -226,7 +226,7 @@ func (g *Page) turned(b *statics.Body) (x, y string) {
 	return way(tilt), way(tilt + math.Pi/2)
 }
 
-// echo says how a half-typed text is read.
+// echo says how a half-typed text is read, "" where nothing can be said yet.
 func (g *Page) echo(stage checker.Stage, item, text string) string {
 	if stage == checker.Diagram {
 		return g.Ref.Mark(checker.Answer{Stage: stage, Item: item, Text: text}, nil).Read
@@ -234,10 +234,19 @@ func (g *Page) echo(stage checker.Stage, item, text string) string {
 	if stage == checker.Solve {
 		item = ""
 	}
+	all, _ := g.Ref.Lines(checker.Answer{Stage: stage, Item: item, Text: text})
+	line := Line{Stage: stage}
+	at, open := Place{stage, item}, len(g.open(stage)) > 0
 	var read []string
-	for _, part := range g.parts(stage, text) {
-		if said, err := g.Ref.Echo(part, item); err == nil {
+	for _, l := range all {
+		if said, err := g.Ref.Echo(l.Text, at.Item); err == nil {
 			read = append(read, said)
+		}
+		// As in a text that is judged: parts without names go down the table.
+		at.Item = g.Ref.Taken(checker.Answer{Stage: at.Stage, Item: at.Item, Text: l.Text})
+		line.Done = append(line.Done, at)
+		if stage != checker.Solve {
+			at = g.following(&line, at, open)
 		}
 	}
 	return strings.Join(read, "; ")

@@ -2,10 +2,12 @@ package tutor
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
 
+	"example.org/standstill/checker"
 	"example.org/standstill/problems"
 	"example.org/standstill/tutor/record"
 )
@@ -18,7 +20,12 @@ type Class struct {
 	Students []record.Student // who may sit down, in this order; nil for anybody
 	Work     []Set            // the set problems, in order
 	Settings
+
+	Judge Judge // nil for the checker's own judgement
 }
+
+// Judge judges an answer as [checker.Reference.Mark] does.
+type Judge func(ref *checker.Reference, a checker.Answer, before []checker.Answer) checker.Report
 
 // Set is a problem that is set. A zero Due is no date.
 type Set struct {
@@ -60,10 +67,14 @@ func (c *Class) WithGravity(p *problems.Problem) (*problems.Problem, error) {
 // class's tolerance.
 func (c *Class) NewPage(p *problems.Problem) (*Page, error) {
 	g, err := NewPage(p)
-	if err == nil && c.Tolerance > 0 {
+	if err != nil {
+		return nil, err
+	}
+	if c.Tolerance > 0 {
 		g.Ref = g.Ref.Within(c.Tolerance)
 	}
-	return g, err
+	g.judgeWith = c.Judge
+	return g, nil
 }
 
 // Student finds who of the class is meant by an id, a name that only one has, or a
@@ -123,6 +134,20 @@ func (d *Desk) setWork() (shelf Shelf, ok bool) {
 
 // setTopic is the id of that shelf; no topic of the bank has a capital.
 const setTopic = "Set"
+
+// nextSet finds the first set problem that is not over, that with the nearest date
+// first.
+func (d *Desk) nextSet() (Advice, bool) {
+	shelf, _ := d.setWork()
+	open := slices.DeleteFunc(shelf.Problems, func(l Listed) bool { return l.Standing > Begun })
+	if len(open) == 0 {
+		return Advice{}, false
+	}
+	first := slices.MinFunc(open, func(a, b Listed) int {
+		return dateRank(a.Due, b.Due)
+	})
+	return Advice{Heading: first.Heading, Why: saidSet(first.Due)}, true
+}
 
 // dateRank compares dates; none is later than any.
 func dateRank(a, b time.Time) int {

@@ -1,6 +1,7 @@
 package tutor
 
 import (
+	"slices"
 	"strconv"
 
 	"example.org/standstill/checker"
@@ -12,7 +13,7 @@ const lastLevel = 3
 
 // topic is what hints are about: an item, and the mistake that was made last.
 type topic struct {
-	place
+	Place
 	code  checker.Code
 	force string
 }
@@ -20,10 +21,15 @@ type topic struct {
 // hintLine makes the line of a hint that was given.
 func (g *Page) hintLine(e record.Entry) Line {
 	l := Line{ID: e.ID, Kind: Hinted, Stage: checker.Stage(e.Stage), Level: readLevel(e.Detail), Time: e.Time}
-	answer, report := g.subject(l.Stage, e.Item)
-	l.about = topicOf(answer, report)
 	l.Item = e.Item
-	l.Message = g.Ref.Hint(answer, report, l.Level)
+	l.Fault = Fenced(func() {
+		answer, report := g.subject(l.Stage, e.Item)
+		l.about = topicOf(answer, report)
+		l.Message = g.Ref.Hint(answer, report, l.Level)
+	})
+	if l.Fault != nil {
+		l.Message = saidFaultHint
+	}
 	return l
 }
 
@@ -33,39 +39,38 @@ func (g *Page) subject(stage checker.Stage, item string) (checker.Answer, checke
 	general := checker.Answer{Stage: stage, Item: item}
 	for i := len(g.lines) - 1; i >= 0; i-- {
 		l := &g.lines[i]
-		if l.Kind != Typed || l.Stage != stage {
+		if l.Kind != Typed || l.Fault != nil || !l.isAbout(stage) {
 			continue
 		}
-		part, text, ok := l.faulty(item)
-		if !ok {
-			return general, checker.Report{}
+		if r, ok := l.faulty(stage, item); ok {
+			return checker.Answer{Stage: stage, Item: r.Item, Text: r.Text}, r
 		}
-		return checker.Answer{Stage: stage, Item: part.Item, Text: text}, part
+		return general, checker.Report{}
 	}
 	return general, checker.Report{}
 }
 
-// faulty returns the part of a line that hints can speak about: the first that was
+// isAbout reports whether something in the line was judged for a stage.
+func (l *Line) isAbout(stage checker.Stage) bool {
+	return slices.ContainsFunc(l.Statements(), func(r checker.Report) bool { return r.Stage == stage })
+}
+
+// faulty returns what hints for a stage can speak about in a line: the first that was
 // read and is not right. For components it must be about the item.
-func (l *Line) faulty(item string) (report checker.Report, text string, ok bool) {
-	parts := l.Each
-	if parts == nil {
-		parts = []checker.Report{l.Report}
-	}
-	for i, p := range parts {
-		if p.Verdict == checker.Right || p.Verdict == checker.Unread {
+func (l *Line) faulty(stage checker.Stage, item string) (checker.Report, bool) {
+	for _, r := range l.Statements() {
+		if r.Stage != stage || r.Verdict == checker.Right || r.Verdict == checker.Unread {
 			continue
 		}
-		if l.Stage == checker.Components && p.Item != item {
-			continue
+		if stage != checker.Components || r.Item == item {
+			return r, true
 		}
-		return p, l.pieces[i], true
 	}
-	return checker.Report{}, "", false
+	return checker.Report{}, false
 }
 
 func topicOf(a checker.Answer, r checker.Report) topic {
-	return topic{place{a.Stage, a.Item}, r.Code, r.About}
+	return topic{Place{a.Stage, a.Item}, r.Code, r.About}
 }
 
 // nextLevel is the level of the next hint about a topic: one above the last given,

@@ -1,13 +1,12 @@
 package tutor
 
 import (
-	"regexp"
 	"slices"
 	"strings"
-	"unicode/utf8"
 
 	"example.org/standstill/checker"
 	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/lines"
 	"example.org/standstill/tutor/record"
 )
 
@@ -27,143 +26,174 @@ func tidyText(text string) string {
 	return strings.Join(slices.DeleteFunc(lines, func(s string) bool { return s == "" }), "\n")
 }
 
-// judge marks the text of an entry and finds out what is done by it.
+// judge marks the text of an entry, line by line, and finds out what is done by it. A
+// fault of ours leaves a line that could not be judged.
 func (g *Page) judge(e record.Entry) Line {
-	stage := checker.Stage(e.Stage)
-	line := Line{ID: e.ID, Kind: Typed, Stage: stage, Text: e.Text, Time: e.Time}
-	var reports []checker.Report
-	item := e.Item
-	line.pieces = g.parts(stage, e.Text)
-	for _, part := range line.pieces {
-		a, report := g.mark(stage, item, part, &line)
-		report = placed(report, part, e.Text)
-		reports = append(reports, report)
-		line.take(g, a, report)
-		item = g.following(stage, report.Item, item, &line)
+	line := Line{ID: e.ID, Kind: Typed, Stage: checker.Stage(e.Stage), Text: e.Text, Time: e.Time}
+	at := Place{line.Stage, e.Item}
+	if fault := Fenced(func() { g.judgeText(&line, at) }); fault != nil {
+		line.Fault, line.Done, line.said = fault, nil, nil
+		line.would = []Place{at}
+		line.Report = checker.Report{Verdict: checker.Unread, Code: checker.Unreadable, Item: e.Item, Stage: at.Stage, Text: e.Text, Message: saidFault}
 	}
-	line.Report = together(reports)
 	return line
 }
 
-// placed turns positions in a part into positions in the whole text.
-func placed(report checker.Report, part, text string) checker.Report {
-	if at := strings.Index(text, part); at > 0 && report.End > 0 {
-		before := utf8.RuneCountInString(text[:at])
-		report.Pos += before
-		report.End += before
+func (g *Page) judgeText(line *Line, at Place) {
+	all, ok := g.Ref.Lines(checker.Answer{Stage: at.Stage, Item: at.Item, Text: line.Text})
+	if !ok || len(all) == 0 || at.Stage == checker.Diagram {
+		all = []lines.Line{lines.Whole(line.Text)}
 	}
+	open := len(g.open(at.Stage)) > 0
+	reports := make([]checker.Report, len(all))
+	was := at
+	for i := range all {
+		answer, report := g.placed(line, was, at, &all[i])
+		reports[i] = g.inText(&all[i], answer, report)
+		line.take(answer, report)
+		was = Place{answer.Stage, answer.Item}
+		at = g.following(line, was, open)
+	}
+	line.Report = checker.Together(reports)
+	line.settle(reports)
+}
+
+// inText gives a report of a line alone its place in the text.
+func (g *Page) inText(l *lines.Line, a checker.Answer, report checker.Report) checker.Report {
+	if report.End > 0 {
+		report.Pos, report.End = l.Place(report.Pos), l.Place(report.End-1)+1
+	}
+	report.Text, report.Stage = a.Text, a.Stage
+	report.From, report.To = l.Span()
 	return report
 }
 
-// take adds what one part of a line says.
-func (l *Line) take(g *Page, a checker.Answer, report checker.Report) {
-	l.tried(g, a, report)
-	switch {
-	case report.Verdict == checker.Right && l.Stage == checker.Solve:
-		l.Done = append(l.Done, report.Settles...)
-	case report.Verdict == checker.Right:
-		l.Done = append(l.Done, a.Item)
-	case l.Stage == checker.Solve:
-		if name, ok := g.stated(a.Text); ok {
-			l.would = append(l.would, name)
-		} else if a.Item != "" {
-			l.would = append(l.would, a.Item)
-		}
-	default:
-		l.would = append(l.would, a.Item)
+// placed judges a line of a text for what is in hand, at, or for what it fits better: an
+// open body other than that; what the line before it was for, was, of which it may be a
+// conclusion.
+func (g *Page) placed(line *Line, was, at Place, l *lines.Line) (checker.Answer, checker.Report) {
+	if _, ok := g.Problem.System.Body(l.Body); ok && l.Body != "" && at.Stage != checker.Solve && at.Stage != checker.Components {
+		at.Item = l.Body
 	}
-	if report.Verdict == checker.Right || report.Code == checker.TrueNotAsked {
-		l.parts = append(l.parts, a)
+	answer, report := g.mark(line, at, l)
+	if report.Verdict == checker.Right || was.Stage == at.Stage {
+		return answer, report
 	}
+	before, again := g.mark(line, was, l)
+	if again.Verdict == checker.Right || l.Concludes && report.Code != checker.TrueNotAsked {
+		return before, again
+	}
+	return answer, report
 }
 
-// mark judges one part. A part that is right for another open body is taken for
+// mark judges a line for a place. One that is right for another open body is taken for
 // that one.
-func (g *Page) mark(stage checker.Stage, item, part string, line *Line) (checker.Answer, checker.Report) {
-	before := append(g.before(), line.parts...)
-	if stage == checker.Solve {
-		item = g.lone(part, line)
+func (g *Page) mark(line *Line, at Place, l *lines.Line) (checker.Answer, checker.Report) {
+	before := append(g.before(), line.said...)
+	if at.Stage == checker.Solve {
+		at.Item = g.lone(line, l)
 	}
-	a := checker.Answer{Stage: stage, Item: item, Text: part}
-	report := g.Ref.Mark(a, before)
-	if stage == checker.Components && report.Item != "" {
+	a := checker.Answer{Stage: at.Stage, Item: at.Item, Text: l.Text}
+	report := g.marked(a, before)
+	if at.Stage == checker.Components && report.Item != "" {
 		a.Item = report.Item
 	}
-	if stage == checker.Components || stage == checker.Solve || report.Verdict == checker.Right {
+	if at.Stage == checker.Components || at.Stage == checker.Solve || report.Verdict == checker.Right {
 		return a, report
 	}
-	for _, other := range g.open(stage) {
-		b := checker.Answer{Stage: stage, Item: other, Text: part}
-		if r := g.Ref.Mark(b, before); other != item && !slices.Contains(line.Done, other) && r.Verdict == checker.Right {
+	for _, other := range g.open(at.Stage) {
+		b := checker.Answer{Stage: at.Stage, Item: other, Text: l.Text}
+		if other == at.Item || slices.Contains(line.Done, Place{at.Stage, other}) {
+			continue
+		}
+		if r := g.marked(b, before); r.Verdict == checker.Right {
 			return b, r
 		}
 	}
 	return a, report
 }
 
+// marked is where the page asks the checker.
+func (g *Page) marked(a checker.Answer, before []checker.Answer) checker.Report {
+	if g.judgeWith != nil {
+		return g.judgeWith(g.Ref, a, before)
+	}
+	return g.Ref.Mark(a, before)
+}
+
 // lone returns the one unknown that is still open, for a number that stands alone.
-func (g *Page) lone(part string, line *Line) string {
-	open := slices.DeleteFunc(g.open(checker.Solve), func(n string) bool { return slices.Contains(line.Done, n) })
-	if len(open) == 1 && !strings.ContainsAny(part, "=≈") {
+func (g *Page) lone(line *Line, l *lines.Line) string {
+	open := g.openBeside(line, checker.Solve)
+	if len(open) == 1 && !l.IsEquation() {
 		return open[0]
 	}
 	return ""
 }
 
-// following returns the open item after one that a part was taken for, so that
-// parts without names go down the table. Behind the last there is none.
-func (g *Page) following(stage checker.Stage, taken, item string, line *Line) string {
-	if taken != "" {
-		item = taken
-	}
-	asked := g.asked(stage)
-	for _, name := range asked[slices.Index(asked, item)+1:] {
-		if slices.Contains(g.open(stage), name) && !slices.Contains(line.Done, name) {
-			return name
-		}
-	}
-	return ""
+// openBeside lists the items of a stage that neither the page nor the line does.
+func (g *Page) openBeside(line *Line, stage checker.Stage) []string {
+	return slices.DeleteFunc(g.open(stage), func(name string) bool { return slices.Contains(line.Done, Place{stage, name}) })
 }
 
-// separators stand between several lines in one text, as the checker has them.
-var separators = regexp.MustCompile(`;|\n|\s+and\s+|,\s+`)
-
-// parts takes a text with several items apart. A diagram is one part.
-func (g *Page) parts(stage checker.Stage, text string) []string {
-	if stage == checker.Diagram {
-		return []string{text}
-	}
-	parts := slices.DeleteFunc(separators.Split(text, -1), func(s string) bool { return strings.TrimSpace(s) == "" })
-	switch {
-	case len(parts) == 0:
-		return []string{text}
-	case stage == checker.Components:
-		return g.unchained(parts)
-	}
-	return parts
-}
-
-// unchained turns "T1x = wx = 0" into one part for each component.
-func (g *Page) unchained(parts []string) []string {
-	var out []string
-	for _, part := range parts {
-		sides := strings.Split(part, "=")
-		last := len(sides) - 1
-		names := 0
-		for _, side := range sides[:last] {
-			if _, ok := g.Named(checker.Components, side); ok {
-				names++
+// following returns what the next line of a text is for: the open item after the one
+// that was answered, so that parts without names go down the table; behind the last
+// there is none. Where the text itself has done all that was open of a stage, the next
+// stage is in hand.
+func (g *Page) following(line *Line, was Place, wasOpen bool) Place {
+	if stage := line.Stage; wasOpen && len(g.openBeside(line, stage)) == 0 {
+		for _, stage := range checker.Stages {
+			if open := g.openBeside(line, stage); len(open) > 0 {
+				return Place{stage, open[0]}
 			}
 		}
-		if last < 2 || names < last {
-			out = append(out, part)
-			continue
-		}
-		for _, side := range sides[:last] {
-			out = append(out, strings.TrimSpace(side)+" ="+sides[last])
+		return Place{Stage: checker.Solve}
+	}
+	asked, open := g.asked(was.Stage), g.openBeside(line, was.Stage)
+	for _, name := range asked[slices.Index(asked, was.Item)+1:] {
+		if slices.Contains(open, name) {
+			return Place{was.Stage, name}
 		}
 	}
-	return out
+	return Place{Stage: was.Stage}
+}
+
+// take adds what one line of a text does and says, for the lines behind it.
+func (l *Line) take(a checker.Answer, report checker.Report) {
+	switch {
+	case report.Verdict == checker.Right:
+		l.Done = append(l.Done, doneBy(a, report)...)
+		l.said = append(l.said, a)
+	case report.Code == checker.TrueNotAsked:
+		l.said = append(l.said, checker.Answer{Stage: checker.Solve, Text: a.Text})
+	}
+}
+
+// settle finds out what is done in the end, and what would be if the line were kept.
+func (l *Line) settle(reports []checker.Report) {
+	l.Done = nil
+	for _, r := range reports {
+		if r.Verdict == checker.Right {
+			l.Done = append(l.Done, doneBy(checker.Answer{Stage: r.Stage, Item: r.Item}, r)...)
+			continue
+		}
+		for _, item := range r.Answers {
+			l.would = append(l.would, Place{r.Stage, item})
+		}
+	}
+}
+
+// doneBy lists what a right answer does.
+func doneBy(a checker.Answer, report checker.Report) (done []Place) {
+	items := report.Answers
+	if a.Stage == checker.Solve {
+		items = report.Settles
+	}
+	for _, item := range items {
+		if !slices.Contains(report.Void, item) {
+			done = append(done, Place{a.Stage, item})
+		}
+	}
+	return done
 }
 
 // Named finds the item of a stage that a text names and does no more.
@@ -195,38 +225,4 @@ func (g *Page) Named(stage checker.Stage, text string) (item string, ok bool) {
 		}
 	}
 	return "", false
-}
-
-// stated finds the unknown that a line "X = …" states.
-func (g *Page) stated(text string) (string, bool) {
-	left, _, found := strings.Cut(text, "=")
-	if !found {
-		return "", false
-	}
-	return g.Named(checker.Solve, left)
-}
-
-// together makes one report of several: right if all are, else what is said of
-// the first that is not.
-func together(reports []checker.Report) checker.Report {
-	if len(reports) == 1 {
-		return reports[0]
-	}
-	all := checker.Report{Verdict: checker.Right}
-	var read []string
-	for _, one := range reports {
-		if one.Read != "" {
-			read = append(read, one.Read)
-		}
-		if all.Verdict == checker.Right && one.Verdict != checker.Right {
-			all = one
-		}
-	}
-	all.Settles = nil
-	for _, one := range reports {
-		all.Settles = append(all.Settles, one.Settles...)
-	}
-	all.Read = strings.Join(read, "; ")
-	all.Each = reports
-	return all
 }

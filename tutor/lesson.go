@@ -107,7 +107,9 @@ func (l *Lesson) Echo(text string) string {
 	if !open {
 		stage = checker.Solve
 	}
-	return l.Page.echo(stage, item, text)
+	read := ""
+	_ = Fenced(func() { read = l.Page.echo(stage, item, text) }) // what cannot be shown is said when it is checked
+	return read
 }
 
 // note keeps an entry about this lesson, then writes it on the page.

@@ -22,9 +22,11 @@ const (
 )
 
 // Line is one line of the page. Report holds the verdict, what was read and what
-// is said; of a hint only the Message is set. Done lists the items of the stage
-// that are done by what is right in the line. Kept says that the student kept the
-// line against our judgement, Accepted that a teacher then took it as right.
+// is said; of a hint only the Message is set. Stage is the one in which it was typed; a
+// text with several lines may be for more than one. Done lists what is done by what is
+// right in it. Kept says that the student kept the line against our judgement, Accepted
+// that a teacher then took it as right. Fault is not nil where a fault of ours left the
+// line without a judgement.
 type Line struct {
 	checker.Report
 	ID       string // of the entry in the record
@@ -32,22 +34,30 @@ type Line struct {
 	Stage    checker.Stage
 	Text     string // as typed
 	Level    int    // of a hint, 1 to 3
-	Done     []string
+	Done     []Place
 	Kept     bool
 	Accepted bool
+	Fault    error
 	Time     time.Time
 
-	would  []string         // what is done besides if the line is kept
-	pieces []string         // the text, part by part
-	parts  []checker.Answer // what counts as said from here on
+	would  []Place          // what is done besides if the line is kept
+	said   []checker.Answer // what counts as said from here on
 	about  topic            // of a hint
 	keptBy string           // the entry that kept it
-	tries  []try            // what it says about each item
 }
 
 // covers reports whether an item is done by the line.
-func (l *Line) covers(item string) bool {
-	return slices.Contains(l.Done, item) || (l.Kept || l.Accepted) && slices.Contains(l.would, item)
+func (l *Line) covers(at Place) bool {
+	return slices.Contains(l.Done, at) || (l.Kept || l.Accepted) && slices.Contains(l.would, at)
+}
+
+// Statements are the reports of a typed line, one for each line of its text, in order;
+// each says for which stage and item its line was taken.
+func (l *Line) Statements() []checker.Report {
+	if l.Each != nil {
+		return l.Each
+	}
+	return []checker.Report{l.Report}
 }
 
 // onlyKept reports whether the line stands on the student's word alone.
@@ -63,13 +73,12 @@ type Page struct {
 	Problem *problems.Problem
 	Ref     *checker.Reference
 
-	lines    []Line
-	chosen   place
-	draft    string
-	revealed bool
-	shownAt  time.Time         // when the solution was asked for
-	passed   bool              // Components were passed over
-	accepts  map[string]string // acceptance → line
+	lines     []Line
+	judgeWith Judge
+	chosen    Place
+	draft     string
+	revealed  bool
+	accepts   map[string]string // acceptance → line
 }
 
 // NewPage makes an empty page. The error is the solver's, for a problem that has
@@ -92,9 +101,7 @@ func (g *Page) Add(e record.Entry) *Line {
 	case record.Hint:
 		return g.push(g.hintLine(e))
 	case record.Solution:
-		if !g.revealed {
-			g.revealed, g.shownAt = true, e.Time
-		}
+		g.revealed = true
 		return g.push(Line{ID: e.ID, Kind: Revealed, Stage: checker.Stage(e.Stage), Time: e.Time})
 	case record.Kept:
 		return g.change(e.Ref, func(l *Line) { l.Kept, l.keptBy = l.Verdict != checker.Right, e.ID })
@@ -170,7 +177,7 @@ func (g *Page) Hints() (asked, shown int) {
 func (g *Page) before() []checker.Answer {
 	var said []checker.Answer
 	for _, l := range g.lines {
-		said = append(said, l.parts...)
+		said = append(said, l.said...)
 	}
 	return said
 }

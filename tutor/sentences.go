@@ -3,12 +3,14 @@ package tutor
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
 	"example.org/standstill/checker"
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/quantity"
+	"example.org/standstill/problems"
 )
 
 // Title names a stage.
@@ -24,27 +26,7 @@ func Title(stage checker.Stage) string {
 
 // String says a standing in words, for lists.
 func (s Standing) String() string {
-	return [...]string{"not begun", "begun", "solution shown", "disputed", "with steps shown", "by trying", "worked out", "at first go"}[s]
-}
-
-// Goes says how many items were right at first go: "7 of 9 at first go"; "" before
-// anything was answered.
-func (p Progress) Goes() string {
-	if p.Items == 0 {
-		return ""
-	}
-	return fmt.Sprintf("%d of %d at first go", p.FirstGo, p.Items)
-}
-
-// Result says what a finished problem came to: "worked out, 7 of 9 at first go".
-func (p Progress) Result() string {
-	switch {
-	case p.Standing == AtFirstGo:
-		return fmt.Sprintf("at first go, %d of %d", p.FirstGo, p.Items)
-	case p.Standing.Done():
-		return p.Standing.String() + ", " + p.Goes()
-	}
-	return p.String()
+	return [...]string{"not begun", "begun", "shown", "done, one line kept", "done with hints", "done unaided"}[s]
 }
 
 // String says how a student stands with a problem, in words.
@@ -159,72 +141,24 @@ func listed(words []string) string {
 
 const saidAllDone = "You have worked every problem; this one you did longest ago."
 
-func saidReturn(d dueIdea, title string) string {
-	when := "a few problems ago"
+func saidReturn(h problems.Heading, s Standing) string {
+	why := map[Standing]string{Shown: "you looked at its solution", WithHints: "you needed hints for it", Contested: "you kept a line in it"}[s]
+	return fmt.Sprintf("Some problems ago %s; now you may manage it alone, with other numbers.", why)
+}
+
+func saidNew(h problems.Heading, s Shelf, sameTopic bool, level int) string {
+	untouched := !slices.ContainsFunc(s.Problems, func(l Listed) bool { return l.Standing != NotBegun })
 	switch {
-	case d.days == 1:
-		when = "yesterday"
-	case d.days > 1:
-		when = fmt.Sprintf("%d days ago", d.days)
+	case sameTopic && untouched:
+		return fmt.Sprintf("It is the easiest place to begin with %s.", quote(s.Title))
+	case untouched:
+		return fmt.Sprintf("You have come far enough to begin with %s.", quote(s.Title))
+	case !sameTopic:
+		return fmt.Sprintf("It is the next new one of %s, which you began before.", quote(s.Title))
+	case h.Level > 1 && h.Level == level:
+		return fmt.Sprintf("You solved problems of %s without help, so this one is a level harder.", quote(s.Title))
 	}
-	where := ""
-	if title != "" {
-		where = " in " + quote(title)
-	}
-	if d.slip.Shown {
-		return fmt.Sprintf("It practises %s again, because you looked at the solution%s %s.", quote(d.Title()), strings.Replace(where, " in ", " of ", 1), when)
-	}
-	return fmt.Sprintf("It practises %s again, which went wrong%s %s.", quote(d.Title()), where, when)
-}
-
-// saidPlace names an item with its stage: "Components, T₁ₓ".
-func saidPlace(p place) string {
-	if p.item == "" {
-		return Title(p.stage)
-	}
-	return Title(p.stage) + ", " + saidItem(p.item)
-}
-
-// saidItem prints an item as on paper: "T₁x", "T₁x on A".
-func saidItem(item string) string {
-	body, letter, dotted := strings.Cut(item, ".")
-	if !dotted {
-		return expr.Set(item)
-	}
-	return expr.Set(letter) + " on " + body
-}
-
-// saidIdea says how far an idea has come: "Signs: steady, ✗✓✓✓; went wrong last in …".
-func saidIdea(h HeldIdea, slipped string) string {
-	said := fmt.Sprintf("%s: %s, %s", h.Title(), h.State, h.Marks())
-	if slipped != "" {
-		said += "; it went wrong last in " + slipped
-	}
-	return said
-}
-
-const saidNext = "It is the next new problem."
-
-func saidBegins(topic string, i Idea) string {
-	return fmt.Sprintf("It begins the topic %s and practises %s.", quote(topic), quote(i.Title()))
-}
-
-func saidHarder(level int, i Idea) string {
-	return fmt.Sprintf("The ideas of level %d are steady, so this problem is one level harder; it uses %s.", level-1, quote(i.Title()))
-}
-
-func saidPractises(i Idea, s IdeaState) string {
-	switch s {
-	case Slipping:
-		return fmt.Sprintf("It practises %s, which went wrong last time.", quote(i.Title()))
-	case NewIdea:
-		return fmt.Sprintf("It practises %s, which is still new to you.", quote(i.Title()))
-	}
-	return fmt.Sprintf("It practises %s, which is not steady yet.", quote(i.Title()))
-}
-
-func saidSteady(i Idea) string {
-	return fmt.Sprintf("It is new and uses %s, which is steady by now.", quote(i.Title()))
+	return fmt.Sprintf("It is the next new one of %s.", quote(s.Title))
 }
 
 func saidLeftBehind(stage checker.Stage) string {
@@ -266,3 +200,9 @@ func roundTo(x float64, figures int) float64 {
 }
 
 func inUnit(u quantity.Unit, value float64, figures int) string { return u.In(value*u.Factor, figures) }
+
+// What is said where the fault is ours.
+const (
+	saidFault     = "Standstill has met a fault of its own and could not check this line. The line is kept; go on with another, or keep this one and tell your teacher."
+	saidFaultHint = "Standstill has met a fault of its own and has no hint here. Go on with another line."
+)

@@ -37,7 +37,7 @@ func (g *Page) Items(stage checker.Stage) []Item {
 	for i, name := range asked {
 		items[i] = Item{Name: name, Kept: true}
 		for _, line := range g.lines {
-			if line.Stage == stage && line.covers(name) {
+			if line.covers(Place{stage, name}) {
 				items[i].Done = true
 				items[i].Kept = items[i].Kept && line.onlyKept()
 			}
@@ -66,8 +66,8 @@ func (g *Page) InHand() (stage checker.Stage, item string, ok bool) {
 		if len(open) == 0 {
 			continue
 		}
-		if g.chosen.stage == stage && slices.Contains(open, g.chosen.item) {
-			return stage, g.chosen.item, true
+		if g.chosen.Stage == stage && slices.Contains(open, g.chosen.Item) {
+			return stage, g.chosen.Item, true
 		}
 		return stage, open[0], true
 	}
@@ -87,12 +87,12 @@ func (g *Page) Choose(item string) bool {
 	if !ok || !slices.Contains(g.open(stage), item) {
 		return false
 	}
-	g.chosen = place{stage, item}
+	g.chosen = Place{stage, item}
 	return true
 }
 
-// place is one item of one stage.
-type place struct {
-	stage checker.Stage
-	item  string
+// Place is one item of one stage.
+type Place struct {
+	Stage checker.Stage
+	Item  string
 }

@@ -101,11 +101,21 @@ func Of(text string, v Vocabulary) (all []Line, ok bool) {
 	return all, !s.tooLong && len(all) <= Most
 }
 
+// Whole returns a text as one line, whatever is in it.
+func Whole(text string) Line {
+	text = Clean(text)
+	l := Line{Text: text, at: []int{0}}
+	for range []rune(text) {
+		l.end++
+		l.at = append(l.at, l.end)
+	}
+	return l
+}
+
 // splitter takes one text apart.
 type splitter struct {
 	Vocabulary
 	runes   []rune
-	at      []int // the rune of the text that each of runes came from
 	pieces  []piece
 	tooLong bool
 	waiting piece  // a label that has a line of the text to itself
@@ -123,13 +133,10 @@ type piece struct {
 }
 
 func newSplitter(text string, v Vocabulary) *splitter {
-	clean := []rune(Clean(text))
-	s := &splitter{Vocabulary: v, letters: map[string]bool{}}
-	if s.tooLong = len(clean) > longest; s.tooLong {
-		clean = clean[:longest]
+	s := &splitter{Vocabulary: v, runes: []rune(Clean(text)), letters: map[string]bool{}}
+	if s.tooLong = len(s.runes) > longest; s.tooLong {
+		s.runes = s.runes[:longest]
 	}
-	plain, at := expr.Transcribe(string(clean))
-	s.runes, s.at = []rune(plain), at
 	return s
 }
 
@@ -151,7 +158,7 @@ func (s *splitter) letter(text string) bool {
 func (s *splitter) cut(from, to int) piece {
 	p := piece{runes: slices.Clone(s.runes[from:to])}
 	for i := from; i < to; i++ {
-		p.at = append(p.at, s.at[i])
+		p.at = append(p.at, i)
 	}
 	return p
 }

@@ -117,7 +117,7 @@ func (s *session) choose() error {
 	for i, shelf := range shelves {
 		done := 0
 		for _, p := range shelf.Problems {
-			if p.Standing.Done() {
+			if p.Standing >= tutor.Contested {
 				done++
 			}
 		}

@@ -8,7 +8,6 @@ import (
 	"strings"
 	"time"
 
-	"example.org/standstill/checker"
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/record"
 )
@@ -263,11 +262,9 @@ func (s *session) take(line string) error {
 		s.say(saidNoLesson)
 		return nil
 	}
-	if stage, _, open := s.lesson.InHand(); open && stage != checker.Solve {
-		if item, ok := s.lesson.Named(stage, line); ok && s.lesson.Choose(item) {
-			s.question(false)
-			return nil
-		}
+	if s.lesson.ChooseNamed(line) {
+		s.question(false)
+		return nil
 	}
 	return s.handIn(line)
 }

@@ -28,14 +28,10 @@ func (s *session) handIn(line string) error {
 	return nil
 }
 
-// verdict tells what was made of a line, part by part.
+// verdict tells what was made of a text, line by line.
 func (s *session) verdict(l *tutor.Line) {
-	parts := l.Each
-	if parts == nil {
-		parts = []checker.Report{l.Report}
-	}
-	for _, part := range parts {
-		s.report(part)
+	for _, one := range l.Statements() {
+		s.report(one)
 	}
 }
 
@@ -134,7 +130,7 @@ func (s *session) solved() {
 	if s.guest {
 		progress = s.desk.ProgressOf(s.lesson.Problem)
 	}
-	s.say(saidSolved, s.lesson.Problem.Title, progress.Result())
+	s.say(saidSolved, s.lesson.Problem.Title, progress)
 	s.worked(s.lesson.Worked())
 	if s.guest {
 		return

@@ -134,12 +134,12 @@ func (l *line) earlier(step int) {
 	l.at = to
 }
 
-// point puts the cursor to where a refused line went wrong: where it could not be
-// read, else behind the term that the message is about, else behind the part of
-// the line that was refused.
+// point puts the cursor to where a refused text went wrong: where it could not be
+// read, else behind the term that the message is about, else behind the line of
+// the text that was refused.
 func (l *line) point(r checker.Report) {
 	text := []rune(l.text())
-	from, to := refusedPart(text, r)
+	from, to := r.From, min(r.To, len(text))
 	if r.Verdict == checker.Unread && r.End > 0 && r.Pos <= len(text) {
 		to = r.Pos
 	} else if at := findName(text[from:to], r.About); at >= 0 && r.Verdict == checker.Wrong {
@@ -147,21 +147,6 @@ func (l *line) point(r checker.Report) {
 	}
 	l.fault = to
 	l.input.SetCursor(to)
-}
-
-// typedInto is what was typed, in one go, into the line that was refused last; ""
-// where the line was changed otherwise.
-func (l *line) typedInto() string {
-	text, last := []rune(l.text()), []rune(l.last())
-	more := len(text) - len(last)
-	if more <= 0 || l.fault > len(last) {
-		return ""
-	}
-	end := l.fault + more
-	if string(text[:l.fault]) != string(last[:l.fault]) || string(text[end:]) != string(last[l.fault:]) {
-		return ""
-	}
-	return strings.TrimSpace(string(text[l.fault:end]))
 }
 
 // findName finds a force's letter that stands alone in a text, −1 for none: in
@@ -175,22 +160,6 @@ func findName(text []rune, name string) int {
 		}
 	}
 	return -1
-}
-
-// refusedPart finds the first part of a line with several that is not right.
-func refusedPart(text []rune, r checker.Report) (from, to int) {
-	at := slices.IndexFunc(r.Each, func(one checker.Report) bool { return one.Verdict != checker.Right })
-	to = len(text)
-	for i, c := range text {
-		switch {
-		case c != ';':
-		case at > 0:
-			from, at = i+1, at-1
-		case at == 0:
-			return from, i
-		}
-	}
-	return from, to
 }
 
 // endOfTerm finds where the term ends that begins at a place.

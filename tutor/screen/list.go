@@ -199,7 +199,7 @@ func standingShade(p tutor.Progress) shade {
 	switch {
 	case p.Standing == tutor.NotBegun:
 		return quiet
-	case p.Standing.Done():
+	case p.Standing >= tutor.WithHints:
 		return good
 	}
 	return near

@@ -23,7 +23,7 @@ func (m *model) paper(cols int) []row {
 	})
 }
 
-// paperLine is one line of the page; each part of a line with several has a mark
+// paperLine is one line of the page; each line of a text with several has a mark
 // of its own.
 func (m *model) paperLine(l *tutor.Line, cols int) []row {
 	switch l.Kind {
@@ -33,31 +33,23 @@ func (m *model) paperLine(l *tutor.Line, cols int) []row {
 		return m.marked(mark{m.look.signs.shown, wordShown, quiet}, saidShown, quiet, true, cols)
 	}
 	var rows []row
-	for _, part := range partsOf(l) {
-		rows = append(rows, m.paperPart(l, part, cols)...)
+	for _, one := range l.Statements() {
+		rows = append(rows, m.statement(l, one, cols)...)
 	}
 	return rows
 }
 
-// partsOf are the reports of what a line says, one for each part.
-func partsOf(l *tutor.Line) []checker.Report {
-	if l.Each != nil {
-		return l.Each
+func (m *model) statement(l *tutor.Line, one checker.Report, cols int) []row {
+	text := m.flat(one.Stage, one.Read)
+	if one.Read == "" {
+		text = strings.ReplaceAll(one.Text, "\n", "; ")
 	}
-	return []checker.Report{l.Report}
-}
-
-func (m *model) paperPart(l *tutor.Line, part checker.Report, cols int) []row {
-	text := m.flat(l.Stage, part.Read)
-	if part.Read == "" {
-		text = strings.ReplaceAll(l.Text, "\n", "; ")
+	if one.Item != "" && one.Stage != checker.Solve && !strings.Contains(text, "=") {
+		text = itemName(one.Item) + ": " + text
 	}
-	if part.Item != "" && l.Stage != checker.Solve && !strings.Contains(text, "=") {
-		text = itemName(part.Item) + ": " + text
-	}
-	rows := m.marked(m.markOf(l, part), text, plain, false, cols)
-	if part.Message != "" {
-		rows = append(rows, m.marked(mark{}, part.Message, quiet, true, cols)...)
+	rows := m.marked(m.markOf(l, one), text, plain, false, cols)
+	if one.Message != "" {
+		rows = append(rows, m.marked(mark{}, one.Message, quiet, true, cols)...)
 	}
 	return rows
 }
@@ -68,18 +60,18 @@ type mark struct {
 	shade      shade
 }
 
-func (m *model) markOf(l *tutor.Line, part checker.Report) mark {
+func (m *model) markOf(l *tutor.Line, one checker.Report) mark {
 	s := m.look.signs
 	switch {
-	case part.Verdict == checker.Right:
+	case one.Verdict == checker.Right:
 		return mark{s.right, wordRight, good}
 	case l.Accepted:
 		return mark{s.right, wordAccepted, good}
 	case l.Kept:
 		return mark{s.kept, wordKept, near}
-	case part.Verdict == checker.Almost:
+	case one.Verdict == checker.Almost:
 		return mark{s.almost, wordAlmost, near}
-	case part.Verdict == checker.Wrong:
+	case one.Verdict == checker.Wrong:
 		return mark{s.wrong, wordWrong, bad}
 	}
 	return mark{s.unread, wordUnread, near}

@@ -188,7 +188,7 @@ func saidDone(p tutor.Progress) string {
 
 // saidStanding says how a problem stands, as a sentence.
 func saidStanding(p tutor.Progress) string {
-	said := p.Result()
+	said := p.Standing.String()
 	return strings.ToUpper(said[:1]) + said[1:] + "."
 }
 
@@ -211,7 +211,7 @@ func saidDoneOf(shelves []tutor.Shelf) string {
 	done, seen := 0, map[string]bool{}
 	for _, s := range shelves {
 		for _, p := range s.Problems {
-			if !seen[p.ID] && p.Standing.Done() {
+			if !seen[p.ID] && p.Standing >= tutor.Contested {
 				done++
 			}
 			seen[p.ID] = true

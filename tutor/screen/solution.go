@@ -108,17 +108,14 @@ func (s *solution) pages(m *model, cols, rows int) []row {
 // standing is what counts of the page, to be compared line by line.
 func (m *model) standing(cols int) []row {
 	var rows []row
+	lines := m.lesson.Lines()
 	for _, stage := range checker.Stages {
 		rows = append(rows, m.look.row(bold, stageTitle(stage)))
-		lines := m.lesson.Of(stage)
 		for i := range lines {
-			l := &lines[i]
-			if l.Kind != tutor.Typed {
-				continue
-			}
-			for _, part := range partsOf(l) {
-				if part.Verdict == checker.Right || l.Kept || l.Accepted {
-					rows = append(rows, m.paperPart(l, part, cols)...)
+			for _, one := range lines[i].Statements() {
+				counts := one.Verdict == checker.Right || lines[i].Kept || lines[i].Accepted
+				if lines[i].Kind == tutor.Typed && one.Stage == stage && counts {
+					rows = append(rows, m.statement(&lines[i], one, cols)...)
 				}
 			}
 		}

@@ -60,11 +60,11 @@ func (m *model) cell(item tutor.Item, width int) row {
 // written is the right side of what the student wrote for a component.
 func (m *model) written(item string) string {
 	text := ""
-	lines := m.lesson.Of(checker.Components)
+	lines := m.lesson.Lines()
 	for i := range lines {
 		line := &lines[i]
-		for _, p := range partsOf(line) {
-			if p.Item == item && (p.Verdict == checker.Right || line.Kept || line.Accepted) {
+		for _, p := range line.Statements() {
+			if p.Stage == checker.Components && p.Item == item && (p.Verdict == checker.Right || line.Kept || line.Accepted) {
 				text = p.Read
 			}
 		}
