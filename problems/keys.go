@@ -20,7 +20,7 @@ func (s section) keys() []string { return append(append([]string(nil), s.needed.
 var (
 	problemKeys = section{
 		needed:   []string{"id", "title", "topic", "level", "text", "forces", "find"},
-		optional: []string{"given", "axes", "bodies", "equal", "answer", "vary", "figure", "notes", "source"},
+		optional: []string{"given", "axes", "bodies", "equal", "answer", "vary", "notes", "source"},
 		example:  "id: canal-lantern",
 	}
 	forceKeys = section{

@@ -45,7 +45,6 @@ type Problem struct {
 	Notes, Source string
 	System        *statics.System
 	Vary          []Vary
-	Figure        map[string]string // what the picture cannot tell from the forces
 	AssumedG      bool
 	File          string
 	Raw           []byte

@@ -97,7 +97,6 @@ func (r *reader) problem(data []byte) *draft {
 	r.text(d)
 	d.Vary = r.vary(d)
 	if len(r.found) == 0 {
-		d.Figure = r.figure(d)
 		r.pose(d)
 	}
 	d.finish()

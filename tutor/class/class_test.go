@@ -199,7 +199,7 @@ func TestHandedInCollectedReported(t *testing.T) {
 		t.Fatalf("collected again %+v", sum)
 	}
 	report := r.report()
-	want(t, "the first column", standings(report), "at first go, begun, not begun")
+	want(t, "the first column", standings(report), "done unaided, begun, not begun")
 	want(t, "the remarks", notices(report.Remarks), "")
 	if len(report.Stuck) != 1 || !report.Stuck[0].AllHints || report.Stuck[0].Refused != 2 || report.Stuck[0].Code != "sine-cosine" {
 		t.Errorf("stuck are %+v", report.Stuck)

@@ -281,7 +281,8 @@ func (t *taking) compare(h *handed, own []record.Entry) {
 		byID[e.ID] = e
 	}
 	for _, a := range attemptsOf(own) {
-		if t.judge(h.Student, a); a.Page == nil {
+		// What cannot be marked is told in the report.
+		if fault := tutor.Fenced(func() { t.judge(h.Student, a) }); fault != nil || a.Page == nil {
 			continue
 		}
 		for _, l := range a.Page.Lines() {

@@ -6,6 +6,8 @@ import (
 	"strconv"
 	"strings"
 	"time"
+
+	"example.org/standstill/tutor"
 )
 
 // byteOrderMark makes some spreadsheets read a file as UTF-8.
@@ -63,3 +65,4 @@ func stamp(at time.Time) string {
 }
 
 // done reports whether a standing counts as done.
+func done(s tutor.Standing) bool { return s >= tutor.Contested }

@@ -24,6 +24,7 @@ const (
 	NumberTwice    Notice = "number-twice"
 	NumbersMissing Notice = "numbers-missing"
 	Acceptance     Notice = "acceptance"
+	Fault          Notice = "fault"
 )
 
 // Remark is a notice about one student's entries. Whose is another student

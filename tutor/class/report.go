@@ -35,8 +35,8 @@ type Report struct {
 type Column struct {
 	problems.Heading
 	Due      time.Time
-	Students [tutor.AtFirstGo + 1]int // by standing
-	Spent    time.Duration            // the middle of those who are done
+	Students [tutor.Unaided + 1]int // by standing
+	Spent    time.Duration          // the middle of those who are done
 }
 
 // Row is one student; Cells has a cell for each set problem, in order.
@@ -132,8 +132,9 @@ func (m *Markbook) eachSheet(ctx context.Context, take func(i int, s record.Stud
 				if err != nil {
 					return err
 				}
-				sheet = m.sheet(s.ID, entries)
-				keeping.keep(cacheKey(key), remember(basis, sheet, counts[key]))
+				if sheet = m.fencedSheet(s.ID, entries); !sheet.faulty() {
+					keeping.keep(cacheKey(key), remember(basis, sheet, counts[key]))
+				}
 			}
 			take(i, s, sheet)
 			if m.Progress != nil {
@@ -292,7 +293,7 @@ func (c *Column) sum(rows []Row, at int) {
 	for _, row := range rows {
 		cell := row.Cells[at]
 		c.Students[cell.Standing]++
-		if cell.Standing.Done() {
+		if cell.Standing >= tutor.Contested {
 			spent = append(spent, cell.Spent)
 		}
 	}

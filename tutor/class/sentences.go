@@ -35,7 +35,7 @@ const (
 	headByProblem = "Mistakes by problem"
 	headKept      = "Lines kept against the tutor's judgement"
 	headRemarks   = "To look at"
-	saidLetters   = "F at first go, W worked out, T by trying, H with steps shown, D disputed, S solution shown, B begun, - not begun; * after the date."
+	saidLetters   = "U done unaided, H done with hints, K done with a line kept, S shown, B begun, - not begun; * after the date."
 	saidRow       = "%s: %d of %d begun, %s in all."
 	saidMore      = "… and %d more."
 	saidTally     = "%s: %s, %s, %s: %s"
@@ -43,8 +43,8 @@ const (
 	saidAccepted  = "accepted"
 )
 
-// SaidRecorded says what a report can and cannot tell.
-const SaidRecorded = "A standing says what was recorded here and no more. Whoever has the program can have the numbers " +
+// SaidUnaided says what a report can and cannot tell.
+const SaidUnaided = "“Unaided” means as recorded: no hint and no solution was asked for here. Whoever has the program can have the numbers " +
 	"and the solution of any copy, and a file on a student's own machine can be changed; what counts is what the answers come to when they are marked again."
 
 // String says where a student is stuck.
@@ -109,6 +109,8 @@ func sayRemark(r Remark, nameOf func(string) string) string {
 		return fmt.Sprintf("%s: the entries numbered %s of the record are missing. They were deleted, or a student was forgotten there.", who, detail)
 	case Acceptance:
 		return fmt.Sprintf("%s: %s accept or withdraw a line and are not the teacher's. They are left out.", who, entries)
+	case Fault:
+		return fmt.Sprintf("%s: %s could not be marked because of a fault of Standstill's own (%s). All the rest is.", who, entries, detail)
 	}
 	return fmt.Sprintf("%s: %s: %s.", who, entries, shown(string(r.Notice)))
 }

@@ -1,6 +1,7 @@
 package class
 
 import (
+	"slices"
 	"time"
 
 	"example.org/standstill/checker"
@@ -87,10 +88,27 @@ func (m *Markbook) sheet(student string, entries []record.Entry) Sheet {
 	entries = tutor.InOrder(entries)
 	spent := timeSpent(entries)
 	for _, a := range attemptsOf(entries) {
-		s.attempt(a, spent)
+		if fault := tutor.Fenced(func() { s.attempt(a, spent) }); fault != nil {
+			s.remark(Fault, a.Problem, "", fault.Error(), len(a.Entries))
+		}
 	}
 	s.notes(entries)
 	return s.close()
+}
+
+// fencedSheet is sheet where a fault of ours spoils no more than this student's row.
+func (m *Markbook) fencedSheet(student string, entries []record.Entry) (sheet Sheet) {
+	if fault := tutor.Fenced(func() { sheet = m.sheet(student, entries) }); fault != nil {
+		sheet = Sheet{Entries: len(entries)}
+		sheet.Remarks = []Remark{{Notice: Fault, Student: student, Detail: fault.Error(), Count: len(entries)}}
+	}
+	return sheet
+}
+
+// faulty reports whether a fault of ours left something out, so that it is to be
+// computed again the next time.
+func (s *Sheet) faulty() bool {
+	return slices.ContainsFunc(s.Remarks, func(r Remark) bool { return r.Notice == Fault })
 }
 
 // sheeting is a sheet while it is computed.
@@ -134,6 +152,11 @@ func (s *sheeting) attempt(a *Attempt, spent map[string]time.Duration) {
 		w.Spent += spent[e.ID]
 		if !tutor.OfTeacher(e) && e.Time.After(w.Last) {
 			w.Last = e.Time
+		}
+	}
+	for _, l := range a.Page.Lines() {
+		if l.Fault != nil {
+			s.remark(Fault, a.Problem, "", l.Text, 1)
 		}
 	}
 	w.take(a.Page)
@@ -198,29 +221,22 @@ func stuckAt(g *tutor.Page, stage checker.Stage, item string) *Stuck {
 // lastLevel is the hint that shows the step.
 const lastLevel = 3
 
-// mistakes counts the mistakes of a page, part by part of every line.
+// mistakes counts the mistakes of a page, line by line of every text.
 func (s *sheeting) mistakes(w *Work, g *tutor.Page) {
 	for _, l := range g.Lines() {
 		if l.Kind != tutor.Typed || l.Accepted {
 			continue
 		}
-		for _, part := range partsOf(l) {
-			if part.Verdict != checker.Wrong && part.Verdict != checker.Almost || part.Code == checker.TrueNotAsked {
+		for _, said := range l.Statements() {
+			if said.Verdict != checker.Wrong && said.Verdict != checker.Almost || said.Code == checker.TrueNotAsked {
 				continue // a true line helps on, whatever was asked
 			}
-			one := Mistake{Problem: w.Problem, Stage: l.Stage, Code: part.Code, Count: 1, Line: l.Text, Time: l.Time}
+			one := Mistake{Problem: w.Problem, Stage: said.Stage, Code: said.Code, Count: 1, Line: said.Text, Time: l.Time}
 			s.recent(one)
 			one.Problem, one.Time = "", time.Time{}
 			w.Mistakes = addMistake(w.Mistakes, one)
 		}
 	}
-}
-
-func partsOf(l tutor.Line) []checker.Report {
-	if l.Each != nil {
-		return l.Each
-	}
-	return []checker.Report{l.Report}
 }
 
 // addMistake counts one mistake more. The line that stays is the shortest: it

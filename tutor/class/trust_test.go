@@ -45,7 +45,7 @@ func TestAnotherStudentsWorkDoesNotCount(t *testing.T) {
 	})
 	r.collect(map[string][]byte{"ada": hers, "ben": asHis})
 	report := r.report()
-	want(t, "the first column", standings(report), "at first go, not begun, not begun")
+	want(t, "the first column", standings(report), "done unaided, not begun, not begun")
 	want(t, "the remarks", notices(report.Remarks), "s02 numbers-others 7")
 	want(t, "what is said", report.Say(report.Remarks[0]), "Ben Roos: 7 entries on canal-lantern with the numbers of Ada Berg's copy. They do not count.")
 }
@@ -57,7 +57,7 @@ func TestTheSameEntriesUnderAnotherNameAreTold(t *testing.T) {
 	r.collect(map[string][]byte{"ada": hers})
 	r.collect(map[string][]byte{"ben": edited(t, hers, func(f map[string]any) { f["student"] = "s02" })})
 	report := r.report()
-	want(t, "the first column", standings(report), "at first go, not begun, not begun")
+	want(t, "the first column", standings(report), "done unaided, not begun, not begun")
 	want(t, "the remarks", notices(report.Remarks), "s02 numbers-others 7")
 }
 
@@ -176,7 +176,7 @@ func TestWholeRecordsOfSharedMachines(t *testing.T) {
 	if sum.Added != 7 || sum.Files[0].Elsewhere != 1 || sum.Files[0].Trouble != "" {
 		t.Fatalf("%+v", sum)
 	}
-	want(t, "the first column", standings(r.report()), "at first go, not begun, not begun")
+	want(t, "the first column", standings(r.report()), "done unaided, not begun, not begun")
 }
 
 func TestBadFilesAreSentences(t *testing.T) {

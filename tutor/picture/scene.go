@@ -18,7 +18,6 @@ type Scene struct {
 	Chain    *Chain
 	Polygon  *Polygon
 	Plot     *Plot
-	Setup    *Setup // what the problem is about, before its forces
 }
 
 // Point is a place; what its unit is stands with the field.
