@@ -4,11 +4,10 @@ import (
 	"slices"
 	"strings"
 
-	"example.org/standstill/checker/trial"
-
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/lines"
 	"example.org/standstill/checker/statics"
+	"example.org/standstill/checker/trial"
 )
 
 // The force diagram in words: "T1 up left; T2 up right; w down". Sides are those
@@ -35,9 +34,11 @@ func (r *Reference) markDiagram(a Answer) Report {
 	}
 	entries, _ := r.Lines(a)
 	for i := range entries {
-		if unread := d.take(entries[i].Text); unread != nil {
-			unread.Pos, unread.End = entries[i].Span()
-			return whole.as(*unread)
+		for _, one := range d.runOn(entries[i].Text) {
+			if unread := d.take(one); unread != nil {
+				unread.Pos, unread.End = entries[i].Span()
+				return whole.as(*unread)
+			}
 		}
 	}
 	report := d.report()
@@ -64,19 +65,46 @@ type diagram struct {
 	body  *statics.Body
 	read  []string
 	seen  []string
+	parts []string // the masses of a lumped weight that were drawn apart
 	first *finding
+}
+
+// runOn takes apart forces that stand one behind the other with nothing between, as in "T1 ↖ T2 ↗":
+// behind a side, a name of the body's forces begins another.
+func (d *diagram) runOn(text string) []string {
+	var all []string
+	words := strings.Fields(plainSides(text))
+	start := 0
+	for i, word := range words {
+		before := parseEntry(strings.Join(words[start:i], " "))
+		if i > start && before.named && len(before.words) > 0 && len(d.meaningOfWord(strings.Trim(word, ":=()"), d.body).forces) > 0 {
+			all = append(all, strings.Join(words[start:i], " "))
+			start = i
+		}
+	}
+	if start == 0 {
+		return []string{text}
+	}
+	return append(all, strings.Join(words[start:], " "))
 }
 
 // take reads one entry. It returns a report where the entry cannot be read.
 func (d *diagram) take(part string) *Report {
 	e := parseEntry(part)
-	if e.name == "" || len(e.words) == 0 {
+	if e.name == "" || len(e.words) == 0 || e.isOpposed() {
 		return &Report{Verdict: Unread, Code: Unreadable, Item: d.item, Message: saidDiagramForm(part)}
 	}
 	meant := d.meaningOf(e.name, d.body)
 	f := d.unseen(d.body, meant.forces, d.seen, e.words)
 	switch {
 	case f != nil && d.pointsTo(d.body, f, e.words):
+		if meant.part != "" && !d.isWhole(f, meant.part) {
+			d.read = append(d.read, e.name+" "+spoken(e.words))
+			return nil
+		}
+	case f != nil && d.isOfMotion(e.name, f):
+		d.note(ExtraForce, "", e.name)
+		f = nil
 	case f != nil:
 		d.note(WrongSide, f.Name, f.Name)
 	case len(meant.forces) > 0:
@@ -93,6 +121,24 @@ func (d *diagram) take(part string) *Report {
 	}
 	d.read = append(d.read, name+" "+spoken(e.words))
 	return nil
+}
+
+// isWhole adds the weight of one mass to those that were drawn and reports whether they are
+// all of a force that the file holds in one.
+func (d *diagram) isWhole(f *statics.Force, mass string) bool {
+	d.parts = append(d.parts, mass)
+	for _, name := range f.Size.Names() {
+		if d.LettersFor("").Kind(name) == expr.Mass && !slices.Contains(d.parts, name) {
+			return false
+		}
+	}
+	return true
+}
+
+// isOfMotion reports whether a capital F was drawn where the friction f does not point:
+// a force of the motion.
+func (d *diagram) isOfMotion(name string, f *statics.Force) bool {
+	return name == "F" && f.Name == "f"
 }
 
 func (d *diagram) note(code Code, about, name string) {
@@ -137,6 +183,7 @@ func spoken(words []sideWord) string {
 // mistake of drawing it here.
 type meaning struct {
 	forces []*statics.Force
+	part   string // the mass, where it is the weight of one mass of several in one force
 	code   Code
 	about  string
 }
@@ -165,6 +212,9 @@ func (m *marking) meaningOf(name string, body *statics.Body) meaning {
 		}
 		if !hasKind(body, kind) {
 			return meaning{code: ExtraForce}
+		}
+		if word == strings.ToLower(name) {
+			return meaning{forces: allOf(body, kind)} // which one, its side says
 		}
 	}
 	kind, ok := trial.KindOfLetter(name)
@@ -196,6 +246,9 @@ func (m *marking) meaningOfTree(n *expr.Node, body *statics.Body) meaning {
 	if len(meant.forces) > 0 {
 		return meant
 	}
+	if meant := m.massDrawn(n, body); len(meant.forces) > 0 || meant.code != "" {
+		return meant
+	}
 	if n.Op == expr.Name {
 		if c, ok := m.Component(n.Name); ok {
 			return meaning{code: TwiceCounted, about: c.Force.Name}
@@ -206,6 +259,28 @@ func (m *marking) meaningOfTree(n *expr.Node, body *statics.Body) meaning {
 	}
 	if f := m.partOf(n, body); f != "" {
 		return meaning{code: TwiceCounted, about: f}
+	}
+	return meaning{}
+}
+
+// massDrawn finds what a mass, or the weight of one of several masses, means on a body:
+// a weight that the file holds in one may be drawn apart.
+func (m *marking) massDrawn(n *expr.Node, body *statics.Body) meaning {
+	letters := m.LettersFor(m.item)
+	for i := range body.Forces {
+		f := &body.Forces[i]
+		if f.Kind != statics.Weight || f.Size == nil {
+			continue
+		}
+		for _, mass := range f.Size.Names() {
+			switch {
+			case letters.Kind(mass) != expr.Mass:
+			case n.Op == expr.Name && n.Name == mass:
+				return meaning{code: MassForWeight, about: f.Name}
+			case n.Op == expr.Mul && n.Has(mass) && n.Has("g") && n.Size() == 3 && f.Size.Size() > 3:
+				return meaning{forces: []*statics.Force{f}, part: mass}
+			}
+		}
 	}
 	return meaning{}
 }
@@ -256,6 +331,17 @@ func (r *Reference) unseen(body *statics.Body, forces []*statics.Force, seen []s
 		}
 	}
 	return pick
+}
+
+// allOf lists a body's forces of one kind.
+func allOf(body *statics.Body, kind statics.Kind) []*statics.Force {
+	var all []*statics.Force
+	for i := range body.Forces {
+		if body.Forces[i].Kind == kind {
+			all = append(all, &body.Forces[i])
+		}
+	}
+	return all
 }
 
 func hasKind(body *statics.Body, kind statics.Kind) bool {

@@ -5,9 +5,9 @@ import (
 	"regexp"
 	"strings"
 
-	"example.org/standstill/checker/trial"
-
+	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/statics"
+	"example.org/standstill/checker/trial"
 )
 
 // Sides in words, and where a force really points. Sides are those of the room,
@@ -27,20 +27,49 @@ const slopeWord = `(?:slope|incline|inclined plane|ramp|plane|hill|surface|plank
 // sideWords is the table of directions, slope words first. On a slope x = +1 is
 // up the slope.
 var sideWords = []sideWord{
-	{regexp.MustCompile(`\b(?:up|uphill)\s+(?:along\s+)?(?:the\s+)?` + slopeWord + `\b|\buphill\b`), true, 1, 0, "up the slope"},
-	{regexp.MustCompile(`\b(?:down|downhill)\s+(?:along\s+)?(?:the\s+)?` + slopeWord + `\b|\bdownhill\b`), true, -1, 0, "down the slope"},
-	{regexp.MustCompile(`\b(?:out\s+of|away\s+from|off|perpendicular\s+to|normal\s+to)\s+(?:the\s+)?` + slopeWord + `\b`), true, 0, 1, "out of the slope"},
-	{regexp.MustCompile(`\b(?:into|in|towards?)\s+(?:the\s+)?` + slopeWord + `\b`), true, 0, -1, "into the slope"},
-	{regexp.MustCompile(`\bup(?:wards?|per)?\b|\babove\b`), false, 0, 1, "up"},
-	{regexp.MustCompile(`\bdown(?:wards?)?\b|\blower\b|\bbelow\b`), false, 0, -1, "down"},
-	{regexp.MustCompile(`\bleft(?:wards?)?\b`), false, -1, 0, "left"},
-	{regexp.MustCompile(`\bright(?:wards?)?\b`), false, 1, 0, "right"},
+	{regexp.MustCompile(`(?i)\b(?:up|uphill)\s+(?:along\s+)?(?:the\s+)?` + slopeWord + `\b|\buphill\b`), true, 1, 0, "up the slope"},
+	{regexp.MustCompile(`(?i)\b(?:down|downhill)\s+(?:along\s+)?(?:the\s+)?` + slopeWord + `\b|\bdownhill\b`), true, -1, 0, "down the slope"},
+	{regexp.MustCompile(`(?i)\b(?:out\s+of|away\s+from|off|perpendicular\s+to|normal\s+to)\s+(?:the\s+)?` + slopeWord + `\b|⊥\s*(?:to\s+)?(?:the\s+)?` + slopeWord + `\b`), true, 0, 1, "out of the slope"},
+	{regexp.MustCompile(`(?i)\b(?:into|in|towards?)\s+(?:the\s+)?` + slopeWord + `\b`), true, 0, -1, "into the slope"},
+	{regexp.MustCompile(`(?i)\bup(?:wards?|per)?\b|\babove\b|\btop\b`), false, 0, 1, "up"},
+	{regexp.MustCompile(`(?i)\bdown(?:wards?)?\b|\blower\b|\bbelow\b|\bbottom\b`), false, 0, -1, "down"},
+	{regexp.MustCompile(`(?i)\bleft(?:wards?)?\b`), false, -1, 0, "left"},
+	{regexp.MustCompile(`(?i)\bright(?:wards?)?\b`), false, 1, 0, "right"},
 }
 
 // fillers say nothing about a direction.
-var fillers = regexp.MustCompile(`\b(?:to|the|points?|pointing|pulls?|pulling|pushes|pushing|acts?|acting|is|goes|and|straight|vertically|horizontally|force|of|a|an|along|directly)\b|[-:→]`)
+var fillers = regexp.MustCompile(`(?i)\b(?:to|the|points?|pointing|pulls?|pulling|pushes|pushing|acts?|acting|is|goes|and|straight|vertically|horizontally|diagonally|at|towards?|force|of|a|an|along|directly)\b|[-:→=]|[(\[]\s*[)\]]`)
 
-var joinedSides = regexp.MustCompile(`\b(up|down)(left|right)\b|\b(left|right)(up|down)\b`)
+// sidesInOne are the ways of writing two sides as one word or sign, and the compass.
+var sidesInOne = strings.NewReplacer("↖", " up left ", "↗", " up right ", "↘", " down right ", "↙", " down left ",
+	"↑", " up ", "↓", " down ", "←", " left ")
+
+var (
+	joinedSides = regexp.MustCompile(`(?i)\b(up|down)(left|right)\b|\b(left|right)(up|down)\b`)
+	compass     = regexp.MustCompile(`(?i)\b(?:(north|south)(?:\s*-?\s*(east|west))?|(east|west))\b`)
+	arrowRight  = regexp.MustCompile(`→|[-−–=]+>`)
+	// angleBehind matches the angle of a force behind its side, which the drawing has.
+	angleBehind = regexp.MustCompile(`(?i)[(,]?\s*\b(?:at\s+)?(?:an\s+)?(?:angle\s+)?(?:of\s+)?(?:\d+(?:[.,]\d+)?\s*(?:°|deg(?:rees?)?\b)|[αβγδθφ](?:\b|$|\s))(?:\s*(?:from|to|with|off)\s+(?:the\s+)?(?:[-+]?[xy](?:[-\s]*axis)?|horizontal|vertical|level)\b)?\s*\)?`)
+)
+
+var compassSides = map[string]string{"north": "up", "south": "down", "east": "right", "west": "left"}
+
+// plainSides writes arrows and the compass as up, down, left and right. A lone arrow to the
+// right is a side; beside other sides it only points at them.
+func plainSides(text string) string {
+	text = sidesInOne.Replace(text)
+	text = compass.ReplaceAllStringFunc(text, func(found string) string {
+		m := compass.FindStringSubmatch(found)
+		return " " + compassSides[strings.ToLower(m[1])] + " " + compassSides[strings.ToLower(m[2]+m[3])] + " "
+	})
+	text = joinedSides.ReplaceAllString(text, "$1$3 $2$4")
+	for _, w := range sideWords {
+		if w.pattern.MatchString(text) {
+			return arrowRight.ReplaceAllString(text, " ")
+		}
+	}
+	return arrowRight.ReplaceAllString(text, " right ")
+}
 
 // entry is one force of a typed diagram.
 type entry struct {
@@ -50,8 +79,8 @@ type entry struct {
 }
 
 func parseEntry(text string) entry {
-	rest := strings.ToLower(text)
-	rest = joinedSides.ReplaceAllString(rest, "$1$3 $2$4")
+	plain, _ := expr.Transcribe(expr.Clean(text))
+	rest := plainSides(plain)
 	var e entry
 	for _, w := range sideWords {
 		if w.pattern.MatchString(rest) {
@@ -59,22 +88,27 @@ func parseEntry(text string) entry {
 			rest = w.pattern.ReplaceAllString(rest, " ")
 		}
 	}
+	rest = angleBehind.ReplaceAllString(rest, " ")
 	named := strings.Join(strings.Fields(fillers.ReplaceAllString(rest, " ")), " ")
 	if e.named = named != ""; !e.named {
 		// "pull right", "A left": what leads is the force, not a filler.
 		named, _, _ = strings.Cut(strings.TrimSpace(rest), " ")
-		named = strings.Trim(named, ":-→")
+		named = strings.Trim(named, ":-→=")
 	}
-	e.name = restoreCase(text, named)
+	e.name = strings.TrimSpace(strings.Trim(named, ".*•"))
 	return e
 }
 
-// restoreCase finds the lower-case name in the text as it was typed.
-func restoreCase(text, lower string) string {
-	if i := strings.Index(strings.ToLower(text), lower); i >= 0 && len(strings.ToLower(text)) == len(text) {
-		return text[i : i+len(lower)]
+// isOpposed reports whether the words speak of two opposite sides.
+func (e entry) isOpposed() bool {
+	for _, v := range e.words {
+		for _, w := range e.words {
+			if v.slope == w.slope && (v.x*w.x < 0 || v.y*w.y < 0) {
+				return true
+			}
+		}
 	}
-	return lower
+	return false
 }
 
 // Room returns a force's unit vector in the room, from the solved problem: x to
