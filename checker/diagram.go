@@ -1,6 +1,7 @@
 package checker
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 
@@ -34,6 +35,9 @@ func (r *Reference) markDiagram(a Answer) Report {
 	}
 	entries, _ := r.Lines(a)
 	for i := range entries {
+		if isListMark.MatchString(entries[i].Text) {
+			continue
+		}
 		for _, one := range d.runOn(entries[i].Text) {
 			if unread := d.take(one); unread != nil {
 				unread.Pos, unread.End = entries[i].Span()
@@ -54,6 +58,9 @@ func (whole Report) as(judged Report) Report {
 	}
 	return judged
 }
+
+// isListMark matches the number of an item of a list.
+var isListMark = regexp.MustCompile(`^\s*(?:\d{1,2}|[-*•])\s*$`)
 
 // mostDiagram is how long a diagram in words may be, in bytes.
 const mostDiagram = 2000
@@ -99,8 +106,7 @@ func (d *diagram) take(part string) *Report {
 	switch {
 	case f != nil && d.pointsTo(d.body, f, e.words):
 		if meant.part != "" && !d.isWhole(f, meant.part) {
-			d.read = append(d.read, e.name+" "+spoken(e.words))
-			return nil
+			f = nil
 		}
 	case f != nil && d.isOfMotion(e.name, f):
 		d.note(ExtraForce, "", e.name)
@@ -111,6 +117,10 @@ func (d *diagram) take(part string) *Report {
 		d.note(ExtraForce, meant.forces[0].Name, meant.forces[0].Name)
 	case meant.code != "":
 		d.note(meant.code, meant.about, e.name)
+	case e.name == "F" && !d.anyPointsTo(e.words):
+		d.note(ExtraForce, "", e.name) // a force of the motion
+	case d.isLetter(e.name):
+		return &Report{Verdict: Unread, Code: Unreadable, Item: d.item, Message: saidDiagramForm(part)}
 	default:
 		return &Report{Verdict: Unread, Code: UnknownName, Item: d.item, Message: d.saidUnknownName(e.name)}
 	}
@@ -133,6 +143,17 @@ func (d *diagram) isWhole(f *statics.Force, mass string) bool {
 		}
 	}
 	return true
+}
+
+// anyPointsTo reports whether some force on the body points to the sides of the words.
+func (d *diagram) anyPointsTo(words []sideWord) bool {
+	return slices.ContainsFunc(d.body.Forces, func(f statics.Force) bool { return d.pointsTo(d.body, &f, words) })
+}
+
+// isLetter reports whether a name is a letter of the problem that is no force.
+func (d *diagram) isLetter(name string) bool {
+	_, ok := d.LetterOf(name, d.item)
+	return ok
 }
 
 // isOfMotion reports whether a capital F was drawn where the friction f does not point:

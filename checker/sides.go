@@ -38,7 +38,7 @@ var sideWords = []sideWord{
 }
 
 // fillers say nothing about a direction.
-var fillers = regexp.MustCompile(`(?i)\b(?:to|the|points?|pointing|pulls?|pulling|pushes|pushing|acts?|acting|is|goes|and|straight|vertically|horizontally|diagonally|at|towards?|force|of|a|an|along|directly)\b|[-:→=]|[(\[]\s*[)\]]`)
+var fillers = regexp.MustCompile(`(?i)\b(?:to|the|points?|pointing|pulls?|pulling|pushes|pushing|acts?|acting|is|goes|and|straight|vertically|horizontally|horizontal|vertical|diagonally|parallel|at|towards?|force|of|a|an|along|directly)\b|[-:→=]|[(\[]\s*[)\]]`)
 
 // sidesInOne are the ways of writing two sides as one word or sign, and the compass.
 var sidesInOne = strings.NewReplacer("↖", " up left ", "↗", " up right ", "↘", " down right ", "↙", " down left ",
@@ -48,6 +48,7 @@ var (
 	joinedSides = regexp.MustCompile(`(?i)\b(up|down)(left|right)\b|\b(left|right)(up|down)\b`)
 	compass     = regexp.MustCompile(`(?i)\b(?:(north|south)(?:\s*-?\s*(east|west))?|(east|west))\b`)
 	arrowRight  = regexp.MustCompile(`→|[-−–=]+>`)
+	nextNumber  = regexp.MustCompile(`(?i)\b(up|down|left|right|slope|ramp|incline)\s+\d{1,2}\s*$`)
 	// angleBehind matches the angle of a force behind its side, which the drawing has.
 	angleBehind = regexp.MustCompile(`(?i)[(,]?\s*\b(?:at\s+)?(?:an\s+)?(?:angle\s+)?(?:of\s+)?(?:\d+(?:[.,]\d+)?\s*(?:°|deg(?:rees?)?\b)|[αβγδθφ](?:\b|$|\s))(?:\s*(?:from|to|with|off)\s+(?:the\s+)?(?:[-+]?[xy](?:[-\s]*axis)?|horizontal|vertical|level)\b)?\s*\)?`)
 )
@@ -80,7 +81,7 @@ type entry struct {
 
 func parseEntry(text string) entry {
 	plain, _ := expr.Transcribe(expr.Clean(text))
-	rest := plainSides(plain)
+	rest := nextNumber.ReplaceAllString(plainSides(plain), "$1") // "T1 up left 2. T2 …"
 	var e entry
 	for _, w := range sideWords {
 		if w.pattern.MatchString(rest) {
