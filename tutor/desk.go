@@ -83,7 +83,7 @@ func (t *Tutor) keptProblem(hash string) (*problems.Problem, error) {
 	if err != nil {
 		return nil, err
 	}
-	p, found := problems.Read(kept.ID, []byte(kept.Text))
+	p, found := problems.ReadKept(kept.ID, []byte(kept.Text))
 	if err := found.Err(); err != nil {
 		return nil, err
 	}

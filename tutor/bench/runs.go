@@ -133,7 +133,7 @@ func (run Run) Open(r *record.Record, bank *problems.Bank) (*Form, error) {
 			return nil, err
 		}
 		var found problems.Findings
-		if p, found = problems.Read(kept.ID, []byte(kept.Text)); found != nil {
+		if p, found = problems.ReadKept(kept.ID, []byte(kept.Text)); found != nil {
 			return nil, found.Err()
 		}
 		if p.Hash != run.Hash {

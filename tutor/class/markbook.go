@@ -129,7 +129,7 @@ func (m *Markbook) problem(e record.Entry, strange bool) (*problems.Problem, err
 	if err != nil {
 		return nil, err
 	}
-	p, found := problems.Read(kept.ID, []byte(kept.Text))
+	p, found := problems.ReadKept(kept.ID, []byte(kept.Text))
 	if err := found.Err(); err != nil {
 		return nil, err
 	}
