@@ -94,8 +94,9 @@ type Report struct {
 type Reference struct {
 	*trial.Problem
 	*cache
-	si    *Reference // the same in SI, where own is not
-	share float64    // how far a value may be off, as a share of it
+	si      *Reference // the same in SI, where own is not
+	Watched []Own      // the author's own mistakes
+	share   float64    // how far a value may be off, as a share of it
 }
 
 // New solves the system and makes a reference of it. The errors are those of

@@ -179,8 +179,8 @@ var phrases = map[string]func(s *setting) string{
 	"equation":  (*setting).equation,
 	"numbers":   (*setting).numbers,
 	"diagram":   (*setting).diagram,
-	"positive":  func(s *setting) string { return s.way(s.axis, 1) },
-	"negative":  func(s *setting) string { return s.way(s.axis, -1) },
+	"positive":  func(s *setting) string { return s.way(s.axis, s.counted()) },
+	"negative":  func(s *setting) string { return s.way(s.axis, -s.counted()) },
 }
 
 func wordBefore(word, name string) string {
@@ -274,6 +274,14 @@ func (s *setting) angle() string {
 		return expr.Set(a.Name)
 	}
 	return ""
+}
+
+// counted is -1 where the problem counts x positive to the left.
+func (s *setting) counted() int {
+	if s.axis == statics.X && s.body != nil && s.body.XLeft {
+		return -1
+	}
+	return 1
 }
 
 // way names the side of an axis, as in "points to the left".

@@ -139,7 +139,8 @@ func (r *Reference) slope(body *statics.Body) float64 {
 	return tilt
 }
 
-// unit returns a force's unit vector on its body's axes.
+// unit returns a force's unit vector on its body's axes, x to the right or up the
+// slope wherever the problem counts it positive.
 func (r *Reference) unit(f *statics.Force) (x, y float64) {
 	var xy [2]float64
 	for _, axis := range []statics.Axis{statics.X, statics.Y} {
@@ -148,6 +149,9 @@ func (r *Reference) unit(f *statics.Force) (x, y float64) {
 		if t.Angle != nil {
 			xy[axis] *= t.Function.Of(t.Angle.Run(r.Solution))
 		}
+	}
+	if f.XLeft {
+		xy[statics.X] = -xy[statics.X]
 	}
 	return xy[0], xy[1]
 }

@@ -115,7 +115,7 @@ func gather(problems []*Problem, found Findings) (*Bank, Findings) {
 
 // sameID is the finding for the second file with an id.
 func (p *Problem) sameID(first string) Finding {
-	f := Finding{File: p.File, Line: 1, Column: 1, What: fmt.Sprintf("the id %s stands in %s as well", p.ID, filepath.Base(first)), Expected: "an id of its own for each problem of a folder"}
+	f := Finding{File: p.File, Line: 1, Column: 1, What: fmt.Sprintf("the id %s is also in %s", p.ID, filepath.Base(first)), Expected: "an id of its own for each problem of a folder"}
 	for i, line := range strings.Split(string(normalNewlines(p.Raw)), "\n") {
 		if strings.HasPrefix(line, "id:") {
 			f.Line, f.Column, f.source = i+1, strings.Index(line, p.ID)+1, line
@@ -141,7 +141,7 @@ func listFolder(dir string) ([]string, Findings) {
 		files = append(files, filepath.Join(dir, e.Name()))
 	}
 	if files == nil {
-		return nil, Findings{{File: dir, What: "the folder holds no problem files", Expected: "files that end in .yaml"}}
+		return nil, Findings{{File: dir, What: "there are no problem files in the folder", Expected: "files that end in .yaml"}}
 	}
 	return files, nil
 }

@@ -178,10 +178,10 @@ func TestFolderWithBrokenFilesLoadsTheRest(t *testing.T) {
 		said = append(said, strings.TrimPrefix(f.String(), dir+string(filepath.Separator)))
 	}
 	want := []string{
-		`b.yml:1:5: the id two-buckets stands in a.yaml as well; expected an id of its own for each problem of a folder`,
-		`binary.yaml: the file is no text; expected a problem, written in YAML`,
+		`b.yml:1:5: the id two-buckets is also in a.yaml; expected an id of its own for each problem of a folder`,
+		`binary.yaml: the file is not a text file; expected a problem, written in YAML`,
 		`bomb.yaml:1:4: &a marks a part of the file for use elsewhere; expected every value written out`,
-		`deep.yaml:1:10007: brackets stand inside one another too deeply to follow; expected at most three deep`,
+		`deep.yaml:1:10007: there are too many brackets inside brackets; expected at most three deep`,
 		`empty.yaml: the file is empty; expected a problem`,
 		`huge.yaml: the file has 10485760 bytes, and a problem at most 262144; expected a problem file that can be read`,
 		`latin.yaml: the file is not written in UTF-8; expected text in UTF-8`,
@@ -198,7 +198,7 @@ func TestFolderWithBrokenFilesLoadsTheRest(t *testing.T) {
 func TestFoldersThatHoldNothing(t *testing.T) {
 	empty := t.TempDir()
 	for dir, want := range map[string]string{
-		empty:                        "the folder holds no problem files; expected files that end in .yaml",
+		empty:                        "there are no problem files in the folder; expected files that end in .yaml",
 		filepath.Join(empty, "none"): "there is no such folder; expected a folder of problem files that can be read",
 	} {
 		b, found := OpenFolder(dir)
@@ -260,6 +260,7 @@ topic: one-line
 level: 1
 text: "A gate N is held by a push of {y}."
 given: {y: 7.60 N, on: 1.50 N}
+meaning: {on: push of the wind}
 forces:
   - {name: N, kind: normal, points: up}
   - {name: y, kind: push, points: down, size: y}

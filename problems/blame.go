@@ -16,11 +16,12 @@ import (
 // together.
 func (r *reader) dimension(d *draft, err error) {
 	at := d.blame(err.Error())
-	expected := "quantities that go together"
+	expected := "quantities whose units go together"
 	for _, row := range []struct{ said, expected string }{
 		{"a force is needed", "a force, such as m*g or 24 N"},
 		{"an angle is needed", "an angle, such as 35 deg"},
-		{"round in a circle", "no size for a force that is unknown"},
+		{"not given above it", "letters that are given above it"},
+		{"depends on itself", "no size for a force that is unknown"},
 		{"are both unknown", "one letter that is unknown"},
 	} {
 		if strings.Contains(err.Error(), row.said) {
@@ -41,6 +42,13 @@ func (r *reader) dimension(d *draft, err error) {
 // force or letter that it names, and of a force its size or angle if it says so.
 func (d *draft) blame(message string) *yaml.Node {
 	words := strings.FieldsFunc(message, func(c rune) bool { return c == ' ' || c == ',' || c == ':' })
+	if len(words) > 3 && strings.HasPrefix(message, "the formula for ") {
+		for _, f := range d.follow {
+			if f.letter == words[3] {
+				return f.node
+			}
+		}
+	}
 	for i, word := range words {
 		f, ok := d.force(word)
 		if !ok || i == 0 {

@@ -88,7 +88,7 @@ func (p *Problem) WithValues(values map[string]string) (*Problem, error) {
 	for _, name := range slices.Sorted(maps.Keys(values)) {
 		inFile, ok := p.asWritten.Given(name)
 		if !ok {
-			return nil, fmt.Errorf("%s gives no %s", p.ID, shorten(name))
+			return nil, fmt.Errorf("%s has no given %s", p.ID, shorten(name))
 		}
 		g, wrong := readGiven(name, strings.TrimSpace(values[name]))
 		if wrong != nil {
@@ -98,7 +98,7 @@ func (p *Problem) WithValues(values map[string]string) (*Problem, error) {
 			g.Unit = inFile.Unit
 		}
 		if g.Any || g.Unit.Dim != inFile.Unit.Dim {
-			return nil, fmt.Errorf("%s: %q is no value for %s", name, shorten(values[name]), inFile.Unit.Dim)
+			return nil, fmt.Errorf("%s: %q cannot be a value for %s", name, shorten(values[name]), inFile.Unit.Dim)
 		}
 		givens[name] = g
 	}

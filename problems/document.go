@@ -23,6 +23,7 @@ type reader struct {
 	sheet *Sheet // what is read, if it is no problem
 	lines []string
 	found Findings
+	kept  bool // the file was accepted by earlier rules
 }
 
 // refuse notes a finding. What the YAML reader misses behind the last line is
@@ -79,7 +80,7 @@ func (r *reader) document(data []byte) *yaml.Node {
 	case more > 0:
 		r.refuse(more, 1, "a second document begins here", "one "+r.holds()+" in each file")
 	case root.Kind != yaml.MappingNode:
-		r.at(root, "the file holds "+shape(root), fmt.Sprintf("keys with values, such as %q", r.begins()))
+		r.at(root, "the file is "+shape(root), fmt.Sprintf("keys with values, such as %q", r.begins()))
 	case r.plain(root):
 		return root
 	}
@@ -95,7 +96,7 @@ func notText(data []byte) (what, expected string) {
 	case bytes.HasPrefix(data, []byte("\xff\xfe")) || bytes.HasPrefix(data, []byte("\xfe\xff")):
 		return "the file is written in UTF-16", "text in UTF-8"
 	case bytes.IndexByte(head, 0) >= 0:
-		return "the file is no text", "a problem, written in YAML"
+		return "the file is not a text file", "a problem, written in YAML"
 	case !utf8.Valid(data):
 		return "the file is not written in UTF-8", "text in UTF-8"
 	}
@@ -144,7 +145,7 @@ func load(data []byte) (root *yaml.Node, more int, err error) {
 func (r *reader) plain(n *yaml.Node) bool {
 	switch {
 	case n.Kind == yaml.AliasNode:
-		r.at(n, fmt.Sprintf("*%s stands for another part of the file", n.Value), "every value written out")
+		r.at(n, fmt.Sprintf("*%s refers to another part of the file", n.Value), "every value written out")
 		return false
 	case n.Anchor != "":
 		r.at(n, fmt.Sprintf("&%s marks a part of the file for use elsewhere", n.Anchor), "every value written out")
@@ -153,7 +154,7 @@ func (r *reader) plain(n *yaml.Node) bool {
 		r.at(n, fmt.Sprintf("the tag %s has no meaning here", n.ShortTag()), "a value without a tag")
 		return false
 	case strings.IndexFunc(n.Value, acts) >= 0:
-		r.at(n, "the text holds an unprintable character", "plain text")
+		r.at(n, "the text has an unprintable character", "plain text")
 		return false
 	}
 	for _, c := range n.Content {
@@ -196,21 +197,21 @@ var syntaxTable = []struct {
 	complaint, what, expected string
 	opened                    bool
 }{
-	{"mapping values are not allowed", "a colon stands where no key can be", "quotes around a text that holds a colon, and keys at one depth in one column", false},
+	{"mapping values are not allowed", "there is a colon where a key is not possible", "quotes around a text that holds a colon, and keys at one depth in one column", false},
 	{"unexpected end of stream", "the quote that opens here is never closed", "a second quote", true},
 	{"unexpected document indicator", "the quote that opens here is never closed", "a second quote", true},
 	{"expected ',' or '}'", "the braces that open here are not closed, or a comma is missing", "{key: value, key: value}", true},
 	{"expected ',' or ']'", "the list that opens here is not closed, or a comma is missing", "[one, two]", true},
 	{"could not find expected ':'", "a line without a colon", "a key, a colon and a value", true},
-	{"exceeded max depth", "brackets stand inside one another too deeply to follow", "at most three deep", false},
-	{"unknown anchor", "a value that begins with * stands for another part of the file", "quotes around a text that begins with *", false},
+	{"exceeded max depth", "there are too many brackets inside brackets", "at most three deep", false},
+	{"unknown anchor", "a value that begins with * refers to another part of the file", "quotes around a text that begins with *", false},
 	{"expected key", "the line is not indented like those above it", "keys at one depth in one column", false},
 	{"expected '-' indicator", "the line is not indented like those above it", "items of one list in one column", false},
-	{"control characters", "the file holds an unprintable character", "plain text", false},
-	{"tab character", "a tab stands where the line is indented", "spaces", false},
+	{"control characters", "the file has an unprintable character", "plain text", false},
+	{"tab character", "the line is indented with a tab", "spaces", false},
 	{"incompatible YAML document", "another version of YAML is asked for", "no such line", false},
-	{"did not find expected <document start>", "the text goes on behind the end of the problem", "keys in the first column", false},
-	{"block sequence entries are not allowed", "a list begins where none can be", "the list on lines of its own below its key", false},
+	{"did not find expected <document start>", "there is more text after the end of the problem", "keys in the first column", false},
+	{"block sequence entries are not allowed", "a list is not possible here", "the list on lines of its own below its key", false},
 }
 
 // syntax words the complaint of the YAML reader.
@@ -244,10 +245,10 @@ func (r *reader) strangeStart(line, column int) {
 	}
 	switch {
 	case column < 1 || column > len(text):
-		r.refuse(line, column, "no value can begin here", "a text, a list or keys")
+		r.refuse(line, column, "a value cannot begin here", "a text, a list or keys")
 	case text[column-1] == '\t':
-		r.refuse(line, column, "a tab stands where the line is indented", "spaces")
+		r.refuse(line, column, "the line is indented with a tab", "spaces")
 	default:
-		r.refuse(line, column, fmt.Sprintf("no value can begin with %c", text[column-1]), "quotes around it")
+		r.refuse(line, column, fmt.Sprintf("a value cannot begin with %c", text[column-1]), "quotes around it")
 	}
 }

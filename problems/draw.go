@@ -44,7 +44,7 @@ func (p *Problem) draw(d *draw.Dice, tries int) (*Problem, error) {
 			return own, nil
 		}
 	}
-	return nil, errors.New("no usable numbers for " + p.ID)
+	return nil, errors.New("no usable number set for " + p.ID)
 }
 
 // roll draws every varied given once, in the order of their names.
@@ -98,7 +98,7 @@ func (r *reader) drawable(d *draft) {
 		}
 		refused[why]++
 	}
-	r.at(n, fmt.Sprintf("the ranges leave no usable numbers in %d draws: %s", drawTries, mostOften(refused)), "ranges in which every mistake shows in the number")
+	r.at(n, fmt.Sprintf("%d number sets were tried from these ranges, and none can be used: %s", drawTries, mostOften(refused)), "ranges in which every mistake changes the result")
 }
 
 func mostOften(refused map[string]int) string {
@@ -115,11 +115,11 @@ func mostOften(refused map[string]int) string {
 func sayThrownBack(why string) string {
 	switch why {
 	case NoSolution:
-		return "the sums have no single solution"
+		return "the equations do not have exactly one solution"
 	case Unphysical:
-		return "a force or an angle comes out as it cannot be"
+		return "a force or an angle comes out impossible"
 	case TooSpread:
-		return "one force is over ten times another"
+		return "one force is more than ten times another"
 	}
-	return "the mistake " + why + " gives nearly the right number"
+	return "the mistake " + why + " gives almost the right number"
 }

@@ -146,10 +146,10 @@ func TestRecordsThatDoNotFitAreRefused(t *testing.T) {
 	for _, c := range []struct{ text, want string }{
 		{"m", `read givens "m": name=number was expected at "m"`},
 		{"m=3;m=4", `read givens "m=3;m=4": name=number was expected at "m=4"`},
-		{"M=3", "harbour-lantern gives no M"},
-		{"m=heavy", `m: "heavy" is no quantity; expected a number and a unit, such as 3.2 kg`},
-		{"m=3 N", `m: "3 N" is no value for a mass`},
-		{"alpha=any deg", `alpha: "any deg" is no value for an angle`},
+		{"M=3", "harbour-lantern has no given M"},
+		{"m=heavy", `m: "heavy" is not a quantity; expected a number and a unit, such as 3.2 kg`},
+		{"m=3 N", `m: "3 N" cannot be a value for a mass`},
+		{"alpha=any deg", `alpha: "any deg" cannot be a value for an angle`},
 	} {
 		if own, err := p.WithGivens(c.text); err == nil || err.Error() != c.want {
 			t.Errorf("%s: %v, %v", c.text, own, err)

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"unicode"
 
 	"go.yaml.in/yaml/v4"
 
@@ -18,12 +19,17 @@ const (
 	mostForces = 30
 )
 
+// longestBody is the most letters that a body's name may have.
+const longestBody = 24
+
 // formula is an expression of the file: its place, then the tree.
 type formula struct {
 	node  *yaml.Node
 	what  string
 	angle bool
 	tree  *expr.Node
+	// letter is the given that the formula is for, "" for what belongs to a force.
+	letter string
 }
 
 // forceEntry is one force of the file with the places of its parts.
@@ -32,6 +38,8 @@ type forceEntry struct {
 	node                   *yaml.Node
 	name                   *yaml.Node
 	size, angle, direction *formula
+	by                     string
+	hangs                  bool // a weight that points straight down by itself
 }
 
 // bodies reads the names of the bodies; one body without a name if there is no
@@ -46,9 +54,9 @@ func (r *reader) bodies(n *yaml.Node) []string {
 		switch {
 		case !ok:
 		case !isBodyName(name):
-			r.at(item, fmt.Sprintf("the body %q is no plain name", shorten(name)), "one word of at most twelve letters and digits")
+			r.at(item, fmt.Sprintf("%q cannot be the name of a body", shorten(name)), fmt.Sprintf("one word of at most %d letters and digits", longestBody))
 		case slices.Contains(names, name):
-			r.at(item, fmt.Sprintf("the body %s stands twice", name), "each body once")
+			r.at(item, fmt.Sprintf("the body %s is listed twice", name), "each body once")
 		case len(names) == mostBodies:
 			r.at(item, "there are too many bodies", fmt.Sprintf("at most %d", mostBodies))
 			return names
@@ -63,7 +71,7 @@ func isBodyName(name string) bool {
 	letters := strings.IndexFunc(name, func(r rune) bool {
 		return (r < 'a' || r > 'z') && (r < 'A' || r > 'Z') && (r < '0' || r > '9')
 	})
-	return letters < 0 && len(name) <= 12 && (name[0] < '0' || name[0] > '9')
+	return letters < 0 && len(name) <= longestBody && (name[0] < '0' || name[0] > '9')
 }
 
 // forces reads the part "forces" with its expressions still unread.
@@ -93,6 +101,7 @@ func (r *reader) force(n *yaml.Node, bodies []string) (*forceEntry, bool) {
 	f.On, ok = r.on(p, bodies)
 	kind, kinded := r.oneOf(p.values["kind"], "the kind of force", kinds())
 	f.Kind = statics.Kind(kind)
+	f.by, _ = r.word(p.values["by"], "what exerts "+name, "left cord")
 	placed := r.direct(f, p)
 	f.size = r.formula(p.values["size"], "the size of "+name, false)
 	return f, ok && kinded && placed
@@ -130,7 +139,7 @@ func (r *reader) on(p part, bodies []string) (string, bool) {
 		return strings.Join(bodies, ""), true
 	}
 	if len(bodies) == 1 && bodies[0] == "" {
-		r.at(n, "the force names a body, and the problem names none", "bodies: [A, B] above, or no \"on\" here")
+		r.at(n, "the force names a body, but the problem has no \"bodies\"", "bodies: [A, B] above, or no \"on\" here")
 		return "", false
 	}
 	if len(bodies) == 0 {
@@ -147,6 +156,12 @@ var sides = []struct {
 	{"up", statics.Side{0, 1}}, {"down", statics.Side{0, -1}}, {"left", statics.Side{-1, 0}}, {"right", statics.Side{1, 0}},
 }
 
+// otherSides are words that authors use for the same.
+var otherSides = map[string]string{
+	"upper": "up", "top": "up", "upward": "up", "upwards": "up", "lower": "down", "bottom": "down", "downward": "down", "downwards": "down",
+	"leftward": "left", "leftwards": "left", "rightward": "right", "rightwards": "right",
+}
+
 const sidesExpected = "up, down, left or right, or one of up and down with one of left and right"
 
 // direct reads where a force points: points with an angle from an axis, or a
@@ -157,6 +172,9 @@ func (r *reader) direct(f *forceEntry, p part) bool {
 	case points != nil && direction != nil:
 		r.at(direction, f.Name+" has both \"points\" and \"direction\"", "one of the two")
 	case points == nil && direction == nil && (p.misspelt("points", forceKeys) || p.misspelt("direction", forceKeys)):
+	case points == nil && direction == nil && f.Kind == statics.Weight && p.values["angle"] == nil && p.values["from"] == nil:
+		f.hangs = true
+		return true
 	case points == nil && direction == nil:
 		r.at(p.node, f.Name+" does not say where it points", "\"points\" or \"direction\"")
 	case direction != nil:
@@ -184,7 +202,11 @@ func (r *reader) pointed(f *forceEntry, p part) bool {
 		return false
 	}
 	if f.Points, ok = readSides(text); !ok {
-		r.at(p.values["points"], fmt.Sprintf("%q names no side", shorten(text)), sidesExpected)
+		expected := sidesExpected
+		if strings.IndexFunc(text, unicode.IsDigit) >= 0 {
+			expected += "; for an angle round the full circle, use \"direction\" instead"
+		}
+		r.at(p.values["points"], fmt.Sprintf("%q is not a direction that \"points\" can have", shorten(text)), expected)
 		return false
 	}
 	angle, from := p.values["angle"], p.values["from"]
@@ -216,7 +238,7 @@ func (r *reader) pointed(f *forceEntry, p part) bool {
 func (r *reader) alongAxis(f *forceEntry, text string, angle, from *yaml.Node) bool {
 	for _, n := range []*yaml.Node{angle, from} {
 		if n != nil {
-			r.at(n, fmt.Sprintf("%s points %s, along an axis, and has an angle", f.Name, text), "no angle, or two sides")
+			r.at(n, fmt.Sprintf("%s points %s, along an axis, but has an angle", f.Name, text), "no angle, or two directions such as up left")
 			return false
 		}
 	}
@@ -225,8 +247,11 @@ func (r *reader) alongAxis(f *forceEntry, text string, angle, from *yaml.Node) b
 
 func readSides(text string) (statics.Side, bool) {
 	var found statics.Side
-	words := strings.Fields(text)
+	words := strings.FieldsFunc(strings.ToLower(text), func(c rune) bool { return c == ' ' || c == '-' || c == ',' })
 	for _, word := range words {
+		if other, ok := otherSides[word]; ok {
+			word = other
+		}
 		known := false
 		for _, s := range sides {
 			if s.word != word {
@@ -251,7 +276,7 @@ func readSides(text string) (statics.Side, bool) {
 func (r *reader) unlike(list []*forceEntry, f *forceEntry) {
 	for _, g := range list {
 		if g.Name == f.Name && g.On == f.On {
-			r.at(f.name, fmt.Sprintf("the force %s stands twice on one body, first on line %d", f.Name, g.name.Line), "a name of its own for each force of a body")
+			r.at(f.name, fmt.Sprintf("the force %s is listed twice on one body, first on line %d", f.Name, g.name.Line), "a name of its own for each force of a body")
 			return
 		}
 	}

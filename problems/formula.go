@@ -24,6 +24,11 @@ func vocabulary(givens []statics.Given, forces []*forceEntry, formulas []*formul
 	for _, g := range givens {
 		l.Add(g.Name, letterKind(g.Unit.Dim))
 	}
+	for _, f := range formulas {
+		if f.letter != "" {
+			l.Add(f.letter, f.kindOf(givens))
+		}
+	}
 	for _, f := range forces {
 		l.Add(f.Name, expr.Plain)
 	}
@@ -42,6 +47,22 @@ func vocabulary(givens []statics.Given, forces []*forceEntry, formulas []*formul
 		}
 	}
 	return l
+}
+
+// kindOf tells a formula that is an angle from others: it ends in an inverse function,
+// or its letters are angles.
+func (f *formula) kindOf(givens []statics.Given) expr.Kind {
+	for _, m := range letterRun.FindAllStringSubmatch(f.node.Value, -1) {
+		if slices.Contains([]string{"asin", "acos", "atan", "arcsin", "arccos", "arctan", "deg"}, strings.ToLower(m[2])) {
+			return expr.Angle
+		}
+		for _, g := range givens {
+			if g.Name == canonical(m[2]) && g.Unit.Dim == quantity.Angle {
+				return expr.Angle
+			}
+		}
+	}
+	return expr.Plain
 }
 
 func letterKind(d quantity.Dimension) expr.Kind {
@@ -119,7 +140,7 @@ func (r *reader) knownLetters(f *formula, tree *expr.Node) bool {
 		case isLetter(n.Name) && !slices.Contains(functions, strings.ToLower(n.Name)) && !slices.Contains(tutorWords, strings.ToLower(n.Name)):
 			n.Unknown = false
 		default:
-			r.within(f.node, n.Pos, fmt.Sprintf("%s has the word %q, which is no letter", f.what, shorten(n.Name)), "letters with at most three letters or digits behind them")
+			r.within(f.node, n.Pos, fmt.Sprintf("%s has the word %q, which is not a letter", f.what, shorten(n.Name)), "a letter with at most three letters or digits after it")
 			ok = false
 		}
 	})

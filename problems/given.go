@@ -38,7 +38,7 @@ func readGiven(name, text string) (statics.Given, *misread) {
 	} else {
 		m := numeral.FindStringSubmatch(text)
 		if m == nil {
-			return g, &misread{fmt.Sprintf("%q is no quantity", shorten(text)), "a number and a unit, such as 3.2 kg"}
+			return g, &misread{fmt.Sprintf("%q is not a quantity", shorten(text)), "a number and a unit, such as 3.2 kg"}
 		}
 		if digitGroups.MatchString(m[2]) {
 			return g, &misread{fmt.Sprintf("the comma in %q can be read in two ways", shorten(text)), "a number with a decimal point and no other marks"}
@@ -73,21 +73,22 @@ func readUnit(symbol string) (quantity.Unit, *misread) {
 	case !ok:
 		return unit, &misread{fmt.Sprintf("unknown unit %q", shorten(symbol)), "one of " + strings.Join(units, " ")}
 	case !slices.Contains(units, unit.Symbol):
-		return unit, &misread{fmt.Sprintf("no problem is stated in %s", unit.Symbol), "one of " + strings.Join(units, " ")}
+		return unit, &misread{fmt.Sprintf("%s is not a unit for problem files", unit.Symbol), "one of " + strings.Join(units, " ")}
 	}
 	return unit, nil
 }
 
-// givens reads the part "given".
-func (r *reader) givens(n *yaml.Node) []statics.Given {
-	var list []statics.Given
+// givens reads the part "given": quantities, and formulas in other givens, whose
+// expressions are still unread.
+func (r *reader) givens(n *yaml.Node) (list []statics.Given, formulas []*formula) {
+	keys := givenNames(n)
 	for _, e := range r.mapping(n, `"given"`, "m: 3.2 kg") {
 		name, ok := r.letter(e.key, "the given")
 		if !ok {
 			continue
 		}
 		if slices.ContainsFunc(list, func(g statics.Given) bool { return g.Name == name }) {
-			r.at(e.key, fmt.Sprintf("the given %s stands twice", name), "each letter once")
+			r.at(e.key, fmt.Sprintf("the given %s is listed twice", name), "each letter once")
 			continue
 		}
 		text, ok := r.word(e.value, "the given "+name, "3.2 kg")
@@ -95,13 +96,35 @@ func (r *reader) givens(n *yaml.Node) []statics.Given {
 			continue
 		}
 		g, wrong := readGiven(name, text)
+		if wrong != nil && followsFrom(text, name, keys) {
+			formulas = append(formulas, &formula{node: e.value, what: "the formula for " + name, letter: name})
+			continue
+		}
 		if wrong != nil {
 			r.at(e.value, wrong.what, wrong.expected)
 			continue
 		}
 		list = append(list, g)
 	}
-	return list
+	return list, formulas
+}
+
+// followsFrom reports whether a given is a formula: it names another given, or a
+// function.
+func followsFrom(text, name string, givens map[string]*yaml.Node) bool {
+	for _, m := range letterRun.FindAllStringSubmatchIndex(text, -1) {
+		run := text[m[4]:m[5]]
+		rest := strings.TrimSpace(text[m[5]:])
+		if slices.Contains(functions, strings.ToLower(run)) && (strings.HasPrefix(rest, "(") || len(rest) > 0) {
+			return true
+		}
+		letter := canonical(run)
+		_, isUnit := quantity.Find(run)
+		if givens[letter] != nil && letter != name && !(isUnit && m[2] >= 0) {
+			return true
+		}
+	}
+	return false
 }
 
 // printGiven writes a given as a statement shows it: "3.2 kg", "35°", "0.45"; the

@@ -20,15 +20,20 @@ func (s section) keys() []string { return append(append([]string(nil), s.needed.
 var (
 	problemKeys = section{
 		needed:   []string{"id", "title", "topic", "level", "text", "forces", "find"},
-		optional: []string{"given", "axes", "bodies", "equal", "answer", "vary", "notes", "source"},
+		optional: []string{"given", "meaning", "axes", "body", "bodies", "equal", "answer", "vary", "surplus", "watch", "notes", "source"},
 		example:  "id: canal-lantern",
 	}
 	forceKeys = section{
 		needed:   []string{"name", "kind"},
-		optional: []string{"on", "points", "angle", "from", "direction", "size"},
+		optional: []string{"on", "by", "points", "angle", "from", "direction", "size"},
 		example:  "{name: w, kind: weight, points: down, size: m*g}",
 	}
-	axesKeys   = section{needed: []string{"tilt"}, example: "{tilt: alpha}"}
+	axesKeys  = section{optional: []string{"tilt", "x"}, example: "{tilt: alpha}"}
+	watchKeys = section{
+		needed:   []string{"stage", "typed", "say"},
+		optional: []string{"item", "hints"},
+		example:  "{stage: y-sum, typed: \"N = w\", say: The rope pulls up here, too.}",
+	}
 	answerKeys = section{needed: []string{"unit"}, example: "{unit: N}"}
 )
 
@@ -95,7 +100,7 @@ func (r *reader) entries(n *yaml.Node) []entry {
 			continue
 		}
 		if line, twice := first[key.Value]; twice {
-			r.at(key, fmt.Sprintf("the key %q stands twice, first on line %d", shorten(key.Value), line), "each key once")
+			r.at(key, fmt.Sprintf("the key %q is there twice, first on line %d", shorten(key.Value), line), "each key once")
 			continue
 		}
 		first[key.Value] = key.Line

@@ -26,10 +26,15 @@ func (r *reader) pose(d *draft) {
 	}
 	r.asked(d, m)
 	r.answerUnits(d, m)
-	if len(r.found) > 0 {
+	r.valued(d)
+	if r.heavy(d); len(r.found) > 0 {
 		return
 	}
 	s, err := solve(d.System)
+	if errors.Is(err, statics.ErrOpen) && d.makeEqual() {
+		r.pose(d)
+		return
+	}
 	if err != nil {
 		r.unsolved(d, m, err)
 		return
@@ -37,9 +42,9 @@ func (r *reader) pose(d *draft) {
 	free := d.withoutNumber()
 	said := s.unphysical()
 	if other, err := s.elsewhere(free); free != nil && (err != nil || (other.unphysical() == "") != (said == "")) {
-		r.at(d.given[free[0]], fmt.Sprintf("for some values of %s there is no solution that can be", listed(free, "and")), "a number for it")
+		r.at(d.given[free[0]], fmt.Sprintf("for some values of %s there is no possible solution", listed(free, "and")), "a number for it")
 	} else if said != "" {
-		r.at(d.blame(said), said, "forces and angles that come out as the file says")
+		r.at(d.blame(said), said, "forces and angles that are possible")
 	} else {
 		r.equalSizes(d, s)
 		r.formulaUnits(d, s, other)
@@ -59,7 +64,7 @@ func tiltTrouble(s *statics.System) error {
 		}
 		for _, name := range b.Tilt.Names() {
 			if !plain.Has(name) {
-				return fmt.Errorf("%s in the tilt of the axes is neither given nor in any force", name)
+				return fmt.Errorf("%s in the tilt of the axes is not a given and not in any force", name)
 			}
 		}
 		probe := *s
@@ -78,8 +83,8 @@ func (r *reader) asked(d *draft, m *statics.Model) {
 		v, known := m.Variable(name)
 		switch {
 		case !known:
-			r.at(d.find[i], fmt.Sprintf("%s is neither an unknown nor a force of this problem", name), instead(name, findable(m)))
-		case v.Role == statics.IsGiven:
+			r.at(d.find[i], fmt.Sprintf("%s is not an unknown and not a force of this problem", name), instead(name, findable(m)))
+		case v.Role == statics.IsGiven || d.follows(name):
 			r.at(d.find[i], name+" is given", "one of "+strings.Join(findable(m), " "))
 		}
 	}
@@ -88,7 +93,7 @@ func (r *reader) asked(d *draft, m *statics.Model) {
 func findable(m *statics.Model) []string {
 	var names []string
 	for _, v := range m.Variables {
-		if v.Role != statics.IsGiven {
+		if _, follows := m.Formula(v.Name); v.Role != statics.IsGiven && !follows {
 			names = append(names, v.Name)
 		}
 	}
@@ -166,15 +171,15 @@ func (r *reader) unsolved(d *draft, m *statics.Model, err error) {
 	}
 	switch {
 	case errors.Is(err, statics.ErrOpen):
-		r.at(at, fmt.Sprintf("there are more unknowns than equations: the sums do not settle %s", counted), "a size, an angle or a given for one of them")
+		r.at(at, fmt.Sprintf("there are more unknowns than equations: they do not determine %s", counted), "a size, an angle or a given for one of them")
 	case errors.Is(err, statics.ErrNoSolution) && len(unknowns) < equations(d.System):
-		r.at(at, fmt.Sprintf("no values make every sum zero: %s for %d equations", counted, equations(d.System)), "as many unknowns as equations")
+		r.at(at, fmt.Sprintf("no values satisfy all equations: %s for %d equations", counted, equations(d.System)), "as many unknowns as equations")
 	case errors.Is(err, statics.ErrNoSolution):
-		r.at(at, err.Error(), "forces that can balance on the sides that they point to")
+		r.at(at, err.Error(), "forces that can balance with these directions")
 	case errors.Is(err, statics.ErrSeveral):
-		r.at(at, err.Error(), "one solution; \"points\" can say on which side an unknown angle is")
+		r.at(at, err.Error(), "exactly one solution; \"points\" says in which direction an unknown angle is")
 	default:
-		r.at(at, err.Error(), "a problem with one solution")
+		r.at(at, err.Error(), "a problem with exactly one solution")
 	}
 }
 

@@ -44,6 +44,7 @@ type Problem struct {
 	Text          string
 	Notes, Source string
 	System        *statics.System
+	Watch         []checker.Own
 	Vary          []Vary
 	AssumedG      bool
 	File          string
@@ -61,7 +62,11 @@ var placeholder = regexp.MustCompile(`\{([^{}]*)\}`)
 // Statement returns the text of the problem with its numbers and units.
 func (p *Problem) Statement() string {
 	return placeholder.ReplaceAllStringFunc(p.Text, func(marked string) string {
-		g, _ := p.System.Given(canonical(marked[1 : len(marked)-1]))
+		name := canonical(marked[1 : len(marked)-1])
+		g, ok := p.System.Given(name)
+		if !ok {
+			return setLetter(name) // it follows from givens
+		}
 		return printGiven(g)
 	})
 }

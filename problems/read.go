@@ -12,7 +12,7 @@ import (
 )
 
 // Read reads one problem file. It returns either a problem or everything that is
-// wrong with the file, in the order of its lines; name stands in the findings.
+// wrong with the file, in the order of its lines; name is the file's in the findings.
 func Read(name string, data []byte) (*Problem, Findings) {
 	r := &reader{name: name}
 	d := r.problem(data)
@@ -20,6 +20,13 @@ func Read(name string, data []byte) (*Problem, Findings) {
 		r.drawable(d)
 	}
 	return r.done(d)
+}
+
+// ReadKept reads a file that a record or a hand-in kept. It was accepted once, so what
+// is refused only by later rules is let pass.
+func ReadKept(name string, data []byte) (*Problem, Findings) {
+	r := &reader{name: name, kept: true}
+	return r.done(r.problem(data))
 }
 
 // readTested reads a file of the bank, whose draws have been tried by its tests.
@@ -55,7 +62,7 @@ func slurp(name string) (data []byte, trouble string) {
 	case info.IsDir():
 		return nil, "this is a folder"
 	case !info.Mode().IsRegular():
-		return nil, "this is no ordinary file"
+		return nil, "this is not a regular file"
 	case info.Size() > largestFile:
 		return nil, fmt.Sprintf("the file has %d bytes, and a problem at most %d", info.Size(), largestFile)
 	}
@@ -77,7 +84,7 @@ func plainCause(err error) string {
 	case os.IsNotExist(err):
 		return "there is no such file"
 	case os.IsPermission(err):
-		return "the file may not be read by you"
+		return "you do not have permission to read the file"
 	}
 	if p, ok := err.(*os.PathError); ok {
 		return "the file cannot be read: " + p.Err.Error()
@@ -99,7 +106,13 @@ func (r *reader) problem(data []byte) *draft {
 	if len(r.found) == 0 {
 		r.pose(d)
 	}
+	if len(r.found) == 0 {
+		r.sensible(d)
+	}
 	d.finish()
+	if len(r.found) == 0 {
+		r.watch(d)
+	}
 	return d
 }
 
@@ -117,7 +130,7 @@ func (r *reader) heading(d *draft) {
 	}
 	if level, ok := r.word(v["level"], `"level"`, "1"); ok {
 		if d.Level = strings.Index("123", level) + 1; d.Level == 0 || len(level) != 1 {
-			r.at(v["level"], fmt.Sprintf("%q is no level", shorten(level)), "1 (easy), 2 or 3 (hard)")
+			r.at(v["level"], fmt.Sprintf("%q is not a level", shorten(level)), "1 (easy), 2 or 3 (hard)")
 		}
 	}
 	d.Notes = r.remark(v["notes"], `"notes"`)
@@ -155,12 +168,12 @@ func (r *reader) text(d *draft) {
 	for _, m := range placeholder.FindAllStringSubmatch(d.Text, -1) {
 		seen[m[0]]++
 		if !slices.Contains(known, canonical(m[1])) {
-			r.inText(n, m[0], seen[m[0]], m[0]+" is no given", braced(instead(m[1], known), known))
+			r.inText(n, m[0], seen[m[0]], m[0]+" is not a given", braced(instead(m[1], known), known))
 		}
 	}
 	for _, brace := range []string{"{", "}"} {
 		if strings.Contains(placeholder.ReplaceAllString(d.Text, ""), brace) {
-			r.inText(n, brace, 1, fmt.Sprintf("a brace %s has no partner", brace), "{m} for the given m")
+			r.inText(n, brace, 1, fmt.Sprintf("a brace %s is not closed or not opened", brace), "{m} for the given m")
 		}
 	}
 }
@@ -190,7 +203,7 @@ func (d *draft) givenLetters() []string {
 
 func braced(offer string, known []string) string {
 	if len(known) == 0 {
-		return "no braces where nothing is given"
+		return "text without braces, because nothing is given"
 	}
 	return strings.Replace(offer, `"`, "", 2) + " in the braces"
 }

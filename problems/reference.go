@@ -32,7 +32,13 @@ func (p *Problem) ranges() []string {
 }
 
 func (p *Problem) prepare() {
-	p.reference = sync.OnceValues(func() (*checker.Reference, error) { return checker.New(p.System) })
+	p.reference = sync.OnceValues(func() (*checker.Reference, error) {
+		ref, err := checker.New(p.System)
+		if err != nil {
+			return nil, err
+		}
+		return ref.Watching(p.Watch), nil
+	})
 }
 
 // solution is a solved system with the value of every letter, in SI. A draw is

@@ -5,13 +5,15 @@ import "example.org/standstill/problems/draw"
 // Draws says how a problem varies. Total is how many sets of numbers there are,
 // Tried how many of them were looked at (all, or a sample), Usable how many of
 // these are handed out, Refused the others by reason. Shared is the chance that two
-// of thirty students get the same numbers.
+// of thirty students get the same numbers. Near lists mistakes that come near the right
+// number by nature, so that the number cannot tell them.
 type Draws struct {
 	Total   float64
 	Tried   int
 	Usable  int
 	Refused map[string]int
 	Shared  float64
+	Near    []string
 }
 
 // classSize is the number of students for which Draws.Shared is told.
@@ -39,6 +41,7 @@ func (p *Problem) Draws(most int) Draws {
 		d.count(own.thrownBack())
 		p.advance(values)
 	}
+	d.Near = p.nearMistakes()
 	d.Shared = chanceOfSharing(all * float64(d.Usable) / float64(max(d.Tried, 1)))
 	return d
 }

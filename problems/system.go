@@ -19,6 +19,7 @@ type draft struct {
 	given  map[string]*yaml.Node // every key of "given", readable or not
 	bodies []string
 	forces []*forceEntry
+	follow []*formula // the givens that are formulas
 	tilts  map[string]*formula
 	find   []*yaml.Node
 	units  map[string]*yaml.Node // what "answer" asks for by name
@@ -26,7 +27,7 @@ type draft struct {
 
 // formulas lists every expression of the file in the order of the forces.
 func (d *draft) formulas() []*formula {
-	var all []*formula
+	all := slices.Clone(d.follow)
 	for _, f := range d.forces {
 		for _, e := range []*formula{f.size, f.angle, f.direction} {
 			if e != nil {
@@ -46,7 +47,7 @@ func (d *draft) formulas() []*formula {
 func (r *reader) system(d *draft) {
 	s := &statics.System{}
 	d.System = s
-	s.Givens = r.givens(d.top.values["given"])
+	s.Givens, d.follow = r.givens(d.top.values["given"])
 	d.given = givenNames(d.top.values["given"])
 	d.bodies = r.bodies(d.top.values["bodies"])
 	d.forces = r.forces(d.top.values["forces"], d.bodies)
@@ -55,15 +56,23 @@ func (r *reader) system(d *draft) {
 	for _, f := range d.formulas() {
 		r.read(f, letters)
 	}
+	for _, f := range d.follow {
+		if f.tree != nil {
+			s.Formulas = append(s.Formulas, statics.Formula{Name: f.letter, Tree: f.tree})
+		}
+	}
 	for _, f := range d.forces {
 		f.Size, f.Angle, f.Direction = f.size.root(), f.angle.root(), f.direction.root()
 	}
+	r.hang(d)
 	r.sizes(d)
 	r.assemble(d)
 	s.Equal = r.equal(d)
 	r.finds(d)
+	d.makeEqualWhatIsAsked()
 	r.assumeGravity(d)
 	r.answers(d)
+	r.words(d)
 }
 
 func (f *formula) root() *expr.Node {
@@ -85,13 +94,20 @@ func givenNames(n *yaml.Node) map[string]*yaml.Node {
 	return names
 }
 
-// tilts reads "axes": one angle for every body, or one for each named body.
+// tilts reads "axes": one angle for every body, or one for each named body; or that x
+// is counted to the left.
 func (r *reader) tilts(n *yaml.Node, bodies []string) map[string]*formula {
 	if n == nil {
 		return nil
 	}
 	found := map[string]*formula{}
-	tilt := r.fields(n, `"axes"`, axesKeys).values["tilt"]
+	values := r.fields(n, `"axes"`, axesKeys).values
+	tilt := values["tilt"]
+	if x := values["x"]; x != nil {
+		if _, ok := r.oneOf(x, "the side of x", []string{"left", "right"}); ok && tilt != nil {
+			r.at(x, "the axes are turned and x points to a side", "one of \"tilt\" and \"x\"")
+		}
+	}
 	switch {
 	case tilt == nil:
 	case tilt.Kind == yaml.MappingNode:
@@ -131,7 +147,7 @@ func (r *reader) sizes(d *draft) {
 			continue
 		}
 		if other := first[f.Name]; other != nil && !expr.Equal(other.Size, f.Size) {
-			r.at(f.size.node, fmt.Sprintf("%s has another size here than on %s", f.Name, other.On), "one size for forces of one name, which need stand only once")
+			r.at(f.size.node, fmt.Sprintf("%s has another size here than on %s", f.Name, other.On), "the same size, or no size here: once is enough for forces with the same name")
 			continue
 		}
 		first[f.Name] = f
@@ -146,9 +162,10 @@ func (r *reader) sizes(d *draft) {
 // assemble puts the forces on their bodies.
 func (r *reader) assemble(d *draft) {
 	for _, name := range d.bodies {
-		body := statics.Body{Name: name, Tilt: d.tilts[name].root()}
+		body := statics.Body{Name: name, Tilt: d.tilts[name].root(), XLeft: d.xLeft()}
 		for _, f := range d.forces {
 			if f.On == name {
+				f.XLeft = body.XLeft
 				body.Forces = append(body.Forces, f.Force)
 			}
 		}
@@ -180,7 +197,7 @@ func (r *reader) equal(d *draft) []statics.Equal {
 			equal.Names = append(equal.Names, name)
 		}
 		if len(equal.Names) == 1 {
-			r.at(e.value, letter+" stands for one force only", "two forces or more")
+			r.at(e.value, letter+" stands for one force only", "two or more forces")
 		}
 		list = append(list, equal)
 	}

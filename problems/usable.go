@@ -2,7 +2,9 @@ package problems
 
 import (
 	"fmt"
+	"maps"
 	"math"
+	"slices"
 
 	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/statics"
@@ -26,7 +28,7 @@ const (
 const (
 	NoSolution = "no solution"
 	Unphysical = "unphysical"
-	TooSpread  = "sizes too far apart"
+	TooSpread  = "forces too far apart"
 )
 
 // thrownBack says why the numbers of a copy are not handed out, "" if they are.
@@ -45,7 +47,8 @@ func (p *Problem) thrownBack() string {
 
 // nearPaths says why a copy is not handed out, and lists the wrong paths that give
 // exactly the right number. These are no mistakes here if they do so whatever the
-// numbers are; a path that comes near without meeting it hides in the number.
+// numbers are; a path that comes near without meeting it hides in the number, unless
+// it is near by nature, as tan and sin are of a small angle.
 func (p *Problem) nearPaths() (why string, exact []draw.Path) {
 	s, err := solve(p.System)
 	switch {
@@ -60,7 +63,7 @@ func (p *Problem) nearPaths() (why string, exact []draw.Path) {
 		switch off := s.away(w); {
 		case off <= sameNumber:
 			exact = append(exact, w)
-		case off <= nearestPath:
+		case off <= nearestPath && !p.nearByNature(misstep{w.Key, w.Unknown}):
 			return string(w.Code), nil
 		}
 	}
@@ -142,6 +145,29 @@ func (p *Problem) alwaysRight(w misstep) bool {
 	return right > wrong
 }
 
+// nearByNature reports whether a path comes near the right number whatever the numbers
+// are, and is not always right.
+func (p *Problem) nearByNature(w misstep) bool {
+	probes := p.probes()
+	for _, offs := range probes {
+		if off, ok := offs[w]; !ok || off > nearestPath {
+			return false
+		}
+	}
+	return len(probes) == probeCount && !p.alwaysRight(w)
+}
+
+// nearMistakes lists the mistakes that come near the right number by nature.
+func (p *Problem) nearMistakes() []string {
+	found := map[string]bool{}
+	for _, w := range p.WrongPaths() {
+		if p.nearByNature(misstep{w.Key, w.Unknown}) {
+			found[string(w.Code)] = true
+		}
+	}
+	return slices.Sorted(maps.Keys(found))
+}
+
 // probe works out how far every path is off for a fixed choice of the numbers.
 func (p *Problem) probe() []map[misstep]float64 {
 	d := draw.NewDice("probe", p.Numbers)
@@ -174,7 +200,7 @@ func (s *solution) unphysical() string {
 			}
 			angle := s.Program(f.Angle).Run(s.env)
 			if !(angle > hair && angle < math.Pi/2-hair) {
-				return fmt.Sprintf("the angle of %s comes out as %s, beyond the sides that %s points to", f.Name, inDegrees(angle), f.Name)
+				return fmt.Sprintf("the angle of %s comes out as %s, outside the directions that %s points to", f.Name, inDegrees(angle), f.Name)
 			}
 		}
 	}

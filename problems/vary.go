@@ -52,7 +52,7 @@ var varyForm = regexp.MustCompile(`^(\S+)\s+to\s+(\S+)\s+step\s+(\S+)$`)
 func readVary(name, text string) (Vary, *misread) {
 	m := varyForm.FindStringSubmatch(text)
 	if m == nil {
-		return Vary{}, &misread{fmt.Sprintf("%q says no range", shorten(text)), "LOW to HIGH step STEP, such as 1.5 to 5.0 step 0.1"}
+		return Vary{}, &misread{fmt.Sprintf("%q is not a range", shorten(text)), "LOW to HIGH step STEP, such as 1.5 to 5.0 step 0.1"}
 	}
 	v := Vary{Name: name}
 	for _, number := range m[1:] {
@@ -62,15 +62,15 @@ func readVary(name, text string) (Vary, *misread) {
 	for i, into := range []*int64{&v.Low, &v.High, &v.Step} {
 		n, ok := scaled(m[i+1], v.Places)
 		if !ok {
-			return v, &misread{fmt.Sprintf("%q is no plain decimal number", shorten(m[i+1])), fmt.Sprintf("a number in the unit of %s, such as 1.5", name)}
+			return v, &misread{fmt.Sprintf("%q is not a decimal number", shorten(m[i+1])), fmt.Sprintf("a number in the unit of %s, such as 1.5", name)}
 		}
 		*into = n
 	}
 	switch {
 	case v.Step <= 0:
-		return v, &misread{"the step is not above zero", "a step that leads from LOW to HIGH"}
+		return v, &misread{"the step is not greater than zero", "a step that leads from LOW to HIGH"}
 	case v.High < v.Low+v.Step:
-		return v, &misread{"the range leaves nothing to draw from", "HIGH at least one step above LOW"}
+		return v, &misread{"the range has only one value", "HIGH at least one step above LOW"}
 	case (v.High-v.Low)/v.Step >= mostValues:
 		return v, &misread{"the range has too many steps", fmt.Sprintf("at most %d", mostValues)}
 	}
@@ -101,6 +101,10 @@ func (r *reader) vary(d *draft) []Vary {
 		name := canonical(e.key.Value)
 		if d.given[name] == nil {
 			r.at(e.key, fmt.Sprintf("%s is not given", shorten(name)), instead(name, slices.Sorted(maps.Keys(d.given))))
+			continue
+		}
+		if d.follows(name) {
+			r.at(e.key, name+" follows from other givens", "ranges for those")
 			continue
 		}
 		if g, ok := d.System.Given(name); ok && g.Any {

@@ -38,14 +38,14 @@ func (d Draft) WrongGiven(p Pair) error {
 	case wrong != nil:
 		return wrong.err()
 	case slices.ContainsFunc(d.Given, func(g Pair) bool { return canonical(g.Key) == name }):
-		return fmt.Errorf("the given %s stands twice; expected each letter once", name)
+		return fmt.Errorf("the given %s is listed twice; expected each letter once", name)
 	}
 	g, wrong := readGiven(name, p.Value)
 	switch {
 	case wrong != nil:
 		return wrong.err()
 	case g.Unit.Dim == quantity.None && expr.Glyph(name) != name && name != "mu":
-		return fmt.Errorf("the given %s has no unit; expected deg behind an angle", name)
+		return fmt.Errorf("the given %s has no unit; expected deg after an angle", name)
 	}
 	return nil
 }
@@ -63,7 +63,7 @@ func (d Draft) WrongTilt(tilt string) error {
 	for _, word := range strings.FieldsFunc(tilt, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) }) {
 		isGiven := slices.ContainsFunc(d.Given, func(g Pair) bool { return canonical(g.Key) == canonical(word) })
 		if unicode.IsLetter([]rune(word)[0]) && word != "deg" && !isGiven {
-			return fmt.Errorf("%s is no given so far; expected an angle of the givens", shorten(word))
+			return fmt.Errorf("%s is not a given so far; expected an angle of the givens", shorten(word))
 		}
 	}
 	return nil

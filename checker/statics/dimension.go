@@ -21,7 +21,7 @@ type partial struct {
 func (m *Model) measure() error {
 	known := map[string]bool{}
 	for _, v := range m.Variables {
-		known[v.Name] = v.Role == IsGiven || v.Dim == quantity.Force
+		known[v.Name] = v.Role != IsUnknown || v.Dim == quantity.Force
 		if v.Angle && v.Role == IsUnknown {
 			m.setDim(v.Name, quantity.Angle)
 			known[v.Name] = true
@@ -66,7 +66,7 @@ func (m *Model) fit(d partial, want quantity.Dimension, what string, known map[s
 	} else if d.times != 1 {
 		half, ok := rest.Root()
 		if !ok || d.times != 2 {
-			return fmt.Errorf("%s has no dimension that could be a force", what)
+			return fmt.Errorf("%s cannot be a force", what)
 		}
 		rest = half
 	}
@@ -114,7 +114,7 @@ func (m *Model) dimension(n *expr.Node, known map[string]bool) (partial, error) 
 		}
 		return call(n.Name, args[0])
 	}
-	return partial{}, fmt.Errorf("a unit cannot stand behind a bracket here")
+	return partial{}, fmt.Errorf("a unit cannot come after a bracket here")
 }
 
 func (m *Model) alike(args []partial, known map[string]bool) (partial, error) {
@@ -133,7 +133,7 @@ func (m *Model) alike(args []partial, known map[string]bool) (partial, error) {
 func combine(op expr.Op, a, b partial) (partial, error) {
 	if a.open != "" && b.open != "" {
 		if a.open != b.open {
-			return partial{}, fmt.Errorf("%s and %s are both unknown, so the unit of neither can be told", a.open, b.open)
+			return partial{}, fmt.Errorf("%s and %s are both unknown, so their units cannot be worked out", a.open, b.open)
 		}
 	}
 	r := partial{open: a.open + b.open, free: a.free || b.free}
@@ -164,7 +164,7 @@ func raise(n *expr.Node, base partial) (partial, error) {
 	if base.dim == quantity.None && base.open == "" {
 		return base, nil
 	}
-	return partial{}, fmt.Errorf("only squares have a unit here")
+	return partial{}, fmt.Errorf("only squares can have a unit here")
 }
 
 var inverses = map[string]bool{"asin": true, "acos": true, "atan": true}

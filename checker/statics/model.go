@@ -62,6 +62,9 @@ func Compile(s *System) (*Model, error) {
 	for _, g := range s.Givens {
 		m.add(Variable{Name: g.Name, Role: IsGiven, Dim: g.Unit.Dim, Angle: g.Unit.Dim == quantity.Angle})
 	}
+	if err := m.addFormulas(); err != nil {
+		return nil, err
+	}
 	m.addUnknowns()
 	if err := m.addDerived(); err != nil {
 		return nil, err
@@ -83,6 +86,39 @@ func (m *Model) add(v Variable) {
 	if v.Role == IsUnknown {
 		m.unknowns = append(m.unknowns, len(m.Variables)-1)
 	}
+}
+
+// addFormulas adds the letters that follow from givens, and from such letters above
+// them.
+func (m *Model) addFormulas() error {
+	known := map[string]bool{}
+	for _, v := range m.Variables {
+		known[v.Name] = true
+	}
+	for _, f := range m.Formulas {
+		for _, name := range f.Tree.Names() {
+			if !known[name] {
+				return fmt.Errorf("the formula for %s uses %s, which is not given above it", f.Name, name)
+			}
+		}
+		d, err := m.dimension(f.Tree, known)
+		if err != nil {
+			return fmt.Errorf("the formula for %s: %w", f.Name, err)
+		}
+		m.add(Variable{Name: f.Name, Role: IsDerived, Dim: d.dim, Angle: d.dim == quantity.Angle, Size: f.Tree, size: m.Program(f.Tree)})
+		known[f.Name] = true
+	}
+	return nil
+}
+
+// Formula returns the tree of a letter that follows from givens.
+func (s *System) Formula(name string) (*expr.Node, bool) {
+	for _, f := range s.Formulas {
+		if f.Name == name {
+			return f.Tree, true
+		}
+	}
+	return nil, false
 }
 
 // sized reports whether some force of that name has a size.
@@ -140,7 +176,7 @@ func (m *Model) addDerived() error {
 	var missing error
 	m.eachForce(func(f *Force) {
 		if !m.Has(f.Name) && missing == nil {
-			missing = fmt.Errorf("the size of %s is given by itself, round in a circle", f.Name)
+			missing = fmt.Errorf("the size of %s depends on itself", f.Name)
 		}
 	})
 	return missing
@@ -237,6 +273,10 @@ func (m *Model) Environment() []float64 {
 		if g.Any {
 			env[i] = 1
 		}
+	}
+	for i := range m.Formulas {
+		slot := len(m.Givens) + i
+		env[slot] = m.Variables[slot].size.Run(env)
 	}
 	return env
 }

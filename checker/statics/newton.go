@@ -244,11 +244,11 @@ func (m *Model) Unphysical(env []float64) string {
 		switch {
 		case said != "":
 		case v.Angle && !m.turnsFully(v.Name) && !(x > 0 && x < math.Pi/2):
-			said = "the angle " + v.Name + " comes out beyond the sides that the forces point to"
+			said = "the angle " + v.Name + " comes out outside the directions of the forces"
 		case v.Angle && !(x > -1e-9 && x < 2*math.Pi+1e-9):
-			said = "the direction " + v.Name + " comes out beyond a full circle"
+			said = "the direction " + v.Name + " comes out larger than a full circle"
 		case !v.Angle && m.sized(v.Name) == nil && x < 0 && !m.isForce(v.Name):
-			said = v.Name + " comes out below zero"
+			said = v.Name + " comes out negative"
 		}
 	}
 	return said
@@ -259,9 +259,9 @@ func (m *Model) isForce(name string) bool { _, ok := m.Force(name); return ok }
 func wrongSense(f *Force) string {
 	switch f.Kind {
 	case Tension:
-		return "the string " + f.Name + " comes out as a push, and strings only pull"
+		return "the tension " + f.Name + " comes out as a push, and a string can only pull"
 	case Normal:
-		return "the normal force " + f.Name + " comes out as a pull, and surfaces only push"
+		return "the normal force " + f.Name + " comes out as a pull, and a surface can only push"
 	}
-	return "the force " + f.Name + " comes out against the side that it points to"
+	return "the force " + f.Name + " comes out opposite to the direction in the file"
 }

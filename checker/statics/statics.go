@@ -49,8 +49,9 @@ type Side [2]int
 
 // Force is one force on one body. Its direction is given by Points, with Angle
 // measured from the axis From where Points names two sides; or by Direction,
-// counter-clockwise from +x. Size is nil for an unknown size, which then has the
-// force's name.
+// counter-clockwise from +x, both as if x pointed to the right; XLeft says that x is
+// counted positive to the left here, which turns the sign of x components. Size is nil
+// for an unknown size, which then has the force's name.
 type Force struct {
 	On        string
 	Name      string
@@ -60,6 +61,7 @@ type Force struct {
 	From      Axis
 	Direction *expr.Node
 	Size      *expr.Node
+	XLeft     bool
 }
 
 // Given is a letter whose value the problem states. Any marks one without a
@@ -80,12 +82,40 @@ func (g Given) Value() float64 {
 	return g.Number.Value * g.Unit.Factor
 }
 
+// Formula is a letter whose value follows from givens: α = atan(h/a).
+type Formula struct {
+	Name string
+	Tree *expr.Node
+}
+
 // Body is one ring, knot or block with the forces on it. Tilt is how far its x
-// axis is turned counter-clockwise from the horizontal, nil for not at all.
+// axis is turned counter-clockwise from the horizontal, nil for not at all; XLeft says
+// that x is counted positive to the left.
 type Body struct {
 	Name   string
 	Tilt   *expr.Node
+	XLeft  bool
 	Forces []Force
+}
+
+// Words is what a problem says of its parts for sentences and pictures; the equations
+// do not look at it. Meaning says what a letter is. By says what exerts a force; its
+// keys are names of forces, with the body in front where forces of one name differ
+// ("pulley.TR"). Body is what the one body without a name is. Surplus lists givens that
+// are there to be left aside.
+type Words struct {
+	Meaning map[string]string
+	By      map[string]string
+	Body    string
+	Surplus []string
+}
+
+// ByOn returns what exerts a force on a body, "" if the problem does not say it.
+func (w Words) ByOn(body, force string) string {
+	if by, ok := w.By[body+"."+force]; ok {
+		return by
+	}
+	return w.By[force]
 }
 
 // Equal is a letter that stands for several sizes that are equal.
@@ -97,11 +127,13 @@ type Equal struct {
 // System is what a problem says about forces. Find lists what is asked for, in
 // order, Answer the units in which it is asked.
 type System struct {
-	Givens []Given
-	Bodies []Body
-	Equal  []Equal
-	Find   []string
-	Answer map[string]quantity.Unit
+	Givens   []Given
+	Formulas []Formula
+	Words    Words
+	Bodies   []Body
+	Equal    []Equal
+	Find     []string
+	Answer   map[string]quantity.Unit
 }
 
 // Body returns the body of that name; the only one for "".
@@ -155,10 +187,14 @@ type Factor struct {
 
 // Factor returns the force's factor for the axis.
 func (f *Force) Factor(axis Axis) Factor {
-	if f.Direction != nil {
-		return Factor{1, [...]string{"cos", "sin"}[axis], f.Direction}
+	turned := 1
+	if f.XLeft && axis == X {
+		turned = -1
 	}
-	sign := f.Points[axis]
+	if f.Direction != nil {
+		return Factor{turned, [...]string{"cos", "sin"}[axis], f.Direction}
+	}
+	sign := turned * f.Points[axis]
 	if sign == 0 || f.Points[axis.Other()] == 0 {
 		return Factor{Sign: sign}
 	}

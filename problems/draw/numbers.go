@@ -27,7 +27,13 @@ func numberLines(s *statics.System, ranges []string) []string {
 	for _, g := range s.Givens {
 		add("given %s %s", g.Name, writeGiven(g))
 	}
+	for _, f := range s.Formulas {
+		add("formula %s %s", f.Name, write(f.Tree))
+	}
 	for i, b := range s.Bodies {
+		if b.XLeft {
+			add("axes %d x left", i)
+		}
 		if b.Tilt != nil {
 			add("axes %d %s", i, write(b.Tilt))
 		}
