@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"example.org/standstill/checker/quantity"
 )
@@ -79,23 +78,13 @@ func (r *reader) unseen(d *draft) {
 	}
 	for _, g := range d.System.Givens {
 		n := d.given[g.Name]
-		if n == nil || shown[g.Name] || d.System.Words.Meaning[g.Name] != "" || g.Any && namedInText(d.Text, g.Name) {
+		if n == nil || shown[g.Name] || d.System.Words.Meaning[g.Name] != "" || g.Any {
 			continue
 		}
 		if d.uses(g.Name) || d.isForceSize(g.Name) || slices.Contains(d.System.Words.Surplus, g.Name) {
 			r.at(n, fmt.Sprintf("the student does not learn what %s is", g.Name), fmt.Sprintf("{%s} in the text, or a line for it under \"meaning\"", g.Name))
 		}
 	}
-}
-
-// namedInText reports whether a letter without a number is in the text as a word.
-func namedInText(text, name string) bool {
-	for _, word := range strings.FieldsFunc(placeholder.ReplaceAllString(text, " "), func(c rune) bool { return strings.ContainsRune(" ,.;:()\n", c) }) {
-		if canonical(word) == name {
-			return true
-		}
-	}
-	return false
 }
 
 // outside refuses numbers of the file that no student could have.
