@@ -20,7 +20,7 @@ func (s section) keys() []string { return append(append([]string(nil), s.needed.
 var (
 	problemKeys = section{
 		needed:   []string{"id", "title", "topic", "level", "text", "forces", "find"},
-		optional: []string{"given", "meaning", "axes", "body", "bodies", "equal", "answer", "vary", "surplus", "watch", "notes", "source"},
+		optional: []string{"given", "meaning", "axes", "body", "bodies", "equal", "answer", "vary", "surplus", "watch", "figure", "notes", "source"},
 		example:  "id: canal-lantern",
 	}
 	forceKeys = section{

@@ -46,6 +46,7 @@ type Problem struct {
 	System        *statics.System
 	Watch         []checker.Own
 	Vary          []Vary
+	Figure        map[string]string // what the picture cannot tell from the forces
 	AssumedG      bool
 	File          string
 	Raw           []byte

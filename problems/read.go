@@ -104,6 +104,7 @@ func (r *reader) problem(data []byte) *draft {
 	r.text(d)
 	d.Vary = r.vary(d)
 	if len(r.found) == 0 {
+		d.Figure = r.figure(d)
 		r.pose(d)
 	}
 	if len(r.found) == 0 {
