@@ -18,7 +18,7 @@ import (
 )
 
 func classCollectCommand(t *teacher) *cobra.Command {
-	var mine bool
+	var o class.CollectOptions
 	c := &cobra.Command{
 		Use:     "collect FILE|FOLDER…",
 		Short:   "Take in hand-ins and whole records",
@@ -32,7 +32,7 @@ func classCollectCommand(t *teacher) *cobra.Command {
 		},
 		RunE: func(c *cobra.Command, args []string) error {
 			return t.with(func(m *class.Markbook) error {
-				sum, err := m.Collect(c.Context(), args, mine)
+				sum, err := m.Collect(c.Context(), args, o)
 				if err != nil {
 					return plainly(err)
 				}
@@ -46,7 +46,10 @@ func classCollectCommand(t *teacher) *cobra.Command {
 			})
 		},
 	}
-	c.Flags().BoolVar(&mine, "mine", false, "the files are the teacher's own: acceptances and problem files in them count")
+	c.Flags().BoolVar(&o.Mine, "mine", false, "the files are the teacher's own: acceptances and problem files in them count")
+	c.Flags().StringVar(&o.As, "as", "", "give what is in the files to this `student` of the class, whatever name it has")
+	c.Flags().StringVar(&o.From, "from", "", "of a whole record with several students give only the work of this `name`; needs --as")
+	c.Flags().BoolVar(&o.Again, "again", false, "take in what was forgotten before")
 	return c
 }
 
@@ -204,7 +207,7 @@ func classShowCommand(t *teacher) *cobra.Command {
 const exampleAccept = "standstill class accept 1f3c9a2b --class physics-10b.yaml"
 
 func classAcceptCommand(t *teacher) *cobra.Command {
-	var undo bool
+	var o class.Accepting
 	c := &cobra.Command{
 		Use:   "accept ENTRY",
 		Short: "Take a refused line as right, from now on",
@@ -215,12 +218,13 @@ teacher's is put beside it, and --undo takes it back.`,
 		Args:    exactly(1, "the entry that stands before the line in class show"),
 		RunE: func(_ *cobra.Command, args []string) error {
 			return t.with(func(m *class.Markbook) error {
-				e, line, err := m.Accept(args[0], undo)
+				o.Entry = args[0]
+				e, line, err := m.Accept(o)
 				if err != nil {
 					return err
 				}
 				words := saidAcceptedLine
-				if undo {
+				if o.Undo {
 					words = saidTakenBack
 				}
 				_, err = fmt.Fprintf(t.Out, words+"\n", m.Class.Called(e.Student), e.Problem, class.AsTyped(line.Text))
@@ -228,7 +232,9 @@ teacher's is put beside it, and --undo takes it back.`,
 			})
 		},
 	}
-	c.Flags().BoolVar(&undo, "undo", false, "take an acceptance back")
+	c.Flags().BoolVar(&o.Undo, "undo", false, "take an acceptance back")
+	c.Flags().StringVar(&o.Student, "student", "", "the `student` whose line it is, where an entry is under several names")
+	c.Flags().StringVar(&o.Text, "text", "", "the `text` that counts, where an entry came with several contents")
 	return c
 }
 

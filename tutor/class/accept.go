@@ -2,7 +2,9 @@ package class
 
 import (
 	"errors"
+	"slices"
 	"strings"
+	"time"
 
 	"example.org/standstill/checker"
 	"example.org/standstill/problems"
@@ -12,44 +14,57 @@ import (
 
 // What accepting a line can run into. The errors are for the teacher.
 var (
-	ErrNoEntry     = errors.New("there is no entry that begins so in the class's record")
-	ErrManyEntries = errors.New("several entries begin so; type more of the id")
-	ErrNotALine    = errors.New("that entry is no line that a student handed in")
-	ErrIsRight     = errors.New("that line is right already")
-	ErrNotCounted  = errors.New("that line does not count, since its numbers are not the student's own")
-	ErrNotAccepted = errors.New("that line was not accepted")
-	ErrIsAccepted  = errors.New("that line is accepted already")
-	errNotOfClass  = errors.New("that entry is of nobody in this class")
-	errShortPrefix = errors.New("type at least four letters of the entry's id")
+	ErrNoEntry      = errors.New("there is no entry that begins so in the class's record")
+	ErrManyEntries  = errors.New("several entries begin so; type more of the id")
+	ErrManyStudents = errors.New("that entry is under several students' names; say whose it is with --student, or collect the file again with --as")
+	errUnsettled    = errors.New("that entry came with several contents; say with --text which of them is right")
+	ErrNotALine     = errors.New("that entry is no line that a student handed in")
+	ErrIsRight      = errors.New("that line is right already")
+	ErrNotCounted   = errors.New("that line does not count, since its numbers are not the student's own")
+	ErrNotAccepted  = errors.New("that line was not accepted")
+	ErrIsAccepted   = errors.New("that line is accepted already")
+	errNotOfClass   = errors.New("that entry is of nobody in this class")
+	errShortPrefix  = errors.New("type at least four letters of the entry's id")
 )
 
 // shortestPrefix is as little of an id as a teacher may type.
 const shortestPrefix = 4
 
-// Accept takes a refused line as right from now on, or with undo takes that back.
-// The line is named by the beginning of its entry's id, or of the entry that kept
-// it. An entry of its own is added beside it; nothing is changed. The line is
-// returned as it stands then.
-func (m *Markbook) Accept(prefix string, undo bool) (record.Entry, tutor.Line, error) {
-	answer, err := m.answer(strings.ToLower(strings.TrimSpace(prefix)))
+// Accepting says which line a teacher takes as right: the beginning of the id of
+// its entry, or of the entry that kept it; the Student, where the entry stands under
+// several names, and the Text, where it came with several contents. Undo takes an
+// acceptance back.
+type Accepting struct {
+	Entry   string
+	Student string
+	Text    string
+	Undo    bool
+}
+
+// Accept takes a refused line as right from now on, or takes that back. An entry of
+// its own is added beside it; nothing is changed. The line is returned as it stands
+// then.
+func (m *Markbook) Accept(o Accepting) (record.Entry, tutor.Line, error) {
+	answer, err := m.answer(strings.ToLower(strings.TrimSpace(o.Entry)), o.Student)
 	if err != nil {
 		return answer, tutor.Line{}, err
 	}
-	student, ok := m.Class.Student(answer.Student)
+	owner, _ := m.ownerOf(answer)
+	student, ok := m.Class.Student(owner)
 	if !ok {
 		return answer, tutor.Line{}, errNotOfClass
 	}
-	line, acceptance, err := m.standing(student, answer)
-	if err != nil {
-		return answer, line, err
-	}
 	about := record.Entry{Kind: record.Accepted, Student: answer.Student, Problem: answer.Problem, Hash: answer.Hash, Copy: answer.Copy,
-		Givens: answer.Givens, Stage: answer.Stage, Item: answer.Item, Ref: answer.ID}
+		Givens: answer.Givens, Stage: answer.Stage, Item: answer.Item, Ref: answer.ID, Text: o.Text}
+	line, acceptance, err := m.standing(student, answer)
 	switch {
-	case undo && !line.Accepted:
+	case err == errUnsettled && o.Text != "" && !o.Undo:
+	case err != nil:
+		return answer, line, err
+	case o.Undo && !line.Accepted:
 		return answer, line, ErrNotAccepted
-	case undo:
-		about.Kind, about.Ref = record.Withdrawn, acceptance
+	case o.Undo:
+		about.Kind, about.Ref, about.Text = record.Withdrawn, acceptance, ""
 	case line.Accepted:
 		return answer, line, ErrIsAccepted
 	case line.Verdict == checker.Right:
@@ -63,16 +78,25 @@ func (m *Markbook) Accept(prefix string, undo bool) (record.Entry, tutor.Line, e
 }
 
 // answer finds the answer that an id leads to.
-func (m *Markbook) answer(prefix string) (record.Entry, error) {
+func (m *Markbook) answer(prefix, student string) (record.Entry, error) {
 	if len(prefix) < shortestPrefix {
 		return record.Entry{}, errShortPrefix
 	}
 	found, err := m.Record.Find(prefix)
-	switch {
-	case err != nil:
+	if err != nil {
 		return record.Entry{}, err
+	}
+	if s, ok := m.Class.Student(student); ok && student != "" {
+		found = slices.DeleteFunc(found, func(e record.Entry) bool {
+			owner, _ := m.ownerOf(e)
+			return owner != problems.Fold(s.ID)
+		})
+	}
+	switch {
 	case len(found) == 0:
 		return record.Entry{}, ErrNoEntry
+	case len(found) > 1 && found[0].ID == found[1].ID:
+		return record.Entry{}, ErrManyStudents
 	case len(found) > 1:
 		return record.Entry{}, ErrManyEntries
 	}
@@ -91,19 +115,23 @@ func (m *Markbook) answer(prefix string) (record.Entry, error) {
 // standing finds an answer's line as it stands on its page, and the acceptance that
 // counts for it.
 func (m *Markbook) standing(student record.Student, answer record.Entry) (line tutor.Line, acceptance string, err error) {
-	ids, _, err := m.present()
+	h, err := m.holdings()
 	if err != nil {
 		return line, "", err
 	}
-	entries, err := m.entriesOf(ids[problems.Fold(student.ID)])
+	entries, _, err := m.entriesOf(h, student.ID)
 	if err != nil {
 		return line, "", err
 	}
-	for _, a := range attemptsOf(entries) {
+	settled := m.settled(student.ID, entries)
+	if !slices.ContainsFunc(settled, func(e record.Entry) bool { return e.ID == answer.ID }) {
+		return line, "", errUnsettled
+	}
+	for _, a := range attemptsOf(settled) {
 		if !a.Holds(answer) {
 			continue
 		}
-		if m.judge(student.ID, a); a.Page == nil {
+		if m.judge(student.ID, a, time.Time{}); a.Page == nil {
 			return line, "", ErrNotCounted
 		}
 		for _, e := range a.Entries {

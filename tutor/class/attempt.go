@@ -1,6 +1,9 @@
 package class
 
 import (
+	"fmt"
+	"time"
+
 	"example.org/standstill/problems"
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/record"
@@ -20,6 +23,8 @@ const (
 	OtherVersion
 	Unusable
 	Measured
+	NotMarked // for want of time, or beyond the attempts that are marked
+	Faulty    // a fault of ours
 )
 
 // Attempt is one copy of a problem that a student worked on. Page is nil where the
@@ -29,6 +34,7 @@ type Attempt struct {
 	Numbers Numbers
 	Whose   string // the id of the student whose numbers they are, for Others
 	Page    *tutor.Page
+	Fault   string
 }
 
 // attemptsOf sorts a student's entries into attempts, as they were begun.
@@ -41,10 +47,16 @@ func attemptsOf(entries []record.Entry) []*Attempt {
 }
 
 // judge finds out whose numbers an attempt has, and marks it if they are the
-// student's own.
-func (m *Markbook) judge(student string, a *Attempt) {
+// student's own, or the teacher said that it is the student's. Past until it marks
+// nothing more, and the attempt is NotMarked; a fault of ours makes it Faulty.
+func (m *Markbook) judge(student string, a *Attempt, until time.Time) {
 	if a.Measured() {
 		a.Numbers = Measured
+		return
+	}
+	defer a.fence()
+	if !until.IsZero() && time.Now().After(until) {
+		a.Numbers = NotMarked
 		return
 	}
 	p, err := m.problem(a.Entries[0], false)
@@ -53,13 +65,24 @@ func (m *Markbook) judge(student string, a *Attempt) {
 		return
 	}
 	a.Numbers, a.Whose = m.whose(p, student, a)
+	if _, given := m.ownerOf(a.Entries[0]); given && a.Numbers != Own {
+		a.Numbers, a.Whose = Own, ""
+	}
 	if a.Numbers == Own {
-		m.mark(p, a)
+		m.mark(p, a, until)
+	}
+}
+
+// fence, deferred, keeps a fault of ours within one attempt.
+func (a *Attempt) fence() {
+	if fault := recover(); fault != nil {
+		a.Numbers, a.Page, a.Fault = Faulty, nil, fmt.Sprint(fault)
 	}
 }
 
 // mark makes the page of an attempt from its entries.
-func (m *Markbook) mark(p *problems.Problem, a *Attempt) {
+func (m *Markbook) mark(p *problems.Problem, a *Attempt, until time.Time) {
+	defer a.fence()
 	own, err := p.WithGivens(a.Givens)
 	if err == nil {
 		a.Page, err = m.Class.NewPage(own)
@@ -68,32 +91,48 @@ func (m *Markbook) mark(p *problems.Problem, a *Attempt) {
 		a.Numbers, a.Page = Unusable, nil
 		return
 	}
-	for _, e := range a.Entries {
+	for i, e := range a.Entries {
+		if i%marksAtOnce == 0 && !until.IsZero() && time.Now().After(until) {
+			a.Numbers, a.Page = NotMarked, nil
+			return
+		}
+		if m.marking != nil {
+			m.marking(e)
+		}
 		if !tutor.OfTeacher(e) || m.mine[e.Record] {
 			a.Page.Add(e)
 		}
 	}
 }
 
+// marksAtOnce is how many entries are marked between two looks at the clock.
+const marksAtOnce = 8
+
 // whose compares an attempt's numbers with those that are drawn for the student,
 // then with what somebody has without a class, then with the other students'.
 func (m *Markbook) whose(p *problems.Problem, student string, a *Attempt) (Numbers, string) {
 	c := m.Class
 	is := func(own *problems.Problem, err error) bool { return err == nil && own.Copy == a.Givens }
-	if is(m.Class.Copy(p, student, a.Copy)) || c.Gravity != "" && is(p.Draw(problems.Seed{Class: c.Code, Student: student, Repeat: a.Copy})) {
+	if m.copyOf(p, student, a.Copy) == a.Givens || c.Gravity != "" && is(p.Draw(problems.Seed{Class: c.Code, Student: student, Repeat: a.Copy})) {
 		return Own, ""
 	}
-	if is(p.Draw(problems.Seed{Student: student, Repeat: a.Copy})) {
+	if is(p.Draw(problems.Seed{Student: a.Entries[0].Student, Repeat: a.Copy})) {
 		return Alone, ""
 	}
-	for _, s := range c.Students[:min(len(c.Students), mostCompared)] {
-		if problems.Fold(s.ID) != problems.Fold(student) && is(m.Class.Copy(p, s.ID, a.Copy)) {
+	if a.Copy > mostCompared {
+		return Nobodys, ""
+	}
+	for _, s := range c.Students[:min(len(c.Students), mostStudentsCompared)] {
+		if problems.Fold(s.ID) != problems.Fold(student) && m.copyOf(p, s.ID, a.Copy) == a.Givens {
 			return Others, s.ID
 		}
 	}
 	return Nobodys, ""
 }
 
-// mostCompared bounds how many students' numbers are drawn to find out whose some
-// are.
-const mostCompared = 300
+// Bounds on finding out whose some numbers are: up to which copy of a problem, and
+// of how many students.
+const (
+	mostCompared         = 2
+	mostStudentsCompared = 300
+)

@@ -137,7 +137,7 @@ func (r *room) handIn(student string) []byte {
 // collect writes files into a folder and collects it.
 func (r *room) collect(files map[string][]byte) Collected {
 	r.t.Helper()
-	sum, err := r.book.Collect(context.Background(), []string{r.folder(files)}, false)
+	sum, err := r.book.Collect(context.Background(), []string{r.folder(files)}, CollectOptions{})
 	must(r.t, err)
 	return sum
 }
@@ -199,7 +199,7 @@ func TestHandedInCollectedReported(t *testing.T) {
 		t.Fatalf("collected again %+v", sum)
 	}
 	report := r.report()
-	want(t, "the first column", standings(report), "done unaided, begun, not begun")
+	want(t, "the first column", standings(report), doneWord+", begun, not begun")
 	want(t, "the remarks", notices(report.Remarks), "")
 	if len(report.Stuck) != 1 || !report.Stuck[0].AllHints || report.Stuck[0].Refused != 2 || report.Stuck[0].Code != "sine-cosine" {
 		t.Errorf("stuck are %+v", report.Stuck)

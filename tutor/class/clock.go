@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"time"
 
-	"example.org/standstill/problems"
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/record"
 )
@@ -55,14 +54,11 @@ func (s *sheeting) clock(entries []record.Entry) {
 // notes repeats what was found when entries were collected.
 func (s *sheeting) notes(entries []record.Entry) {
 	for _, e := range entries {
-		if e.Kind != record.Noted || e.Detail == string(NumbersMissing) && closed(e, entries) {
-			continue
+		notice := Notice(e.Detail)
+		if e.Kind != record.Noted || notice == EntryChanged || notice == NumbersMissing && closed(e, entries) {
+			continue // what changed is told by settle
 		}
-		whose := ""
-		if about, err := s.markbook.Record.Entry(e.Ref, e.Student); err == nil && problems.Fold(about.Student) != problems.Fold(s.student) {
-			whose = about.Student
-		}
-		s.remark(Notice(e.Detail), e.Problem, whose, e.Text, 1)
+		s.remark(notice, e.Problem, "", e.Text, 1)
 	}
 }
 

@@ -1,14 +1,16 @@
 package class
 
 import (
-	"cmp"
 	"context"
 	"errors"
+	"fmt"
 	"iter"
+	"maps"
 	"os"
 	"path/filepath"
 	"slices"
 	"time"
+	"unicode/utf8"
 
 	"example.org/standstill/checker"
 	"example.org/standstill/problems"
@@ -27,7 +29,10 @@ type Taken struct {
 	Entries   int
 	Added     int
 	Known     int
-	Elsewhere int // entries of students who are not on the list
+	Elsewhere int // entries of a record of students who are not on the list
+	Aside     int // entries of a hand-in of somebody who is not on the list, kept
+	Forgotten int // entries that were forgotten before
+	TooLong   int // answers longer than any lesson takes
 	Besides   int // entries of somebody else in a student's hand-in
 	Refused   int // entries that no record can hold
 	Unread    int // lines that are no entries
@@ -54,19 +59,36 @@ func (c *Collected) Failed() int {
 	return n
 }
 
+// CollectOptions say what the teacher says about the files. With Mine they are the
+// teacher's own, so that acceptances and problem files in them count; those of
+// students do not. As is the id of the student to whom what is in the files is given,
+// whatever name it has; of a file with several names, From chooses one. Again takes in
+// what was forgotten before.
+type CollectOptions struct {
+	Mine     bool
+	As, From string
+	Again    bool
+}
+
 // Collect takes in hand-ins and whole records: the files named, and those in the
 // folders named. It may be done in any order and any number of times. A file that
-// cannot be taken does not keep the others from it. With mine the files are the
-// teacher's own, so that acceptances and problem files in them count; those of
-// students do not. An error is that of the class's record, of a path that is not
-// there, or the context's; what was added till then stays.
-func (m *Markbook) Collect(ctx context.Context, paths []string, mine bool) (Collected, error) {
+// cannot be taken does not keep the others from it. An error is that of the class's
+// record, of a path that is not there, of a student to give to who is not on the
+// list, or the context's; what was added till then stays.
+func (m *Markbook) Collect(ctx context.Context, paths []string, o CollectOptions) (Collected, error) {
 	var sum Collected
+	c := &collecting{Markbook: m, CollectOptions: o, students: map[string]record.Student{}}
+	if o.As != "" {
+		s, ok := m.Class.Student(o.As)
+		if !ok {
+			return sum, fmt.Errorf(saidNobodyToGive, shown(o.As))
+		}
+		c.As = problems.Fold(s.ID)
+	}
 	files, err := filesIn(paths)
 	if err != nil {
 		return sum, err
 	}
-	c := &collecting{Markbook: m, mine: mine, students: map[string]record.Student{}}
 	for _, s := range m.Class.Students {
 		c.students[problems.Fold(s.ID)] = s
 	}
@@ -93,13 +115,19 @@ func (m *Markbook) Collect(ctx context.Context, paths []string, mine bool) (Coll
 
 type collecting struct {
 	*Markbook
-	mine     bool
+	CollectOptions
 	students map[string]record.Student
 }
 
 // file takes in one file. The error is that of the class's record; what is the
-// matter with the file stands in what is returned.
-func (c *collecting) file(path string) (Taken, error) {
+// matter with the file stands in what is returned. A fault of ours spoils the one
+// file.
+func (c *collecting) file(path string) (taken Taken, err error) {
+	defer func() {
+		if fault := recover(); fault != nil {
+			taken, err = Taken{File: path, Trouble: fmt.Sprintf(saidFaultOfFile, fault)}, nil
+		}
+	}()
 	t := &taking{collecting: c, Taken: Taken{File: path}}
 	if c.Record.IsAt(path) {
 		t.Other = true // and not to be opened, see IsAt
@@ -128,7 +156,8 @@ type taking struct {
 	*collecting
 	Taken
 	remarks
-	notes []record.Entry
+	notes []record.Entry // that are not kept yet
+	noted int            // that were
 }
 
 func (t *taking) handIn() error {
@@ -141,29 +170,58 @@ func (t *taking) handIn() error {
 	}
 	t.Student, t.Class = h.Student, h.header.Class
 	t.Entries, t.Unread, t.FirstBad, t.Truncated = len(h.entries), h.unread, h.firstBad, h.truncated
-	if _, ok := t.students[problems.Fold(h.Student)]; !ok {
-		t.Elsewhere = len(h.entries)
-		return nil
-	}
-	if !t.Truncated {
-		for _, gap := range h.missing() {
-			t.note(NumbersMissing, h.Student, record.Entry{Record: h.Record}, gap)
-		}
-	}
 	own := slices.DeleteFunc(h.entries, func(e record.Entry) bool { return problems.Fold(e.Student) != problems.Fold(h.Student) })
 	t.Besides = t.Entries - len(own)
+	if err := t.giveAll(own); err != nil {
+		return err
+	}
 	for _, p := range h.problems {
 		if err := t.keepProblem(p.Hash, p.Problem, p.File); err != nil {
 			return err
 		}
 	}
-	if err := t.merge(eachOf(own)); err != nil {
-		return err
+	owner := t.ownerOfFile(own)
+	if owner == "" {
+		t.Aside = len(own) // kept, but for nobody of the class
+	} else {
+		if !t.Truncated {
+			for _, gap := range h.missing() {
+				t.note(NumbersMissing, owner, record.Entry{Record: h.Record}, gap)
+			}
+		}
+		if h.Marking == checker.Version {
+			t.compare(h, owner, own)
+		}
 	}
-	if h.Marking == checker.Version {
-		t.compare(h, own)
+	return t.merge(eachOf(own))
+}
+
+// giveAll gives the entries to the student whom the teacher names.
+func (t *taking) giveAll(entries []record.Entry) error {
+	if t.As == "" {
+		return nil
 	}
-	return t.keepNotes()
+	seen := map[gift]bool{}
+	for _, e := range entries {
+		g := gift{e.Record, problems.Fold(e.Student), t.As}
+		if seen[g] || t.gifts[g] {
+			continue
+		}
+		seen[g] = true
+		if err := t.give(g); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func (t *taking) ownerOfFile(entries []record.Entry) string {
+	for _, e := range entries {
+		if owner, _ := t.ownerOf(e); owner != "" {
+			return owner
+		}
+	}
+	return ""
 }
 
 func (t *taking) record() error {
@@ -173,6 +231,9 @@ func (t *taking) record() error {
 		return nil
 	}
 	defer r.Close()
+	if err := t.giveRecord(r); err != nil || t.Trouble != "" {
+		return err
+	}
 	for p, err := range r.Problems() {
 		if err != nil {
 			t.Trouble = record.Sentence(err)
@@ -182,7 +243,7 @@ func (t *taking) record() error {
 			return err
 		}
 	}
-	if t.mine {
+	if t.Mine {
 		if err := t.know(settingMine, t.Markbook.mine, []string{r.ID()}); err != nil {
 			return err
 		}
@@ -193,7 +254,40 @@ func (t *taking) record() error {
 		t.Trouble = record.Sentence(err)
 		return nil
 	}
-	return errors.Join(err, t.keepNotes())
+	return err
+}
+
+// giveRecord gives what a whole record holds under one name. Without From it is the
+// one name there that is not on the list.
+func (t *taking) giveRecord(r *record.Record) error {
+	if t.As == "" {
+		return nil
+	}
+	counts, err := r.Counts()
+	if err != nil {
+		t.Trouble = record.Sentence(err)
+		return nil
+	}
+	var names []string
+	for _, name := range slices.Sorted(maps.Keys(counts)) {
+		if folded := problems.Fold(name); t.From != "" && folded == problems.Fold(t.From) || t.From == "" && !t.listed[folded] {
+			names = append(names, name)
+		}
+	}
+	if len(names) != 1 {
+		t.Trouble = saidWhoseRecord(t.From, slices.Sorted(maps.Keys(counts)))
+		return nil
+	}
+	for e, err := range r.Entries(record.Filter{Student: names[0]}) {
+		if err != nil {
+			t.Trouble = record.Sentence(err)
+			return nil
+		}
+		if err := t.giveAll([]record.Entry{e}); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 func eachOf(entries []record.Entry) iter.Seq2[record.Entry, error] {
@@ -206,14 +300,14 @@ func eachOf(entries []record.Entry) iter.Seq2[record.Entry, error] {
 	}
 }
 
-// countedOf counts entries as they pass, and leaves out those of students who are
-// not on the list.
+// countedOf counts the entries of a record as they pass, and leaves out those of
+// students who are not on the list: they handed in nothing.
 func (t *taking) countedOf(all iter.Seq2[record.Entry, error]) iter.Seq2[record.Entry, error] {
 	return func(yield func(record.Entry, error) bool) {
 		for e, err := range all {
 			if err == nil {
 				t.Entries++
-				if _, ok := t.students[problems.Fold(e.Student)]; !ok {
+				if owner, _ := t.ownerOf(e); owner == "" {
 					t.Elsewhere++
 					continue
 				}
@@ -225,31 +319,54 @@ func (t *taking) countedOf(all iter.Seq2[record.Entry, error]) iter.Seq2[record.
 	}
 }
 
-// merge adds what may be added to the class's record, and notes what is to be said
-// about it.
+// merge adds what may be added to the class's record together with what is to be
+// said about it, in one transaction.
 func (t *taking) merge(all iter.Seq2[record.Entry, error]) error {
-	latest := t.Now().Add(ahead)
 	merged, err := t.Record.Merge(func(yield func(record.Entry, error) bool) {
 		for e, err := range all {
-			if err == nil && !t.mine && (tutor.OfTeacher(e) || e.Kind == record.Noted) {
-				if tutor.OfTeacher(e) && !t.Markbook.mine[e.Record] {
-					t.note(Acceptance, e.Student, e, "")
-				}
+			if err == nil && !t.mayAdd(e) {
 				continue
-			}
-			if err == nil && e.Time.After(latest) {
-				t.note(TimeLater, e.Student, e, e.Time.Format(time.DateTime))
 			}
 			if !yield(e, err) {
 				return
 			}
 		}
+		for _, note := range t.freshNotes() {
+			t.noted++
+			if !yield(note, nil) {
+				return
+			}
+		}
 	})
-	t.Added, t.Known, t.Refused = merged.Added, merged.Known, len(merged.Refused)
 	for _, c := range merged.Conflicts {
-		t.note(EntryChanged, c.There.Student, c.Here, shown(cmp.Or(c.There.Text, c.There.Kind)))
+		t.note(EntryChanged, c.There.Student, c.Here, noteOf(c.There))
 	}
-	return err
+	t.Added, t.Known, t.Refused = merged.Added-t.noted, merged.Known, len(merged.Refused)
+	return errors.Join(err, t.keepNotes())
+}
+
+// mayAdd leaves out what only the teacher can say, what was forgotten, and what no
+// lesson can have kept, and notes what is to be looked at.
+func (t *taking) mayAdd(e record.Entry) bool {
+	switch {
+	case !t.Mine && e.Kind == record.Noted:
+		return false
+	case !t.Mine && tutor.OfTeacher(e):
+		if !t.Markbook.mine[e.Record] {
+			t.note(Acceptance, e.Student, e, "")
+		}
+		return false
+	case t.wasForgotten(e) && !t.Again:
+		t.Forgotten++
+		return false
+	case e.Kind == record.Answer && utf8.RuneCountInString(e.Text) > mostCharacters:
+		t.TooLong++
+		return false
+	}
+	if e.Time.After(t.Now().Add(ahead)) {
+		t.note(TimeLater, e.Student, e, e.Time.Format(time.DateTime))
+	}
+	return true
 }
 
 // ahead is how far a student's clock may be ahead without a word.
@@ -267,22 +384,24 @@ func (t *taking) keepProblem(hash, id, text string) error {
 			return err
 		}
 	}
-	if !t.mine {
+	if !t.Mine {
 		return nil
 	}
 	return t.know(settingVersions, t.versions, []string{hash})
 }
 
 // compare marks the answers of a hand-in that was made with the marking of today,
-// and notes those of which the file says otherwise.
-func (t *taking) compare(h *handed, own []record.Entry) {
+// and notes those of which the file says otherwise. It stops where that takes long:
+// what counts is marked again for the report in any case.
+func (t *taking) compare(h *handed, owner string, own []record.Entry) {
+	until := time.Now().Add(patienceOfFile)
 	byID := map[string]record.Entry{}
 	for _, e := range own {
 		byID[e.ID] = e
 	}
 	for _, a := range attemptsOf(own) {
 		// What cannot be marked is told in the report.
-		if fault := tutor.Fenced(func() { t.judge(h.Student, a) }); fault != nil || a.Page == nil {
+		if t.judge(owner, a, until); a.Page == nil {
 			continue
 		}
 		for _, l := range a.Page.Lines() {

@@ -7,9 +7,9 @@ import (
 	"example.org/standstill/checker"
 )
 
-// TestFaultSpoilsOneCell lets the checker fail on one line of one student: the report
+// TestFaultSpoilsOneLine lets the checker fail on one line of one student: the report
 // says whose line it is, and holds everything else.
-func TestFaultSpoilsOneCell(t *testing.T) {
+func TestFaultSpoilsOneLine(t *testing.T) {
 	r := newRoom(t)
 	r.solveLantern(r.lesson("s01", "canal-lantern"))
 	r.type_(r.lesson("s02", "canal-lantern"), "T1 up left; T2 up right; w down", "T1x = T1 sin α", "T1x = T1 cos α")
@@ -24,7 +24,7 @@ func TestFaultSpoilsOneCell(t *testing.T) {
 	r.collect(files)
 	for range 2 { // a fault is not remembered: it may be mended the next time
 		report := r.report()
-		want(t, "the first column", standings(report), "done unaided, begun, not begun")
+		want(t, "the first column", standings(report), doneWord+", begun, not begun")
 		var faults []string
 		for _, one := range report.Remarks {
 			if one.Notice == Fault {

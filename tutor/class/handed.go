@@ -24,14 +24,6 @@ var (
 	errTooLarge  = errors.New("hand-in is too large")
 )
 
-// Bounds of what is read from one file: bytes once it is unpacked, bytes of a
-// line, entries.
-const (
-	largestUnpacked = 256 << 20
-	longestHanded   = 2 << 20
-	mostEntries     = 200_000
-)
-
 // handed is what a hand-in holds.
 type handed struct {
 	header
@@ -52,6 +44,9 @@ func readHanded(name string) (*handed, error) {
 		return nil, err
 	}
 	defer f.Close()
+	if info, err := f.Stat(); err == nil && info.Size() > largestHandIn {
+		return nil, errTooLarge
+	}
 	return readHandedFrom(f)
 }
 
@@ -89,7 +84,7 @@ func (h *handed) read(in *lineReader) error {
 				h.firstBad = number
 			}
 		}
-		if len(h.entries) > mostEntries {
+		if len(h.entries) > mostEntries || h.unread > mostUnread || len(h.problems) > mostProblems {
 			return errTooLarge
 		}
 	}
@@ -111,6 +106,9 @@ func (h *handed) end(err error) error {
 func (h *handed) take(line []byte) bool {
 	var p problemLine
 	if json.Unmarshal(line, &p) == nil && p.File != "" {
+		if len(p.File) > longestProblem || p.Hash == "" {
+			return false
+		}
 		h.problems = append(h.problems, p)
 		return true
 	}

@@ -30,11 +30,17 @@ type Options struct {
 // Markbook is a class with all that was handed in.
 type Markbook struct {
 	Options
-	versions map[string]bool // hashes of problem files that are the teacher's
-	mine     map[string]bool // records whose acceptances count
+	versions  map[string]bool // hashes of problem files that are the teacher's
+	mine      map[string]bool // records whose acceptances count
+	gifts     map[gift]bool
+	forgotten map[string]int64
+	listed    map[string]bool // the folded ids of the list
 
-	mu   sync.Mutex
-	read map[string]*problems.Problem
+	mu    sync.Mutex
+	read  map[string]*problems.Problem // by hash; nil for one that is of no use
+	drawn map[drawnKey]string
+
+	marking func(record.Entry) // told of every entry that is marked, for tests; nil for nobody
 }
 
 // OpenMarkbook makes a markbook, and remembers the problem files that are set now
@@ -46,8 +52,12 @@ func OpenMarkbook(o Options) (*Markbook, error) {
 	if o.Workers == 0 {
 		o.Workers = runtime.GOMAXPROCS(0)
 	}
-	m := &Markbook{Options: o, versions: map[string]bool{}, mine: map[string]bool{}, read: map[string]*problems.Problem{}}
-	for _, load := range []func() error{m.loadKnown, m.knowSet} {
+	m := &Markbook{Options: o, versions: map[string]bool{}, mine: map[string]bool{}, gifts: map[gift]bool{}, forgotten: map[string]int64{},
+		listed: map[string]bool{}, read: map[string]*problems.Problem{}, drawn: map[drawnKey]string{}}
+	for _, s := range o.Class.Students {
+		m.listed[problems.Fold(s.ID)] = true
+	}
+	for _, load := range []func() error{m.loadKnown, m.loadGifts, m.loadForgotten, m.knowSet} {
 		if err := load(); err != nil {
 			return nil, err
 		}
@@ -59,6 +69,7 @@ func OpenMarkbook(o Options) (*Markbook, error) {
 const (
 	settingVersions = "class versions" // hashes, one on a line
 	settingMine     = "class records"  // ids of records, one on a line
+	settingGifts    = "class gifts"    // what was given to whom, one on a line
 )
 
 func (m *Markbook) loadKnown() error {
@@ -110,57 +121,51 @@ func (m *Markbook) know(setting string, known map[string]bool, added []string) e
 var errOtherVersion = errors.New("the problem file is not one of this class")
 
 // problem finds the problem that an entry was made on, with the numbers of its
-// file. A file that came with what was handed in is read only where strange ones
-// may be looked at.
+// file: the one of today, where the entry's file gives the same numbers in whatever
+// words; else an older one of this class. A file that came with what was handed in
+// counts for itself only where strange ones may be looked at.
 func (m *Markbook) problem(e record.Entry, strange bool) (*problems.Problem, error) {
-	if p, err := m.Bank.Get(e.Problem); err == nil && p.Hash == e.Hash {
-		return p, nil
+	today, err := m.Bank.Get(e.Problem)
+	if err == nil && today.Hash == e.Hash {
+		return today, nil
 	}
-	if !strange && !m.versions[e.Hash] {
+	kept, why := m.kept(e.Hash)
+	switch {
+	case why != nil:
+		return nil, why
+	case kept.ID != e.Problem:
+		return nil, errOtherVersion
+	case strange || m.versions[e.Hash]:
+		return kept, nil
+	case err == nil && kept.Numbers == today.Numbers:
+		return today, nil
+	}
+	return nil, errOtherVersion
+}
+
+// kept reads a problem file from the record, once.
+func (m *Markbook) kept(hash string) (*problems.Problem, error) {
+	m.mu.Lock()
+	p, known := m.read[hash]
+	m.mu.Unlock()
+	if !known {
+		if file, err := m.Record.Problem(hash); err == nil && len(file.Text) <= longestProblem {
+			p, _ = problems.ReadKept(file.ID, []byte(file.Text))
+		}
+		if p != nil && p.Hash != hash {
+			p = nil
+		}
+		m.mu.Lock()
+		m.read[hash] = p
+		m.mu.Unlock()
+	}
+	if p == nil {
 		return nil, errOtherVersion
 	}
-	m.mu.Lock()
-	p := m.read[e.Hash]
-	m.mu.Unlock()
-	if p != nil {
-		return p, nil
-	}
-	kept, err := m.Record.Problem(e.Hash)
-	if err != nil {
-		return nil, err
-	}
-	p, found := problems.ReadKept(kept.ID, []byte(kept.Text))
-	if err := found.Err(); err != nil {
-		return nil, err
-	}
-	if p.Hash != e.Hash || p.ID != e.Problem {
-		return nil, errOtherVersion
-	}
-	m.mu.Lock()
-	m.read[e.Hash] = p
-	m.mu.Unlock()
 	return p, nil
 }
 
 // set finds a set problem's place; −1 for one that is not set.
 func (m *Markbook) set(id string) int {
 	return slices.IndexFunc(m.Class.Work, func(s tutor.Set) bool { return s.ID == id })
-}
-
-// Forget deletes everything of a student from the class's record, however the id
-// is written there, and gives the number of entries deleted. Files that were handed
-// in are not touched: collected again, they bring it back.
-func (m *Markbook) Forget(id string) (deleted int, err error) {
-	ids, _, err := m.present()
-	if err != nil {
-		return 0, err
-	}
-	for _, one := range ids[problems.Fold(id)] {
-		n, err := m.Record.Forget(one)
-		deleted += n
-		if err != nil {
-			return deleted, err
-		}
-	}
-	return deleted, nil
 }

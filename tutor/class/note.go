@@ -2,6 +2,10 @@ package class
 
 import (
 	"cmp"
+	"crypto/sha256"
+	"encoding/hex"
+	"encoding/json"
+	"time"
 
 	"example.org/standstill/problems"
 	"example.org/standstill/tutor/record"
@@ -12,37 +16,48 @@ func (t *taking) note(n Notice, student string, about record.Entry, text string)
 	if s, ok := t.students[problems.Fold(student)]; ok {
 		student = s.ID
 	}
-	t.add(Remark{Notice: n, Student: student, Problem: about.Problem, Detail: text, Count: 1})
-	t.notes = append(t.notes, record.Entry{Kind: record.Noted, Student: student, Problem: about.Problem,
-		Ref: cmp.Or(about.ID, about.Record), Detail: string(n), Text: text})
+	detail := text
+	if n == EntryChanged {
+		detail = quoted(cmp.Or(about.Text, about.Kind))
+	}
+	t.add(Remark{Notice: n, Student: student, Problem: about.Problem, Detail: detail, Count: 1})
+	note := record.Entry{Kind: record.Noted, Student: student, Problem: about.Problem,
+		Ref: cmp.Or(about.ID, about.Record), Detail: string(n), Text: text}
+	note.ID = idOf(note)
+	note.Record, note.Number, note.Time = t.Record.ID(), 1, time.UnixMilli(0)
+	t.notes = append(t.notes, note)
+}
+
+// idOf makes an id of what a note says, so that saying it twice adds nothing.
+func idOf(note record.Entry) string {
+	data, err := json.Marshal(note)
+	if err != nil {
+		data = []byte(note.Ref + note.Detail + note.Text)
+	}
+	sum := sha256.Sum256(data)
+	return hex.EncodeToString(sum[:16])
+}
+
+// freshNotes takes out the notes that are not in the record yet.
+func (t *taking) freshNotes() []record.Entry {
+	seen := map[string]bool{}
+	var fresh []record.Entry
+	for _, note := range t.notes {
+		key := note.ID + note.Student
+		if _, err := t.Record.Entry(note.ID, note.Student); err != nil && !seen[key] {
+			fresh = append(fresh, note)
+		}
+		seen[key] = true
+	}
+	t.notes = nil
+	return fresh
 }
 
 // keepNotes adds the notes that are not there yet.
 func (t *taking) keepNotes() error {
-	there := map[record.Entry]bool{}
-	asked := map[string]bool{}
-	for _, note := range t.notes {
-		if !asked[note.Student] {
-			asked[note.Student] = true
-			for e, err := range t.Record.Entries(record.Filter{Student: note.Student, Kinds: []string{record.Noted}}) {
-				if err != nil {
-					return err
-				}
-				there[bare(e)] = true
-			}
-		}
-		if there[bare(note)] {
-			continue
-		}
-		there[bare(note)] = true
-		if _, err := t.Record.Append(note); err != nil {
-			return err
-		}
+	if len(t.notes) == 0 {
+		return nil
 	}
-	return nil
-}
-
-// bare is what a note says, without when it was made.
-func bare(note record.Entry) record.Entry {
-	return record.Entry{Student: note.Student, Problem: note.Problem, Ref: note.Ref, Detail: note.Detail, Text: note.Text}
+	_, err := t.Record.Merge(eachOf(t.freshNotes()))
+	return err
 }

@@ -195,6 +195,7 @@ func TestOneRosterInAndOut(t *testing.T) {
 		}
 		r := newRoom(t)
 		r.class.Students, r.class.Roster = append(list.Students, record.Student{ID: "a b", Name: "Odd"}), list.Roster
+		r.book = r.markbook()
 		r.solveLantern(r.lesson("u1", "canal-lantern"))
 		r.collect(map[string][]byte{"ada": r.handIn("u1")})
 		files, refused := r.report().OneRoster(false)

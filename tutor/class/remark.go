@@ -24,6 +24,12 @@ const (
 	NumberTwice    Notice = "number-twice"
 	NumbersMissing Notice = "numbers-missing"
 	Acceptance     Notice = "acceptance"
+	EntryCopied    Notice = "entry-copied"
+	EntryTied      Notice = "entry-tied"
+	EntryUnsettled Notice = "entry-unsettled"
+	NotOnList      Notice = "not-on-list"
+	Given          Notice = "given"
+	TooMuch        Notice = "too-much"
 	Fault          Notice = "fault"
 )
 

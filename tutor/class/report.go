@@ -102,19 +102,20 @@ func (m *Markbook) Report(ctx context.Context) (*Report, error) {
 	}
 	r.Students = make([]Row, len(m.Class.Students))
 	r.rest = make([]partial, len(m.Class.Students))
-	if err := m.eachSheet(ctx, r.student); err != nil {
+	h, err := m.holdings()
+	if err != nil {
 		return nil, err
 	}
+	if err := m.eachSheet(ctx, h, r.student); err != nil {
+		return nil, err
+	}
+	r.Remarks = h.aside
 	r.close()
 	return r.Report, nil
 }
 
 // eachSheet gives every student's sheet to take, which several goroutines call.
-func (m *Markbook) eachSheet(ctx context.Context, take func(i int, s record.Student, sheet Sheet)) error {
-	ids, counts, err := m.present()
-	if err != nil {
-		return err
-	}
+func (m *Markbook) eachSheet(ctx context.Context, h *holdings, take func(i int, s record.Student, sheet Sheet)) error {
 	basis := m.basis()
 	keeping := &keeper{record: m.Record}
 	var done atomic.Int64
@@ -126,14 +127,15 @@ func (m *Markbook) eachSheet(ctx context.Context, take func(i int, s record.Stud
 				return err
 			}
 			key := problems.Fold(s.ID)
-			sheet, known := m.recall(basis, key, counts[key])
-			if !known && counts[key] > 0 {
-				entries, err := m.entriesOf(ids[key])
+			from := basis + m.traceOf(h, key)
+			sheet, known := m.recall(from, key, h.counts[key])
+			if !known && h.counts[key] > 0 {
+				own, lost, err := m.entriesOf(h, s.ID)
 				if err != nil {
 					return err
 				}
-				if sheet = m.fencedSheet(s.ID, entries); !sheet.faulty() {
-					keeping.keep(cacheKey(key), remember(basis, sheet, counts[key]))
+				if sheet = m.fencedSheet(s.ID, own, lost, h.lost[key]); !sheet.faulty() {
+					keeping.keep(cacheKey(key), remember(from, sheet, h.counts[key]))
 				}
 			}
 			take(i, s, sheet)
@@ -148,34 +150,6 @@ func (m *Markbook) eachSheet(ctx context.Context, take func(i int, s record.Stud
 	}
 	keeping.flush()
 	return nil
-}
-
-// present counts the entries of everybody in the record, ids written in different
-// ways taken together.
-func (m *Markbook) present() (ids map[string][]string, counts map[string]int, err error) {
-	ids, counts = map[string][]string{}, map[string]int{}
-	all, err := m.Record.Counts()
-	for id, n := range all {
-		ids[problems.Fold(id)] = append(ids[problems.Fold(id)], id)
-		counts[problems.Fold(id)] += n
-	}
-	for _, same := range ids {
-		slices.Sort(same)
-	}
-	return ids, counts, err
-}
-
-func (m *Markbook) entriesOf(ids []string) ([]record.Entry, error) {
-	var entries []record.Entry
-	for _, id := range ids {
-		for e, err := range m.Record.Entries(record.Filter{Student: id}) {
-			if err != nil {
-				return nil, err
-			}
-			entries = append(entries, e)
-		}
-	}
-	return entries, nil
 }
 
 // keeper writes what is to be remembered, many at a time. What cannot be written

@@ -98,15 +98,23 @@ func sayRemark(r Remark, nameOf func(string) string) string {
 	case VerdictOther:
 		return fmt.Sprintf("%s: %s whose verdict in the file differs from what the answer marks as (%s). What it marks as counts.", who, entries, detail)
 	case EntryChanged:
-		of := ""
-		if whose != "" {
-			of = " of " + whose
-		}
-		return fmt.Sprintf("%s: %s came again with another content than the entry%s that was here (%s). The first counts.", who, entries, of, detail)
+		return fmt.Sprintf("%s: %s came with several contents (%s). The earlier by its own time counts.", who, entries, detail)
 	case NumberTwice:
 		return fmt.Sprintf("%s: %s with a number that another entry of the same record has. The record may have been copied. They count.", who, entries)
 	case NumbersMissing:
 		return fmt.Sprintf("%s: the entries numbered %s of the record are missing. They were deleted, or a student was forgotten there.", who, detail)
+	case EntryCopied:
+		return fmt.Sprintf("%s: %s came under the name of %s too. The numbers are those of %s, for whom they count.", who, entries, whose, whose)
+	case EntryTied:
+		return fmt.Sprintf("%s: %s came under another name of the class too, and nothing says whose they are. They count for nobody until you collect the file again with --as and the student's name.", who, entries)
+	case EntryUnsettled:
+		return fmt.Sprintf("%s: %s came with several contents of the same time (%s). None counts until you accept one: class accept ENTRY --text TEXT.", who, entries, detail)
+	case NotOnList:
+		return fmt.Sprintf("%s is not on the list: %s are kept aside. class collect --as STUDENT with the file gives them to a student.", shown(r.Student), entries)
+	case Given:
+		return fmt.Sprintf("%s: %s that came under the name %s. You gave them to this student.", who, entries, detail)
+	case TooMuch:
+		return fmt.Sprintf("%s: %s that are not marked, because there are too many or marking them takes too long.", who, entries)
 	case Acceptance:
 		return fmt.Sprintf("%s: %s accept or withdraw a line and are not the teacher's. They are left out.", who, entries)
 	case Fault:
@@ -125,6 +133,25 @@ const (
 // saidClockFlag marks the time of a statement that cannot be.
 const saidClockFlag = "the time is as the student's machine recorded it, and cannot be right"
 
+// What is said of files and students when they are collected.
+const (
+	saidNobodyToGive = "there is no one student %q in the class"
+	saidFaultOfFile  = "A fault of this program kept it from being read (%v). The other files are read."
+	saidAside        = " %s is not on the list: the entries are kept aside. class collect --as STUDENT with this file gives them to a student."
+	saidForgotten    = " Left out, because the student was forgotten: %d. class collect --again takes them in."
+	saidTooLong      = " Left out, answers that are longer than a lesson takes: %d."
+)
+
+func saidWhoseRecord(from string, names []string) string {
+	for i := range names {
+		names[i] = shown(names[i])
+	}
+	if from != "" {
+		return fmt.Sprintf("It holds nothing of %s; it has %s.", shown(from), strings.Join(names, ", "))
+	}
+	return fmt.Sprintf("It holds the work of several students or of nobody else; say with --from whose is meant: %s.", strings.Join(names, ", "))
+}
+
 // What is said about files that were collected.
 const (
 	saidOthers     = "%d other files were left alone."
@@ -139,15 +166,17 @@ const (
 
 // What is said of a page that is shown.
 const (
-	saidNothingDone  = "%s has handed in nothing about %s so far."
-	saidStands       = "It stands: %s."
-	saidHalfTyped    = "Left half typed: %s"
-	saidRevealed     = "the worked solution was asked for"
-	saidShowAlone    = "This does not count: the numbers are those of somebody who practises without the class."
-	saidShowOthers   = "This does not count: the numbers are those of %s's copy."
-	saidShowNobodys  = "This does not count: nobody in the class has these numbers."
-	saidShowVersion  = "This does not count: the problem file is not one of this class."
-	saidShowMeasured = "The numbers were measured at the bench; it is no set work."
+	saidNothingDone   = "%s has handed in nothing about %s so far."
+	saidStands        = "It stands: %s."
+	saidHalfTyped     = "Left half typed: %s"
+	saidRevealed      = "the worked solution was asked for"
+	saidShowAlone     = "This does not count: the numbers are those of somebody who practises without the class."
+	saidShowOthers    = "This does not count: the numbers are those of %s's copy."
+	saidShowNobodys   = "This does not count: nobody in the class has these numbers."
+	saidShowVersion   = "This does not count: the problem file is not one of this class."
+	saidShowNotMarked = "This is not marked: there is too much of it."
+	saidShowFaulty    = "This could not be marked because of a fault in this program."
+	saidShowMeasured  = "The numbers were measured at the bench; it is no set work."
 )
 
 // What is said while a lab is watched.

@@ -81,24 +81,31 @@ const longestPause = 10 * time.Minute
 const mostRecent = 5
 
 // sheet computes a student's sheet from the entries, which it puts in order.
-func (m *Markbook) sheet(student string, entries []record.Entry) Sheet {
-	s := &sheeting{markbook: m, student: student, work: map[string]*Work{}}
-	s.Entries = len(entries)
+func (m *Markbook) sheet(student string, entries, lost []record.Entry, whose map[string]string) Sheet {
+	s := &sheeting{markbook: m, student: student, work: map[string]*Work{}, tried: map[string]int{}}
+	for _, e := range lost {
+		notice := EntryCopied
+		if whose[e.ID] == "" {
+			notice = EntryTied
+		}
+		s.remark(notice, e.Problem, whose[e.ID], "", 1)
+	}
+	s.given(entries)
+	entries = s.settle(entries)
 	s.clock(entries)
 	entries = tutor.InOrder(entries)
 	spent := timeSpent(entries)
+	until := time.Now().Add(patienceOfSheet)
 	for _, a := range attemptsOf(entries) {
-		if fault := tutor.Fenced(func() { s.attempt(a, spent) }); fault != nil {
-			s.remark(Fault, a.Problem, "", fault.Error(), len(a.Entries))
-		}
+		s.attempt(a, spent, until)
 	}
 	s.notes(entries)
 	return s.close()
 }
 
 // fencedSheet is sheet where a fault of ours spoils no more than this student's row.
-func (m *Markbook) fencedSheet(student string, entries []record.Entry) (sheet Sheet) {
-	if fault := tutor.Fenced(func() { sheet = m.sheet(student, entries) }); fault != nil {
+func (m *Markbook) fencedSheet(student string, entries, lost []record.Entry, whose map[string]string) (sheet Sheet) {
+	if fault := tutor.Fenced(func() { sheet = m.sheet(student, entries, lost, whose) }); fault != nil {
 		sheet = Sheet{Entries: len(entries)}
 		sheet.Remarks = []Remark{{Notice: Fault, Student: student, Detail: fault.Error(), Count: len(entries)}}
 	}
@@ -111,6 +118,20 @@ func (s *Sheet) faulty() bool {
 	return slices.ContainsFunc(s.Remarks, func(r Remark) bool { return r.Notice == Fault })
 }
 
+// given counts what the student did, which notes about it and a teacher's word are
+// not, and tells of what came under another name and was given to the student.
+func (s *sheeting) given(entries []record.Entry) {
+	for _, e := range entries {
+		if e.Kind == record.Noted || tutor.OfTeacher(e) {
+			continue
+		}
+		s.Entries++
+		if _, given := s.markbook.ownerOf(e); given {
+			s.remark(Given, "", "", e.Student, 1)
+		}
+	}
+}
+
 // sheeting is a sheet while it is computed.
 type sheeting struct {
 	Sheet
@@ -118,28 +139,34 @@ type sheeting struct {
 	markbook *Markbook
 	student  string
 	work     map[string]*Work
+	tried    map[string]int // attempts by problem
 }
 
 func (s *sheeting) remark(n Notice, problem, whose, detail string, count int) {
 	s.add(Remark{Notice: n, Student: s.student, Problem: problem, Whose: whose, Detail: detail, Count: count})
 }
 
-func (s *sheeting) attempt(a *Attempt, spent map[string]time.Duration) {
+func (s *sheeting) attempt(a *Attempt, spent map[string]time.Duration, until time.Time) {
 	if s.markbook.set(a.Problem) < 0 {
 		s.Beside += len(a.Entries)
 		return
 	}
-	s.markbook.judge(s.student, a)
+	s.tried[a.Problem]++
+	if s.tried[a.Problem] > mostAttempts {
+		s.remark(TooMuch, a.Problem, "", "", len(a.Entries))
+		return
+	}
+	s.markbook.judge(s.student, a, until)
 	if a.Numbers == Measured {
 		s.Beside += len(a.Entries)
 		return
 	}
 	if a.Page == nil {
-		notice := map[Numbers]Notice{Alone: NumbersAlone, Others: NumbersOthers, Nobodys: NumbersNobodys, Unusable: NumbersNobodys}[a.Numbers]
-		if a.Numbers == OtherVersion {
-			notice = ProblemOther
+		detail := a.Givens
+		if a.Numbers == Faulty {
+			detail = a.Fault
 		}
-		s.remark(notice, a.Problem, a.Whose, a.Givens, len(a.Entries))
+		s.remark(noticeOf[a.Numbers], a.Problem, a.Whose, detail, len(a.Entries))
 		return
 	}
 	w := s.work[a.Problem]
@@ -162,6 +189,10 @@ func (s *sheeting) attempt(a *Attempt, spent map[string]time.Duration) {
 	w.take(a.Page)
 	s.mistakes(w, a.Page)
 }
+
+// noticeOf says what there is to look at where an attempt does not count.
+var noticeOf = map[Numbers]Notice{Alone: NumbersAlone, Others: NumbersOthers, Nobodys: NumbersNobodys, Unusable: NumbersNobodys,
+	OtherVersion: ProblemOther, NotMarked: TooMuch, Faulty: Fault}
 
 // take adds what stands on the page of one attempt.
 func (w *Work) take(g *tutor.Page) {

@@ -4,9 +4,9 @@ import (
 	"fmt"
 	"io"
 	"strings"
+	"time"
 
 	"example.org/standstill/checker"
-	"example.org/standstill/problems"
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/record"
 )
@@ -15,18 +15,18 @@ import (
 // what was said about it, hints and kept lines in their places. Attempts that do
 // not count are shown too, and why they do not.
 func (m *Markbook) Show(w io.Writer, student record.Student, problem string) error {
-	ids, _, err := m.present()
+	h, err := m.holdings()
 	if err != nil {
 		return err
 	}
-	entries, err := m.entriesOf(ids[problems.Fold(student.ID)])
+	entries, _, err := m.entriesOf(h, student.ID)
 	if err != nil {
 		return err
 	}
 	t := &text{}
-	for _, a := range attemptsOf(entries) {
+	for _, a := range attemptsOf(m.settled(student.ID, entries)) {
 		if a.Problem == problem {
-			m.judge(student.ID, a)
+			m.judge(student.ID, a, time.Time{})
 			m.showAttempt(t, student, a)
 		}
 	}
@@ -48,7 +48,7 @@ func (m *Markbook) showAttempt(t *text, student record.Student, a *Attempt) {
 		}
 		p, err := m.problem(a.Entries[0], true)
 		if err == nil {
-			m.mark(p, a)
+			m.mark(p, a, time.Time{})
 		}
 	}
 	if a.Page == nil {
@@ -84,6 +84,8 @@ func (m *Markbook) notCounted(a *Attempt) string {
 		OtherVersion: saidShowVersion,
 		Unusable:     saidShowNobodys,
 		Measured:     saidShowMeasured,
+		NotMarked:    saidShowNotMarked,
+		Faulty:       saidShowFaulty,
 	}[a.Numbers]
 }
 

@@ -47,6 +47,15 @@ func (one *Taken) say(of *Class) string {
 	if one.Unread > 0 {
 		said += fmt.Sprintf(saidUnread, one.Unread, one.FirstBad)
 	}
+	if one.Aside > 0 {
+		said += fmt.Sprintf(saidAside, shown(one.Student))
+	}
+	if one.Forgotten > 0 {
+		said += fmt.Sprintf(saidForgotten, one.Forgotten)
+	}
+	if one.TooLong > 0 {
+		said += fmt.Sprintf(saidTooLong, one.TooLong)
+	}
 	if one.Elsewhere > 0 {
 		said += fmt.Sprintf(saidElsewhere, one.Elsewhere)
 	}

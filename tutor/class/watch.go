@@ -99,7 +99,11 @@ func (w *Watch) View(ctx context.Context) (string, error) {
 	}
 	live := make([]Sheet, len(w.Class.Students))
 	var mu sync.Mutex
-	err := w.book.eachSheet(ctx, func(i int, _ record.Student, s Sheet) {
+	h, err := w.book.holdings()
+	if err != nil {
+		return "", err
+	}
+	err = w.book.eachSheet(ctx, h, func(i int, _ record.Student, s Sheet) {
 		mu.Lock()
 		defer mu.Unlock()
 		live[i] = s
@@ -137,7 +141,7 @@ func (w *Watch) look(ctx context.Context) error {
 			changed = append(changed, file)
 		}
 	}
-	_, err = w.book.Collect(ctx, changed, false)
+	_, err = w.book.Collect(ctx, changed, CollectOptions{})
 	return err
 }
 

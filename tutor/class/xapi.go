@@ -7,7 +7,6 @@ import (
 	"time"
 
 	"example.org/standstill/checker"
-	"example.org/standstill/problems"
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/record"
 )
@@ -79,7 +78,7 @@ const HomePage = "https://example.org/standstill"
 // problem done. Students go by their id in the account of the class at the home
 // page; no names are written.
 func (m *Markbook) WriteStatements(ctx context.Context, w io.Writer, homePage string) error {
-	ids, _, err := m.present()
+	h, err := m.holdings()
 	if err != nil {
 		return err
 	}
@@ -88,16 +87,16 @@ func (m *Markbook) WriteStatements(ctx context.Context, w io.Writer, homePage st
 		if err := ctx.Err(); err != nil {
 			return err
 		}
-		entries, err := m.entriesOf(ids[problems.Fold(student.ID)])
+		entries, _, err := m.entriesOf(h, student.ID)
 		if err != nil {
 			return err
 		}
-		for _, a := range attemptsOf(entries) {
+		for _, a := range attemptsOf(m.settled(student.ID, entries)) {
 			at := m.set(a.Problem)
 			if at < 0 {
 				continue
 			}
-			if m.judge(student.ID, a); a.Page == nil {
+			if m.judge(student.ID, a, time.Time{}); a.Page == nil {
 				continue
 			}
 			if err := s.attempt(student, m.Class.Work[at], a); err != nil {

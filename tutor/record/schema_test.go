@@ -100,6 +100,9 @@ func TestOneIDUnderTwoNames(t *testing.T) {
 				t.Errorf("found %v, %v; want %v", e, err, want)
 			}
 		}
+		if shared, err := r.Shared(); err != nil || !cmp.Equal(shared, []Entry{honest[0], copied[0]}) {
+			t.Errorf("shared are %v, %v", shared, err)
+		}
 		if found, err := r.Find(honest[0].ID[:8]); err != nil || len(found) != 2 {
 			t.Errorf("found %v, %v", found, err)
 		}
