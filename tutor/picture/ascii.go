@@ -14,6 +14,10 @@ func (g *grid) typed(s *stroke) {
 		g.typeWedge(s)
 	case coil:
 		g.typeLine(s, s.points[0], s.points[1])
+	case rule:
+		g.rule(s)
+	case glyph:
+		g.glyph(s)
 	}
 }
 
@@ -43,7 +47,7 @@ func (g *grid) typePath(s *stroke, points []vec) {
 	for i := 1; i < len(points); i++ {
 		g.typeLine(s, points[i-1], points[i])
 	}
-	if s.sign != 0 || s.tag == TagSurface {
+	if s.typed != 0 || s.tag == TagSurface {
 		return
 	}
 	for i := 1; i < len(points)-1; i++ {
@@ -81,8 +85,8 @@ func (g *grid) typeSteep(s *stroke, a, b vec) {
 
 func steepSign(s *stroke, lean float64, row int) byte {
 	switch {
-	case s.sign != 0:
-		return s.sign
+	case s.typed != 0:
+		return s.typed
 	case s.form == coil:
 		return "<>"[row&1]
 	case s.dash == dotted:
@@ -116,8 +120,8 @@ func (g *grid) typeFlat(s *stroke, a, b vec) {
 // flatSign chooses by how deep in its cell, in sixteenths, the line passes.
 func flatSign(s *stroke, climb float64, col, depth int) byte {
 	switch {
-	case s.sign != 0:
-		return s.sign
+	case s.typed != 0:
+		return s.typed
 	case s.form == coil:
 		return "/\\"[col&1]
 	case s.dash == dotted && col&1 == 0, s.dash == dashed && col%3 == 2:
@@ -145,9 +149,9 @@ func (g *grid) typeRound(s *stroke) {
 		return
 	}
 	n := min(max(int(math.Abs(s.sweep)*s.radius/160), 2), 90)
-	if s.sign == 0 && s.tag == TagAngle {
+	if s.typed == 0 && s.tag == TagAngle {
 		t := *s
-		t.sign = ':'
+		t.typed = ':'
 		s = &t
 	}
 	last := s.centre.along(heading(s.from), s.radius)

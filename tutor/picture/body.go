@@ -172,7 +172,7 @@ func (f *figure) ticks(at, along, into vec, ends [2]float64) {
 		if f.ascii {
 			from = to
 		}
-		f.add(stroke{look: look{tag: TagSurface, soft: true}, points: f.store([]vec{from, to}), sign: '/'})
+		f.add(stroke{look: look{tag: TagSurface, soft: true}, points: f.store([]vec{from, to}), typed: '/'})
 	}
 }
 

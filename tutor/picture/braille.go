@@ -30,6 +30,10 @@ func (g *grid) dot(s *stroke) {
 		g.dotWedge(s)
 	case coil:
 		g.dotPath(s, zigzag(s.points[0], s.points[1]))
+	case rule:
+		g.rule(s)
+	case glyph:
+		g.glyph(s)
 	}
 }
 

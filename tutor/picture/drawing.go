@@ -19,6 +19,8 @@ const (
 	round             // a part of a circle
 	wedge             // a filled convex outline
 	coil              // a spring between its two points
+	rule              // level or vertical, in whole characters
+	glyph             // one character
 )
 
 // dash is how a stroke is broken.
@@ -40,8 +42,10 @@ type stroke struct {
 	// of round: degrees, counter-clockwise
 	centre              vec
 	radius, from, sweep float64
-	sign                byte // what stands for a path in seven bits; 0 for the usual signs
+	typed               byte // what stands for a path in seven bits; 0 for the usual signs
 	full                bool // a disc
+	rune                rune // of glyph
+	thing               int  // what it belongs to, in a setup
 	// of wedge: whether it is an arrow's head (the tip comes first)
 	head bool
 }
@@ -62,6 +66,7 @@ type drawing struct {
 func compose(s Scene, m medium) *drawing {
 	d := &drawing{grid: newGrid(m.cols, m.rows), pen: m.pen, ascii: m.ascii, fine: m.fine,
 		strokes: make([]stroke, 0, 48), points: make([]vec, 0, 160), labels: make([]label, 0, 24)}
+	d.grid.ascii = m.ascii
 	if len(d.grid.marks) == 0 {
 		return d
 	}

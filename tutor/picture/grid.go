@@ -3,6 +3,7 @@ package picture
 // grid collects the marks of a drawing, cell by cell.
 type grid struct {
 	cols, rows int
+	ascii      bool
 	marks      []mark
 }
 
@@ -14,7 +15,9 @@ type mark struct {
 	strong bool
 	hard   bool // crossed by a line that no label may cover
 	text   bool
-	kept   bool // a sign that no line hides: the tip of an arrow, a knot
+	arms   uint8 // of rules that pass
+	broken bool  // all of them are
+	kept   bool  // a sign that no line hides: the tip of an arrow, a knot
 }
 
 // look says what a stroke belongs to and how it takes part in the drawing.
@@ -64,7 +67,9 @@ func (g *grid) canvas() Canvas {
 		m := &g.marks[i]
 		cell := Cell{Rune: m.rune, Tag: m.tag, Strong: m.strong}
 		switch {
-		case m.text:
+		case m.text, m.kept && !g.ascii:
+		case m.arms != 0 && !m.kept:
+			cell.Rune = ruleRune(m.arms, m.broken, g.ascii)
 		case m.dots != 0:
 			cell.Rune = brailleBase + rune(m.dots)
 		case m.rune == 0:

@@ -19,6 +19,9 @@ type label struct {
 	// what the search found
 	col, row int
 	shown    bool
+	fixed    bool  // its place is given
+	thing    int   // what it belongs to, in a setup
+	kin      []int // things that belong to that, too
 }
 
 // rank says who chooses first: names of forces, because a force without its
@@ -159,5 +162,49 @@ func (d *drawing) doubt(l *label, col, row, width int) float64 {
 			cost += 2 + max(own-far, 0)
 		}
 	}
+	if l.thing > 0 {
+		if d.onStroke(col, row, width) {
+			return math.Inf(1)
+		}
+		mine, other := d.nearestThings(l, col, row, width)
+		cost += 8 * max(mine-other+1, 0)
+	}
 	return cost
+}
+
+// onStroke tells whether a line passes the cells of a label, a gap in it included.
+func (d *drawing) onStroke(col, row, width int) bool {
+	low, high := cell(col, row).minus(vec{0.4, 1.4}), cell(col+width-1, row).plus(vec{0.4, 1.4})
+	for i := range d.strokes {
+		points := outline(&d.strokes[i])
+		for k := 1; k < len(points); k++ {
+			if _, _, seen := clip(points[k-1], points[k], low, high); seen {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// nearestThings is how far a label's cells are from the nearest stroke of its own
+// thing, and from the nearest of any other.
+func (d *drawing) nearestThings(l *label, col, row, width int) (mine, other float64) {
+	mine, other = math.Inf(1), math.Inf(1)
+	a, b := cell(col, row), cell(col+width-1, row)
+	for i := range d.strokes {
+		s := &d.strokes[i]
+		if s.thing == 0 {
+			continue
+		}
+		points := outline(s)
+		for k := 1; k < len(points); k++ {
+			far := between(a, b, points[k-1], points[k])
+			if s.thing == l.thing || s.thing == l.thing+thingRef || slices.Contains(l.kin, s.thing) {
+				mine = min(mine, far)
+			} else {
+				other = min(other, far)
+			}
+		}
+	}
+	return mine, other
 }

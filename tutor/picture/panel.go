@@ -39,6 +39,7 @@ func (d *drawing) parts(s *Scene) []panel {
 		chain.low = true
 	}
 	return []panel{
+		{wanted: s.Setup != nil && len(s.Setup.Objects) > 0, cols: 30, rows: 9, weight: 3, draw: (*drawing).setup},
 		{wanted: len(s.Bodies) > 0, cols: 20, rows: 9, weight: 3, draw: (*drawing).figure},
 		chain,
 		{wanted: s.Polygon != nil, cols: 16, rows: 7, weight: 3, draw: (*drawing).polygon},

@@ -129,7 +129,7 @@ func (c *chart) curve(i int) {
 	flush := func() {
 		if len(run) > 1 {
 			c.add(stroke{look: look{tag: ForceTag(curve.Colour), strong: curve.InHand}, dash: curveDash[i%len(curveDash)],
-				sign: curveSign[i%len(curveSign)], points: c.store(run)})
+				typed: curveSign[i%len(curveSign)], points: c.store(run)})
 		}
 		run = run[:0]
 	}

@@ -18,6 +18,7 @@ type Scene struct {
 	Chain    *Chain
 	Polygon  *Polygon
 	Plot     *Plot
+	Setup    *Setup // what the problem is about, before its forces
 }
 
 // Point is a place; what its unit is stands with the field.

@@ -11,6 +11,9 @@ import (
 // words ("alpha"). An empty scene has none.
 func Sentences(s Scene) []string {
 	t := teller{scene: tidy(s)}
+	if s.Setup != nil {
+		t.setup(s.Setup)
+	}
 	for i := range t.scene.Bodies {
 		t.body(i)
 	}

@@ -94,19 +94,55 @@ func at(p vec) string { return pixel(p.x+0.5) + " " + pixel(p.y+0.5) }
 
 func (w *svgWriter) stroke(s *stroke) {
 	w.put(`<path class="`, class(s.look), `"`)
-	if s.form == wedge || s.full {
+	if s.form == wedge || s.full || s.form == glyph && fullSigns[s.rune] {
 		w.put(` fill="black"`)
 	}
 	w.put(strokeWidth(s), strokeDash(s), ` d="`)
 	switch s.form {
 	case round:
 		w.round(s)
+	case glyph:
+		w.glyph(s)
 	case coil:
 		w.path(zigzag(s.points[0], s.points[1]), false)
 	default:
 		w.path(s.points, s.form == wedge)
 	}
 	w.put("\"/>\n")
+}
+
+// signLines is what stands on paper for a character: lines in its cell, in dots from
+// its middle.
+var signLines = map[rune][][]vec{
+	'╱': {{{-1, 2}, {1, -2}}}, '╲': {{{-1, -2}, {1, 2}}},
+	'═': {{{-1, -0.8}, {1, -0.8}}, {{-1, 0.8}, {1, 0.8}}},
+	'║': {{{-0.6, -2}, {-0.6, 2}}, {{0.6, -2}, {0.6, 2}}},
+	'∼': {{{-1, 0.3}, {-0.4, -0.5}, {0.4, 0.5}, {1, -0.3}}},
+	'├': {{{0, -2}, {0, 2}}, {{0, 0}, {1, 0}}}, '┤': {{{0, -2}, {0, 2}}, {{0, 0}, {-1, 0}}},
+	'┬': {{{-1, 0}, {1, 0}}, {{0, 0}, {0, 2}}}, '┴': {{{-1, 0}, {1, 0}}, {{0, 0}, {0, -2}}}, '┼': {{{0, -2}, {0, 2}}, {{-1, 0}, {1, 0}}},
+	'[': {{{1, -2}, {-0.5, -2}, {-0.5, 2}, {1, 2}}}, ']': {{{-1, -2}, {0.5, -2}, {0.5, 2}, {-1, 2}}},
+	'▪': {{{-1, -1}, {1, -1}, {1, 1}, {-1, 1}, {-1, -1}}},
+}
+
+// roundSigns are the radii of characters that are circles.
+var roundSigns = map[rune]float64{'o': 1.3, '●': 1.5, '∙': 0.5}
+
+// fullSigns are filled.
+var fullSigns = map[rune]bool{'●': true, '∙': true, '▪': true}
+
+// glyph draws what a character stands for.
+func (w *svgWriter) glyph(s *stroke) {
+	at := s.points[0]
+	if r := roundSigns[s.rune]; r > 0 {
+		w.round(&stroke{centre: at, radius: r, sweep: 360})
+	}
+	for _, line := range signLines[s.rune] {
+		points := make([]vec, len(line))
+		for i := range line {
+			points[i] = at.plus(line[i])
+		}
+		w.path(points, false)
+	}
 }
 
 // strokeWidth sets forces above what only explains them.

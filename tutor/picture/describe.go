@@ -1,0 +1,365 @@
+package picture
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+)
+
+// setup says what a problem is about, one thing in each sentence: the thing, what holds
+// it, to which side, at which angle.
+func (t *teller) setup(s *Setup) {
+	d := describer{s}
+	if s.Above {
+		t.say("%s", saysAbove)
+	}
+	for i := range s.Objects {
+		t.all(d.object(i))
+	}
+	for k := range s.Holds {
+		t.all(d.hold(k))
+	}
+	if s.NotTrue {
+		t.say("%s", saysNotTrue)
+	}
+}
+
+func (t *teller) all(lines []string) {
+	for _, line := range lines {
+		t.say("%s", line)
+	}
+}
+
+type describer struct{ *Setup }
+
+// formWords names an object that the file does not name, and goes before a letter that
+// is a name.
+var formWords = [...]string{Eye: "ring", Box: "body", Drum: "round body", Wheel: "pulley"}
+
+// name is an object in a sentence: "the ring", "ring A", "the pail".
+func (d describer) name(i int) string {
+	o := &d.Objects[i]
+	switch {
+	case len([]rune(o.Name)) == 1:
+		return formWords[o.Form] + " " + o.Name
+	case o.Name != "":
+		return "the " + o.Name
+	case o.Noun != "" && o.Form != Eye:
+		return "the " + o.Noun
+	}
+	return "the " + formWords[o.Form]
+}
+
+func sentence(text string) string { return strings.ToUpper(text[:1]) + text[1:] + "." }
+
+// object says what a body carries, weighs and lies on.
+func (d describer) object(i int) []string {
+	o := &d.Objects[i]
+	var lines []string
+	letters := slices.DeleteFunc(slices.Clone(o.Letters), func(l string) bool { return l == "" })
+	switch {
+	case len(o.Letters) == 0:
+	case o.Form == Eye && o.Noun != "":
+		lines = append(lines, sentence(fmt.Sprintf("the %s%s hangs from %s", o.Noun, bracketed(letters), d.name(i))))
+	case o.Form == Eye:
+		lines = append(lines, sentence(fmt.Sprintf("a load%s hangs from %s", bracketed(letters), d.name(i))))
+	case o.Form == Wheel && len(letters) > 1:
+		lines = append(lines, sentence(fmt.Sprintf("a load (%s) hangs from %s (%s)", letters[0], d.name(i), letters[1])))
+	}
+	own := ""
+	if o.Form != Eye && len(lines) == 0 {
+		own = bracketed(letters)
+	}
+	for k := range o.Faces {
+		if line := d.face(i, k, own); line != "" {
+			lines, own = append(lines, line), ""
+		}
+	}
+	if own != "" && len(o.Faces) == 0 {
+		lines = append(lines, sentence(d.name(i)+own+" "+d.carried(i)))
+	}
+	return slices.DeleteFunc(lines, func(l string) bool { return l == "" })
+}
+
+// carried says how a body without a surface is held.
+func (d describer) carried(i int) string {
+	for k := range d.Holds {
+		h := &d.Holds[k]
+		switch {
+		case h.On == i && h.End == Water:
+			return "is under water"
+		case h.Squeezed && h.On == i:
+			return fmt.Sprintf("stands on %s", plural(h.Count, "spring"))
+		}
+	}
+	return "hangs"
+}
+
+func bracketed(letters []string) string {
+	if len(letters) == 0 {
+		return ""
+	}
+	return " (" + strings.Join(letters, ", ") + ")"
+}
+
+var countWords = [...]string{1: "one", 2: "two", 3: "three", 4: "four", 5: "five", 6: "six"}
+
+func plural(n int, noun string) string {
+	if n <= 1 || n >= len(countWords) {
+		return "a " + noun
+	}
+	return countWords[n] + " " + noun + "s"
+}
+
+// face says what a body lies on.
+func (d describer) face(i, k int, own string) string {
+	o, f := &d.Objects[i], &d.Objects[i].Faces[k]
+	subject := d.name(i) + own
+	rough := ""
+	if f.Rough != "" {
+		rough = fmt.Sprintf(" (coefficient of friction %s)", f.Rough)
+	}
+	touches := "lies on"
+	if len(o.fixed()) > 1 || o.Form == Drum {
+		touches = "touches"
+	}
+	side := "left"
+	if heading(f.Normal).x < 0 {
+		side = "right"
+	}
+	switch {
+	case f.On >= 0 && f.isFloor():
+		return sentence(fmt.Sprintf("%s lies on %s%s", subject, d.name(f.On), rough))
+	case f.On >= 0 && (f.On < i || f.isCeiling()):
+		return ""
+	case f.On >= 0:
+		return sentence(fmt.Sprintf("%s touches %s%s", subject, d.name(f.On), d.apart(f)))
+	case f.isFloor():
+		return sentence(fmt.Sprintf("%s %s a level surface%s", subject, touches, rough))
+	case f.isCeiling():
+		return sentence(fmt.Sprintf("%s touches a ceiling above it%s", subject, rough))
+	case f.isWall():
+		return sentence(fmt.Sprintf("%s touches a vertical wall on its %s%s", subject, side, rough))
+	}
+	rises := "right"
+	if f.rise() < 0 {
+		rises = "left"
+	}
+	angle := ""
+	switch {
+	case f.Angle != "" && f.Asked:
+		angle = fmt.Sprintf(" at the unknown angle %s", f.Angle)
+	case f.Angle != "":
+		angle = " at " + f.Angle
+	case f.Along != "" && f.Upright != "":
+		angle = fmt.Sprintf(", %s long and %s high", f.Along, f.Upright)
+	}
+	return sentence(fmt.Sprintf("%s %s a slope that rises to the %s%s%s", subject, touches, rises, angle, rough))
+}
+
+// apart says how far the middles of two round bodies are from each other.
+func (d describer) apart(f *Face) string {
+	if f.Along == "" {
+		return ""
+	}
+	text := fmt.Sprintf("; their middles are %s apart", f.Along)
+	if f.Level != "" {
+		text += fmt.Sprintf(", %s of it horizontally", f.Level)
+	}
+	return text
+}
+
+// hold says where a rope, spring, strut or pole goes.
+func (d describer) hold(k int) []string {
+	h := &d.Holds[k]
+	switch h.End {
+	case Wind:
+		return []string{sentence(fmt.Sprintf("wind%s blows against %s from the %s", bracketed(only([]string{h.Letter}, isSaid)), d.name(h.On), sideOf(h.out())))}
+	case Water:
+		return []string{sentence(fmt.Sprintf("the water pushes up from below%s", bracketed(only([]string{h.Letter}, isSaid))))}
+	}
+	if h.Squeezed {
+		return []string{sentence(fmt.Sprintf("%s %s squeezed between %s and what is %s it%s", d.noun(h), isAre(h.Count), d.name(h.On), d.behind(h), d.letter(h)))}
+	}
+	if h.Kind == Push {
+		return []string{sentence(fmt.Sprintf("%s comes from %s%s and ends at %s, where it pushes%s", d.noun(h), d.whence(h), d.angle(h), d.name(h.On), d.letter(h)))}
+	}
+	angle := d.angle(h)
+	if angle != "" && !strings.HasPrefix(d.end(h), ",") {
+		angle += ","
+	}
+	return []string{sentence(d.noun(h) + goes(h.Count) + "from " + d.name(h.On) + " " + d.way(h) + angle + d.end(h))}
+}
+
+func isSaid(text string) bool { return text != "" }
+
+func isAre(n int) string {
+	if n > 1 {
+		return "are"
+	}
+	return "is"
+}
+
+func goes(n int) string {
+	if n > 1 {
+		return " go "
+	}
+	return " goes "
+}
+
+func sideOf(out vec) string {
+	if out.x < 0 {
+		return "left"
+	}
+	return "right"
+}
+
+func (d describer) behind(h *Hold) string {
+	if near(h.Direction, 90) {
+		return "below"
+	}
+	return "behind"
+}
+
+// whence is where a pole comes from.
+func (d describer) whence(h *Hold) string {
+	out, words := h.out(), []string{}
+	switch {
+	case out.y < -1e-3:
+		words = append(words, "above")
+	case out.y > 1e-3:
+		words = append(words, "below")
+	}
+	if math.Abs(out.x) > 1e-3 {
+		words = append(words, "the "+sideOf(out))
+	}
+	return strings.Join(words, wordAnd)
+}
+
+// holdWords names what holds, by kind.
+var holdWords = map[Kind]string{Tension: "rope", Spring: "spring", Strut: "strut", Push: "pole", Pull: "rope"}
+
+func (d describer) noun(h *Hold) string {
+	noun := plural(h.Count, holdWords[h.Kind])
+	if h.By != "" && h.Count == 1 {
+		noun = "the " + h.By
+	}
+	if h.Kind == Spring && !h.Squeezed {
+		noun += d.letter(h)
+	}
+	if h.Scale {
+		noun += " with a spring scale" + d.letter(h)
+	}
+	return noun
+}
+
+func (d describer) letter(h *Hold) string {
+	return bracketed(only([]string{h.Letter}, isSaid))
+}
+
+// way says to which side a hold goes.
+func (d describer) way(h *Hold) string {
+	out := h.out()
+	deg := out.degrees()
+	o := &d.Objects[h.On]
+	switch {
+	case d.Above:
+		return aboveWay(out)
+	case h.End == OnSlope || o.alongSlope(deg):
+		if out.y < 0 {
+			return "up along the slope"
+		}
+		return "down along the slope"
+	case math.Abs(out.y) < 1e-3:
+		return "horizontally " + acrossWords[int(sgn(out.x))]
+	}
+	return sides(deg)
+}
+
+// aboveWay says a direction in a view from above.
+func aboveWay(out vec) string {
+	far := "away from you"
+	if out.y > 0 {
+		far = "towards you"
+	}
+	switch {
+	case math.Abs(out.y) < 1e-3:
+		return "straight " + acrossWords[int(sgn(out.x))]
+	case math.Abs(out.x) < 1e-3:
+		return "straight " + far
+	}
+	return far + wordAnd + acrossWords[int(sgn(out.x))]
+}
+
+// angle says the angle of a hold, by its letter or by lengths.
+func (d describer) angle(h *Hold) string {
+	text := ""
+	if h.Angle != "" {
+		at := h.Angle
+		if h.Asked {
+			at = "the unknown angle " + at
+		}
+		text = fmt.Sprintf(", at %s %s", at, d.line(h))
+	}
+	switch {
+	case h.Level != "" && h.Upright != "":
+		text += fmt.Sprintf(", %s across and %s %s", h.Level, h.Upright, heightWords[int(sgn(-h.out().y))])
+	case h.Level != "":
+		text += fmt.Sprintf(", %s across", h.Level)
+	case h.Upright != "":
+		text += fmt.Sprintf(", %s %s", h.Upright, heightWords[int(sgn(-h.out().y))])
+	}
+	if h.Along != "" {
+		text += fmt.Sprintf(", %s long", h.Along)
+	}
+	return text
+}
+
+// line is what an angle is measured from.
+func (d describer) line(h *Hold) string {
+	switch {
+	case h.Full:
+		return "counter-clockwise from the x axis"
+	case d.Above && near(math.Mod(h.From+360, 180), 0):
+		return "from the x axis"
+	case d.Above:
+		return "from the y axis"
+	case near(math.Mod(h.From+360, 180), 90):
+		return "from the vertical"
+	case !near(math.Mod(h.From+360, 180), 0):
+		return "to the slope"
+	case h.inward():
+		return "to the horizontal"
+	case h.out().y < 0:
+		return "above the horizontal"
+	}
+	return "below the horizontal"
+}
+
+// end says what a hold ends at.
+func (d describer) end(h *Hold) string {
+	switch h.End {
+	case Wall:
+		return " to the wall"
+	case Ground:
+		return " to the ground"
+	case Post:
+		return " to a post"
+	case OnSlope:
+		return " to a post on the slope"
+	case Hanger:
+		return fmt.Sprintf(", over a pulley, to a hanging load%s", d.letter(h))
+	case OverWheel:
+		return ", over a pulley, to " + d.name(h.To)
+	case Joined:
+		text := " to " + d.name(h.To)
+		if h.Kind == Tension {
+			text += d.letter(h)
+		}
+		return text
+	case Knob:
+		return ", where somebody or something pulls" + d.letter(h)
+	}
+	return " to a fixed point"
+}
