@@ -10,6 +10,7 @@ import (
 	"example.org/standstill/checker"
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/quantity"
+	"example.org/standstill/checker/statics"
 	"example.org/standstill/problems"
 )
 
@@ -206,3 +207,26 @@ const (
 	saidFault     = "Standstill has met a fault of its own and could not check this line. The line is kept; go on with another, or keep this one and tell your teacher."
 	saidFaultHint = "Standstill has met a fault of its own and has no hint here. Go on with another line."
 )
+
+// What givens are.
+const (
+	saidSlope           = "slope of the surface"
+	saidMass            = "mass"
+	saidWeight          = "weight"
+	saidStiffness       = "stiffness of the spring"
+	saidFriction        = "coefficient of friction"
+	saidFromX           = ", counter-clockwise from the x axis"
+	saidToSlope         = ", from the slope"
+	saidFromVertical    = ", from the vertical"
+	saidAboveHorizontal = ", above the horizontal"
+	saidBelowHorizontal = ", below the horizontal"
+	saidToHorizontal    = ", from the horizontal"
+)
+
+// holderNouns names what exerts a force of a kind.
+var holderNouns = map[statics.Kind]string{
+	statics.Tension: "rope", statics.Spring: "spring", statics.Strut: "strut", statics.Push: "push", statics.Pull: "pull",
+	statics.Normal: "surface", statics.Friction: "friction", statics.Weight: "weight",
+}
+
+func saidForceOf(what string) string { return "force of the " + what }

@@ -30,6 +30,15 @@ const (
 	levelEnough = 12.0 // what leaves within this of the horizontal ends at a wall
 )
 
+// NewSetup is SetupOf, or nil where the file wants no picture.
+func NewSetup(ref *checker.Reference, w Words) *Setup {
+	if w.Hidden() {
+		return nil
+	}
+	s := SetupOf(ref, w)
+	return &s
+}
+
 // SetupOf works out what a problem is about from its forces.
 func SetupOf(ref *checker.Reference, w Words) Setup {
 	in := &inferring{ref: ref, words: w}

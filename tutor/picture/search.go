@@ -251,8 +251,26 @@ func toLine(p, a, b vec) float64 {
 	return p.minus(a.along(way, t)).len()
 }
 
+// The largest canvas that a setup fills; more would be air.
+const (
+	mostSetupCols = 64
+	mostSetupRows = 22
+)
+
+// within is the middle of a box, no larger than some size.
+func (b box) within(cols, rows int) box {
+	if more := b.cols() - cols; more > 0 {
+		b.left, b.right = b.left+more/2, b.left+more/2+cols
+	}
+	if more := b.rows() - rows; more > 0 {
+		b.top, b.bottom = b.top+more/2, b.top+more/2+rows
+	}
+	return b
+}
+
 // setup draws a setup into its area.
 func (d *drawing) setup(s *Scene, area box) {
+	area = area.within(mostSetupCols, mostSetupRows)
 	l := s.Setup.lay(area.cols(), area.rows())
 	if l == nil {
 		return

@@ -38,6 +38,14 @@ func (s *session) heading(why string) {
 
 func (s *session) text() {
 	s.say(saidText, s.lesson.Statement())
+	for _, g := range s.lesson.Givens() {
+		if g.Meaning == "" {
+			s.say(saidGiven, g.Text())
+		} else {
+			s.say(saidGivenAs, g.Text(), g.Meaning)
+		}
+	}
+	s.setup()
 	s.say(saidFind, strings.Join(s.lesson.Wanted(), ", "))
 	s.say("%s", s.lesson.Letters())
 }
@@ -214,9 +222,21 @@ func saidCount(all, done int) string {
 // visible drops what acts on a terminal.
 func visible(line string) string { return strings.TrimSpace(expr.Clean(line)) }
 
+// setup tells what the problem is about, in words.
+func (s *session) setup() {
+	if setup := picture.NewSetup(s.lesson.Ref, picture.Words{Figure: s.lesson.Problem.Figure}); setup != nil {
+		for _, sentence := range picture.Sentences(picture.Scene{Setup: setup}) {
+			s.say(saidScene, sentence)
+		}
+	}
+}
+
+// drawing tells what the drawing of the stage shows; while the forces are still asked,
+// that is the scene alone.
 func (s *session) drawing() {
 	stage, item, open := s.lesson.InHand()
 	if open && stage == checker.Diagram {
+		s.setup()
 		s.say(saidDrawing, saidNoDrawing)
 		return
 	}

@@ -29,8 +29,8 @@ var space = map[checker.Stage]int{
 
 // drawn is the size of a drawing on paper, in CSS pixels.
 const (
-	drawnWide = 330
-	drawnHigh = 215
+	drawnWide = 304
+	drawnHigh = 208
 )
 
 // stage is one part of the work to be done.
@@ -44,6 +44,8 @@ type stage struct {
 type side struct {
 	Student, Title, Text string
 	Wanted               []string
+	Givens               []tutor.Given
+	Setup                template.HTML // what the problem is about; empty where the file wants none
 	Figure, Answer       template.HTML
 	Stages               []stage
 	Steps                []tutor.Step
@@ -71,6 +73,7 @@ func lay(p Paper) side {
 	s := side{
 		Student: p.Student, Title: p.Page.Problem.Title, Text: p.Page.Statement(),
 		Wanted: p.Page.Wanted(), Steps: p.Page.Worked(),
+		Givens: p.Page.Givens(), Setup: setup(p.Page),
 		Figure: figure(p.Page, picture.View{Stage: checker.Diagram}),
 		Answer: figure(p.Page, picture.View{Solved: true}),
 	}
@@ -78,6 +81,15 @@ func lay(p Paper) side {
 		s.Stages = append(s.Stages, stage{Title: tutor.Title(st), Asks: asks[st], Rows: make([]struct{}, space[st])})
 	}
 	return s
+}
+
+// setup draws what the problem is about.
+func setup(page *tutor.Page) template.HTML {
+	s := picture.NewSetup(page.Ref, picture.Words{Figure: page.Problem.Figure})
+	if s == nil {
+		return ""
+	}
+	return template.HTML(picture.SVG(picture.Scene{Title: page.Problem.Title, Setup: s}, drawnWide, drawnHigh))
 }
 
 // figure draws a page's scene. The drawing of a diagram that the student has to
