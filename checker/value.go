@@ -2,7 +2,6 @@ package checker
 
 import (
 	"math"
-	"regexp"
 	"slices"
 
 	"example.org/standstill/checker/trial"
@@ -34,6 +33,9 @@ func (m *marking) markValue(name string, number *expr.Node) Report {
 		return m.right()
 	case a.number.Coarse(a.inUnit(v)) && a.positive && !a.unitIsOther:
 		return m.almost(Coarse, about)
+	}
+	if v.unit.Dim == quantity.Angle && m.pointsElsewhere(name) {
+		return m.wrong(finding{code: Sign, about: about})
 	}
 	f := m.explainValue(v, a)
 	f.about = about
@@ -131,8 +133,8 @@ func (m *marking) readValue(v asked, n *expr.Node) given {
 	a.value = sign * n.Num.Value * a.factor
 	a.typed = a.value
 	a.half = n.Num.Wide * a.factor
-	if m.turned.said && v.unit.Dim == quantity.Angle && m.turned.axis != m.fromOf(v.name) {
-		a.value = math.Pi/2 - a.value
+	if m.turned.said && v.unit.Dim == quantity.Angle {
+		a.value = m.turnedTo(v.name, a.value)
 	}
 	return a
 }
@@ -153,6 +155,9 @@ func (m *marking) fromOf(name string) statics.Axis {
 // correctly rounded to two figures. An angle may be the same direction, said
 // otherwise.
 func (m *marking) fits(v asked, a given) bool {
+	if v.unit.Dim == quantity.Angle && m.pointsElsewhere(v.name) {
+		return false
+	}
 	for i, x := range m.sameValue(v) {
 		if i > 0 && math.Abs(math.Remainder(x-(math.Pi/2-v.value), 2*math.Pi)) < 2*trial.RoundedShare && !m.turned.said {
 			continue // the bare complement stays wrong, whatever else it is
@@ -193,35 +198,4 @@ func (m *marking) sameValue(v asked) []float64 {
 		}
 	}
 	return same
-}
-
-// angleWords is what words behind an angle say: the axis that it is measured
-// from. The zero value says nothing.
-type angleWords struct {
-	said  bool
-	axis  statics.Axis
-	words string // as they are read back
-}
-
-// fromAxis matches "from y", "from the vertical", "above the x axis" behind an
-// angle. Group 1 and 2 hold the axis.
-var fromAxis = regexp.MustCompile(`(?i)\s*(?:(?:measured\s+)?(?:(?:counter[-−–]?\s?|anti[-−–]?)?clockwise\s+)?(?:from|to|with|off)\s+(?:the\s+)?(?:negative\s+|positive\s+|[-+−])?\s*(x|y|horizontal|vertical)(?:[-\s]*(?:axis|direction|line))?|(?:above|below)\s+(?:the\s+)?(?:negative\s+|positive\s+|[-+−])?(x|horizontal)(?:[-\s]*(?:axis|direction|line))?)\s*\.?\s*$`)
-
-// cutAngleWords takes the words behind an angle off the line.
-func cutAngleWords(text string) (string, angleWords) {
-	m := fromAxis.FindStringSubmatchIndex(text)
-	if m == nil {
-		return text, angleWords{}
-	}
-	axis := ""
-	for _, group := range []int{2, 4} {
-		if m[group] >= 0 {
-			axis = text[m[group]:m[group+1]]
-		}
-	}
-	w := angleWords{said: true, words: " from x"}
-	if c := axis[0] | ' '; c == 'y' || c == 'v' {
-		w.axis, w.words = statics.Y, " from y"
-	}
-	return text[:m[0]], w
 }

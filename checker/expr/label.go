@@ -125,6 +125,10 @@ func (s *scanner) axisLabel(text string) opening {
 	return opening{length: runesIn(m[0]), axis: axisOf(m[1])}
 }
 
+// AxisLabel returns how many runes at the beginning of a statement name an axis, as "R(→):"
+// does. The text is as Transcribe returns it.
+func AxisLabel(text string) int { return runesIn(axisName.FindString(text)) }
+
 // sumName matches the name of a sum in front of an equation. Groups: 1 and 2 the axis.
 var sumName = regexp.MustCompile(`^\s*(?:(?:[ΣΣ∑]|(?i:sum|net|total|sigma))\s*(?i:of\s+)?(?:the\s+)?\(?\s*(?i:forces?|F)?\s*(?i:in|along)?\s*(?:the\s+)?[_,]?[({]?\s*(?i:net)?,?\s*([xyXYₓ])[)}]*(?i:-?\s*(?:direction|axis|forces|components))?\s*\)?` +
 	`(?:\s*(?i:on|for)\s+(?i:the\s+)?\pL[\pL\pN]*)?|(?i:F)_?\{?\s*(?i:net|tot|total)\s*,?\s*([xyXY])\}?)\s*(?:=\s*0\s*:|[=:])`)

@@ -128,13 +128,12 @@ func isStyled(r rune) bool {
 // String returns the text of the page.
 func (p *page) String() string { return string(p.runes) }
 
-// Transcribe returns the text as it is read: without control characters and what other
-// keyboards, formula editors, spreadsheets and programs add to it. It reads as the same
-// lines as the text does. at[i] is the rune of the cleaned text (Clean) that the i-th rune came
-// from, with one more entry for the end.
-func Transcribe(text string) (plain string, at []int) {
-	p := pageOf(Clean(text))
-	return p.String(), append(p.at, p.from(len(p.runes)))
+// Transcribe returns a cleaned text as it is read: without what other keyboards, formula
+// editors, spreadsheets and programs add to it. It reads as the same lines as the text does, and ends
+// of lines stay. at[i] is the rune of the text that the i-th rune came from.
+func Transcribe(clean string) (plain string, at []int) {
+	p := pageOf(clean)
+	return p.String(), p.at
 }
 
 // blank overwrites the runes from i to j with spaces.

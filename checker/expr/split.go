@@ -212,7 +212,7 @@ func (l *Letters) pieces(text string, i int, before piece) []piece {
 	for _, f := range functions {
 		if len(f.spelling) <= len(rest) && strings.EqualFold(rest[:len(f.spelling)], f.spelling) {
 			cost := costKnown
-			if _, letter := l.typed[rest[:1]]; letter && strings.HasPrefix(rest, "A") {
+			if _, letter := l.typed[rest[:1]]; letter && len(rest) > 1 && strings.HasPrefix(rest, "A") && !isCapital(rest[:2]) {
 				cost = costCapital // "Acosδ" is A times a cosine where there is a letter A
 			}
 			if f.spelling == "tg" && l.areOwn(rest[:2]) {
@@ -221,7 +221,7 @@ func (l *Letters) pieces(text string, i int, before piece) []piece {
 			found = append(found, piece{token{kind: tokFunction, text: f.name}, len(f.spelling), cost})
 		}
 	}
-	if strings.HasPrefix(rest, "pi") || strings.HasPrefix(rest, "π") {
+	if strings.HasPrefix(rest, "π") || len(rest) > 1 && strings.EqualFold(rest[:2], "pi") {
 		num := quantity.Number{Text: "π", Value: 180 * quantity.Degree, Figures: 17, Certain: 17}
 		found = append(found, piece{token{kind: tokNumber, num: num}, 2, costKnown + 1})
 	}
@@ -235,6 +235,9 @@ func (l *Letters) pieces(text string, i int, before piece) []piece {
 	}
 	return append(found, l.strangers(rest)...)
 }
+
+// isCapital reports whether all letters are capitals, as spreadsheets write functions.
+func isCapital(text string) bool { return strings.ToUpper(text) == text }
 
 // areOwn reports whether each of the characters is a letter of the problem as it stands.
 func (l *Letters) areOwn(text string) bool {

@@ -19,9 +19,7 @@ var texCommands = func() map[string]string {
 		"degree": "°", "textdegree": "°", "celsius": "°", "prime": "", "quad": " ", "qquad": " ", "enspace": " ", "thinspace": " ",
 		"left": "", "right": "", "big": "", "Big": "", "bigg": "", "Bigg": "", "bigl": "", "bigr": "", "Bigl": "", "Bigr": "",
 		"displaystyle": "", "textstyle": "", "limits": "", "nolimits": "", "rm": "", "it": "", "bf": "",
-		"text": "", "mathrm": "", "mathbf": "", "mathit": "", "mathsf": "", "operatorname": "", "vec": "", "hat": "", "bar": "",
-		"overline": "", "overrightarrow": "", "underline": "", "boldsymbol": "", "bm": "", "textbf": "", "textit": "", "textrm": "",
-		"textnormal": "", "mbox": "", "hbox": "", "boxed": "", "mathstrut": "", "unit": "", "si": "", "lvert": "|", "rvert": "|", "vert": "|",
+		"mathstrut": "", "lvert": "|", "rvert": "|", "vert": "|",
 		"lbrace": "(", "rbrace": ")", "lbrack": "[", "rbrack": "]", "lparen": "(", "rparen": ")",
 		",": " ", ";": " ", ":": " ", "!": "", " ": " ", "{": "(", "}": ")", "(": " ", ")": " ", "[": " ", "]": " ",
 		"\\": ";", "%": "%", "&": "&", "$": "", "#": "#", "_": "_", "|": "|",
@@ -39,6 +37,10 @@ var texCommands = func() map[string]string {
 	delete(table, "root")
 	return table
 }()
+
+// texDress lists the commands that only say how what they act on is set.
+const texDress = " text mathrm mathbf mathit mathsf operatorname vec hat bar overline overrightarrow underline boldsymbol bm " +
+	"textbf textit textrm textnormal mbox hbox boxed unit si mathbb mathcal textsf "
 
 // untex turns TeX into the formula that is meant: \frac{w}{2\sin\theta} into
 // ((w)/(2 sin θ)). A text with no backslash and no pair of dollar signs
@@ -145,6 +147,11 @@ func (t *untexing) command() {
 	case "circ":
 		t.next += length
 		t.out.put('°', from)
+		return
+	}
+	if strings.Contains(texDress, " "+name+" ") {
+		t.next += length
+		t.argument("", "")
 		return
 	}
 	stands, known := texCommands[name]

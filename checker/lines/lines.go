@@ -116,6 +116,7 @@ func Whole(text string) Line {
 type splitter struct {
 	Vocabulary
 	runes   []rune
+	at      []int // the rune of the text that each of runes came from
 	pieces  []piece
 	tooLong bool
 	waiting piece  // a label that has a line of the text to itself
@@ -133,10 +134,13 @@ type piece struct {
 }
 
 func newSplitter(text string, v Vocabulary) *splitter {
-	s := &splitter{Vocabulary: v, runes: []rune(Clean(text)), letters: map[string]bool{}}
-	if s.tooLong = len(s.runes) > longest; s.tooLong {
-		s.runes = s.runes[:longest]
+	clean := []rune(Clean(text))
+	s := &splitter{Vocabulary: v, letters: map[string]bool{}}
+	if s.tooLong = len(clean) > longest; s.tooLong {
+		clean = clean[:longest]
 	}
+	plain, at := expr.Transcribe(string(clean))
+	s.runes, s.at = []rune(plain), at
 	return s
 }
 
@@ -158,7 +162,7 @@ func (s *splitter) letter(text string) bool {
 func (s *splitter) cut(from, to int) piece {
 	p := piece{runes: slices.Clone(s.runes[from:to])}
 	for i := from; i < to; i++ {
-		p.at = append(p.at, i)
+		p.at = append(p.at, s.at[i])
 	}
 	return p
 }

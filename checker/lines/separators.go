@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strings"
 	"unicode"
+
+	"example.org/standstill/checker/expr"
 )
 
 // separator is one thing that stands between two lines.
@@ -37,6 +39,9 @@ var words = []separator{
 	{text: "implies", concludes: true}, {text: "i.e.", concludes: true}, {text: "ie", concludes: true},
 }
 
+// longestLabel is how many runes of a line are looked at for the name of an axis.
+const longestLabel = 60
+
 // split finds the pieces between separators.
 func (s *splitter) split() {
 	start, depth, concludes := 0, 0, false
@@ -46,6 +51,12 @@ func (s *splitter) split() {
 		s.pieces = append(s.pieces, p)
 	}
 	for i := 0; i < len(s.runes); {
+		if i == start {
+			i += expr.AxisLabel(string(s.runes[i:min(len(s.runes), i+longestLabel)])) // the arrow of "R(→):" separates nothing
+			if i >= len(s.runes) {
+				break
+			}
+		}
 		r := s.runes[i]
 		if sep, length := s.separatorAt(i, start, depth); length > 0 {
 			if sep.arrow && s.isPlain(start, i) {

@@ -57,6 +57,11 @@ func Replace(n *expr.Node, meant func(*expr.Node) bool, by *expr.Node) *expr.Nod
 	return &c
 }
 
+// IsLetter reports whether a tree is that letter and nothing more; a tree may be missing.
+func IsLetter(n *expr.Node, name string) bool {
+	return n != nil && n.Op == expr.Name && n.Name == name
+}
+
 func IsZero(n *expr.Node) bool { return n.Op == expr.Number && n.Num.Value == 0 }
 
 // usualG are the values of g that are in use, in m/s² (common practice; 9.80665

@@ -1,0 +1,141 @@
+package checker
+
+import (
+	"math"
+	"regexp"
+	"strings"
+
+	"example.org/standstill/checker/statics"
+	"example.org/standstill/checker/trial"
+)
+
+// Words behind an angle say from where it is measured: "from y", "below the x axis",
+// "west of south".
+
+// angleWords is what they say: the axis that the angle is measured from, and the sides
+// to which it lies, 0 where they do not say. The zero value says nothing.
+type angleWords struct {
+	said  bool
+	axis  statics.Axis
+	x, y  int
+	words string // as they are read back
+}
+
+// fromAxis matches "from y", "from the vertical", "above the negative x axis". Groups: the
+// sign and axis behind "from"; above or below, the sign and axis behind it; the side of the vertical.
+var fromAxis = regexp.MustCompile(`(?i)\s*(?:(?:measured\s+)?(?:(?:counter[-−–]?\s?|anti[-−–]?)?clockwise\s+)?(?:from|to|with|off)\s+(?:the\s+)?(negative\s+|positive\s+|[-+−])?\s*(x|y|horizontal|vertical)(?:[-\s]*(?:axis|direction|line))?` +
+	`|(above|below)\s+(?:the\s+)?(negative\s+|positive\s+|[-+−])?(x|horizontal)(?:[-\s]*(?:axis|direction|line))?` +
+	`|to\s+the\s+(left|right)\s+of\s+(?:the\s+)?(?:vertical|y)(?:[-\s]*(?:axis|direction|line))?)\s*\.?\s*$`)
+
+// ofCompass matches "west of south": the angle begins at south and goes towards west.
+var ofCompass = regexp.MustCompile(`(?i)\s*\b(?:to\s+the\s+)?(north|south|east|west)\s+of\s+(?:due\s+|the\s+)?(north|south|east|west)\s*\.?\s*$`)
+
+// cutAngleWords takes the words behind an angle off the line.
+func cutAngleWords(text string) (string, angleWords) {
+	if m := ofCompass.FindStringSubmatchIndex(text); m != nil {
+		if w, ok := compassWords(strings.ToLower(text[m[2]:m[3]]), strings.ToLower(text[m[4]:m[5]])); ok {
+			return text[:m[0]], w
+		}
+	}
+	at := fromAxis.FindStringSubmatchIndex(text)
+	if at == nil {
+		return text, angleWords{}
+	}
+	m := fromAxis.FindStringSubmatch(text)
+	w := angleWords{said: true, words: " from x"}
+	axis := strings.ToLower(m[2] + m[5])
+	if axis == "" || axis[0] == 'y' || axis[0] == 'v' {
+		w.axis, w.words = statics.Y, " from y"
+	}
+	sign := 0
+	switch strings.ToLower(strings.TrimSpace(m[1] + m[4])) {
+	case "negative", "-", "−":
+		sign = -1
+	}
+	if w.axis == statics.X {
+		w.x = sign
+	} else {
+		w.y = sign
+	}
+	switch strings.ToLower(m[3] + m[6]) {
+	case "above":
+		w.y = +1
+	case "below":
+		w.y = -1
+	case "left":
+		w.x = -1
+	case "right":
+		w.x = +1
+	}
+	return text[:at[0]], w
+}
+
+// compassWords is what "toward of from" says; ok is false where the two do not cross.
+func compassWords(toward, from string) (w angleWords, ok bool) {
+	w = angleWords{said: true, words: " from x"}
+	for _, side := range []string{toward, from} {
+		switch side {
+		case "north":
+			w.y = +1
+		case "south":
+			w.y = -1
+		case "east":
+			w.x = +1
+		case "west":
+			w.x = -1
+		}
+	}
+	if from == "north" || from == "south" {
+		w.axis, w.words = statics.Y, " from y"
+	}
+	return w, w.x != 0 && w.y != 0
+}
+
+// turnedTo returns an angle that was said with words as the problem measures it: from the
+// other axis, or all the way round.
+func (m *marking) turnedTo(name string, angle float64) float64 {
+	if f := m.directed(name); f != nil && m.turned.x != 0 && m.turned.y != 0 {
+		along := [2]float64{math.Cos(angle), math.Sin(angle)}
+		if m.turned.axis == statics.Y {
+			along[0], along[1] = along[1], along[0]
+		}
+		return math.Atan2(float64(m.turned.y)*along[1], float64(m.turned.x)*along[0])
+	}
+	if m.turned.axis != m.fromOf(name) {
+		return math.Pi/2 - angle
+	}
+	return angle
+}
+
+// directed returns the force whose full-circle direction a letter is, nil for none.
+func (m *marking) directed(name string) *statics.Force {
+	f, _ := m.forceOfAngle(name)
+	if f == nil || f.Direction == nil {
+		return nil
+	}
+	return f
+}
+
+// forceOfAngle finds the force that lies at an angle which is a letter, and its body.
+func (m *marking) forceOfAngle(name string) (*statics.Force, *statics.Body) {
+	for b := range m.Bodies {
+		for i := range m.Bodies[b].Forces {
+			f := &m.Bodies[b].Forces[i]
+			if trial.IsLetter(f.Angle, name) || trial.IsLetter(f.Direction, name) {
+				return f, &m.Bodies[b]
+			}
+		}
+	}
+	return nil, nil
+}
+
+// pointsElsewhere reports whether the words behind an angle say a side to which its
+// force does not point.
+func (m *marking) pointsElsewhere(name string) bool {
+	f, body := m.forceOfAngle(name)
+	if f == nil || f.Direction != nil || body.Tilt != nil {
+		return false
+	}
+	x, y := m.unit(f)
+	return m.turned.x*signOf(x) < 0 || m.turned.y*signOf(y) < 0
+}
