@@ -2,7 +2,6 @@ package tutor
 
 import (
 	"fmt"
-	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -74,6 +73,7 @@ func (c *Class) NewPage(p *problems.Problem) (*Page, error) {
 		g.Ref = g.Ref.Within(c.Tolerance)
 	}
 	g.judgeWith = c.Judge
+	g.class = c.Settings
 	return g, nil
 }
 
@@ -134,20 +134,6 @@ func (d *Desk) setWork() (shelf Shelf, ok bool) {
 
 // setTopic is the id of that shelf; no topic of the bank has a capital.
 const setTopic = "Set"
-
-// nextSet finds the first set problem that is not over, that with the nearest date
-// first.
-func (d *Desk) nextSet() (Advice, bool) {
-	shelf, _ := d.setWork()
-	open := slices.DeleteFunc(shelf.Problems, func(l Listed) bool { return l.Standing > Begun })
-	if len(open) == 0 {
-		return Advice{}, false
-	}
-	first := slices.MinFunc(open, func(a, b Listed) int {
-		return dateRank(a.Due, b.Due)
-	})
-	return Advice{Heading: first.Heading, Why: saidSet(first.Due)}, true
-}
 
 // dateRank compares dates; none is later than any.
 func dateRank(a, b time.Time) int {

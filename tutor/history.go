@@ -31,6 +31,8 @@ type Attempt struct {
 	touched int   // when it was worked on last, counted in entries
 	page    *Page // the desk's, made when it is first looked at
 	trouble error
+	past    PastPage // the desk's, of that many entries
+	summed  int
 }
 
 // HistoryOf makes a history of entries in any order.

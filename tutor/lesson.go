@@ -101,7 +101,7 @@ func (l *Lesson) Solution() ([]Step, error) {
 func (l *Lesson) Echo(text string) string {
 	stage, item, open := l.InHand()
 	text = tidyText(text)
-	if _, isWord := WordOf(text); text == "" || isWord {
+	if _, isWord := l.WordOf(text); text == "" || isWord {
 		return ""
 	}
 	if !open {

@@ -14,7 +14,9 @@ import (
 )
 
 // seat opens the record at path ("" for one in memory) and seats a student.
-func seat(t *testing.T, path string) *Desk {
+func seat(t *testing.T, path string) *Desk { t.Helper(); return seatIn(t, path) }
+
+func seatIn(t testing.TB, path string) *Desk {
 	t.Helper()
 	now := time.Date(2026, 3, 2, 10, 0, 0, 0, time.UTC)
 	o := record.Options{Now: func() time.Time { now = now.Add(time.Second); return now }}
@@ -79,7 +81,7 @@ var lantern = []string{
 	"T1 = 20.2 N; T2 = 25.8 N",
 }
 
-func TestWholeProblemUnaided(t *testing.T) {
+func TestWholeProblemAtFirstGo(t *testing.T) {
 	d := seat(t, "")
 	l := open(t, d, "canal-lantern")
 	wantInHand(t, l, checker.Diagram, "")
@@ -90,7 +92,7 @@ func TestWholeProblemUnaided(t *testing.T) {
 	handIn(t, l, lantern[2:4]...)
 	wantInHand(t, l, checker.XSum, "")
 	handIn(t, l, lantern[4:]...)
-	if !l.Solved() || d.Progress("canal-lantern").Standing != Unaided {
+	if !l.Solved() || d.Progress("canal-lantern").Standing != AtFirstGo {
 		t.Fatalf("the standing is %v", d.Progress("canal-lantern"))
 	}
 }
@@ -121,7 +123,7 @@ func TestComesBackToTheSamePlace(t *testing.T) {
 			t.Fatal("the draft outlived the line")
 		}
 	}
-	if p := seat(t, path).Progress("canal-lantern"); p.Standing != Unaided {
+	if p := seat(t, path).Progress("canal-lantern"); p.Standing != AtFirstGo {
 		t.Fatalf("the standing is %v", p)
 	}
 }
@@ -147,7 +149,7 @@ func TestHintsGoUpAndTheThirdIsCounted(t *testing.T) {
 	}
 }
 
-func TestKeptLineGoesOnAndIsContestedUntilAccepted(t *testing.T) {
+func TestKeptLineGoesOnAndIsDisputedUntilAccepted(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "record.db")
 	l := open(t, seat(t, path), "canal-lantern")
 	handIn(t, l, lantern[:4]...)
@@ -163,7 +165,7 @@ func TestKeptLineGoesOnAndIsContestedUntilAccepted(t *testing.T) {
 		t.Fatalf("%+v, %v", r, err)
 	}
 	handIn(t, l, lantern[5:]...)
-	if s := seat(t, path).Progress("canal-lantern").Standing; s != Contested {
+	if s := seat(t, path).Progress("canal-lantern").Standing; s != Disputed {
 		t.Fatalf("the standing is %v", s)
 	}
 	accept := record.Entry{Kind: record.Accepted, Student: l.desk.Student.ID, Problem: l.Problem.ID,
@@ -172,14 +174,14 @@ func TestKeptLineGoesOnAndIsContestedUntilAccepted(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if s := seat(t, path).Progress("canal-lantern").Standing; s != Unaided {
+	if s := seat(t, path).Progress("canal-lantern").Standing; s != AtFirstGo {
 		t.Fatalf("accepted, the standing is %v", s)
 	}
 	accept.Kind, accept.Ref = record.Withdrawn, kept.ID
 	if _, err := l.desk.tutor.Record.Append(accept); err != nil {
 		t.Fatal(err)
 	}
-	if s := seat(t, path).Progress("canal-lantern").Standing; s != Contested {
+	if s := seat(t, path).Progress("canal-lantern").Standing; s != Disputed {
 		t.Fatalf("with the acceptance taken back, the standing is %v", s)
 	}
 }
@@ -220,7 +222,7 @@ func TestEditedFileChangesNothingAboutYesterday(t *testing.T) {
 	}
 	d := seat(t, path)
 	d.tutor.Bank = d.tutor.Bank.With(bank)
-	if s := d.Progress("canal-lantern").Standing; s != Unaided {
+	if s := d.Progress("canal-lantern").Standing; s != AtFirstGo {
 		t.Fatalf("the standing is %v", s)
 	}
 	again, err := d.Again("canal-lantern")

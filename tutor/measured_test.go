@@ -57,10 +57,10 @@ func TestMeasuredCopyIsCreditedAndNoPlaceToComeBackTo(t *testing.T) {
 	if desk, err = teacher.Seat(student); err != nil {
 		t.Fatal(err)
 	}
-	if got := desk.ProgressOf(p); got.Standing != tutor.Unaided {
+	if got := desk.ProgressOf(p); got.Standing != tutor.AtFirstGo {
 		t.Errorf("standing %v", got)
 	}
-	if got := desk.Progress("canal-lantern"); got.Standing != tutor.Unaided {
+	if got := desk.Progress("canal-lantern"); got.Standing != tutor.AtFirstGo {
 		t.Errorf("the problem is not credited: %v", got)
 	}
 	if id, ok := desk.Unfinished(); id != "banner-ring" || !ok {

@@ -1,104 +1,154 @@
 package tutor
 
 import (
+	"bufio"
+	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
+	"strconv"
 	"strings"
 	"testing"
+	"time"
 
 	"example.org/standstill/checker"
 	"example.org/standstill/problems"
 )
 
-func wantNext(t *testing.T, d *Desk, id, why string) Advice {
+// nextCase is one case of testdata/next.txt.
+type nextCase struct {
+	name string
+	bank []Offer
+	past Past
+	work []Set
+	now  time.Time
+}
+
+var theFirstDay = time.Date(2026, 3, 2, 10, 0, 0, 0, time.UTC)
+
+// moment reads "3d40": minutes after three days, or minutes alone.
+func moment(t *testing.T, text string) time.Time {
 	t.Helper()
-	a, ok := d.Next()
-	if !ok || id != "" && a.ID != id || !strings.Contains(a.Why, why) {
-		t.Fatalf("next is %s (%s); want %s (… %s …)", a.ID, a.Why, id, why)
+	days, minutes, found := strings.Cut(text, "d")
+	if !found {
+		days, minutes = "0", text
 	}
-	return a
+	d, err := strconv.Atoi(days)
+	m, bad := strconv.Atoi(minutes)
+	if err != nil || bad != nil {
+		t.Fatalf("%q is no time", text)
+	}
+	return theFirstDay.Add(time.Duration(d*24*60+m) * time.Minute)
 }
 
-func TestNextLeadsUpALevelAfterTwoWithoutHelp(t *testing.T) {
-	d := seat(t, "")
-	first := wantNext(t, d, "", "easiest place to begin")
-	if first.Level != 1 || first.Topic != problems.Topics()[0].ID {
-		t.Fatalf("the first problem is %+v", first.Heading)
+func offerOf(f []string) Offer {
+	level, _ := strconv.Atoi(f[2])
+	var exercised []Idea
+	for _, i := range f[3:] {
+		exercised = append(exercised, Idea(i))
 	}
-	work(t, open(t, d, first.ID))
-	second := wantNext(t, d, "", "next new one")
-	if second.Level != 1 || second.Topic != first.Topic {
-		t.Fatalf("the second problem is %+v", second.Heading)
-	}
-	work(t, open(t, d, second.ID))
-	if third := wantNext(t, d, "", "a level harder"); third.Level != 2 || third.Topic != first.Topic {
-		t.Fatalf("the third problem is %+v", third.Heading)
-	}
+	return Offer{problems.Heading{ID: f[0], Title: strings.ToUpper(f[0]), Topic: f[1], Level: level}, func() []Idea { return exercised }}
 }
 
-func TestNextGoesOnToTheNextTopic(t *testing.T) {
-	d := seat(t, "")
-	topic := problems.Topics()[0].ID
-	for range 20 {
-		a, _ := d.Next()
-		if a.Topic != topic {
-			if a.Topic != problems.Topics()[1].ID || a.Level != 1 {
-				t.Fatalf("after %s comes %+v", topic, a.Heading)
-			}
-			return
-		}
-		work(t, open(t, d, a.ID))
+// did adds a page to the past.
+func (c *nextCase) did(t *testing.T, f []string) {
+	t.Helper()
+	i := slices.IndexFunc(c.bank, func(o Offer) bool { return o.ID == f[0] })
+	if i < 0 {
+		t.Fatalf("%s is not in the bank", f[0])
 	}
-	t.Fatalf("%s has no end", topic)
+	p := PastPage{Problem: f[0], Topic: c.bank[i].Topic, Level: c.bank[i].Level, Over: true, Begun: moment(t, f[1]), Last: moment(t, f[2])}
+	names := map[string]Standing{"at-first-go": AtFirstGo, "worked-out": WorkedOut, "by-trying": ByTrying, "shown": Shown}
+	standing, ok := names[f[3]]
+	if !ok {
+		t.Fatalf("%q is no standing", f[3])
+	}
+	p.Standing = standing
+	for _, one := range f[4:] {
+		mark := one[len(one)-1]
+		p.Chances = append(p.Chances, Chance{Idea: Idea(one[:len(one)-1]), Problem: f[0], Right: mark == '+', Shown: mark == '?', Time: p.Last.Add(-time.Minute)})
+	}
+	c.past.Pages = append(c.past.Pages, p)
 }
 
-func TestNextBringsBackWhatWentWrongAfterAWhile(t *testing.T) {
-	d := seat(t, "")
-	l := open(t, d, "canal-lantern")
-	if _, err := l.Hint(); err != nil {
-		t.Fatal(err)
-	}
-	work(t, l)
-	for range aWhile {
-		a, _ := d.Next()
-		if a.ID == "canal-lantern" {
-			t.Fatal("it comes back at once")
-		}
-		work(t, open(t, d, a.ID))
-	}
-	a := wantNext(t, d, "canal-lantern", "you needed hints")
-	if !a.Again {
-		t.Fatal("it would come back with the same numbers")
-	}
-	again, err := d.Again(a.ID)
+func TestNextCases(t *testing.T) {
+	file, err := os.Open("testdata/next.txt")
 	if err != nil {
 		t.Fatal(err)
 	}
-	work(t, again)
-	if a, _ := d.Next(); a.ID == "canal-lantern" {
-		t.Fatal("it comes back though it was done unaided")
+	defer file.Close()
+	var bank []Offer
+	var c *nextCase
+	cases := 0
+	for in := bufio.NewScanner(file); in.Scan(); {
+		text := strings.TrimSpace(in.Text())
+		word, rest, _ := strings.Cut(text, " ")
+		switch {
+		case text == "" || text[0] == '#':
+		case word == "bank":
+			bank = append(bank, offerOf(strings.Fields(rest)))
+		case word == "case":
+			c = &nextCase{name: rest, bank: bank}
+		case word == "set":
+			c.work = append(c.work, Set{Heading: problems.Heading{ID: rest}})
+		case word == "did":
+			c.did(t, strings.Fields(rest))
+		case word == "at":
+			c.now = moment(t, rest)
+		case word == "next":
+			cases++
+			c.want(t, rest)
+		default:
+			t.Fatalf("%q cannot be read", text)
+		}
+	}
+	if cases < 20 {
+		t.Fatalf("only %d cases were found", cases)
+	}
+}
+
+// want compares what comes next with "ID again : REASON".
+func (c *nextCase) want(t *testing.T, text string) {
+	t.Helper()
+	what, why, _ := strings.Cut(text, " : ")
+	id, again, _ := strings.Cut(what, " ")
+	var times []time.Time
+	for _, p := range c.past.Pages {
+		for at := p.Begun; !at.After(p.Last); at = at.Add(time.Minute) {
+			times = append(times, at)
+		}
+	}
+	c.past.Sittings = SittingsOf(times)
+	a, ok := Next(&c.past, c.bank, c.work, c.now)
+	if !ok || a.ID != id || a.Again != (again == "again") || !strings.Contains(a.Why, why) {
+		t.Errorf("%s: next is %s, again %v: %s; want %s", c.name, a.ID, a.Again, a.Why, text)
+	}
+	if a.Idea != "" {
+		i := slices.IndexFunc(c.bank, func(o Offer) bool { return o.ID == a.ID })
+		if !slices.Contains(c.bank[i].Ideas(), a.Idea) || !strings.Contains(a.Why, a.Idea.Title()) {
+			t.Errorf("%s: %s is said to be for %s: %s", c.name, a.ID, a.Idea, a.Why)
+		}
 	}
 }
 
 func TestNextOfASmallBank(t *testing.T) {
 	folder := t.TempDir()
-	lantern, err := problems.Embedded().Get("canal-lantern")
-	if err != nil {
-		t.Fatal(err)
-	}
-	if err := os.WriteFile(filepath.Join(folder, "lantern.yaml"), lantern.Raw, 0o600); err != nil {
+	if err := os.WriteFile(filepath.Join(folder, "lantern.yaml"), problemOf(t, "canal-lantern").Raw, 0o600); err != nil {
 		t.Fatal(err)
 	}
 	d := seat(t, "")
 	d.tutor.Bank, _ = problems.OpenFolder(folder)
-	l := open(t, d, wantNext(t, d, "canal-lantern", "easiest").ID)
+	l, a := take(t, d)
+	if a.ID != "canal-lantern" || a.Again {
+		t.Fatalf("next is %+v", a)
+	}
 	handIn(t, l, "T1 up left; T2 up right; w down")
-	if a := wantNext(t, d, "canal-lantern", "left it at the stage “Components”"); a.Again {
-		t.Fatal("what was left behind would be begun anew")
+	if a, _ := d.Next(); a.Again || !strings.Contains(a.Why, "left it at the stage “Components”") {
+		t.Fatalf("what was left behind: %+v", a)
 	}
 	work(t, l)
-	if a := wantNext(t, d, "canal-lantern", "every problem"); !a.Again {
-		t.Fatal("the same numbers would come again")
+	if a, _ := d.Next(); !a.Again || !strings.Contains(a.Why, "every problem") {
+		t.Fatalf("the last of all: %+v", a)
 	}
 	d.tutor.Bank, _ = problems.OpenFolder(t.TempDir())
 	if _, ok := d.Next(); ok {
@@ -110,13 +160,75 @@ func TestStandingsInWords(t *testing.T) {
 	for p, want := range map[Progress]string{
 		{}:                                      "not begun",
 		{Standing: Begun, Stage: checker.XSum}:  "begun, at sum along x",
-		{Standing: Unaided}:                     "done unaided",
-		{Standing: Shown, Stage: checker.Solve}: "shown; again begun, at solve",
-		{Standing: Contested}:                   "done, one line kept",
-		{Standing: WithHints}:                   "done with hints",
+		{Standing: AtFirstGo}:                   "at first go",
+		{Standing: WorkedOut}:                   "worked out",
+		{Standing: ByTrying}:                    "by trying",
+		{Standing: WithSteps}:                   "with steps shown",
+		{Standing: Disputed}:                    "disputed",
+		{Standing: Shown, Stage: checker.Solve}: "solution shown; again begun, at solve",
 	} {
 		if p.String() != want {
 			t.Errorf("%+v is %q, want %q", p, p, want)
 		}
 	}
+}
+
+// TestIdeasBecomeSteadyAndSlip walks one idea through its states.
+func TestIdeasBecomeSteadyAndSlip(t *testing.T) {
+	for text, want := range map[string]IdeaState{
+		"": NewIdea, "a+": NewIdea, "a-": NewIdea, "a+ a+": Learning, "a+ b-": Slipping, "a- b+": Learning,
+		"a+ a+ a+": Learning, "a+ a+ b+": Steady, "a- a+ b+": Learning, "a- a+ b+ b+": Steady, "a+ b+ c+ a-": Slipping, "a+ b+ c+ a- b+": Learning,
+	} {
+		var chances []Chance
+		for _, one := range strings.Fields(text) {
+			chances = append(chances, Chance{Problem: one[:1], Right: one[1] == '+'})
+		}
+		if got := stateOf(chances); got != want {
+			t.Errorf("%q is %s, want %s", text, got, want)
+		}
+	}
+}
+
+// BenchmarkNext measures what comes next for a student with 1,440 entries.
+func BenchmarkNext(b *testing.B) {
+	d := seatOfMany(b, 1440)
+	d.Next()
+	for b.Loop() {
+		d.Next()
+	}
+}
+
+// seatOfMany seats a student with so many entries, on as many problems as they
+// reach.
+func seatOfMany(tb testing.TB, entries int) *Desk {
+	tb.Helper()
+	d := seatIn(tb, "")
+	n := 0
+	for n < entries {
+		a, _ := d.Next()
+		open := d.Open
+		if a.Again {
+			open = d.Again
+		}
+		l, err := open(a.ID)
+		if err != nil {
+			tb.Fatal(err)
+		}
+		n++
+		for range 30 {
+			stage, item, open := l.InHand()
+			if !open {
+				break
+			}
+			text := answer(l, stage, item)
+			if stage == checker.Components && n%7 == 0 {
+				text = fmt.Sprintf("%s tan 40", text)
+			}
+			if _, err := l.HandIn(text); err != nil {
+				tb.Fatal(err)
+			}
+			n++
+		}
+	}
+	return d
 }

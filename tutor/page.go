@@ -40,10 +40,17 @@ type Line struct {
 	Fault    error
 	Time     time.Time
 
+	// What the lesson says beside the judgement: Doubt comes first, a question about a
+	// value that cannot be; Notes come after; OffersHint says that a hint is one key away.
+	Doubt      string
+	Notes      []string
+	OffersHint bool
+
 	would  []Place          // what is done besides if the line is kept
 	said   []checker.Answer // what counts as said from here on
 	about  topic            // of a hint
 	keptBy string           // the entry that kept it
+	tries  []try            // what it says about each item
 }
 
 // covers reports whether an item is done by the line.
@@ -78,6 +85,10 @@ type Page struct {
 	chosen    Place
 	draft     string
 	revealed  bool
+	shownAt   time.Time         // when the solution was asked for
+	passed    bool              // Components were passed over
+	class     Settings          // of the class
+	sizeTaken bool              // a component was taken as a size, and that was said
 	accepts   map[string]string // acceptance → line
 }
 
@@ -97,11 +108,16 @@ func (g *Page) Add(e record.Entry) *Line {
 	switch e.Kind {
 	case record.Answer:
 		g.draft = ""
-		return g.push(g.judge(e))
+		line := g.judge(e)
+		line.tries = g.triesOf(&line)
+		g.remark(&line)
+		return g.push(line)
 	case record.Hint:
 		return g.push(g.hintLine(e))
 	case record.Solution:
-		g.revealed = true
+		if !g.revealed {
+			g.revealed, g.shownAt = true, e.Time
+		}
 		return g.push(Line{ID: e.ID, Kind: Revealed, Stage: checker.Stage(e.Stage), Time: e.Time})
 	case record.Kept:
 		return g.change(e.Ref, func(l *Line) { l.Kept, l.keptBy = l.Verdict != checker.Right, e.ID })

@@ -3,7 +3,6 @@ package tutor
 import (
 	"fmt"
 	"math"
-	"slices"
 	"strconv"
 	"strings"
 
@@ -11,7 +10,6 @@ import (
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/statics"
-	"example.org/standstill/problems"
 )
 
 // Title names a stage.
@@ -27,7 +25,27 @@ func Title(stage checker.Stage) string {
 
 // String says a standing in words, for lists.
 func (s Standing) String() string {
-	return [...]string{"not begun", "begun", "shown", "done, one line kept", "done with hints", "done unaided"}[s]
+	return [...]string{"not begun", "begun", "solution shown", "disputed", "with steps shown", "by trying", "worked out", "at first go"}[s]
+}
+
+// Goes says how many items were right at first go: "7 of 9 at first go"; "" before
+// anything was answered.
+func (p Progress) Goes() string {
+	if p.Items == 0 {
+		return ""
+	}
+	return fmt.Sprintf("%d of %d at first go", p.FirstGo, p.Items)
+}
+
+// Result says what a finished problem came to: "worked out, 7 of 9 at first go".
+func (p Progress) Result() string {
+	switch {
+	case p.Standing == AtFirstGo:
+		return fmt.Sprintf("at first go, %d of %d", p.FirstGo, p.Items)
+	case p.Standing.Done():
+		return p.Standing.String() + ", " + p.Goes()
+	}
+	return p.String()
 }
 
 // String says how a student stands with a problem, in words.
@@ -142,24 +160,151 @@ func listed(words []string) string {
 
 const saidAllDone = "You have worked every problem; this one you did longest ago."
 
-func saidReturn(h problems.Heading, s Standing) string {
-	why := map[Standing]string{Shown: "you looked at its solution", WithHints: "you needed hints for it", Contested: "you kept a line in it"}[s]
-	return fmt.Sprintf("Some problems ago %s; now you may manage it alone, with other numbers.", why)
+func saidReturn(d dueIdea, title string) string {
+	when := "a few problems ago"
+	switch {
+	case d.days == 1:
+		when = "yesterday"
+	case d.days > 1:
+		when = fmt.Sprintf("%d days ago", d.days)
+	}
+	where := ""
+	if title != "" {
+		where = " in " + quote(title)
+	}
+	if d.slip.Shown {
+		return fmt.Sprintf("It practises %s again, because you looked at the solution%s %s.", quote(d.Title()), strings.Replace(where, " in ", " of ", 1), when)
+	}
+	return fmt.Sprintf("It practises %s again, which went wrong%s %s.", quote(d.Title()), where, when)
 }
 
-func saidNew(h problems.Heading, s Shelf, sameTopic bool, level int) string {
-	untouched := !slices.ContainsFunc(s.Problems, func(l Listed) bool { return l.Standing != NotBegun })
-	switch {
-	case sameTopic && untouched:
-		return fmt.Sprintf("It is the easiest place to begin with %s.", quote(s.Title))
-	case untouched:
-		return fmt.Sprintf("You have come far enough to begin with %s.", quote(s.Title))
-	case !sameTopic:
-		return fmt.Sprintf("It is the next new one of %s, which you began before.", quote(s.Title))
-	case h.Level > 1 && h.Level == level:
-		return fmt.Sprintf("You solved problems of %s without help, so this one is a level harder.", quote(s.Title))
+// saidPlace names an item with its stage: "Components, T₁ₓ".
+func saidPlace(p Place) string {
+	if p.Item == "" {
+		return Title(p.Stage)
 	}
-	return fmt.Sprintf("It is the next new one of %s.", quote(s.Title))
+	return Title(p.Stage) + ", " + saidItem(p)
+}
+
+// saidItem prints an item as on paper: "T₁x", "T₁x on A".
+func saidItem(p Place) string {
+	body, letter, dotted := strings.Cut(p.Item, ".")
+	if !dotted {
+		body, letter = "", p.Item
+	}
+	if p.Stage == checker.Components && letter != "" {
+		letter = expr.Set(letter[:len(letter)-1]) + letter[len(letter)-1:]
+	} else {
+		letter = expr.Set(letter)
+	}
+	return letter + on(body)
+}
+
+// saidSameAgain says where a mistake was made before, and the rule.
+func saidSameAgain(p Place, rule string) string {
+	where := saidItem(p)
+	switch p.Stage {
+	case checker.Diagram:
+		where = "in Forces" + on(p.Item)
+	case checker.XSum, checker.YSum:
+		where = "in the sum along " + string(p.Stage[0]) + on(p.Item)
+	case checker.Components:
+		where = "with " + where
+	default:
+		if where = "with " + where; p.Item == "" {
+			where = "in a line of Solve"
+		}
+	}
+	if rule == "" {
+		return "The same mistake as " + where + "."
+	}
+	return "The same as " + where + ": " + rule
+}
+
+func on(body string) string {
+	if body == "" {
+		return ""
+	}
+	return " on " + body
+}
+
+// saidSize is said once on a page, of a component that was taken as a size.
+func (g *Page) saidSize(p Place) string {
+	f, axis, ok := componentOf(g.Problem.System, p.Item)
+	if !ok {
+		return ""
+	}
+	return fmt.Sprintf("Taken as a size: %s points against the %s axis, so its sign is −, and the sum has to subtract it.", expr.Set(f.Name)+axis.String(), axis)
+}
+
+// saidDoubt asks about a value beside a known force.
+func saidDoubt(f *statics.Force, size string) string {
+	if f.Kind == statics.Weight {
+		return fmt.Sprintf("Is that possible? The weight %s is %s.", expr.Set(f.Name), size)
+	}
+	return fmt.Sprintf("Is that possible? %s is %s.", expr.Set(f.Name), size)
+}
+
+// What somebody hears who does not know what to do.
+const saidLostDone = "This problem is done. The word next takes you to another one, again gives you this one with other numbers."
+
+func saidLostForces(item string) string {
+	body := "the body"
+	if item != "" {
+		body = item
+	}
+	return fmt.Sprintf("You are asked which forces act on %s. Think of its weight and of everything that touches it. Write a letter for each force and the way it points, with ; between them.", body)
+}
+
+// saidLostComponent does not tell how the force lies.
+func saidLostComponent(item, force, axis string) string {
+	return fmt.Sprintf("You are asked for %s: how much of %s acts along the %s axis, in letters or as a number. "+
+		"Look at the drawing. A force at an angle is the long side of a right triangle, a force along the axis counts as a whole, and a force across it counts 0.", item, force, axis)
+}
+
+func saidLostSum(axis, item string) string {
+	body := "The body"
+	if item != "" {
+		body = item
+	}
+	return fmt.Sprintf("%s is at rest, so the components along %s balance. Write one equation with all of them: those that point one way, minus those that point the other way, = 0.", body, axis)
+}
+
+func saidLostSolve(open string) string {
+	return fmt.Sprintf("You have the equations. Use them to find %s. Write any line that follows from them, or a result with its unit.", open)
+}
+
+// saidIdea says how far an idea has come: "Signs: steady, ✗✓✓✓; went wrong last in …".
+func saidIdea(h HeldIdea, slipped string) string {
+	said := fmt.Sprintf("%s: %s, %s", h.Title(), h.State, h.Marks())
+	if slipped != "" {
+		said += "; it went wrong last in " + slipped
+	}
+	return said
+}
+
+const saidNext = "It is the next new problem."
+
+func saidBegins(topic string, i Idea) string {
+	return fmt.Sprintf("It begins the topic %s and practises %s.", quote(topic), quote(i.Title()))
+}
+
+func saidHarder(level int, i Idea) string {
+	return fmt.Sprintf("The ideas of level %d are steady, so this problem is one level harder; it uses %s.", level-1, quote(i.Title()))
+}
+
+func saidPractises(i Idea, s IdeaState) string {
+	switch s {
+	case Slipping:
+		return fmt.Sprintf("It practises %s, which went wrong last time.", quote(i.Title()))
+	case NewIdea:
+		return fmt.Sprintf("It practises %s, which is still new to you.", quote(i.Title()))
+	}
+	return fmt.Sprintf("It practises %s, which is not steady yet.", quote(i.Title()))
+}
+
+func saidSteady(i Idea) string {
+	return fmt.Sprintf("It is new and uses %s, which is steady by now.", quote(i.Title()))
 }
 
 func saidLeftBehind(stage checker.Stage) string {

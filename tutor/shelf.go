@@ -7,21 +7,6 @@ import (
 	"example.org/standstill/problems"
 )
 
-// Standing is how far a student has come with a problem.
-type Standing uint8
-
-// The standings, each better than the one before. Shown: the worked solution was
-// asked for. Contested: done, but for a line that the student kept against our
-// judgement and no teacher has accepted.
-const (
-	NotBegun Standing = iota
-	Begun
-	Shown
-	Contested
-	WithHints
-	Unaided
-)
-
 // Progress is how a student stands with one problem: the best of all attempts.
 // Stage is the one in hand of the attempt that is not finished, "" if there is
 // none. The counts are those of the best attempt.
@@ -29,6 +14,8 @@ type Progress struct {
 	Standing   Standing
 	Stage      checker.Stage
 	Attempts   int
+	Items      int // answered
+	FirstGo    int // of these, right at their first go
 	Lines      int // handed in
 	Refused    int // of these, wrong or almost right
 	Hints      int
@@ -110,6 +97,7 @@ func (d *Desk) Progress(id string) Progress {
 func (g *Page) Progress() Progress {
 	p := Progress{Standing: g.standing(), Attempts: 1}
 	p.Hints, p.StepsShown = g.Hints()
+	p.FirstGo, p.Items = g.FirstGoes()
 	for _, l := range g.lines {
 		switch {
 		case l.Kind != Typed || l.Verdict == checker.Unread:
@@ -124,31 +112,4 @@ func (g *Page) Progress() Progress {
 		p.Stage, _, _ = g.InHand()
 	}
 	return p
-}
-
-func (g *Page) standing() Standing {
-	hints, _ := g.Hints()
-	switch {
-	case g.revealed:
-		return Shown
-	case !g.Solved():
-		return Begun
-	case g.contested():
-		return Contested
-	case hints > 0:
-		return WithHints
-	}
-	return Unaided
-}
-
-// contested reports whether an item stands on a kept line alone.
-func (g *Page) contested() bool {
-	for _, stage := range checker.Stages {
-		for _, item := range g.Items(stage) {
-			if item.Kept {
-				return true
-			}
-		}
-	}
-	return false
 }

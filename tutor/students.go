@@ -25,6 +25,12 @@ func (t *Tutor) Students() ([]record.Student, error) {
 	return t.Record.Students()
 }
 
+// IsShared reports whether more than one student has practised here.
+func (t *Tutor) IsShared() bool {
+	students, err := t.Record.Students()
+	return err == nil && len(students) > 1
+}
+
 // LastStudent returns who practised last; ok is false where nobody has.
 func (t *Tutor) LastStudent() (s record.Student, ok bool, err error) {
 	if t.Visitor != nil {

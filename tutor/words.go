@@ -1,12 +1,17 @@
 package tutor
 
-import "strings"
+import (
+	"slices"
+	"strings"
+
+	"example.org/standstill/checker/statics"
+)
 
 // Word is a whole word that may be typed in place of a formula.
 type Word string
 
-// The words. No problem may use one of the first ten as a letter; the others are
-// longer than any letter.
+// The words. No problem may use one of the first ten as a letter. What a problem does
+// use as a letter is no word there: see Page.WordOf.
 const (
 	AskHint     Word = "hint"
 	AskText     Word = "text"
@@ -22,6 +27,10 @@ const (
 	AskAngles   Word = "angles"
 	AskPage     Word = "page"
 	AskDrawing  Word = "drawing"
+	AskTyping   Word = "words"
+	AskIdeas    Word = "ideas"
+	PassOver    Word = "sums"
+	AskMenu     Word = "menu"
 )
 
 // WordHelp is a word with what it does.
@@ -33,6 +42,8 @@ type WordHelp struct {
 // Words lists the words in the order in which a student meets them.
 func Words() []WordHelp {
 	return []WordHelp{
+		{AskHelp, "what is asked now, in other words"},
+		{AskTyping, "everything that can be typed"},
 		{AskHint, "a hint about what you typed last; three at most, the third shows the step"},
 		{AskText, "the problem again, and what is asked now"},
 		{AskDrawing, "the forces, in words"},
@@ -43,14 +54,21 @@ func Words() []WordHelp {
 		{GoNext, "the next problem"},
 		{GoAgain, "this problem once more with other numbers"},
 		{AskAngles, "once it is solved: turn an angle or change a mass and see what follows"},
+		{PassOver, "once your components are steady: straight to the sums"},
+		{AskIdeas, "the ideas you have practised, and how far you are"},
 		{AskProblems, "all problems, with what is done"},
 		{AskStudent, "another student at this machine"},
-		{AskHelp, "what can be typed"},
 		{Leave, "leave; nothing is lost"},
 	}
 }
 
-// WordOf finds the word that a whole line is.
+// otherWords are more words for the same, which nobody has to know.
+var otherWords = map[string]Word{
+	"quit": Leave, "exit": Leave, "bye": Leave, "stop": Leave, "skip": GoNext, "problem": AskText, "menu": AskMenu,
+	"list": AskProblems, "hints": AskHint, "a hint": AskHint, "hint please": AskHint, "give me a hint": AskHint,
+}
+
+// WordOf finds the word that a whole line is. A cry for help is the word help.
 func WordOf(line string) (Word, bool) {
 	line = strings.ToLower(strings.TrimSpace(line))
 	for _, w := range Words() {
@@ -58,7 +76,28 @@ func WordOf(line string) (Word, bool) {
 			return w.Word, true
 		}
 	}
+	if w, ok := otherWords[strings.TrimRight(line, "!.? ")]; ok {
+		return w, true
+	}
+	if isCry(line) {
+		return AskHelp, true
+	}
 	return "", false
+}
+
+// WordOf finds the word that a whole line is. What reads as a letter of the problem is
+// none.
+func (g *Page) WordOf(line string) (Word, bool) {
+	w, ok := WordOf(line)
+	if ok && g.isLetter(strings.TrimSpace(line)) {
+		return "", false
+	}
+	return w, ok
+}
+
+func (g *Page) isLetter(text string) bool {
+	letter, ok := g.Ref.LetterOf(text, "")
+	return ok && (g.Ref.Has(letter) || slices.ContainsFunc(g.Problem.System.Equal, func(e statics.Equal) bool { return e.Letter == letter }))
 }
 
 // Typing is one thing that can be typed, with examples.

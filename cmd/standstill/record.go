@@ -130,15 +130,57 @@ func listProgress(w io.Writer, desk *tutor.Desk) error {
 				continue
 			}
 			begun++
-			fmt.Fprintf(&b, "  %s: %s (%s, level %d; lines %d, refused %d, hints %d)\n",
-				p.Title, p.Progress, shelf.Title, p.Level, p.Lines, p.Refused, p.Hints)
+			fmt.Fprintf(&b, "  %s: %s (%s, level %d; %slines %d, refused %d, hints %d)\n",
+				p.Title, p.Progress, shelf.Title, p.Level, goes(p.Progress), p.Lines, p.Refused, p.Hints)
 		}
 	}
 	if begun == 0 {
 		b.WriteString("  Nothing is begun yet.\n")
+	} else {
+		listIdeas(&b, desk)
 	}
 	_, err := io.WriteString(w, b.String())
 	return err
+}
+
+func goes(p tutor.Progress) string {
+	if said := p.Goes(); said != "" {
+		return said + ", "
+	}
+	return ""
+}
+
+// listIdeas lists the ideas that the student has had a chance at.
+func listIdeas(b *strings.Builder, desk *tutor.Desk) {
+	b.WriteString("Ideas\n")
+	for _, said := range desk.SaidIdeas() {
+		fmt.Fprintf(b, "  %s\n", said)
+	}
+}
+
+// ideaHeld is how far a student has come with one idea. Chances are in order of time,
+// one for each problem that exercised it.
+type ideaHeld struct {
+	Idea    tutor.Idea      `json:"idea"`
+	Title   string          `json:"title"`
+	State   tutor.IdeaState `json:"state"`
+	Chances []bool          `json:"chances"`
+	Slipped string          `json:"slipped,omitempty"` // the problem where it went wrong last
+}
+
+func ideasHeld(desk *tutor.Desk) []ideaHeld {
+	var all []ideaHeld
+	for _, held := range desk.Past().Ideas() {
+		one := ideaHeld{Idea: held.Idea, Title: held.Title(), State: held.State, Chances: []bool{}}
+		for _, c := range held.Chances {
+			one.Chances = append(one.Chances, c.Right)
+		}
+		if c, ok := held.Slipped(); ok {
+			one.Slipped = c.Problem
+		}
+		all = append(all, one)
+	}
+	return all
 }
 
 // progress is how a student stands with one problem.
@@ -150,6 +192,8 @@ type progress struct {
 	Standing   string        `json:"standing"`
 	Stage      checker.Stage `json:"stage,omitempty"`
 	Attempts   int           `json:"attempts"`
+	Items      int           `json:"items"`
+	FirstGo    int           `json:"firstGo"`
 	Lines      int           `json:"lines"`
 	Refused    int           `json:"refused"`
 	Hints      int           `json:"hints"`
@@ -161,12 +205,13 @@ func writeProgress(w io.Writer, desk *tutor.Desk) error {
 		Student  string     `json:"student"`
 		Name     string     `json:"name"`
 		Problems []progress `json:"problems"`
-	}{desk.Student.ID, desk.Student.Name, []progress{}}
+		Ideas    []ideaHeld `json:"ideas"`
+	}{desk.Student.ID, desk.Student.Name, []progress{}, ideasHeld(desk)}
 	for _, shelf := range desk.Shelves() {
 		for _, p := range shelf.Problems {
 			if p.Standing != tutor.NotBegun {
 				out.Problems = append(out.Problems, progress{p.ID, p.Title, p.Topic, p.Heading.Level, p.Standing.String(),
-					p.Stage, p.Attempts, p.Lines, p.Refused, p.Hints, p.StepsShown})
+					p.Stage, p.Attempts, p.Items, p.FirstGo, p.Lines, p.Refused, p.Hints, p.StepsShown})
 			}
 		}
 	}

@@ -66,7 +66,7 @@ func (t *Table) Standings() []string {
 }
 
 // Standing says how far a student predicted by hand on the numbers in hand: "Ana, by
-// hand: done with hints".
+// hand: worked out".
 func (t *Table) Standing(s record.Student) string {
 	return s.Name + saidStanding(standing(t.Tutor, s.ID, t.Form))
 }

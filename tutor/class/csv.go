@@ -6,8 +6,6 @@ import (
 	"strconv"
 	"strings"
 	"time"
-
-	"example.org/standstill/tutor"
 )
 
 // byteOrderMark makes some spreadsheets read a file as UTF-8.
@@ -65,4 +63,3 @@ func stamp(at time.Time) string {
 }
 
 // done reports whether a standing counts as done.
-func done(s tutor.Standing) bool { return s >= tutor.Contested }

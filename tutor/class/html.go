@@ -30,7 +30,7 @@ func (r *Report) WriteHTML(w io.Writer, bank *problems.Bank) error {
 		"mistakes":  func(list []Tally) template.HTML { return mistakesPlot(list, len(r.Students)) },
 		"drawing":   func(id string) template.HTML { return drawingOf(bank, id) },
 		"first":     func(list []Tally) []Tally { return list[:min(len(list), mostMistakes)] },
-		"unaided":   func() string { return SaidUnaided },
+		"recorded":  func() string { return SaidRecorded },
 		"letters":   func() string { return saidLetters },
 	}).Parse(reportPage)
 	if err != nil {
@@ -39,15 +39,16 @@ func (r *Report) WriteHTML(w io.Writer, bank *problems.Bank) error {
 	return page.Execute(w, r)
 }
 
-// standingsPlot is a bar with a part for each standing, from done unaided down. The
+// standingsPlot is a bar with a part for each standing, from at first go down. The
 // parts differ in their filling, and the numbers stand beside them.
 func standingsPlot(c Column, of int) template.HTML {
 	const wide, high = 140, 14
-	fills := map[tutor.Standing]string{tutor.Unaided: "#1b4965", tutor.WithHints: "#5fa8d3", tutor.Contested: "#bee9e8", tutor.Shown: "#cccccc", tutor.Begun: "#eeeeee"}
+	fills := map[tutor.Standing]string{tutor.AtFirstGo: "#1b4965", tutor.WorkedOut: "#2f6690", tutor.ByTrying: "#5fa8d3", tutor.WithSteps: "#81c3d7",
+		tutor.Disputed: "#bee9e8", tutor.Shown: "#cccccc", tutor.Begun: "#eeeeee"}
 	var b strings.Builder
 	fmt.Fprintf(&b, `<svg role="img" width="%d" height="%d" viewBox="0 0 %d %d"><title>%s</title>`, wide, high, wide, high, template.HTMLEscapeString(c.counts(of)))
 	x := 0.0
-	for s := tutor.Unaided; s >= tutor.Begun; s-- {
+	for s := tutor.AtFirstGo; s >= tutor.Begun; s-- {
 		part := float64(wide*c.Students[s]) / float64(max(of, 1))
 		if part > 0 {
 			fmt.Fprintf(&b, `<rect x="%.1f" y="0" width="%.1f" height="%d" fill="%s" stroke="#333" stroke-width="0.5"/>`, x, part, high, fills[s])

@@ -35,8 +35,8 @@ type Report struct {
 type Column struct {
 	problems.Heading
 	Due      time.Time
-	Students [tutor.Unaided + 1]int // by standing
-	Spent    time.Duration          // the middle of those who are done
+	Students [tutor.AtFirstGo + 1]int // by standing
+	Spent    time.Duration            // the middle of those who are done
 }
 
 // Row is one student; Cells has a cell for each set problem, in order.
@@ -267,7 +267,7 @@ func (c *Column) sum(rows []Row, at int) {
 	for _, row := range rows {
 		cell := row.Cells[at]
 		c.Students[cell.Standing]++
-		if cell.Standing >= tutor.Contested {
+		if cell.Standing.Done() {
 			spent = append(spent, cell.Spent)
 		}
 	}

@@ -122,7 +122,7 @@ func resultHead(version string) []string {
 func (r *Report) result(student string, at int, c Cell) []string {
 	score, status, date := "0", "partially graded", c.Last
 	switch {
-	case done(c.Standing):
+	case c.Standing.Done():
 		score, status, date = "1", "fully graded", c.Done
 	case c.Standing == tutor.Shown:
 		status = "fully graded"
@@ -142,7 +142,7 @@ func (r *Report) result(student string, at int, c Cell) []string {
 }
 
 func (r *Report) overdue(at int, c Cell) bool {
-	return !done(c.Standing) && !r.Work[at].Due.IsZero() && r.Work[at].Due.Before(r.At.Add(time.Second))
+	return !c.Standing.Done() && !r.Work[at].Due.IsZero() && r.Work[at].Due.Before(r.At.Add(time.Second))
 }
 
 // rosterCSV writes rows; the texts in them are ours, or ids that were looked at.

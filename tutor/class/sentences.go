@@ -35,7 +35,7 @@ const (
 	headByProblem = "Mistakes by problem"
 	headKept      = "Lines kept against the tutor's judgement"
 	headRemarks   = "To look at"
-	saidLetters   = "U done unaided, H done with hints, K done with a line kept, S shown, B begun, - not begun; * after the date."
+	saidLetters   = "F at first go, W worked out, T by trying, H with steps shown, D disputed, S solution shown, B begun, - not begun; * after the date."
 	saidRow       = "%s: %d of %d begun, %s in all."
 	saidMore      = "… and %d more."
 	saidTally     = "%s: %s, %s, %s: %s"
@@ -43,8 +43,8 @@ const (
 	saidAccepted  = "accepted"
 )
 
-// SaidUnaided says what a report can and cannot tell.
-const SaidUnaided = "“Unaided” means as recorded: no hint and no solution was asked for here. Whoever has the program can have the numbers " +
+// SaidRecorded says what a report can and cannot tell.
+const SaidRecorded = "A standing says what was recorded here and no more. Whoever has the program can have the numbers " +
 	"and the solution of any copy, and a file on a student's own machine can be changed; what counts is what the answers come to when they are marked again."
 
 // String says where a student is stuck.

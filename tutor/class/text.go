@@ -14,7 +14,7 @@ import (
 )
 
 // letters stand for the standings in a table, in their order.
-const letters = "-BSKHU"
+const letters = "-BSDHTWF"
 
 func letterOf(c Cell) string {
 	letter := letters[c.Standing : c.Standing+1]
@@ -70,7 +70,7 @@ func (r *Report) WriteText(w io.Writer, l Layout) error {
 	t.mistakes(r)
 	t.kept(r)
 	t.remarks(r)
-	t.line("\n%s", SaidUnaided)
+	t.line("\n%s", SaidRecorded)
 	_, err := io.WriteString(w, t.String())
 	return err
 }
@@ -93,7 +93,12 @@ func (t *text) columns(r *Report) {
 
 // counts says how many students have come how far.
 func (c *Column) counts(of int) string {
-	done := c.Students[tutor.Unaided] + c.Students[tutor.WithHints] + c.Students[tutor.Contested]
+	done := 0
+	for s, n := range c.Students {
+		if tutor.Standing(s).Done() {
+			done += n
+		}
+	}
 	said := fmt.Sprintf("%d of %d done", done, of)
 	for _, standing := range []tutor.Standing{tutor.Shown, tutor.Begun} {
 		if n := c.Students[standing]; n > 0 {

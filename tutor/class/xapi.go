@@ -142,7 +142,7 @@ func (s *stating) attempt(student record.Student, set tutor.Set, a *Attempt) err
 			return err
 		}
 	}
-	if now := a.Page.Progress(); !done(now.Standing) {
+	if now := a.Page.Progress(); !now.Standing.Done() {
 		return nil
 	}
 	end, yes := base, true

@@ -12,7 +12,39 @@ import (
 	"example.org/standstill/tutor/picture"
 )
 
+// help tells what is asked now, in other words, and where all that can be typed is
+// listed.
 func (s *session) help() {
+	if s.lesson == nil {
+		s.words()
+		return
+	}
+	lost := s.lesson.Lost()
+	s.say(saidNow, lost.Now)
+	if lost.Example != "" {
+		s.say(saidExample, lost.Example)
+		if s.lesson.Refused(tutor.AskHint) == "" {
+			s.say(saidAskHint)
+		}
+	}
+	s.say(saidAskWords)
+}
+
+// ideas tells how far the student has come with each idea.
+func (s *session) ideas() {
+	said := s.desk.SaidIdeas()
+	if said == nil {
+		s.say(saidNoIdeas)
+		return
+	}
+	s.say(saidIdeas)
+	for _, one := range said {
+		s.say("%s.", one)
+	}
+}
+
+// words lists all that can be typed.
+func (s *session) words() {
 	s.say(saidHelpWords)
 	for _, w := range tutor.Words() {
 		s.say("%s: %s.", w.Word, w.Does)
@@ -88,8 +120,14 @@ func (s *session) pageLine(l tutor.Line) {
 		text = expr.Glyph(l.Item) + ": " + text
 	}
 	s.say("  %s: %s", word, text)
+	if l.Doubt != "" {
+		s.say("    %s", l.Doubt)
+	}
 	if l.Message != "" && l.Verdict != checker.Right {
 		s.say("    %s", l.Message)
+	}
+	for _, note := range l.Notes {
+		s.say("    %s", note)
 	}
 }
 
@@ -125,7 +163,7 @@ func (s *session) choose() error {
 	for i, shelf := range shelves {
 		done := 0
 		for _, p := range shelf.Problems {
-			if p.Standing >= tutor.Contested {
+			if p.Standing.Done() {
 				done++
 			}
 		}

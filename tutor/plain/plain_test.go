@@ -64,8 +64,8 @@ func (e *endless) Read(b []byte) (int, error) {
 }
 
 func TestEndlessLineIsCut(t *testing.T) {
-	said := hold(t, io.MultiReader(strings.NewReader("Nele\n"), &endless{64 << 20}, strings.NewReader("\nhelp\n")))
-	if !strings.Contains(said, "Unread: ") || !strings.Contains(said, "Words that may be typed") || len(said) > 200<<10 {
+	said := hold(t, io.MultiReader(strings.NewReader("Nele\n"), &endless{64 << 20}, strings.NewReader("\nwords\nhelp\n")))
+	if !strings.Contains(said, "Unread: ") || !strings.Contains(said, "Words that may be typed") || !strings.Contains(said, "Now: ") || len(said) > 200<<10 {
 		t.Fatalf("%d bytes were said", len(said))
 	}
 }
@@ -101,5 +101,40 @@ leave
 	level := strings.Index(said, "Axes: x positive: right; y positive: up")
 	if slope < 0 || level < slope {
 		t.Errorf("the axes of B are not said after those of A:\n%s", said)
+	}
+}
+
+// Where several students use a machine it asks who is there, and goes on with none of
+// them by itself.
+func TestASharedMachineAsksWhoIsThere(t *testing.T) {
+	r, err := record.OpenMemory(record.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer r.Close()
+	lesson := func(typed string) string {
+		var out strings.Builder
+		o := Options{Tutor: tutor.New(tutor.Options{Bank: problems.Embedded(), Record: r}), In: strings.NewReader(typed), Out: &out, Kept: "record.db"}
+		if err := Run(context.Background(), o); err != nil {
+			t.Fatal(err)
+		}
+		return out.String()
+	}
+	lesson("Nele\nleave\n")
+	if said := lesson("leave\n"); strings.Contains(said, "Nele?") || !strings.Contains(said, "Student: Nele.") {
+		t.Errorf("one student is asked for: %s", said)
+	}
+	lesson("student\nJoris\nleave\n")
+	if said := lesson("\nleave\n"); !strings.Contains(said, "Joris? Press enter") || !strings.Contains(said, "Problem: ") {
+		t.Errorf("the student of the last time does not go on: %s", said)
+	}
+	if said := lesson("Nele\nideas\nleave\n"); !strings.Contains(said, "Joris? Press enter") || !strings.Contains(said, "Ideas: none yet") {
+		t.Errorf("another name is not taken: %s", said)
+	}
+	if said := lesson("leave\n"); !strings.Contains(said, "Nele? Press enter") || strings.Contains(said, "Problem: ") {
+		t.Errorf("it cannot be left: %s", said)
+	}
+	if said := lesson("?\n\nleave\n"); strings.Contains(said, "Student: ?") || !strings.Contains(said, "Problem: ") {
+		t.Errorf("? is taken for a name: %s", said)
 	}
 }

@@ -111,12 +111,17 @@ func (s *session) begin(another bool) error {
 	if err != nil {
 		return s.trouble(err)
 	}
-	if !known || another {
+	switch {
+	case !known || another:
 		if student, err = s.name(); err != nil {
 			return err
 		}
 		s.say(saidRecord, tutor.SaidWhoSees(s.Kept))
-	} else {
+	case s.Tutor.IsShared():
+		if student, err = s.who(student); err != nil {
+			return err
+		}
+	default:
 		s.say(saidAgain, student.Name)
 	}
 	if s.desk, err = s.Tutor.Seat(student); err != nil {
@@ -126,6 +131,39 @@ func (s *session) begin(another bool) error {
 		return s.open(id, false, saidResume)
 	}
 	return s.next()
+}
+
+// who asks whether the student of the last time is here again, where several use the
+// machine.
+func (s *session) who(last record.Student) (record.Student, error) {
+	for {
+		s.say(saidWhoIsIt, visible(last.Name))
+		line, err := s.ask()
+		if err != nil {
+			return last, err
+		}
+		word, isWord := tutor.WordOf(line)
+		switch {
+		case word == tutor.Leave:
+			return last, errEnd
+		case word == tutor.AskStudent:
+			return s.name()
+		case isWord:
+			continue
+		case strings.TrimSpace(line) == "":
+			return last, nil
+		}
+		student, ok, err := s.Tutor.Enrol(line)
+		if err != nil {
+			return student, s.trouble(err)
+		}
+		if ok {
+			return student, nil
+		}
+		if s.Tutor.Class.Students != nil {
+			s.say(saidNotOnList)
+		}
+	}
 }
 
 // name asks until there is a name.
@@ -249,9 +287,17 @@ func (s *session) step() error {
 	return s.take(line)
 }
 
+// wordOf finds the word that a line is, in the problem in hand.
+func (s *session) wordOf(line string) (tutor.Word, bool) {
+	if s.lesson == nil {
+		return tutor.WordOf(line)
+	}
+	return s.lesson.WordOf(line)
+}
+
 // take obeys a word, or hands a line in.
 func (s *session) take(line string) error {
-	word, isWord := tutor.WordOf(line)
+	word, isWord := s.wordOf(line)
 	if word != tutor.GoBack {
 		s.back = 0
 	}
@@ -275,6 +321,12 @@ func (s *session) word(w tutor.Word) error {
 		return errEnd
 	case tutor.AskHelp:
 		s.help()
+		return nil
+	case tutor.AskTyping, tutor.AskMenu:
+		s.words()
+		return nil
+	case tutor.AskIdeas:
+		s.ideas()
 		return nil
 	case tutor.AskStudent:
 		return s.begin(true)

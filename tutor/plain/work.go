@@ -30,8 +30,17 @@ func (s *session) handIn(line string) error {
 
 // verdict tells what was made of a text, line by line.
 func (s *session) verdict(l *tutor.Line) {
+	if l.Doubt != "" {
+		s.say(saidDoubt, l.Doubt)
+	}
 	for _, one := range l.Statements() {
 		s.report(one)
+	}
+	for _, note := range l.Notes {
+		s.say(saidNote, note)
+	}
+	if l.OffersHint {
+		s.say(saidHintIsNear)
 	}
 }
 
@@ -130,7 +139,7 @@ func (s *session) solved() {
 	if s.guest {
 		progress = s.desk.ProgressOf(s.lesson.Problem)
 	}
-	s.say(saidSolved, s.lesson.Problem.Title, progress)
+	s.say(saidSolved, s.lesson.Problem.Title, progress.Result())
 	s.worked(s.lesson.Worked())
 	if s.guest {
 		return

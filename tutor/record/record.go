@@ -103,6 +103,9 @@ func (r *Record) IsAt(path string) bool {
 	return err == nil && os.SameFile(own, other)
 }
 
+// Now is the time by the record's clock, which is that of its entries.
+func (r *Record) Now() time.Time { return r.options.Now() }
+
 // Close lets go of the file. Everything appended is on disk already. Close
 // may be called twice.
 func (r *Record) Close() error {

@@ -37,12 +37,15 @@ func actions() []action {
 		{tutor.GoBack, binding{}, menuBack, (*model).hasLesson, (*model).goBack},
 		{tutor.AskDrawing, binding{}, menuDrawing, (*model).hasLesson, (*model).showWords},
 		{tutor.AskHelp, binding{}, menuHelp, always, (*model).showHelp},
+		{tutor.AskTyping, binding{}, menuTyping, always, (*model).showTyping},
+		{tutor.AskIdeas, binding{}, menuIdeas, (*model).hasDesk, (*model).showIdeas},
 		{tutor.AskSolution, binding{}, menuSolution, (*model).hasLesson, (*model).askSolution},
 		{tutor.AskAngles, binding{}, menuAngles, (*model).canTurn, (*model).turnAngles},
 		{tutor.GoNext, binding{}, menuNext, (*model).hasDesk, (*model).next},
 		{tutor.GoAgain, binding{}, menuAgain, (*model).hasLesson, (*model).again},
 		{tutor.AskProblems, bind("ctrl+l", "all problems", "ctrl+l"), menuProblems, (*model).hasDesk, (*model).showProblems},
 		{tutor.AskStudent, binding{}, menuStudent, (*model).hasDesk, (*model).showStudents},
+		{tutor.AskMenu, binding{}, "", (*model).hasDesk, (*model).openMenu},
 		{"", binding{}, menuBackground, always, (*model).otherBackground},
 		{tutor.Leave, bind("ctrl+c", "leave", "ctrl+c"), menuLeave, always, (*model).leave},
 	}
@@ -69,6 +72,8 @@ func (m *model) key(k tea.KeyMsg) tea.Cmd {
 		m.keyTooSmall(k)
 	case types(k):
 		m.edit(k)
+	case k.Type == tea.KeyF1:
+		m.obeyWord(tutor.AskHelp)
 	case m.sheet.press(m, k):
 	case m.obey(k):
 	case k.Type == tea.KeyEnter:
@@ -141,7 +146,10 @@ func (m *model) enter() {
 
 // wordOf finds the word that a whole line is.
 func (m *model) wordOf(text string) (tutor.Word, bool) {
-	if m.bench == nil {
+	switch {
+	case m.bench == nil && m.lesson != nil && !m.lent:
+		return m.lesson.WordOf(text)
+	case m.bench == nil:
 		return tutor.WordOf(text)
 	}
 	word, _, ok := m.bench.wordOf(m, text)

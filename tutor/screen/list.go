@@ -199,7 +199,7 @@ func standingShade(p tutor.Progress) shade {
 	switch {
 	case p.Standing == tutor.NotBegun:
 		return quiet
-	case p.Standing >= tutor.WithHints:
+	case p.Standing.Done():
 		return good
 	}
 	return near

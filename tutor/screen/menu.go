@@ -1,6 +1,8 @@
 package screen
 
 import (
+	"strings"
+
 	tea "github.com/charmbracelet/bubbletea"
 
 	"example.org/standstill/checker/expr"
@@ -107,12 +109,77 @@ func picked(at *int, n int, k tea.KeyMsg) bool {
 	return true
 }
 
+func (m *model) openMenu() { m.sheet = &menu{} }
+
+func (m *model) showTyping() {
+	m.sheet = &reader{title: wordTyping, make: (*model).typingRows}
+}
+
+// showHelp says what is asked now in other words, and below it what can be typed.
 func (m *model) showHelp() {
 	m.sheet = &reader{title: wordHelp, make: (*model).helpRows}
 }
 
-// helpRows says what can be typed.
 func (m *model) helpRows(cols int) []row {
+	if m.lesson == nil {
+		return m.typingRows(cols)
+	}
+	lost := m.lesson.Lost()
+	rows := m.entryRows(wordHelpNow, lost.Now, 11, cols)
+	if lost.Example != "" {
+		rows = append(rows, m.entryRows(wordSample, lost.Example, 11, cols)...)
+		if m.lesson.Refused(tutor.AskHint) == "" {
+			rows = append(rows, m.entryRows(wordHelpHint, saidAskHint, 11, cols)...)
+		}
+	}
+	return append(append(rows, nil), m.typingRows(cols)...)
+}
+
+func (m *model) showIdeas() {
+	m.sheet = &reader{title: wordIdeas, make: (*model).ideaRows}
+}
+
+// ideaRows lists the ideas: a word, the last tries as signs, and where each went wrong
+// last.
+func (m *model) ideaRows(cols int) []row {
+	rows := []row{m.look.row(quiet, " "+saidIdeas), nil}
+	for _, held := range m.desk.Past().Ideas() {
+		if len(held.Chances) == 0 {
+			continue
+		}
+		r := row{gap(1), m.look.text(plain, held.Title())}.padded(ideaWidth)
+		r = append(r, m.look.text(ideaShade(held.State), string(held.State))).padded(ideaWidth + stateWidth)
+		rows = append(rows, append(r, m.look.text(plain, strings.NewReplacer("✓", m.look.signs.right, "✗", m.look.signs.wrong).Replace(held.Marks()))))
+		if where := m.desk.SlippedIn(held); where != "" {
+			for _, part := range m.look.wrapMeasured(saidSlippedIn+where+".", cols-4) {
+				rows = append(rows, row{gap(3), m.look.text(quiet, part)})
+			}
+		}
+	}
+	if len(rows) == 2 {
+		return []row{m.look.row(plain, " "+saidNoIdeas)}
+	}
+	return rows
+}
+
+// The columns of the ideas.
+const (
+	ideaWidth  = 33
+	stateWidth = 10
+)
+
+func ideaShade(s tutor.IdeaState) shade {
+	switch s {
+	case tutor.Steady:
+		return good
+	case tutor.Slipping:
+		return near
+	}
+	return quiet
+}
+
+// typingRows says what can be typed.
+func (m *model) typingRows(cols int) []row {
 	var rows []row
 	add := func(label, text string, width int) { rows = append(rows, m.entryRows(label, text, width, cols)...) }
 	for _, n := range tutor.Notation() {

@@ -117,6 +117,8 @@ func (m *model) begin() {
 		m.showStudents()
 	case !known:
 		m.sheet = &welcome{}
+	case m.tutor.IsShared():
+		m.sheet = &isIt{last: student}
 	default:
 		m.seat(student)
 	}

@@ -1,6 +1,7 @@
 package screen
 
 import (
+	"slices"
 	"strings"
 
 	"example.org/standstill/checker"
@@ -36,7 +37,18 @@ func (m *model) paperLine(l *tutor.Line, cols int) []row {
 	for _, one := range l.Statements() {
 		rows = append(rows, m.statement(l, one, cols)...)
 	}
+	for _, said := range notesOn(l) {
+		rows = append(rows, m.marked(mark{}, said, quiet, true, cols)...)
+	}
 	return rows
+}
+
+// notesOn is what the lesson says of a line after the judgement.
+func notesOn(l *tutor.Line) []string {
+	if l.OffersHint {
+		return append(slices.Clone(l.Notes), saidHintIsNear)
+	}
+	return l.Notes
 }
 
 func (m *model) statement(l *tutor.Line, one checker.Report, cols int) []row {
@@ -48,8 +60,12 @@ func (m *model) statement(l *tutor.Line, one checker.Report, cols int) []row {
 		text = itemName(one.Item) + ": " + text
 	}
 	rows := m.marked(m.markOf(l, one), text, plain, false, cols)
-	if one.Message != "" {
-		rows = append(rows, m.marked(mark{}, one.Message, quiet, true, cols)...)
+	said := one.Message
+	if l.Doubt != "" && one.Verdict == checker.Wrong && said == l.Message {
+		said = l.Doubt + " " + said
+	}
+	if said != "" {
+		rows = append(rows, m.marked(mark{}, said, quiet, true, cols)...)
 	}
 	return rows
 }

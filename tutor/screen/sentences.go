@@ -36,7 +36,11 @@ const (
 	wordWord     = "by word"
 	wordText     = "The problem"
 	wordMenu     = "What you can do"
-	wordHelp     = "What can be typed"
+	wordHelp     = "What is asked now"
+	wordTyping   = "What can be typed"
+	wordIdeas    = "Your ideas"
+	wordHelpNow  = "now"
+	wordHelpHint = "a hint"
 	wordInWords  = "The drawing in words"
 	wordProblems = "All problems"
 	wordStudents = "Names that are known here"
@@ -59,7 +63,9 @@ const (
 	menuPage       = "Everything I have written"
 	menuBack       = "The stage before this one"
 	menuDrawing    = "The drawing in words"
-	menuHelp       = "What can be typed"
+	menuHelp       = "What is asked now, in other words"
+	menuTyping     = "What can be typed"
+	menuIdeas      = "Your ideas, and how far you are"
 	menuSolution   = "The worked solution"
 	menuAngles     = "Other angles"
 	menuNext       = "The next problem"
@@ -186,9 +192,24 @@ func saidDone(p tutor.Progress) string {
 	return saidStanding(p) + " Enter lays the worked solution beside your page."
 }
 
+const (
+	saidAskHint   = "ctrl+g gives you one, about what you typed last."
+	saidIdeas     = "Each sign is one problem, the latest last."
+	saidNoIdeas   = "There is nothing to show yet. Your ideas come with your first problem."
+	saidSlippedIn = "went wrong last in "
+)
+
+// saidIsIt asks whether the student of the last time is here again.
+func saidIsIt(name string) string {
+	return name + "? Press enter to go on, or type another name."
+}
+
+// saidHintIsNear is said once at an item, after the third line that was refused.
+const saidHintIsNear = "You can ask for a hint: press ctrl+g."
+
 // saidStanding says how a problem stands, as a sentence.
 func saidStanding(p tutor.Progress) string {
-	said := p.Standing.String()
+	said := p.Result()
 	return strings.ToUpper(said[:1]) + said[1:] + "."
 }
 
@@ -211,7 +232,7 @@ func saidDoneOf(shelves []tutor.Shelf) string {
 	done, seen := 0, map[string]bool{}
 	for _, s := range shelves {
 		for _, p := range s.Problems {
-			if !seen[p.ID] && p.Standing >= tutor.Contested {
+			if !seen[p.ID] && p.Standing.Done() {
 				done++
 			}
 			seen[p.ID] = true

@@ -37,6 +37,23 @@ func (welcome) body(m *model, cols, rows int) []row {
 	return columns(m.paint(sign(), left, rows), left+1, indented(right))
 }
 
+// isIt asks whether the student of the last time is here again, where several use the
+// machine.
+type isIt struct {
+	welcome
+	last record.Student
+}
+
+func (i *isIt) question(*model) string { return saidIsIt(i.last.Name) }
+
+func (i *isIt) enter(m *model, text string) {
+	if m.line.isEmpty() {
+		m.seat(i.last)
+		return
+	}
+	m.enrol(text)
+}
+
 // sign is the drawing of the first screen: something that stands still.
 func sign() picture.Scene {
 	return picture.Scene{

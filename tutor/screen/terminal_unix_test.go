@@ -202,7 +202,7 @@ func TestWholeProblemOnATerminal(t *testing.T) {
 	m.send(enter)
 	m.sees("✓ right")
 	m.send("T1 = 20.2 N; T2 = 25.8 N" + enter)
-	m.sees("Done with hints.")
+	m.sees("Worked out, 8 of 11 at first go.")
 	m.send(enter)
 	m.sees("Worked solution", "Next comes")
 	m.send(tab)
