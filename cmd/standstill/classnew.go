@@ -1,14 +1,13 @@
 package main
 
 import (
-	"bufio"
-	"errors"
 	"fmt"
-	"io/fs"
-	"strings"
+	"os"
+	"path/filepath"
 
 	"github.com/spf13/cobra"
 
+	"example.org/standstill/problems"
 	"example.org/standstill/tutor/class"
 )
 
@@ -19,34 +18,24 @@ func classNewCommand(t *teacher) *cobra.Command {
 		Short: "Make a class file",
 		Long: `Makes a class file from the flags, and asks for what they leave out: the name, the
 students and the work. Students come from a CSV file with the columns id and name, or
-from a OneRoster folder. The file is plain text; change it with any editor.`,
+from a OneRoster folder. An answer is checked when it is given; the word back goes to the
+question before, and what was answered is kept beside the file if you break off. The file
+is plain text; change it with any editor.`,
 		Example: "  standstill class new my-class.yaml --name Physics --students students.csv --problem canal-lantern --topic springs",
 		Args:    exactly(1, "a file"),
 		RunE: func(_ *cobra.Command, args []string) error {
-			bank := t.openBank()
-			if err := t.askFor(&d); err != nil {
-				return err
-			}
-			text, err := d.File(bank)
-			if err != nil {
-				return err
-			}
-			if err := writeNew(args[0], text); errors.Is(err, fs.ErrExist) {
-				return fmt.Errorf(saidIsThere, args[0])
-			} else if err != nil {
-				return fmt.Errorf(saidNotWritten, args[0], plainCause(err))
-			}
-			fmt.Fprintf(t.Out, saidMade+"\n", args[0], args[0])
-			return nil
+			return t.newClass(args[0], &d)
 		},
 	}
 	f := c.Flags()
 	f.StringVar(&d.Name, "name", "", "the `name` of the class")
-	f.StringVar(&d.Code, "code", "", "the class `code`, which chooses the numbers; made from the name and chance if left out")
-	f.StringVar(&d.List, "students", "", "a CSV file or OneRoster `folder` with the students")
+	f.StringVar(&d.Code, "numbers", "", "the number `key`, which chooses the numbers; made from the name and chance if left out")
+	f.StringVar(&d.Code, "code", "", "the same as --numbers")
+	f.StringVar(&d.List, "students", "", "a CSV `file` or OneRoster folder with the students, or their names with commas between them")
 	f.StringVar(&d.RosterClass, "roster-class", "", "the `id` of the class, where a OneRoster folder has several")
-	f.StringArrayVar(&d.Problems, "problem", nil, "set this `problem`; may be given several times")
+	f.StringArrayVar(&d.Set, "problem", nil, "set this `problem`; may be given several times")
 	f.StringArrayVar(&d.Topics, "topic", nil, "set all problems of this `topic`; may be given several times")
+	f.StringArrayVar(&d.From, "problems-from", nil, "a `folder` of own problem files; may be given several times")
 	f.StringVar(&d.Due, "due", "", "the `date` until which the work is to be done, as in 2026-03-09")
 	f.StringVar(&d.Gravity, "g", "", "the `value` of g, as in '9.81 m/s^2'")
 	f.StringVar(&d.Tolerance, "tolerance", "", "the `share` within which a number is right, as in '2 %'")
@@ -55,34 +44,64 @@ from a OneRoster folder. The file is plain text; change it with any editor.`,
 	return c
 }
 
-// askFor asks for what the flags left out.
-func (t *teacher) askFor(d *class.Draft) error {
-	in := bufio.NewScanner(t.In)
-	ask := func(question string) (string, error) {
-		fmt.Fprintln(t.Out, question)
-		if !in.Scan() {
-			return "", errors.New(saidNoAnswer)
-		}
-		return strings.TrimSpace(in.Text()), nil
+// newClass asks for what the flags left out and writes the file. Whether it can be
+// written is looked at first.
+func (t *teacher) newClass(path string, d *class.Draft) error {
+	if _, err := os.Lstat(path); err == nil {
+		return fmt.Errorf(saidIsThere, path)
 	}
+	if info, err := os.Stat(filepath.Dir(path)); err != nil || !info.IsDir() {
+		return fmt.Errorf(saidNoFolder, filepath.Dir(path))
+	}
+	d.Beside = filepath.Dir(path)
+	bank, err := d.Problems(t.openBank())
+	if err != nil {
+		return err
+	}
+	talk := newDialogue(t.In, t.Out, path+".draft")
+	if err := talk.run(missingParts(d, bank)); err != nil {
+		return err
+	}
+	for part, into := range map[string]*string{partName: &d.Name, partStudents: &d.List, partWork: &d.Work, partDue: &d.Due} {
+		if answer, ok := talk.answers[part]; ok {
+			*into = answer
+		}
+	}
+	text, err := d.File(bank)
+	if err != nil {
+		return err
+	}
+	if err := writeNew(path, text); err != nil {
+		return fmt.Errorf(saidNotWritten, path, plainCause(err))
+	}
+	talk.done()
+	_, err = fmt.Fprintf(t.Out, saidMade+"\n", path, path)
+	return err
+}
+
+// The parts of a class file that are asked for.
+const (
+	partName     = "name"
+	partStudents = "students"
+	partWork     = "work"
+	partDue      = "due"
+)
+
+// missingParts are the questions about what the flags leave out.
+func missingParts(d *class.Draft, bank *problems.Bank) (missing []question) {
+	work := len(d.Set)+len(d.Topics) > 0
 	for _, one := range []struct {
-		have     bool
-		question string
-		into     *string
+		have bool
+		question
 	}{
-		{d.Name != "", saidAskName, &d.Name},
-		{d.List != "", saidAskList, &d.List},
-		{len(d.Problems)+len(d.Topics) > 0, saidAskWork, &d.Work},
-		{d.Due != "" || len(d.Problems)+len(d.Topics) > 0, saidAskDue, &d.Due},
+		{d.Name != "", question{partName, saidAskName, class.CheckName}},
+		{d.List != "", question{partStudents, saidAskList, func(s string) string { return d.CheckStudents(s) }}},
+		{work, question{partWork, saidAskWork, func(s string) string { return class.CheckWork(s, bank) }}},
+		{d.Due != "" || work, question{partDue, saidAskDue, class.CheckDue}},
 	} {
-		if one.have {
-			continue
+		if !one.have {
+			missing = append(missing, one.question)
 		}
-		answer, err := ask(one.question)
-		if err != nil {
-			return err
-		}
-		*one.into = answer
 	}
-	return nil
+	return missing
 }

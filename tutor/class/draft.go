@@ -1,11 +1,16 @@
 package class
 
 import (
+	"cmp"
 	"crypto/rand"
 	"errors"
 	"fmt"
+	"os"
+	"path/filepath"
+	"slices"
 	"strings"
 	"time"
+	"unicode"
 
 	"example.org/standstill/problems"
 	"example.org/standstill/tutor"
@@ -13,13 +18,16 @@ import (
 )
 
 // Draft is what a new class file is made of. List is a CSV file or a OneRoster
-// folder; Work names problems and topics with commas between them, beside Problems
-// and Topics.
+// folder, or the students' names with commas between them; Work names problems and
+// topics with commas between them, beside Set and Topics. From are folders of own
+// problems, Beside the folder in which the class file will lie.
 type Draft struct {
 	Name, Code        string
 	List, RosterClass string
 	Work              string
-	Problems, Topics  []string
+	Set, Topics       []string
+	From              []string
+	Beside            string
 	Due               string
 	Gravity           string
 	Tolerance         string
@@ -27,82 +35,168 @@ type Draft struct {
 	NoSolution        bool
 }
 
+// Problems lays the draft's own problems over a bank.
+func (d *Draft) Problems(bank *problems.Bank) (*problems.Bank, error) {
+	for _, name := range d.From {
+		folder, found := problems.OpenFolder(name)
+		if err := found.Err(); err != nil && len(folder.List()) == 0 {
+			return nil, err
+		}
+		bank = bank.With(folder)
+	}
+	return bank, nil
+}
+
+// CheckName says what is wrong with the name of a class, "" for nothing.
+func CheckName(name string) string {
+	switch {
+	case name == "":
+		return "A class needs a name."
+	case len([]rune(name)) > longestName:
+		return fmt.Sprintf("A name has at most %d characters.", longestName)
+	}
+	return ""
+}
+
+// CheckStudents says why a list cannot be taken, "" where it can.
+func (d *Draft) CheckStudents(list string) string {
+	_, err := studentsOf(list, d.RosterClass)
+	return sentenceOf(err)
+}
+
+// CheckWork says which problem or topic there is not, "" where there are all.
+func CheckWork(work string, bank *problems.Bank) string {
+	_, err := workOf(strings.Split(work, ","), bank, time.Time{})
+	return sentenceOf(err)
+}
+
+// CheckDue says what is wrong with a date, "" for nothing; an empty one is no date.
+func CheckDue(due string) string {
+	_, err := dueOf(due)
+	return sentenceOf(err)
+}
+
+func sentenceOf(err error) string {
+	if err == nil {
+		return ""
+	}
+	text := []rune(err.Error())
+	text[0] = unicode.ToUpper(text[0])
+	return strings.TrimSuffix(string(text), ".") + "."
+}
+
 // File makes the class file. The error says what cannot be used.
 func (d *Draft) File(bank *problems.Bank) ([]byte, error) {
-	c := &Class{Class: tutor.Class{Name: d.Name, Code: d.Code}}
-	if err := d.students(c); err != nil {
+	list, err := studentsOf(d.List, d.RosterClass)
+	if err != nil {
 		return nil, err
 	}
-	if c.Name == "" {
-		return nil, errors.New("a class needs a name")
+	c := &Class{Class: tutor.Class{Name: cmp.Or(d.Name, list.Name), Code: d.Code, Students: list.Students}, Roster: list.Roster}
+	if said := CheckName(c.Name); said != "" {
+		return nil, errors.New(said)
 	}
 	if c.Code == "" {
 		c.Code = newCode(c.Name)
 	}
-	if err := d.work(c, bank); err != nil {
+	due, err := dueOf(d.Due)
+	if err != nil {
+		return nil, err
+	}
+	if c.Work, err = workOf(slices.Concat(d.Set, d.Topics, strings.Split(d.Work, ",")), bank, due); err != nil {
 		return nil, err
 	}
 	if err := d.settings(c); err != nil {
 		return nil, err
 	}
+	if c.From, err = d.fromBeside(); err != nil {
+		return nil, err
+	}
 	text := Format(c)
-	if _, found := Read("the new class file", text, bank); len(found) > 0 {
+	if _, found := Read(filepath.Join(d.Beside, "the new class file"), text, bank); len(found) > 0 {
 		return nil, errors.New(found[0].String())
 	}
 	return text, nil
 }
 
-func (d *Draft) students(c *Class) error {
-	if d.List == "" {
-		c.Students = []record.Student{{ID: "s01", Name: "Ada Berg"}, {ID: "s02", Name: "Ben Roos"}}
-		return nil
+// fromBeside names the folders as they are seen from the class file.
+func (d *Draft) fromBeside() (from []string, err error) {
+	for _, name := range d.From {
+		here, err := filepath.Abs(d.Beside)
+		if err != nil {
+			return nil, err
+		}
+		there, err := filepath.Abs(name)
+		if err != nil {
+			return nil, err
+		}
+		seen, err := filepath.Rel(here, there)
+		if err != nil {
+			seen = there
+		}
+		from = append(from, filepath.ToSlash(seen))
 	}
-	list, err := ReadList(d.List, d.RosterClass)
-	if err != nil {
-		return fmt.Errorf("the list %s cannot be taken: %w", shown(d.List), err)
+	return from, nil
+}
+
+// studentsOf reads a list, or takes names with commas between them, who get the ids
+// s01, s02 and so on.
+func studentsOf(text, rosterClass string) (*List, error) {
+	if text == "" {
+		return nil, errors.New("a class needs students: a CSV file, a OneRoster folder, or names with commas between them")
 	}
-	c.Students, c.Roster = list.Students, list.Roster
-	if c.Name == "" {
-		c.Name = list.Name
+	if _, err := os.Stat(text); err == nil || !strings.Contains(text, ",") {
+		list, err := ReadList(text, rosterClass)
+		if err != nil {
+			return nil, fmt.Errorf("the list %s cannot be taken: %w", shown(text), err)
+		}
+		return list, nil
 	}
-	return nil
+	list := &List{}
+	for _, name := range strings.Split(text, ",") {
+		if name = shown(name); name != "" {
+			list.Students = append(list.Students, record.Student{ID: fmt.Sprintf("s%02d", len(list.Students)+1), Name: name})
+		}
+	}
+	return list, nil
+}
+
+func dueOf(text string) (due time.Time, err error) {
+	if text == "" {
+		return due, nil
+	}
+	if due, err = readDue(text); err != nil {
+		return due, fmt.Errorf("%q is no date; expected one such as 2026-03-09", shown(text))
+	}
+	return due, nil
+}
+
+// workOf finds the problems and topics that are named.
+func workOf(wanted []string, bank *problems.Bank, due time.Time) ([]tutor.Set, error) {
+	var work []tutor.Set
+	for _, one := range wanted {
+		if one = strings.TrimSpace(one); one == "" {
+			continue
+		}
+		before := len(work)
+		for _, h := range bank.List() {
+			if h.ID == one || h.Topic == one {
+				work = append(work, tutor.Set{Heading: h, Due: due})
+			}
+		}
+		if len(work) == before {
+			_, err := bank.Get(one)
+			return nil, err
+		}
+	}
+	if len(work) == 0 {
+		return nil, errors.New("a class needs some work; name problems or topics")
+	}
+	return work, nil
 }
 
 // newCode makes a code that no other class is likely to have.
 func newCode(name string) string {
 	return plainName(name, "class") + "-" + strings.ToLower(rand.Text()[:4])
-}
-
-func (d *Draft) work(c *Class, bank *problems.Bank) error {
-	var due time.Time
-	if d.Due != "" {
-		var err error
-		if due, err = readDue(d.Due); err != nil {
-			return fmt.Errorf("%q is no date; expected one such as 2026-03-09", shown(d.Due))
-		}
-	}
-	wanted := append(append([]string(nil), d.Problems...), d.Topics...)
-	for _, one := range strings.Split(d.Work, ",") {
-		if one = strings.TrimSpace(one); one != "" {
-			wanted = append(wanted, one)
-		}
-	}
-	for _, one := range wanted {
-		before := len(c.Work)
-		for _, h := range bank.List() {
-			if h.ID == one || h.Topic == one {
-				c.Work = append(c.Work, tutor.Set{Heading: h, Due: due})
-			}
-		}
-		if len(c.Work) == before {
-			_, err := bank.Get(one)
-			return err
-		}
-	}
-	if len(c.Work) == 0 {
-		return errors.New("a class needs some work; name problems or topics")
-	}
-	return nil
 }
 
 func (d *Draft) settings(c *Class) error {
