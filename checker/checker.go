@@ -17,7 +17,7 @@
 package checker
 
 import (
-	"sync"
+	"example.org/standstill/checker/mistake"
 
 	"example.org/standstill/checker/trial"
 
@@ -93,10 +93,10 @@ type Report struct {
 // student's bare numbers are; Value is in SI.
 type Reference struct {
 	*trial.Problem
-	*cache
-	si      *Reference // the same in SI, where own is not
-	Watched []Own      // the author's own mistakes
-	share   float64    // how far a value may be off, as a share of it
+	mistakes *mistake.Search
+	si       *Reference // the same in SI, where own is not
+	Watched  []Own      // the author's own mistakes
+	share    float64    // how far a value may be off, as a share of it
 }
 
 // New solves the system and makes a reference of it. The errors are those of
@@ -203,12 +203,6 @@ func (r *Reference) Negative(f *statics.Force, axis statics.Axis) bool {
 }
 
 func newReference(m *statics.Model, solution []float64, own trial.Units) *Reference {
-	return &Reference{Problem: trial.NewProblem(m, solution, own), cache: &cache{terms: map[int][]variant{}, wrongNumbers: map[string][]candidate{}}, share: trial.RoundedShare}
-}
-
-// cache keeps the changed sums and the wrong numbers, which are made when first asked for.
-type cache struct {
-	making       sync.Mutex
-	terms        map[int][]variant
-	wrongNumbers map[string][]candidate
+	p := trial.NewProblem(m, solution, own)
+	return &Reference{Problem: p, mistakes: mistake.New(p, mistake.Table()), share: trial.RoundedShare}
 }

@@ -4,6 +4,8 @@ import (
 	"math"
 	"slices"
 
+	"example.org/standstill/checker/mistake"
+
 	"example.org/standstill/checker/trial"
 
 	"example.org/standstill/checker/expr"
@@ -63,10 +65,10 @@ func (m *marking) markComponentAsTyped() Report {
 		f := m.explainComponent(side, c)
 		code, ofDigits := m.digitsOfPart(side, c)
 		switch {
-		case f.code == Unexplained && code == Coarse:
+		case f.Code == Unexplained && code == Coarse:
 			return m.almost(Coarse, c.Force.Name)
-		case f.code == Unexplained && ofDigits:
-			f.code = code
+		case f.Code == Unexplained && ofDigits:
+			f.Code, f.Row = code, nil
 		}
 		return m.wrong(f)
 	}
@@ -88,7 +90,7 @@ func unitOf(n *expr.Node) quantity.Unit {
 }
 
 func (m *marking) isComponent(side *expr.Node, c *trial.Component) bool {
-	e := m.componentIs(side, c)
+	e := m.ComponentIs(side, c)
 	for _, vary := range e.Vary {
 		if m.SameTerm(e, trial.Sum{c.Term}, vary, m.SignsOf(&c.Term), trial.RoundedShare) {
 			return true
@@ -110,50 +112,21 @@ func (m *marking) isTermAtRest(e *trial.Equation, c *trial.Component, vary trial
 	return true
 }
 
-// componentIs is the equation "side = the component". Only what the student typed
-// varies: at 60° T/2 is the component, though no cosine stands in it.
-func (m *marking) componentIs(side *expr.Node, c *trial.Component) *trial.Equation {
-	e := m.Equation(side, expr.Letter(c.Name), nil)
-	e.Vary = m.Variations(side, m.Literals(e.Sides))
-	return e
+// explainComponent finds the mistake that gives what was typed for the component.
+func (m *marking) explainComponent(side *expr.Node, c *trial.Component) mistake.Finding {
+	if c.Term.Scale != 0 {
+		return m.mistakes.Component(m.ComponentIs(side, c), c)
+	}
+	code := Unexplained
+	if onlyAbout(m.Reference, side, c.Force.Name) {
+		code = ExtraForce
+	}
+	return about(code, c.Force.Name)
 }
 
-// explainComponent finds the change of the component that gives what was typed.
-func (m *marking) explainComponent(side *expr.Node, c *trial.Component) finding {
-	name := c.Force.Name
-	e := m.componentIs(side, c)
-	if c.Term.Scale == 0 {
-		if onlyAbout(m.Reference, side, c.Force.Name) {
-			return finding{code: ExtraForce, about: name, all: []string{name}}
-		}
-		return finding{code: Unexplained, about: name, all: []string{name}}
-	}
-	at := trial.Place{Body: c.Body, Axis: c.Axis}
-	ways := m.changed(at, trial.Sum{c.Term}, len(changes), false)
-	for _, t := range m.SumOf(c.Body, c.Axis.Other()) {
-		if t.Force == c.Force && t.Scale != 0 {
-			ways = append(ways, variant{code: WrongAxis, rank: len(changes), about: []string{name}, row: trial.Sum{t}})
-		}
-	}
-	if f, ok := m.matchTerm(e, ways); ok {
-		return f
-	}
-	for _, v := range changeTwice(m.Reference, at, trial.Sum{c.Term}) {
-		v.code = TwiceCounted
-		if f, ok := m.matchTerm(e, []variant{v}); ok {
-			return f
-		}
-	}
-	var twice []variant
-	for _, v := range ways {
-		for _, w := range m.changed(at, v.row, len(changes), false) {
-			twice = append(twice, both(v, w))
-		}
-	}
-	if f, ok := m.matchTerm(e, twice); ok {
-		return f
-	}
-	return finding{code: Unexplained, about: name, all: []string{name}}
+// about is a finding that concerns one force.
+func about(code Code, name string) mistake.Finding {
+	return mistake.Finding{Code: code, About: name, All: []string{name}}
 }
 
 // onlyAbout reports whether a tree speaks of that force alone.
@@ -175,19 +148,4 @@ func constant(n *expr.Node) float64 {
 		return 0
 	}
 	return v
-}
-
-func (m *marking) matchTerm(e *trial.Equation, ways []variant) (finding, bool) {
-	for _, v := range ways {
-		signs := trial.BothSigns
-		if v.code == Sign {
-			signs = trial.BothSigns[:1]
-		}
-		for _, vary := range e.Vary {
-			if m.SameTerm(e, v.row, vary, signs, trial.MistakeShare) {
-				return finding{code: v.code, about: v.about[0], all: v.about[:1]}, true
-			}
-		}
-	}
-	return finding{}, false
 }

@@ -7,6 +7,7 @@ import (
 
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/lines"
+	"example.org/standstill/checker/mistake"
 	"example.org/standstill/checker/statics"
 	"example.org/standstill/checker/trial"
 )
@@ -73,7 +74,7 @@ type diagram struct {
 	read  []string
 	seen  []string
 	parts []string // the masses of a lumped weight that were drawn apart
-	first *finding
+	first *mistake.Finding
 }
 
 // runOn takes apart forces that stand one behind the other with nothing between, as in "T1 ↖ T2 ↗":
@@ -164,7 +165,7 @@ func (d *diagram) isOfMotion(name string, f *statics.Force) bool {
 
 func (d *diagram) note(code Code, about, name string) {
 	if d.first == nil {
-		d.first = &finding{code: code, about: about, all: []string{name}}
+		d.first = &mistake.Finding{Code: code, About: about, All: []string{name}}
 	}
 }
 
@@ -177,17 +178,17 @@ func (d *diagram) report() Report {
 	case len(d.seen) == 0:
 		return Report{Verdict: Unread, Code: Unreadable, Item: d.item, Message: saidDiagramEmpty}
 	}
-	missing := finding{code: MissingForce}
+	missing := mistake.Finding{Code: MissingForce}
 	for i := range d.body.Forces {
 		if name := d.body.Forces[i].Name; !slices.Contains(d.seen, name) {
-			missing.all = append(missing.all, name)
+			missing.All = append(missing.All, name)
 		}
 	}
-	switch len(missing.all) {
+	switch len(missing.All) {
 	case 0:
 		return d.right()
 	case 1:
-		missing.about = missing.all[0]
+		missing.About = missing.All[0]
 	}
 	return d.wrong(missing)
 }

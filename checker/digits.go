@@ -57,50 +57,8 @@ func (m *marking) digitsOfPart(side *expr.Node, c *trial.Component) (code Code, 
 	if a.number.Coarse(a.inUnit(v)) {
 		return Coarse, true
 	}
-	f := m.explainDigits(v, a)
-	return f.code, f.code != Unexplained
-}
-
-// mostPower is the largest power of ten that is tried on a number of a sum.
-const mostPower = 3
-
-// misplaced finds the number of a sum that has the right digits and the wrong power of
-// ten, and the force whose size it would be. Only numbers without letters beside them
-// are tried.
-func (m *marking) misplaced(e *trial.Equation, at trial.Place) (finding, bool) {
-	var numbers []*expr.Node
-	for _, side := range e.Sides {
-		for _, t := range trial.Addends(side, 1, nil) {
-			if len(t.Node.Names()) == 0 {
-				numbers = append(numbers, t.Node)
-			}
-		}
-	}
-	for _, l := range m.Literals(numbers) {
-		for power := -mostPower; power <= mostPower; power++ {
-			if power == 0 || l.Node.Unit == "deg" {
-				continue
-			}
-			k := math.Pow10(power)
-			moved := *l.Node
-			moved.Num.Value, moved.Num.Half, moved.Num.Wide = moved.Num.Value*k, moved.Num.Half*k, moved.Num.Wide*k
-			number := func(n *expr.Node) bool { return n == l.Node }
-			mended := m.Equation(trial.Replace(e.Sides[0], number, &moved), trial.Replace(e.Sides[1], number, &moved), e.Signs)
-			if kind, f := m.link(mended, at); kind == linkAsked && f == nil {
-				return m.forceOfSize(at, moved.Num.Value, moved.Num.Half), true
-			}
-		}
-	}
-	return finding{}, false
-}
-
-// forceOfSize blames the power of ten on the given force of that size, if there is one.
-func (m *marking) forceOfSize(at trial.Place, value, half float64) finding {
-	f := finding{code: PowerOfTen}
-	for _, t := range m.SumOf(at.Body, at.Axis) {
-		if t.Force.Size != nil && math.Abs(m.Solution[t.Slot]-value) <= half {
-			f.about, f.all = t.Force.Name, []string{t.Force.Name}
-		}
-	}
-	return f
+	target := m.mistakes.Target(c.Force.Name)
+	target.Value = v.value
+	f := m.mistakes.Digits(target, a.value)
+	return f.Code, f.Code != Unexplained
 }

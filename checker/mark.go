@@ -7,6 +7,7 @@ import (
 
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/lines"
+	"example.org/standstill/checker/mistake"
 	"example.org/standstill/checker/trial"
 )
 
@@ -88,17 +89,23 @@ func (r *Reference) markOne(a Answer, before []Answer) Report {
 		return Report{Verdict: Unread, Code: Unreadable, Item: a.Item, Pos: e.Pos, End: e.End, Message: saidUnreadable(e)}
 	}
 	var best Report
+	bestIsStrange := false // a unit in it does not fit
 	for i, line := range reading.Lines {
 		m := &marking{Reference: r, stage: a.Stage, item: a.Item, line: line, before: before, turned: turned, text: reading.Text}
 		report := m.mark()
 		report.Read = letters.Print(line) + turned.words
 		report.Answers = m.answers(&report)
-		if i == 0 || better(report, best) || line.Named && report.Code == NoEquation && best.Verdict == Wrong {
+		if i == 0 || better(report, best) || bestIsStrange && !m.hasOtherUnit() && isExplained(report) && best.Verdict == Wrong || line.Named && report.Code == NoEquation && best.Verdict == Wrong {
 			report.Message = joinSentences(report.Message, saidReading(reading, i, report))
-			best = report
+			best, bestIsStrange = report, m.hasOtherUnit()
 		}
 	}
 	return best
+}
+
+// isExplained reports whether a wrong line has a mistake that is named.
+func isExplained(a Report) bool {
+	return a.Verdict == Wrong && a.Code != Unexplained && a.Code != DoesNotFollow
 }
 
 // better reports whether a later reading is to be preferred: one that is right, or one
@@ -157,8 +164,8 @@ func (m *marking) mark() Report {
 	return Report{Verdict: Unread, Code: Unreadable, Message: saidNoStage}
 }
 
-func (m *marking) wrong(f finding) Report {
-	report := Report{Verdict: Wrong, Code: f.code, About: f.about, Item: m.item}
+func (m *marking) wrong(f mistake.Finding) Report {
+	report := Report{Verdict: Wrong, Code: f.Code, About: f.About, Item: m.item}
 	report.Message = m.saidWrong(f)
 	report.Pos, report.End = m.where(f)
 	return report

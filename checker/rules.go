@@ -33,21 +33,21 @@ func (s *setting) lie() string {
 	case s.force == nil:
 		return ""
 	case s.force.Direction != nil:
-		return "With an angle counted all the way round from the positive x axis, the x part goes with its cosine and the y part with its sine; the signs come by themselves."
+		return "With an angle counted all the way round from the positive x axis, the x component goes with its cosine and the y component with its sine, and the signs come by themselves."
 	case s.force.Slanted():
-		return "{The force} is the longest side of a right-angled triangle; {part} is the side {beside} {angle|its angle}, and that side goes with the {function} of the angle."
+		return "{The force} is the longest side of a right-angled triangle. {Component} is the side {beside} {angle|its angle}, and that side goes with the {function} of the angle."
 	case s.force.Factor(s.axis).Sign != 0:
-		return "{The force} lies along {axis}, so all of it acts there; only its sign has to say to which side."
+		return "{The force} lies along {axis}, so all of it acts there. Its size may still be unknown, so a letter can stand for it; the sign says which way it points."
 	}
-	return "A force at right angles to an axis has no part along it; see how {force} lies to {axis}."
+	return "A force at right angles to an axis has no component along it. Look at how {force} lies to {axis}."
 }
 
 // look asks about the triangle of a slanted force, else about how the force lies.
 func (s *setting) look() string {
 	if s.force != nil && s.force.Slanted() {
-		return "In the triangle of {force}, which side is {force} itself, and which side is {part}?"
+		return "In the triangle of {force}, which side is {force} itself, and which side is {component}?"
 	}
-	return "How does {force} lie to {axis}: along it, at right angles to it, or at a slant?"
+	return "How does {force} lie to {axis}: along it, at right angles to it, or at an angle?"
 }
 
 // beside says how the component's side lies to the force's angle.
@@ -74,11 +74,11 @@ var kindRules = []struct {
 	rule string
 }{
 	{statics.Tension, "A string pulls along itself, away from the body."},
-	{statics.Spring, "A stretched spring pulls, a squeezed one pushes, both along the spring."},
+	{statics.Spring, "A stretched spring pulls and a squeezed spring pushes, both along the spring."},
 	{statics.Strut, "A strut pushes along itself, away from its other end."},
 	{statics.Normal, "A surface pushes straight out of itself."},
-	{statics.Friction, "Friction lies along the surface, against the sliding."},
-	{statics.Push, "A push or pull points as the problem says."},
+	{statics.Friction, "Friction acts along the surface, against any sliding."},
+	{statics.Push, "A push or a pull has the direction that the problem gives."},
 	{statics.Weight, "The weight points straight down."},
 }
 
@@ -128,18 +128,18 @@ func (s *setting) start() string {
 	left := t.unsettled(t.balances())
 	for _, b := range left {
 		if len(t.wanted(b)) == 1 {
-			return "The sum along " + b.name + " holds only one unknown: begin with that sum."
+			return "The sum along " + b.name + " has only one unknown: begin with it."
 		}
 	}
 	for _, two := range choose(left, 2) {
 		if t.divide(two[0], two[1]) {
-			return "In both sums, bring what is unknown to one side; if one sum is then divided by the other, the size drops out and the angle is left."
+			return "In both equations, bring what is unknown to one side. If you then divide one by the other, the size drops out and the angle is left."
 		}
 	}
 	if !s.Linear() {
-		return "Take one sum and write one unknown with the help of the others; put that into another sum. The angle that is left can be found by trying values."
+		return "Solve one equation for one unknown and put that into another equation. The angle that is left can be found by trying values."
 	}
-	return "Take one sum and write one unknown with the help of the others; put that into another sum, until a line holds only one unknown."
+	return "Solve one equation for one unknown and put that into another equation, until a line has only one unknown."
 }
 
 // askedIn names the unit that is asked for.
@@ -266,4 +266,24 @@ func (s *setting) roomWords(f *statics.Force) string {
 		}
 	}
 	return strings.Join(words, " ")
+}
+
+// whichWay asks in which direction a force points, in words that its direction has.
+func (s *setting) whichWay() string {
+	if s.tilted() {
+		return "Does {force} act along the slope, at right angles to it, or straight down, and which way?"
+	}
+	return "If you start at {body} and go along {force}, do you go left or right, up or down?"
+}
+
+// unitCheck points to the unit of what was typed, where that is not the unit of a force.
+func (s *setting) unitCheck() string {
+	switch words := unitWords[s.UsualUnit(s.dim).Symbol]; {
+	case s.mixed:
+		return "Its terms do not all have the same unit."
+	case words == "" || s.dim == quantity.Force || s.dim == quantity.None:
+		return ""
+	default:
+		return "What you wrote is measured in " + words + ", and a force is not."
+	}
 }

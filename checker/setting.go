@@ -7,6 +7,10 @@ import (
 	"strings"
 	"unicode"
 
+	"example.org/standstill/checker/mistake"
+	"example.org/standstill/checker/quantity"
+	"example.org/standstill/checker/trial"
+
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/statics"
 )
@@ -25,6 +29,9 @@ type setting struct {
 	unknown  string
 	open     []string // letters of the line that have no value yet
 	valued   bool
+	what     string             // what a wrong value is
+	dim      quantity.Dimension // of what was typed for a component, where it is known
+	mixed    bool               // the terms of the line do not have one dimension
 }
 
 // place finds the body and axis that an answer is about.
@@ -66,19 +73,21 @@ func (s *setting) find(name string) *statics.Force {
 	return f
 }
 
-func (m *marking) setting(f finding) *setting {
+func (m *marking) setting(f mistake.Finding) *setting {
 	s := m.Reference.setting(m.stage, m.item)
-	foreign := m.stage == Diagram && s.body != nil && f.about != "" && !hasForce(s.body, f.about)
+	foreign := m.stage == Diagram && s.body != nil && f.About != "" && !hasForce(s.body, f.About)
 	if !foreign {
-		s.about(f.about)
+		s.about(f.About)
 	}
-	for _, name := range f.all {
+	for _, name := range f.All {
 		if s.find(name) == nil || foreign {
 			s.stranger = strings.Map(dropBraces, shorten(name))
 			continue
 		}
 		s.among = append(s.among, name)
 	}
+	s.what = f.What
+	s.dim, s.mixed = m.dimensions()
 	if m.stage == Solve {
 		s.unknown, s.valued = m.valued(f)
 	}
@@ -93,12 +102,12 @@ func (m *marking) setting(f finding) *setting {
 }
 
 // valued returns the letter whose value the line states, if it does.
-func (m *marking) valued(f finding) (letter string, ok bool) {
+func (m *marking) valued(f mistake.Finding) (letter string, ok bool) {
 	if len(m.line.Sides) == 1 {
-		return m.item, isQuantity(m.line.Sides[0]) || f.code == NoEquation || f.code == StillUnknown
+		return m.item, isQuantity(m.line.Sides[0]) || f.Code == NoEquation || f.Code == StillUnknown
 	}
 	for i := 1; i < len(m.line.Sides); i++ {
-		if name, _ := m.statement(m.line.Sides[i-1], m.line.Sides[i]); name != "" && (f.about == "" || f.about == name) {
+		if name, _ := m.statement(m.line.Sides[i-1], m.line.Sides[i]); name != "" && (f.About == "" || f.About == name) {
 			return name, true
 		}
 	}
@@ -115,7 +124,7 @@ func dropBraces(r rune) rune {
 
 // fill puts the problem's words into a sentence. A phrase may hold braces itself.
 func (s *setting) fill(text string) string {
-	return braces.ReplaceAllStringFunc(text, func(marked string) string {
+	return strings.TrimSpace(braces.ReplaceAllStringFunc(text, func(marked string) string {
 		name, otherwise, _ := strings.Cut(marked[1:len(marked)-1], "|")
 		first := []rune(name)
 		capital := unicode.IsUpper(first[0])
@@ -137,7 +146,7 @@ func (s *setting) fill(text string) string {
 			words = string(runes)
 		}
 		return words
-	})
+	}))
 }
 
 var braces = regexp.MustCompile(`\{[^{}]*\}`)
@@ -151,7 +160,10 @@ var phrases = map[string]func(s *setting) string{
 	"stranger":  func(s *setting) string { return expr.Set(s.stranger) },
 	"open":      func(s *setting) string { return listed(s.open) },
 	"unknown":   func(s *setting) string { return expr.Set(s.unknown) },
-	"part":      (*setting).part,
+	"component": (*setting).part,
+	"what":      func(s *setting) string { return s.what },
+	"whichway":  (*setting).whichWay,
+	"unitcheck": (*setting).unitCheck,
 	"sum":       (*setting).sum,
 	"in":        (*setting).in,
 	"line":      (*setting).line,
@@ -175,7 +187,7 @@ var phrases = map[string]func(s *setting) string{
 	"gravity":   (*setting).gravity,
 	"letters":   func(s *setting) string { return s.letterList() },
 	"for":       (*setting).forBody,
-	"component": (*setting).component,
+	"step":      (*setting).component,
 	"equation":  (*setting).equation,
 	"numbers":   (*setting).numbers,
 	"diagram":   (*setting).diagram,
@@ -199,19 +211,19 @@ func (s *setting) nameOf(f *statics.Force) string {
 
 func (s *setting) part() string {
 	if s.force == nil {
-		return "the " + s.axis.String() + " part"
+		return "the " + s.axis.String() + " component"
 	}
-	return "the " + s.axis.String() + " part of " + s.nameOf(s.force)
+	return "the " + s.axis.String() + " component of " + s.nameOf(s.force)
 }
 
 func (s *setting) sum() string {
 	switch s.stage {
 	case XSum, YSum:
-		return "the sum along " + s.axis.String() + s.forBody()
+		return "the equation ΣF" + s.axis.String() + " = 0" + s.forBody()
 	case Components:
 		return s.part()
 	}
-	return "a line that follows from the sums"
+	return "a line that follows from the equations"
 }
 
 // forBody names the body where there are several.
@@ -364,4 +376,30 @@ func (s *setting) slant() string {
 		angle = s.angleNumber(angle)
 	}
 	return "at " + s.write(angle) + " from " + s.measured()
+}
+
+// dimensions says what a typed component measures, and whether a line's terms measure different
+// things.
+func (m *marking) dimensions() (dim quantity.Dimension, mixed bool) {
+	dim = quantity.Force
+	first := true
+	for _, side := range m.line.Sides {
+		if c, ok := m.Component(side.Name); ok && m.stage == Components && c.Name == m.item {
+			continue
+		}
+		for _, t := range trial.Addends(side, 1, nil) {
+			d, _, known := m.dimensionOf(t.Node)
+			if !known || trial.IsZero(t.Node) || len(t.Node.Names()) == 0 {
+				continue
+			}
+			if !first && d != dim {
+				return quantity.Force, true
+			}
+			dim, first = d, false
+		}
+	}
+	if m.stage != Components {
+		dim = quantity.Force
+	}
+	return dim, false
 }

@@ -3,6 +3,8 @@ package checker
 import (
 	"slices"
 
+	"example.org/standstill/checker/mistake"
+
 	"example.org/standstill/checker/trial"
 
 	"example.org/standstill/checker/expr"
@@ -62,7 +64,7 @@ func (m *marking) markLink(i int) solveLink {
 	if !m.Follows(e, trial.RoundedShare) || !m.TrueAtRest(e) {
 		f := m.explainLine(e)
 		if formula != "" {
-			f.about = formula
+			f.About = formula
 		}
 		report := m.wrong(f)
 		return solveLink{refused: &report}
@@ -202,7 +204,7 @@ func (m *marking) markNamed() Report {
 		return m.almost(HoldsAlways, m.item)
 	case !m.Follows(e, trial.RoundedShare) || !m.TrueAtRest(e):
 		f := m.explainLine(e)
-		f.about = m.item
+		f.About = m.item
 		return m.wrong(f)
 	case m.Open(value):
 		return m.almost(StillUnknown, m.item)
@@ -228,4 +230,12 @@ func (m *marking) markLone() Report {
 		return m.markNamed()
 	}
 	return m.almost(NoEquation, "")
+}
+
+// explainLine finds why a line of working does not follow.
+func (m *marking) explainLine(e *trial.Equation) mistake.Finding {
+	if near, ok := e.WithoutForeign(); ok && m.Follows(near, trial.RoundedShare) {
+		return mistake.Finding{Code: Slip}
+	}
+	return m.mistakes.Working(e)
 }

@@ -3,6 +3,8 @@ package checker
 import (
 	"slices"
 
+	"example.org/standstill/checker/mistake"
+
 	"example.org/standstill/checker/trial"
 
 	"example.org/standstill/checker/expr"
@@ -35,11 +37,11 @@ func (m *marking) markStranger(n *expr.Node) Report {
 	switch kind {
 	case statics.Tension:
 		if tensions := m.tensionsHere(); len(tensions) > 1 && m.fitsAsEqual(n.Name, tensions) {
-			return m.wrong(finding{code: EqualTensions, all: tensions})
+			return m.wrong(mistake.Finding{Code: EqualTensions, All: tensions})
 		}
 	case statics.Normal, statics.Friction:
 		if (m.stage == XSum || m.stage == YSum) && m.fitsWithout(n.Name) {
-			return m.wrong(finding{code: ExtraForce, all: []string{n.Name}})
+			return m.wrong(mistake.Finding{Code: ExtraForce, All: []string{n.Name}})
 		}
 	}
 	return unknown

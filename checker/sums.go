@@ -2,6 +2,7 @@ package checker
 
 import (
 	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/mistake"
 	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/statics"
 	"example.org/standstill/checker/trial"
@@ -72,7 +73,7 @@ func (m *marking) markSumAsTyped() Report {
 	case always:
 		return m.almost(HoldsAlways, "")
 	case wrongAxis != nil:
-		return m.wrong(finding{code: WrongAxis})
+		return m.wrong(mistake.Finding{Code: WrongAxis})
 	}
 	report := m.almost(TrueNotAsked, "")
 	report.Settles = nil
@@ -131,12 +132,12 @@ func (m *marking) dimensionOfFactor(n *expr.Node) (quantity.Dimension, bool) {
 
 // link says what an equation is. The finding is set where the equation holds
 // where the sum holds, and yet its terms are a mistake's.
-func (m *marking) link(e *trial.Equation, at trial.Place) (linkKind, *finding) {
+func (m *marking) link(e *trial.Equation, at trial.Place) (linkKind, *mistake.Finding) {
 	w := m.SumOf(at.Body, at.Axis)
 	tied := m.TiedFor(e)
 	if cancels := m.Cancels(w, tied[0]); cancels {
-		if f, ok := m.termwise(e, at, tied[0]); ok {
-			if f.code == "" {
+		if f, ok := m.mistakes.Terms(e, at, tied[0]); ok {
+			if f.Code == "" {
 				return linkAsked, nil
 			}
 			return linkWrong, &f
@@ -144,7 +145,7 @@ func (m *marking) link(e *trial.Equation, at trial.Place) (linkKind, *finding) {
 	}
 	for _, t := range tied {
 		if !m.Cancels(w, t) && m.Matches(e, w, t, trial.RoundedShare) && m.TrueAtRest(e) {
-			if f, ok := m.termwise(e, at, t); ok && f.code != "" {
+			if f, ok := m.mistakes.Terms(e, at, t); ok && f.Code != "" {
 				return linkWrong, &f
 			}
 			return linkAsked, nil
@@ -173,7 +174,7 @@ func (m *marking) markExpression(at trial.Place, signs []trial.Signed) Report {
 	case linkAsked:
 		return m.almost(NoEquation, "")
 	case linkOther:
-		return m.wrong(finding{code: WrongAxis})
+		return m.wrong(mistake.Finding{Code: WrongAxis})
 	case linkAlways, linkTrue:
 		return m.almost(HoldsAlways, "")
 	}
@@ -181,34 +182,14 @@ func (m *marking) markExpression(at trial.Place, signs []trial.Signed) Report {
 }
 
 // explainSum finds what is wrong with a sum.
-func (m *marking) explainSum(e *trial.Equation, at trial.Place, f *finding) finding {
+func (m *marking) explainSum(e *trial.Equation, at trial.Place, f *mistake.Finding) mistake.Finding {
 	if f != nil {
 		return *f
 	}
 	if near, ok := e.WithoutForeign(); ok {
 		if kind, wrong := m.link(near, at); kind != linkWrong && wrong == nil {
-			return finding{code: Slip}
+			return mistake.Finding{Code: Slip}
 		}
 	}
-	for _, tied := range m.TiedFor(e) {
-		if found, ok := m.search(e, at, tied); ok {
-			return found
-		}
-	}
-	if m.isTension(e.Sides[0]) && m.isTension(e.Sides[1]) {
-		return finding{code: EqualTensions, all: []string{e.Sides[0].Name, e.Sides[1].Name}}
-	}
-	across := trial.Place{Body: at.Body, Axis: at.Axis.Other()}
-	for _, tied := range m.TiedFor(e) {
-		if !e.Exact && m.Matches(e, m.SumOf(at.Body, at.Axis), tied, trial.SlipShare) {
-			return finding{code: Slip}
-		}
-		if len(m.matching(e, m.singles(across), tied)) > 0 {
-			return finding{code: WrongAxis}
-		}
-	}
-	if found, ok := m.misplaced(e, at); ok {
-		return found
-	}
-	return finding{code: Unexplained}
+	return m.mistakes.Sum(e, at)
 }

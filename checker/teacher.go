@@ -78,7 +78,7 @@ func (t *teacher) sizeWords(name string) string {
 // written with that unknown.
 func (t *teacher) balances() []balance {
 	var all []balance
-	for _, at := range t.places() {
+	for _, at := range t.Places() {
 		tree := t.Bodies[at.Body].Sum(at.Axis)
 		if tree == nil {
 			continue

@@ -4,6 +4,8 @@ import (
 	"math"
 	"slices"
 
+	"example.org/standstill/checker/mistake"
+
 	"example.org/standstill/checker/trial"
 
 	"example.org/standstill/checker/expr"
@@ -35,10 +37,10 @@ func (m *marking) markValue(name string, number *expr.Node) Report {
 		return m.almost(Coarse, about)
 	}
 	if v.unit.Dim == quantity.Angle && m.pointsElsewhere(name) {
-		return m.wrong(finding{code: Sign, about: about})
+		return m.wrong(mistake.Finding{Code: Sign, About: about})
 	}
-	f := m.explainValue(v, a)
-	f.about = about
+	f := m.mistakes.Value(m.mistakes.Target(name), a.asTyped())
+	f.About = about
 	return m.wrong(f)
 }
 
@@ -98,6 +100,11 @@ type given struct {
 	factor      float64
 }
 
+// asTyped is what the search for a mistake needs of it.
+func (a given) asTyped() mistake.Typed {
+	return mistake.Typed{Value: a.value, Half: a.half, Figures: a.number.Figures}
+}
+
 // inUnits returns the same number in another unit.
 func (a given) inUnits(unit quantity.Unit) given {
 	a.value, a.half, a.factor = a.value/a.factor*unit.Factor, a.half/a.factor*unit.Factor, unit.Factor
@@ -107,7 +114,7 @@ func (a given) inUnits(unit quantity.Unit) given {
 // unitIsTyped reports whether the number has a unit of the right dimension that is no
 // prefix of the one that is asked.
 func (a given) unitIsTyped(v asked) bool {
-	return a.bare == "" && !a.unitIsOther && a.factor != v.unit.Factor && !isPowerOfTen(a.factor/v.unit.Factor, trial.Hair)
+	return a.bare == "" && !a.unitIsOther && a.factor != v.unit.Factor && !mistake.IsPowerOfTen(a.factor/v.unit.Factor, trial.Hair)
 }
 
 // inUnit returns the true value in the unit that was typed.

@@ -6,6 +6,8 @@ import (
 	"slices"
 	"strings"
 
+	"example.org/standstill/checker/mistake"
+
 	"example.org/standstill/checker/expr"
 )
 
@@ -17,165 +19,6 @@ import (
 // {force|each force} has, behind the bar, what is said where the evidence names
 // none.
 
-// said holds the sentences for one kind of mistake, by what was typed: a
-// component; a term of a sum or of a line of working (about one force, or about
-// several or none); the value of an unknown; a force diagram. An empty one is
-// taken from the row of Unexplained.
-type said struct {
-	code                                Code
-	component, line, lines, value, list string
-}
-
-var saidOf = []said{
-	{code: Unexplained,
-		component: "This is not {part}; compare it with {force} in the drawing.",
-		line:      "This is not {sum}; compare it with the drawing, term by term.",
-		lines:     "This is not {sum}; compare it with the drawing, term by term.",
-		value:     "This value of {unknown} does not come out of the sums.",
-		list:      "This list does not fit the forces on {body}."},
-	{code: DoesNotFollow,
-		lines: "This line does not follow from the sums and the given values.",
-		value: "This value of {unknown} does not follow from the sums."},
-	{code: Sign,
-		component: "{Part} has the right size; see in the drawing to which side it points.",
-		line:      "{In}, the term with {force} does not fit the way {force} points in the drawing.",
-		lines:     "{In}, the signs do not all fit the way the forces point; look at {forces|each term}.",
-		value:     "This value of {unknown} comes out if a force is counted to a side to which it does not point."},
-	{code: SineCosine,
-		component: "{Part} is one side of the triangle of {force}; look which side it is, seen from {angle|its angle}.",
-		line:      "{In}, look in the triangle of {force} which side the term with {force} stands for.",
-		lines:     "{In}, look in the triangles which sides the terms with {forces|slanted forces} stand for.",
-		value:     "This value of {unknown} comes out if two sides of a triangle change places on the way."},
-	{code: Tangent,
-		component: "Look at the function in {part}, and at which two sides of the triangle it compares.",
-		line:      "{In}, look at the function beside {force}, and at which two sides of the triangle it compares.",
-		lines:     "{In}, look at the functions, and at which two sides of a triangle each of them compares.",
-		value:     "This value of {unknown} comes out if a function compares the wrong two sides of a triangle."},
-	{code: NotResolved,
-		component: "Here all of {force} is counted, and {force} lies at a slant to {axis}.",
-		line:      "{In}, all of {force} is counted, and {force} lies at a slant.",
-		lines:     "{In}, all of a force that lies at a slant is counted; look at {forces|each term}.",
-		value:     "This value of {unknown} comes out if a force that lies at a slant is counted whole."},
-	{code: MissingForce,
-		component: "You have nothing for {part}; look how {force} lies to {axis}.",
-		line:      "{Line} does not hold every force that acts {along|here}; count them in the drawing.",
-		lines:     "{Line} does not hold every force that acts {along|here}; count them in the drawing.",
-		value:     "This value of {unknown} comes out if one of the forces is left out on the way.",
-		list:      "Not every force on {body} is in your list yet."},
-	{code: ExtraForce,
-		component: "{Part} needs another look: see in the drawing how {force} lies to {axis}.",
-		line:      "{In}, {force} stands where it has no part, or more often than it acts.",
-		lines:     "{In}, a force stands where it has no part, or more often than it acts.",
-		value:     "This value of {unknown} comes out if a force is counted where it has no part, or twice.",
-		list:      "{The force} stands in your list more than once."},
-	{code: WrongAxis,
-		component: "This is how {force} acts along the other axis; here {part} is asked.",
-		line:      "{In}, the term with {force} belongs to the other axis.",
-		lines:     "What stands here belongs to the other axis; {sum} is asked.",
-		value:     "This value of {unknown} comes out if a part along the other axis gets into a sum."},
-	{code: OtherAngle,
-		component: "The angle in {part} is not the one that is drawn at {force}.",
-		line:      "{In}, the angle beside {force} is not the one that is drawn at {force}.",
-		lines:     "{In}, an angle stands beside a force to which it does not belong; look at {forces|each term}.",
-		value:     "This value of {unknown} comes out if the angle of another force is used on the way."},
-	{code: NormalEqualsWeight,
-		component: "Here the push of the surface is taken to be the whole weight.",
-		line:      "{In}, the push of the surface is taken to be the whole weight.",
-		lines:     "{In}, the push of the surface is taken to be the whole weight.",
-		value:     "This value of {unknown} comes out if the push of the surface is taken to be the whole weight."},
-	{code: MassForWeight,
-		component: "Look at the unit of what stands here for {part}.",
-		line:      "{In}, look at the unit of what stands there for {force}.",
-		lines:     "{In}, the terms do not all have the same unit.",
-		value:     "This value of {unknown} comes out if a mass and a weight are taken for the same thing.",
-		list:      "A mass stands in your list, and a mass is not a force; which force acts on {body} because of it?"},
-	{code: EqualTensions,
-		component: "Here {part} is written with the pull of another string.",
-		line:      "{In}, the pull of one string stands in the place of another; look at {force}.",
-		lines:     "Here {forces|the strings} are taken to pull equally hard, and nothing says that they do.",
-		value:     "This value of {unknown} comes out if the strings all pull equally hard, and nothing says that they do."},
-	{code: SharedWeight,
-		line:  "{In}, the weight is dealt out to the strings before their angles have been asked.",
-		lines: "{In}, the weight is dealt out to the strings before their angles have been asked.",
-		value: "This value of {unknown} comes out if the weight is dealt out to the strings without asking their angles."},
-	{code: WholeFactor,
-		component: "Something in {part} is doubled or halved; look at the number that stands there.",
-		line:      "{In}, {force} is not counted as often as it acts.",
-		lines:     "{In}, something is not counted as often as it acts; look at {forces|each term}.",
-		value:     "This value of {unknown} comes out if something on the way is doubled or halved."},
-	{code: Inverted,
-		component: "Look at what is multiplied and what is divided in {part}.",
-		line:      "{In}, look at what is multiplied and what is divided beside {force}.",
-		lines:     "{In}, look at what is multiplied and what is divided.",
-		value:     "This value of {unknown} comes out if a fraction on the way is upside down."},
-	{code: OtherBody,
-		component: "What stands here for {part} belongs to another body.",
-		line:      "{In}, what stands in the place of {force} belongs to another body.",
-		lines:     "{In}, something belongs to another body.",
-		value:     "This value of {unknown} comes out if something that belongs to another body is used."},
-	{code: OtherUnknown,
-		value: "This value belongs to another unknown of the problem, not to {unknown}."},
-	{code: Pythagoras,
-		value: "This value of {unknown} comes out if sizes are put together as if the forces lay in one line or at a right angle."},
-	{code: TwiceCounted,
-		component: "Here {force} is counted twice, whole and in part.",
-		line:      "{In}, {force} is counted twice: whole, and as one of its own parts.",
-		lines:     "{In}, a force is counted twice: whole, and as one of its own parts.",
-		list:      "In your list stands a part of {force|a force}; ask whether that is one more force.",
-		value:     "This value of {unknown} comes out if a force and one of its own parts are both counted."},
-	{code: Radians,
-		component: "The number in {part} comes out if the calculator takes angles in another unit.",
-		line:      "{In}, the number beside {force} comes out if the calculator takes angles in another unit.",
-		lines:     "{In}, a number comes out if the calculator takes angles in another unit.",
-		value:     "This value of {unknown} comes out if the calculator takes angles in another unit."},
-	{code: OtherG,
-		component: "The number in {part} fits another strength of gravity than this problem's.",
-		line:      "{In}, the number for {force} fits another strength of gravity than this problem's.",
-		lines:     "{In}, a number fits another strength of gravity than this problem's.",
-		value:     "This value of {unknown} fits another strength of gravity than this problem's."},
-	{code: Slip,
-		component: "A number in {part} is close, but further off than rounding explains.",
-		line:      "{In}, the number beside {force} is close, but further off than rounding explains.",
-		lines:     "{In}, a number is close, but further off than rounding explains.",
-		value:     "This value of {unknown} is close, but further off than rounding explains."},
-	{code: PowerOfTen,
-		component: "The digits in {part} are right, but the number is too large or too small.",
-		line:      "{In}, the digits beside {force} are right, but the number is too large or too small.",
-		lines:     "{In}, the digits are right, but a number is too large or too small.",
-		value:     "The digits of this value of {unknown} are right, but it is too large or too small."},
-	{code: WrongSide,
-		list: "Look again at the side to which {force|each force} points."},
-}
-
-// saidForm holds the sentences for lines that are right but for their form. The
-// last field is said where a number's letter is not known.
-var saidForm = []said{
-	{code: NoUnit, value: "This is the right number for {unknown}, without a unit."},
-	{code: WrongUnit,
-		component: "The number for {part} is right, but its unit measures something other than a force.",
-		line:      "The numbers fit, but the unit behind one of them measures something other than a force.",
-		value:     "This is the right number for {unknown}; look at its unit."},
-	{code: Coarse,
-		component: "This value of {part} is right, but only to one figure; two or three are needed.",
-		value:     "This value of {unknown} is right, but only to one figure; two or three are needed."},
-	{code: NoEquation,
-		line:  "These are the right terms, but the line does not say yet what they add up to.",
-		value: "This line does not say yet which letter it is the value of."},
-	{code: HoldsAlways,
-		component: "This is true of any force, so it says nothing about {force}.",
-		line:      "This is true whatever the forces are, so it says nothing about them.",
-		list:      "This list is right, but not in a form that counts.",
-		value:     "This is true whatever the forces are, so it says nothing about them."},
-	{code: StillUnknown,
-		component: "This is true, but {open|a letter in it} is not known yet.",
-		line:      "This is true, but {open|a letter in it} is not known yet.",
-		value:     "This is true, but {open|a letter in it} is not known yet."},
-	{code: TrueNotAsked,
-		component: "This is true, but it is not {part}; it is kept for the solving.",
-		line:      "This is true, but it is not {sum}; it is kept for the solving.",
-		value:     "This is true, but it is not what is asked here."},
-}
-
 // What is said in cases that no table holds.
 const (
 	saidUnequal        = "Only lines with = between the sides can be checked."
@@ -183,22 +26,22 @@ const (
 	saidManyLines      = "This is more than 40 lines at once; check them a few at a time."
 	saidTwoAnswers     = "This text gives two different answers to the same question, so neither of them counts yet."
 	saidWhichComponent = "Say which component this is, as in T1x = …"
-	saidDiagramEmpty   = "Write each force's letter and the side to which it points: up, down, left, right, or two of these; put ; between forces."
-	saidStranger       = "Ask what would have to touch or pull {body} to exert {stranger} on it."
-	saidSignTwice      = "You wrote {part} with its own minus sign, so its letter already says to which side it points; {in} the side is counted twice."
-	saidSignNever      = "You wrote {part} as a size without a sign, so its letter does not say to which side it points; {in} nothing else says it either."
-	saidNegative       = "The digits are right, but the size of {unknown} says only how much, not to which side."
-	saidBelowBar       = "All that touches the slash from behind is read here as standing below the bar; next time, put brackets round it."
-	saidBesideBar      = "Only the first thing behind the slash is read here as standing below the bar; next time, put brackets to show it."
-	saidNewton         = "The N behind the number is read as the newton, not as the normal force."
-	saidNormal         = "The N behind the number is read as the normal force, not as the newton."
+	saidDiagramEmpty   = "Write the letter of each force and its direction: up, down, left, right, or two of these. Put ; between forces."
+	saidStranger       = "What would have to touch or pull {body} to exert {stranger} on it?"
+	saidSignTwice      = "You wrote {component} with its own minus sign, so its letter already says which way it points. {In} the direction is counted twice."
+	saidSignNever      = "You wrote {component} as a size without a sign, so its letter does not say which way it points. {In} nothing else says it either."
+	saidNegative       = "The digits are right, but {unknown} is a size: it says how much, not which way."
+	saidBelowBar       = "Everything that follows the slash directly is taken as the denominator here. Next time, put it in brackets."
+	saidBesideBar      = "Only the first factor after the slash is taken as the denominator here. Next time, use brackets to show what you mean."
+	saidNewton         = "The N after the number is read as the newton, not as the normal force."
+	saidNormal         = "The N after the number is read as the normal force, not as the newton."
 	saidThousands      = "The comma in %s is read as marking thousands."
 	saidDecimal        = "The comma in %s is read as a decimal comma."
 	saidNoLetter       = "This problem has no letter %s."
 	saidLetters        = "The letters here are %s."
-	saidNearLetter     = "Perhaps %s is meant."
+	saidNearLetter     = "Did you mean %s?"
 	saidColumn         = "Column %d: %s"
-	saidNoSide         = "“%s” does not say which force points to which side."
+	saidNoSide         = "“%s” does not say which force points in which direction."
 )
 
 func saidUnreadable(e *expr.ReadError) string {
@@ -221,19 +64,19 @@ func shorten(text string) string {
 func joinSentences(a, b string) string { return strings.TrimSpace(a + " " + b) }
 
 // saidWrong words the finding: the sentence for its code and for what was typed.
-func (m *marking) saidWrong(f finding) string {
+func (m *marking) saidWrong(f mistake.Finding) string {
 	s := m.setting(f)
 	switch {
-	case f.code == Sign && s.valued && m.minus():
+	case f.Code == Sign && s.valued && m.minus():
 		return s.fill(saidNegative)
-	case f.code == Sign:
+	case f.Code == Sign:
 		if text := m.saidConvention(s); text != "" {
 			return text
 		}
-	case f.code == ExtraForce && s.force == nil && s.stranger != "":
+	case f.Code == ExtraForce && s.force == nil && s.stranger != "":
 		return s.fill(saidStranger)
 	}
-	return s.pick(saidOf, f.code, Unexplained)
+	return s.pick(f.Row, f.Code, Unexplained)
 }
 
 // minus reports whether the value in the line has a minus sign.
@@ -243,8 +86,8 @@ func (m *marking) minus() bool {
 
 // saidAlmost words what must be mended before a right line counts.
 func (m *marking) saidAlmost(code Code, about string) string {
-	s := m.setting(finding{code: code, about: about})
-	return s.pick(saidForm, code, HoldsAlways)
+	s := m.setting(mistake.Finding{Code: code, About: about})
+	return s.pick(nil, code, HoldsAlways)
 }
 
 // saidConvention says that a sign is counted twice, or never, because of what the
@@ -278,36 +121,37 @@ func (m *marking) types(name string) bool {
 	return slices.ContainsFunc(m.line.Sides, func(n *expr.Node) bool { return n.Has(name) })
 }
 
-// pick takes a code's sentence for what was typed, else that of the fallback.
-func (s *setting) pick(table []said, code, fallback Code) string {
-	for _, c := range []Code{code, fallback} {
-		for _, row := range table {
-			if row.code != c {
-				continue
-			}
-			for _, text := range row.sentences(s) {
-				if text != "" {
-					return s.fill(text)
-				}
+// pick takes the sentence of the mistake for what was typed, else that of another row of its
+// code, else that of the fallback.
+func (s *setting) pick(row *mistake.Row, code, fallback Code) string {
+	var rows []*mistake.Row
+	if row != nil {
+		rows = append(rows, row)
+	}
+	rows = append(append(rows, s.mistakes.Rows(code)...), s.mistakes.Rows(fallback)...)
+	for _, row := range rows {
+		for _, text := range s.sentences(row.Said) {
+			if text != "" {
+				return s.fill(text)
 			}
 		}
 	}
 	return ""
 }
 
-// sentences lists a row's sentences that may serve, the best first.
-func (row said) sentences(s *setting) []string {
+// sentences lists a mistake's sentences that may serve, the best first.
+func (s *setting) sentences(said mistake.Said) []string {
 	switch {
 	case s.stage == Diagram:
-		return []string{row.list}
+		return []string{said.List}
 	case s.valued:
-		return []string{row.value}
+		return []string{said.Value}
 	case s.force == nil || s.stage == Components && len(s.among) > 1:
-		return []string{row.lines, row.line}
+		return []string{said.Lines, said.Line}
 	case s.stage == Components:
-		return []string{row.component, row.line}
+		return []string{said.Component, said.Line}
 	}
-	return []string{row.line, row.lines}
+	return []string{said.Line, said.Lines}
 }
 
 // saidReading says how a text with two readings was taken.

@@ -1,6 +1,11 @@
 package trial
 
-import "math"
+import (
+	"math"
+
+	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/statics"
+)
 
 // signsOf lists the signs with which a component may be written: its size always, and
 // with its own sign. Where a full-circle direction says it, the sign is the one at rest.
@@ -52,4 +57,28 @@ func (p *Problem) IsTerm(e *Equation, w Sum, env []float64, signs []float64, sha
 		}
 	}
 	return false
+}
+
+// ComponentIs is the equation "side = the component". Only what the student typed varies: at 60°
+// T/2 is the component, though no cosine is in it.
+func (p *Problem) ComponentIs(side *expr.Node, c *Component) *Equation {
+	e := p.Equation(side, expr.Letter(c.Name), nil)
+	e.Vary, e.Form = p.Variations(side, p.Literals(e.Sides)), formOf(side)
+	return e
+}
+
+// ComponentsOf returns a force's components at rest, in the problem's own units.
+func (p *Problem) ComponentsOf(f *statics.Force) (x, y float64) {
+	for i := range p.Components {
+		c := &p.Components[i]
+		if c.Force != f {
+			continue
+		}
+		if c.Axis == statics.X {
+			x = c.Term.Value(p.Solution)
+		} else {
+			y = c.Term.Value(p.Solution)
+		}
+	}
+	return x, y
 }

@@ -2,6 +2,7 @@ package trial
 
 import (
 	"math"
+	"slices"
 
 	"example.org/standstill/checker/expr"
 )
@@ -95,12 +96,13 @@ func (e *Equation) WithoutForeign() (*Equation, bool) {
 }
 
 // form says what a line is made of: functions, quotients, decimals.
-type Form struct{ Functions, Quotients, Decimals bool }
+type Form struct{ Letters, Functions, Sines, Quotients, Decimals bool }
 
 func formOf(n *expr.Node) Form {
-	var f Form
+	f := Form{Letters: len(n.Names()) > 0}
 	n.Walk(func(n *expr.Node) {
-		f.Functions = f.Functions || n.Op == expr.Call
+		f.Functions = f.Functions || n.Op == expr.Call && n.Name != "sqrt"
+		f.Sines = f.Sines || n.Op == expr.Call && slices.Contains([]string{"sin", "cos", "asin", "acos"}, n.Name)
 		f.Quotients = f.Quotients || n.Op == expr.Div
 		f.Decimals = f.Decimals || n.Op == expr.Number && !Structural(n)
 	})
@@ -202,4 +204,14 @@ func (p *Problem) EditedAlways(e *Equation, difference *expr.Node) bool {
 	c := *e
 	c.bulks = p.bulksOf(difference)
 	return p.Always(&c)
+}
+
+// Shifted returns the equation with one of its numbers multiplied by a power of ten, and that
+// number.
+func (p *Problem) Shifted(e *Equation, number *expr.Node, power int) (*Equation, *expr.Node) {
+	k := math.Pow10(power)
+	moved := *number
+	moved.Num.Value, moved.Num.Half, moved.Num.Wide = moved.Num.Value*k, moved.Num.Half*k, moved.Num.Wide*k
+	is := func(n *expr.Node) bool { return n == number }
+	return p.Equation(Replace(e.Sides[0], is, &moved), Replace(e.Sides[1], is, &moved), e.Signs), &moved
 }

@@ -44,13 +44,14 @@ type Signed []bool
 
 // kitchen keeps what is made once and used often.
 type cache struct {
-	programs sync.Map // of *expr.Program, by what they work out
-	mu       sync.Mutex
-	base     map[worldKey][]float64
-	Sums     []Sum
-	known    []knownValue
-	sense    []float64 // of each component at the solution: +1 or −1
-	bulk     float64   // the largest force at the solution
+	programs  sync.Map // of *expr.Program, by what they work out
+	sizesMade sync.Map // of *Size, by force and name
+	mu        sync.Mutex
+	base      map[worldKey][]float64
+	Sums      []Sum
+	known     []knownValue
+	sense     []float64 // of each component at the solution: +1 or −1
+	bulk      float64   // the largest force at the solution
 }
 
 type worldKey struct {

@@ -39,8 +39,8 @@ func (f Function) Of(angle float64) float64 {
 	return 1
 }
 
-// term is one force's part in a sum: scale · f(angle) · size. size is nil for
-// the value at slot.
+// Term is one force's component in a sum: scale · f(angle) · size. Size is nil for
+// the value at Slot.
 type Term struct {
 	Force    *statics.Force
 	Scale    float64
@@ -48,13 +48,23 @@ type Term struct {
 	Angle    *expr.Program
 	Letter   string // the angle's letter, "" if it is an expression
 	Slot     int
-	Size     *expr.Program
+	Size     *Size
 	Radians  bool // the angle's degrees are taken for radians
 }
 
-// row is one body's sum along one axis.
+// Size is a size that a changed term has in place of its force's own. Name says how it
+// came about, so that what it takes to work it out is made once.
+type Size struct {
+	Tree    *expr.Node
+	name    string
+	program *expr.Program
+}
+
+// Sum is one body's sum along one axis. Forces across the axis are in it with a scale of
+// zero, so that a change can put them in.
 type Sum []Term
 
+// TermOf returns the force's component along the axis.
 func TermOf(m *statics.Model, f *statics.Force, axis statics.Axis) Term {
 	factor := f.Factor(axis)
 	slot, _ := m.Slot(f.Name)
@@ -70,13 +80,14 @@ func TermOf(m *statics.Model, f *statics.Force, axis statics.Axis) Term {
 	return t
 }
 
+// Value returns the term's value, in the problem's own units.
 func (t *Term) Value(env []float64) float64 {
 	if t.Scale == 0 {
 		return 0
 	}
 	v := t.Scale
 	if t.Size != nil {
-		v *= t.Size.Run(env)
+		v *= t.Size.program.Run(env)
 	} else {
 		v *= env[t.Slot]
 	}
@@ -90,6 +101,7 @@ func (t *Term) Value(env []float64) float64 {
 	return v
 }
 
+// Value returns what the terms add up to.
 func (w Sum) Value(env []float64) float64 {
 	total := 0.0
 	for i := range w {
@@ -98,7 +110,7 @@ func (w Sum) Value(env []float64) float64 {
 	return total
 }
 
-// largest is the size of the row's largest term.
+// Largest returns the size of the largest term.
 func (w Sum) Largest(env []float64) float64 {
 	most := 0.0
 	for i := range w {
@@ -107,8 +119,7 @@ func (w Sum) Largest(env []float64) float64 {
 	return most
 }
 
-// rowOf makes the reference row. Forces across the axis stand in it with a scale
-// of zero, so that a change can put them in.
+// rowOf makes the reference sum.
 func (p *Problem) rowOf(body int, axis statics.Axis) Sum {
 	var w Sum
 	for i := range p.Components {
@@ -121,7 +132,7 @@ func (p *Problem) rowOf(body int, axis statics.Axis) Sum {
 
 func (p *Problem) SumOf(body int, axis statics.Axis) Sum { return p.Sums[2*body+int(axis)] }
 
-// settle moves one letter so that the row becomes zero, and derives the rest. It
+// Balance moves one letter so that the row becomes zero, and derives the rest. It
 // reports whether that could be done. The letter is an unknown in which the row
 // is linear; else a given of the set; else an unknown at all.
 func (p *Problem) Balance(w Sum, env []float64, tied bool, vary GivenSet) bool {
@@ -212,3 +223,41 @@ func (p *Problem) leads(slot int) bool {
 	}
 	return true
 }
+
+// SizeTree returns the tree of a term's size; nil for a size that is a letter of its own.
+func (p *Problem) SizeTree(t Term) *expr.Node {
+	if t.Size != nil {
+		return t.Size.Tree
+	}
+	if v, ok := p.Variable(t.Force.Name); ok && v.Role == statics.IsDerived {
+		return v.Size
+	}
+	return nil
+}
+
+// WithSize gives a term another size. The name says what is done to the size that the term
+// has so far.
+func (p *Problem) WithSize(t Term, name string, tree func() *expr.Node) Term {
+	if t.Size != nil {
+		name = t.Size.name + ", " + name
+	}
+	key := t.Force.Name + ": " + name
+	made, ok := p.sizesMade.Load(key)
+	if !ok {
+		size := &Size{Tree: tree(), name: name}
+		program := p.Program(size.Tree)
+		size.program = &program
+		made, _ = p.sizesMade.LoadOrStore(key, size)
+	}
+	t.Size = made.(*Size)
+	return t
+}
+
+// WithAngle gives a term the angle of that letter.
+func (p *Problem) WithAngle(t Term, letter string) Term {
+	t.Angle, t.Letter = p.ready("angle "+letter, func() *expr.Node { return expr.Letter(letter) }), letter
+	return t
+}
+
+// IsZeroIn reports whether a sum is zero at a sample.
+func IsZeroIn(w Sum, env []float64) bool { return math.Abs(w.Value(env)) <= 1e-9*w.Largest(env) }

@@ -19,30 +19,53 @@ func (p *Problem) Cancels(w Sum, tied string) bool {
 // sameTerms reports whether the line's terms are the row's, in any order and
 // perhaps all with the opposite sign, to a share of each.
 func (p *Problem) SameTerms(e *Equation, w Sum, tied string, share float64) bool {
+	return p.Likeness(e, w, tied, share) != Apart
+}
+
+// Likeness says how the terms of a line are like those of a sum.
+type Likeness uint8
+
+// The likenesses. Turned has every term with the opposite sign, as a whole sum may be
+// written; where all terms are on one side, the signs are seen against the axis.
+const (
+	Apart Likeness = iota
+	Turned
+	AsTyped
+)
+
+// Likeness compares the line's terms with the sum's, in any order, to a share of each.
+func (p *Problem) Likeness(e *Equation, w Sum, tied string, share float64) Likeness {
+	best := Apart
 	for _, vary := range e.Vary {
 		for _, s := range e.Signs {
-			if p.sameTermsIn(e, w, tied, vary, s, share) {
-				return true
-			}
+			best = max(best, p.likenessIn(e, w, tied, vary, s, share))
 		}
 	}
-	return false
+	if best == Turned && !IsZero(e.Sides[0]) && !IsZero(e.Sides[1]) {
+		return AsTyped // what is on which side is free
+	}
+	return best
 }
 
 func (p *Problem) sameTermsIn(e *Equation, w Sum, tied string, vary GivenSet, s Signed, share float64) bool {
+	return p.likenessIn(e, w, tied, vary, s, share) != Apart
+}
+
+func (p *Problem) likenessIn(e *Equation, w Sum, tied string, vary GivenSet, s Signed, share float64) Likeness {
+	like := AsTyped
 	for k := range Tries {
 		env := p.worldIn(e.room, worldKey{vary, tied, k, false})
 		e.room = env
 		p.Fill(env, s)
-		if !p.termsAgree(e, w, env, share) {
-			return false
+		if like = min(like, p.termsAgree(e, w, env, share)); like == Apart {
+			return Apart
 		}
 	}
-	return true
+	return like
 }
 
 // termsAgree compares the terms in one world; those that are zero there do not count.
-func (p *Problem) termsAgree(e *Equation, w Sum, env []float64, share float64) bool {
+func (p *Problem) termsAgree(e *Equation, w Sum, env []float64, share float64) Likeness {
 	var typedRoom, wantRoom [16]float64
 	typed, want := typedRoom[:0], wantRoom[:0]
 	for i, t := range e.terms {
@@ -65,19 +88,22 @@ func (p *Problem) termsAgree(e *Equation, w Sum, env []float64, share float64) b
 		typed, want = addedUp(typed), addedUp(want)
 	}
 	if len(typed) != len(want) {
-		return false
+		return Apart
 	}
 	if e.Exact {
 		share = ExactShare
 	}
 	if alike(typed, want, share) {
-		return true
+		return AsTyped
 	}
 	for i := range typed {
 		typed[i] = -typed[i]
 	}
 	slices.Reverse(typed)
-	return alike(typed, want, share)
+	if alike(typed, want, share) {
+		return Turned
+	}
+	return Apart
 }
 
 func Scaled(w Sum, k float64) Sum {

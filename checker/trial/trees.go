@@ -1,6 +1,8 @@
 package trial
 
 import (
+	"slices"
+
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/statics"
 )
@@ -27,7 +29,7 @@ func (p *Problem) bulksOf(difference *expr.Node) (bulks []expr.Program) {
 }
 
 // ready compiles a tree once and keeps the program under its key.
-func (p *Problem) Ready(key string, tree func() *expr.Node) *expr.Program {
+func (p *Problem) ready(key string, tree func() *expr.Node) *expr.Program {
 	if made, ok := p.programs.Load(key); ok {
 		return made.(*expr.Program)
 	}
@@ -75,3 +77,17 @@ type Place struct {
 }
 
 var BothSigns = []float64{1, -1}
+
+// IsEmpty reports whether no force of the body acts along the axis.
+func (p *Problem) IsEmpty(at Place) bool {
+	return !slices.ContainsFunc(p.SumOf(at.Body, at.Axis), func(t Term) bool { return t.Scale != 0 })
+}
+
+// Places lists every sum of the problem.
+func (p *Problem) Places() []Place {
+	var all []Place
+	for b := range p.Bodies {
+		all = append(all, Place{b, statics.X}, Place{b, statics.Y})
+	}
+	return all
+}

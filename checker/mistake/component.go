@@ -1,0 +1,65 @@
+package mistake
+
+import (
+	"example.org/standstill/checker/trial"
+)
+
+// Component explains why what was typed is not the component, by what makes of the component
+// what was typed. The equation is that of trial.ComponentIs.
+func (s *Search) Component(e *trial.Equation, c *trial.Component) Finding {
+	at := trial.Place{Body: c.Body, Axis: c.Axis}
+	sum := trial.Sum{c.Term}
+	ways := s.changed(at, sum, s.rows, false)
+	for _, row := range s.rows {
+		if row.Sum != nil {
+			for _, change := range row.Sum(s.p, at, sum) {
+				change.Row, change.Cost = row, change.Cost+row.Cost
+				ways = append(ways, change)
+			}
+		}
+	}
+	if f, ok := s.cheapestComponent(e, ways); ok {
+		return f
+	}
+	var pairs []Change
+	for _, first := range ways {
+		if first.Row.Alone {
+			continue
+		}
+		for _, second := range s.changed(at, first.Sum, s.rows, false) {
+			if !second.Row.Alone {
+				pairs = append(pairs, both(first, second))
+			}
+		}
+	}
+	if f, ok := s.cheapestComponent(e, pairs); ok {
+		return f
+	}
+	return s.named(Unexplained, c.Force.Name)
+}
+
+// cheapestComponent picks among the changes that give what was typed. A component may be typed
+// as a size, so a wrong sign is seen only where the sign alone is wrong.
+func (s *Search) cheapestComponent(e *trial.Equation, ways []Change) (Finding, bool) {
+	var best *Change
+	for i := range ways {
+		w := &ways[i]
+		if best != nil && w.Cost >= best.Cost || !w.Row.shows(e.Form, 1) {
+			continue
+		}
+		signs := trial.BothSigns
+		if w.Row.Code == Sign {
+			signs = trial.BothSigns[:1]
+		}
+		for _, vary := range e.Vary {
+			if s.p.SameTerm(e, w.Sum, vary, signs, trial.MistakeShare) {
+				best = w
+				break
+			}
+		}
+	}
+	if best == nil {
+		return Finding{}, false
+	}
+	return finding(best.Row, best.About[:1]...), true
+}

@@ -1,0 +1,557 @@
+package mistake
+
+import (
+	"slices"
+
+	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/quantity"
+	"example.org/standstill/checker/statics"
+	"example.org/standstill/checker/trial"
+)
+
+// Mistakes about which forces act, which way, and in which equation.
+var forces = []Row{
+	{
+		Code: Sign, Meaning: "a wrong sign", Cost: 1,
+		Term: otherSign, Sum: allPlus, Tree: signOfNode, Digits: isOpposite, DigitsCost: 3, Value: oppositeDirection,
+		Said: Said{
+			Component: "{Component} has the right size. Check in the drawing which way it points.",
+			Line:      "{In}, check the sign of the term with {force}. Does it fit the way {force} points in the drawing?",
+			Lines:     "{In}, some signs do not fit the way the forces point. Look at {forces|each term}.",
+			Value:     "You get this value of {unknown} if a force has the wrong sign in one of the equations.",
+		},
+		Hints: []Hint{
+			{At: OnComponent | OnSum,
+				Ask:     "Which way does {force} point in the drawing, and which way does {axis} point?",
+				Rule:    "A component that points {positive} is positive, and one that points {negative} is negative. {Force} points {points|as its angle says}.",
+				AskAny:  "Which way does each of {names} point in the drawing, and which way does {axis} point?",
+				RuleAny: "On one side of the equation, components that point {positive} and components that point {negative} have opposite signs."},
+			{At: OnLine,
+				Ask:  "What happens to the sign of a term that you move to the other side?",
+				Rule: "A term that moves to the other side changes its sign, and a term that stays keeps it."},
+			{At: OnValue,
+				Ask:  "Which way does each of {names} point in the drawing, and do the signs in your equations agree?",
+				Rule: "On one side of an equation, forces that point opposite ways have opposite signs. A term that moves to the other side changes its sign."},
+		},
+	},
+	{
+		Code: MissingForce, Meaning: "a force left out", Cost: 1.1, Tells: 0.1, Absent: true,
+		Term: leftOut,
+		Said: Said{
+			Component: "You wrote nothing for {component}. Look at how {force} lies to {axis}.",
+			Line:      "{Sum} needs every force that acts {along|here}. Count them in the drawing, and then count your terms.",
+			Lines:     "{Sum} needs every force that acts {along|here}. Count them in the drawing, and then count your terms.",
+			Value:     "You get this value of {unknown} if one of the forces is left out of an equation.",
+			List:      "Not every force on {body} is in your list yet.",
+		},
+		Hints: []Hint{
+			{At: OnComponent,
+				Ask:  "Does {force} act {along} at all, even a little?",
+				Rule: "{lie}"},
+			{At: OnSum,
+				Ask:     "Which of {names} have a component {along}? Count them, and then count the terms of your line.",
+				Rule:    "{The force} has a component {along} too, and every component belongs in the equation.",
+				RuleAny: "Every force that is not at right angles to {axis} has a component {along}, and every component belongs in the equation."},
+			{At: OnLine | OnValue,
+				Ask:  "Does each of {names} appear in every equation in which it has a component?",
+				Rule: "Every force that is not at right angles to an axis belongs in the equation for that axis, and two equal forces are still two."},
+			{At: OnList,
+				Ask:  "If you go once round {body}, what touches it, and what pulls on it without touching it?",
+				Rule: "{kinds}"},
+		},
+	},
+	{
+		Code: MissingForce, Cost: 1.9, Term: lessOfSize,
+		Said: Said{
+			Component: "The size of {force} has more to it than you wrote. What does {force} come from?",
+			Line:      "{In}, the size of {force} has more to it than you wrote. What does {force} come from?",
+		},
+	},
+	{
+		Code: ExtraForce, Meaning: "a force too many", Cost: 1.6, Tells: 0.2,
+		Term: putIn, Tree: lessOfSum,
+		Said: Said{
+			Component: "{Component} needs another look. How does {force} lie to {axis} in the drawing?",
+			Line:      "{In}, you counted {force} where it has no component, or more often than it acts.",
+			Lines:     "{In}, you counted a force where it has no component, or more often than it acts.",
+			Value:     "You get this value of {unknown} if a force is counted where it has no component, or twice.",
+			List:      "{Force|One force} is in your list more than once.",
+		},
+		Hints: []Hint{
+			{At: OnComponent,
+				Ask:  "If you walk along {force}, how far does that take you {along}?",
+				Rule: "{lie}"},
+			{At: OnSum,
+				Ask:  "Which of {names} have a component {along}, and is each of these in your line just once?",
+				Rule: "A force at right angles to {axis} has no component {along}. Every other force on {body} is in the equation once, and nothing else is."},
+			{At: OnLine | OnValue,
+				Ask:  "Does each of {names} appear only in the equations in which it has a component, and just once there?",
+				Rule: "A force at right angles to an axis has no component along it, and no force is in one equation twice."},
+			{At: OnList,
+				Ask:  "What exerts each force of your list: which string, which surface, which other thing?",
+				Rule: "Each thing that touches {body} exerts one force on it, and gravity exerts the weight. A force that nothing exerts does not belong in the list."},
+		},
+	},
+	{Code: ExtraForce, Cost: 2.6, Sum: bothComponents, Alone: true},
+	{Code: ExtraForce, Cost: 2, Tells: 0.2, Term: putInResolved, NotInSums: true, Seen: true},
+	{
+		Code: ExtraForce, Cost: 1.7, Sum: otherForceToo, Alone: true,
+		Said: Said{Component: "{Component} is about one force alone. Does another force belong in it?"},
+	},
+	{
+		Code: WrongAxis, Meaning: "the other axis", Cost: 1.7,
+		Sum: otherAxis, Alone: true,
+		Said: Said{
+			Component: "This is how {force} acts along the other axis. Here {component} is asked.",
+			Line:      "{In}, the term with {force} belongs to the other axis.",
+			Lines:     "This is about the other axis. Here {sum} is asked.",
+			Value:     "You get this value of {unknown} if a component along one axis gets into the equation for the other.",
+		},
+		Hints: []Hint{
+			{At: OnComponent, Slanted: true,
+				Ask:  "Which side of the triangle of {force} runs {along}?",
+				Rule: "{lie}"},
+			{At: OnSum,
+				Ask:  "Which way does {axis} point, and which components run that way?",
+				Rule: "The equation asked for has only the components {along}. Those along the other axis have an equation of their own."},
+			{At: OnLine | OnValue,
+				Ask:  "Does each of your equations have only components along one axis?",
+				Rule: "The equation for an axis has only components along that axis."},
+		},
+	},
+	{
+		Code: TwiceCounted, Meaning: "a force beside its own component", Cost: 2.4,
+		Sum: besideItself, Alone: true,
+		Said: Said{
+			Component: "You counted {force} twice: as a whole, and again as one of its components.",
+			Line:      "{In}, you counted {force} twice: as a whole, and again as one of its components.",
+			Lines:     "{In}, you counted a force twice: as a whole, and again as one of its components.",
+			Value:     "You get this value of {unknown} if a force and one of its components are both counted.",
+			List:      "Your list has a component of {force|a force}. Is a component one more force on {body}?",
+		},
+		Hints: []Hint{{At: Anywhere,
+			Ask:     "Are the components of {force} further forces, or are they {force} once more?",
+			Rule:    "The components of {force} replace it: where a component is counted, {force} itself is not.",
+			AskAny:  "Are the components of a force further forces, or the same force once more?",
+			RuleAny: "The components of a force replace it: where a component is counted, the force itself is not."}},
+	},
+	{
+		Code: WholeFactor, Meaning: "doubled or halved", Cost: 2.65, Tells: 1.15,
+		Term: doubledOrHalved, Sum: stringsDoubled, Tree: doubledTree, Value: wholeFactor,
+		Said: Said{
+			Component: "Check the number in your line for {component}: something is doubled or halved.",
+			Line:      "{In}, the term with {force} is too large or too small by a whole factor. How often does {force} act?",
+			Lines:     "{In}, a term is too large or too small by a whole factor. Look at {forces|each term}.",
+			Value:     "You get this value of {unknown} if {what|something} is doubled or halved on the way.",
+		},
+		Hints: []Hint{{At: Anywhere,
+			Ask:     "How often does {force} act on {body}, and where does each number in your line come from?",
+			Rule:    "{The force} is in the equation as often as it acts. Any other number must come from the problem.",
+			AskAny:  "How often does each force act, and where does each number in your line come from?",
+			RuleAny: "A force is in the equation as often as it acts: two equal forces count as two. Any other number must come from the problem."}},
+	},
+	{
+		Code: EqualTensions, Meaning: "tensions taken as equal", Cost: 2.1,
+		Term: otherTension, Tree: otherTensionLetter, Line: twoTensions, Value: givenTension,
+		Said: Said{
+			Component: "For {component}, you wrote the force of another string.",
+			Line:      "{In}, the force of one string is in the place of another. Look at {force}.",
+			Lines:     "Here {forces|the strings} are taken to pull equally hard, and nothing says that they do.",
+			Value:     "You get this value of {unknown} if all the strings pull equally hard, and nothing says that they do.",
+		},
+		Hints: []Hint{{At: Anywhere,
+			Ask:  "Which string is steeper, and which carries more?",
+			Rule: "Each string has a tension of its own. Two of them are equal only for a reason, such as one rope or the same angle on both sides."}},
+	},
+	{
+		Code: OtherBody, Meaning: "another body's mass or force", Cost: 1.12,
+		Term: fromOtherBody, Tree: otherWeightLetter, Value: otherBodyValue,
+		Said: Said{
+			Component: "What you wrote for {component} belongs to another body.",
+			Line:      "{In}, what you wrote for {force} belongs to another body.",
+			Lines:     "{In}, something belongs to another body.",
+			Value:     "This value is {what|something that belongs to another body}. What does {unknown} have to hold?",
+		},
+		Hints: []Hint{{At: Anywhere,
+			Ask:  "Which forces act on {body} itself?",
+			Rule: "The equation for one body has only the forces on that body. What acts on another body is in the equations of the other."}},
+	},
+	{
+		Code: OtherBody, Cost: 2.7, Sum: foreignForce, Alone: true,
+		Said: Said{
+			Component: "{Force} does not act on {body}. Here {component} is asked.",
+			Line:      "{In}, you counted {force|a force} that acts on another body.",
+		},
+	},
+	{
+		Code: OtherUnknown, Meaning: "another unknown's value", Cost: 1.15,
+		Value: otherUnknown,
+		Said: Said{
+			Value: "This value belongs to another unknown of the problem, not to {unknown}.",
+		},
+		Hints: []Hint{{At: Anywhere,
+			Ask:  "Which letter did you work out last?",
+			Rule: "Each value belongs to the letter that was alone on its side. Follow the letters back to the equation they come from."}},
+	},
+	{
+		Code: Unbalanced, Meaning: "something left over at rest", Cost: 3,
+		Said: Said{
+			Component: "At rest nothing is left over along either axis. Write {component} by itself.",
+			Line:      "At rest, or at a steady speed, nothing is left over. What does that say about the two sides of your line?",
+			Lines:     "At rest, or at a steady speed, nothing is left over. What does that say about the two sides of your line?",
+		},
+		Hints: []Hint{{At: Anywhere,
+			Ask:  "How large is the acceleration of {body}?",
+			Rule: "What is at rest, or moves at a steady speed, has no acceleration: the forces one way are just as large as the forces the other way. No force has to win."}},
+	},
+	{
+		Code: WrongSide, Meaning: "a force with the wrong direction", Cost: 3,
+		Said: Said{List: "Check the direction of {force|each force}."},
+		Hints: []Hint{{At: OnList,
+			Ask:     "{whichway}",
+			Rule:    "{kind}",
+			AskAny:  "For each force, think of what exerts it. Which way does that pull or push {body}?",
+			RuleAny: "{kinds}"}},
+	},
+}
+
+func otherSign(_ *trial.Problem, _ trial.Place, t trial.Term) []trial.Term {
+	if t.Scale == 0 {
+		return nil
+	}
+	t.Scale = -t.Scale
+	return []trial.Term{t}
+}
+
+// allPlus gives every term a plus, as who adds up all the forces does.
+func allPlus(_ *trial.Problem, _ trial.Place, w trial.Sum) []Change {
+	c := Change{Sum: slices.Clone(w), Cost: 0.2}
+	for i := range c.Sum {
+		if c.Sum[i].Scale < 0 {
+			c.Sum[i].Scale = -c.Sum[i].Scale
+			c.About = append(c.About, c.Sum[i].Force.Name)
+		}
+	}
+	if len(c.About) < 2 {
+		return nil
+	}
+	return []Change{c}
+}
+
+func leftOut(_ *trial.Problem, _ trial.Place, t trial.Term) []trial.Term {
+	if t.Scale == 0 {
+		return nil
+	}
+	t.Scale = 0
+	return []trial.Term{t}
+}
+
+// lessOfSize leaves out a summand of a force's size: one of two masses that make a weight.
+func lessOfSize(p *trial.Problem, _ trial.Place, t trial.Term) []trial.Term {
+	return withLess(p, t, "less", func(kept, dropped *expr.Node) *expr.Node { return kept })
+}
+
+// withLess changes each sum that a force's size has in it.
+func withLess(p *trial.Problem, t trial.Term, name string, of func(a, b *expr.Node) *expr.Node) []trial.Term {
+	size := p.SizeTree(t)
+	if size == nil || t.Scale == 0 {
+		return nil
+	}
+	var all []trial.Term
+	size.Walk(func(n *expr.Node) {
+		if n.Op != expr.Add && n.Op != expr.Sub {
+			return
+		}
+		for i, kept := range n.Args {
+			other := n.Args[1-i]
+			is := func(m *expr.Node) bool { return m == n }
+			all = append(all, p.WithSize(t, name+" "+p.Text(kept), func() *expr.Node { return trial.Replace(size, is, of(kept, other)) }))
+		}
+	})
+	return all
+}
+
+// putIn puts a force that lies across the axis into the sum.
+func putIn(p *trial.Problem, at trial.Place, t trial.Term) []trial.Term {
+	if t.Scale != 0 || p.IsEmpty(at) {
+		return nil
+	}
+	up, down := t, t
+	up.Scale, down.Scale = 1, -1
+	return []trial.Term{up, down}
+}
+
+// putInResolved puts a force that lies across the axis into the sum with a function of an angle.
+func putInResolved(p *trial.Problem, at trial.Place, t trial.Term) []trial.Term {
+	if t.Scale != 0 || t.Force.Slanted() {
+		return nil
+	}
+	var all []trial.Term
+	for _, whole := range putIn(p, at, t) {
+		all = append(all, withFunctions(p, at, whole)...)
+	}
+	return all
+}
+
+// bothComponents puts both components of a force into one sum.
+func bothComponents(_ *trial.Problem, _ trial.Place, w trial.Sum) []Change {
+	var all []Change
+	for _, t := range w {
+		other, slanted := trial.Swapped[t.Function]
+		if !slanted {
+			continue
+		}
+		for _, sign := range trial.BothSigns {
+			extra := t
+			extra.Function, extra.Scale = other, sign
+			all = append(all, Change{About: []string{t.Force.Name}, Sum: append(slices.Clone(w), extra)})
+		}
+	}
+	return all
+}
+
+// otherForceToo adds another force of the body to a single component.
+func otherForceToo(p *trial.Problem, at trial.Place, w trial.Sum) []Change {
+	if len(w) != 1 {
+		return nil
+	}
+	var all []Change
+	for _, axis := range []statics.Axis{at.Axis, at.Axis.Other()} {
+		for _, t := range p.SumOf(at.Body, axis) {
+			if t.Force == w[0].Force || t.Scale == 0 {
+				continue
+			}
+			whole := t
+			whole.Function = trial.Whole
+			for _, extra := range []trial.Term{t, whole} {
+				for _, sign := range trial.BothSigns {
+					extra.Scale = sign
+					all = append(all, Change{About: []string{w[0].Force.Name}, Sum: trial.Sum{w[0], extra}})
+				}
+			}
+		}
+	}
+	return all
+}
+
+// otherAxis writes the sum along the other axis; for one component, that of the same force.
+func otherAxis(p *trial.Problem, at trial.Place, w trial.Sum) []Change {
+	across := p.SumOf(at.Body, at.Axis.Other())
+	if len(w) != 1 || len(across) == 1 {
+		return []Change{{Sum: across}}
+	}
+	for _, t := range across {
+		if t.Force == w[0].Force && t.Scale != 0 {
+			return []Change{{About: []string{t.Force.Name}, Sum: trial.Sum{t}, Cost: 1.2}}
+		}
+	}
+	return nil
+}
+
+// besideItself puts a force beside its own component.
+func besideItself(_ *trial.Problem, _ trial.Place, w trial.Sum) []Change {
+	var all []Change
+	for _, t := range w {
+		if t.Function == trial.Whole || t.Scale == 0 {
+			continue
+		}
+		for _, sign := range trial.BothSigns {
+			again := t
+			again.Function = trial.Whole
+			again.Scale *= sign
+			all = append(all, Change{About: []string{t.Force.Name}, Sum: append(slices.Clone(w), again)})
+		}
+	}
+	return all
+}
+
+func doubledOrHalved(_ *trial.Problem, _ trial.Place, t trial.Term) []trial.Term {
+	if t.Scale == 0 {
+		return nil
+	}
+	double, half := t, t
+	double.Scale, half.Scale = 2*t.Scale, t.Scale/2
+	return []trial.Term{double, half}
+}
+
+// stringsDoubled doubles or halves all the strings at once, as who counts the strands of a
+// pulley twice does; four times as much is a factor taken to the wrong side.
+func stringsDoubled(_ *trial.Problem, _ trial.Place, w trial.Sum) []Change {
+	var all []Change
+	for _, k := range []float64{2, 0.5, 4, 0.25} {
+		c := Change{Sum: slices.Clone(w)}
+		for i := range c.Sum {
+			if c.Sum[i].Force.Kind == statics.Tension && c.Sum[i].Scale != 0 {
+				c.Sum[i].Scale *= k
+				c.About = append(c.About, c.Sum[i].Force.Name)
+			}
+		}
+		if len(c.About) > 1 {
+			all = append(all, c)
+		}
+	}
+	return all
+}
+
+// otherTension writes another string's tension.
+func otherTension(p *trial.Problem, at trial.Place, t trial.Term) []trial.Term {
+	if t.Force.Kind != statics.Tension || t.Scale == 0 {
+		return nil
+	}
+	var all []trial.Term
+	for i := range p.Bodies[at.Body].Forces {
+		f := &p.Bodies[at.Body].Forces[i]
+		if f.Kind == statics.Tension && f.Name != t.Force.Name {
+			other := t
+			other.Slot, other.Size = p.Slots[f.Name], nil
+			all = append(all, other)
+		}
+	}
+	return all
+}
+
+// twoTensions reports whether a line says that two strings pull equally hard.
+func twoTensions(p *trial.Problem, e *trial.Equation) ([]string, bool) {
+	var names []string
+	for _, side := range e.Sides {
+		f, ok := p.Force(side.Name)
+		if side.Op != expr.Name || !ok || f.Kind != statics.Tension {
+			return nil, false
+		}
+		names = append(names, side.Name)
+	}
+	return names, true
+}
+
+// fromOtherBody takes a force of the same kind from another body, or a mass that belongs to
+// another force. Strings belong to both bodies that they join.
+func fromOtherBody(p *trial.Problem, at trial.Place, t trial.Term) []trial.Term {
+	if t.Scale == 0 {
+		return nil
+	}
+	all := otherMasses(p, t)
+	for b := range p.Bodies {
+		for i := range p.Bodies[b].Forces {
+			f := &p.Bodies[b].Forces[i]
+			within := t.Force.Size != nil && t.Force.Size.Has(f.Name) || f.Size != nil && f.Size.Has(t.Force.Name)
+			if b != at.Body && f.Kind == t.Force.Kind && f.Kind != statics.Tension && f.Name != t.Force.Name && !within {
+				other := t
+				other.Slot, other.Size = p.Slots[f.Name], nil
+				all = append(all, other)
+			}
+		}
+	}
+	return all
+}
+
+// otherMasses puts a mass of another body into a force's size.
+func otherMasses(p *trial.Problem, t trial.Term) []trial.Term {
+	size := p.SizeTree(t)
+	if size == nil {
+		return nil
+	}
+	var all []trial.Term
+	for _, name := range size.Names() {
+		if v, ok := p.Variable(name); !ok || v.Dim != quantity.Mass {
+			continue
+		}
+		for _, other := range p.Variables {
+			if other.Dim == quantity.Mass && !size.Has(other.Name) {
+				all = append(all, p.WithSize(t, other.Name+" for "+name, func() *expr.Node {
+					return trial.Substitute(size, name, expr.Letter(other.Name))
+				}))
+			}
+		}
+	}
+	return all
+}
+
+// foreignForce puts a force into the sum that acts on another body only.
+func foreignForce(p *trial.Problem, at trial.Place, w trial.Sum) []Change {
+	var all []Change
+	seen := map[string]bool{}
+	for _, t := range p.SumOf(at.Body, at.Axis) {
+		seen[t.Force.Name] = true
+	}
+	for b := range p.Bodies {
+		for i := range p.Bodies[b].Forces {
+			f := &p.Bodies[b].Forces[i]
+			if seen[f.Name] {
+				continue
+			}
+			seen[f.Name] = true
+			for _, sign := range trial.BothSigns {
+				extra := trial.Term{Force: f, Scale: sign, Slot: p.Slots[f.Name]}
+				all = append(all, Change{About: []string{f.Name}, Sum: append(slices.Clone(w), extra)})
+			}
+		}
+	}
+	return all
+}
+
+// signOfNode turns a sign of a typed line round.
+func signOfNode(_ *trial.Problem, n *expr.Node) []*expr.Node {
+	switch n.Op {
+	case expr.Add:
+		return []*expr.Node{expr.Join(expr.Sub, n.Args[0], n.Args[1])}
+	case expr.Sub:
+		return []*expr.Node{expr.Join(expr.Add, n.Args[0], n.Args[1])}
+	case expr.Neg:
+		return []*expr.Node{n.Args[0]}
+	}
+	return nil
+}
+
+// lessOfSum leaves out one of two things that are added up.
+func lessOfSum(_ *trial.Problem, n *expr.Node) []*expr.Node {
+	switch n.Op {
+	case expr.Add:
+		return []*expr.Node{n.Args[0], n.Args[1]}
+	case expr.Sub:
+		return []*expr.Node{n.Args[0]}
+	}
+	return nil
+}
+
+// doubledTree doubles or halves the right side of the line.
+func doubledTree(_ *trial.Problem, n *expr.Node) []*expr.Node {
+	if n.Op != expr.Sub {
+		return nil
+	}
+	var all []*expr.Node
+	for _, k := range []float64{2, 0.5} {
+		all = append(all, expr.Join(expr.Sub, n.Args[0], expr.Join(expr.Mul, expr.Constant(k), n.Args[1])))
+	}
+	return all
+}
+
+func otherTensionLetter(p *trial.Problem, n *expr.Node) []*expr.Node {
+	return lettersLike(p, n, statics.Tension, true)
+}
+
+func otherWeightLetter(p *trial.Problem, n *expr.Node) []*expr.Node {
+	return lettersLike(p, n, statics.Weight, false)
+}
+
+// lettersLike lists the letters of other forces of that kind, on the same bodies as the force
+// that a node names or on others.
+func lettersLike(p *trial.Problem, n *expr.Node, kind statics.Kind, same bool) []*expr.Node {
+	if n.Op != expr.Name {
+		return nil
+	}
+	var all []*expr.Node
+	for i := range p.Bodies {
+		f, here := p.Bodies[i].Force(n.Name)
+		if !here || f.Kind != kind {
+			continue
+		}
+		for b := range p.Bodies {
+			for k := range p.Bodies[b].Forces {
+				if other := &p.Bodies[b].Forces[k]; (b == i) == same && other.Kind == kind && other.Name != n.Name {
+					all = append(all, expr.Letter(other.Name))
+				}
+			}
+		}
+	}
+	return all
+}

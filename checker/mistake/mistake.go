@@ -1,0 +1,193 @@
+// Package mistake knows the mistakes that students make, and which of them explains a line.
+//
+// A mistake is one Row of the table, and the row is the only place that knows it: what it
+// does to a term, to a whole sum, to a typed tree or to a value, how likely it is, and
+// everything that is said about it.
+//
+//	codes.go                                     the names of mistakes, which are a contract
+//	resolving.go, forces.go, sizes.go, numbers.go, form.go   the table
+//	search.go                                    what is tried: one change, then two
+//	component.go, sum.go, working.go, value.go   the four kinds of evidence
+//	system.go                                    all the sums at once, with a change
+//
+// An explanation costs the more, the less likely its mistakes are and the worse they fit what
+// was typed; the cheapest is told. Where nothing fits, nothing is guessed.
+package mistake
+
+import (
+	"slices"
+	"sync"
+
+	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/statics"
+	"example.org/standstill/checker/trial"
+)
+
+// Row is one mistake. Any of the functions that say what it does may be nil. To add a
+// mistake, add a row to one of the tables.
+type Row struct {
+	Code    Code
+	Meaning string // in a teacher's words, as in "sine and cosine exchanged"
+
+	// Cost is minus the logarithm of how likely the mistake is before anything is seen, but
+	// for a constant. Among equal evidence the lower one wins.
+	Cost float64
+
+	// Term gives the ways in which the mistake changes one term of a sum.
+	Term func(p *trial.Problem, at trial.Place, t trial.Term) []trial.Term
+	// Sum gives the ways in which it changes a sum as a whole.
+	Sum func(p *trial.Problem, at trial.Place, w trial.Sum) []Change
+	// Tree gives the ways in which a node of a typed line may be changed to undo the mistake.
+	Tree func(p *trial.Problem, n *expr.Node) []*expr.Node
+	// Line reports whether the equation shows the mistake by itself, and with which forces.
+	Line func(p *trial.Problem, e *trial.Equation) (about []string, ok bool)
+	// Value gives the numbers that the mistake makes of a value.
+	Value func(p *trial.Problem, v Target) []Number
+	// Digits reports whether a number is the right one but for its digits.
+	Digits func(v Target, typed float64) bool
+	// DigitsCost is what that costs.
+	DigitsCost float64
+
+	AllTerms   bool    // it is also made in all the terms of a sum that it can change
+	Everywhere bool    // it is also made in every sum at once
+	Alone      bool    // it is tried by itself only, in a sum as it was typed
+	NotInSums  bool    // a changed sum with it is not solved for its numbers
+	Tells      float64 // in a pair, the mistake that tells less is told; its Cost where this is 0
+	Absent     bool    // its force is one that the line does not speak of
+	Seen       bool    // it is told only where the line has the terms that it makes
+	SameZero   bool    // a sum with it may be zero just where the right one is, as for equal angles
+
+	// Shows reports whether a line of that form, with the mistake made in so many forces, can
+	// show it at all; nil for any line.
+	Shows func(f trial.Form, forces int) bool
+
+	Said  Said
+	Hints []Hint
+}
+
+// Said holds what is said first, by what was typed: a component; a term of a sum or of a line
+// of working (about one force); the line where several forces or none are named; the value of
+// an unknown; a force diagram. Words in braces are filled in from the problem. An empty
+// sentence is taken from the row of Unexplained.
+type Said struct{ Component, Line, Lines, Value, List string }
+
+// Spot is what a hint is about.
+type Spot uint8
+
+// The spots: a component, a sum, a line of working, the value of an unknown, a force diagram.
+const (
+	OnComponent Spot = 1 << iota
+	OnSum
+	OnLine
+	OnValue
+	OnList
+	Anywhere = OnComponent | OnSum | OnLine | OnValue | OnList
+)
+
+// Hint holds what is asked first and the rule that comes after it, where the evidence names a
+// force; AskAny and RuleAny where it names none (the same, if they are empty). An empty Step
+// is the usual one of the spot. Slanted marks hints that speak of the triangle of a force; one
+// that lies along an axis has none.
+type Hint struct {
+	At              Spot
+	Ask, Rule       string
+	AskAny, RuleAny string
+	Step            string
+	Slanted         bool
+}
+
+// Finding is what explains a wrong line. About is empty where the evidence does not say which
+// force it is; All lists the forces that are concerned; What says what a value is, as in
+// "half the weight".
+type Finding struct {
+	Code  Code
+	About string
+	All   []string
+	What  string
+	Row   *Row
+}
+
+// Change is a sum after a mistake, or after two. About names the forces that were changed.
+type Change struct {
+	Row      *Row
+	Cost     float64
+	About    []string
+	Sum      trial.Sum
+	seen     bool // one of its mistakes must be seen in the line
+	unspoken bool // it is about a force of which the line does not speak
+}
+
+// table holds every row. It is put together once and never changed.
+var table = slices.Concat(resolving, forces, sizes, numbers, form)
+
+// Table returns the rows of all mistakes.
+func Table() []Row { return slices.Clone(table) }
+
+// Search explains lines about one problem by the rows of a table. It may be used by several
+// goroutines.
+type Search struct {
+	p    *trial.Problem
+	rows []*Row
+
+	mu      sync.Mutex
+	singles map[trial.Place][]Change
+	numbers map[numbersKey][]Number
+	systems []system
+}
+
+// New makes a search for a problem with the rows of a table.
+func New(p *trial.Problem, rows []Row) *Search {
+	s := &Search{p: p, singles: map[trial.Place][]Change{}, numbers: map[numbersKey][]Number{}}
+	for i := range rows {
+		s.rows = append(s.rows, &rows[i])
+	}
+	slices.SortStableFunc(s.rows, func(a, b *Row) int { return order(a.Cost, b.Cost) })
+	return s
+}
+
+func order(a, b float64) int {
+	switch {
+	case a < b:
+		return -1
+	case a > b:
+		return 1
+	}
+	return 0
+}
+
+// Rows returns the rows of a code; the one that says what the code means comes first.
+func (s *Search) Rows(code Code) []*Row {
+	var all []*Row
+	for _, row := range s.rows {
+		switch {
+		case row.Code == code && row.Meaning != "":
+			all = slices.Insert(all, 0, row)
+		case row.Code == code:
+			all = append(all, row)
+		}
+	}
+	return all
+}
+
+func finding(row *Row, about ...string) Finding {
+	f := Finding{Code: row.Code, Row: row, All: about}
+	if len(about) == 1 {
+		f.About = about[0]
+	}
+	return f
+}
+
+// named finds something by its code alone, where no row made a change.
+func (s *Search) named(code Code, about ...string) Finding {
+	f := Finding{Code: code, All: about}
+	if rows := s.Rows(code); len(rows) > 0 {
+		f.Row = rows[0]
+	}
+	if len(about) == 1 {
+		f.About = about[0]
+	}
+	return f
+}
+
+// onlyOf returns the one force of a kind on a body.
+func onlyOf(b *statics.Body, kind statics.Kind) *statics.Force { return trial.OnlyOf(b, kind) }

@@ -1,0 +1,450 @@
+package mistake
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/quantity"
+	"example.org/standstill/checker/statics"
+	"example.org/standstill/checker/trial"
+)
+
+// Mistakes that show in numbers alone.
+var numbers = []Row{
+	{
+		Code: Pythagoras, Meaning: "sizes put together as if at a right angle, or added", Cost: 2.6,
+		Value: putTogether,
+		Said:  Said{Value: "You get this value of {unknown} if {what|sizes are put together as if the forces lay in one line or at a right angle}."},
+		Hints: []Hint{{At: Anywhere,
+			Ask:  "Do these forces lie in one line, or at a right angle?",
+			Rule: "Sizes may be added only along one line, and their squares only at a right angle. In every other case, add the components along each axis."}},
+	},
+	{
+		Code: Unexplained, Cost: 2.58, Value: oneStep,
+		Said: Said{Value: "This value of {unknown} is {what}. Which equation would give that?"},
+	},
+	{
+		Code: Slip, Meaning: "a slip in a number", Cost: 5,
+		Digits: isNear, DigitsCost: 2.55,
+		Said: Said{
+			Component: "A number for {component} is close, but further off than rounding explains.",
+			Line:      "{In}, the number with {force} is close, but further off than rounding explains.",
+			Lines:     "{In}, a number is close, but further off than rounding explains.",
+			Value:     "This value of {unknown} is close, but further off than rounding explains.",
+		},
+		Hints: []Hint{{At: Anywhere,
+			Ask:  "Where did you round on the way, and to how many figures?",
+			Rule: "Keep four figures on the way and round once, at the end. Then check each number that you typed into the calculator."}},
+	},
+	{
+		Code: PowerOfTen, Meaning: "a wrong power of ten", Cost: 4,
+		Digits: isShifted, DigitsCost: 2.15,
+		Said: Said{
+			Component: "The digits for {component} are right, but the number is too large or too small.",
+			Line:      "{In}, the digits with {force} are right, but the number is too large or too small.",
+			Lines:     "{In}, the digits are right, but a number is too large or too small.",
+			Value:     "The digits of this value of {unknown} are right, but it is too large or too small.",
+		},
+		Hints: []Hint{{At: Anywhere,
+			Ask:  "Which units are in the problem, and in which unit is the answer asked?",
+			Rule: "A thousand grams make a kilogram, a hundred centimetres a metre, a thousand newtons a kilonewton. Change units first, and count the places afterwards."}},
+	},
+	{Code: PowerOfTen, Cost: 3, Term: asWritten, Alone: true},
+	{
+		Code: Link, Meaning: "one equals sign of a chain that does not hold", Cost: 3,
+		Said: Said{
+			Component: "One equals sign in this chain does not hold. Work out the two sides beside it once more; the rest is right.",
+			Line:      "One equals sign in this chain does not hold. Work out the two sides beside it once more; the rest is right.",
+			Lines:     "One equals sign in this chain does not hold. Work out the two sides beside it once more; the rest is right.",
+			Value:     "One equals sign in this chain does not hold. Work out the two sides beside it once more; the rest is right.",
+		},
+		Hints: []Hint{{At: Anywhere,
+			Ask:  "What does each side of that equals sign come to, worked out by itself?",
+			Rule: "In a chain, every equals sign must hold by itself. Work out each step on its own, and keep four figures on the way."}},
+	},
+}
+
+// asWritten puts a given into a size as its number is written, whatever its unit: the 850 of
+// 850 g, the 12 of 12 cm.
+func asWritten(p *trial.Problem, _ trial.Place, t trial.Term) []trial.Term {
+	size := p.SizeTree(t)
+	if size == nil || t.Scale == 0 {
+		return nil
+	}
+	var all []trial.Term
+	for _, g := range p.Givens {
+		if g.Unit.Factor == 1 || !IsPowerOfTen(g.Unit.Factor, trial.Hair) || !size.Has(g.Name) {
+			continue
+		}
+		all = append(all, p.WithSize(t, g.Name+" as written", func() *expr.Node {
+			return trial.Substitute(size, g.Name, expr.Join(expr.Div, expr.Letter(g.Name), expr.Constant(g.Unit.Factor)))
+		}))
+	}
+	return all
+}
+
+func isOpposite(v Target, typed float64) bool {
+	return math.Abs(typed/v.Value+1) < trial.RoundedShare && v.Dim != quantity.Angle
+}
+
+func isShifted(v Target, typed float64) bool {
+	return typed/v.Value > 0 && IsPowerOfTen(typed/v.Value, trial.RoundedShare)
+}
+
+func isNear(v Target, typed float64) bool { return math.Abs(typed/v.Value-1) <= trial.SlipShare }
+
+// IsPowerOfTen reports whether a ratio is 10, 100, 1/10 and the like, to a share of it.
+func IsPowerOfTen(ratio, share float64) bool {
+	power := math.Round(math.Log10(ratio))
+	return power != 0 && math.Abs(ratio/math.Pow(10, power)-1) <= share
+}
+
+// seen is what a number costs less that can be read off the problem or its answers: it takes no
+// equation to write it.
+const seen = -1.2
+
+// shown returns a number that is readily seen.
+func shown(value float64, what string) Number { return Number{Value: value, Cost: seen, What: what} }
+
+// handedBackMass gives a mass back as a force, by itself or in the friction, and the other way
+// round.
+func handedBackMass(p *trial.Problem, v Target) []Number {
+	g, ok := p.Slots["g"]
+	if !ok {
+		return nil
+	}
+	strength := p.Solution[g]
+	switch v.Dim {
+	case quantity.Mass:
+		return []Number{{Value: v.Value * strength}, {Value: v.Value / strength}}
+	case quantity.Force:
+		all := []Number{{Value: v.Value / strength}}
+		for i, other := range p.Variables {
+			if other.Dim != quantity.Mass || other.Role != statics.IsGiven {
+				continue
+			}
+			all = append(all, shown(p.Solution[i], "the mass"))
+			if v.Force == nil || v.Force.Kind != statics.Friction {
+				continue
+			}
+			for j, mu := range p.Variables {
+				if mu.Dim == quantity.None && mu.Role == statics.IsGiven {
+					all = append(all, Number{Value: p.Solution[i] * p.Solution[j], Cost: seen / 2, What: "the mass"})
+				}
+			}
+		}
+		return all
+	}
+	return nil
+}
+
+// timesGAgain multiplies by the strength of gravity what is in newtons already.
+func timesGAgain(p *trial.Problem, v Target) []Number {
+	g, ok := p.Slots["g"]
+	if !ok {
+		return nil
+	}
+	if v.Dim != quantity.Force {
+		return nil
+	}
+	return []Number{{Value: v.Value * p.Solution[g]}}
+}
+
+// hostsOf calls f with each body on which the force acts, and the body's only weight, if that is
+// another force.
+func hostsOf(p *trial.Problem, v Target, f func(body *statics.Body, on, weight *statics.Force)) {
+	if v.Force == nil || v.Dim != quantity.Force {
+		return
+	}
+	for b := range p.Bodies {
+		body := &p.Bodies[b]
+		if on, here := body.Force(v.Force.Name); here {
+			weight := onlyOf(body, statics.Weight)
+			if weight == on {
+				weight = nil
+			}
+			f(body, on, weight)
+		}
+	}
+}
+
+// wholeWeightAsNormal takes the force of a surface to be the whole weight, by itself or in the
+// friction.
+func wholeWeightAsNormal(p *trial.Problem, v Target) []Number {
+	var all []Number
+	hostsOf(p, v, func(body *statics.Body, on, weight *statics.Force) {
+		normal := onlyOf(body, statics.Normal)
+		switch {
+		case weight == nil || normal == nil || p.IsAWeight(v.Value):
+		case on == normal:
+			all = append(all, shown(p.Solution[p.Slots[weight.Name]], ""))
+		case on.Kind == statics.Friction && on.Size != nil && on.Size.Has(normal.Name):
+			env := slices.Clone(p.Solution)
+			env[p.Slots[normal.Name]] = env[p.Slots[weight.Name]]
+			all = append(all, Number{Value: p.ProgramOf(on.Size).Run(env), Cost: seen / 2})
+		}
+	})
+	return all
+}
+
+// shareOfWeight gives each of several strings a share of the weight, or all of it; or lets its
+// vertical component be such a share.
+func shareOfWeight(p *trial.Problem, v Target) []Number {
+	var all []Number
+	hostsOf(p, v, func(body *statics.Body, on, weight *statics.Force) {
+		if weight == nil || on.Kind == statics.Normal || on.Kind == statics.Friction {
+			return
+		}
+		w := p.Solution[p.Slots[weight.Name]]
+		if on.Kind == statics.Tension && onlyOf(body, statics.Tension) != nil {
+			return
+		}
+		all = append(all, shown(w, "the whole weight"))
+		if on.Kind != statics.Tension {
+			return
+		}
+		all = append(all, shown(w/2, "half the weight"))
+		for _, a := range p.AngleValues(body) {
+			all = append(all, Number{Value: w / 2 / math.Sin(a), Cost: 0.9, What: "what holds half the weight at that angle"},
+				Number{Value: w / 2 / math.Cos(a), Cost: 1, What: "what holds half the weight at that angle"})
+		}
+	})
+	return all
+}
+
+// wholeWeight takes the weight for the one string that is not vertical, and a whole pull at an
+// angle for the weight of an unknown mass.
+func wholeWeight(p *trial.Problem, v Target) []Number {
+	var all []Number
+	hostsOf(p, v, func(body *statics.Body, on, weight *statics.Force) {
+		if weight != nil && on.Kind == statics.Tension && onlyOf(body, statics.Tension) == on {
+			all = append(all, shown(p.Solution[p.Slots[weight.Name]], "the whole weight"))
+		}
+	})
+	g, ok := p.Slots["g"]
+	if v.Dim != quantity.Mass || !ok {
+		return all
+	}
+	for b := range p.Bodies {
+		weight := onlyOf(&p.Bodies[b], statics.Weight)
+		if weight == nil || weight.Size == nil || !weight.Size.Has(v.Name) {
+			continue
+		}
+		for i := range p.Bodies[b].Forces {
+			if f := &p.Bodies[b].Forces[i]; f != weight {
+				all = append(all, Number{Value: p.Solution[p.Slots[f.Name]] / p.Solution[g], Cost: seen / 2, What: "another force"})
+			}
+		}
+	}
+	return all
+}
+
+// otherBodyValue takes a weight or a mass of another body.
+func otherBodyValue(p *trial.Problem, v Target) []Number {
+	var all []Number
+	switch v.Dim {
+	case quantity.Mass:
+		for i, other := range p.Variables {
+			if other.Dim == quantity.Mass && other.Role == statics.IsGiven && other.Name != v.Name {
+				all = append(all, shown(p.Solution[i], "the mass of something else"))
+			}
+		}
+	case quantity.Force:
+		if v.Force == nil || len(p.Bodies) < 2 {
+			break
+		}
+		for b := range p.Bodies {
+			weight := onlyOf(&p.Bodies[b], statics.Weight)
+			if _, here := p.Bodies[b].Force(v.Force.Name); weight != nil && (!here || v.Force.Kind == statics.Normal && p.IsAWeight(v.Value)) && weight.Name != v.Name {
+				all = append(all, Number{Value: p.Solution[p.Slots[weight.Name]], Cost: seen - 0.2, What: "the weight of " + p.BodyName(b)})
+			}
+		}
+	}
+	return all
+}
+
+// otherUnknown takes the value of another unknown of the problem.
+func otherUnknown(p *trial.Problem, v Target) []Number {
+	var all []Number
+	for i, other := range p.Variables {
+		if other.Name == v.Name || other.Dim != v.Dim || other.Role == statics.IsGiven {
+			continue
+		}
+		if p.Open(p.LetterNode(i)) && (other.Size == nil || !other.Size.Has(v.Name)) {
+			all = append(all, shown(p.Solution[i], ""))
+		}
+	}
+	return all
+}
+
+// givenTension hands back the tension that is given for another string of the body.
+func givenTension(p *trial.Problem, v Target) []Number {
+	var all []Number
+	hostsOf(p, v, func(body *statics.Body, on, _ *statics.Force) {
+		for i := range body.Forces {
+			f := &body.Forces[i]
+			if on.Kind == statics.Tension && f.Kind == on.Kind && f != on && f.Size != nil && p.Fixed(f.Size) {
+				all = append(all, Number{Value: p.Solution[p.Slots[f.Name]], Cost: 2 * seen})
+			}
+		}
+	})
+	return all
+}
+
+func wholeFactor(_ *trial.Problem, v Target) []Number {
+	var all []Number
+	for _, k := range []float64{2, 3, 4} {
+		all = append(all, Number{Value: k * v.Value}, Number{Value: v.Value / k})
+	}
+	return all
+}
+
+// inverted multiplies where the right value comes from a division, and the other way round.
+func inverted(p *trial.Problem, v Target) []Number {
+	var all []Number
+	for _, f := range p.Factors(v.Dim) {
+		all = append(all, Number{Value: v.Value * f * f}, Number{Value: v.Value / (f * f)})
+	}
+	if v.Dim == quantity.None || v.Dim == quantity.Length {
+		all = append(all, Number{Value: 1 / v.Value})
+	}
+	if v.Dim == quantity.Length {
+		all = append(all, Number{Value: 0.01 / v.Value}) // typed in centimetres
+	}
+	return all
+}
+
+func complementOf(_ *trial.Problem, v Target) []Number {
+	if v.Dim != quantity.Angle {
+		return nil
+	}
+	return []Number{{Value: math.Pi/2 - v.Value}}
+}
+
+func degreesAsRadians(_ *trial.Problem, v Target) []Number {
+	if v.Dim != quantity.Angle {
+		return nil
+	}
+	return []Number{{Value: v.Value * quantity.Degree}}
+}
+
+// oppositeDirection is the direction of the sum in place of the one that balances it.
+func oppositeDirection(_ *trial.Problem, v Target) []Number {
+	if v.Dim != quantity.Angle {
+		return nil
+	}
+	return []Number{{Value: v.Value + math.Pi}, {Value: v.Value - math.Pi}}
+}
+
+// givenAngle hands back an angle that is given for one that is asked for.
+func givenAngle(p *trial.Problem, v Target) []Number {
+	if v.Dim != quantity.Angle {
+		return nil
+	}
+	var all []Number
+	for i, other := range p.Variables {
+		if other.Role == statics.IsGiven && other.Dim == quantity.Angle && other.Name != v.Name {
+			all = append(all, shown(p.Solution[i], "a given angle"), Number{Value: math.Pi/2 - p.Solution[i], What: "a given angle"})
+		}
+	}
+	return all
+}
+
+// functionAsAngle gives the value of a function where the angle is asked: 0.644 for atan 0.644.
+func functionAsAngle(_ *trial.Problem, v Target) []Number {
+	if v.Dim != quantity.Angle {
+		return nil
+	}
+	return []Number{
+		{Value: math.Tan(v.Value) * quantity.Degree, What: "a tangent"},
+		{Value: math.Sin(v.Value) * quantity.Degree, What: "a sine", Cost: 0.1},
+		{Value: math.Cos(v.Value) * quantity.Degree, What: "a cosine", Cost: 0.1},
+	}
+}
+
+// withOtherG works the value out with other values of g that are in use.
+func withOtherG(p *trial.Problem, v Target) []Number {
+	slot, ok := p.Slots["g"]
+	if !ok {
+		return nil
+	}
+	var all []Number
+	for _, g := range trial.UsualG {
+		env := slices.Clone(p.Solution[:len(p.Variables)])
+		if math.Abs(g-env[slot]) < 1e-9 {
+			continue
+		}
+		env[slot] = g
+		if solved, ok := p.SolveSums(p.Sums, env); ok {
+			p.Fill(solved, nil)
+			all = append(all, Number{Value: solved[v.Slot], Cost: -0.9})
+		}
+	}
+	return all
+}
+
+// putTogether adds sizes as if the forces lay in one line, or puts them together or takes one
+// apart as if at a right angle.
+func putTogether(p *trial.Problem, v Target) []Number {
+	var all []Number
+	hostsOf(p, v, func(body *statics.Body, on, _ *statics.Force) {
+		var others []float64
+		for i := range body.Forces {
+			if f := &body.Forces[i]; f != on {
+				others = append(others, p.Solution[p.Slots[f.Name]])
+			}
+		}
+		for i, a := range others {
+			for _, b := range others[:i] {
+				all = append(all, Number{Value: math.Hypot(a, b)}, Number{Value: math.Sqrt(math.Abs(a*a - b*b))},
+					Number{Value: a + b}, Number{Value: math.Abs(a - b)})
+			}
+		}
+		x, y := p.ComponentsOf(on)
+		all = append(all, Number{Value: math.Abs(x) + math.Abs(y), What: "the components are simply added"})
+	})
+	if v.Dim == quantity.Angle {
+		all = append(all, anglesOfPairs(p)...)
+	}
+	return all
+}
+
+// oneStep multiplies the weight by a function of an angle, as if it had a component along the
+// force that is asked for. Nothing is wrong with that but that no equation gives it.
+func oneStep(p *trial.Problem, v Target) []Number {
+	var all []Number
+	hostsOf(p, v, func(body *statics.Body, on, weight *statics.Force) {
+		if weight == nil || on.Kind == statics.Normal || on.Kind == statics.Friction {
+			return
+		}
+		w := p.Solution[p.Slots[weight.Name]]
+		for _, a := range p.AngleValues(body) {
+			all = append(all, Number{Value: w * math.Sin(a), What: "the weight times a sine"}, Number{Value: w * math.Cos(a), What: "the weight times a cosine"},
+				Number{Value: w * math.Tan(a), What: "the weight times a tangent"}, Number{Value: w / math.Tan(a), What: "the weight divided by a tangent"})
+		}
+	})
+	return all
+}
+
+// anglesOfPairs are the angles that two sizes would make if they were at a right angle.
+func anglesOfPairs(p *trial.Problem) []Number {
+	var sizes []float64
+	for _, v := range p.Variables {
+		if v.Dim == quantity.Force {
+			sizes = append(sizes, math.Abs(p.Solution[p.Slots[v.Name]]))
+		}
+	}
+	var all []Number
+	for _, a := range sizes {
+		for _, b := range sizes {
+			if a != b && b != 0 {
+				all = append(all, Number{Value: math.Atan(a / b), Cost: 0.3, What: "two sizes are taken to be at a right angle"})
+			}
+		}
+	}
+	return all
+}
+
+func fields(text string) []string { return strings.Fields(text) }

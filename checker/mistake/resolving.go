@@ -1,0 +1,366 @@
+package mistake
+
+import (
+	"slices"
+
+	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/statics"
+	"example.org/standstill/checker/trial"
+)
+
+// Mistakes in taking a force apart: which function, of which angle, whether at all.
+var resolving = []Row{
+	{
+		Code: SineCosine, Meaning: "sine and cosine exchanged", Cost: 1.1,
+		Term: functionBy(trial.Swapped), AllTerms: true, SameZero: true, Everywhere: true,
+		Tree:  callBy(map[string]string{"sin": "cos", "cos": "sin", "asin": "acos", "acos": "asin"}),
+		Value: complementOf,
+		Shows: func(f trial.Form, _ int) bool { return f.Sines || !f.Functions && (f.Decimals || f.Quotients) },
+		Said: Said{
+			Component: "{Component} is one side of the triangle of {force}. Which side is it, seen from {angle|its angle}?",
+			Line:      "{In}, look at the function that goes with {force}: which side of the triangle of {force} does it stand for?",
+			Lines:     "{In}, look at the functions that go with {forces|the forces}: which sides of their triangles do they stand for?",
+			Value:     "You get this value of {unknown} if two sides of the triangle of a force are exchanged on the way.",
+		},
+		Hints: []Hint{
+			{At: OnComponent | OnSum, Slanted: true,
+				Ask:     "Imagine that {angle|the angle} is almost 0°. How large should {component} be then, and what does your line give?",
+				Rule:    "In the triangle of {force}, {component} is the side {beside} {angle|the angle}. The side next to an angle goes with its cosine, the side opposite with its sine.",
+				AskAny:  "Imagine that each angle in turn is almost 0°. How large should each component be then, and what does your line give?",
+				RuleAny: "The side next to an angle goes with its cosine, the side opposite with its sine. Find for each force which of the two sides runs {along}."},
+			{At: OnLine | OnValue,
+				Ask:  "Imagine that an angle is almost 0°. Does each component come out as large as it should?",
+				Rule: "The side next to an angle goes with its cosine, the side opposite with its sine. Check from which line the angle is measured."},
+		},
+	},
+	{
+		Code: NotResolved, Meaning: "a whole force in place of its component", Cost: 1.2,
+		Term: wholeForce, AllTerms: true, Everywhere: true, Tree: resolvedAgain, Value: wholeWeight,
+		Said: Said{
+			Component: "You wrote all of {force}, but {force} is at an angle to {axis}.",
+			Line:      "{In}, you counted all of {force}, but {force} is at an angle to the axis.",
+			Lines:     "{In}, you counted all of a force that is at an angle to the axis. Look at {forces|each term}.",
+			Value:     "You get this value of {unknown} if {what|a force at an angle} is counted as a whole where only a component of it acts.",
+		},
+		Hints: []Hint{
+			{At: OnComponent | OnSum, Slanted: true,
+				Ask:     "Does {force} act only {along}, or also along the other axis?",
+				Rule:    "{The force} is at an angle to both axes. Only one side of its triangle acts {along}: the side {beside} {angle|its angle}.",
+				AskAny:  "Which of {names} are at an angle to {axis}?",
+				RuleAny: "Of a force at an angle, only one side of its triangle acts {along}: the side that runs that way."},
+			{At: OnLine | OnValue,
+				Ask:  "Which of {names} are at an angle to the axes?",
+				Rule: "A force at an angle has a component along each axis. The whole force belongs in neither equation."},
+		},
+	},
+	{
+		Code: OverResolved, Meaning: "a sine or cosine on a force that lies along the axis", Cost: 1.25,
+		Term: resolvedThoughAlong, Seen: true, NotInSums: true,
+		Shows: func(f trial.Form, _ int) bool { return f.Functions || f.Decimals || f.Quotients },
+		Said: Said{
+			Component: "You multiplied {force} by a function of an angle. What is the angle between {force} and {axis}?",
+			Line:      "{In}, you multiplied {force} by a function of an angle. What is the angle between {force} and the axis?",
+			Lines:     "{In}, you multiplied a force that lies along the axis by a function of an angle. Look at {forces|each term}.",
+			Value:     "You get this value of {unknown} if a force that lies along an axis is taken apart as if it were at an angle.",
+		},
+		Hints: []Hint{
+			{At: OnComponent | OnSum,
+				Ask:     "In the drawing, how much of {force} acts along the other axis?",
+				Rule:    "{The force} lies along {axis}, so it has no triangle: all of it acts {along}, and no sine or cosine is needed.",
+				AskAny:  "Which of {names} lie along one of the axes?",
+				RuleAny: "A force that lies along an axis has no triangle: all of it acts there, and no sine or cosine is needed."},
+			{At: OnLine | OnValue,
+				Ask:  "Which of {names} lie along one of the axes?",
+				Rule: "A force that lies along an axis has no triangle: all of it acts there, and no sine or cosine is needed."},
+		},
+	},
+	{
+		Code: OtherAngle, Meaning: "another force's angle", Cost: 1.8,
+		Term: otherAngle, Everywhere: true, Tree: angleLetter, Value: givenAngle,
+		Shows: hasFunction,
+		Said: Said{
+			Component: "The angle in your line is not the one that is drawn at {force}.",
+			Line:      "{In}, the angle that goes with {force} is not the one that is drawn at {force}.",
+			Lines:     "{In}, an angle goes with a force at which it is not drawn. Look at {forces|each term}.",
+			Value:     "You get this value of {unknown} if {what|the angle of another force} is used on the way.",
+		},
+		Hints: []Hint{
+			{At: OnComponent | OnSum, Slanted: true,
+				Ask:     "Which angle is drawn at {force}, and from which line is it measured?",
+				Rule:    "The components of {force} come from the angle of {force} itself. It is measured from {measured|the line drawn there}.",
+				AskAny:  "Which angle is drawn at each of {names}?",
+				RuleAny: "The components of a force come from its own angle. The angle of another force says nothing about it."},
+			{At: OnLine | OnValue,
+				Ask:  "Which angle is drawn at each of {names}?",
+				Rule: "The components of a force come from its own angle. The angle of another force says nothing about it."},
+		},
+	},
+	{
+		Code: Tangent, Meaning: "a tangent in place of a sine or cosine", Cost: 1.9,
+		Term: tangentFor, AllTerms: true, SameZero: true, Everywhere: true,
+		Tree:  callBy(map[string]string{"tan": "sin cos", "sin": "tan", "cos": "tan", "atan": "asin acos", "asin": "atan", "acos": "atan"}),
+		Shows: hasFunction,
+		Said: Said{
+			Component: "Look at the function in your line. Which two sides of the triangle of {force} does it compare?",
+			Line:      "{In}, look at the function that goes with {force}. Which two sides of its triangle does it compare?",
+			Lines:     "{In}, look at the functions. Which two sides of a triangle does each of them compare?",
+			Value:     "You get this value of {unknown} if a function compares the wrong two sides of a triangle.",
+		},
+		Hints: []Hint{
+			{At: OnComponent | OnSum, Slanted: true,
+				Ask:     "Imagine that {angle|the angle} is almost 90°. Can {component} be larger than {force} itself?",
+				Rule:    "{The force} is the longest side of its triangle. Sine and cosine compare a side with the longest one, the tangent compares the two shorter ones.",
+				AskAny:  "Imagine that an angle is almost 90°. Can a component be larger than the force itself?",
+				RuleAny: "A force is the longest side of its triangle. Sine and cosine compare a side with the longest one, the tangent compares the two shorter ones."},
+			{At: OnLine | OnValue,
+				Ask:  "Which two sides of the triangle do you know, and which function compares just these two?",
+				Rule: "Sine and cosine compare a side with the longest one, the tangent compares the two shorter ones."},
+		},
+	},
+	{
+		Code: Tangent, Cost: 2.2, Value: functionAsAngle,
+		Said: Said{Value: "This value is {what}, not {unknown} itself."},
+	},
+	{
+		Code: Inverted, Meaning: "a quotient upside down", Cost: 2,
+		Term: functionBy(trial.Upturned), AllTerms: true, SameZero: true, Tree: upsideDown, Value: inverted,
+		// T2 = w cos φ is one division taken for a product; where two functions have changed
+		// places, nothing was divided.
+		Shows: func(f trial.Form, forces int) bool {
+			return f.Quotients || f.Decimals && !f.Functions || (f.Functions || f.Decimals) && forces == 1
+		},
+		Said: Said{
+			Component: "Check in your line what is multiplied and what is divided.",
+			Line:      "{In}, check what multiplies {force} and what divides it.",
+			Lines:     "{In}, check what is multiplied and what is divided.",
+			Value:     "You get this value of {unknown} if a fraction is turned upside down on the way.",
+		},
+		Hints: []Hint{
+			{At: OnComponent | OnSum, Slanted: true,
+				Ask:     "Can {component} be larger than {force} itself?",
+				Rule:    "No side of the triangle is longer than {force} itself, so {force} is multiplied by something that is never larger than one.",
+				AskAny:  "Can a component be larger than the force itself?",
+				RuleAny: "No side of the triangle is longer than the force itself, so the force is multiplied by something that is never larger than one."},
+			{At: OnLine | OnValue,
+				Ask:  "By what do you divide both sides to get the letter alone?",
+				Rule: "What multiplies a letter on one side divides on the other side, and what divides it multiplies there."},
+		},
+	},
+	{
+		Code: Inverted, Cost: 2, Sum: functionElsewhere, Alone: true, Seen: true,
+		Said: Said{
+			Line:  "{In}, check which force the function of the angle belongs to.",
+			Lines: "{In}, check which force the function of the angle belongs to.",
+		},
+	},
+	{
+		Code: Inverted, Cost: 2.4, Term: sizeUpsideDown,
+		Said: Said{
+			Component: "Check in the size of {force} what is multiplied and what is divided.",
+			Line:      "{In}, check in the size of {force} what is multiplied and what is divided.",
+		},
+	},
+	{
+		Code: Radians, Meaning: "the angle in radians", Cost: 2.05,
+		Term: inRadians, AllTerms: true, Everywhere: true, NotInSums: true, Value: degreesAsRadians,
+		Shows: func(f trial.Form, _ int) bool { return f.Decimals },
+		Said: Said{
+			Component: "You get this number for {component} if the calculator takes angles in another unit.",
+			Line:      "{In}, you get the number with {force} if the calculator takes angles in another unit.",
+			Lines:     "{In}, you get one of the numbers if the calculator takes angles in another unit.",
+			Value:     "You get this value of {unknown} if the calculator takes angles in another unit.",
+		},
+		Hints: []Hint{{At: Anywhere,
+			Ask:  "In which unit does your calculator take angles? What does it give for the sine of 30?",
+			Rule: "The angles of this problem are in degrees. The sine of 30 degrees is one half."}},
+	},
+}
+
+func hasFunction(f trial.Form, _ int) bool { return f.Functions || f.Decimals || f.Quotients }
+
+func functionBy(table map[trial.Function]trial.Function) func(*trial.Problem, trial.Place, trial.Term) []trial.Term {
+	return func(_ *trial.Problem, _ trial.Place, t trial.Term) []trial.Term {
+		f, ok := table[t.Function]
+		if !ok || t.Scale == 0 {
+			return nil
+		}
+		t.Function = f
+		return []trial.Term{t}
+	}
+}
+
+// functionElsewhere takes the function that some terms share to the others, as who multiplies
+// where a division was needed does: T = w cos θ for T cos θ = w.
+func functionElsewhere(_ *trial.Problem, _ trial.Place, w trial.Sum) []Change {
+	c := Change{Sum: slices.Clone(w)}
+	var shared *trial.Term
+	plain := 0
+	for i := range w {
+		switch {
+		case w[i].Scale == 0:
+		case w[i].Function == trial.Whole:
+			plain++
+		case shared == nil || shared.Function == w[i].Function && shared.Letter == w[i].Letter && shared.Letter != "":
+			shared = &w[i]
+			c.About = append(c.About, w[i].Force.Name)
+		default:
+			return nil
+		}
+	}
+	if shared == nil || plain == 0 {
+		return nil
+	}
+	for i := range c.Sum {
+		t := &c.Sum[i]
+		if t.Function == trial.Whole {
+			t.Function, t.Angle, t.Letter = shared.Function, shared.Angle, shared.Letter
+		} else {
+			t.Function = trial.Whole
+		}
+	}
+	return []Change{c}
+}
+
+func wholeForce(_ *trial.Problem, _ trial.Place, t trial.Term) []trial.Term {
+	if t.Function == trial.Whole || t.Scale == 0 {
+		return nil
+	}
+	t.Function = trial.Whole
+	return []trial.Term{t}
+}
+
+// resolvedThoughAlong gives a force that lies along the axis a sine or cosine of any angle of
+// the problem, as who resolves everything does.
+func resolvedThoughAlong(p *trial.Problem, at trial.Place, t trial.Term) []trial.Term {
+	if t.Function != trial.Whole || t.Scale == 0 || t.Force.Slanted() {
+		return nil
+	}
+	return withFunctions(p, at, t)
+}
+
+// withFunctions multiplies a term by a sine and by a cosine of each angle that goes by a letter.
+func withFunctions(p *trial.Problem, at trial.Place, t trial.Term) []trial.Term {
+	var all []trial.Term
+	for _, letter := range p.AngleLetters(at.Body) {
+		for _, f := range []trial.Function{trial.Sine, trial.Cosine} {
+			turned := p.WithAngle(t, letter)
+			turned.Function = f
+			all = append(all, turned)
+		}
+	}
+	return all
+}
+
+func otherAngle(p *trial.Problem, at trial.Place, t trial.Term) []trial.Term {
+	if t.Function == trial.Whole || t.Scale == 0 {
+		return nil
+	}
+	var all []trial.Term
+	for _, letter := range p.AngleLetters(at.Body) {
+		if letter != t.Letter {
+			all = append(all, p.WithAngle(t, letter))
+		}
+	}
+	return all
+}
+
+func tangentFor(_ *trial.Problem, _ trial.Place, t trial.Term) []trial.Term {
+	if t.Function != trial.Sine && t.Function != trial.Cosine {
+		return nil
+	}
+	t.Function = trial.TangentOf
+	return []trial.Term{t}
+}
+
+// inRadians takes an angle's degrees for radians.
+func inRadians(_ *trial.Problem, _ trial.Place, t trial.Term) []trial.Term {
+	if t.Function == trial.Whole || t.Scale == 0 {
+		return nil
+	}
+	t.Radians = true
+	return []trial.Term{t}
+}
+
+// sizeUpsideDown divides in a force's size where the problem multiplies: k/s for k s.
+func sizeUpsideDown(p *trial.Problem, _ trial.Place, t trial.Term) []trial.Term {
+	size := p.SizeTree(t)
+	if size == nil || t.Scale == 0 || size.Op != expr.Mul && size.Op != expr.Div {
+		return nil
+	}
+	a, b := size.Args[0], size.Args[1]
+	if size.Op == expr.Div {
+		return []trial.Term{p.WithSize(t, "multiplied", func() *expr.Node { return expr.Join(expr.Mul, a, b) })}
+	}
+	return []trial.Term{
+		p.WithSize(t, "first over second", func() *expr.Node { return expr.Join(expr.Div, a, b) }),
+		p.WithSize(t, "second over first", func() *expr.Node { return expr.Join(expr.Div, b, a) }),
+	}
+}
+
+// callBy replaces a function by each of those that the table names for it.
+func callBy(table map[string]string) func(*trial.Problem, *expr.Node) []*expr.Node {
+	return func(_ *trial.Problem, n *expr.Node) []*expr.Node {
+		if n.Op != expr.Call {
+			return nil
+		}
+		var all []*expr.Node
+		for _, name := range fields(table[n.Name]) {
+			all = append(all, expr.Apply(name, n.Args[0]))
+		}
+		return all
+	}
+}
+
+// upsideDown turns a fraction over, divides where was multiplied and the other way round.
+func upsideDown(_ *trial.Problem, n *expr.Node) []*expr.Node {
+	switch {
+	case n.Op == expr.Div:
+		return []*expr.Node{expr.Join(expr.Div, n.Args[1], n.Args[0]), expr.Join(expr.Mul, n.Args[0], n.Args[1])}
+	case n.Op == expr.Mul:
+		return []*expr.Node{expr.Join(expr.Div, n.Args[0], n.Args[1]), expr.Join(expr.Div, n.Args[1], n.Args[0])}
+	case n.Op == expr.Call && n.Name == "tan":
+		return []*expr.Node{expr.Apply("cot", n.Args[0])}
+	}
+	return nil
+}
+
+// resolvedAgain puts a component in the place of a whole force.
+func resolvedAgain(p *trial.Problem, n *expr.Node) []*expr.Node {
+	var all []*expr.Node
+	for _, f := range forcesNamed(p, n) {
+		for _, axis := range []statics.Axis{statics.X, statics.Y} {
+			if factor := f.Factor(axis); f.Slanted() && factor.Angle != nil {
+				all = append(all, expr.Join(expr.Mul, n, expr.Apply(factor.Function, factor.Angle)))
+			}
+		}
+	}
+	return all
+}
+
+// forcesNamed lists the forces, one for each body, of which a node is the letter.
+func forcesNamed(p *trial.Problem, n *expr.Node) []*statics.Force {
+	if n.Op != expr.Name {
+		return nil
+	}
+	var all []*statics.Force
+	for i := range p.Bodies {
+		if f, here := p.Bodies[i].Force(n.Name); here {
+			all = append(all, f)
+		}
+	}
+	return all
+}
+
+func angleLetter(p *trial.Problem, n *expr.Node) []*expr.Node {
+	v, ok := p.Variable(n.Name)
+	if n.Op != expr.Name || !ok || !v.Angle {
+		return nil
+	}
+	var all []*expr.Node
+	for _, other := range p.Variables {
+		if other.Angle && other.Name != v.Name {
+			all = append(all, expr.Letter(other.Name))
+		}
+	}
+	return all
+}

@@ -1,0 +1,303 @@
+package mistake
+
+import (
+	"math"
+	"strings"
+
+	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/quantity"
+	"example.org/standstill/checker/statics"
+	"example.org/standstill/checker/trial"
+)
+
+// Mistakes about how large a force is: masses and weights, what a surface or a string carries.
+var sizes = []Row{
+	{
+		Code: MassForWeight, Meaning: "the mass in place of the weight", Cost: 0.95,
+		Term: massAlone, Everywhere: true, Tree: weightOfMass, Value: handedBackMass,
+		Said: Said{
+			Component: "Look at the unit of what you wrote for {component}.",
+			Line:      "{In}, look at the unit of what you wrote for {force}.",
+			Lines:     "{In}, the terms do not all have the same unit.",
+			Value:     "You get this value of {unknown} if {what|a mass} is taken for a weight.",
+			List:      "{Stranger|One entry} is a given value, not a force. Which force on {body} does it belong to?",
+		},
+		Hints: []Hint{
+			{At: OnList,
+				Ask:  "Which force does the earth exert on {body}?",
+				Rule: "A mass is measured in kilograms and is no force. Because {body} has a mass, its weight acts on it, straight down."},
+			{At: Anywhere,
+				Ask:  "What is the unit of each term of your line?",
+				Rule: "A mass is measured in kilograms and a force in newtons. The weight is the mass times the strength of gravity."}},
+	},
+	{Code: MassForWeight, Cost: 1.95, Term: massAsWritten, Alone: true},
+	{
+		Code: WeightForMass, Meaning: "a weight multiplied by g again", Cost: 2.2,
+		Term: timesG, Everywhere: true, Tree: withoutG, Value: timesGAgain,
+		Shows: func(f trial.Form, _ int) bool { return f.Letters },
+		Said: Said{
+			Component: "Look at the unit of what you wrote for {component}. What is already a force?",
+			Line:      "{In}, look at the unit of what you wrote for {force}. Is {force} a mass or a force?",
+			Lines:     "{In}, one term has g once too often. Look at the unit of each term.",
+			Value:     "You get this value of {unknown} if a weight is multiplied by g again.",
+		},
+		Hints: []Hint{{At: Anywhere,
+			Ask:  "Which of the values in your line are in kilograms, and which are in newtons already?",
+			Rule: "Only a mass is multiplied by the strength of gravity. What is given in newtons is a force already."}},
+	},
+	{
+		Code: NormalEqualsWeight, Meaning: "the normal force taken as the weight", Cost: 0.97,
+		Term: weightForNormal, Sum: normalAlone, Everywhere: true, Tree: normalLetter, Value: wholeWeightAsNormal,
+		Said: Said{
+			Component: "Here you took the force of the surface to be as large as the whole weight.",
+			Line:      "{In}, you took the force of the surface to be as large as the whole weight.",
+			Lines:     "{In}, you took the force of the surface to be as large as the whole weight.",
+			Value:     "You get this value of {unknown} if the force of the surface is taken to be as large as the whole weight.",
+		},
+		Hints: []Hint{{At: Anywhere,
+			Ask:  "List every push and pull {square}. What balances what?",
+			Rule: "The force of a surface is as large as the other forces make it; it equals the weight only where nothing else acts along that line. As long as you do not know its size, a letter can stand for it."}},
+	},
+	{
+		Code: SharedWeight, Meaning: "the weight shared out", Cost: 2.15,
+		Sum: weightShared, Alone: true, Value: shareOfWeight,
+		Said: Said{
+			Line:  "{In}, you gave each string a fixed share of the weight. Do they all pull equally hard upwards?",
+			Lines: "{In}, you gave each string a fixed share of the weight. Do they all pull equally hard upwards?",
+			Value: "This value of {unknown} is {what|a fixed share of the weight}. Does every angle give just this share?",
+		},
+		Hints: []Hint{{At: Anywhere,
+			Ask:  "If a string were nearly horizontal, could it hold its share of the weight with the same pull?",
+			Rule: "Only the vertical component of a force can hold up a weight, so a string at an angle pulls harder than its share, and the steeper of two strings carries more."}},
+	},
+	{
+		Code: SharedWeight, Cost: 2.3, Term: weightForForce, Seen: true, NotInSums: true,
+		Said: Said{
+			Component: "Here you took {force} to be as large as the weight, or a share of it.",
+			Line:      "{In}, you took {force} to be as large as the weight, or a share of it.",
+		},
+	},
+	{
+		Code: LimitAssumed, Meaning: "friction taken at its limit", Cost: 2.35,
+		Term: frictionAtLimit,
+		Said: Said{
+			Component: "You put the friction at the most that it can be. Is {body} just about to slide?",
+			Line:      "You put the friction at the most that it can be. Is {body} just about to slide?",
+			Lines:     "You put the friction at the most that it can be. Is {body} just about to slide?",
+			Value:     "You get this value of {unknown} if the friction is put at the most that it can be.",
+		},
+		Hints: []Hint{{At: Anywhere,
+			Ask:  "Does the problem say that {body} is just about to slide, or that it slides?",
+			Rule: "Friction at rest is only as large as the other forces along the surface make it. The coefficient times the normal force is the most that it can be."}},
+	},
+	{
+		Code: OtherG, Meaning: "another g", Cost: 2.6,
+		Term: otherG, NotInSums: true, Value: withOtherG,
+		Shows: func(f trial.Form, _ int) bool { return f.Decimals },
+		Said: Said{
+			Component: "The number for {component} fits another strength of gravity than the one in this problem.",
+			Line:      "{In}, the number for {force} fits another strength of gravity than the one in this problem.",
+			Lines:     "{In}, a number fits another strength of gravity than the one in this problem.",
+			Value:     "This value of {unknown} fits another strength of gravity than the one in this problem.",
+		},
+		Hints: []Hint{{At: Anywhere,
+			Ask:  "Which strength of gravity does this problem give?",
+			Rule: "Here every kilogram weighs {gravity} newtons."}},
+	},
+}
+
+// massAlone writes the mass where the weight belongs: m·g without g. Where a weight has several
+// masses, one of them may be without g.
+func massAlone(p *trial.Problem, _ trial.Place, t trial.Term) []trial.Term {
+	size := p.SizeTree(t)
+	if size == nil || !size.Has("g") || t.Scale == 0 {
+		return nil
+	}
+	all := []trial.Term{p.WithSize(t, "mass", func() *expr.Node { return trial.Substitute(size, "g", expr.Constant(1)) })}
+	size.Walk(func(n *expr.Node) {
+		if n.Op != expr.Add && n.Op != expr.Sub {
+			return
+		}
+		for i, arg := range n.Args {
+			if !arg.Has("g") {
+				continue
+			}
+			is := func(m *expr.Node) bool { return m == n.Args[i] }
+			all = append(all, p.WithSize(t, "mass in "+p.Text(arg), func() *expr.Node {
+				return trial.Replace(size, is, trial.Substitute(arg, "g", expr.Constant(1)))
+			}))
+		}
+	})
+	return all
+}
+
+// massAsWritten writes 850, for 850 g, where the weight belongs.
+func massAsWritten(p *trial.Problem, _ trial.Place, t trial.Term) []trial.Term {
+	size := p.SizeTree(t)
+	if size == nil || !size.Has("g") || t.Scale == 0 {
+		return nil
+	}
+	for _, g := range p.Givens {
+		if g.Unit.Dim == quantity.Mass && g.Unit.Factor != 1 && size.Has(g.Name) {
+			return []trial.Term{p.WithSize(t, "mass as written", func() *expr.Node {
+				written := expr.Join(expr.Div, expr.Letter(g.Name), expr.Constant(g.Unit.Factor))
+				return trial.Substitute(trial.Substitute(size, "g", expr.Constant(1)), g.Name, written)
+			})}
+		}
+	}
+	return nil
+}
+
+// timesG multiplies a force by the strength of gravity, as if it were a mass.
+func timesG(p *trial.Problem, _ trial.Place, t trial.Term) []trial.Term {
+	if !p.Has("g") || t.Scale == 0 || t.Force.Kind == statics.Normal || t.Force.Kind == statics.Friction {
+		return nil
+	}
+	return []trial.Term{p.WithSize(t, "times g", func() *expr.Node {
+		size := p.SizeTree(t)
+		if size == nil {
+			size = expr.Letter(t.Force.Name)
+		}
+		return expr.Join(expr.Mul, size, expr.Letter("g"))
+	})}
+}
+
+// weightForNormal puts the whole weight in the place of the normal force, by itself or inside
+// the friction.
+func weightForNormal(p *trial.Problem, at trial.Place, t trial.Term) []trial.Term {
+	body := &p.Bodies[at.Body]
+	weight := onlyOf(body, statics.Weight)
+	if weight == nil || t.Scale == 0 {
+		return nil
+	}
+	heavy := expr.Letter(weight.Name)
+	if weight.Size != nil {
+		heavy = weight.Size // so that a mass may stand in for it in turn
+	}
+	if t.Force.Kind == statics.Normal {
+		return []trial.Term{p.WithSize(t, "weight", func() *expr.Node { return heavy })}
+	}
+	size := p.SizeTree(t)
+	for i := range body.Forces {
+		if f := &body.Forces[i]; f.Kind == statics.Normal && size != nil && size.Has(f.Name) {
+			return []trial.Term{p.WithSize(t, "weight for "+f.Name, func() *expr.Node { return trial.Substitute(size, f.Name, heavy) })}
+		}
+	}
+	return nil
+}
+
+// normalAlone sets the normal force equal to the weight, whatever else there is.
+func normalAlone(p *trial.Problem, at trial.Place, w trial.Sum) []Change {
+	body := &p.Bodies[at.Body]
+	normal, weight := onlyOf(body, statics.Normal), onlyOf(body, statics.Weight)
+	if normal == nil || weight == nil || len(w) == 1 {
+		return nil
+	}
+	two := trial.Sum{{Force: normal, Scale: 1, Slot: p.Slots[normal.Name]}, {Force: weight, Scale: -1, Slot: p.Slots[weight.Name]}}
+	return []Change{{About: []string{normal.Name}, Sum: two}}
+}
+
+// weightShared lets one string carry half the weight, or all of it.
+func weightShared(p *trial.Problem, at trial.Place, w trial.Sum) []Change {
+	if onlyOf(&p.Bodies[at.Body], statics.Tension) != nil {
+		return nil // one string shares with nobody
+	}
+	var all []Change
+	for i := range w {
+		for j := range w {
+			if w[i].Force.Kind != statics.Tension || w[j].Force.Kind != statics.Weight || w[i].Scale == 0 || w[j].Scale == 0 {
+				continue
+			}
+			half, straight := w[j], w[i]
+			half.Scale /= 2
+			straight.Function = trial.Whole
+			for _, shared := range []trial.Sum{{w[i], half}, {straight, half}, {straight, w[j]}} {
+				all = append(all, Change{About: []string{w[i].Force.Name}, Sum: shared})
+			}
+		}
+	}
+	return all
+}
+
+// weightForForce gives a string, a pull or the like the size of the weight, or of half of it.
+func weightForForce(p *trial.Problem, at trial.Place, t trial.Term) []trial.Term {
+	weight := onlyOf(&p.Bodies[at.Body], statics.Weight)
+	if weight == nil || t.Scale == 0 || t.Force.Size != nil || t.Force.Kind == statics.Weight || t.Force.Kind == statics.Normal {
+		return nil
+	}
+	heavy := expr.Letter(weight.Name)
+	return []trial.Term{
+		p.WithSize(t, "the weight", func() *expr.Node { return heavy }),
+		p.WithSize(t, "half the weight", func() *expr.Node { return expr.Join(expr.Div, heavy, expr.Constant(2)) }),
+	}
+}
+
+// frictionAtLimit puts a coefficient that is given in front of the normal force, where the
+// problem leaves the friction to the sums.
+func frictionAtLimit(p *trial.Problem, at trial.Place, t trial.Term) []trial.Term {
+	normal := onlyOf(&p.Bodies[at.Body], statics.Normal)
+	if t.Force.Kind != statics.Friction || t.Force.Size != nil || t.Scale == 0 || normal == nil {
+		return nil
+	}
+	var all []trial.Term
+	for _, v := range p.Variables {
+		if v.Dim == quantity.None && strings.HasPrefix(v.Name, "mu") {
+			all = append(all, p.WithSize(t, v.Name+" at the limit", func() *expr.Node {
+				return expr.Join(expr.Mul, expr.Letter(v.Name), expr.Letter(normal.Name))
+			}))
+		}
+	}
+	return all
+}
+
+// otherG works a weight out with another g that is in use, where the problem says otherwise.
+func otherG(p *trial.Problem, _ trial.Place, t trial.Term) []trial.Term {
+	size := p.SizeTree(t)
+	slot, ok := p.Slots["g"]
+	if !ok || size == nil || !size.Has("g") || t.Scale == 0 {
+		return nil
+	}
+	var all []trial.Term
+	for _, g := range trial.UsualG {
+		if math.Abs(g-p.Solution[slot]) > trial.RoundedShare*g {
+			all = append(all, p.WithSize(t, "g "+expr.Constant(g).Num.Text, func() *expr.Node { return trial.Substitute(size, "g", expr.Constant(g)) }))
+		}
+	}
+	return all
+}
+
+// weightOfMass multiplies the letter of a mass by g.
+func weightOfMass(p *trial.Problem, n *expr.Node) []*expr.Node {
+	v, ok := p.Variable(n.Name)
+	if n.Op != expr.Name || !ok || v.Dim != quantity.Mass || !p.Has("g") {
+		return nil
+	}
+	return []*expr.Node{expr.Join(expr.Mul, n, expr.Letter("g"))}
+}
+
+// withoutG takes g off a product.
+func withoutG(_ *trial.Problem, n *expr.Node) []*expr.Node {
+	var all []*expr.Node
+	if n.Op == expr.Mul {
+		for i, arg := range n.Args {
+			if arg.Op == expr.Name && arg.Name == "g" {
+				all = append(all, n.Args[1-i])
+			}
+		}
+	}
+	return all
+}
+
+// normalLetter puts the normal force where the weight was typed, as a letter or as m·g.
+func normalLetter(p *trial.Problem, n *expr.Node) []*expr.Node {
+	var all []*expr.Node
+	product := n.Op == expr.Mul && n.Args[0].Op == expr.Name && n.Args[1].Op == expr.Name && n.Args[1].Name == "g"
+	for i := range p.Bodies {
+		normal := onlyOf(&p.Bodies[i], statics.Normal)
+		f, here := p.Bodies[i].Force(n.Name)
+		if normal != nil && (product || n.Op == expr.Name && here && f.Kind == statics.Weight) {
+			all = append(all, expr.Letter(normal.Name))
+		}
+	}
+	return all
+}

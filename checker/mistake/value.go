@@ -1,0 +1,206 @@
+package mistake
+
+import (
+	"math"
+
+	"example.org/standstill/checker/quantity"
+	"example.org/standstill/checker/statics"
+	"example.org/standstill/checker/trial"
+)
+
+// Target is a value that a line states: its letter, and the true value in the problem's own
+// units. Force is nil for what is no force's size.
+type Target struct {
+	Name  string
+	Slot  int
+	Value float64
+	Dim   quantity.Dimension
+	Force *statics.Force
+}
+
+// Target finds a letter's true value.
+func (s *Search) Target(name string) Target {
+	v := Target{Name: name, Slot: s.p.Slots[name], Value: s.p.Solution[s.p.Slots[name]], Dim: s.p.Unit(name).Dim}
+	if v.Slot < len(s.p.Variables) {
+		v.Force, _ = s.p.Force(name)
+		return v
+	}
+	for _, e := range s.p.Equals {
+		if e.Name == name {
+			v.Force, _ = s.p.Force(s.p.Variables[e.Slots[0]].Name)
+		}
+	}
+	return v
+}
+
+// Typed is a value as it was typed, in the problem's own units: Half is half of its last place,
+// Figures how many figures it has, zeros at its end not counted.
+type Typed struct {
+	Value, Half float64
+	Figures     int
+}
+
+// Number is what a mistake makes of a value. Cost is what it costs more or less than its row's;
+// What says what the number is, as in "half the weight", where that is more than the mistake.
+type Number struct {
+	Value float64
+	Cost  float64
+	What  string
+	row   *Row
+}
+
+// How many mistakes a number may come from, and how well it must fit. The more numbers there
+// are to choose from, the more of them fit by chance.
+type mistakes uint8
+
+const (
+	one mistakes = iota
+	two
+)
+
+type numbersKey struct {
+	name string
+	mistakes
+}
+
+// costOfOff is what it costs that a number lies as far off as rounding allows; half of the last
+// place off is as likely as right on it, but a number in the middle is more often meant.
+const costOfOff = 2.5
+
+// Value explains a wrong value of a letter: a mistake gives a number that rounds to what was
+// typed, or the right one's digits do; else two mistakes give it.
+func (s *Search) Value(v Target, typed Typed) Finding {
+	f, cost, ok := nearest(s.numbersFor(v, one), typed)
+	if digits := s.Digits(v, typed.Value); digits.Code != Unexplained && (!ok || digits.Row.DigitsCost < cost) {
+		return digits
+	}
+	if ok {
+		return f
+	}
+	if f, _, ok := nearest(s.numbersFor(v, two), typed); ok {
+		return f
+	}
+	return s.named(Unexplained)
+}
+
+// Digits explains a number by its digits alone.
+func (s *Search) Digits(v Target, typed float64) Finding {
+	var best *Row
+	for _, row := range s.rows {
+		if row.Digits != nil && v.Value != 0 && row.Digits(v, typed) && (best == nil || row.DigitsCost < best.DigitsCost) {
+			best = row
+		}
+	}
+	if best == nil {
+		return s.named(Unexplained)
+	}
+	return finding(best)
+}
+
+// nearest picks the number that costs least among those that round to what was typed. One
+// figure alone is explained only by a number that is it exactly.
+func nearest(all []Number, typed Typed) (f Finding, cost float64, ok bool) {
+	var best *Number
+	least := 0.0
+	for i := range all {
+		n := &all[i]
+		// A mistake may turn a size's sign, which a student leaves out or not.
+		off := min(math.Abs(n.Value-typed.Value), math.Abs(math.Abs(n.Value)-typed.Value))
+		exact := off <= 1e-9*math.Abs(typed.Value)
+		if !exact && (off > typed.Half*(1+1e-9) || typed.Figures < 2) {
+			continue
+		}
+		cost := n.Cost
+		if !exact {
+			cost += costOfOff * off / typed.Half
+		}
+		if best == nil || cost < least-hair {
+			best, least = n, cost
+		}
+	}
+	if best == nil {
+		return Finding{}, 0, false
+	}
+	// Where a mistake in an equation gives the very number that is seen elsewhere, too, both
+	// count as they are by themselves.
+	for i := range all {
+		n := &all[i]
+		if math.Abs(n.Value-best.Value) <= 1e-6*typed.Half && n.row.Cost < best.row.Cost {
+			best = n
+		}
+	}
+	f = finding(best.row)
+	f.What = best.What
+	return f, best.Cost, true
+}
+
+// numbersFor lists the wrong numbers for a letter; they are made when first asked for. What is
+// within one part in a hundred of the right value is no wrong number.
+func (s *Search) numbersFor(v Target, of mistakes) []Number {
+	key := numbersKey{v.Name, of}
+	s.mu.Lock()
+	made, ok := s.numbers[key]
+	s.mu.Unlock()
+	if ok {
+		return made
+	}
+	if of == one {
+		made = append(s.fromSums(v, s.oneMistake()), s.fromRows(v)...)
+	} else if s.p.Linear() {
+		made = s.fromSums(v, s.twoMistakes())
+	}
+	kept := made[:0]
+	for _, n := range made {
+		if of == two || math.Abs(n.Value-v.Value) > trial.RoundedShare*math.Abs(v.Value) {
+			kept = append(kept, n)
+		}
+	}
+	s.mu.Lock()
+	s.numbers[key] = kept
+	s.mu.Unlock()
+	return kept
+}
+
+// fromSums solves each system for the letter.
+func (s *Search) fromSums(v Target, systems []system) []Number {
+	var all []Number
+	for _, one := range systems {
+		env, ok := s.p.SolveSums(one.sums, s.p.Solution)
+		if !ok {
+			continue
+		}
+		s.p.Fill(env, nil)
+		if x := env[v.Slot]; s.agree(v, env) && !math.IsNaN(x) && math.Abs(x) < 1e4*math.Abs(v.Value)+1e-9 {
+			all = append(all, Number{Value: x, Cost: one.cost, row: one.row})
+		}
+	}
+	return all
+}
+
+// agree reports whether the sizes that a letter of equal sizes is for are equal still.
+func (s *Search) agree(v Target, env []float64) bool {
+	for _, e := range s.p.Equals {
+		for _, slot := range e.Slots {
+			if e.Name == v.Name && math.Abs(env[slot]-env[e.Slots[0]]) > 1e-6*math.Abs(env[slot]) {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// fromRows asks each row what it makes of the value by itself.
+func (s *Search) fromRows(v Target) []Number {
+	var all []Number
+	for _, row := range s.rows {
+		if row.Value == nil {
+			continue
+		}
+		for _, n := range row.Value(s.p, v) {
+			n.Cost += row.Cost
+			n.row = row
+			all = append(all, n)
+		}
+	}
+	return all
+}

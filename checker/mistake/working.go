@@ -1,0 +1,203 @@
+package mistake
+
+import (
+	"math"
+	"slices"
+
+	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/trial"
+)
+
+// What each way to understand a line of working costs more than its mistake.
+const (
+	costFromSystem = 1   // it follows from the sums with a mistake in one of them
+	costFromEdit   = 1.2 // it would follow if one thing in it were otherwise
+	costUnseen     = 2   // a force is concerned that the line does not speak of
+)
+
+// Working explains why a line of working does not follow: it is a sum with a mistake; or it
+// follows from sums with one mistake in them; or one change of the line itself would make it
+// follow; or a mistake gives the number that comes out of it.
+func (s *Search) Working(e *trial.Equation) Finding {
+	if f, ok := s.fromLine(e); ok {
+		return f
+	}
+	ways := s.fromOneSum(e)
+	if !hasSpoken(ways) {
+		ways = append(append(ways, s.fromSystems(e)...), s.fromEdits(e)...)
+	}
+	if f, ok := cheapest(ways); ok {
+		return f
+	}
+	return s.fromValue(e)
+}
+
+// hasSpoken reports whether one of the ways is about what the line speaks of, so that there is
+// nothing better to look for.
+func hasSpoken(ways []Change) bool {
+	return slices.ContainsFunc(ways, func(c Change) bool { return !c.unspoken && c.Cost <= mostCost })
+}
+
+// fromOneSum finds the changes of a sum that give the line as it is.
+func (s *Search) fromOneSum(e *trial.Equation) []Change {
+	var all []Change
+	for _, tied := range s.p.TiedFor(e) {
+		for _, at := range s.p.Places() {
+			for _, c := range s.matching(e, s.one(at), tied) {
+				if c.Row.Code != WrongAxis {
+					all = append(all, c)
+				}
+			}
+		}
+		if len(all) > 0 {
+			break
+		}
+	}
+	return all
+}
+
+// spoken adds to the cost of a change that is about forces of which the line does not speak: what
+// is said of them would lead nowhere.
+func (s *Search) spoken(e *trial.Equation, c Change) Change {
+	if e.Form.Decimals || c.Row.Absent {
+		return c // a number may be the size of any of them
+	}
+	for _, name := range c.About {
+		if !s.p.SpeaksOf(e.Sides[0], name) && !s.p.SpeaksOf(e.Sides[1], name) {
+			c.Cost += costUnseen
+			c.unspoken = true
+			return c
+		}
+	}
+	return c
+}
+
+// fromSystems tries the line where the bodies would be at rest if one of the sums had a mistake
+// in it.
+func (s *Search) fromSystems(e *trial.Equation) []Change {
+	var found []Change
+	for _, one := range s.oneMistake() {
+		if one.row.shows(e.Form, len(one.about)) && s.followsFrom(e, one) {
+			c := Change{Row: one.row, Cost: one.cost + costFromSystem, About: one.about}
+			found = append(found, s.spoken(e, c))
+		}
+	}
+	return found
+}
+
+func (s *Search) followsFrom(e *trial.Equation, one system) bool {
+	for _, vary := range e.Vary {
+		for _, signs := range e.Signs {
+			if s.holdsIn(e, one, vary, signs) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func (s *Search) holdsIn(e *trial.Equation, one system, vary trial.GivenSet, signs trial.Signed) bool {
+	for k := range trial.Tries {
+		env, ok := s.p.SolveSums(one.sums, s.p.AtRest(vary, k))
+		if !ok {
+			return false
+		}
+		s.p.Fill(env, signs)
+		if s.vanishes(e, env) || !e.Holds(env, trial.MistakeShare) {
+			return false
+		}
+	}
+	return true
+}
+
+// vanishes reports whether an unknown of the line is zero, where what the line says of it does
+// not show.
+func (s *Search) vanishes(e *trial.Equation, env []float64) bool {
+	for _, side := range e.Sides {
+		for _, name := range side.Names() {
+			slot, ok := s.p.Slots[name]
+			if ok && slot < len(s.p.Variables) && s.p.Open(expr.Letter(name)) && math.Abs(env[slot]) <= 1e-6*math.Abs(s.p.Solution[slot]) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// mostEdited is how many nodes a line may have to be edited; what students write has fewer, and
+// each edit is a tree of its own.
+const mostEdited = 40
+
+// fromEdits tries the line with one change made to what was typed.
+func (s *Search) fromEdits(e *trial.Equation) []Change {
+	difference := expr.Join(expr.Sub, e.Sides[0], e.Sides[1])
+	if difference.Size() > mostEdited {
+		return nil
+	}
+	share := trial.RoundedShare
+	if e.Exact {
+		share = trial.ExactShare
+	}
+	var found []Change
+	for _, row := range s.rows {
+		if row.Tree == nil {
+			continue
+		}
+		s.eachEdit(row, difference, func(n *expr.Node) *expr.Node { return n }, func(tree *expr.Node) {
+			mended := s.p.Edited(e, tree)
+			if s.p.Follows(mended, share) && !s.p.EditedAlways(mended, tree) {
+				found = append(found, Change{Row: row, Cost: row.Cost + costFromEdit})
+			}
+		})
+	}
+	return found
+}
+
+// eachEdit calls f with every tree that a row's change of one node gives; within puts a changed
+// node back in its place.
+func (s *Search) eachEdit(row *Row, n *expr.Node, within func(*expr.Node) *expr.Node, f func(*expr.Node)) {
+	for _, changed := range row.Tree(s.p, n) {
+		f(within(changed))
+	}
+	for i := range n.Args {
+		s.eachEdit(row, n.Args[i], func(changed *expr.Node) *expr.Node {
+			c := *n
+			c.Args = slices.Clone(n.Args)
+			c.Args[i] = changed
+			return within(&c)
+		}, f)
+	}
+}
+
+// fromValue names a line X = … by the number that comes out of it, as "T = P + w" by the sum of
+// the two. With an unknown in it, the number must be met exactly.
+func (s *Search) fromValue(e *trial.Equation) Finding {
+	letter, formula := e.Sides[0], e.Sides[1]
+	if letter.Op != expr.Name {
+		letter, formula = formula, letter
+	}
+	if letter.Op != expr.Name || e.Stray || s.p.Open(formula) && !e.Exact {
+		return s.named(DoesNotFollow)
+	}
+	v := s.Target(letter.Name)
+	value := s.p.ProgramOf(formula).Run(slices.Clone(s.p.Solution))
+	share := e.Fit()
+	if e.Exact {
+		share = trial.ExactShare
+	}
+	var best *Number
+	for _, n := range s.numbersFor(v, one) {
+		if math.Abs(n.Value-value) <= share*math.Abs(value) && (best == nil || n.Cost < best.Cost) {
+			best = &n
+		}
+	}
+	if best == nil {
+		return s.named(DoesNotFollow)
+	}
+	f := finding(best.row, letter.Name)
+	f.What = best.What
+	if _, ok := s.p.Variable(letter.Name); !ok {
+		f.About = ""
+	}
+	return f
+}
