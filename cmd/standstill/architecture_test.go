@@ -34,6 +34,7 @@ var rooms = []struct {
 	{path: "problems"},
 	{path: "problems/draw"},
 	{path: "checker"},
+	{path: "checker/mistake"},
 	{path: "checker/trial"},
 	{path: "checker/lines"},
 	{path: "checker/statics"},
