@@ -84,6 +84,13 @@ func (r *Reference) markOne(a Answer, before []Answer) Report {
 		letters = letters.ExpectingMass()
 	}
 	reading, err := letters.Read(text)
+	var own []coinedLetter
+	if err == nil && len(before) > 0 && usesStranger(reading) {
+		if own = r.coinedLetters(before, a.Item); len(own) > 0 {
+			letters = r.withCoined(letters, own)
+			reading, err = letters.Read(text)
+		}
+	}
 	if err != nil {
 		e := err.(*expr.ReadError)
 		return Report{Verdict: Unread, Code: Unreadable, Item: a.Item, Pos: e.Pos, End: e.End, Message: saidUnreadable(e)}
@@ -91,13 +98,21 @@ func (r *Reference) markOne(a Answer, before []Answer) Report {
 	var best Report
 	bestIsStrange := false // a unit in it does not fit
 	for i, line := range reading.Lines {
-		m := &marking{Reference: r, stage: a.Stage, item: a.Item, line: line, before: before, turned: turned, text: reading.Text}
+		meant := line
+		meant.Sides = nil
+		for _, side := range line.Sides {
+			meant.Sides = append(meant.Sides, insertCoined(side, own))
+		}
+		m := &marking{Reference: r, stage: a.Stage, item: a.Item, line: meant, before: before, turned: turned, text: reading.Text}
 		report := m.mark()
 		report.Read = letters.Print(line) + turned.words
 		report.Answers = m.answers(&report)
 		if i == 0 || better(report, best) || bestIsStrange && !m.hasOtherUnit() && isExplained(report) && best.Verdict == Wrong || line.Named && report.Code == NoEquation && best.Verdict == Wrong {
 			report.Message = joinSentences(report.Message, saidReading(reading, i, report))
 			best, bestIsStrange = report, m.hasOtherUnit()
+		}
+		if best.Verdict == Right {
+			break
 		}
 	}
 	return best

@@ -29,6 +29,9 @@ func (m *marking) stranger() *expr.Node {
 }
 
 func (m *marking) markStranger(n *expr.Node) Report {
+	if own, ok := m.definition(m.line); ok {
+		return m.markCoined(own)
+	}
 	unknown := Report{Verdict: Unread, Code: UnknownName, Item: m.item, Pos: n.Pos, End: n.End, Message: m.saidUnknownName(n.Name)}
 	kind, usual := trial.KindOfLetter(n.Name)
 	if !usual || m.others(n.Name) {

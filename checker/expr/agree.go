@@ -24,6 +24,12 @@ func (l *Letters) agrees(line Line) bool {
 	return true
 }
 
+// DimensionOf returns what a tree measures; ok is false where that cannot be said.
+func (l *Letters) DimensionOf(n *Node) (dim quantity.Dimension, ok bool) {
+	w, agree := l.worthOf(n)
+	return w.dim, w.known && agree
+}
+
 func (l *Letters) worthOf(n *Node) (worth, bool) {
 	args := make([]worth, len(n.Args))
 	for i, a := range n.Args {

@@ -395,6 +395,9 @@ func (p *parser) power() (*Node, *ReadError) {
 
 // raised reads an exponent. A unit behind it belongs to the whole ("10^3 N").
 func (p *parser) raised() (*Node, *ReadError) {
+	if p.peekToken().kind == tokOpen {
+		return p.raisedBracket()
+	}
 	t, ok := p.accept(tokNumber)
 	if !ok {
 		return p.power()
@@ -407,6 +410,19 @@ func (p *parser) raised() (*Node, *ReadError) {
 		return nil, err
 	}
 	defer func() { p.depth-- }()
+	exponent, err := p.signed(p.raised)
+	if err != nil {
+		return nil, err
+	}
+	return &Node{Op: Pow, Args: []*Node{n, exponent}, Pos: n.Pos, End: exponent.End}, nil
+}
+
+// raisedBracket reads an exponent in brackets and leaves a unit behind it alone.
+func (p *parser) raisedBracket() (*Node, *ReadError) {
+	n, err := p.brackets()
+	if err != nil || !p.takes(tokPower) {
+		return n, err
+	}
 	exponent, err := p.signed(p.raised)
 	if err != nil {
 		return nil, err
@@ -454,7 +470,25 @@ func plainNumber(t token) *Node {
 	return n
 }
 
+// bracket reads a bracket and the unit directly behind it.
 func (p *parser) bracket() (*Node, *ReadError) {
+	inner, err := p.brackets()
+	if err != nil {
+		return nil, err
+	}
+	u, ok := p.accept(tokUnit)
+	switch {
+	case !ok:
+		return inner, nil
+	case inner.Op == Number && inner.Unit == "":
+		inner.Unit, inner.End = u.text, u.end // (31.8) N
+		return inner, nil
+	}
+	return &Node{Op: Measured, Args: []*Node{inner}, Unit: u.text, Pos: inner.Pos, End: u.end}, nil
+}
+
+// brackets reads what stands in brackets.
+func (p *parser) brackets() (*Node, *ReadError) {
 	open, _ := p.accept(tokOpen)
 	bars := p.bars
 	p.bars = 0
@@ -467,16 +501,9 @@ func (p *parser) bracket() (*Node, *ReadError) {
 	if !ok {
 		return nil, p.unclosed(open, saidOpen)
 	}
-	if u, ok := p.accept(tokUnit); ok && inner.Op == Number && inner.Unit == "" {
-		inner.Unit, inner.End = u.text, u.end // (31.8) N
-		return inner, nil
-	} else if ok {
-		return &Node{Op: Measured, Args: []*Node{inner}, Unit: u.text, Pos: open.pos, End: u.end}, nil
+	if inner.Op != Name && inner.Op != Number {
+		inner.Pos, inner.End = open.pos, closing.end
 	}
-	if inner.Op == Name || inner.Op == Number {
-		return inner, nil
-	}
-	inner.Pos, inner.End = open.pos, closing.end
 	return inner, nil
 }
 

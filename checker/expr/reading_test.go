@@ -46,7 +46,7 @@ func TestReading(t *testing.T) {
 		}
 		again(t, l, reading.Lines[0])
 	}
-	if cases < 50 {
+	if cases < 150 {
 		t.Fatalf("only %d cases", cases)
 	}
 }
