@@ -38,7 +38,19 @@ type Settings struct {
 	Tolerance  float64 // a share, 0.02 for 2 %; 0 for the checker's own
 	NoHints    bool
 	NoSolution bool // not before a problem is solved
+	Questions  Questions
 }
+
+// Questions says whether a prediction before the sums and a limit after Solve are asked.
+type Questions uint8
+
+// The questions are asked and may be passed over, are not asked, or have to be
+// answered.
+const (
+	QuestionsAsked Questions = iota
+	QuestionsOff
+	QuestionsRequired
+)
 
 // usualGravity is what a problem takes where its file does not say otherwise.
 const usualGravity = "9.8 m/s^2"

@@ -18,6 +18,7 @@ type Lesson struct {
 // next stage was reached, and whether the last was.
 type Result struct {
 	Line   *Line
+	Said   string // of a prediction, or of the question after Solve
 	Moved  bool
 	Solved bool
 }
@@ -30,6 +31,9 @@ func (l *Lesson) HandIn(text string) (Result, error) {
 	if text == "" {
 		return Result{}, nil
 	}
+	if r, taken, err := l.answerQuestion(text); taken || err != nil {
+		return r, err
+	}
 	stage, item, open := l.InHand()
 	if !open {
 		stage = checker.Solve
@@ -39,6 +43,31 @@ func (l *Lesson) HandIn(text string) (Result, error) {
 		return Result{}, err
 	}
 	return l.result(line, stage, open), nil
+}
+
+// answerQuestion takes a text for the prediction or the limit that is asked for. A text
+// that is none of the choices passes the prediction over, unless the class requires it.
+func (l *Lesson) answerQuestion(text string) (r Result, taken bool, err error) {
+	if p, asked := l.Predict(); asked {
+		chosen, ok := p.choice(text)
+		if !ok {
+			return Result{Said: saidMustPredict}, l.class.Questions == QuestionsRequired, nil
+		}
+		line, err := l.note(record.Entry{Kind: record.Predicted, Item: p.ID, Text: text, Detail: p.Choices[chosen].Word})
+		return Result{Line: line, Said: saidNoted}, true, err
+	}
+	q, asked := l.Limit()
+	if !asked || l.saysOther(text, q.name) {
+		return Result{}, false, nil
+	}
+	if _, read := q.judge(text); !read {
+		return Result{Said: saidLimitUnread}, true, nil
+	}
+	line, err := l.note(record.Entry{Kind: record.Limited, Item: q.ID, Text: text})
+	if err != nil {
+		return Result{}, true, err
+	}
+	return Result{Line: line, Said: line.Message}, true, nil
 }
 
 func (l *Lesson) result(line *Line, was checker.Stage, wasOpen bool) Result {

@@ -3,6 +3,7 @@ package tutor
 import (
 	"slices"
 	"strconv"
+	"sync"
 	"time"
 
 	"example.org/standstill/checker"
@@ -13,12 +14,14 @@ import (
 // LineKind is what a line of the page is.
 type LineKind uint8
 
-// A line was typed by the student, or is a hint that was asked for, or says that
-// the worked solution was asked for.
+// A line was typed by the student, is a hint that was asked for, says that the worked
+// solution was asked for, is a prediction, or answers the question after Solve.
 const (
 	Typed LineKind = iota
 	Hinted
 	Revealed
+	Guessed
+	Limited
 )
 
 // Line is one line of the page. Report holds the verdict, what was read and what
@@ -82,12 +85,18 @@ type Page struct {
 
 	lines     []Line
 	judgeWith Judge
+
+	prediction func() (Prediction, bool) // made when it is first asked for
+	limit      func() (Limit, bool)
+
 	chosen    Place
 	draft     string
 	revealed  bool
 	shownAt   time.Time         // when the solution was asked for
 	passed    bool              // Components were passed over
 	class     Settings          // of the class
+	predicted *int              // the choice of the prediction
+	limited   bool              // the question after Solve was answered
 	sizeTaken bool              // a component was taken as a size, and that was said
 	accepts   map[string]string // acceptance → line
 }
@@ -99,7 +108,10 @@ func NewPage(p *problems.Problem) (*Page, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &Page{Problem: p, Ref: ref, accepts: map[string]string{}}, nil
+	g := &Page{Problem: p, Ref: ref, accepts: map[string]string{}}
+	g.prediction = sync.OnceValues(g.makePrediction)
+	g.limit = sync.OnceValues(g.makeLimit)
+	return g, nil
 }
 
 // Add writes on the page what an entry tells; entries come in the order in which
@@ -131,8 +143,30 @@ func (g *Page) Add(e record.Entry) *Line {
 		return g.change(g.accepts[e.Ref], func(l *Line) { l.Accepted = false })
 	case record.Unsent:
 		g.draft = e.Text
+	case record.PassedOn:
+		g.passed = true
+	case record.Predicted:
+		return g.addPrediction(e)
+	case record.Limited:
+		g.limited = true
+		line := g.limitLine(e.Text)
+		line.ID, line.Time = e.ID, e.Time
+		return g.push(line)
 	}
 	return nil
+}
+
+// addPrediction writes a prediction on the page, unless it is about another question
+// than this copy has.
+func (g *Page) addPrediction(e record.Entry) *Line {
+	p, ok := g.prediction()
+	chosen := slices.IndexFunc(p.Choices, func(c Choice) bool { return c.Word == e.Detail })
+	if !ok || p.ID != e.Item || chosen < 0 {
+		return nil
+	}
+	g.predicted = &chosen
+	return g.push(Line{ID: e.ID, Kind: Guessed, Stage: checker.XSum, Text: e.Text, Time: e.Time,
+		Report: checker.Report{Message: saidYouPredict(p.Choices[chosen].Said)}})
 }
 
 func (g *Page) push(l Line) *Line {

@@ -375,3 +375,109 @@ var holderNouns = map[statics.Kind]string{
 }
 
 func saidForceOf(what string) string { return "force of the " + what }
+
+// Questions before and after the numbers.
+
+func saidWhichLarger(a, b string) string {
+	return fmt.Sprintf("Before you calculate: which is larger, %s or %s?", expr.Set(a), expr.Set(b))
+}
+
+func saidIsLarger(a, b string) string {
+	return fmt.Sprintf("%s is larger than %s", expr.Set(a), expr.Set(b))
+}
+
+func saidAreEqual(a, b string) string {
+	return fmt.Sprintf("%s and %s are equal", expr.Set(a), expr.Set(b))
+}
+
+func saidBesideWeight(name, weight string) string {
+	return fmt.Sprintf("Before you calculate: is %s more than the weight %s, less, or the same?", expr.Set(name), expr.Set(weight))
+}
+
+func saidMore(name, weight string) string {
+	return fmt.Sprintf("%s is more than %s", expr.Set(name), expr.Set(weight))
+}
+
+func saidLess(name, weight string) string {
+	return fmt.Sprintf("%s is less than %s", expr.Set(name), expr.Set(weight))
+}
+
+func saidAsMuch(name, weight string) string {
+	return fmt.Sprintf("%s is the same as %s", expr.Set(name), expr.Set(weight))
+}
+
+func saidIfSmaller(name, angle string) string {
+	return fmt.Sprintf("Before you calculate: if %s were smaller, would %s be larger, smaller or the same?", expr.Set(angle), expr.Set(name))
+}
+
+func saidGetsLarger(name, angle string) string {
+	return fmt.Sprintf("%s gets larger when %s gets smaller", expr.Set(name), expr.Set(angle))
+}
+
+func saidGetsSmaller(name, angle string) string {
+	return fmt.Sprintf("%s gets smaller when %s gets smaller", expr.Set(name), expr.Set(angle))
+}
+
+func saidStaysTheSame(name, angle string) string {
+	return fmt.Sprintf("%s stays the same when %s gets smaller", expr.Set(name), expr.Set(angle))
+}
+
+// saidOffered lists the choices with the numbers that stand for them.
+func saidOffered(choices []Choice, required bool) string {
+	var offered []string
+	for i, c := range choices {
+		word := c.Word
+		if alsoSaid[word] == nil {
+			word = expr.Set(word)
+		}
+		offered = append(offered, fmt.Sprintf("%d for %s", i+1, word))
+	}
+	said := "Type " + strings.Join(offered, ", ")
+	if required {
+		return said + "."
+	}
+	return said + "; or go on with the sum."
+}
+
+func saidYouPredict(said string) string { return "You predict that " + said + "." }
+
+const (
+	saidNoted       = "Your prediction is noted. After Solve you will see what comes out."
+	saidMustPredict = "Your class asks for a prediction first: type the number of your choice."
+)
+
+func saidPredicted(chosen, right string, values []string, as bool) string {
+	came := right
+	if len(values) > 0 {
+		came = strings.Join(values, " and ") + ", so " + right
+	}
+	if as {
+		return fmt.Sprintf("You predicted that %s, and that is what came out.", chosen)
+	}
+	return fmt.Sprintf("You predicted that %s. It came out differently: %s.", chosen, came)
+}
+
+func saidLimit(name, angle string, degrees float64) string {
+	return fmt.Sprintf("One more question: what does %s come to when %s gets close to %g°? Give a formula, a value, 0 or infinite.", expr.Set(name), expr.Set(angle), degrees)
+}
+
+const saidLimitUnread = "That is not understood. Give a formula, a value with its unit, 0 or infinite; the word next takes you on."
+
+// saidLimitIs says what an unknown comes to at the limit.
+func (g *Page) saidLimitIs(l Limit, right bool) string {
+	word := "Not quite"
+	if right {
+		word = "Right"
+	}
+	when := fmt.Sprintf("when %s gets close to %g°", expr.Set(l.angle), l.degrees)
+	said := ""
+	switch {
+	case l.Endless:
+		said = fmt.Sprintf("%s grows without bound %s", expr.Set(l.name), when)
+	case l.Nothing:
+		said = fmt.Sprintf("%s comes to 0 %s", expr.Set(l.name), when)
+	default:
+		said = fmt.Sprintf("%s comes to %s %s", expr.Set(l.name), g.Ref.Unit(l.name).In(l.Value, 3), when)
+	}
+	return word + ": " + said + ". With the word angles you can turn the angle and see it."
+}

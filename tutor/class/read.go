@@ -25,7 +25,7 @@ var (
 	fileKeys    = problems.Keys{Needed: []string{"name", "text"}, Example: "{name: quay-lantern.yaml, text: …}"}
 	studentKeys = problems.Keys{Needed: []string{"id", "name"}, Example: "{id: s01, name: Ada Berg}"}
 	workKeys    = problems.Keys{Optional: []string{"problem", "topic", "level", "due"}, Example: "{problem: canal-lantern, due: 2026-03-09}"}
-	settingKeys = problems.Keys{Optional: []string{"g", "tolerance", "hints", "solution"}, Example: "{g: 9.81 m/s^2}"}
+	settingKeys = problems.Keys{Optional: []string{"g", "tolerance", "hints", "solution", "questions"}, Example: "{g: 9.81 m/s^2}"}
 	rosterKeys  = problems.Keys{Needed: []string{"version", "class"}, Optional: []string{"school", "term"}, Example: "{version: 1.1, class: phys-10b}"}
 )
 

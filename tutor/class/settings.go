@@ -6,6 +6,8 @@ import (
 	"strings"
 
 	"go.yaml.in/yaml/v4"
+
+	"example.org/standstill/tutor"
 )
 
 func (r *reader) settings(n *yaml.Node) {
@@ -25,6 +27,16 @@ func (r *reader) settings(n *yaml.Node) {
 	}
 	r.class.NoHints = r.refused(v["hints"], `"hints"`)
 	r.class.NoSolution = r.refused(v["solution"], `"solution"`)
+	r.questions(v["questions"])
+}
+
+// questions reads whether a prediction and a limit are asked.
+func (r *reader) questions(n *yaml.Node) {
+	if n == nil {
+		return
+	}
+	word, _ := r.OneOf(n, `the choice for "questions"`, []string{"yes", "no", "required"})
+	r.class.Questions = map[string]tutor.Questions{"no": tutor.QuestionsOff, "required": tutor.QuestionsRequired}[word]
 }
 
 // gravity takes a g that a problem of the bank can have.

@@ -65,6 +65,12 @@ func formatSettings(s tutor.Settings) string {
 	if s.NoSolution {
 		b.WriteString("  solution: no\n")
 	}
+	switch s.Questions {
+	case tutor.QuestionsOff:
+		b.WriteString("  questions: no\n")
+	case tutor.QuestionsRequired:
+		b.WriteString("  questions: required\n")
+	}
 	return b.String()
 }
 

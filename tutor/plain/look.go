@@ -107,6 +107,12 @@ func (s *session) pageLine(l tutor.Line) {
 	case tutor.Revealed:
 		s.say("  " + saidPageShown)
 		return
+	case tutor.Guessed:
+		s.say("  "+saidPrediction, l.Message)
+		return
+	case tutor.Limited:
+		s.say("  %s: %s", visible(l.Text), l.Message)
+		return
 	}
 	word := wordFor(l.Verdict)
 	switch {

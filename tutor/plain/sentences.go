@@ -65,6 +65,7 @@ const (
 	saidBackToLesson  = "Back: %s."
 	saidProblemBroken = "Problem: %s cannot be read. Type problems to choose another."
 	saidNoLesson      = "Problem: none is in hand. Type problems to choose one."
+	saidPrediction    = "Prediction: %s"
 	saidNow           = "Now: %s"
 	saidExample       = "Example, for another problem: %s"
 	saidAskHint       = "Hint: the word hint gives you one, about what you typed last."

@@ -15,6 +15,8 @@ func (s *session) handIn(line string) error {
 	switch {
 	case err != nil:
 		return s.trouble(err)
+	case result.Said != "":
+		return s.questionAnswered(result)
 	case result.Line == nil:
 		s.say(saidEmpty)
 		return nil
@@ -25,6 +27,16 @@ func (s *session) handIn(line string) error {
 		s.say(saidMayAsk)
 	}
 	s.onward(result)
+	return nil
+}
+
+// questionAnswered tells what came of a prediction, or of the answer to the question
+// after Solve.
+func (s *session) questionAnswered(r tutor.Result) error {
+	s.say(saidNote, r.Said)
+	if r.Line != nil && r.Line.Kind == tutor.Guessed {
+		s.question(false)
+	}
 	return nil
 }
 
@@ -140,12 +152,18 @@ func (s *session) solved() {
 		progress = s.desk.ProgressOf(s.lesson.Problem)
 	}
 	s.say(saidSolved, s.lesson.Problem.Title, progress.Result())
+	if said := s.lesson.SaidPrediction(); said != "" {
+		s.say(saidPrediction, said)
+	}
 	s.worked(s.lesson.Worked())
 	if s.guest {
 		return
 	}
 	if advice, ok := s.desk.Next(); ok {
 		s.say(saidThen, advice.Title, advice.Why)
+	}
+	if limit, ok := s.lesson.Limit(); ok {
+		s.say(saidQuestion, limit.Question)
 	}
 }
 

@@ -18,6 +18,9 @@ const (
 	Accepted  = "accept"   // a teacher accepts the line Ref
 	Withdrawn = "withdraw" // takes back the entry Ref, an acceptance for one
 	Unsent    = "unsent"   // a half-typed line, left behind on leaving
+	Predicted = "predict"  // a prediction: Item is the question, Detail the choice
+	Limited   = "limit"    // an answer to the question after Solve: Item, Text
+	PassedOn  = "pass"     // Components passed over
 	Bench     = "bench"    // a bench run: what was measured, in Text
 	Noted     = "note"     // what was found about the entry Ref when it was collected
 )

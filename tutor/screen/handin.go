@@ -21,6 +21,10 @@ func (m *model) handIn(text string) {
 	if !m.do(func() (err error) { result, err = m.lesson.HandIn(text); return err }) {
 		return
 	}
+	if result.Said != "" {
+		m.questionAnswered(result)
+		return
+	}
 	if result.Line == nil {
 		m.say(saidEmpty)
 		return
@@ -56,4 +60,16 @@ func (m *model) skipped() []string {
 		}
 	}
 	return titles
+}
+
+// questionAnswered says what came of a prediction, or of the answer to the question after
+// Solve.
+func (m *model) questionAnswered(r tutor.Result) {
+	if r.Line != nil {
+		m.line.remember(r.Line.Text)
+		m.line.set("")
+	}
+	m.sheet = m.work
+	m.refresh()
+	m.say(r.Said)
 }

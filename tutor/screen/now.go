@@ -20,6 +20,7 @@ type now struct {
 	canKeep  bool
 	stages   [5]stageState
 	progress tutor.Progress
+	done     string // what is said once nothing is asked
 	colours  map[string]int
 	tints    map[string]shade
 	letters  *expr.Letters
@@ -49,6 +50,9 @@ func (m *model) refresh() {
 	n := now{version: m.now.version + 1, colours: picture.Colours(l.Ref), over: l.Over(), canKeep: l.CanKeep()}
 	n.ask, n.open = l.Ask()
 	n.progress = l.Progress()
+	if !n.open || n.over {
+		n.done = saidDone(l)
+	}
 	for i, stage := range checker.Stages {
 		n.stages[i] = stageState{nothing: l.Nothing(stage), done: l.StageDone(stage), kept: isKept(l, stage)}
 	}

@@ -33,6 +33,9 @@ func (m *model) paperLine(l *tutor.Line, cols int) []row {
 	case tutor.Revealed:
 		return m.marked(mark{m.look.signs.shown, wordShown, quiet}, saidShown, quiet, true, cols)
 	}
+	if l.Kind == tutor.Guessed || l.Kind == tutor.Limited {
+		return m.questionLine(l, cols)
+	}
 	var rows []row
 	for _, one := range l.Statements() {
 		rows = append(rows, m.statement(l, one, cols)...)
@@ -41,6 +44,15 @@ func (m *model) paperLine(l *tutor.Line, cols int) []row {
 		rows = append(rows, m.marked(mark{}, said, quiet, true, cols)...)
 	}
 	return rows
+}
+
+// questionLine is a prediction, or what was answered to the question after Solve.
+func (m *model) questionLine(l *tutor.Line, cols int) []row {
+	if l.Kind == tutor.Guessed {
+		return m.marked(mark{m.look.signs.hint, wordPredict, quiet}, l.Message, quiet, true, cols)
+	}
+	rows := m.marked(m.markOf(l, l.Report), strings.ReplaceAll(l.Text, "\n", "; "), plain, false, cols)
+	return append(rows, m.marked(mark{}, l.Message, quiet, true, cols)...)
 }
 
 // notesOn is what the lesson says of a line after the judgement.

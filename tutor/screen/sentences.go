@@ -29,6 +29,7 @@ const (
 	wordKept     = "kept"
 	wordAccepted = "accepted"
 	wordShown    = "shown"
+	wordPredict  = "predict"
 	wordPage     = "Your page"
 	wordStands   = "Your page, what stands"
 	wordSolution = "Worked solution"
@@ -188,8 +189,17 @@ func saidPast(n int, title string) string { return fmt.Sprintf("Stage %d, %s, as
 
 func saidMeaning(does string) string { return "Enter gives " + does + "." }
 
-func saidDone(p tutor.Progress) string {
-	return saidStanding(p) + " Enter lays the worked solution beside your page."
+// saidDone says what a problem came to, what became of the prediction, and the question
+// that closes the page.
+func saidDone(l *tutor.Lesson) string {
+	said := saidStanding(l.Progress())
+	if limit, ok := l.Limit(); ok {
+		return said + " " + limit.Question
+	}
+	if predicted := l.SaidPrediction(); predicted != "" {
+		said += " " + predicted
+	}
+	return said + " Enter lays the worked solution beside your page."
 }
 
 const (

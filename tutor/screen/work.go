@@ -55,7 +55,7 @@ func (w *work) question(m *model) string {
 	if m.now.open {
 		return m.now.ask.Question
 	}
-	return saidDone(m.now.progress)
+	return m.now.done
 }
 
 func (w *work) keys(m *model) []binding {
