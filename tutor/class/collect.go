@@ -68,6 +68,8 @@ type CollectOptions struct {
 	Mine     bool
 	As, From string
 	Again    bool
+
+	found bool // the files were found in folders, and may be anything
 }
 
 // Collect takes in hand-ins and whole records: the files named, and those in the
@@ -100,7 +102,7 @@ func (m *Markbook) Collect(ctx context.Context, paths []string, o CollectOptions
 		if err != nil {
 			return sum, err
 		}
-		if taken.Other && slices.Contains(paths, file) {
+		if taken.Other && slices.Contains(paths, file) && !o.found {
 			taken.Trouble = saidNeither
 		}
 		sum.Files = append(sum.Files, taken)

@@ -23,7 +23,7 @@ func (r *Report) WriteCSV(w io.Writer, mark bool) error {
 	out := csv.NewWriter(w)
 	out.UseCRLF = true
 	head := []string{"class", "student", "name", "problem", "title", "standing", "stage", "item", "attempts", "lines", "refused", "hints",
-		"stepsShown", "minutes", "begun", "done", "due", "late"}
+		"stepsShown", "minutes", "begun", "done", "due", "late", "overdue", "days", "items", "firstGo"}
 	if err := out.Write(head); err != nil {
 		return err
 	}
@@ -42,7 +42,8 @@ func (r *Report) csvRow(row *Row, at int, c Cell) []string {
 	set := r.Work[at]
 	return []string{inert(r.Code), inert(row.ID), inert(row.Name), inert(set.ID), inert(set.Title), c.Standing.String(), string(c.Stage), inert(c.Item),
 		strconv.Itoa(c.Attempts), strconv.Itoa(c.Lines), strconv.Itoa(c.Refused), strconv.Itoa(c.Hints), strconv.Itoa(c.Shown),
-		strconv.FormatFloat(c.Spent.Minutes(), 'f', 1, 64), stamp(c.Begun), stamp(c.Done), stamp(set.Due), strconv.FormatBool(c.Late)}
+		strconv.FormatFloat(tenths(c.Spent.Minutes()), 'f', 1, 64), stamp(c.Begun), stamp(c.Done), stamp(set.Due), strconv.FormatBool(c.Late),
+		strconv.FormatBool(c.Overdue), strconv.Itoa(c.Days), strconv.Itoa(c.Items), strconv.Itoa(c.FirstGo)}
 }
 
 // inert writes a text so that no spreadsheet works it out.

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"html/template"
 	"io"
+	"slices"
 	"strings"
 
 	"example.org/standstill/checker"
@@ -25,13 +26,15 @@ var reportPage string
 func (r *Report) WriteHTML(w io.Writer, bank *problems.Bank) error {
 	page, err := template.New("report").Funcs(template.FuncMap{
 		"shown": shown, "letter": letterOf, "words": wordsOf, "minutes": minutes, "day": day, "place": place, "say": r.Say,
-		"title": tutor.Title, "short": shortID, "inc": func(i int) int { return i + 1 },
-		"standings": func(c Column) template.HTML { return standingsPlot(c, len(r.Students)) },
-		"mistakes":  func(list []Tally) template.HTML { return mistakesPlot(list, len(r.Students)) },
-		"drawing":   func(id string) template.HTML { return drawingOf(bank, id) },
-		"first":     func(list []Tally) []Tally { return list[:min(len(list), mostMistakes)] },
-		"recorded":  func() string { return SaidRecorded },
-		"letters":   func() string { return saidLetters },
+		"title": tutor.Title, "short": shortID, "inc": func(i int) int { return i + 1 }, "names": r.names,
+		"standings": standingWords, "count": countsOf, "legend": legend, "overdue": r.overdue, "late": r.late,
+		"bar":      func(c Column) template.HTML { return standingsPlot(c, len(r.Students)) },
+		"mistakes": func(list []Tally) template.HTML { return mistakesPlot(list, len(r.Students)) },
+		"drawing":  func(i int, id string) template.HTML { return drawingOf(bank, id, i+1) },
+		"mark":     func(row Row, c IdeaColumn) string { return markOf(row.stateOf(c.Idea)) },
+		"slips":    func(row Row, c IdeaColumn) bool { return row.stateOf(c.Idea) == tutor.Slipping },
+		"recorded": func() string { return SaidRecorded }, "letters": func() string { return saidLetters },
+		"marks": func() string { return saidMarks }, "timeRule": func() string { return saidTimeRule },
 	}).Parse(reportPage)
 	if err != nil {
 		return err
@@ -39,12 +42,62 @@ func (r *Report) WriteHTML(w io.Writer, bank *problems.Bank) error {
 	return page.Execute(w, r)
 }
 
-// standingsPlot is a bar with a part for each standing, from at first go down. The
-// parts differ in their filling, and the numbers stand beside them.
+// fills are the colours of the standings in a bar.
+var fills = map[tutor.Standing]string{tutor.AtFirstGo: "#1b4965", tutor.WorkedOut: "#2f6690", tutor.ByTrying: "#5fa8d3", tutor.WithSteps: "#81c3d7",
+	tutor.Disputed: "#bee9e8", tutor.Shown: "#cccccc", tutor.Begun: "#eeeeee", tutor.NotBegun: "#ffffff"}
+
+// standingWords name the standings from the best down.
+func standingWords() (words []string) {
+	for s := range tutor.AtFirstGo + 1 {
+		words = append(words, (tutor.AtFirstGo - s).String())
+	}
+	return words
+}
+
+// countsOf are the numbers of students in the order of standingWords.
+func countsOf(c Column) []int {
+	counts := slices.Clone(c.Students[:])
+	slices.Reverse(counts)
+	return counts
+}
+
+type swatch struct{ Fill, Word string }
+
+func legend() (all []swatch) {
+	for s := range tutor.AtFirstGo + 1 {
+		all = append(all, swatch{fills[tutor.AtFirstGo-s], (tutor.AtFirstGo - s).String()})
+	}
+	return all
+}
+
+// overdue counts the students whose work on a problem is overdue.
+func (r *Report) overdue(at int) (n int) {
+	for _, row := range r.Students {
+		if row.Cells[at].Overdue {
+			n++
+		}
+	}
+	return n
+}
+
+// lateRow is a cell that is overdue, or was done after its date.
+type lateRow struct{ Name, Problem, Words string }
+
+func (r *Report) late() (all []lateRow) {
+	for _, row := range r.Students {
+		for i, c := range row.Cells {
+			if c.Late || c.Overdue {
+				all = append(all, lateRow{shown(row.Name), r.Work[i].ID, wordsOf(c)})
+			}
+		}
+	}
+	return all
+}
+
+// standingsPlot is a bar with a component for each standing, from at first go down.
+// They differ in their filling, and the numbers stand beside them.
 func standingsPlot(c Column, of int) template.HTML {
 	const wide, high = 140, 14
-	fills := map[tutor.Standing]string{tutor.AtFirstGo: "#1b4965", tutor.WorkedOut: "#2f6690", tutor.ByTrying: "#5fa8d3", tutor.WithSteps: "#81c3d7",
-		tutor.Disputed: "#bee9e8", tutor.Shown: "#cccccc", tutor.Begun: "#eeeeee"}
 	var b strings.Builder
 	fmt.Fprintf(&b, `<svg role="img" width="%d" height="%d" viewBox="0 0 %d %d"><title>%s</title>`, wide, high, wide, high, template.HTMLEscapeString(c.counts(of)))
 	x := 0.0
@@ -59,13 +112,13 @@ func standingsPlot(c Column, of int) template.HTML {
 	return template.HTML(b.String())
 }
 
-// mistakesPlot is a bar for each mistake, as long as the share of students who made
-// it.
+// mistakesPlot is a bar for each of the most frequent mistakes, as long as the share of
+// students who made it; the table below it has them all.
 func mistakesPlot(list []Tally, of int) template.HTML {
 	const label, wide, row = 330, 240, 18
 	list = list[:min(len(list), mostMistakes)]
 	var b strings.Builder
-	fmt.Fprintf(&b, `<svg role="img" width="%d" height="%d"><title>Students by mistake</title>`, label+wide+60, row*len(list))
+	fmt.Fprintf(&b, `<svg role="img" width="%d" height="%d"><title>The %d most frequent mistakes, by students</title>`, label+wide+60, row*len(list), len(list))
 	for i, one := range list {
 		name := one.Problem
 		if name == "" {
@@ -81,7 +134,7 @@ func mistakesPlot(list []Tally, of int) template.HTML {
 }
 
 // drawingOf draws a set problem with the numbers of its file.
-func drawingOf(bank *problems.Bank, id string) template.HTML {
+func drawingOf(bank *problems.Bank, id string, n int) template.HTML {
 	p, err := bank.Get(id)
 	if err != nil {
 		return ""
@@ -90,5 +143,5 @@ func drawingOf(bank *problems.Bank, id string) template.HTML {
 	if err != nil {
 		return ""
 	}
-	return template.HTML(picture.SVG(picture.OfProblem(ref, picture.View{Stage: checker.Diagram}), 320, 224))
+	return template.HTML(picture.Numbered(picture.SVG(picture.OfProblem(ref, picture.View{Stage: checker.Diagram}), 320, 224), n))
 }

@@ -4,6 +4,7 @@ import (
 	"io"
 
 	"example.org/standstill/checker"
+	"example.org/standstill/tutor"
 )
 
 // The report as one JSON object.
@@ -20,6 +21,18 @@ type jsonReport struct {
 	ByWork   []jsonTally   `json:"mistakesByProblem"`
 	Kept     []jsonKept    `json:"kept"`
 	Remarks  []jsonRemark  `json:"remarks"`
+	Ideas    []jsonIdea    `json:"ideas"`
+	TimeRule string        `json:"timeRule"`
+}
+
+// jsonIdea is one idea with the ids of those who have come so far with it.
+type jsonIdea struct {
+	Idea     tutor.Idea `json:"idea"`
+	Title    string     `json:"title"`
+	Steady   []string   `json:"steady"`
+	Learning []string   `json:"learning"`
+	Slipping []string   `json:"slipping"`
+	New      []string   `json:"new"`
 }
 
 type jsonProblem struct {
@@ -36,16 +49,23 @@ type jsonStudent struct {
 	ID      string     `json:"id"`
 	Name    string     `json:"name"`
 	Minutes float64    `json:"minutes"`
+	Entries int        `json:"entries"`
 	Work    []jsonCell `json:"work"`
+
+	Ideas []Understanding `json:"ideas,omitempty"`
 }
 
 type jsonCell struct {
 	Problem    string        `json:"problem"`
 	Standing   string        `json:"standing"`
 	Late       bool          `json:"late,omitempty"`
+	Overdue    bool          `json:"overdue,omitempty"`
+	Days       int           `json:"days,omitempty"`
 	Stage      checker.Stage `json:"stage,omitempty"`
 	Item       string        `json:"item,omitempty"`
 	Attempts   int           `json:"attempts"`
+	Items      int           `json:"items"`
+	FirstGo    int           `json:"firstGo"`
 	Lines      int           `json:"lines"`
 	Refused    int           `json:"refused"`
 	Hints      int           `json:"hints"`
@@ -69,6 +89,7 @@ type jsonTally struct {
 	Code     checker.Code  `json:"code"`
 	Students int           `json:"students"`
 	Times    int           `json:"times"`
+	Who      []string      `json:"who"`
 	Line     string        `json:"line"`
 }
 
@@ -85,7 +106,7 @@ type jsonRemark struct {
 // WriteJSON writes everything that the report holds.
 func (r *Report) WriteJSON(w io.Writer) error {
 	out := jsonReport{Name: r.Name, Code: r.Code, Time: stamp(r.At), Marking: checker.Version, Entries: r.Entries,
-		Problems: []jsonProblem{}, Students: []jsonStudent{}, Stuck: []jsonStuck{}, Kept: []jsonKept{}, Remarks: []jsonRemark{},
+		Problems: []jsonProblem{}, Students: []jsonStudent{}, Stuck: []jsonStuck{}, Kept: []jsonKept{}, Remarks: []jsonRemark{}, Ideas: []jsonIdea{}, TimeRule: saidTimeRule,
 		ByStage: jsonTallies(r.ByStage), ByWork: jsonTallies(r.ByProblem)}
 	for _, c := range r.Work {
 		out.Problems = append(out.Problems, c.json())
@@ -102,6 +123,9 @@ func (r *Report) WriteJSON(w io.Writer) error {
 	for _, one := range r.Remarks {
 		out.Remarks = append(out.Remarks, jsonRemark{one, r.Say(one)})
 	}
+	for _, c := range r.Ideas {
+		out.Ideas = append(out.Ideas, jsonIdea{c.Idea, c.Title(), some(c.Steady), some(c.Learning), some(c.Slipping), some(c.New)})
+	}
 	return WriteJSON(w, out, "  ")
 }
 
@@ -114,9 +138,9 @@ func (c *Column) json() jsonProblem {
 }
 
 func (r *Report) jsonStudent(row Row) jsonStudent {
-	s := jsonStudent{row.ID, row.Name, tenths(row.Spent.Minutes()), []jsonCell{}}
+	s := jsonStudent{row.ID, row.Name, tenths(row.Spent.Minutes()), row.Entries, []jsonCell{}, row.Ideas}
 	for i, c := range row.Cells {
-		s.Work = append(s.Work, jsonCell{r.Work[i].ID, c.Standing.String(), c.Late, c.Stage, c.Item, c.Attempts, c.Lines, c.Refused,
+		s.Work = append(s.Work, jsonCell{r.Work[i].ID, c.Standing.String(), c.Late, c.Overdue, c.Days, c.Stage, c.Item, c.Attempts, c.Items, c.FirstGo, c.Lines, c.Refused,
 			c.Hints, c.Shown, tenths(c.Spent.Minutes()), stamp(c.Begun), stamp(c.Done)})
 	}
 	return s
@@ -125,9 +149,12 @@ func (r *Report) jsonStudent(row Row) jsonStudent {
 func jsonTallies(list []Tally) []jsonTally {
 	out := []jsonTally{}
 	for _, t := range list {
-		out = append(out, jsonTally{t.Stage, t.Problem, t.Code, t.Students, t.Count, t.Line})
+		out = append(out, jsonTally{t.Stage, t.Problem, t.Code, t.Students, t.Count, t.Who, t.Line})
 	}
 	return out
 }
 
 func tenths(x float64) float64 { return float64(int(x*10+0.5)) / 10 }
+
+// some is a list that is never null.
+func some(ids []string) []string { return append([]string{}, ids...) }

@@ -26,6 +26,7 @@ type Report struct {
 	ByStage    []Tally    // mistakes, most frequent first
 	ByProblem  []Tally
 	Kept       []KeptRow
+	Ideas      []IdeaColumn
 	Remarks    []Remark
 	Entries    int
 	Roster     Roster
@@ -46,13 +47,18 @@ type Row struct {
 	Spent    time.Duration
 	Entries  int
 	Beside   int
+	Ideas    []Understanding
 }
 
 // Cell is how one student stands with one problem.
 type Cell struct {
 	Standing tutor.Standing
-	Late     bool // done, or shown, after the date
+	Late     bool // done after the date
+	Overdue  bool // not done, and the date is past
+	Days     int  // late or overdue, begun ones counted
 	Attempts int
+	Items    int
+	FirstGo  int
 	Lines    int
 	Refused  int
 	Hints    int
@@ -90,6 +96,7 @@ type Tally struct {
 	Code     checker.Code
 	Count    int
 	Students int
+	Who      []string // their ids
 	Line     string
 }
 
@@ -203,7 +210,10 @@ type partial struct {
 }
 
 func (r *reporting) student(i int, s record.Student, sheet Sheet) {
-	row := Row{ID: s.ID, Name: s.Name, Cells: make([]Cell, len(r.Work)), Entries: sheet.Entries, Beside: sheet.Beside}
+	row := Row{ID: s.ID, Name: s.Name, Cells: make([]Cell, len(r.Work)), Entries: sheet.Entries, Beside: sheet.Beside, Ideas: sheet.Ideas}
+	for at := range row.Cells {
+		row.Cells[at].overdue(r.Work[at].Due, r.At)
+	}
 	rest := partial{remarks: sheet.Remarks}
 	for _, w := range sheet.Works {
 		at := r.markbook.set(w.Problem)
@@ -211,6 +221,7 @@ func (r *reporting) student(i int, s record.Student, sheet Sheet) {
 			continue
 		}
 		row.Cells[at] = w.cell(r.Work[at].Due)
+		row.Cells[at].overdue(r.Work[at].Due, r.At)
 		row.Spent += w.Spent
 		if w.gotStuck() {
 			rest.stuck = append(rest.stuck, StuckRow{s.ID, s.Name, w.Problem, w.Stage, w.Item, w.Last, *w.Stuck})
@@ -223,19 +234,29 @@ func (r *reporting) student(i int, s record.Student, sheet Sheet) {
 	r.mu.Lock()
 	defer r.mu.Unlock()
 	for _, w := range sheet.Works {
-		r.byStage.addAll(w, func(one Mistake) tallyKey { return tallyKey{one.Stage, "", one.Code} })
-		r.byProblem.addAll(w, func(one Mistake) tallyKey { return tallyKey{"", w.Problem, one.Code} })
+		r.byStage.addAll(i, w, func(one Mistake) tallyKey { return tallyKey{one.Stage, "", one.Code} })
+		r.byProblem.addAll(i, w, func(one Mistake) tallyKey { return tallyKey{"", w.Problem, one.Code} })
 	}
-	r.byStage.next()
-	r.byProblem.next()
 }
 
 func (w *Work) cell(due time.Time) Cell {
-	c := Cell{Standing: w.Standing, Attempts: w.Attempts, Lines: w.Lines, Refused: w.Refused, Hints: w.Hints, Shown: w.Shown,
+	c := Cell{Standing: w.Standing, Attempts: w.Attempts, Items: w.Items, FirstGo: w.FirstGo, Lines: w.Lines, Refused: w.Refused, Hints: w.Hints, Shown: w.Shown,
 		Spent: w.Spent, Begun: w.Begun, Last: w.Last, Done: w.Done, Stage: w.Stage, Item: w.Item}
-	c.Late = !due.IsZero() && w.Done.After(due)
+	if c.Late = !due.IsZero() && w.Done.After(due); c.Late {
+		c.Days = daysAfter(due, w.Done)
+	}
 	return c
 }
+
+// overdue marks what is not done after its date; looking at the solution is no end.
+func (c *Cell) overdue(due, now time.Time) {
+	if c.Overdue = !due.IsZero() && now.After(due) && !c.Standing.Done(); c.Overdue {
+		c.Days = daysAfter(due, now)
+	}
+}
+
+// daysAfter counts the days since a date, begun ones too.
+func daysAfter(due, at time.Time) int { return int((at.Sub(due)-1)/(24*time.Hour)) + 1 }
 
 // stuckLines is how many refused lines in a row make a teacher look.
 const stuckLines = 3
@@ -255,7 +276,8 @@ func (r *reporting) close() {
 	slices.SortStableFunc(r.Stuck, func(a, b StuckRow) int {
 		return cmp.Or(cmp.Compare(b.Refused+b.Hints, a.Refused+a.Hints), b.Last.Compare(a.Last))
 	})
-	r.ByStage, r.ByProblem = r.byStage.list(), r.byProblem.list()
+	r.ByStage, r.ByProblem = r.byStage.list(r.Students), r.byProblem.list(r.Students)
+	r.Ideas = ideasOf(r.Students)
 	for at := range r.Work {
 		r.Work[at].sum(r.Students, at)
 	}

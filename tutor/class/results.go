@@ -6,7 +6,6 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
-	"time"
 
 	"example.org/standstill/tutor"
 )
@@ -134,15 +133,11 @@ func (r *Report) result(student string, at int, c Cell) []string {
 	}
 	row := []string{r.lineItem(at) + "-" + student, "", "", r.lineItem(at), student, status, score, date.Local().Format(dateForm), c.Standing.String()}
 	if r.Roster.Version == "1.2" {
-		begun, over := c.Standing == tutor.Begun, r.overdue(at, c)
+		begun, over := c.Standing == tutor.Begun, c.Overdue
 		row = append(row, "", r.Roster.Class, strconv.FormatBool(begun), strconv.FormatBool(begun),
 			strconv.FormatBool(c.Late || begun && over), strconv.FormatBool(c.Standing == tutor.NotBegun && over))
 	}
 	return row
-}
-
-func (r *Report) overdue(at int, c Cell) bool {
-	return !c.Standing.Done() && !r.Work[at].Due.IsZero() && r.Work[at].Due.Before(r.At.Add(time.Second))
 }
 
 // rosterCSV writes rows; the texts in them are ours, or ids that were looked at.

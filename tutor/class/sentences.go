@@ -33,12 +33,16 @@ const (
 	headStuck     = "Stuck now"
 	headByStage   = "Mistakes by stage"
 	headByProblem = "Mistakes by problem"
-	headKept      = "Lines kept against the tutor's judgement"
+	headKept      = "Disputed lines"
 	headRemarks   = "To look at"
-	saidLetters   = "F at first go, W worked out, T by trying, H with steps shown, D disputed, S solution shown, B begun, - not begun; * after the date."
+	saidLetters   = "F at first go, W worked out, T by trying, H with steps shown, D disputed, S solution shown, B begun, - not begun; * done after the date, ! overdue."
 	saidRow       = "%s: %d of %d begun, %s in all."
 	saidMore      = "… and %d more."
-	saidTally     = "%s: %s, %s, %s: %s"
+	saidTally     = "%s: %s, %s, %s (%s): %s"
+	headIdeas     = "Ideas, from the first goes"
+	saidSlipping  = "     needs it again: %s"
+	saidMarks     = "s steady: the last three chances right. l learning. ! slipping: the last chance not right. n new: one chance so far. - no chance yet."
+	saidTimeRule  = "Time adds up the pauses between a student's entries; of a pause of more than 10 minutes, 10 minutes count."
 	saidWaits     = "not accepted so far"
 	saidAccepted  = "accepted"
 )
@@ -182,7 +186,7 @@ const (
 // What is said while a lab is watched.
 const (
 	saidNoFolder = "The folder is not there at the moment."
-	saidNotHere  = "nothing begun"
+	saidIdle     = "Nothing begun: %s"
 	saidInARow   = ", %d refused in a row"
 	saidAllHints = "All hints asked for: %s"
 	headRecent   = "Last mistakes"

@@ -2,6 +2,7 @@ package class
 
 import (
 	"slices"
+	"strings"
 	"time"
 
 	"example.org/standstill/checker"
@@ -12,11 +13,12 @@ import (
 // Sheet is what one student's entries come to. It depends on nothing but the
 // entries, the class and the checker, so that it may be remembered.
 type Sheet struct {
-	Works   []Work    `json:"works,omitempty"`   // the set problems that were begun
-	Beside  int       `json:"beside,omitempty"`  // entries about problems that are not set
-	Entries int       `json:"entries,omitempty"` // all of them
-	Remarks []Remark  `json:"remarks,omitempty"`
-	Recent  []Mistake `json:"recent,omitempty"` // the last few, newest first
+	Works   []Work          `json:"works,omitempty"`   // the set problems that were begun
+	Beside  int             `json:"beside,omitempty"`  // entries about problems that are not set
+	Entries int             `json:"entries,omitempty"` // all of them
+	Remarks []Remark        `json:"remarks,omitempty"`
+	Recent  []Mistake       `json:"recent,omitempty"` // the last few, newest first
+	Ideas   []Understanding `json:"ideas,omitempty"`
 }
 
 // Work is what a student did about one set problem. The counts are of the best
@@ -26,6 +28,8 @@ type Work struct {
 	Problem  string         `json:"problem"`
 	Standing tutor.Standing `json:"standing"`
 	Attempts int            `json:"attempts"`
+	Items    int            `json:"items"`   // answered
+	FirstGo  int            `json:"firstGo"` // of these, right at their first go
 	Lines    int            `json:"lines"`
 	Refused  int            `json:"refused"`
 	Hints    int            `json:"hints"`
@@ -140,6 +144,7 @@ type sheeting struct {
 	student  string
 	work     map[string]*Work
 	tried    map[string]int // attempts by problem
+	past     tutor.Past     // the attempts that count
 }
 
 func (s *sheeting) remark(n Notice, problem, whose, detail string, count int) {
@@ -188,6 +193,7 @@ func (s *sheeting) attempt(a *Attempt, spent map[string]time.Duration, until tim
 	}
 	w.take(a.Page)
 	s.mistakes(w, a.Page)
+	s.understand(a)
 }
 
 // noticeOf says what there is to look at where an attempt does not count.
@@ -198,6 +204,7 @@ var noticeOf = map[Numbers]Notice{Alone: NumbersAlone, Others: NumbersOthers, No
 func (w *Work) take(g *tutor.Page) {
 	if now := g.Progress(); now.Standing >= w.Standing {
 		w.Standing, w.Lines, w.Refused, w.Hints, w.Shown = now.Standing, now.Lines, now.Refused, now.Hints, now.StepsShown
+		w.Items, w.FirstGo = now.Items, now.FirstGo
 		w.Done = time.Time{}
 		if g.Solved() {
 			w.Done = doneAt(g)
@@ -270,8 +277,8 @@ func (s *sheeting) mistakes(w *Work, g *tutor.Page) {
 	}
 }
 
-// addMistake counts one mistake more. The line that stays is the shortest: it
-// shows the mistake with least beside it.
+// addMistake counts one mistake more. The line that stays is the shortest of those
+// that are whole equations: it shows the mistake with least beside it.
 func addMistake(list []Mistake, one Mistake) []Mistake {
 	for i := range list {
 		if l := &list[i]; l.Problem == one.Problem && l.Stage == one.Stage && l.Code == one.Code {
@@ -286,10 +293,23 @@ func addMistake(list []Mistake, one Mistake) []Mistake {
 }
 
 func lessLine(a, b string) bool {
+	if x, y := isWhole(a), isWhole(b); x != y {
+		return x
+	}
 	if len(a) != len(b) {
 		return len(a) < len(b)
 	}
 	return a < b
+}
+
+// isWhole reports whether a line is one equation with something on both sides, or
+// names directions: a line that was broken off or mistyped is a poor sample.
+func isWhole(line string) bool {
+	left, right, found := strings.Cut(line, "=")
+	if !found {
+		return len(strings.Fields(line)) > 1
+	}
+	return strings.TrimSpace(left) != "" && strings.TrimSpace(right) != "" && !strings.Contains(right, "=")
 }
 
 // recent keeps the last few mistakes, newest first.
@@ -314,5 +334,6 @@ func (s *sheeting) close() Sheet {
 		}
 	}
 	s.Sheet.Remarks = s.remarks.list
+	s.Ideas = s.understandings()
 	return s.Sheet
 }

@@ -13,21 +13,21 @@ type tallyKey struct {
 	code    checker.Code
 }
 
-// tallies counts mistakes student by student; next ends a student.
+// tallies counts mistakes; students go by their place on the list.
 type tallies struct {
-	sum  map[tallyKey]*Tally
-	seen map[tallyKey]bool // by the student in hand
+	sum map[tallyKey]*Tally
+	who map[tallyKey][]int
 }
 
-func (t *tallies) addAll(w Work, key func(Mistake) tallyKey) {
+func (t *tallies) addAll(student int, w Work, key func(Mistake) tallyKey) {
 	for _, one := range w.Mistakes {
-		t.add(key(one), one)
+		t.add(student, key(one), one)
 	}
 }
 
-func (t *tallies) add(key tallyKey, one Mistake) {
+func (t *tallies) add(student int, key tallyKey, one Mistake) {
 	if t.sum == nil {
-		t.sum, t.seen = map[tallyKey]*Tally{}, map[tallyKey]bool{}
+		t.sum, t.who = map[tallyKey]*Tally{}, map[tallyKey][]int{}
 	}
 	tally := t.sum[key]
 	if tally == nil {
@@ -38,19 +38,23 @@ func (t *tallies) add(key tallyKey, one Mistake) {
 	if lessLine(one.Line, tally.Line) {
 		tally.Line = one.Line
 	}
-	if !t.seen[key] {
-		t.seen[key] = true
-		tally.Students++
+	if !slices.Contains(t.who[key], student) {
+		t.who[key] = append(t.who[key], student)
 	}
 }
 
-func (t *tallies) next() { clear(t.seen) }
-
-// list gives the tallies, most students first.
-func (t *tallies) list() []Tally {
+// list gives the tallies, most students first, with who made each mistake in the
+// order of the list.
+func (t *tallies) list(rows []Row) []Tally {
 	var list []Tally
-	for _, tally := range t.sum {
-		list = append(list, *tally)
+	for key, tally := range t.sum {
+		one := *tally
+		slices.Sort(t.who[key])
+		for _, at := range t.who[key] {
+			one.Who = append(one.Who, rows[at].ID)
+		}
+		one.Students = len(one.Who)
+		list = append(list, one)
 	}
 	slices.SortFunc(list, func(a, b Tally) int {
 		return cmp.Or(cmp.Compare(b.Students, a.Students), cmp.Compare(b.Count, a.Count),

@@ -18,8 +18,11 @@ const letters = "-BSDHTWF"
 
 func letterOf(c Cell) string {
 	letter := letters[c.Standing : c.Standing+1]
-	if c.Late {
+	switch {
+	case c.Late:
 		return letter + "*"
+	case c.Overdue:
+		return letter + "!"
 	}
 	return letter
 }
@@ -27,8 +30,14 @@ func letterOf(c Cell) string {
 // wordsOf says how a student stands with a problem.
 func wordsOf(c Cell) string {
 	words := c.Standing.String()
-	if c.Late {
-		words += ", after the date"
+	switch {
+	case c.Late:
+		words += ", " + times(c.Days, "day") + " late"
+	case c.Overdue:
+		words += ", " + times(c.Days, "day") + " overdue"
+	}
+	if c.Standing.Done() {
+		words += fmt.Sprintf(", %d of %d at first go", c.FirstGo, c.Items)
 	}
 	if c.Stage != "" && c.Standing == tutor.Begun {
 		words += ", at " + place(c.Stage, c.Item)
@@ -66,7 +75,9 @@ func (r *Report) WriteText(w io.Writer, l Layout) error {
 	} else {
 		t.table(r, l.Width)
 	}
+	t.line("%s", saidTimeRule)
 	t.stuck(r)
+	t.ideas(r, l)
 	t.mistakes(r)
 	t.kept(r)
 	t.remarks(r)
@@ -106,7 +117,7 @@ func (c *Column) counts(of int) string {
 		}
 	}
 	if c.Spent > 0 {
-		said += ", " + minutes(c.Spent) + " as a rule"
+		said += ", " + minutes(c.Spent) + " in the middle"
 	}
 	return said
 }
@@ -116,10 +127,7 @@ const widestName = 24
 
 // table writes students × problems, as many columns side by side as fit.
 func (t *text) table(r *Report, width int) {
-	wide := utf8.RuneCountInString(headStudent)
-	for _, row := range r.Students {
-		wide = max(wide, min(utf8.RuneCountInString(shown(row.Name)), widestName))
-	}
+	wide := r.nameWidth()
 	atOnce := max(1, (width-wide-10)/4)
 	for from := 0; from < len(r.Work) || from == 0; from += atOnce {
 		to := min(from+atOnce, len(r.Work))
@@ -174,6 +182,7 @@ const (
 	mostMistakes = 12
 	mostKept     = 20
 	mostRemarks  = 40
+	mostNames    = 10
 )
 
 func (t *text) stuck(r *Report) {
@@ -207,10 +216,55 @@ func (t *text) mistakes(r *Report) {
 		}
 		t.line("\n%s", list.head)
 		for _, one := range list.of[:min(len(list.of), mostMistakes)] {
-			t.line(saidTally, list.naming(one), one.Code.Meaning(), times(one.Students, "student"), times(one.Count, "time"), quoted(one.Line))
+			t.line(saidTally, list.naming(one), one.Code.Meaning(), times(one.Count, "time"), times(one.Students, "student"), r.some(one.Who), quoted(one.Line))
 		}
 		t.more(len(list.of), mostMistakes)
 	}
+}
+
+// some are the names of students, all of them up to a bound, and then how many more.
+func (r *Report) some(ids []string) string {
+	if len(ids) <= mostNames {
+		return r.names(ids)
+	}
+	return fmt.Sprintf("%s and %d more", r.names(ids[:mostNames]), len(ids)-mostNames)
+}
+
+// ideas writes who has come how far with what there is to understand, and who needs
+// the same.
+func (t *text) ideas(r *Report, l Layout) {
+	if len(r.Ideas) == 0 {
+		return
+	}
+	t.line("\n%s", headIdeas)
+	for i, c := range r.Ideas {
+		t.line("%3d  %s: %d steady, %d learning, %d slipping, %d new", i+1, c.Title(), len(c.Steady), len(c.Learning), len(c.Slipping), len(c.New))
+		if len(c.Slipping) > 0 {
+			t.line(saidSlipping, r.some(c.Slipping))
+		}
+	}
+	if l.Plain {
+		return
+	}
+	wide := r.nameWidth()
+	t.line("\n%s", strings.TrimRight(padded(headStudent, wide)+numbers(0, len(r.Ideas)), " "))
+	for _, row := range r.Students {
+		line := padded(row.Name, wide)
+		for _, c := range r.Ideas {
+			line += fmt.Sprintf("  %-2s", markOf(row.stateOf(c.Idea)))
+		}
+		t.line("%s", strings.TrimRight(line, " "))
+	}
+	t.line("%s", saidMarks)
+}
+
+// nameWidth is how wide the names of the students are in a table.
+func (r *Report) nameWidth() int {
+	wide := utf8.RuneCountInString(headStudent)
+	for _, row := range r.Students {
+		wide = max(wide, min(utf8.RuneCountInString(shown(row.Name)), widestName))
+	}
+	return wide
 }
 
 func (t *text) kept(r *Report) {

@@ -1,12 +1,15 @@
 package class
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
 	"io"
 	"io/fs"
+	"maps"
 	"os"
+	"path/filepath"
 	"slices"
 	"strings"
 	"sync"
@@ -24,8 +27,9 @@ type Watch struct {
 	Paths []string
 	Now   func() time.Time // time.Now if nil
 
-	book *Markbook
-	seen map[string]version
+	book    *Markbook
+	seen    map[string]version
+	trouble map[string]string // why a file cannot be read
 }
 
 // version tells one state of a file from another.
@@ -124,7 +128,7 @@ func (w *Watch) look(ctx context.Context) error {
 		if w.book, err = OpenMarkbook(Options{Class: w.Class, Bank: w.Bank, Record: r, Now: w.Now}); err != nil {
 			return err
 		}
-		w.seen = map[string]version{}
+		w.seen, w.trouble = map[string]version{}, map[string]string{}
 	}
 	files, err := filesIn(w.Paths)
 	if err != nil {
@@ -141,25 +145,47 @@ func (w *Watch) look(ctx context.Context) error {
 			changed = append(changed, file)
 		}
 	}
-	_, err = w.book.Collect(ctx, changed, CollectOptions{})
+	sum, err := w.book.Collect(ctx, changed, CollectOptions{found: true})
+	for _, one := range sum.Files {
+		delete(w.trouble, one.File)
+		if one.Trouble != "" {
+			// Looked at again the next time: a stick may have been slow, a copy half done.
+			w.trouble[one.File] = one.Trouble
+			delete(w.seen, one.File)
+		}
+	}
 	return err
 }
 
-// view writes who is where, who asked for every hint, and the last mistakes.
+// view writes who is where: those who get no further first, then who did something
+// last; who has begun nothing stands on one line. Who asked for every hint, the last
+// mistakes and files that cannot be read follow.
 func (w *Watch) view(sheets []Sheet) string {
 	t := &text{}
 	var recent []liveMistake
-	var hints []string
+	var hints, idle []string
+	var live []liveStudent
 	for i, sheet := range sheets {
 		name := shown(w.Class.Students[i].Name)
 		work := sheet.now()
-		t.line("%s: %s", name, work.live())
-		if work != nil && work.Stuck != nil && work.Stuck.AllHints {
+		if work == nil {
+			idle = append(idle, name)
+			continue
+		}
+		live = append(live, liveStudent{name, work})
+		if work.Stuck != nil && work.Stuck.AllHints {
 			hints = append(hints, fmt.Sprintf("%s (%s, %s)", name, work.Problem, place(work.Stage, work.Item)))
 		}
 		for _, one := range sheet.Recent {
 			recent = append(recent, liveMistake{name, one})
 		}
+	}
+	slices.SortStableFunc(live, compareLive)
+	for _, one := range live {
+		t.line("%s: %s", one.name, one.live())
+	}
+	if idle != nil {
+		t.line(saidIdle, strings.Join(idle, ", "))
 	}
 	if hints != nil {
 		t.line(saidAllHints, strings.Join(hints, "; "))
@@ -169,9 +195,29 @@ func (w *Watch) view(sheets []Sheet) string {
 		t.line("%s", headRecent)
 	}
 	for _, one := range recent[:min(len(recent), mostRecent)] {
-		t.line("  %s  %s, %s, %s: %s (%s)", one.Time.Local().Format("15:04"), one.name, one.Problem, place(one.Stage, ""), quoted(one.Line), one.Code)
+		t.line("  %s  %s, %s, %s: %s (%s)", one.Time.Local().Format("15:04"), one.name, one.Problem, place(one.Stage, ""), quoted(one.Line), one.Code.Meaning())
+	}
+	for _, file := range slices.Sorted(maps.Keys(w.trouble)) {
+		t.line("%s: %s", shown(filepath.Base(file)), w.trouble[file])
 	}
 	return t.String()
+}
+
+type liveStudent struct {
+	name string
+	*Work
+}
+
+// compareLive puts those who get no further first, longest first, then whoever did
+// something last.
+func compareLive(a, b liveStudent) int {
+	stuck := func(s liveStudent) int {
+		if s.Work.gotStuck() {
+			return s.Stuck.Refused + s.Stuck.Hints
+		}
+		return 0
+	}
+	return cmp.Or(cmp.Compare(stuck(b), stuck(a)), b.Last.Compare(a.Last))
 }
 
 type liveMistake struct {
@@ -192,9 +238,6 @@ func (s *Sheet) now() *Work {
 
 // live says where a student is.
 func (w *Work) live() string {
-	if w == nil {
-		return saidNotHere
-	}
 	where := w.Standing.String()
 	if w.Stage != "" {
 		where = place(w.Stage, w.Item)

@@ -1,10 +1,12 @@
 package class
 
 import (
+	"bytes"
 	"context"
 	"path/filepath"
 	"strings"
 	"testing"
+	"time"
 
 	"example.org/standstill/tutor/record"
 )
@@ -22,14 +24,13 @@ func TestWatchFollowsRecordsAtWork(t *testing.T) {
 		must(t, err)
 		return v
 	}
-	want(t, "the empty view", view(), "Ada Berg: nothing begun\nBen Roos: nothing begun\nCem\ufffd[2J: nothing begun\n")
+	want(t, "the empty view", view(), "Nothing begun: Ada Berg, Ben Roos, Cem\ufffd[2J\n")
 	l := r.lesson("s02", "canal-lantern")
 	r.type_(l, "T1 up left; T2 up right; w down", "T1x = T1 sin α")
 	clock := l.Lines()[1].Time.Local().Format("15:04")
-	want(t, "the view", view(), "Ada Berg: nothing begun\n"+
-		"Ben Roos: canal-lantern, components T1x, 2 lines, last at "+clock+", 1 refused in a row\n"+
-		"Cem\ufffd[2J: nothing begun\n"+
-		"Last mistakes\n  "+clock+"  Ben Roos, canal-lantern, components: “T1x = T1 sin α” (sine-cosine)\n")
+	want(t, "the view", view(), "Ben Roos: canal-lantern, components T1x, 2 lines, last at "+clock+", 1 refused in a row\n"+
+		"Nothing begun: Ada Berg, Cem\ufffd[2J\n"+
+		"Last mistakes\n  "+clock+"  Ben Roos, canal-lantern, components: “T1x = T1 sin α” (sine and cosine exchanged)\n")
 	for range 3 {
 		_, err := l.Hint()
 		must(t, err)
@@ -65,5 +66,26 @@ func TestLargeHandInsAreCompressed(t *testing.T) {
 	}
 	if sum := r.collect(map[string][]byte{name: data}); sum.Added != entries || entries != 181 {
 		t.Errorf("%d of %d came back", sum.Added, entries)
+	}
+}
+
+// A file that cannot be read is named, and looked at again until it can be.
+func TestWatchNamesWhatItCannotRead(t *testing.T) {
+	r := newRoom(t)
+	r.solveLantern(r.lesson("s01", "canal-lantern"))
+	data := r.handIn("s01")
+	folder := r.folder(map[string][]byte{"ada.jsonl": bytes.Replace(data, []byte(`"form":1`), []byte(`"form":9`), 1), "readme.txt": []byte("hello")})
+	w := &Watch{Class: r.class, Bank: r.bank, Paths: []string{folder}, Now: func() time.Time { return r.now }}
+	defer w.Close()
+	for range 2 {
+		v, err := w.View(context.Background())
+		must(t, err)
+		want(t, "the view", v, "Nothing begun: Ada Berg, Ben Roos, Cem Acar\nada.jsonl: It was written by a newer version of this program, and this one cannot read it.\n")
+	}
+	must(t, writeFile(filepath.Join(folder, "ada.jsonl"), data))
+	v, err := w.View(context.Background())
+	must(t, err)
+	if !strings.HasPrefix(v, "Ada Berg: canal-lantern, "+doneWord) || strings.Contains(v, "newer") {
+		t.Error(v)
 	}
 }
