@@ -22,6 +22,7 @@ var rooms = []struct {
 	alone bool
 }{
 	{path: "cmd/standstill"},
+	{path: "tutor/host"},
 	{path: "tutor/screen"},
 	{path: "tutor/screen/quiet", alone: true},
 	{path: "tutor/plain"},
@@ -52,6 +53,10 @@ var owners = map[string]string{
 	"github.com/Knetic/govaluate":        "checker/expr",
 	"database/sql":                       "tutor/record",
 	"modernc.org/sqlite":                 "tutor/record",
+	"github.com/jackc/pgx":               "tutor/record",
+	"github.com/charmbracelet/wish":      "tutor/host",
+	"github.com/charmbracelet/ssh":       "tutor/host",
+	"golang.org/x/crypto/ssh":            "tutor/host",
 	"github.com/spf13/cobra":             "cmd/standstill",
 }
 

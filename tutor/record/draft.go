@@ -1,9 +1,6 @@
 package record
 
-import (
-	"database/sql"
-	"time"
-)
+import "time"
 
 // A Draft is a half-typed line. There is one for a student and an item of a copy of a
 // problem; it is overwritten, and no entry: what was not checked did not happen.
@@ -29,12 +26,13 @@ func (d Draft) copyKey() []any { return []any{d.Student, d.Problem, d.Hash, d.Gi
 func (d Draft) key() []any { return append(d.copyKey(), d.Stage, d.Item) }
 
 const (
-	keepDraft = `INSERT OR REPLACE INTO draft (student, problem, hash, givens, copy, stage, item, text, time)
-		VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)`
+	keepDraft = `INSERT INTO draft ({,} student, problem, hash, givens, copy, stage, item, text, time)
+		VALUES ({?} ?, ?, ?, ?, ?, ?, ?, ?, ?)
+		ON CONFLICT ({,} student, problem, hash, givens, copy, stage, item) DO UPDATE SET text = excluded.text, time = excluded.time`
 	dropDraft = dropDrafts + " AND stage = ? AND item = ?"
 	// There is one line to type in: what was typed for another item of the copy before it
 	// is over with the answer, too.
-	dropDrafts = "DELETE FROM draft WHERE student = ? AND problem = ? AND hash = ? AND givens = ? AND copy = ?"
+	dropDrafts = "DELETE FROM draft WHERE {=} student = ? AND problem = ? AND hash = ? AND givens = ? AND copy = ?"
 )
 
 // SaveDraft keeps a half-typed line in the place of the one before; an empty Text
@@ -45,7 +43,10 @@ func (r *Record) SaveDraft(d Draft) error {
 			return &Error{Kind: ErrTooLong, Path: r.path}
 		}
 	}
-	return r.write(func(tx *sql.Tx) error {
+	return r.write(func(tx *tx) error {
+		if err := r.mustHold(tx); err != nil {
+			return err
+		}
 		if d.Text == "" {
 			return execute(tx, dropDraft, d.key()...)
 		}
@@ -55,9 +56,12 @@ func (r *Record) SaveDraft(d Draft) error {
 
 // Drafts gives the half-typed lines of a student, the oldest first.
 func (r *Record) Drafts(student string) ([]Draft, error) {
+	if r.foreign {
+		return nil, nil // of an older version, it may have none
+	}
 	var drafts []Draft
 	err := r.query(`SELECT student, problem, hash, givens, copy, stage, item, text, time FROM draft
-		WHERE student = ? ORDER BY time`, []any{student}, func(scan scan) error {
+		WHERE {=} student = ? ORDER BY time`, []any{student}, func(scan scan) error {
 		var d Draft
 		var ms int64
 		err := scan(&d.Student, &d.Problem, &d.Hash, &d.Givens, &d.Copy, &d.Stage, &d.Item, &d.Text, &ms)

@@ -62,7 +62,7 @@ func (r *Record) Append(e Entry) (Entry, error) {
 	if r.foreign {
 		return Entry{}, &Error{Kind: ErrReadOnly, Path: r.path}
 	}
-	w := &waiting{entry: e, done: make(chan struct{})}
+	w := &waiting{entry: e, lease: r.lease, done: make(chan struct{})}
 	if err := r.name(&w.entry); err != nil {
 		return Entry{}, r.fault(err)
 	}
@@ -115,7 +115,7 @@ func isID(s string) bool {
 const (
 	columns = "record, number, id, time, copy, student, kind, problem, hash, givens, stage, item, text, ref, detail"
 
-	insertEntry = "INSERT INTO entry (" + columns + ") VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"
+	insertEntry = "INSERT INTO entry ({,} " + columns + ") VALUES ({?} ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"
 )
 
 func (e *Entry) texts() []*string {

@@ -2,7 +2,6 @@ package record
 
 import (
 	"bytes"
-	"database/sql"
 	"errors"
 	"fmt"
 	"math/rand/v2"
@@ -124,7 +123,7 @@ func amidCommit(t *testing.T) (committed, journal []byte) {
 	for range 400 {
 		mustAppend(t, other, Entry{Text: strings.Repeat("T1 cos α ", 50)})
 	}
-	err := r.write(func(tx *sql.Tx) error {
+	err := r.write(func(tx *tx) error {
 		for e, err := range other.Entries(Filter{}) {
 			if err := errors.Join(err, execute(tx, insertEntry, e.values()...)); err != nil {
 				return err

@@ -9,7 +9,7 @@ import (
 // the path leads to, so that nobody is promised what is not so. The error is
 // [ErrMoved] where the file was moved, deleted or written over meanwhile.
 func (r *Record) Holds() error {
-	if r.path != "" && r.info != nil {
+	if r.info != nil {
 		now, err := os.Stat(r.path)
 		if err != nil || !os.SameFile(now, r.info) {
 			return &Error{Kind: ErrMoved, Path: r.path}
@@ -20,10 +20,10 @@ func (r *Record) Holds() error {
 		return nil
 	}
 	var there int
-	err := r.queryRow("SELECT count(*) FROM entry WHERE record = ? AND number = ? AND id = ?",
+	err := r.queryRow("SELECT count(*) FROM entry WHERE {=} record = ? AND number = ? AND id = ?",
 		[]any{idBytes(last.Record), last.Number, idBytes(last.ID)}, &there)
 	switch {
-	case errors.Is(err, ErrStopped) || isKind(err, ErrBusy):
+	case errors.Is(err, ErrStopped) || passes(err):
 		return r.fault(err)
 	case err != nil || there == 0:
 		return &Error{Kind: ErrMoved, Path: r.path, Cause: err}

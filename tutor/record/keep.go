@@ -23,8 +23,8 @@ func (r *Record) KeepProblem(hash, id, text string) error {
 	if len(hash) > MaxText || len(id) > MaxText || len(text) > MaxKept {
 		return &Error{Kind: ErrTooLong, Path: r.path}
 	}
-	return r.write(func(tx *sql.Tx) error {
-		return execute(tx, "INSERT INTO problem (hash, id, text) VALUES (?, ?, ?) ON CONFLICT DO NOTHING",
+	return r.write(func(tx *tx) error {
+		return execute(tx, "INSERT INTO problem ({,} hash, id, text) VALUES ({?} ?, ?, ?) ON CONFLICT DO NOTHING",
 			hash, id, text)
 	})
 }
@@ -32,7 +32,7 @@ func (r *Record) KeepProblem(hash, id, text string) error {
 // Problem gives the problem file kept under the hash; [ErrUnknown] if none is.
 func (r *Record) Problem(hash string) (Problem, error) {
 	p := Problem{Hash: hash}
-	err := r.queryRow("SELECT id, text FROM problem WHERE hash = ?", []any{hash}, &p.ID, &p.Text)
+	err := r.queryRow("SELECT id, text FROM problem WHERE {=} hash = ?", []any{hash}, &p.ID, &p.Text)
 	return p, r.fault(err)
 }
 
@@ -40,7 +40,7 @@ func (r *Record) Problem(hash string) (Problem, error) {
 func (r *Record) Problems() iter.Seq2[Problem, error] {
 	return func(yield func(Problem, error) bool) {
 		var hashes []string
-		err := r.query("SELECT hash FROM problem ORDER BY hash", nil, func(scan scan) error {
+		err := r.query("SELECT hash FROM problem WHERE {=} 1 = 1 ORDER BY hash", nil, func(scan scan) error {
 			var hash string
 			err := scan(&hash)
 			hashes = append(hashes, hash)
@@ -61,7 +61,7 @@ func (r *Record) Problems() iter.Seq2[Problem, error] {
 // Cache gives the value that [Record.SetCache] put under the key, or nil and
 // false. A cached value may vanish at any time.
 func (r *Record) Cache(key string) (value []byte, ok bool, err error) {
-	err = r.queryRow("SELECT value FROM cache WHERE key = ?", []any{key}, &value)
+	err = r.queryRow("SELECT value FROM cache WHERE {=} key = ?", []any{key}, &value)
 	if errors.Is(err, sql.ErrNoRows) {
 		return nil, false, nil
 	}
@@ -81,12 +81,12 @@ func (r *Record) SetCaches(values map[string][]byte) error {
 			return &Error{Kind: ErrTooLong, Path: r.path}
 		}
 	}
-	return r.write(func(tx *sql.Tx) error {
+	return r.write(func(tx *tx) error {
 		for key, value := range values {
 			if value == nil {
 				value = []byte{}
 			}
-			if err := execute(tx, "INSERT OR REPLACE INTO cache (key, value) VALUES (?, ?)", key, value); err != nil {
+			if err := execute(tx, "INSERT INTO cache ({,} key, value) VALUES ({?} ?, ?) ON CONFLICT ({,} key) DO UPDATE SET value = excluded.value", key, value); err != nil {
 				return err
 			}
 		}
@@ -96,5 +96,5 @@ func (r *Record) SetCaches(values map[string][]byte) error {
 
 // ClearCache throws away everything that SetCache put.
 func (r *Record) ClearCache() error {
-	return r.write(func(tx *sql.Tx) error { return execute(tx, "DELETE FROM cache") })
+	return r.write(func(tx *tx) error { return execute(tx, "DELETE FROM cache WHERE {=} 1 = 1") })
 }

@@ -1,9 +1,6 @@
 package record
 
-import (
-	"database/sql"
-	"iter"
-)
+import "iter"
 
 // Merged is what became of the entries given to [Record.Merge].
 type Merged struct {
@@ -72,14 +69,14 @@ func (r *Record) mergeBatch(entries []Entry, sum *Merged) error {
 		return nil
 	}
 	after := *sum
-	err := r.write(func(tx *sql.Tx) error {
-		add, err := tx.Prepare(insertEntry + " ON CONFLICT DO NOTHING")
+	err := r.write(func(t *tx) error {
+		after = *sum
+		added, err := r.addNew(t, entries)
 		if err != nil {
 			return err
 		}
-		defer add.Close()
-		for _, e := range entries {
-			if err := after.add(tx, add, e); err != nil {
+		for i, e := range entries {
+			if err := after.count(t, e, added[i]); err != nil {
 				return err
 			}
 		}
@@ -91,16 +88,40 @@ func (r *Record) mergeBatch(entries []Entry, sum *Merged) error {
 	return err
 }
 
-func (m *Merged) add(tx *sql.Tx, add *sql.Stmt, e Entry) error {
-	result, err := add.Exec(e.values()...)
+// addNew adds the entries that are not here yet, and says which of them these are.
+func (r *Record) addNew(t *tx, entries []Entry) (added []bool, err error) {
+	if r.isDatabase() {
+		return insertAll(t, entries)
+	}
+	statement, _ := t.translate(insertEntry+" ON CONFLICT DO NOTHING", nil)
+	add, err := t.Prepare(statement)
 	if err != nil {
-		return err
+		return nil, err
 	}
-	if n, err := result.RowsAffected(); err != nil || n == 1 {
+	defer add.Close()
+	added = make([]bool, len(entries))
+	for i, e := range entries {
+		result, err := add.Exec(e.values()...)
+		if err != nil {
+			return nil, err
+		}
+		n, err := result.RowsAffected()
+		if added[i] = n == 1; err != nil {
+			return nil, err
+		}
+	}
+	return added, nil
+}
+
+// count counts an entry, after comparing one that was here already.
+func (m *Merged) count(t *tx, e Entry, added bool) error {
+	if added {
 		m.Added++
-		return err
+		return nil
 	}
-	here, err := newRow().read(tx.QueryRow("SELECT "+columns+" FROM entry WHERE id = ? AND student = ?", idBytes(e.ID), e.Student).Scan)
+	here, err := newRow().read(func(into ...any) error {
+		return t.row("SELECT "+columns+" FROM entry WHERE {=} id = ? AND student = ?", []any{idBytes(e.ID), e.Student}, into...)
+	})
 	if err != nil {
 		return err
 	}

@@ -19,7 +19,13 @@ const checkedSize = 16 << 20
 // with an error that says why not: [ErrUnopenable], [ErrNewer],
 // [ErrNotRecord], [ErrDamaged], [ErrBusy] or [ErrFull]. In these cases the file
 // is left as it is.
+//
+// A path may also be the address of a database, see [IsDatabase]: then the record is the
+// book that the options name, and [ErrOlder] and [ErrAway] may come as well.
 func Open(path string, o Options) (*Record, error) {
+	if IsDatabase(path) {
+		return openDatabase(path, o.withDefaults())
+	}
 	r, err := open(path, o.withDefaults())
 	if err != nil {
 		return nil, opening(path, err)
@@ -159,8 +165,8 @@ func (r *Record) readID() error {
 // it back before anything reaches the file. Writing what is there already
 // would be no trial: SQLite leaves such a page alone.
 func (r *Record) tryWriting() error {
-	err := r.inTransaction(func(tx *sql.Tx) error {
-		result, err := tx.Exec("UPDATE record SET last = last + 1")
+	err := r.inTransaction(func(t *tx) error {
+		result, err := t.exec("UPDATE record SET last = last + 1")
 		if err == nil {
 			err = oneRow(result)
 		}

@@ -3,6 +3,7 @@ package record
 import (
 	"context"
 	"database/sql"
+	"errors"
 	"slices"
 	"sync"
 	"time"
@@ -19,6 +20,8 @@ type queue struct {
 // waiting is an entry on its way. What came of it may be read once done is closed.
 type waiting struct {
 	entry Entry
+	lease *Lease // that must still stand; nil for none
+	tried bool   // a commit with it may have come through
 	err   error
 	done  chan struct{}
 }
@@ -67,26 +70,38 @@ func (r *Record) settle(w *waiting) error {
 			return r.giveUp(w, ErrStopped)
 		}
 		err := r.commitWaiting(ctx, until)
+		if err != nil {
+			r.rest(ctx, err) // in its turn, so that few ask a server that does not answer
+		}
 		r.give()
-		if err != nil && (!isKind(err, ErrBusy) || !time.Now().Before(until)) {
+		if err != nil && (!passes(err) || !time.Now().Before(until)) {
 			return r.giveUp(w, err)
 		}
 	}
 }
 
-// giveUp says why an entry is not kept, unless it is by now.
+// giveUp says why an entry is not kept, unless it is by now. While a try with the entry
+// goes on, nobody knows.
 func (r *Record) giveUp(w *waiting, why error) error {
-	if r.queue.withdraw(w) {
-		return why
+	for {
+		if r.queue.withdraw(w) {
+			return why
+		}
+		select {
+		case <-w.done:
+			return w.err
+		case <-time.After(20 * time.Millisecond):
+		}
 	}
-	<-w.done
-	return w.err
 }
 
 // commitWaiting begins a transaction and commits those who wait then. The error is that
 // of the beginning: none of them was touched.
 func (r *Record) commitWaiting(ctx context.Context, until time.Time) error {
-	tx, err := r.conn.BeginTx(context.Background(), nil)
+	if r.isDatabase() {
+		return r.commitToDatabase()
+	}
+	t, err := r.begin(context.Background(), r.conn)
 	if err != nil {
 		return err
 	}
@@ -95,45 +110,73 @@ func (r *Record) commitWaiting(ctx context.Context, until time.Time) error {
 	if len(batch) > 1 {
 		ctx = context.Background()
 	}
-	err = r.finish(ctx, until, tx, r.insert(tx, batch))
+	r.queue.tell(batch, r.finish(ctx, until, t, r.insert(t, batch)))
+	return nil
+}
+
+// tell lets everybody know what came of a commit. Whoever had a reason of their own not
+// to be kept has it already.
+func (q *queue) tell(batch []*waiting, err error) {
 	for _, w := range batch {
-		w.err = err
+		if w.err == nil {
+			w.err = err
+		}
 		close(w.done)
 	}
-	return nil
 }
 
 // insert numbers the entries and adds them. The clock is read under the lock, so that
 // times follow numbers when several programs write. The id holds that the file is still
 // this record: another may have been copied over it.
-func (r *Record) insert(tx *sql.Tx, batch []*waiting) error {
-	if len(batch) == 0 {
-		return nil
+func (r *Record) insert(t *tx, batch []*waiting) error {
+	held, err := whoHold(t, batch)
+	if err != nil || len(held) == 0 {
+		return err
 	}
 	var last int64
-	row := tx.QueryRow("UPDATE record SET last = last + ? WHERE id = ? RETURNING last", len(batch), idBytes(r.id))
-	if err := row.Scan(&last); err != nil {
-		if err == sql.ErrNoRows {
-			return ErrMoved
-		}
+	err = t.row("UPDATE record SET last = last + ? WHERE id = ? RETURNING last", []any{len(held), idBytes(r.id)}, &last)
+	if errors.Is(err, sql.ErrNoRows) {
+		return ErrMoved
+	}
+	if err != nil {
 		return err
 	}
 	now := toMillisecond(r.options.Now())
-	for i, w := range batch {
-		w.entry.Number, w.entry.Time = last-int64(len(batch)-1-i), now
-		if err := r.insertOne(tx, &w.entry); err != nil {
+	for i, w := range held {
+		w.entry.Number, w.entry.Time = last-int64(len(held)-1-i), now
+		if err := insertOne(t, &w.entry); err != nil {
 			return err
 		}
 	}
 	return nil
 }
 
-func (r *Record) insertOne(tx *sql.Tx, e *Entry) error {
-	if err := execute(tx, insertEntry, e.values()...); err != nil {
+func insertOne(t *tx, e *Entry) error {
+	if err := execute(t, insertEntry, e.values()...); err != nil {
 		return err
 	}
 	if e.Kind != Answer {
 		return nil
 	}
-	return execute(tx, dropDrafts, draftOf(e).copyKey()...)
+	return execute(t, dropDrafts, draftOf(e).copyKey()...)
+}
+
+// whoHold leaves out those whose visit was taken over by another. They get no number, so
+// that numbers have no gaps.
+func whoHold(t *tx, batch []*waiting) (held []*waiting, err error) {
+	for _, w := range batch {
+		if w.lease == nil {
+			held = append(held, w)
+			continue
+		}
+		switch ok, err := w.lease.holds(t); {
+		case err != nil:
+			return nil, err
+		case ok:
+			held = append(held, w)
+		default:
+			w.err = ErrTaken
+		}
+	}
+	return held, nil
 }

@@ -74,7 +74,7 @@ func (e Entry) before(other Entry) bool {
 
 func (f Filter) query(at Entry) (string, []any) {
 	var q strings.Builder
-	q.WriteString("SELECT " + columns + " FROM entry WHERE (record, number, id, student) > (?, ?, ?, ?)")
+	q.WriteString("SELECT " + columns + " FROM entry WHERE {=} (record, number, id, student) > (?, ?, ?, ?)")
 	args := []any{idBytes(at.Record), at.Number, idBytes(at.ID), at.Student}
 	if f.Student != "" {
 		q.WriteString(" AND student = ?")
@@ -101,7 +101,7 @@ func (r *Record) Entry(id, student string) (Entry, error) {
 		return Entry{}, &Error{Kind: ErrUnknown, Path: r.path}
 	}
 	e, err := newRow().read(func(into ...any) error {
-		return r.queryRow("SELECT "+columns+" FROM entry WHERE id = ? AND student = ?", []any{idBytes(id), student}, into...)
+		return r.queryRow("SELECT "+columns+" FROM entry WHERE {=} id = ? AND student = ?", []any{idBytes(id), student}, into...)
 	})
 	return e, r.fault(err)
 }

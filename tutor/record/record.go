@@ -28,6 +28,11 @@ type Options struct {
 	// Wait is how long a call waits while other programs write to the same
 	// file, before it gives up with [ErrBusy]; 30 seconds if zero.
 	Wait time.Duration
+	// Book is which of the books of a database is meant, the code of a class for one; it
+	// says nothing about a file.
+	Book string
+	// Host is what this machine is called in a database; its own name if empty.
+	Host string
 }
 
 func (o Options) withDefaults() Options {
@@ -52,6 +57,7 @@ type Record struct {
 	*file
 	current func() context.Context // see Within
 	last    *atomic.Pointer[Entry] // what was appended last through this handle
+	lease   *Lease                 // of the visit that uses this handle
 }
 
 // A file is what all handles of one record share.
@@ -59,6 +65,7 @@ type file struct {
 	path    string
 	id      string
 	foreign bool
+	dialect dialect
 	options Options
 	info    os.FileInfo // as it was opened; nil in memory
 	queue   queue
@@ -68,12 +75,22 @@ type file struct {
 	// turn and takes it out again; a mutex could not be left waiting for.
 	turn chan struct{}
 	db   *sql.DB
-	conn *sql.Conn
+	conn *sql.Conn // nil where db is a database server's
+}
+
+func (f *file) isDatabase() bool { return f.conn == nil }
+
+func (f *file) translate(statement string, args []any) (string, []any) {
+	return f.dialect.translate(statement, args)
+}
+
+func (f *file) readAll(rows *sql.Rows, each func(scan) error) error {
+	return f.dialect.readAll(rows, each)
 }
 
 func newRecord(path string, db *sql.DB, conn *sql.Conn) *Record {
 	f := &file{path: path, db: db, conn: conn, turn: make(chan struct{}, 1)}
-	return &Record{f, context.Background, new(atomic.Pointer[Entry])}
+	return &Record{file: f, current: context.Background, last: new(atomic.Pointer[Entry])}
 }
 
 // Within gives a second handle of the same open record. A call on it asks for the
@@ -81,7 +98,7 @@ func newRecord(path string, db *sql.DB, conn *sql.Conn) *Record {
 // that is done: nothing was kept then. So a lesson hands its context to all that it does
 // with the record, and what waits can be left.
 func (r *Record) Within(current func() context.Context) *Record {
-	return &Record{r.file, current, new(atomic.Pointer[Entry])}
+	return &Record{r.file, current, new(atomic.Pointer[Entry]), r.lease}
 }
 
 // ID is the random name that the record got when it was made: 32 hexadecimal
@@ -111,7 +128,9 @@ func (r *Record) Now() time.Time { return r.options.Now() }
 func (r *Record) Close() error {
 	r.turn <- struct{}{}
 	defer r.give()
-	r.conn.Close()
+	if r.conn != nil {
+		r.conn.Close()
+	}
 	return r.db.Close()
 }
 
@@ -139,55 +158,83 @@ func (f *file) take(ctx context.Context) error {
 // all about the same chance. Between two tries others of this process may read.
 const pause = 80 * time.Millisecond
 
-// patiently does something with the connection, again and again while another program
-// holds the file, until Options.Wait is over or the context done.
-func (r *Record) patiently(do func() error) error {
+// patiently does something with the store, again and again while another program holds
+// the file or the database is away, until Options.Wait is over or the context done.
+func (r *Record) patiently(do func(ctx context.Context, on reader) error) error {
 	ctx := r.current()
 	for until := time.Now().Add(r.options.Wait); ; {
-		if err := r.take(ctx); err != nil {
-			return err
-		}
-		err := do()
-		r.give()
+		err := r.once(ctx, do)
 		switch {
-		case !isKind(err, ErrBusy):
+		case !passes(err):
 			return err
 		case ctx.Err() != nil:
 			return ErrStopped
 		case !time.Now().Before(until):
 			return err
 		}
+		r.rest(ctx, err)
 	}
+}
+
+// once does something in its turn. A connection of SQLite's takes no context: it would
+// start a goroutine for each query.
+func (r *Record) once(ctx context.Context, do func(context.Context, reader) error) error {
+	if r.isDatabase() {
+		try, cancel := context.WithTimeout(ctx, longestTry)
+		defer cancel()
+		return do(try, r.db)
+	}
+	if err := r.take(ctx); err != nil {
+		return err
+	}
+	defer r.give()
+	return do(context.Background(), r.conn)
+}
+
+// longestTry is how long a server may take to answer before it is asked again.
+const longestTry = 5 * time.Second
+
+// passes tells what may be over in a moment: another program, or a server that is
+// started again.
+func passes(err error) bool { return isKind(err, ErrBusy) || isKind(err, ErrAway) }
+
+// rest waits between two tries at a server that does not answer; SQLite has waited
+// already.
+func (r *Record) rest(ctx context.Context, err error) {
+	if !r.isDatabase() {
+		return
+	}
+	select {
+	case <-ctx.Done():
+	case <-time.After(200 * time.Millisecond):
+	}
+}
+
+// reader is what queries are run on: a connection, or any of several.
+type reader interface {
+	QueryContext(ctx context.Context, query string, args ...any) (*sql.Rows, error)
+	QueryRowContext(ctx context.Context, query string, args ...any) *sql.Row
 }
 
 // queryRow runs a query that gives one row and scans it. Without a row the
 // error is sql.ErrNoRows.
 func (r *Record) queryRow(query string, args []any, into ...any) error {
-	return r.patiently(func() error {
-		row := r.conn.QueryRowContext(context.Background(), query, args...)
-		if err := row.Err(); err != nil {
-			return err
-		}
-		return scanned(row.Scan(into...))
+	query, args = r.translate(query, args)
+	return r.patiently(func(ctx context.Context, on reader) error {
+		return scanned(r.dialect.scanned(on.QueryRowContext(ctx, query, args...).Scan, into))
 	})
 }
 
 // query calls each for every row. The rows are read to the end before other
 // calls go on, so each must be quick and must not use the record.
 func (r *Record) query(query string, args []any, each func(scan) error) error {
-	return r.patiently(func() error {
-		rows, err := r.conn.QueryContext(context.Background(), query, args...)
+	query, args = r.translate(query, args)
+	return r.patiently(func(ctx context.Context, on reader) error {
+		rows, err := on.QueryContext(ctx, query, args...)
 		if err != nil {
 			return err
 		}
-		defer rows.Close()
-		read := func(into ...any) error { return scanned(rows.Scan(into...)) }
-		for rows.Next() {
-			if err := each(read); err != nil {
-				return err
-			}
-		}
-		return rows.Err()
+		return r.readAll(rows, each)
 	})
 }
 
@@ -196,43 +243,53 @@ type scan func(into ...any) error
 // scanned hides what a value of the wrong type looked like: the error of
 // database/sql quotes it, however long and whatever it is.
 func scanned(err error) error {
-	if err == nil || errors.Is(err, sql.ErrNoRows) || resultCode(err) != 0 {
+	if err == nil || errors.Is(err, sql.ErrNoRows) || resultCode(err) != 0 || kindOf(err) != nil {
 		return err
 	}
 	return ErrDamaged
 }
 
 // write runs do in a transaction of its own, which is on disk when write
-// returns nil and has left no trace when it does not.
-func (r *Record) write(do func(*sql.Tx) error) error {
+// returns nil and has left no trace when it does not. A server may have taken a
+// transaction although it could not say so: do may run again then, and has to come to
+// the same.
+func (r *Record) write(do func(*tx) error) error {
 	if r.foreign {
 		return &Error{Kind: ErrReadOnly, Path: r.path}
 	}
 	return r.fault(r.inTransaction(do))
 }
 
-func (r *Record) inTransaction(do func(*sql.Tx) error) error {
-	var tx *sql.Tx
-	ctx, until := r.current(), time.Now().Add(r.options.Wait)
-	err := r.patiently(func() (err error) {
-		if tx, err = r.conn.BeginTx(context.Background(), nil); err == nil {
-			err = r.finish(ctx, until, tx, do(tx))
+func (r *Record) inTransaction(do func(*tx) error) error {
+	until := time.Now().Add(r.options.Wait)
+	return r.patiently(func(ctx context.Context, on reader) error {
+		t, err := r.begin(ctx, on)
+		if err != nil {
+			return err
 		}
-		return err
+		return r.finish(r.current(), until, t, do(t))
 	})
-	return err
+}
+
+func (f *file) begin(ctx context.Context, on reader) (*tx, error) {
+	t, err := on.(interface {
+		BeginTx(context.Context, *sql.TxOptions) (*sql.Tx, error)
+	}).BeginTx(ctx, nil)
+	return &tx{t, f.dialect, ctx}, err
 }
 
 // finish commits a transaction, or takes it back if something went wrong in it.
-func (f *file) finish(ctx context.Context, until time.Time, tx *sql.Tx, err error) error {
+func (f *file) finish(ctx context.Context, until time.Time, t *tx, err error) error {
 	if err != nil {
-		tx.Rollback()
+		t.Rollback()
 		return err
 	}
-	// A commit that finds readers in its way leaves the transaction open. It is tried
-	// again; given up, it must be ended here, or the next commit would bring what the
-	// caller was told is not kept.
-	err = tx.Commit()
+	if err = t.Commit(); f.isDatabase() || err == nil {
+		return err
+	}
+	// A commit that finds readers in its way leaves SQLite's transaction open. It is
+	// tried again; given up, it must be ended here, or the next commit would bring what
+	// the caller was told is not kept.
 	for isKind(err, ErrBusy) && ctx.Err() == nil && time.Now().Before(until) {
 		_, err = f.conn.ExecContext(context.Background(), "COMMIT")
 	}

@@ -3,7 +3,6 @@ package record
 import (
 	"cmp"
 	"context"
-	"database/sql"
 	"embed"
 	"fmt"
 	"io/fs"
@@ -55,7 +54,7 @@ func (r *Record) migrateTo(last int) error {
 		return err
 	}
 	for done := false; !done; {
-		err := r.inTransaction(func(tx *sql.Tx) error {
+		err := r.inTransaction(func(tx *tx) error {
 			version, err := versionOf(tx)
 			if err != nil || version > len(steps) {
 				return cmp.Or(err, ErrNewer)
@@ -73,7 +72,7 @@ func (r *Record) migrateTo(last int) error {
 }
 
 // step runs the migration that follows the version.
-func (r *Record) step(tx *sql.Tx, version int, statements string) error {
+func (r *Record) step(tx *tx, version int, statements string) error {
 	if err := execute(tx, statements); err != nil {
 		return err
 	}
@@ -91,14 +90,14 @@ func (r *Record) step(tx *sql.Tx, version int, statements string) error {
 
 // versionOf is the number of migrations that were run on the file, 0 for an
 // empty one; ErrNotRecord for a file that is something else.
-func versionOf(tx *sql.Tx) (int, error) {
+func versionOf(tx *tx) (int, error) {
 	var version, application, objects int
 	for query, into := range map[string]*int{
 		"PRAGMA user_version":                &version,
 		"PRAGMA application_id":              &application,
 		"SELECT count(*) FROM sqlite_schema": &objects,
 	} {
-		if err := tx.QueryRow(query).Scan(into); err != nil {
+		if err := tx.row(query, nil, into); err != nil {
 			return 0, err
 		}
 	}

@@ -21,6 +21,9 @@ func sentences() map[error]string {
 		ErrTooLarge:   "The file %s is larger than a record that can be taken in (one gigabyte).",
 		ErrMalformed:  "The entry does not have the form that the record keeps.",
 		ErrUnknown:    "What was asked for is not in the record %s.",
+		ErrTaken:      "You are connected from another window now, which has taken over.",
+		ErrAway:       "The database %s does not answer.",
+		ErrOlder:      "The database %s was made for an older version of this program, or not made for it yet. Whoever looks after it runs the command standstill record migrate.",
 		ErrStopped:    "The record %s was not free in time.",
 	}
 }
@@ -28,6 +31,10 @@ func sentences() map[error]string {
 // unopenable says more about ErrUnopenable where the cause is known.
 func unopenable(err error) string {
 	switch {
+	case errors.Is(err, errPassword):
+		return "The address of the database %s holds a password, which others on this machine can see. Put it into the file that PGPASSFILE names (~/.pgpass)."
+	case errors.Is(err, errAddress):
+		return "The address %s is not that of a database. It looks like postgres://user@host/database."
 	case errors.Is(err, errNoFile):
 		return "The record %s cannot be opened: it is a folder or a device, not a file."
 	case errors.Is(err, errNoHome):

@@ -21,16 +21,16 @@ func (r *Record) AddStudent(id, name string) error {
 	if len(id) > MaxText || len(name) > MaxText {
 		return &Error{Kind: ErrTooLong, Path: r.path}
 	}
-	return r.write(func(tx *sql.Tx) error {
-		return execute(tx, `INSERT INTO student (id, name) VALUES (?, ?)
-			ON CONFLICT (id) DO UPDATE SET name = excluded.name`, id, name)
+	return r.write(func(tx *tx) error {
+		return execute(tx, `INSERT INTO student ({,} id, name) VALUES ({?} ?, ?)
+			ON CONFLICT ({,} id) DO UPDATE SET name = excluded.name`, id, name)
 	})
 }
 
 // Students lists the students in the order in which they were added.
 func (r *Record) Students() ([]Student, error) {
 	var students []Student
-	err := r.query("SELECT id, name FROM student ORDER BY place", nil, func(scan scan) error {
+	err := r.query("SELECT id, name FROM student WHERE {=} 1 = 1 ORDER BY place", nil, func(scan scan) error {
 		var s Student
 		err := scan(&s.ID, &s.Name)
 		students = append(students, s)
@@ -48,7 +48,7 @@ func (r *Record) LastStudent() (string, error) { return r.Setting(lastStudent) }
 // Setting gives a remembered choice, or "" where there is none.
 func (r *Record) Setting(key string) (string, error) {
 	var value string
-	err := r.queryRow("SELECT value FROM setting WHERE key = ?", []any{key}, &value)
+	err := r.queryRow("SELECT value FROM setting WHERE {=} key = ?", []any{key}, &value)
 	if errors.Is(err, sql.ErrNoRows) {
 		return "", nil
 	}
@@ -60,8 +60,8 @@ func (r *Record) SetSetting(key, value string) error {
 	if len(key) > MaxText || len(value) > MaxText {
 		return &Error{Kind: ErrTooLong, Path: r.path}
 	}
-	return r.write(func(tx *sql.Tx) error {
-		return execute(tx, "INSERT OR REPLACE INTO setting (key, value) VALUES (?, ?)", key, value)
+	return r.write(func(tx *tx) error {
+		return execute(tx, "INSERT INTO setting ({,} key, value) VALUES ({?} ?, ?) ON CONFLICT ({,} key) DO UPDATE SET value = excluded.value", key, value)
 	})
 }
 
@@ -70,26 +70,22 @@ func (r *Record) SetSetting(key, value string) error {
 // file; what the disk itself keeps of them is out of reach. The running
 // numbers are not given again. Forget gives the number of entries deleted.
 func (r *Record) Forget(student string) (deleted int, err error) {
-	err = r.write(func(tx *sql.Tx) error {
-		result, err := tx.Exec("DELETE FROM entry WHERE student = ?", student)
+	err = r.write(func(tx *tx) error {
+		result, err := tx.exec("DELETE FROM entry WHERE {=} student = ?", student)
 		if err != nil {
 			return err
 		}
 		n, err := result.RowsAffected()
 		deleted = int(n)
 		return errors.Join(err,
-			execute(tx, "DELETE FROM student WHERE id = ?", student),
-			execute(tx, "DELETE FROM draft WHERE student = ?", student),
-			execute(tx, "DELETE FROM setting WHERE key = ? AND value = ?", lastStudent, student),
-			execute(tx, "DELETE FROM cache"))
+			execute(tx, "DELETE FROM student WHERE {=} id = ?", student),
+			execute(tx, "DELETE FROM lease WHERE {=} student = ?", student),
+			execute(tx, "DELETE FROM draft WHERE {=} student = ?", student),
+			execute(tx, "DELETE FROM setting WHERE {=} key = ? AND value = ?", lastStudent, student),
+			execute(tx, "DELETE FROM cache WHERE {=} 1 = 1"))
 	})
 	if err != nil {
 		return 0, err
 	}
 	return deleted, nil
-}
-
-func execute(tx *sql.Tx, statement string, args ...any) error {
-	_, err := tx.Exec(statement, args...)
-	return err
 }

@@ -26,6 +26,9 @@ var (
 	ErrTooLarge   = errors.New("record is too large")
 	ErrMalformed  = errors.New("entry is malformed")
 	ErrUnknown    = errors.New("not in the record")
+	ErrTaken      = errors.New("the visit was taken over")
+	ErrAway       = errors.New("database does not answer")
+	ErrOlder      = errors.New("database is of an older version")
 	ErrStopped    = errors.New("waiting for the record was broken off")
 )
 
@@ -95,13 +98,16 @@ func resultCode(err error) int {
 
 func kindOf(err error) error {
 	for _, kind := range []error{ErrUnopenable, ErrNewer, ErrNotRecord, ErrDamaged, ErrBusy, ErrFull, ErrDisk,
-		ErrReadOnly, ErrMoved, ErrTooLong, ErrTooLarge, ErrMalformed, ErrUnknown, ErrStopped} {
+		ErrReadOnly, ErrMoved, ErrTooLong, ErrTooLarge, ErrMalformed, ErrUnknown, ErrTaken, ErrAway, ErrOlder, ErrStopped} {
 		if errors.Is(err, kind) {
 			return kind
 		}
 	}
 	if errors.Is(err, sql.ErrNoRows) {
 		return ErrUnknown
+	}
+	if kind := serverKind(err); kind != nil {
+		return kind
 	}
 	codes, code := resultCodes(), resultCode(err)
 	if kind, ok := codes[code]; ok {
