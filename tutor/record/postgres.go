@@ -456,7 +456,7 @@ func serverKind(err error) error {
 		return ErrUnopenable
 	case errors.As(err, &connect), errors.As(err, &network), errors.Is(err, io.EOF), errors.Is(err, io.ErrUnexpectedEOF),
 		errors.Is(err, driver.ErrBadConn), errors.Is(err, context.DeadlineExceeded), errors.Is(err, context.Canceled),
-		errors.Is(err, net.ErrClosed), errors.Is(err, pgx.ErrTxCommitRollback), errors.Is(err, sql.ErrConnDone):
+		errors.Is(err, net.ErrClosed), errors.Is(err, pgx.ErrTxCommitRollback):
 		return ErrAway
 	}
 	return nil
