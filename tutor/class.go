@@ -167,7 +167,8 @@ func saidSet(due time.Time) string {
 	return fmt.Sprintf("It is set for your class, due on %s.", due.Local().Format("2 January"))
 }
 
-func saidVisitor(name string) string {
+// SaidVisitor says why a visitor cannot give the place to somebody else.
+func SaidVisitor(name string) string {
 	return "You are here as " + name + ". Another student connects from another window, with a name and pass phrase of their own."
 }
 
@@ -182,7 +183,7 @@ func (l *Lesson) Refused(w Word) string {
 	class := &l.desk.tutor.Class
 	switch {
 	case w == AskStudent && l.desk.tutor.IsVisit():
-		return saidVisitor(l.desk.Student.Name)
+		return SaidVisitor(l.desk.Student.Name)
 	case w == AskHint && class.NoHints:
 		return saidNoHints
 	case w == AskSolution && class.NoSolution && !l.Solved():

@@ -153,5 +153,9 @@ func (l *Lesson) note(e record.Entry) (*Line, error) {
 	if e.Kind == record.Answer {
 		l.desk.kept(l.attempt).Store(new(string)) // its half-typed lines went with it
 	}
-	return l.Page.Add(kept), nil
+	line := l.Page.Add(kept)
+	if told := l.desk.tutor.Told; told != nil && line != nil {
+		told(l.Problem, line)
+	}
+	return line, nil
 }

@@ -25,8 +25,12 @@ func (t *Tutor) Students() ([]record.Student, error) {
 	return t.Record.Students()
 }
 
-// IsShared reports whether more than one student has practised here.
+// IsShared reports whether more than one student has practised here, so that it is
+// worth asking who does now. A visit is one student's.
 func (t *Tutor) IsShared() bool {
+	if t.IsVisit() {
+		return false
+	}
 	students, err := t.Record.Students()
 	return err == nil && len(students) > 1
 }

@@ -35,6 +35,8 @@ type Options struct {
 	// take the place, and nothing of the machine itself is named. nil on the student's own
 	// machine.
 	Visitor *record.Student
+	// Told is called with each line that was kept; nil for nobody who wants to know.
+	Told func(*problems.Problem, *Line)
 }
 
 // Tutor leads lessons. It holds nothing of its own, so that one may serve many

@@ -112,7 +112,7 @@ func (t *teacher) open() (m *class.Markbook, done func(), err error) {
 	if err != nil {
 		return nil, nil, err
 	}
-	r, err := record.Open(path, record.Options{})
+	r, err := record.Open(path, record.Options{Book: c.Code})
 	if err != nil {
 		return nil, nil, errors.New(record.Sentence(err))
 	}

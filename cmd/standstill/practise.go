@@ -92,7 +92,7 @@ const longestOpening = 15 * time.Second
 func (a *app) openRecord() (r *record.Record, notice string, err error) {
 	path, err := a.recordPath()
 	if err == nil {
-		told := time.AfterFunc(time.Second, func() { fmt.Fprintf(a.Err, saidWaitsForRecord+"\n", path) })
+		told := time.AfterFunc(time.Second, func() { fmt.Fprintf(a.Err, saidWaitsForRecord+"\n", record.Shown(path)) })
 		r, err = record.Open(path, record.Options{Wait: longestOpening})
 		told.Stop()
 	}

@@ -43,7 +43,7 @@ func recordCommand(a *app) *cobra.Command {
 	}
 	c.Flags().BoolVar(&asJSON, "json", false, "print one JSON object")
 	c.Flags().StringVar(&classFile, "class", "", "the class `file`; else class.yaml beside the program or in the data folder")
-	c.AddCommand(forgetCommand(a))
+	c.AddCommand(forgetCommand(a), recordMigrateCommand(a), recordCopyCommand(a), recordExportCommand(a))
 	return c
 }
 
@@ -55,7 +55,7 @@ func (a *app) seat(classFile string, args []string) (desk *tutor.Desk, done func
 		return nil, nil, err
 	}
 	path, err := a.recordPath()
-	if err == nil {
+	if err == nil && !record.IsDatabase(path) {
 		if _, missing := os.Stat(path); errors.Is(missing, fs.ErrNotExist) {
 			return nil, nil, fmt.Errorf(saidNoRecord, path)
 		}

@@ -49,7 +49,7 @@ func root(a *app) *cobra.Command {
 	own.BoolVar(&a.plain, "plain", false, "lines of text in place of screens")
 	a.screenFlags(own)
 	c.SuggestionsMinimumDistance = nearEnough
-	c.AddCommand(markCommand(a), solveCommand(a), bankCommand(a), recordCommand(a), benchCommand(a), classCommand(a), handInCommand(a), sheetCommand(a), versionCommand(a))
+	c.AddCommand(markCommand(a), solveCommand(a), bankCommand(a), recordCommand(a), benchCommand(a), classCommand(a), handInCommand(a), sheetCommand(a), hostCommand(a), versionCommand(a))
 	return c
 }
 

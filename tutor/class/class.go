@@ -35,8 +35,9 @@ import (
 // of students came from.
 type Class struct {
 	tutor.Class
-	Roster Roster
-	Bank   *problems.Bank // the problems that can be set, the class's own among them
+	Roster  Roster
+	Teacher string         // who may look on at a host; "" for nobody
+	Bank    *problems.Bank // the problems that can be set, the class's own among them
 
 	From   []string          // folders of own problems, as the file names them
 	Packed []Packed          // own problems that the file itself holds

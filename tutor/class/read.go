@@ -21,7 +21,7 @@ import (
 // The keys of a class file, part by part.
 var (
 	classKeys = problems.Keys{Needed: []string{"name", "students", "problems"},
-		Optional: []string{keyNumbers, keyCode, keyFrom, keyFiles, "settings", "oneroster"}, Example: "name: Physics 10b"}
+		Optional: []string{keyNumbers, keyCode, keyFrom, keyFiles, "settings", "oneroster", "teacher"}, Example: "name: Physics 10b"}
 	fileKeys    = problems.Keys{Needed: []string{"name", "text"}, Example: "{name: quay-lantern.yaml, text: …}"}
 	studentKeys = problems.Keys{Needed: []string{"id", "name"}, Example: "{id: s01, name: Ada Berg}"}
 	workKeys    = problems.Keys{Optional: []string{"problem", "topic", "level", "due"}, Example: "{problem: canal-lantern, due: 2026-03-09}"}
@@ -112,6 +112,22 @@ func (r *reader) whole(root *yaml.Node) {
 	}
 	r.work(v["problems"])
 	r.settings(v["settings"])
+	r.teacher(v["teacher"])
+}
+
+// teacher reads the name under which the teacher comes to a host. No student may have it.
+func (r *reader) teacher(n *yaml.Node) {
+	if n == nil {
+		return
+	}
+	name, ok := r.Word(n, `"teacher"`, "kim")
+	for _, s := range r.class.Students {
+		if ok && problems.Fold(s.ID) == problems.Fold(name) {
+			r.At(n, fmt.Sprintf("%q is the id of a student", name), "an id that no student has, such as kim")
+			return
+		}
+	}
+	r.class.Teacher = name
 }
 
 // numberKey reads what the numbers come from.

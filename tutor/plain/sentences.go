@@ -17,6 +17,7 @@ const (
 	saidNotOnList     = "Name: that is not on the list of your class. Type a name as it stands there, or its number."
 	saidRefused       = "Class: %s"
 	saidAgain         = "Student: %s. Type student if you are somebody else."
+	saidVisitor       = "Student: %s. %s"
 	saidRecord        = "Record: %s"
 	saidResume        = "This is where you left off."
 	saidWhy           = "Why: %s Type problems to choose another."

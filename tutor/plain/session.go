@@ -117,6 +117,8 @@ func (s *session) begin(another bool) error {
 			return err
 		}
 		s.say(saidRecord, tutor.SaidWhoSees(s.Kept))
+	case s.Tutor.IsVisit():
+		s.say(saidVisitor, student.Name, tutor.SaidWhoSees(s.Kept))
 	case s.Tutor.IsShared():
 		if student, err = s.who(student); err != nil {
 			return err
@@ -329,6 +331,10 @@ func (s *session) word(w tutor.Word) error {
 		s.ideas()
 		return nil
 	case tutor.AskStudent:
+		if s.Tutor.IsVisit() {
+			s.say(saidRefused, tutor.SaidVisitor(s.desk.Student.Name))
+			return nil
+		}
 		return s.begin(true)
 	case tutor.AskProblems:
 		return s.choose()

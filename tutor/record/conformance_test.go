@@ -315,6 +315,24 @@ func TestStoreLeases(t *testing.T) {
 	})
 }
 
+func TestStoreKeepsDoors(t *testing.T) {
+	eachStore(t, func(t *testing.T, r *Record, again func() *Record) {
+		if d, err := r.Door("ada"); err != nil || !cmp.Equal(d, Door{}) {
+			t.Fatalf("before: %v, %v", d, err)
+		}
+		must(t, r.SetDoors(map[string]Door{"ada": {Hash: "a", Keys: []string{"k1", "k2"}}, "ben": {Hash: "b"}}))
+		other := again()
+		must(t, other.SetDoors(map[string]Door{"ada": {Hash: "new"}}))
+		for _, r := range []*Record{r, other} {
+			ada, err := r.Door("ada")
+			ben, err2 := r.Door("ben")
+			if errors.Join(err, err2) != nil || !cmp.Equal(ada, Door{Hash: "new"}) || !cmp.Equal(ben, Door{Hash: "b"}) {
+				t.Errorf("ada %v, ben %v, %v", ada, ben, errors.Join(err, err2))
+			}
+		}
+	})
+}
+
 // Many visits at several machines write at once: nothing lost, nothing twice, no gaps,
 // and no student's time goes back.
 func TestStoreUnderLoad(t *testing.T) {

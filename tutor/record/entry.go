@@ -22,6 +22,7 @@ const (
 	Limited   = "limit"    // an answer to the question after Solve: Item, Text
 	PassedOn  = "pass"     // Components passed over
 	Bench     = "bench"    // a bench run: what was measured, in Text
+	Renewed   = "renew"    // a new pass phrase; the old one and the keys open nothing more
 	Noted     = "note"     // what was found about the entry Ref when it was collected
 )
 

@@ -24,7 +24,7 @@ import (
 )
 
 // IsDatabase says whether a record is named by the address of a database server, as in
-// postgres://host/database, and not by a file.
+// postgres://host/database, and not by a file. ?book=NAME chooses one of its books.
 func IsDatabase(location string) bool {
 	return strings.HasPrefix(location, "postgres://") || strings.HasPrefix(location, "postgresql://")
 }
@@ -118,10 +118,25 @@ func openDatabase(location string, o Options) (*Record, error) {
 	return r, nil
 }
 
+// bookIn takes the book out of an address, which overrules the usual one: the server knows
+// nothing of books.
+func bookIn(location, usual string) (address, book string) {
+	u, err := url.Parse(location)
+	if err != nil || !u.Query().Has("book") {
+		return location, usual
+	}
+	q := u.Query()
+	book = q.Get("book")
+	q.Del("book")
+	u.RawQuery = q.Encode()
+	return u.String(), book
+}
+
 // mostConnections is how many connections one program keeps: one writes, the others read.
 const mostConnections = 8
 
 func connectDatabase(location string, o Options) (*Record, error) {
+	location, o.Book = bookIn(location, o.Book)
 	config, err := databaseConfig(location)
 	if err != nil {
 		return nil, &Error{Kind: ErrUnopenable, Path: Shown(location), Cause: err}

@@ -69,6 +69,7 @@ type file struct {
 	options Options
 	info    os.FileInfo // as it was opened; nil in memory
 	queue   queue
+	doors   doorFile
 
 	// One connection for life: limits and pragmas belong to a connection, and
 	// a record in memory is its connection. Whoever uses it has put a value into

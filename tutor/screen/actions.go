@@ -1,6 +1,8 @@
 package screen
 
 import (
+	"strings"
+
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -147,6 +149,8 @@ func (m *model) enter() {
 // wordOf finds the word that a whole line is.
 func (m *model) wordOf(text string) (tutor.Word, bool) {
 	switch {
+	case m.bench == nil && m.tutor.IsVisit() && strings.EqualFold(strings.TrimSpace(text), string(goToBench)):
+		return goToBench, true
 	case m.bench == nil && m.lesson != nil && !m.lent:
 		return m.lesson.WordOf(text)
 	case m.bench == nil:

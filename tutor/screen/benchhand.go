@@ -180,7 +180,7 @@ func (m *model) toBench() {
 	m.saveDraft()
 	student := m.desk.Student
 	m.desk, m.lesson, m.work, m.lent = nil, nil, nil, true
-	m.actions = benchActions()
+	m.actions = m.actionsAtBench()
 	m.line.past = nil
 	m.line.set("")
 	m.refresh()

@@ -40,7 +40,7 @@ func (m *model) isAtBench() bool { return m.bench != nil && m.lesson == nil }
 
 // begin opens the bench, at the choice of an apparatus where none was named.
 func (b *atBench) begin(m *model) {
-	m.actions = benchActions()
+	m.actions = m.actionsAtBench()
 	switch {
 	case m.notice != "":
 		b.to(m, &agree{})

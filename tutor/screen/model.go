@@ -68,6 +68,9 @@ func newModel(t *tutor.Tutor, o Options, r *lipgloss.Renderer) *model {
 // newModelAt makes the model of a bench, or of lessons where there is none.
 func newModelAt(b *atBench, t *tutor.Tutor, o Options, r *lipgloss.Renderer) *model {
 	m := &model{bench: b, tutor: t, renderer: r, notice: o.Notice, actions: actions(), on: allKeys(), line: newLine()}
+	if t.IsVisit() {
+		m.actions = visitActions(m.actions)
+	}
 	m.chooseBackground(o)
 	m.look = newLook(r, m.light, o.ASCII)
 	m.begin()
@@ -269,6 +272,8 @@ func (m *model) update(msg tea.Msg) tea.Cmd {
 		m.cols, m.rows = min(max(msg.Width, 0), mostCols), min(max(msg.Height, 0), mostRows)
 	case tea.KeyMsg:
 		return m.key(msg)
+	case notice:
+		m.say(string(msg))
 	}
 	return nil
 }

@@ -57,6 +57,10 @@ type Options struct {
 	// Context ends the lesson; it is set for one visit of many in a process. nil on the
 	// student's own terminal, where signals end it.
 	Context context.Context
+	// Sizes are the sizes of the window, where Out is no terminal of this machine, and
+	// Notices what has to be said meanwhile; both are for visits.
+	Sizes   <-chan Size
+	Notices <-chan string
 	// FPS is how often the screen may be painted in a second; 120 if zero.
 	FPS int
 	// Colours overrules what the terminal's environment says about colours.
@@ -70,7 +74,18 @@ type Goodbye struct {
 	Said  string
 	Plain bool
 	Form  *bench.Form
+	// To is where a visitor wants to go on, who has no command line; "" to end.
+	To Place
 }
+
+// Place is one of those between which a visitor goes.
+type Place string
+
+// The places.
+const (
+	ToBench  Place = "bench"
+	ToLesson Place = "lesson"
+)
 
 // Run leads lessons on the screen until the student leaves. Whatever was handed
 // in is kept by then, a half-typed line too. The error is that of the terminal, or
@@ -111,6 +126,10 @@ func run(t *tutor.Tutor, b *atBench, o Options) (Goodbye, error) {
 	stop := func() {}
 	if o.Context == nil {
 		stop = leaveWithTerminal(p)
+	} else {
+		done := make(chan struct{})
+		stop = func() { close(done) }
+		go feed(p, o, done)
 	}
 	_, err := p.Run()
 	stop()
@@ -125,6 +144,38 @@ func run(t *tutor.Tutor, b *atBench, o Options) (Goodbye, error) {
 	}
 	return m.goodbye(), nil
 }
+
+// Size is that of a window, in characters.
+type Size struct{ Cols, Rows int }
+
+// feed tells the program what happens to its window. Of sizes that come faster than they
+// can be shown, the last counts.
+func feed(p *tea.Program, o Options, done <-chan struct{}) {
+	for {
+		select {
+		case <-done:
+			return
+		case size, open := <-o.Sizes:
+			for more := true; more && open; {
+				select {
+				case size, open = <-o.Sizes:
+				default:
+					more = false
+				}
+			}
+			if !open {
+				o.Sizes = nil
+				continue
+			}
+			p.Send(tea.WindowSizeMsg{Width: size.Cols, Height: size.Rows})
+		case text := <-o.Notices:
+			p.Send(notice(text))
+		}
+	}
+}
+
+// notice is a sentence that has nothing to do with what was typed.
+type notice string
 
 // programOptions are what the library is told. On a visit no signal is listened for: it is
 // meant for all visits.

@@ -116,6 +116,8 @@ const (
 	saidGoodbye        = "Everything you handed in is kept, and what you were typing too. Start again to come back to this place."
 	saidGoodbyeNotKept = "Nothing was kept, as was said at the beginning."
 	saidGoodbyeHangs   = "The record does not answer, so it is not known whether your last line is kept. What was checked before is kept."
+	menuVisitBench     = "the bench: compare what you measured with the prediction"
+	menuVisitLesson    = "back to the problems"
 	saidWaiting        = "Not kept yet: the record is in use or does not answer. Trying again."
 	saidStopWaiting    = "stop waiting"
 )

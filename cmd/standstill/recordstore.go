@@ -1,0 +1,138 @@
+package main
+
+import (
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+
+	"github.com/spf13/cobra"
+
+	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/record"
+)
+
+func recordMigrateCommand(a *app) *cobra.Command {
+	return &cobra.Command{
+		Use:     "migrate",
+		Short:   "Make the tables of a database, or bring older ones up to date",
+		Long:    "Makes the tables in the database that --record names, or brings those of an older version up to date. Only the owner of the database can; hosts never do it themselves.",
+		Example: "  standstill record migrate --record postgres://owner@db.school.example/standstill",
+		Args:    exactly(0, ""),
+		RunE: func(*cobra.Command, []string) error {
+			if !record.IsDatabase(a.recordFile) {
+				return misuse{errors.New(saidMigrateWhat)}
+			}
+			done, err := record.Migrate(a.recordFile, record.Options{Wait: longestOpening})
+			if err != nil {
+				return said(err)
+			}
+			_, err = fmt.Fprintf(a.Out, saidMigrated+"\n", record.Shown(a.recordFile), done)
+			return err
+		},
+	}
+}
+
+func recordCopyCommand(a *app) *cobra.Command {
+	return &cobra.Command{
+		Use:   "copy FROM TO",
+		Short: "Copy a record into another, a file or a database",
+		Long: `Adds everything that one record holds to another, either of which may be a file or the
+address of a database, with ?book=CODE behind it for the class whose book is meant. Entries
+keep their ids and numbers. Both may be in use; copied again, only what is new is added.`,
+		Example: "  standstill record copy record.db postgres://host@db.school.example/standstill?book=harbour-2",
+		Args:    exactly(2, "two records, from which and to which to copy"),
+		RunE: func(_ *cobra.Command, args []string) error {
+			return a.copyRecord(args[0], args[1])
+		},
+	}
+}
+
+func (a *app) copyRecord(from, to string) error {
+	if _, err := os.Stat(from); !record.IsDatabase(from) && errors.Is(err, fs.ErrNotExist) {
+		return fmt.Errorf(saidNoRecord, from)
+	}
+	source, err := openToRead(from)
+	if err != nil {
+		return said(err)
+	}
+	defer source.Close()
+	if source.IsAt(to) {
+		return misuse{errors.New(saidSameRecord)}
+	}
+	target, err := record.Open(to, record.Options{})
+	if err != nil {
+		return said(err)
+	}
+	defer target.Close()
+	sum, err := record.Copy(source, target)
+	if err != nil {
+		return said(err)
+	}
+	fmt.Fprintf(a.Out, saidCopied+"\n", record.Shown(from), record.Shown(to), sum.Added, sum.Known)
+	if n := len(sum.Conflicts) + len(sum.Refused); n > 0 {
+		fmt.Fprintf(a.Err, saidNotCopied+"\n", n)
+		return errFound
+	}
+	return nil
+}
+
+func recordExportCommand(a *app) *cobra.Command {
+	return &cobra.Command{
+		Use:     "export STUDENT",
+		Short:   "Print everything that is recorded about a student, one JSON object a line",
+		Example: "  standstill record export Nele > nele.jsonl",
+		Args:    exactly(1, "a student, by name or id"),
+		RunE: func(_ *cobra.Command, args []string) error {
+			desk, done, err := a.seat("", args)
+			if err != nil {
+				return err
+			}
+			defer done()
+			return said(a.exportStudent(desk))
+		},
+	}
+}
+
+// exported is one entry, with the names of its fields as the record has them.
+type exported struct {
+	Record  string `json:"record"`
+	Number  int64  `json:"number"`
+	ID      string `json:"id"`
+	Time    string `json:"time"`
+	Student string `json:"student"`
+	Kind    string `json:"kind"`
+	Problem string `json:"problem,omitempty"`
+	Hash    string `json:"hash,omitempty"`
+	Copy    int    `json:"copy,omitempty"`
+	Givens  string `json:"givens,omitempty"`
+	Stage   string `json:"stage,omitempty"`
+	Item    string `json:"item,omitempty"`
+	Text    string `json:"text,omitempty"`
+	Ref     string `json:"ref,omitempty"`
+	Detail  string `json:"detail,omitempty"`
+}
+
+func (a *app) exportStudent(desk *tutor.Desk) error {
+	out := json.NewEncoder(a.Out)
+	out.SetEscapeHTML(false)
+	const milliseconds = "2006-01-02T15:04:05.000Z07:00"
+	for e, err := range desk.Record().Entries(record.Filter{Student: desk.Student.ID}) {
+		if err != nil {
+			return err
+		}
+		if err := out.Encode(exported{e.Record, e.Number, e.ID, e.Time.UTC().Format(milliseconds), e.Student, e.Kind,
+			e.Problem, e.Hash, e.Copy, e.Givens, e.Stage, e.Item, e.Text, e.Ref, e.Detail}); err != nil {
+			return err
+		}
+	}
+	drafts, err := desk.Record().Drafts(desk.Student.ID)
+	for _, d := range drafts {
+		if err := out.Encode(exported{Time: d.Time.UTC().Format(milliseconds), Student: d.Student, Kind: record.Unsent,
+			Problem: d.Problem, Hash: d.Hash, Copy: d.Copy, Givens: d.Givens, Stage: d.Stage, Item: d.Item, Text: d.Text}); err != nil {
+			return err
+		}
+	}
+	return err
+}

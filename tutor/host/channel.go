@@ -1,0 +1,71 @@
+package host
+
+import (
+	"io"
+	"slices"
+
+	"github.com/charmbracelet/ssh"
+	gossh "golang.org/x/crypto/ssh"
+)
+
+// session opens the one session of a connection.
+func (h *Host) session(server *ssh.Server, s *gossh.ServerConn, channel gossh.NewChannel, ctx ssh.Context) {
+	n := ctx.Value(connKey{}).(*conn)
+	defer h.fenced("session", 0, func() { n.Close() })
+	if n.sessions.Add(1) > 1 {
+		channel.Reject(gossh.ResourceShortage, saidOneSession)
+		return
+	}
+	n.proved()
+	ssh.DefaultSessionHandler(server, s, gate{channel}, ctx)
+}
+
+// gate lets through what a visit may ask for, and refuses the rest: programs of the
+// client's own for the environment, an agent, a display.
+type gate struct{ gossh.NewChannel }
+
+// environment are the variables that a visit looks at; mostVariables is how many a client
+// may send.
+var environment = []string{"LANG", "NO_COLOR"}
+
+const mostVariables = 16
+
+func (g gate) Accept() (gossh.Channel, <-chan *gossh.Request, error) {
+	channel, requests, err := g.NewChannel.Accept()
+	if err != nil {
+		return channel, requests, err
+	}
+	through := make(chan *gossh.Request)
+	go func() {
+		defer close(through)
+		sent := 0
+		for r := range requests {
+			if r.Type == "env" {
+				sent++
+			}
+			if r.Type == "env" && sent > mostVariables || !allowed(r) {
+				r.Reply(false, nil)
+				continue
+			}
+			through <- r
+		}
+	}()
+	return channel, through, nil
+}
+
+func allowed(r *gossh.Request) bool {
+	switch r.Type {
+	case "pty-req", "shell", "exec", "subsystem", "window-change":
+		return true
+	case "env":
+		var v struct{ Name, Value string }
+		return gossh.Unmarshal(r.Payload, &v) == nil && slices.Contains(environment, v.Name) && len(v.Value) <= 100
+	}
+	return false
+}
+
+// refuseCommand answers whoever wants to run a command or to copy files.
+func (h *Host) refuseCommand(s ssh.Session) {
+	io.WriteString(s.Stderr(), saidNoCommand+"\n")
+	s.Exit(1)
+}

@@ -1,0 +1,288 @@
+package host
+
+import (
+	"cmp"
+	"context"
+	"errors"
+	"slices"
+	"sync"
+	"sync/atomic"
+	"time"
+
+	"example.org/standstill/problems"
+	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/record"
+)
+
+// places are the visits that go on: one for a student, or several of a teacher, who takes
+// no place.
+type places struct {
+	host *Host
+
+	mu     sync.Mutex
+	taken  map[string]*visit
+	others map[*visit]bool
+	last   int64
+	closed bool
+}
+
+// visit is one student at the host.
+type visit struct {
+	number  int64
+	student record.Student
+	lease   record.Lease
+	since   time.Time
+	drop    func() error // closes the connection
+
+	ctx    context.Context
+	cancel context.CancelCauseFunc
+	done   chan struct{}
+
+	typed   atomic.Int64 // when a key was pressed last, in nanoseconds since 1970
+	warned  atomic.Bool
+	notices chan string
+
+	mu   sync.Mutex
+	seen seen
+}
+
+// seen is what the teacher sees of a visit.
+type seen struct {
+	problem, stage string
+	lines, refused int
+	hints          int
+	verdict        string
+	last           time.Time
+	lastTitle      string
+}
+
+// reason is why a visit has to end, in a sentence for the student.
+type reason string
+
+func (r reason) Error() string { return string(r) }
+
+var errClosed = errors.New("the host is being stopped")
+
+func newVisit(s record.Student, drop func() error, now time.Time) *visit {
+	v := &visit{student: s, drop: drop, since: now, done: make(chan struct{}), notices: make(chan string, 4)}
+	v.ctx, v.cancel = context.WithCancelCause(context.Background())
+	v.press(now)
+	return v
+}
+
+// handover is how long an earlier visit may take to keep what was half typed.
+const handover = 3 * time.Second
+
+// take gives a visit its student's place. The visit that had it is told and ended first,
+// so that the new one finds what was half typed there.
+func (p *places) take(v *visit) error {
+	p.mu.Lock()
+	if p.closed {
+		p.mu.Unlock()
+		return errClosed
+	}
+	if p.taken == nil {
+		p.taken, p.others = map[string]*visit{}, map[*visit]bool{}
+	}
+	p.last++
+	v.number = p.last
+	earlier := p.taken[v.student.ID]
+	p.taken[v.student.ID] = v
+	p.mu.Unlock()
+	if earlier != nil {
+		p.host.Log.Info("taken over", "visit", earlier.number, "by", v.number)
+		earlier.end(saidTaken)
+		select {
+		case <-earlier.done:
+		case <-time.After(handover):
+			earlier.drop()
+		}
+	}
+	lease, err := p.host.Tutor.Record.TakeLease(v.student.ID, p.host.Name)
+	v.lease = lease
+	return err
+}
+
+// leave gives the place back.
+func (p *places) leave(v *visit) {
+	p.mu.Lock()
+	delete(p.others, v)
+	if p.taken[v.student.ID] == v {
+		delete(p.taken, v.student.ID)
+	}
+	p.mu.Unlock()
+	v.cancel(nil)
+	if v.lease.Token != "" {
+		ctx, cancel := context.WithTimeout(context.Background(), time.Second)
+		defer cancel()
+		r := p.host.Tutor.Record.Within(func() context.Context { return ctx })
+		if err := r.EndLease(v.lease); err != nil {
+			p.host.Log.Warn("a place is not given back", "visit", v.number)
+		}
+	}
+	close(v.done)
+}
+
+// lookOn lets the teacher in, who takes nobody's place.
+func (p *places) lookOn(v *visit) error {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	if p.closed {
+		return errClosed
+	}
+	if p.others == nil {
+		p.taken, p.others = map[string]*visit{}, map[*visit]bool{}
+	}
+	p.last++
+	v.number = p.last
+	p.others[v] = true
+	return nil
+}
+
+// end tells a student why the visit ends, and ends it. A client that takes nothing any
+// more is cut off.
+func (v *visit) end(why string) {
+	v.cancel(reason(why))
+	time.AfterFunc(2*time.Second, func() {
+		select {
+		case <-v.done:
+		default:
+			v.drop()
+		}
+	})
+}
+
+func (v *visit) press(now time.Time) {
+	v.typed.Store(now.UnixNano())
+	v.warned.Store(false)
+}
+
+// note keeps in mind what the teacher sees.
+func (v *visit) note(now time.Time, p *problems.Problem, l *tutor.Line) {
+	v.mu.Lock()
+	defer v.mu.Unlock()
+	s := &v.seen
+	if s.problem != p.ID {
+		*s = seen{problem: p.ID}
+	}
+	s.lastTitle, s.stage, s.last = p.Title, tutor.Title(l.Stage), now
+	switch l.Kind {
+	case tutor.Typed:
+		s.lines++
+		s.verdict = string(l.Verdict)
+		if !l.Counts() {
+			s.refused++
+		}
+	case tutor.Hinted:
+		s.hints++
+		s.verdict = "hint"
+	case tutor.Revealed:
+		s.verdict = "solution"
+	}
+}
+
+func (v *visit) look() seen {
+	v.mu.Lock()
+	defer v.mu.Unlock()
+	return v.seen
+}
+
+// all lists the visits of students, in the order of the class, those of no class behind.
+func (p *places) all() []*visit {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	var all []*visit
+	for _, v := range p.taken {
+		all = append(all, v)
+	}
+	slices.SortFunc(all, func(a, b *visit) int { return cmp.Compare(a.student.ID, b.student.ID) })
+	return all
+}
+
+func (p *places) count() int { return len(p.all()) }
+
+// lookEvery is how often the host looks who has taken over elsewhere and who has not
+// pressed a key for long.
+const (
+	lookEvery = time.Second
+	warnedAt  = time.Minute
+)
+
+// look ends visits that were taken over at another host, or in which nobody types any
+// more.
+func (p *places) look(ctx context.Context) {
+	tick := time.NewTicker(lookEvery)
+	defer tick.Stop()
+	for {
+		select {
+		case <-ctx.Done():
+			return
+		case <-tick.C:
+		}
+		all := p.all()
+		p.lookForIdle(all)
+		p.lookForTaken(ctx, all)
+	}
+}
+
+func (p *places) lookForIdle(all []*visit) {
+	for _, v := range all {
+		still := p.host.Now().Sub(time.Unix(0, v.typed.Load()))
+		switch left := p.host.Idle - still; {
+		case left <= 0:
+			v.end(saidIdleEnd)
+		case left <= warnedAt && p.host.Idle > warnedAt && v.warned.CompareAndSwap(false, true):
+			v.tell(saidIdle(left))
+		}
+	}
+}
+
+// tell shows a sentence in the visit.
+func (v *visit) tell(text string) {
+	select {
+	case v.notices <- text:
+	default:
+	}
+}
+
+func (p *places) lookForTaken(ctx context.Context, all []*visit) {
+	if len(all) == 0 {
+		return
+	}
+	ctx, cancel := context.WithTimeout(ctx, lookEvery)
+	defer cancel()
+	leases, err := p.host.Tutor.Record.Within(func() context.Context { return ctx }).Leases()
+	if err != nil {
+		return // whoever wants to write will be told
+	}
+	for _, v := range all {
+		if l := leases[v.student.ID]; v.lease.Token != "" && l.Token != v.lease.Token {
+			v.end(saidTaken)
+		}
+	}
+}
+
+// endAll ends every visit and waits until all are over.
+func (p *places) endAll(why string, patience time.Duration) {
+	p.mu.Lock()
+	p.closed = true
+	var all []*visit
+	for _, v := range p.taken {
+		all = append(all, v)
+	}
+	for v := range p.others {
+		all = append(all, v)
+	}
+	p.mu.Unlock()
+	for _, v := range all {
+		v.end(why)
+	}
+	late := time.After(patience)
+	for _, v := range all {
+		select {
+		case <-v.done:
+		case <-late:
+			return
+		}
+	}
+}

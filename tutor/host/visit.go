@@ -1,0 +1,288 @@
+package host
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"slices"
+	"strings"
+	"sync"
+
+	"github.com/charmbracelet/ssh"
+	"github.com/muesli/termenv"
+	gossh "golang.org/x/crypto/ssh"
+
+	"example.org/standstill/checker/expr"
+	"example.org/standstill/problems"
+	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/bench"
+	"example.org/standstill/tutor/plain"
+	"example.org/standstill/tutor/record"
+	"example.org/standstill/tutor/screen"
+)
+
+// openMark begins the ids of those who have not proved who they are. No id of a class
+// list can have it.
+const openMark = "open:"
+
+// anybody lets in whoever has a name that is not in use, on a host without a class.
+func (h *Host) anybody(n *conn, name string) (*gossh.Permissions, error) {
+	return h.guarded(n, name, func() (string, bool) {
+		name := openName(name)
+		return openMark + name, name != ""
+	})
+}
+
+// openName is what is shown of a name that somebody typed.
+func openName(name string) string {
+	name = strings.Join(strings.Fields(expr.Clean(strings.ToValidUTF8(name, ""))), " ")
+	if runes := []rune(name); len(runes) > 60 {
+		name = string(runes[:60])
+	}
+	return problems.Fold(name)
+}
+
+// who finds whose visit a session is.
+func (h *Host) who(s ssh.Session) (student record.Student, teacher, ok bool) {
+	server, _ := s.Context().Value(ssh.ContextKeyConn).(*gossh.ServerConn)
+	if server == nil || server.Permissions == nil {
+		return student, false, false
+	}
+	id := server.Permissions.Extensions[ownerKey]
+	if name, open := strings.CutPrefix(id, openMark); open && h.Open {
+		return record.Student{ID: id, Name: name + wordOpen}, false, true
+	}
+	if h.doors.isTeacher(id) {
+		return student, true, true
+	}
+	student, ok = h.doors.student(id)
+	return student, false, ok && id != ""
+}
+
+// visit leads one session from its beginning to its end.
+func (h *Host) visit(s ssh.Session) {
+	n, _ := s.Context().Value(connKey{}).(*conn)
+	student, teacher, ok := h.who(s)
+	if n == nil || !ok {
+		return
+	}
+	if len(s.RawCommand()) > 0 {
+		h.refuseCommand(s)
+		return
+	}
+	v := newVisit(student, n.Close, h.Now())
+	if teacher {
+		h.lookOn(s, v)
+		return
+	}
+	h.practise(s, v)
+}
+
+// practise leads a student's visit.
+func (h *Host) practise(s ssh.Session, v *visit) {
+	if h.Open && h.inUse(v.student.ID) {
+		fmt.Fprintln(s, saidUsed)
+		s.Exit(1)
+		return
+	}
+	err := h.places.take(v)
+	defer h.places.leave(v)
+	if err != nil {
+		fmt.Fprintln(s, fmt.Sprintf(saidNotNow, sentenceOf(err)))
+		s.Exit(1)
+		return
+	}
+	stop := context.AfterFunc(s.Context(), func() { v.cancel(nil) })
+	defer stop()
+	h.logVisit("begins", v)
+	defer h.logVisit("ends", v)
+	said := h.lead(s, v)
+	if why := (reason)(""); errors.As(context.Cause(v.ctx), &why) {
+		said = string(why)
+	}
+	if said != "" {
+		fmt.Fprintln(s, said)
+	}
+}
+
+func sentenceOf(err error) string {
+	if errors.Is(err, errClosed) {
+		return saidStopping
+	}
+	return record.Sentence(err)
+}
+
+func (h *Host) inUse(id string) bool {
+	return slices.ContainsFunc(h.places.all(), func(v *visit) bool { return v.student.ID == id })
+}
+
+// logVisit says that a visit begins or ends. Names are logged only where that is wanted.
+func (h *Host) logVisit(what string, v *visit) {
+	if h.LogNames {
+		h.Log.Info("visit "+what, "visit", v.number, "student", v.student.ID)
+		return
+	}
+	h.Log.Info("visit "+what, "visit", v.number)
+}
+
+// lead leads the lesson and the bench until the student leaves. What it returns is to be
+// said at the end.
+func (h *Host) lead(s ssh.Session, v *visit) (said string) {
+	defer h.fenced("visit", v.number, func() { said = saidFault })
+	o := h.Tutor
+	o.Record = o.Record.Holding(v.lease)
+	o.Visitor = &v.student
+	o.Told = func(p *problems.Problem, l *tutor.Line) { v.note(h.Now(), p, l) }
+	t := tutor.New(o)
+	in := newInput(s, v.ctx.Done(), func() { v.press(h.Now()) })
+	pty, sizes, ok := s.Pty()
+	if !ok || pty.Term == "dumb" {
+		return h.leadLines(s, v, t, in)
+	}
+	w := newWindow(pty.Window, sizes, v.ctx)
+	return h.leadScreens(s, v, t, in, w, lookOf(pty.Term, s.Environ()))
+}
+
+// leadScreens goes between lesson and bench for as long as the student wants.
+func (h *Host) leadScreens(s ssh.Session, v *visit, t *tutor.Tutor, in *input, w *window, look look) string {
+	for place := screen.ToLesson; ; {
+		bye, err := h.oneScreen(s, v, t, in, w, look, place)
+		switch {
+		case err != nil:
+			h.Log.Error("fault", "place", "screen", "visit", v.number)
+			return saidFault
+		case v.ctx.Err() != nil:
+			return ""
+		case bye.Plain:
+			return h.leadLines(s, v, t, in)
+		case bye.To == "":
+			return bye.Said
+		}
+		place = bye.To
+	}
+}
+
+// oneScreen opens the lesson or the bench.
+func (h *Host) oneScreen(s ssh.Session, v *visit, t *tutor.Tutor, in *input, w *window, look look, place screen.Place) (screen.Goodbye, error) {
+	done := make(chan struct{})
+	defer close(done)
+	o := screen.Options{In: in.until(done), Out: s, Context: v.ctx, Sizes: w.sizes(), Notices: v.notices, FPS: framesPerSecond,
+		Colours: &look.colours, ASCII: look.ascii}
+	h.Fault("screen")
+	if place == screen.ToBench {
+		return screen.RunBench(t, screen.Bench{Names: []string{v.student.Name}, Save: nil}, o)
+	}
+	return screen.Run(t, o)
+}
+
+// framesPerSecond is how often a screen is painted at most: often enough that typing looks
+// immediate.
+const framesPerSecond = 30
+
+// leadLines leads the lesson as lines of text, for a client without a terminal.
+func (h *Host) leadLines(s ssh.Session, v *visit, t *tutor.Tutor, in *input) string {
+	out := &lines{w: s}
+	stop := make(chan struct{})
+	defer close(stop)
+	go out.notices(v, stop)
+	h.Fault("plain")
+	_, _, terminal := s.Pty()
+	err := plain.Run(v.ctx, plain.Options{Tutor: t, In: in.until(nil), Out: out, Kept: t.Kept(), Echo: terminal})
+	if err != nil && v.ctx.Err() == nil {
+		h.Log.Warn("a lesson in lines ended", "visit", v.number)
+	}
+	return ""
+}
+
+// lines is an output that a lesson and the host write to.
+type lines struct {
+	mu sync.Mutex
+	w  io.Writer
+}
+
+func (l *lines) Write(b []byte) (int, error) {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	return l.w.Write(b)
+}
+
+func (l *lines) notices(v *visit, stop <-chan struct{}) {
+	for {
+		select {
+		case text := <-v.notices:
+			fmt.Fprintln(l, text)
+		case <-stop:
+			return
+		}
+	}
+}
+
+// window keeps the size of a client's window.
+type window struct {
+	mu      sync.Mutex
+	last    screen.Size
+	changed chan screen.Size
+}
+
+// newWindow takes sizes as fast as they come, so that the connection never waits for a
+// screen; only the last counts.
+func newWindow(first ssh.Window, sizes <-chan ssh.Window, ctx context.Context) *window {
+	w := &window{last: sizeOf(first), changed: make(chan screen.Size, 1)}
+	go func() {
+		for size := range sizes {
+			w.mu.Lock()
+			w.last = sizeOf(size)
+			select {
+			case <-w.changed:
+			default:
+			}
+			w.changed <- w.last
+			w.mu.Unlock()
+		}
+	}()
+	return w
+}
+
+func sizeOf(w ssh.Window) screen.Size { return screen.Size{Cols: w.Width, Rows: w.Height} }
+
+// sizes gives the channel of changes, with the size as it is now in it.
+func (w *window) sizes() <-chan screen.Size {
+	w.mu.Lock()
+	defer w.mu.Unlock()
+	select {
+	case <-w.changed:
+	default:
+	}
+	w.changed <- w.last
+	return w.changed
+}
+
+// look is how a client's terminal is painted.
+type look struct {
+	colours termenv.Profile
+	ascii   bool
+}
+
+// lookOf goes by what the client says of itself, and asks nothing: some never answer.
+func lookOf(term string, environ []string) look {
+	l := look{colours: termenv.ANSI}
+	switch {
+	case term == "", term == "dumb", strings.HasPrefix(term, "vt"):
+		l.colours = termenv.Ascii
+	case strings.Contains(term, "256color"):
+		l.colours = termenv.ANSI256
+	}
+	for _, v := range environ {
+		name, value, _ := strings.Cut(v, "=")
+		switch {
+		case name == "NO_COLOR" && value != "":
+			l.colours = termenv.Ascii
+		case name == "LANG":
+			l.ascii = value == "C" || value == "POSIX"
+		}
+	}
+	return l
+}
+
+var _ bench.Saver // a visitor's bench has none: no file of this machine is written
