@@ -76,10 +76,23 @@ func (b *beside) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 			return b, b.keyWaiting(msg)
 		}
 	}
+	b.enqueue(msg)
+	return b, b.begin()
+}
+
+// enqueue lets a message wait for its turn. Of sizes of the window that follow each other
+// the last counts.
+func (b *beside) enqueue(msg tea.Msg) {
+	if n := len(b.pending); n > 0 {
+		_, size := msg.(tea.WindowSizeMsg)
+		if _, before := b.pending[n-1].(tea.WindowSizeMsg); size && before {
+			b.pending[n-1] = msg
+			return
+		}
+	}
 	if len(b.pending) < mostPending {
 		b.pending = append(b.pending, msg)
 	}
-	return b, b.begin()
 }
 
 // begin works on what is pending, unless something is worked on already.
