@@ -163,7 +163,7 @@ func (m *marking) mark() Report {
 		return m.markStranger(stranger)
 	}
 	if m.line.Unequal {
-		return Report{Verdict: Unread, Code: Unreadable, Item: m.item, Message: saidUnequal}
+		return m.wrong(mistake.Finding{Code: Unbalanced}) // at rest no side wins
 	}
 	if side := m.worthless(); side != nil {
 		return Report{Verdict: Unread, Code: Unreadable, Item: m.item, Pos: side.Pos, End: side.End, Message: expr.SaidNoValue}

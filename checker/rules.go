@@ -278,12 +278,17 @@ func (s *setting) whichWay() string {
 
 // unitCheck points to the unit of what was typed, where that is not the unit of a force.
 func (s *setting) unitCheck() string {
-	switch words := unitWords[s.UsualUnit(s.dim).Symbol]; {
-	case s.mixed:
+	d := s.typed.dim
+	words := unitWords[s.UsualUnit(d).Symbol]
+	switch {
+	case s.typed.mixed:
 		return "Its terms do not all have the same unit."
-	case words == "" || s.dim == quantity.Force || s.dim == quantity.None:
+	case !s.typed.known || d == quantity.Force || s.stage != Components && d == quantity.None:
 		return ""
-	default:
-		return "What you wrote is measured in " + words + ", and a force is not."
+	case d == quantity.None:
+		return "What you wrote has no unit, and a force has one."
+	case words == "":
+		return "Look at its unit: is it the unit of a force?"
 	}
+	return "What you wrote is measured in " + words + ", and a force is not."
 }

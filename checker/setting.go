@@ -29,9 +29,8 @@ type setting struct {
 	unknown  string
 	open     []string // letters of the line that have no value yet
 	valued   bool
-	what     string             // what a wrong value is
-	dim      quantity.Dimension // of what was typed for a component, where it is known
-	mixed    bool               // the terms of the line do not have one dimension
+	what     string // what a wrong value is
+	typed    measured
 }
 
 // place finds the body and axis that an answer is about.
@@ -87,7 +86,7 @@ func (m *marking) setting(f mistake.Finding) *setting {
 		s.among = append(s.among, name)
 	}
 	s.what = f.What
-	s.dim, s.mixed = m.dimensions()
+	s.typed = m.measures()
 	if m.stage == Solve {
 		s.unknown, s.valued = m.valued(f)
 	}
@@ -378,11 +377,18 @@ func (s *setting) slant() string {
 	return "at " + s.write(angle) + " from " + s.measured()
 }
 
-// dimensions says what a typed component measures, and whether a line's terms measure different
-// things.
-func (m *marking) dimensions() (dim quantity.Dimension, mixed bool) {
-	dim = quantity.Force
-	first := true
+// measured is what the terms of a line measure, as far as that is known.
+type measured struct {
+	dim   quantity.Dimension
+	known bool
+	mixed bool // not all the same
+	mass  bool // one of those that are not is a mass
+}
+
+// measures finds what the terms of the line measure. Plain numbers do not count: they are in the
+// unit that is asked.
+func (m *marking) measures() measured {
+	var all measured
 	for _, side := range m.line.Sides {
 		if c, ok := m.Component(side.Name); ok && m.stage == Components && c.Name == m.item {
 			continue
@@ -392,14 +398,10 @@ func (m *marking) dimensions() (dim quantity.Dimension, mixed bool) {
 			if !known || trial.IsZero(t.Node) || len(t.Node.Names()) == 0 {
 				continue
 			}
-			if !first && d != dim {
-				return quantity.Force, true
-			}
-			dim, first = d, false
+			all.mixed = all.mixed || all.known && d != all.dim
+			all.mass = all.mass || d == quantity.Mass
+			all.dim, all.known = d, true
 		}
 	}
-	if m.stage != Components {
-		dim = quantity.Force
-	}
-	return dim, false
+	return all
 }

@@ -2,6 +2,7 @@ package checker
 
 import (
 	"slices"
+	"strings"
 
 	"example.org/standstill/checker/mistake"
 
@@ -33,21 +34,42 @@ func (m *marking) markStranger(n *expr.Node) Report {
 		return m.markCoined(own)
 	}
 	unknown := Report{Verdict: Unread, Code: UnknownName, Item: m.item, Pos: n.Pos, End: n.End, Message: m.saidUnknownName(n.Name)}
-	kind, usual := trial.KindOfLetter(n.Name)
-	if !usual || m.others(n.Name) {
+	if m.others(n.Name) {
 		return unknown
 	}
-	switch kind {
-	case statics.Tension:
+	if n.Name == "a" && m.with(n.Name, expr.Constant(0)).stranger() == nil {
+		return m.wrong(mistake.Finding{Code: Unbalanced}) // … = m a, of a body that is at rest
+	}
+	if f := m.frictionLeftOpen(); f != nil && strings.HasPrefix(n.Name, "mu") {
+		return m.wrong(about(LimitAssumed, f.Name))
+	}
+	kind, usual := trial.KindOfLetter(n.Name)
+	if !usual {
+		return unknown
+	}
+	if kind == statics.Tension {
 		if tensions := m.tensionsHere(); len(tensions) > 1 && m.fitsAsEqual(n.Name, tensions) {
 			return m.wrong(mistake.Finding{Code: EqualTensions, All: tensions})
 		}
-	case statics.Normal, statics.Friction:
-		if (m.stage == XSum || m.stage == YSum) && m.fitsWithout(n.Name) {
-			return m.wrong(mistake.Finding{Code: ExtraForce, All: []string{n.Name}})
-		}
+		return unknown
+	}
+	if (m.stage == XSum || m.stage == YSum) && m.fitsWithout(n.Name) {
+		return m.wrong(mistake.Finding{Code: ExtraForce, All: []string{n.Name}})
 	}
 	return unknown
+}
+
+// frictionLeftOpen returns a friction in question whose size the problem leaves to the
+// equations, nil for none.
+func (m *marking) frictionLeftOpen() *statics.Force {
+	for b := range m.Bodies {
+		if body := &m.Bodies[b]; m.stage == Solve || len(m.Bodies) == 1 || strings.HasPrefix(m.item, body.Name) {
+			if f := trial.OnlyOf(body, statics.Friction); f != nil && f.Size == nil {
+				return f
+			}
+		}
+	}
+	return nil
 }
 
 // others reports whether the line has another unknown name.

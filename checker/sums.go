@@ -125,7 +125,22 @@ func (m *marking) dimensionOfFactor(n *expr.Node) (quantity.Dimension, bool) {
 		unit, ok := quantity.Find(n.Unit)
 		return unit.Dim, ok || n.Op == expr.Number && trial.Structural(n)
 	case expr.Call:
-		return quantity.None, true
+		return quantity.None, n.Name != "sqrt"
+	case expr.Add, expr.Sub:
+		a, _, known := m.dimensionOf(n.Args[0])
+		b, _, alsoKnown := m.dimensionOf(n.Args[1])
+		return a, known && alsoKnown && a == b
+	case expr.Pow:
+		power := n.Args[1].Num.Value
+		if n.Args[1].Op != expr.Number || power != 2 && power != 3 {
+			return quantity.None, false
+		}
+		a, ok := m.dimensionOfFactor(n.Args[0])
+		whole := a
+		for range int(power) - 1 {
+			whole = whole.Times(a)
+		}
+		return whole, ok
 	}
 	return quantity.None, false
 }
@@ -191,5 +206,13 @@ func (m *marking) explainSum(e *trial.Equation, at trial.Place, f *mistake.Findi
 			return mistake.Finding{Code: Slip}
 		}
 	}
-	return m.mistakes.Sum(e, at)
+	typed := m.measures()
+	if !typed.mixed && typed.dim == quantity.Force.Times(quantity.Length) {
+		return mistake.Finding{Code: Unexplained} // energies, which add up to no force
+	}
+	found := m.mistakes.Sum(e, at)
+	if found.Code == Unexplained && typed.mixed && typed.mass {
+		return mistake.Finding{Code: MassForWeight}
+	}
+	return found
 }

@@ -22,7 +22,6 @@ import (
 // What is said in cases that no table holds.
 const (
 	saidCoined         = " is a letter of your own; you can use it from here on."
-	saidUnequal        = "Only lines with = between the sides can be checked."
 	saidNoStage        = "There is no such stage."
 	saidManyLines      = "This is more than 40 lines at once; check them a few at a time."
 	saidTwoAnswers     = "This text gives two different answers to the same question, so neither of them counts yet."

@@ -35,12 +35,12 @@ var forces = []Row{
 		},
 	},
 	{
-		Code: MissingForce, Meaning: "a force left out", Cost: 1.1, Tells: 0.1, Absent: true,
+		Code: MissingForce, Meaning: "a force left out", Cost: 1.2, InNumbers: -0.1, Tells: 0.1, Absent: true,
 		Term: leftOut,
 		Said: Said{
 			Component: "You wrote nothing for {component}. Look at how {force} lies to {axis}.",
-			Line:      "{Sum} needs every force that acts {along|here}. Count them in the drawing, and then count your terms.",
-			Lines:     "{Sum} needs every force that acts {along|here}. Count them in the drawing, and then count your terms.",
+			Line:      "{Line} needs every force that acts {along|here}. Count them in the drawing, and then count your terms.",
+			Lines:     "{Line} needs every force that acts {along|here}. Count them in the drawing, and then count your terms.",
 			Value:     "You get this value of {unknown} if one of the forces is left out of an equation.",
 			List:      "Not every force on {body} is in your list yet.",
 		},
@@ -136,7 +136,7 @@ var forces = []Row{
 			RuleAny: "The components of a force replace it: where a component is counted, the force itself is not."}},
 	},
 	{
-		Code: WholeFactor, Meaning: "doubled or halved", Cost: 2.65, Tells: 1.15,
+		Code: WholeFactor, Meaning: "doubled or halved", Cost: 2.65, Tells: 1.05,
 		Term: doubledOrHalved, Sum: stringsDoubled, Tree: doubledTree, Value: wholeFactor,
 		Said: Said{
 			Component: "Check the number in your line for {component}: something is doubled or halved.",
@@ -151,7 +151,7 @@ var forces = []Row{
 			RuleAny: "A force is in the equation as often as it acts: two equal forces count as two. Any other number must come from the problem."}},
 	},
 	{
-		Code: EqualTensions, Meaning: "tensions taken as equal", Cost: 2.1,
+		Code: EqualTensions, Meaning: "tensions taken as equal", Cost: 2.1, InNumbers: -0.4,
 		Term: otherTension, Tree: otherTensionLetter, Line: twoTensions, Value: givenTension,
 		Said: Said{
 			Component: "For {component}, you wrote the force of another string.",
@@ -164,7 +164,7 @@ var forces = []Row{
 			Rule: "Each string has a tension of its own. Two of them are equal only for a reason, such as one rope or the same angle on both sides."}},
 	},
 	{
-		Code: OtherBody, Meaning: "another body's mass or force", Cost: 1.12,
+		Code: OtherBody, Meaning: "another body's mass or force", Cost: 1.22, InNumbers: -0.1,
 		Term: fromOtherBody, Tree: otherWeightLetter, Value: otherBodyValue,
 		Said: Said{
 			Component: "What you wrote for {component} belongs to another body.",
@@ -184,7 +184,7 @@ var forces = []Row{
 		},
 	},
 	{
-		Code: OtherUnknown, Meaning: "another unknown's value", Cost: 1.15,
+		Code: OtherUnknown, Meaning: "another unknown's value", Cost: 1.25, InNumbers: -0.1,
 		Value: otherUnknown,
 		Said: Said{
 			Value: "This value belongs to another unknown of the problem, not to {unknown}.",
@@ -386,9 +386,15 @@ func stringsDoubled(_ *trial.Problem, _ trial.Place, w trial.Sum) []Change {
 				c.About = append(c.About, c.Sum[i].Force.Name)
 			}
 		}
-		if len(c.About) > 1 {
-			all = append(all, c)
+		if len(c.About) < 2 {
+			continue
 		}
+		// T = 2 w is T/4 + T/4 = w, with both sides doubled.
+		twice := Change{Sum: slices.Clone(c.Sum), About: c.About}
+		for i := range twice.Sum {
+			twice.Sum[i].Scale *= 2
+		}
+		all = append(all, c, twice)
 	}
 	return all
 }

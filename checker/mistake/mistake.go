@@ -33,6 +33,9 @@ type Row struct {
 	// for a constant. Among equal evidence the lower one wins.
 	Cost float64
 
+	// InNumbers is what it costs more where only the number that comes out is seen.
+	InNumbers float64
+
 	// Term gives the ways in which the mistake changes one term of a sum.
 	Term func(p *trial.Problem, at trial.Place, t trial.Term) []trial.Term
 	// Sum gives the ways in which it changes a sum as a whole.

@@ -106,7 +106,9 @@ func IsPowerOfTen(ratio, share float64) bool {
 const seen = -1.2
 
 // shown returns a number that is readily seen.
-func shown(value float64, what string) Number { return Number{Value: value, Cost: seen, What: what} }
+func shown(value float64, what string) Number {
+	return Number{Value: value, Cost: seen, What: what, Shown: true}
+}
 
 // handedBackMass gives a mass back as a force, by itself or in the friction, and the other way
 // round.
@@ -198,7 +200,7 @@ func shareOfWeight(p *trial.Problem, v Target) []Number {
 			return
 		}
 		w := p.Solution[p.Slots[weight.Name]]
-		if on.Kind == statics.Tension && onlyOf(body, statics.Tension) != nil {
+		if on.Kind == statics.Tension && onlyOf(body, statics.Tension) != nil || joins(p, on.Name) {
 			return
 		}
 		all = append(all, shown(w, "the whole weight"))
@@ -206,9 +208,9 @@ func shareOfWeight(p *trial.Problem, v Target) []Number {
 			return
 		}
 		all = append(all, shown(w/2, "half the weight"))
-		for _, a := range p.AngleValues(body) {
-			all = append(all, Number{Value: w / 2 / math.Sin(a), Cost: 0.9, What: "what holds half the weight at that angle"},
-				Number{Value: w / 2 / math.Cos(a), Cost: 1, What: "what holds half the weight at that angle"})
+		if _, y := p.ComponentsOf(on); on.Slanted() && y != 0 {
+			half := Number{Value: w / 2 * math.Abs(v.Value/y), Cost: -0.4, What: "what would hold half the weight at that angle", Shown: true}
+			all = append(all, half)
 		}
 	})
 	return all
@@ -234,7 +236,7 @@ func wholeWeight(p *trial.Problem, v Target) []Number {
 		}
 		for i := range p.Bodies[b].Forces {
 			if f := &p.Bodies[b].Forces[i]; f != weight {
-				all = append(all, Number{Value: p.Solution[p.Slots[f.Name]] / p.Solution[g], Cost: seen / 2, What: "another force"})
+				all = append(all, Number{Value: p.Solution[p.Slots[f.Name]] / p.Solution[g], Cost: seen / 2, What: "another force", Shown: true})
 			}
 		}
 	}
@@ -257,12 +259,40 @@ func otherBodyValue(p *trial.Problem, v Target) []Number {
 		}
 		for b := range p.Bodies {
 			weight := onlyOf(&p.Bodies[b], statics.Weight)
-			if _, here := p.Bodies[b].Force(v.Force.Name); weight != nil && (!here || v.Force.Kind == statics.Normal && p.IsAWeight(v.Value)) && weight.Name != v.Name {
-				all = append(all, Number{Value: p.Solution[p.Slots[weight.Name]], Cost: seen - 0.2, What: "the weight of " + p.BodyName(b)})
+			if _, here := p.Bodies[b].Force(v.Force.Name); weight != nil && (!here || joins(p, v.Force.Name) && balances(p, b, v.Force, weight)) && weight.Name != v.Name {
+				all = append(all, Number{Value: p.Solution[p.Slots[weight.Name]], Cost: seen + 0.4, What: "the weight of " + p.BodyName(b)})
 			}
 		}
 	}
 	return all
+}
+
+// joins reports whether a force acts on more than one body.
+func joins(p *trial.Problem, force string) bool {
+	bodies := 0
+	for i := range p.Bodies {
+		if _, here := p.Bodies[i].Force(force); here {
+			bodies++
+		}
+	}
+	return bodies > 1
+}
+
+// balances reports whether two forces of a body act along one axis, so that one may hold the
+// other.
+func balances(p *trial.Problem, b int, f, weight *statics.Force) bool {
+	for _, axis := range []statics.Axis{statics.X, statics.Y} {
+		acting := 0
+		for _, t := range p.SumOf(b, axis) {
+			if (t.Force.Name == f.Name || t.Force == weight) && t.Scale != 0 {
+				acting++
+			}
+		}
+		if acting == 2 {
+			return true
+		}
+	}
+	return false
 }
 
 // otherUnknown takes the value of another unknown of the problem.
@@ -273,7 +303,7 @@ func otherUnknown(p *trial.Problem, v Target) []Number {
 			continue
 		}
 		if p.Open(p.LetterNode(i)) && (other.Size == nil || !other.Size.Has(v.Name)) {
-			all = append(all, shown(p.Solution[i], ""))
+			all = append(all, Number{Value: p.Solution[i], Cost: seen, Shown: true, Answer: true})
 		}
 	}
 	return all
@@ -420,6 +450,12 @@ func oneStep(p *trial.Problem, v Target) []Number {
 			return
 		}
 		w := p.Solution[p.Slots[weight.Name]]
+		x, y := p.ComponentsOf(on)
+		for _, c := range []float64{x, y} {
+			if on.Slanted() && v.Value != 0 {
+				all = append(all, Number{Value: w * math.Abs(c/v.Value), Cost: -0.3, What: "the weight times a sine or cosine"})
+			}
+		}
 		for _, a := range p.AngleValues(body) {
 			all = append(all, Number{Value: w * math.Sin(a), What: "the weight times a sine"}, Number{Value: w * math.Cos(a), What: "the weight times a cosine"},
 				Number{Value: w * math.Tan(a), What: "the weight times a tangent"}, Number{Value: w / math.Tan(a), What: "the weight divided by a tangent"})

@@ -34,7 +34,7 @@ var resolving = []Row{
 		},
 	},
 	{
-		Code: NotResolved, Meaning: "a whole force in place of its component", Cost: 1.2,
+		Code: NotResolved, Meaning: "a whole force in place of its component", Cost: 1.08, InNumbers: 0.25,
 		Term: wholeForce, AllTerms: true, Everywhere: true, Tree: resolvedAgain, Value: wholeWeight,
 		Said: Said{
 			Component: "You wrote all of {force}, but {force} is at an angle to {axis}.",
@@ -161,7 +161,7 @@ var resolving = []Row{
 		},
 	},
 	{
-		Code: Radians, Meaning: "the angle in radians", Cost: 2.05,
+		Code: Radians, Meaning: "the angle in radians", Cost: 2.05, InNumbers: 0.15,
 		Term: inRadians, AllTerms: true, Everywhere: true, NotInSums: true, Value: degreesAsRadians,
 		Shows: func(f trial.Form, _ int) bool { return f.Decimals },
 		Said: Said{

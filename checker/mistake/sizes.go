@@ -13,7 +13,7 @@ import (
 // Mistakes about how large a force is: masses and weights, what a surface or a string carries.
 var sizes = []Row{
 	{
-		Code: MassForWeight, Meaning: "the mass in place of the weight", Cost: 0.95,
+		Code: MassForWeight, Meaning: "the mass in place of the weight", Cost: 1.1, InNumbers: -0.15,
 		Term: massAlone, Everywhere: true, Tree: weightOfMass, Value: handedBackMass,
 		Said: Said{
 			Component: "Look at the unit of what you wrote for {component}.",
@@ -46,7 +46,7 @@ var sizes = []Row{
 			Rule: "Only a mass is multiplied by the strength of gravity. What is given in newtons is a force already."}},
 	},
 	{
-		Code: NormalEqualsWeight, Meaning: "the normal force taken as the weight", Cost: 0.97,
+		Code: NormalEqualsWeight, Meaning: "the normal force taken as the weight", Cost: 1.15, InNumbers: -0.18,
 		Term: weightForNormal, Sum: normalAlone, Everywhere: true, Tree: normalLetter, Value: wholeWeightAsNormal,
 		Said: Said{
 			Component: "Here you took the force of the surface to be as large as the whole weight.",

@@ -43,10 +43,12 @@ type Typed struct {
 // Number is what a mistake makes of a value. Cost is what it costs more or less than its row's;
 // What says what the number is, as in "half the weight", where that is more than the mistake.
 type Number struct {
-	Value float64
-	Cost  float64
-	What  string
-	row   *Row
+	Value  float64
+	Cost   float64
+	What   string
+	Answer bool // it is the value of another unknown
+	Shown  bool // it can be read off the problem or its answers
+	row    *Row
 }
 
 // How many mistakes a number may come from, and how well it must fit. The more numbers there
@@ -65,7 +67,7 @@ type numbersKey struct {
 
 // costOfOff is what it costs that a number lies as far off as rounding allows; half of the last
 // place off is as likely as right on it, but a number in the middle is more often meant.
-const costOfOff = 2.5
+const costOfOff = 1
 
 // Value explains a wrong value of a letter: a mistake gives a number that rounds to what was
 // typed, or the right one's digits do; else two mistakes give it.
@@ -112,7 +114,11 @@ func nearest(all []Number, typed Typed) (f Finding, cost float64, ok bool) {
 		}
 		cost := n.Cost
 		if !exact {
-			cost += costOfOff * off / typed.Half
+			misfit := costOfOff * off / typed.Half
+			if n.Shown {
+				misfit *= 0.3 // it was rounded once, from a number that is known
+			}
+			cost += misfit
 		}
 		if best == nil || cost < least-hair {
 			best, least = n, cost
@@ -121,11 +127,11 @@ func nearest(all []Number, typed Typed) (f Finding, cost float64, ok bool) {
 	if best == nil {
 		return Finding{}, 0, false
 	}
-	// Where a mistake in an equation gives the very number that is seen elsewhere, too, both
-	// count as they are by themselves.
+	// Where a mistake in an equation gives the very number that is another unknown's, too, it is
+	// no chance that they are the same.
 	for i := range all {
 		n := &all[i]
-		if math.Abs(n.Value-best.Value) <= 1e-6*typed.Half && n.row.Cost < best.row.Cost {
+		if best.Answer && !n.Answer && math.Abs(n.Value-best.Value) <= 1e-6*typed.Half && n.row.Cost+n.row.InNumbers < best.row.Cost+best.row.InNumbers {
 			best = n
 		}
 	}
@@ -171,7 +177,7 @@ func (s *Search) fromSums(v Target, systems []system) []Number {
 		}
 		s.p.Fill(env, nil)
 		if x := env[v.Slot]; s.agree(v, env) && !math.IsNaN(x) && math.Abs(x) < 1e4*math.Abs(v.Value)+1e-9 {
-			all = append(all, Number{Value: x, Cost: one.cost, row: one.row})
+			all = append(all, Number{Value: x, Cost: one.cost + one.row.InNumbers, row: one.row})
 		}
 	}
 	return all
@@ -197,7 +203,7 @@ func (s *Search) fromRows(v Target) []Number {
 			continue
 		}
 		for _, n := range row.Value(s.p, v) {
-			n.Cost += row.Cost
+			n.Cost += row.Cost + row.InNumbers
 			n.row = row
 			all = append(all, n)
 		}

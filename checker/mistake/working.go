@@ -10,9 +10,9 @@ import (
 
 // What each way to understand a line of working costs more than its mistake.
 const (
-	costFromSystem = 1   // it follows from the sums with a mistake in one of them
-	costFromEdit   = 1.2 // it would follow if one thing in it were otherwise
-	costUnseen     = 2   // a force is concerned that the line does not speak of
+	costFromSystem = 1 // it follows from the sums with a mistake in one of them
+	costFromEdit   = 1 // it would follow if one thing in it were otherwise
+	costUnseen     = 2 // a force is concerned that the line does not speak of
 )
 
 // Working explains why a line of working does not follow: it is a sum with a mistake; or it
@@ -187,7 +187,8 @@ func (s *Search) fromValue(e *trial.Equation) Finding {
 	}
 	var best *Number
 	for _, n := range s.numbersFor(v, one) {
-		if math.Abs(n.Value-value) <= share*math.Abs(value) && (best == nil || n.Cost < best.Cost) {
+		// A mistake may turn a size's sign, which a student leaves out.
+		if off := min(math.Abs(n.Value-value), math.Abs(n.Value+value)); off <= share*math.Abs(value) && (best == nil || n.Cost < best.Cost) {
 			best = &n
 		}
 	}
