@@ -19,6 +19,9 @@ func degrees(sides []*Node, l *Letters) {
 	kinds := make([]measure, len(sides))
 	angles := false
 	for i, side := range sides {
+		if side.hasPi() {
+			side.inDegrees()
+		}
 		kinds[i] = settleDegrees(side, l)
 		angles = angles || kinds[i] == anAngle
 	}
@@ -30,7 +33,6 @@ func degrees(sides []*Node, l *Letters) {
 }
 
 func settleDegrees(n *Node, l *Letters) measure {
-	n.inDegrees()
 	kinds := make([]measure, len(n.Args))
 	for i, a := range n.Args {
 		kinds[i] = settleDegrees(a, l)
@@ -145,21 +147,27 @@ func markDegrees(n *Node) {
 	}
 }
 
+func isPi(n *Node) bool { return n.Op == Number && n.Num.Text == "π" }
+
+func (n *Node) hasPi() bool { return isPi(n) || slices.ContainsFunc(n.Args, (*Node).hasPi) }
+
 // inDegrees turns a product with π/180, or with 180/π, into the angle that is meant: 35·π/180
 // is 35°, atan(x)·180/π is the arc tangent.
 func (n *Node) inDegrees() {
+	for _, a := range n.Args {
+		a.inDegrees()
+	}
 	if n.Op != Mul && n.Op != Div {
 		return
 	}
 	var above, below []*Node
 	factorsOf(n, &above, &below)
-	pi := func(m *Node) bool { return m.Op == Number && m.Num.Text == "π" }
 	half := func(m *Node) bool { return m.Op == Number && m.Num.Value == 180 && (m.Unit == "" || m.Unit == "deg") }
 	unit := ""
 	for _, way := range []struct {
 		above, below func(*Node) bool
 		unit         string
-	}{{pi, half, "deg"}, {half, pi, "rad"}} {
+	}{{isPi, half, "deg"}, {half, isPi, "rad"}} {
 		i, j := slices.IndexFunc(above, way.above), slices.IndexFunc(below, way.below)
 		if i >= 0 && j >= 0 && len(above) > 1 {
 			above, below, unit = slices.Delete(above, i, i+1), slices.Delete(below, j, j+1), way.unit

@@ -41,13 +41,14 @@ func (l *Letters) Read(text string) (Reading, error) {
 		return reading, &ReadError{Text: clean, Pos: 0, End: 0, Message: saidLong}
 	}
 	p.withoutInnerNames(l)
-	first := l.readAs(p, way{})
+	r := &rereading{letters: l, page: p, scanned: map[choice]scanning{}}
+	first := r.readAs(way{})
 	if first.err == nil {
 		reading.Lines = append(reading.Lines, first.line)
 	}
 	ranks := []int{l.rank(first)}
-	for _, w := range first.ways() {
-		if again := l.readAs(p, w); again.err == nil && reading.isNew(again.line) {
+	for _, w := range first.ways(len(p.runes)) {
+		if again := r.readAs(w); again.err == nil && reading.isNew(again.line) {
 			reading.Lines = append(reading.Lines, again.line)
 			ranks = append(ranks, l.rank(again))
 		}
@@ -87,12 +88,20 @@ type attempt struct {
 	letterly int    // those that are letters
 }
 
-// mostWays is how many readings of a text are tried.
-const mostWays = 16
+// A text of ordinary length is read in so many ways at most, a long one in few.
+const (
+	mostWays = 16
+	longWays = 3
+	longText = 150
+)
 
 // ways lists the other ways that a first attempt has met, those first that differ from it
 // in one place.
-func (a attempt) ways() []way {
+func (a attempt) ways(length int) []way {
+	most := mostWays
+	if length > longText {
+		most = longWays
+	}
 	var all []way
 	for flips := range 1 << a.free {
 		for take := choice(0); take <= allChoices; take++ {
@@ -102,7 +111,7 @@ func (a attempt) ways() []way {
 		}
 	}
 	slices.SortStableFunc(all, func(v, w way) int { return v.changes() - w.changes() })
-	return all[:min(len(all), mostWays-1)]
+	return all[:min(len(all), most-1)]
 }
 
 func (w way) changes() int { return bits.OnesCount8(uint8(w.take)) + bits.OnesCount8(w.flips) }
@@ -142,32 +151,63 @@ func (r *Reading) order(ranks []int) {
 	r.Lines = lines
 }
 
-// readAs reads in one way and says which others there were.
-func (l *Letters) readAs(page *page, w way) attempt {
-	s := &scanner{letters: l, runes: page.runes, take: w.take, flips: w.flips}
-	label := s.opening()
-	s.at = label.length
-	if err := s.scan(); err != nil {
-		e := err.(*ReadError)
-		e.Pos, e.End = page.from(e.Pos), page.from(e.End)
-		return attempt{way: w, err: e, met: s.met}
+// rereading reads one page in several ways. Units and letters are told apart behind the
+// scanner, so that ways that differ in nothing else share what it found.
+type rereading struct {
+	letters *Letters
+	page    *page
+	scanned map[choice]scanning
+}
+
+// scanning is what came of scanning a page: the scanner behind it, the label in front, and
+// the error, if there was one.
+type scanning struct {
+	*scanner
+	label opening
+	err   *ReadError
+}
+
+func (r *rereading) scan(take choice) scanning {
+	if done, ok := r.scanned[take]; ok {
+		return done
 	}
-	s.trim()
-	s.gather()
+	s := &scanner{letters: r.letters, runes: r.page.runes, take: take}
+	done := scanning{scanner: s, label: s.opening()}
+	s.at = done.label.length
+	if err := s.scan(); err != nil {
+		done.err = err.(*ReadError)
+		done.err.Pos, done.err.End = r.page.from(done.err.Pos), r.page.from(done.err.End)
+	} else {
+		s.trim()
+		s.gather()
+	}
+	r.scanned[take] = done
+	return done
+}
+
+// readAs reads in one way and says which others there were.
+func (r *rereading) readAs(w way) attempt {
+	found := r.scan(w.take)
+	if found.err != nil {
+		return attempt{way: w, err: found.err, met: found.met}
+	}
+	s := *found.scanner
+	s.tokens = slices.Clone(s.tokens)
+	s.flips = w.flips
 	free := s.settle()
-	s.place(page)
-	p := &parser{scanner: s}
+	s.place(r.page)
+	p := &parser{scanner: &s}
 	line, err := p.line()
 	a := attempt{way: w, line: line, err: err, met: p.met, free: free, letterly: s.letterly}
 	if err != nil {
 		return a
 	}
-	a.line.Axis, a.line.Body = label.axis, label.body
+	a.line.Axis, a.line.Body = found.label.axis, found.label.body
 	a.line.Paper = w.take&choosePaper != 0
 	a.line.Named = s.named
 	a.line.Slash = p.slash
 	a.line.Lettered = w.flips != 0
-	degrees(a.line.Sides, l)
+	degrees(a.line.Sides, r.letters)
 	return a
 }
 

@@ -166,6 +166,7 @@ func (l *Letters) split(run normalised) []token {
 		piece
 	}
 	best := make([]step, n+1)
+	var found []piece
 	for i := 1; i <= n; i++ {
 		best[i].cost = 1 << 30
 	}
@@ -173,7 +174,8 @@ func (l *Letters) split(run normalised) []token {
 		if best[i].cost == 1<<30 {
 			continue
 		}
-		for _, p := range l.pieces(run.text, i, best[i].piece) {
+		found = l.pieces(found[:0], run.text, i, best[i].piece)
+		for _, p := range found {
 			j := i + p.length
 			if c := best[i].cost + p.cost; c < best[j].cost {
 				best[j] = step{cost: c, from: i, piece: p}
@@ -197,8 +199,8 @@ type piece struct {
 	cost   int
 }
 
-func (l *Letters) pieces(text string, i int, before piece) []piece {
-	var found []piece
+// pieces appends the candidates that begin at a place.
+func (l *Letters) pieces(found []piece, text string, i int, before piece) []piece {
 	rest := text[i:]
 	for j := 1; j <= min(len(rest), 14); j++ {
 		if name, exact, ok := l.resolve(rest[:j]); ok {
@@ -233,7 +235,7 @@ func (l *Letters) pieces(text string, i int, before piece) []piece {
 	if p, ok := numeral(rest, before); ok {
 		found = append(found, p)
 	}
-	return append(found, l.strangers(rest)...)
+	return strangers(found, rest)
 }
 
 // isCapital reports whether all letters are capitals, as spreadsheets write functions.
@@ -271,22 +273,20 @@ func numeral(rest string, before piece) (piece, bool) {
 }
 
 // strangers offers an unknown letter, with its digits and its component's axis.
-func (l *Letters) strangers(rest string) []piece {
-	var found []piece
-	lengths := []int{}
-	for _, g := range greek {
-		if strings.HasPrefix(rest, g.name) {
-			lengths = append(lengths, len(g.name))
-		}
-	}
-	_, size := utf8Rune(rest)
-	lengths = append(lengths, size)
-	for _, n := range lengths {
+func strangers(found []piece, rest string) []piece {
+	offer := func(n int) {
 		digits := len(rest[n:]) - len(strings.TrimLeft(rest[n:], "0123456789"))
 		for _, end := range []int{n, n + digits} {
 			found = append(found, piece{token{kind: tokName, text: rest[:end], unknown: true}, end, costUnknown})
 		}
 	}
+	for _, g := range greek {
+		if strings.HasPrefix(rest, g.name) {
+			offer(len(g.name))
+		}
+	}
+	_, size := utf8Rune(rest)
+	offer(size)
 	return found
 }
 

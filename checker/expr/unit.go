@@ -1,6 +1,7 @@
 package expr
 
 import (
+	"slices"
 	"strings"
 
 	"example.org/standstill/checker/quantity"
@@ -66,18 +67,29 @@ func (u *unitMaking) take() bool {
 	return true
 }
 
+// plainUnits are the units with no sign in them, longest first.
+var plainUnits = func() []plainUnit {
+	var all []plainUnit
+	for _, spelling := range unitSpellings {
+		if unit, ok := quantity.Find(string(spelling)); ok && !strings.ContainsAny(string(spelling), "/^*²%°2") {
+			all = append(all, plainUnit{spelling, unit})
+		}
+	}
+	return all
+}()
+
+type plainUnit struct {
+	spelling []rune
+	unit     quantity.Unit
+}
+
 // simple finds the longest unit with no sign in it that stands here.
 func (u *unitMaking) simple() (quantity.Unit, int) {
-	for _, spelling := range unitSpellings {
-		text := string(spelling)
-		if strings.ContainsAny(text, "/^*²%°") || !strings.HasPrefix(string(u.runes[u.at:min(len(u.runes), u.at+len(spelling))]), text) {
-			continue
+	for _, one := range plainUnits {
+		end := u.at + len(one.spelling)
+		if end <= len(u.runes) && slices.Equal(u.runes[u.at:end], one.spelling) && !isRun(at(u.runes, end)) {
+			return one.unit, len(one.spelling)
 		}
-		if next := at(u.runes, u.at+len(spelling)); isRun(next) {
-			continue
-		}
-		unit, _ := quantity.Find(text)
-		return unit, len(spelling)
 	}
 	return quantity.Unit{}, 0
 }
