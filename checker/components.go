@@ -114,6 +114,9 @@ func (m *marking) isTermAtRest(e *trial.Equation, c *trial.Component, vary trial
 
 // explainComponent finds the mistake that gives what was typed for the component.
 func (m *marking) explainComponent(side *expr.Node, c *trial.Component) mistake.Finding {
+	if m.brief {
+		return mistake.Finding{Code: Unexplained}
+	}
 	if c.Term.Scale != 0 {
 		return m.mistakes.Component(m.ComponentIs(side, c), c)
 	}

@@ -97,17 +97,22 @@ func (r *Reference) markOne(a Answer, before []Answer) Report {
 	}
 	var best Report
 	bestIsStrange := false // a unit in it does not fit
-	for i, line := range reading.Lines {
-		meant := line
-		meant.Sides = nil
-		for _, side := range line.Sides {
-			meant.Sides = append(meant.Sides, insertCoined(side, own))
+	judging := func(i int) *marking {
+		line := reading.Lines[i]
+		sides := make([]*expr.Node, len(line.Sides))
+		for k, side := range line.Sides {
+			sides[k] = insertCoined(side, own)
 		}
-		m := &marking{Reference: r, stage: a.Stage, item: a.Item, line: meant, before: before, turned: turned, text: reading.Text}
+		line.Sides = sides
+		return &marking{Reference: r, stage: a.Stage, item: a.Item, line: line, before: before, turned: turned, text: reading.Text}
+	}
+	for k, i := range worthExplaining(len(reading.Lines), judging) {
+		line := reading.Lines[i]
+		m := judging(i)
 		report := m.mark()
 		report.Read = letters.Print(line) + turned.words
 		report.Answers = m.answers(&report)
-		if i == 0 || better(report, best) || bestIsStrange && !m.hasOtherUnit() && isExplained(report) && best.Verdict == Wrong || line.Named && report.Code == NoEquation && best.Verdict == Wrong {
+		if k == 0 || better(report, best) || bestIsStrange && !m.hasOtherUnit() && isExplained(report) && best.Verdict == Wrong || line.Named && report.Code == NoEquation && best.Verdict == Wrong {
 			report.Message = joinSentences(report.Message, saidReading(reading, i, report))
 			best, bestIsStrange = report, m.hasOtherUnit()
 		}
@@ -116,6 +121,27 @@ func (r *Reference) markOne(a Answer, before []Answer) Report {
 		}
 	}
 	return best
+}
+
+// mostExplained is how many readings of a line are judged with what is wrong with them.
+const mostExplained = 3
+
+// worthExplaining lists the readings that are judged in full: the likeliest, and of the others
+// one that is right.
+func worthExplaining(readings int, judging func(i int) *marking) []int {
+	var all []int
+	for i := range readings {
+		if i < mostExplained {
+			all = append(all, i)
+			continue
+		}
+		m := judging(i)
+		m.brief = true
+		if m.mark().Verdict == Right {
+			return append(all, i)
+		}
+	}
+	return all
 }
 
 // isExplained reports whether a wrong line has a mistake that is named.
@@ -155,6 +181,7 @@ type marking struct {
 	turned angleWords
 	text   string
 
+	brief    bool            // whether the line is right is all that is asked
 	bindings map[string]bool // of the components, by the earlier answers; see bound
 }
 

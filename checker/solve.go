@@ -234,6 +234,9 @@ func (m *marking) markLone() Report {
 
 // explainLine finds why a line of working does not follow.
 func (m *marking) explainLine(e *trial.Equation) mistake.Finding {
+	if m.brief {
+		return mistake.Finding{Code: Unexplained}
+	}
 	if near, ok := e.WithoutForeign(); ok && m.Follows(near, trial.RoundedShare) {
 		return mistake.Finding{Code: Slip}
 	}

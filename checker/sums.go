@@ -198,6 +198,9 @@ func (m *marking) markExpression(at trial.Place, signs []trial.Signed) Report {
 
 // explainSum finds what is wrong with a sum.
 func (m *marking) explainSum(e *trial.Equation, at trial.Place, f *mistake.Finding) mistake.Finding {
+	if m.brief {
+		return mistake.Finding{Code: Unexplained}
+	}
 	if f != nil {
 		return *f
 	}

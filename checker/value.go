@@ -39,6 +39,9 @@ func (m *marking) markValue(name string, number *expr.Node) Report {
 	if v.unit.Dim == quantity.Angle && m.pointsElsewhere(name) {
 		return m.wrong(mistake.Finding{Code: Sign, About: about})
 	}
+	if m.brief {
+		return m.wrong(mistake.Finding{Code: Unexplained})
+	}
 	f := m.mistakes.Value(m.mistakes.Target(name), a.asTyped())
 	f.About = about
 	return m.wrong(f)
