@@ -425,12 +425,10 @@ func (l *layout) holdAngle(k int, from, to, out vec) {
 	if h.inward() {
 		apex, deg = to, h.Direction
 	}
-	sweep := turn(ref, deg)
 	if h.Full {
-		sweep = fullTurn(ref, deg)
 		l.angleNear(thing, h.Angle, apex, deg)
 	} else {
-		l.angleIn(thing, h.Angle, apex, ref, sweep, 0.72*to.minus(from).len())
+		l.angleIn(thing, h.Angle, apex, ref, turn(ref, deg), 0.72*to.minus(from).len())
 	}
 	if !l.taken(k, ref) {
 		l.reference(k, apex, heading(ref))

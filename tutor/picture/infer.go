@@ -10,18 +10,8 @@ import (
 	"example.org/standstill/checker/statics"
 )
 
-// Words is what a problem file says for the picture alone, and for its sentences.
-type Words struct {
-	Figure map[string]string // a body, a force ("T1", "pulley.TR") or "view" → its word, as in a problem file
-	By     map[string]string // a force → what exerts it
-	Body   string            // what the one body without a name is
-}
-
-// OnlyBody is the key of Words.Figure for the one body without a name.
-const OnlyBody = "body"
-
-// Hidden reports whether the file wants no picture of the setup.
-func (w Words) Hidden() bool { return w.Figure["view"] == "none" }
+// onlyBody is the key in a figure of the one body without a name.
+const onlyBody = "body"
 
 // What is asked for is drawn at these angles, whatever the solution is.
 const (
@@ -30,19 +20,15 @@ const (
 	levelEnough = 12.0 // what leaves within this of the horizontal ends at a wall
 )
 
-// NewSetup is SetupOf, or nil where the file wants no picture.
-func NewSetup(ref *checker.Reference, w Words) *Setup {
-	if w.Hidden() {
+// NewSetup works out what a problem is about from its forces and from the figure of its
+// file, which maps a body, a force ("T1", "pulley.TR") or "view" to a word. It is nil
+// where the file wants no picture.
+func NewSetup(ref *checker.Reference, figure map[string]string) *Setup {
+	if figure["view"] == "none" {
 		return nil
 	}
-	s := SetupOf(ref, w)
-	return &s
-}
-
-// SetupOf works out what a problem is about from its forces.
-func SetupOf(ref *checker.Reference, w Words) Setup {
-	in := &inferring{ref: ref, words: w}
-	in.setup.Above = w.Figure["view"] == "above"
+	in := &inferring{ref: ref, figure: figure}
+	in.setup.Above = figure["view"] == "above"
 	for i := range ref.Bodies {
 		in.object(&ref.Bodies[i])
 	}
@@ -56,34 +42,34 @@ func SetupOf(ref *checker.Reference, w Words) Setup {
 		in.form(i)
 	}
 	in.ends()
-	return in.setup
+	return &in.setup
 }
 
 // inferring is a setup while it is worked out.
 type inferring struct {
-	ref   *checker.Reference
-	words Words
-	setup Setup
-	used  map[*statics.Force]bool // told as the other end of a hold
+	ref    *checker.Reference
+	figure map[string]string
+	setup  Setup
+	used   map[*statics.Force]bool // told as the other end of a hold
 }
 
 func (in *inferring) body(i int) *statics.Body { return &in.ref.Bodies[i] }
 
 // word is what the file says for the picture about a force.
 func (in *inferring) word(b *statics.Body, f *statics.Force) string {
-	if w := in.words.Figure[b.Name+"."+f.Name]; w != "" {
+	if w := in.figure[b.Name+"."+f.Name]; w != "" {
 		return w
 	}
-	return in.words.Figure[f.Name]
+	return in.figure[f.Name]
 }
 
 func (in *inferring) object(b *statics.Body) {
-	o := Object{Name: b.Name, Tilt: in.tilt(b), Noun: in.words.Body}
+	o := Object{Name: b.Name, Tilt: in.tilt(b), Noun: in.ref.Words.Body}
 	key := b.Name
 	if key == "" {
-		key = OnlyBody
+		key = onlyBody
 	}
-	switch in.words.Figure[key] {
+	switch in.figure[key] {
 	case "round":
 		o.Form = Drum
 	case "pulley":
@@ -262,7 +248,7 @@ func (in *inferring) holds(i int) {
 		if in.used[f] {
 			continue
 		}
-		h := Hold{Kind: kind, Forces: []string{f.Name}, By: in.words.By[f.Name], On: i, To: -1, Count: in.count(f)}
+		h := Hold{Kind: kind, Forces: []string{f.Name}, By: in.ref.Words.ByOn(b.Name, f.Name), On: i, To: -1, Count: in.count(f)}
 		h.Direction, h.Asked = in.direction(i, f)
 		in.mark(i, f, &h)
 		in.join(i, f, &h)

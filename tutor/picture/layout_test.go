@@ -49,13 +49,13 @@ func TestSetupsOfTheBank(t *testing.T) {
 			t.Fatal(err)
 		}
 		for what, ref := range copies(t, p) {
-			s := SetupOf(ref, Words{Figure: p.Figure})
-			for _, fault := range untold(ref, &s) {
+			s := NewSetup(ref, p.Figure)
+			for _, fault := range untold(ref, s) {
 				t.Errorf("%s, %s: %s", h.ID, what, fault)
 			}
 			for _, size := range sizesOf(what) {
 				drawn++
-				for _, fault := range badly(&s, size[0], size[1]) {
+				for _, fault := range badly(s, size[0], size[1]) {
 					wrong[fault.kind]++
 					t.Errorf("%s, %s, %d × %d: %s", h.ID, what, size[0], size[1], fault)
 				}

@@ -9,13 +9,13 @@ import (
 	"example.org/standstill/tutor/picture"
 )
 
-func setupOf(t *testing.T, id string) picture.Setup {
+func setupOf(t *testing.T, id string) *picture.Setup {
 	t.Helper()
 	p, err := problems.Embedded().Get(id)
 	if err != nil {
 		t.Fatal(err)
 	}
-	return picture.SetupOf(reference(t, id), picture.Words{Figure: p.Figure})
+	return picture.NewSetup(reference(t, id), p.Figure)
 }
 
 // TestEverySetupOfTheBankIsDrawn holds the picture of each problem before its forces.
@@ -24,7 +24,7 @@ func TestEverySetupOfTheBankIsDrawn(t *testing.T) {
 		var b strings.Builder
 		for _, h := range problems.Embedded().List() {
 			s := setupOf(t, h.ID)
-			c := picture.Braille(picture.Scene{Setup: &s}, size[0], size[1])
+			c := picture.Braille(picture.Scene{Setup: s}, size[0], size[1])
 			fmt.Fprintf(&b, "== %s\n%s\n", h.ID, "|"+strings.Join(c.Lines(), "\n|"))
 		}
 		hold(t, fmt.Sprintf("setup-%dx%d.txt", size[0], size[1]), b.String())
@@ -36,7 +36,7 @@ func TestSetupsInWords(t *testing.T) {
 	var b strings.Builder
 	for _, h := range problems.Embedded().List() {
 		s := setupOf(t, h.ID)
-		lines := picture.Sentences(picture.Scene{Setup: &s})
+		lines := picture.Sentences(picture.Scene{Setup: s})
 		if len(lines) == 0 {
 			t.Errorf("%s: nothing is said", h.ID)
 		}
@@ -57,7 +57,7 @@ func TestSetupsInPlainCharacters(t *testing.T) {
 	var b strings.Builder
 	for _, h := range problems.Embedded().List() {
 		s := setupOf(t, h.ID)
-		c := picture.ASCII(picture.Scene{Setup: &s}, 36, 12)
+		c := picture.ASCII(picture.Scene{Setup: s}, 36, 12)
 		for _, line := range c.Lines() {
 			for _, r := range line {
 				if r > '~' {

@@ -34,7 +34,7 @@ func actions() []action {
 	return []action{
 		{tutor.AskHint, bind("ctrl+g", "hint", "ctrl+g"), menuHint, (*model).isOpen, (*model).hint},
 		{tutor.AskText, bind("ctrl+r", "problem", "ctrl+r"), menuText, (*model).hasLesson, (*model).showText},
-		{tutor.KeepLine, bind("ctrl+y", "keep line", "ctrl+y"), menuKeep, (*model).canKeep, (*model).keep},
+		{tutor.KeepLine, bind("ctrl+y", "go on anyway", "ctrl+y"), menuKeep, (*model).canKeep, (*model).keep},
 		{tutor.AskPage, bind("ctrl+o", "page", "ctrl+o"), menuPage, (*model).hasLesson, (*model).showPage},
 		{tutor.GoBack, binding{}, menuBack, (*model).hasLesson, (*model).goBack},
 		{tutor.AskDrawing, binding{}, menuDrawing, (*model).hasLesson, (*model).showWords},
@@ -49,7 +49,7 @@ func actions() []action {
 		{tutor.AskStudent, binding{}, menuStudent, (*model).hasDesk, (*model).showStudents},
 		{tutor.AskMenu, binding{}, "", (*model).hasDesk, (*model).openMenu},
 		{"", binding{}, menuBackground, always, (*model).otherBackground},
-		{tutor.Leave, bind("ctrl+c", "leave", "ctrl+c"), menuLeave, always, (*model).leave},
+		{tutor.Leave, bind("ctrl+c", "quit", "ctrl+c"), menuLeave, always, (*model).leave},
 	}
 }
 
@@ -73,6 +73,9 @@ func (m *model) key(k tea.KeyMsg) tea.Cmd {
 	case m.isTooSmall():
 		m.keyTooSmall(k)
 	case types(k):
+		if m.isAtHome() {
+			m.work.chooser.meet(m, k)
+		}
 		m.edit(k)
 	case k.Type == tea.KeyF1:
 		m.obeyWord(tutor.AskHelp)
@@ -137,12 +140,6 @@ func (m *model) enter() {
 		m.obeyTyped(word, text)
 		return
 	}
-	if word, ok := m.line.wordTypedInto(); ok {
-		m.line.set(m.line.last())
-		m.textChanged()
-		m.obeyWord(word)
-		return
-	}
 	m.sheet.enter(m, text)
 }
 
@@ -166,9 +163,19 @@ func (m *model) obeyTyped(word tutor.Word, text string) {
 		m.bench.obeyTyped(m, word, text)
 		return
 	}
-	m.line.set("")
-	m.textChanged()
+	m.putBack()
 	m.obeyWord(word)
+}
+
+// putBack empties the line after a word, or puts back what was refused before it: who asks
+// for a hint goes on with the same line.
+func (m *model) putBack() {
+	m.line.set("")
+	if m.told.text != "" && m.lesson != nil && !m.lent {
+		m.line.set(m.told.line)
+		m.line.refused = true
+	}
+	m.textChanged()
 }
 
 func (m *model) obeyWord(word tutor.Word) {

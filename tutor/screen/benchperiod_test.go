@@ -68,7 +68,7 @@ func TestALabPeriodOnTheScreen(t *testing.T) {
 	d.press("enter")
 	d.sees("Ana predicts by hand now", "mass 0.400 kg", "▸ Forces ◂", "ctrl+l to the bench")
 	d.hand(byHandLines...)
-	d.sees("At first go.")
+	d.sees("At first go, ")
 	d.press("enter")
 	d.sees("Worked solution", "enter to the bench")
 	d.press("enter")

@@ -17,11 +17,25 @@ func (m *model) drawing(cols, rows int) []row {
 			key.at = c.at
 		}
 	}
-	return m.memos.drawing.get(key, func() []row { return m.paint(m.scene(), cols, rows) })
+	return m.memos.drawing.get(key, func() []row { return m.paint(m.picture(), cols, rows) })
 }
 
-// scene is what the student is working on.
-func (m *model) scene() picture.Scene {
+// scene paints what the problem is about: without arrows, and the same as long as the
+// problem is.
+func (m *model) scene(cols, rows int) []row {
+	p := m.lesson.Problem
+	key := sceneKey{p.Hash, p.Copy, cols, rows, m.look}
+	return m.memos.scene.get(key, func() []row {
+		s := picture.NewSetup(m.lesson.Ref, p.Figure)
+		if s == nil {
+			return make([]row, rows)
+		}
+		return m.paint(picture.Scene{Setup: s}, cols, rows)
+	})
+}
+
+// picture is what the student is working on.
+func (m *model) picture() picture.Scene {
 	if m.isAtBench() {
 		return picture.OfProblem(m.bench.ref, picture.View{})
 	}
@@ -54,9 +68,12 @@ func (m *model) canvasRow(cells []picture.Cell) row {
 	var text strings.Builder
 	shadeOf := func(c picture.Cell) shade {
 		if colour, ok := c.Tag.Force(); ok {
+			if m.choosing() {
+				return plain // no colour tells which forces act
+			}
 			return forceShade(colour)
 		}
-		if c.Tag == picture.TagBody || c.Tag == picture.TagAngle || c.Tag == picture.TagMarker {
+		if c.Tag == picture.TagBody || c.Tag == picture.TagAngle || c.Tag == picture.TagMarker || c.Tag == picture.TagLink {
 			return plain
 		}
 		return quiet

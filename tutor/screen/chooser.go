@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 	"strings"
+	"unicode"
 
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -108,6 +109,15 @@ func (c *chooser) press(m *model, k tea.KeyMsg) bool {
 	m.read()
 	c.follow(m)
 	return true
+}
+
+// meet puts "; " between what the arrow keys wrote and a letter that is typed after it.
+func (c *chooser) meet(m *model, k tea.KeyMsg) {
+	text := m.line.text()
+	if !c.active || text == "" || text != c.text() || k.Type != tea.KeyRunes || len(k.Runes) == 0 || !unicode.IsLetter(k.Runes[0]) {
+		return
+	}
+	m.line.set(text + "; ")
 }
 
 // text is what is chosen, as it would be typed.
@@ -218,9 +228,6 @@ func (c *chooser) rows(m *model, cols int) []row {
 	across := max(cols/(offerSign+gloss+offerSides), 1)
 	width := cols / across
 	var rows []row
-	if textWidth(saidPoint) < cols && len(m.lesson.Lines()) == 0 {
-		rows = append(rows, row{gap(1), m.look.text(quiet, saidPoint)})
-	}
 	down := (len(c.offers) + across - 1) / across
 	for i := range down {
 		var r row
@@ -234,10 +241,10 @@ func (c *chooser) rows(m *model, cols int) []row {
 	return rows
 }
 
-// The parts of an offer: its letter, and the sides with their arrow.
+// The parts of an offer: its letter, and the arrow of its direction.
 const (
 	offerSign  = 7
-	offerSides = 11
+	offerSides = 4
 )
 
 func (c *chooser) offer(m *model, n, width, gloss int) row {
@@ -247,12 +254,9 @@ func (c *chooser) offer(m *model, n, width, gloss int) row {
 		pick, s = l.signs.pick, bold
 	}
 	r := append(row{l.text(bold, " "+pick+" ")}, m.tint(s, onPaper(o.name), false)...).padded(offerSign)
-	said := row{l.text(quiet, l.signs.nothing+" "+wordLeftOut)}
+	r = append(r, l.text(quiet, o.gloss)).padded(offerSign + gloss + 1)
 	if direction, ok := c.direction(m.lesson.Ref, o.sides); ok {
-		said = row{l.text(plain, l.signs.arrow(direction)+" "+o.sides)}
+		return append(r, l.text(bold, l.signs.arrow(direction))).cut(width)
 	}
-	if offerSign+gloss+1+said.width() <= width || o.sides == "" {
-		r = append(r, l.text(quiet, o.gloss)).padded(offerSign + gloss + 1)
-	}
-	return append(r, said...).cut(width)
+	return append(r, l.text(quiet, l.signs.nothing)).cut(width)
 }

@@ -8,17 +8,14 @@ import (
 	"example.org/standstill/tutor"
 )
 
-// The least screen on which a lesson can be led, the width from which the
-// drawing stands beside the page, and the height below which it has to.
+// The least screen on which a lesson can be led, the width from which the drawing stands
+// beside page and line, and the height below which there is none in Forces.
 const (
 	leastCols = 60
 	leastRows = 16
 	wideCols  = 110
 	lowRows   = 20
 )
-
-// beside reports whether the drawing stands beside the page and not above it.
-func (m *model) beside() bool { return m.cols >= wideCols || m.rows < lowRows }
 
 // view makes the whole screen.
 func (m *model) view() string {
@@ -34,17 +31,36 @@ func (m *model) compose() []row {
 	if m.isTooSmall() {
 		return m.tooSmall()
 	}
-	top := m.top()
-	bottom := m.bottom()
-	// Which keys are worth naming depends on what the sheet shows.
-	room := max(m.rows-len(top)-len(bottom)-keyRows, 1)
-	rows := append(top, fill(m.sheet.body(m, m.cols, room), room)...)
-	rows = append(rows, bottom...)
+	rows := m.top()
+	room := m.rows - len(rows) - keyRows
+	if left := m.drawingCols(room); left > 0 {
+		right := m.cols - left - 2
+		rows = append(rows, columns(m.drawing(left, room), left+1, indented(m.middle(right, room)))...)
+	} else {
+		rows = append(rows, m.middle(m.cols, room)...)
+	}
 	rows = append(rows, m.keys()...)
 	for i := range rows {
 		rows[i] = rows[i].cut(m.cols)
 	}
 	return rows[:m.rows]
+}
+
+// middle is what lies between head and keys in a width: the sheet's own part, and the line
+// under it.
+func (m *model) middle(cols, rows int) []row {
+	bottom := m.bottom(cols)
+	room := max(rows-len(bottom), 1)
+	return append(fill(m.sheet.body(m, cols, room), room), bottom...)
+}
+
+// drawingCols is the width of the drawing that stands beside page and line on a wide
+// screen, 0 where there is none.
+func (m *model) drawingCols(rows int) int {
+	if m.cols < wideCols || m.work == nil || m.sheet != sheet(m.work) {
+		return 0
+	}
+	return min(m.cols*44/100, rows*5/2+8)
 }
 
 // fill makes a number of rows exactly.
@@ -143,8 +159,8 @@ func (m *model) stageWord(stage checker.Stage, state stageState) span {
 const gutter = 9
 
 // bottom is what is asked, the line, and what stands under it.
-func (m *model) bottom() []row {
-	width := m.cols - gutter - 1
+func (m *model) bottom(cols int) []row {
+	width := cols - gutter - 1
 	asked := m.sheet.question(m)
 	var rows []row
 	for i, part := range m.look.wrapMeasured(asked, width) {
@@ -152,15 +168,26 @@ func (m *model) bottom() []row {
 		if i == 0 {
 			word = wordAsked
 		}
-		rows = append(rows, m.labelled(word, m.tint(bold, part, true)))
+		rows = append(rows, m.labelled(word, m.tint(plain, part, true)))
 	}
 	if m.rows < lowRows && len(rows) > 2 {
 		rows = rows[:2]
 	}
 	paint := func(text string) row { return m.tint(plain, text, false) }
-	rows = append(rows, m.labelled(wordLine, m.line.show(m.look, width, paint)))
+	rows = append(rows, m.lineRow(m.line.show(m.look, width, paint)))
 	room := m.underRows()
-	return append(rows, fill(m.under(width, room), room)...)
+	return append(rows, fill(m.under(cols, room), room)...)
+}
+
+// lineRow puts the word of the gutter in front of the line: with a mark while it is the
+// text that was refused.
+func (m *model) lineRow(r row) row {
+	if !m.line.refused {
+		return m.labelled(wordLine, r)
+	}
+	mark := m.look.text(m.told.shade, m.told.sign+" ")
+	label := m.look.text(quiet, wordLine)
+	return append(row{gap(gutter - 1 - label.width - mark.width), mark, label, gap(1)}, r...)
 }
 
 // underRows is how many rows there are under the line: enough for a fraction.
@@ -172,9 +199,13 @@ func (m *model) underRows() int {
 }
 
 // under is what was just said, else what the sheet puts under the line.
-func (m *model) under(width, rows int) []row {
+func (m *model) under(cols, rows int) []row {
+	width := cols - gutter - 1
+	if m.said == "" && m.told.text != "" && m.isAtHome() {
+		return m.explained(cols, rows)
+	}
 	if m.said == "" {
-		return m.sheet.under(m, m.cols, rows)
+		return m.sheet.under(m, cols, rows)
 	}
 	var said []row
 	label, text := wordNote, m.said
@@ -191,6 +222,26 @@ func (m *model) under(width, rows int) []row {
 	return said
 }
 
+// explained is what is the matter with the line that was checked last, the brightest text
+// of the screen, under how the line is read now.
+func (m *model) explained(cols, rows int) []row {
+	var told []row
+	label := m.told.sign + " " + m.told.word
+	if textWidth(m.look.letters(label)) > gutter-1 {
+		label = m.told.sign
+	}
+	for _, part := range m.look.wrapMeasured(m.told.text, cols-gutter-1) {
+		word := m.look.text(m.told.shade, label)
+		told = append(told, append(row{gap(gutter - 1 - word.width), word, gap(1)}, m.tint(bold, part, true)...))
+		label = ""
+	}
+	room := rows - len(told)
+	if room < 1 {
+		return told
+	}
+	return append(fill(m.sheet.under(m, cols, 1), 1), told...)
+}
+
 // labelled puts a word of the gutter in front of a row.
 func (m *model) labelled(word string, r row) row {
 	label := m.look.text(quiet, word)
@@ -198,7 +249,7 @@ func (m *model) labelled(word string, r row) row {
 }
 
 // keyRows is how many rows say which keys work now.
-const keyRows = 2
+const keyRows = 1
 
 // keys says which keys work now. Where they do not all fit, those in front of the
 // last two give way: these lead to the menu, which names all, and out.
@@ -209,8 +260,17 @@ func (m *model) keys() []row {
 		if len(rows) <= keyRows || len(all) < 4 {
 			return fill(rows, keyRows)
 		}
-		all = slices.Delete(slices.Clone(all), len(all)-3, len(all)-2)
+		all = slices.Delete(slices.Clone(all), m.leastKey(all), m.leastKey(all)+1)
 	}
+}
+
+// leastKey is the key that gives way first: before the last two, and not enter.
+func (m *model) leastKey(all []binding) int {
+	at := len(all) - 3
+	if at > 0 && all[at].Help().Key == m.on.handIn.Help().Key {
+		at--
+	}
+	return at
 }
 
 func (m *model) layKeys(all []binding) []row {

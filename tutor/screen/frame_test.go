@@ -141,7 +141,7 @@ func TestDrawingStandsBesideThePageFrom110Columns(t *testing.T) {
 		d.enrol("Nele", "canal-lantern")
 		rule := ""
 		for _, line := range strings.Split(d.view, "\n") {
-			if strings.Contains(line, wordPage) {
+			if strings.Contains(line, wordForces) {
 				rule = line
 			}
 		}

@@ -7,10 +7,6 @@ import (
 
 // handIn hands a line in. What is refused stays in the line.
 func (m *model) handIn(text string) {
-	if anew := m.lesson.Anew(text, m.line.last(), m.line.fault); anew != text {
-		text = anew
-		m.line.set(text)
-	}
 	if m.lesson.ChooseNamed(text) {
 		m.line.set("")
 		m.refresh()
@@ -31,14 +27,33 @@ func (m *model) handIn(text string) {
 	}
 	m.line.remember(result.Line.Text)
 	m.sheet = m.work
+	m.told = m.tellOf(result.Line)
 	if result.Line.Counts() || result.Line.Code == checker.TrueNotAsked {
 		m.line.set("")
 	} else {
 		m.line.set(result.Line.Text)
 		m.line.point(result.Line.Report)
+		m.told.line = m.line.text()
 	}
 	m.refresh()
 	m.onward(result)
+}
+
+// tellOf is what is said of a line: of the first of its statements that is not right, or
+// what is remarked on one that is.
+func (m *model) tellOf(l *tutor.Line) told {
+	var remark told
+	for _, part := range l.Statements() {
+		t := told{text: part.Message, mark: m.markOf(l, part)}
+		switch {
+		case part.Message == "":
+		case part.Verdict != checker.Right:
+			return t
+		case remark.text == "":
+			remark = t
+		}
+	}
+	return remark
 }
 
 // onward says what comes after a line that counts.

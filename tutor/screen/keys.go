@@ -11,14 +11,14 @@ type keys struct {
 
 func allKeys() keys {
 	return keys{
-		handIn:      bind("enter", "hand in", "enter"),
+		handIn:      bind("enter", "check", "enter"),
 		compare:     bind("enter", "worked solution", "enter"),
-		empty:       bind("ctrl+u", "empty it", "ctrl+u"),
+		empty:       bind("ctrl+u", "clear line", "ctrl+u"),
 		earlier:     bind("↑", "earlier line", "up"),
-		nextPart:    bind("tab", "next part", "tab"),
+		nextPart:    bind("tab", "next", "tab"),
 		toForces:    bind("tab", "to the forces", "tab"),
-		nextForce:   bind("tab", "next force", "tab"),
-		point:       bind("↑ ↓ ← →", "point it", "up"),
+		nextForce:   bind("tab", "next", "tab"),
+		point:       bind("↑ ↓ ← →", "direction", "up"),
 		scroll:      bind("pgup", "scroll", "pgup"),
 		scrollHere:  bind("↑ ↓", "scroll", "up"),
 		stages:      bind("← →", "stage", "left"),
@@ -31,9 +31,9 @@ func allKeys() keys {
 		nextProblem: bind("enter", "next problem", "enter"),
 		angles:      bind("tab", "other angles", "tab"),
 		knob:        bind("↑ ↓", "choose", "up"),
-		turn:        bind("← →", "turn", "left"),
-		turnFar:     bind("pgup pgdn", "turn far", "pgup"),
-		takeIt:      bind("enter", "take it", "enter"),
+		turn:        bind("← →", "change", "left"),
+		turnFar:     bind("pgup pgdn", "big steps", "pgup"),
+		takeIt:      bind("enter", "save value", "enter"),
 		nextField:   bind("enter", "next", "enter"),
 		toResult:    bind("enter", "result", "enter"),
 		nextPage:    bind("tab", "next page", "tab"),
@@ -45,8 +45,8 @@ func allKeys() keys {
 		seat:        bind("enter", "begin", "enter"),
 		back:        bind("esc", "back", "esc"),
 		myPage:      bind("esc", "my page", "esc"),
-		menu:        bind("esc", "more", "esc"),
-		leave:       bind("ctrl+c", "leave", "ctrl+c"),
+		menu:        bind("esc", "menu", "esc"),
+		leave:       bind("ctrl+c", "quit", "ctrl+c"),
 		plain:       bind("enter", "lines of text", "enter"),
 	}
 }

@@ -22,7 +22,10 @@ type line struct {
 	past  []string // lines handed in before, oldest first
 	at    int      // which of them is shown; len(past) for none
 	fresh string   // what was typed before going back to them
-	fault int      // where the cursor was put in the line that was refused last
+	fault int      // where the line that was refused last went wrong
+	// refused says that the text is the one that was refused, untouched so far: what is
+	// typed takes its place, the arrow keys go into it.
+	refused bool
 }
 
 // longestLine is how many characters the line takes; the checker reads fewer and
@@ -87,6 +90,7 @@ func (l *line) isEmpty() bool { return strings.TrimSpace(l.text()) == "" }
 
 // set puts a text into the line, the cursor behind it.
 func (l *line) set(text string) {
+	l.refused = false
 	l.input.SetValue(strings.ReplaceAll(text, "\n", "; "))
 	l.input.CursorEnd()
 	l.at = len(l.past)
@@ -95,6 +99,17 @@ func (l *line) set(text string) {
 // edit takes a key. It reports whether the text has changed.
 func (l *line) edit(k tea.KeyMsg) (changed bool) {
 	before := l.text()
+	if l.refused {
+		l.refused = false
+		switch {
+		case len(k.Runes) > 0 && k.Runes[0] == ' ': // goes on: with a unit that was missing
+		case len(k.Runes) > 0:
+			l.input.SetValue("")
+		case k.Type == tea.KeyLeft:
+			l.input.SetCursor(l.fault)
+			return false
+		}
+	}
 	if len(k.Runes) > 0 {
 		// The library goes by the names of keys: without the mark of a paste,
 		// letters that arrive together and spell "right" would move the cursor.
@@ -134,7 +149,7 @@ func (l *line) earlier(step int) {
 	l.at = to
 }
 
-// point puts the cursor to where a refused text went wrong: where it could not be
+// point marks the text as refused, and notes where it went wrong: where it could not be
 // read, else behind the term that the message is about, else behind the line of
 // the text that was refused.
 func (l *line) point(r checker.Report) {
@@ -145,8 +160,7 @@ func (l *line) point(r checker.Report) {
 	} else if at := findName(text[from:to], r.About); at >= 0 && r.Verdict == checker.Wrong {
 		to = endOfTerm(text[:to], from+at)
 	}
-	l.fault = to
-	l.input.SetCursor(to)
+	l.fault, l.refused = to, true
 }
 
 // findName finds a force's letter that stands alone in a text, −1 for none: in
@@ -174,39 +188,6 @@ func endOfTerm(text []rune, at int) int {
 	}
 	return len(text)
 }
-
-// last is the line that was handed in last, "" for none.
-func (l *line) last() string {
-	if len(l.past) == 0 {
-		return ""
-	}
-	return l.past[len(l.past)-1]
-}
-
-// wordTypedInto finds a word that was typed into the line that was handed in last
-// and still stands here: who asks for a hint then does not empty the line first.
-func (l *line) wordTypedInto() (tutor.Word, bool) {
-	text, last := l.text(), l.last()
-	if last == "" {
-		return "", false
-	}
-	for _, w := range tutor.Words() {
-		word := string(w.Word)
-		for at := strings.Index(text, word); at >= 0; {
-			if squeezed(text[:at]+text[at+len(word):]) == squeezed(last) {
-				return w.Word, true
-			}
-			next := strings.Index(text[at+1:], word)
-			if next < 0 {
-				break
-			}
-			at += 1 + next
-		}
-	}
-	return "", false
-}
-
-func squeezed(text string) string { return strings.ReplaceAll(text, " ", "") }
 
 // show draws the text with its cursor in a width, around the cursor where the
 // text is longer.

@@ -17,6 +17,7 @@ func (c *memo[K]) get(key K, make func() []row) []row {
 // memos are what is costly to make and seldom changes from key to key.
 type memos struct {
 	drawing   memo[drawingKey]
+	scene     memo[sceneKey]
 	paper     memo[paperKey]
 	statement memo[paperKey]
 }
@@ -27,6 +28,13 @@ type drawingKey struct {
 	version, cols, rows int
 	listed              string
 	at                  int
+}
+
+// sceneKey is all that the picture of a problem depends on.
+type sceneKey struct {
+	hash, copy string
+	cols, rows int
+	look       *look
 }
 
 type paperKey struct{ version, cols int }

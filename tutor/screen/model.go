@@ -32,6 +32,7 @@ type model struct {
 	line       line
 	memos      memos
 	said       string // one sentence under the line, until the next key
+	told       told   // about the line that was checked last, until the next one is
 
 	shown   string // the screen as it is
 	leaving bool
@@ -41,6 +42,13 @@ type model struct {
 
 	unkept     error // why what was done last is not in the record
 	draftFault error // the same of the half-typed line
+}
+
+// told is what is the matter with the line that was checked last, with the mark that the
+// page has for it.
+type told struct {
+	line, text string
+	mark
 }
 
 // sheet is what lies on the page's place.
@@ -159,7 +167,7 @@ func (m *model) open(id string, again bool) {
 		m.say(troubleWith(id, err))
 		return
 	}
-	m.lesson, m.lent = lesson, false
+	m.lesson, m.lent, m.told = lesson, false, told{}
 	m.line.begin(lesson)
 	m.work = newWork(m)
 	m.refresh()

@@ -144,6 +144,9 @@ func (m *model) tint(base shade, text string, prose bool) row {
 }
 
 func (m *model) tintOf(name string) (shade, bool) {
+	if m.lesson != nil && m.choosing() {
+		return plain, false // colours would tell which forces act
+	}
 	s, ok := m.now.tints[name]
 	return s, ok
 }

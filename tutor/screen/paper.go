@@ -18,10 +18,26 @@ func (m *model) paper(cols int) []row {
 		var rows []row
 		lines := m.lesson.Lines()
 		for i := range lines {
-			rows = append(rows, m.paperLine(&lines[i], cols)...)
+			l := &lines[i]
+			if l.Kind == tutor.Hinted && l.Message == m.told.text {
+				continue // it stands under the line
+			}
+			rows = append(rows, m.paperLine(l, cols)...)
+			if i == len(lines)-1 || lines[i+1].Kind == tutor.Hinted && i == len(lines)-2 {
+				rows = m.without(rows, m.told.text, cols)
+			}
 		}
 		return rows
 	})
+}
+
+// without leaves out the rows of a message that stands under the line.
+func (m *model) without(rows []row, message string, cols int) []row {
+	if message == "" {
+		return rows
+	}
+	n := len(m.marked(mark{}, message, quiet, true, cols))
+	return rows[:max(len(rows)-n, 0)]
 }
 
 // paperLine is one line of the page; each line of a text with several has a mark

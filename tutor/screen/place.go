@@ -5,23 +5,185 @@ import (
 	"strings"
 
 	"example.org/standstill/checker"
+	"example.org/standstill/checker/expr"
 )
 
-// body lays the work out: the drawing beside the page where there is room, else
-// above it with the problem's text at its side.
+// body lays the work out. While the forces are chosen: the scene, the text and the givens,
+// and the forces on offer under them. Afterwards: the drawing, the stage's table and the
+// givens, and the page under them. Heights and widths are the same throughout a stage.
 func (w *work) body(m *model, cols, rows int) []row {
-	if m.beside() {
-		return w.sideBySide(m, cols, rows)
+	wide := m.drawingCols(rows) > 0
+	switch {
+	case m.choosing() && wide:
+		return w.forcesWide(m, cols, rows)
+	case m.choosing():
+		return w.forces(m, cols, rows)
+	case wide:
+		side := w.side(m, cols, max(rows*3/5, rows-12))
+		return append(append(side, nil), w.page(m, cols, rows-len(side)-1)...)
 	}
-	return w.stacked(m, cols, rows)
+	band := w.band(rows)
+	left := drawingWidth(cols)
+	out := columns(m.drawing(left, band), left+1, indented(w.side(m, cols-left-2, band)))
+	return append(fill(out, band), w.page(m, cols, rows-band)...)
 }
 
-// leastPage is how many rows the page keeps in any layout.
-const leastPage = 4
+// leastPage is how many rows the page keeps beside its rule; mostBand is the most that
+// goes to the drawing above it.
+const (
+	leastPage = 4
+	mostBand  = 18
+)
 
-func (w *work) sideBySide(m *model, cols, rows int) []row {
-	left := min(cols*44/100, rows*5/2+8)
-	return columns(m.drawing(left, rows), left+1, indented(w.column(m, cols-left-2, rows)))
+// band is how high the drawing is above the page.
+func (w *work) band(rows int) int { return min(max(rows-1-leastPage, 4), mostBand) }
+
+// drawingWidth is how wide a drawing is beside text.
+func drawingWidth(cols int) int { return cols * 45 / 100 }
+
+// forces is the first stage: the scene and the text, the offers under them.
+func (w *work) forces(m *model, cols, rows int) []row {
+	offers := w.chooser.rows(m, cols)
+	band := max(rows-1-len(offers), 1)
+	var out []row
+	if m.rows < lowRows || m.cols < 72 {
+		out = m.givenFirst(w.statement(m, cols-2), w.givens(m, cols-2, 3), band)
+		out = indented(out)
+	} else {
+		left := drawingWidth(cols)
+		width := cols - left - 2
+		side := m.givenFirst(w.statement(m, width), w.givens(m, width, max(band-7, 3)), band)
+		out = columns(m.scene(left, band), left+1, indented(side))
+	}
+	out = append(fill(out, band), m.rule(cols, m.offersTitle(), ""))
+	return append(out, offers...)
+}
+
+// forcesWide is the first stage where the diagram that grows stands at the left.
+func (w *work) forcesWide(m *model, cols, rows int) []row {
+	offers := w.chooser.rows(m, cols)
+	text := append(append(w.statement(m, cols), nil), w.givens(m, cols, 6)...)
+	scene := rows - len(text) - len(offers) - 3
+	var out []row
+	if scene >= 9 {
+		out = append(out, m.scene(min(cols, 3*scene+6), scene)...)
+		out = append(out, nil)
+	}
+	out = fill(append(out, text...), rows-1-len(offers))
+	return append(append(out, m.rule(cols, m.offersTitle(), "")), offers...)
+}
+
+// givenFirst puts the givens under a text; where there is no room for both, the text says
+// how it goes on, because the givens are needed in every line.
+func (m *model) givenFirst(text, givens []row, rows int) []row {
+	switch {
+	case len(text)+1+len(givens) <= rows:
+		return append(append(slices.Clone(text), nil), givens...)
+	case len(text)+len(givens) <= rows:
+		return append(slices.Clone(text), givens...)
+	}
+	return append(m.withRest(text, rows-len(givens)), givens...)
+}
+
+func (m *model) offersTitle() string {
+	if item := m.now.ask.Item; item != "" {
+		return saidForcesOn(item)
+	}
+	return wordForces
+}
+
+// side is what stands beside the drawing: the stage's table, or what was found, and the
+// givens at the bottom.
+func (w *work) side(m *model, cols, rows int) []row {
+	givens := w.givens(m, cols, max(rows-5, 2))
+	table := w.table(m, cols)
+	if room := max(rows-len(givens)-1, leastTable); len(table) > room {
+		table = w.around(m, table, room)
+	}
+	out := slices.Clone(table)
+	if said := m.axesSaid(cols); said != nil && len(out)+1+len(said)+1+len(givens) <= rows {
+		out = append(append(out, nil), said...)
+	}
+	out = fill(out, max(rows-len(givens), 0))
+	return append(out, givens...)[:rows]
+}
+
+// axesSaid says which way the axes of the body in hand point.
+func (m *model) axesSaid(cols int) []row {
+	if !m.now.open || m.stage() == checker.Solve {
+		return nil
+	}
+	var rows []row
+	for _, part := range m.look.wrap(joinSentences(m.now.ask.Directions), cols) {
+		rows = append(rows, m.look.row(quiet, part))
+	}
+	return rows
+}
+
+// givens lists what is given, with what each letter is where there is room for it.
+func (w *work) givens(m *model, cols, rows int) []row {
+	var short []string
+	var long []row
+	all := m.lesson.Givens()
+	letters := 0
+	for _, g := range all {
+		letters = max(letters, textWidth(m.look.letters(g.Text())))
+	}
+	for _, g := range all {
+		if g.Meaning == "" || g.Meaning == "mass" || letters+2+textWidth(g.Meaning) > cols {
+			short = append(short, g.Text())
+			continue
+		}
+		r := m.tint(plain, g.Text(), false).padded(letters + 2)
+		long = append(long, append(r, m.look.text(quiet, g.Meaning)))
+	}
+	out := append(m.spaced(short, cols), long...)
+	if len(out) <= rows {
+		return out
+	}
+	short = nil
+	for _, g := range all {
+		short = append(short, g.Text())
+	}
+	return m.spaced(short, cols)
+}
+
+// spaced sets texts side by side, none of them broken.
+func (m *model) spaced(texts []string, cols int) []row {
+	var rows []row
+	var r row
+	for _, text := range texts {
+		own := m.tint(plain, text, false)
+		if len(r) > 0 && r.width()+3+own.width() > cols {
+			rows, r = append(rows, r), nil
+		}
+		if len(r) > 0 {
+			r = append(r, gap(3))
+		}
+		r = append(r, own...)
+	}
+	if len(r) > 0 {
+		rows = append(rows, r)
+	}
+	return rows
+}
+
+// leastTable is how many rows of a table are seen, however much else there is.
+const leastTable = 2
+
+// around takes the rows of a table that are near what is in hand.
+func (w *work) around(m *model, table []row, n int) []row {
+	at := max(slices.Index(m.lesson.Ref.Items(checker.Components), m.now.ask.Item), 0) / 2
+	from := min(max(at-(n-1)/2, 0), len(table)-n)
+	return slices.Concat(table[:1], table[1+from:from+n])
+}
+
+// withRest is a text in so many rows; where it goes on, the last one says so.
+func (m *model) withRest(text []row, rows int) []row {
+	if len(text) <= rows || rows < 1 {
+		return text
+	}
+	return append(text[:rows-1:rows-1], m.look.row(quiet, saidTextGoesOn))
 }
 
 // indented sets rows in by one cell.
@@ -33,143 +195,117 @@ func indented(rows []row) []row {
 	return out
 }
 
-// column is what stands at the right of the drawing: the problem's text where it
-// fits or is wanted, the stage's table, and the page.
-func (w *work) column(m *model, cols, rows int) []row {
-	table := w.table(m, cols)
-	if room := max(rows-2-w.lastLine(m, cols), leastTable); len(table) > room {
-		table = w.around(m, table, room)
-	}
-	rest := leastPage + 1
-	if table != nil {
-		rest += len(table) + 1
-	}
-	var out []row
-	text := w.statement(m, cols)
-	w.textFits = len(text)+1 <= rows
-	w.textSeen = w.textFits && (w.text || len(text)+1+rest <= rows)
-	if w.textSeen {
-		out = append(append(out, text...), nil)
-	}
-	if table != nil && len(out)+len(table)+1 <= rows {
-		out = append(append(out, table...), nil)
-	}
-	if len(out)+leastPage > rows && table != nil {
-		out = out[:len(out)-1]
-	}
-	if rows-len(out) < 2 {
-		return fill(out, rows)
-	}
-	return append(out, w.page(m, cols, rows-len(out))...)
-}
-
-// leastTable is how many rows of a table are seen, however long a message is.
-const leastTable = 2
-
-// around takes the rows of a table that are near what is in hand.
-func (w *work) around(m *model, table []row, n int) []row {
-	at, head := w.chooser.at, 0
-	if !m.choosing() {
-		at, head = max(slices.Index(m.lesson.Ref.Items(checker.Components), m.now.ask.Item), 0)/2, 1
-	}
-	from := min(max(at-(n-head)/2, 0), len(table)-n)
-	return slices.Concat(table[:head], table[head+from:from+n])
-}
-
-// lastLine is how many rows the page needs for what was said last.
-func (w *work) lastLine(m *model, cols int) int {
-	lines := m.lesson.Lines()
-	if len(lines) == 0 {
-		return 0
-	}
-	return 1 + len(m.paperLine(&lines[len(lines)-1], cols))
-}
-
-func (w *work) stacked(m *model, cols, rows int) []row {
-	table := w.table(m, cols*53/100)
-	below := []row(nil)
-	if m.choosing() {
-		table, below = nil, w.table(m, cols)
-	}
-	page := leastPage
-	if m.choosing() {
-		page = min(page, len(m.paper(cols)))
-	}
-	band := rows - 1 - page - len(below)
-	band = min(max(band, 6), rows*2/3)
-	left := min(cols*47/100, band*4)
-	side := table
-	text := w.statement(m, cols-left-3)
-	fits := len(table)+1+len(text) <= band
-	w.textFits = len(text) <= band
-	w.textSeen = w.textFits && (table == nil || w.text || fits)
-	switch {
-	case table == nil || w.text:
-		side = m.withRest(text, band)
-	case fits:
-		side = slices.Concat(text, []row{nil}, table)
-	}
-	out := fill(columns(m.drawing(left, band), left+1, indented(side)), band)
-	out = append(out, w.page(m, cols, rows-band-len(below))...)
-	return append(out, below...)
-}
-
-// withRest is a text in so many rows; where it goes on, the last one says so.
-func (m *model) withRest(text []row, rows int) []row {
-	if len(text) <= rows || rows < 1 {
-		return text
-	}
-	return append(text[:rows-1:rows-1], m.look.row(quiet, saidTextGoesOn))
-}
-
 // choosing reports whether the student is at the force diagram.
 func (m *model) choosing() bool { return m.now.open && m.stage() == checker.Diagram }
 
-// statement is the problem's text with what is given and asked.
+// statement is the problem's text.
 func (w *work) statement(m *model, cols int) []row {
-	return m.memos.statement.get(paperKey{m.now.version, cols}, func() []row { return w.makeStatement(m, cols) })
+	return m.memos.statement.get(paperKey{m.now.version, cols}, func() []row {
+		var rows []row
+		for _, part := range m.look.wrap(m.lesson.Statement(), cols) {
+			rows = append(rows, m.tint(plain, part, true))
+		}
+		return rows
+	})
 }
 
-func (w *work) makeStatement(m *model, cols int) []row {
-	var rows []row
-	for _, part := range m.look.wrap(m.lesson.Statement(), cols) {
-		rows = append(rows, m.tint(plain, part, true))
+// problem is the text with what is given and asked, to be read.
+func (w *work) problem(m *model, cols int) []row {
+	rows := append(slices.Clone(w.statement(m, cols)), nil)
+	for _, g := range m.lesson.Givens() {
+		text := g.Text()
+		if g.Meaning != "" {
+			text += "  " + g.Meaning
+		}
+		rows = append(rows, m.tint(plain, text, false))
 	}
-	for _, part := range m.look.wrap(saidGiven(w.given), cols) {
-		rows = append(rows, m.tint(quiet, part, true))
+	return append(rows, nil, m.tint(plain, saidFind(m.lesson.Wanted()), true))
+}
+
+// table is what the stage in hand adds: the components so far, in Solve the sums and what
+// is found.
+func (w *work) table(m *model, cols int) []row {
+	switch {
+	case m.now.open && m.stage() == checker.Solve:
+		return m.foundTable(cols)
+	case m.now.open:
+		return componentTable(m, cols)
+	}
+	return m.foundTable(cols)
+}
+
+// foundTable shows the sums as they were written, and the values that are found.
+func (m *model) foundTable(cols int) []row {
+	var rows []row
+	for _, stage := range []checker.Stage{checker.XSum, checker.YSum} {
+		lines := m.lesson.Of(stage)
+		for i := range lines {
+			for _, one := range lines[i].Statements() {
+				if one.Stage != stage || one.Verdict != checker.Right && !lines[i].Kept && !lines[i].Accepted || !strings.Contains(one.Read, "=") {
+					continue
+				}
+				name := "ΣF" + stageAxis(stage)
+				if one.Item != "" && len(m.lesson.Ref.Bodies) > 1 {
+					name = one.Item + " " + name
+				}
+				rows = append(rows, append(row{m.look.text(bold, name), gap(2)}, m.tint(plain, m.flat(stage, one.Read), false)...).cut(cols))
+			}
+		}
+	}
+	if len(rows) > 0 {
+		rows = append(rows, nil)
+	}
+	for _, item := range m.lesson.Items(checker.Solve) {
+		name := expr.Set(item.Name)
+		value := row{m.look.text(quiet, m.look.signs.nothing)}
+		if item.Done {
+			value = m.tint(plain, m.flat(checker.Solve, m.found(item.Name)), false)
+		}
+		rows = append(rows, append(append(row{m.look.text(quiet, wordFound+"  ")}, m.tint(bold, name, false)...).padded(12), value...).cut(cols))
 	}
 	return rows
 }
 
-// table is what the stage in hand adds to the page.
-func (w *work) table(m *model, cols int) []row {
-	switch {
-	case m.choosing():
-		return w.chooser.rows(m, cols)
-	case m.now.open && m.stage() != checker.Solve:
-		return componentTable(m, cols)
+// found is the value of an unknown as it was written.
+func (m *model) found(name string) string {
+	text := ""
+	lines := m.lesson.Of(checker.Solve)
+	for i := range lines {
+		for _, one := range lines[i].Statements() {
+			if slices.Contains(one.Settles, name) {
+				text = one.Read
+			}
+		}
 	}
-	return nil
+	if left, right, ok := strings.Cut(text, "="); ok && strings.TrimSpace(left) == expr.Glyph(name) {
+		return strings.TrimSpace(right)
+	}
+	return text
 }
 
-// page is the rule with the directions, and as much of the working as fits, its
-// end first.
+func stageAxis(stage checker.Stage) string {
+	if stage == checker.YSum {
+		return "y"
+	}
+	return "x"
+}
+
+// page is the rule, and as much of the working as fits, its end first.
 func (w *work) page(m *model, cols, rows int) []row {
 	written := m.paper(cols)
-	room := rows - 1
-	w.overflow = len(written) > room
-	w.scroll = min(w.scroll, max(len(written)-room, 0))
-	end := len(written) - w.scroll
+	room := max(rows-1, 0)
+	scroll := min(w.scroll, max(len(written)-room, 0))
+	end := len(written) - scroll
 	from := max(end-room, 0)
-	title := wordPage
+	above := ""
 	if from > 0 {
-		title = saidAbove(from)
+		above = saidAbove(from)
 	}
-	out := []row{m.rule(cols, title, m.directions(cols-textWidth(wordPage)-8))}
+	out := []row{m.rule(cols, wordPage, above)}
 	if written == nil {
 		return fill(append(out, m.emptyPage(cols)...), rows)
 	}
-	return append(out, written[from:end]...)
+	return fill(append(out, written[from:end]...), rows)
 }
 
 func (m *model) emptyPage(cols int) []row {
@@ -178,26 +314,4 @@ func (m *model) emptyPage(cols int) []row {
 		rows = append(rows, row{gap(1), m.look.text(quiet, part)})
 	}
 	return rows
-}
-
-// directions says which way the axes point, of the body in hand: both axes where
-// there is room, else the one that is asked about.
-func (m *model) directions(width int) string {
-	if !m.now.open || m.choosing() {
-		return ""
-	}
-	both := m.now.ask.Directions
-	said := joinSentences(both)
-	if textWidth(said) > width && len(both) == 2 {
-		said = both[m.axis()]
-	}
-	return said
-}
-
-// axis is the axis that is asked about: 0 for x, 1 for y.
-func (m *model) axis() int {
-	if m.stage() == checker.YSum || m.stage() == checker.Components && strings.HasSuffix(m.now.ask.Item, "y") {
-		return 1
-	}
-	return 0
 }

@@ -16,7 +16,7 @@ import (
 const (
 	wordAsked    = "asked"
 	wordLine     = "you"
-	wordRead     = "read as"
+	wordRead     = "read"
 	wordSample   = "such as"
 	wordMeans    = "a word"
 	wordNote     = "note"
@@ -35,6 +35,8 @@ const (
 	wordSolution = "Worked solution"
 	wordKey      = "by key"
 	wordWord     = "by word"
+	wordForces   = "Which forces act?"
+	wordFound    = "Found"
 	wordText     = "The problem"
 	wordMenu     = "What you can do"
 	wordHelp     = "What is asked now"
@@ -93,10 +95,9 @@ const (
 	saidNoneFound      = "No problem has this in its title or topic."
 	saidNoProblems     = "There are no problems here."
 	saidNoLesson       = "No problem is in hand. Choose one from the list."
-	saidPoint          = "Point each force that acts with the arrow keys, and leave the others out."
-	saidTextGoesOn     = "… ctrl+r shows how it goes on."
-	saidPageEmpty      = "What you hand in will stand here, line by line."
-	saidUnreadable     = "not to be read so far"
+	saidTextGoesOn     = "… ctrl+r: read on"
+	saidPageEmpty      = "Your lines appear here, one under the other."
+	saidUnreadable     = "not understood yet"
 	saidEmpty          = "The line is empty. Type what is asked, then press enter."
 	saidAllHints       = "These were all the hints for this; the last one stands on your page."
 	saidNothingToKeep  = "Your last line was not refused, so there is nothing to keep."
@@ -161,23 +162,18 @@ func levelWord(level int) string {
 
 func stageTitle(s checker.Stage) string { return tutor.Title(s) }
 
-func saidGiven(list string) string { return "Given: " + list + "." }
-
-func equalsText(g statics.Given, sign string) string {
-	if g.Any {
-		return " (any)"
-	}
-	return " = " + sign + g.Number.Text + unitText(g.Unit.Symbol)
-}
-
 func joinSentences(parts []string) string { return strings.Join(parts, ", ") }
 
 func saidAbove(rows int) string {
 	if rows == 1 {
-		return wordPage + ", 1 row above"
+		return "1 row above"
 	}
-	return fmt.Sprintf("%s, %d rows above", wordPage, rows)
+	return fmt.Sprintf("%d rows above", rows)
 }
+
+func saidForcesOn(body string) string { return "Forces on " + body }
+
+func saidFind(wanted []string) string { return "Find " + strings.Join(wanted, ", ") + "." }
 
 func saidMoved(title string, skipped []string) string {
 	said := "Now comes the stage “" + title + "”."

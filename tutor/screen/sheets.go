@@ -160,8 +160,17 @@ func (m *model) wholePage(cols int) []row {
 
 func (m *model) showWords() {
 	m.sheet = &reader{title: wordInWords, make: func(m *model, cols int) []row {
-		return m.paragraphs(picture.Sentences(m.scene()), cols)
+		return m.paragraphs(m.inWords(), cols)
 	}}
+}
+
+// inWords says what can be seen: in Forces the scene.
+func (m *model) inWords() []string {
+	s := m.picture()
+	if m.lesson != nil && m.choosing() {
+		s.Setup = picture.NewSetup(m.lesson.Ref, m.lesson.Problem.Figure)
+	}
+	return picture.Sentences(s)
 }
 
 func (m *model) paragraphs(sentences []string, cols int) []row {
@@ -174,18 +183,9 @@ func (m *model) paragraphs(sentences []string, cols int) []row {
 	return rows
 }
 
-// showText brings the problem's text to where the table stands, or takes it away
-// again; where it does not fit there it is a sheet of its own.
+// showText shows the problem's text with what is given and asked.
 func (m *model) showText() {
-	switch {
-	case !m.work.textFits:
-		m.sheet = &reader{title: wordText, make: func(m *model, cols int) []row {
-			return indented(m.work.makeStatement(m, cols-2))
-		}}
-	case !m.isAtHome():
-		m.home()
-		m.work.text = true
-	default:
-		m.work.text = !m.work.text
-	}
+	m.sheet = &reader{title: wordText, make: func(m *model, cols int) []row {
+		return indented(m.work.problem(m, cols-2))
+	}}
 }

@@ -197,7 +197,10 @@ func (m *model) hint() {
 	lines := len(m.lesson.Lines())
 	done := m.do(func() error { _, err := m.lesson.Hint(); return err })
 	m.home()
-	if done && len(m.lesson.Lines()) == lines {
+	if all := m.lesson.Lines(); done && len(all) > lines {
+		last := &all[len(all)-1]
+		m.told.text, m.told.mark = last.Message, hintMark(m.look, last.Level)
+	} else if done {
 		m.say(saidAllHints)
 	}
 }

@@ -157,7 +157,7 @@ func TestWholeProblemOnATerminal(t *testing.T) {
 	m.send("Nele" + enter)
 	m.sees("All problems", "record.db", "lose nothing")
 	m.send("canal" + enter)
-	m.sees("A lantern over the canal", "▸ Forces ◂", "Point each force that acts")
+	m.sees("A lantern over the canal", "▸ Forces ◂", "Which forces act?")
 
 	m.send(down + tab + arrowUp) // the weight down, and a push of a surface that is not there
 	m.sees("you w down; N up")
@@ -166,10 +166,10 @@ func TestWholeProblemOnATerminal(t *testing.T) {
 	m.send(ctrlG)
 	m.sees("→ hint 1")
 	m.send(ctrlU + "T1 up left; T2 up right; w down" + enter)
-	m.sees("▸ Components ◂", "x positive: right, y positive: up")
+	m.sees("▸ Components ◂", "x positive: right")
 
 	m.send("T1x = T1 sin alpha" + enter)
-	m.sees("✗ wrong", "read as T₁x = T₁ sin α")
+	m.sees("✗ wrong", "T₁x = T₁ sin α")
 	m.send(ctrlU + "T1 cos (alpha" + enter)
 	m.sees("? unread")
 	m.send(ctrlU + "T1 cos alpha; T1 sin alpha; T2 cos beta; T2 sin beta" + enter)

