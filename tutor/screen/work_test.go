@@ -214,7 +214,7 @@ func TestSolutionIsAskedForTwice(t *testing.T) {
 	d.press("esc")
 	d.hand("solution")
 	d.press("enter")
-	d.sees("Worked solution", "Shown.")
+	d.sees("Worked solution", "Solution shown.")
 	if !d.lesson.Revealed() {
 		t.Fatal("the solution was not kept as shown")
 	}
