@@ -195,6 +195,7 @@ func percent(share float64) string {
 
 func bankShowCommand(a *app) *cobra.Command {
 	var own whose
+	var noSolution bool
 	c := &cobra.Command{
 		Use:     "show PROBLEM",
 		Short:   "Show a problem with its drawing and its solution",
@@ -206,10 +207,15 @@ func bankShowCommand(a *app) *cobra.Command {
 			if err != nil {
 				return err
 			}
+			if noSolution {
+				_, err := fmt.Fprintf(a.Out, "%s\n\n%s\n", page.Problem.Title, page.Statement())
+				return err
+			}
 			return show(a.Out, page)
 		},
 	}
 	own.flags(c)
+	c.Flags().BoolVar(&noSolution, "no-solution", false, "print the text with its numbers alone")
 	return c
 }
 

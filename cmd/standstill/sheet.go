@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
+	"io"
 
 	"github.com/spf13/cobra"
 
@@ -14,7 +15,7 @@ import (
 func sheetCommand(a *app) *cobra.Command {
 	o := &order{app: a}
 	var file string
-	var noKey bool
+	var noKey, answers bool
 	c := &cobra.Command{
 		Use:   "sheet PROBLEM…",
 		Short: "Make a printable sheet of problems",
@@ -25,7 +26,8 @@ PROBLEM it is the work that the class has been set. Without a class file --numbe
 gives every --student numbers of their own.`,
 		Example: `  standstill sheet canal-lantern -o lantern-sheet.html
   standstill sheet banner-ring crate-ramp --numbers 10b --student ada --student ben -o work.html
-  standstill sheet --class physics-10b.yaml -o physics-10b.html`,
+  standstill sheet --class physics-10b.yaml --no-solution -o physics-10b.html
+  standstill sheet --class physics-10b.yaml --answers -o answers-10b.html`,
 		RunE: func(c *cobra.Command, ids []string) error {
 			if err := o.check(ids); err != nil {
 				return misuse{err}
@@ -34,13 +36,18 @@ gives every --student numbers of their own.`,
 			if err != nil {
 				return err
 			}
-			return o.writeSheet(papers, !noKey, file)
+			if answers {
+				return o.writeSheet(file, func(w io.Writer) error { return sheet.WriteAnswers(w, papers) })
+			}
+			return o.writeSheet(file, func(w io.Writer) error { return sheet.Write(w, papers, !noKey) })
 		},
 	}
 	o.flags(c)
 	o.out.flags(c)
 	c.Flags().StringVarP(&file, "output", "o", "", "the `file` to write; else the sheet is printed")
-	c.Flags().BoolVar(&noKey, "no-key", false, "leave the key out")
+	c.Flags().BoolVar(&noKey, "no-solution", false, "leave the worked solutions out")
+	c.Flags().BoolVar(&noKey, "no-key", false, "the same as --no-solution")
+	c.Flags().BoolVar(&answers, "answers", false, "write only everybody's numbers and results, on one page for each problem")
 	return c
 }
 
@@ -96,10 +103,10 @@ func (o *order) papers(ids []string) ([]sheet.Paper, error) {
 	return papers, nil
 }
 
-func (o *order) writeSheet(papers []sheet.Paper, key bool, file string) error {
+func (o *order) writeSheet(file string, write func(io.Writer) error) error {
 	a := o.app
 	var b bytes.Buffer
-	if err := sheet.Write(&b, papers, key); err != nil {
+	if err := write(&b); err != nil {
 		return err
 	}
 	if file == "" {

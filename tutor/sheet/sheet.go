@@ -7,8 +7,6 @@ package sheet
 import (
 	"html/template"
 	"io"
-	"slices"
-	"strings"
 
 	"example.org/standstill/checker"
 	"example.org/standstill/tutor"
@@ -27,6 +25,9 @@ var space = map[checker.Stage]int{
 	checker.Diagram: 0, checker.Components: 3, checker.XSum: 2, checker.YSum: 2, checker.Solve: 7,
 }
 
+// drawings is how many drawings a paper and its key have.
+const drawings = 4
+
 // drawn is the size of a drawing on paper, in CSS pixels.
 const (
 	drawnWide = 304
@@ -43,10 +44,11 @@ type stage struct {
 // side is one paper ready to be set.
 type side struct {
 	Student, Title, Text string
-	Wanted               []string
+	Wanted               []wanted
 	Givens               []tutor.Given
 	Setup                template.HTML // what the problem is about; empty where the file wants none
 	Figure, Answer       template.HTML
+	SetupAgain           template.HTML // the same, on the page of the key
 	Stages               []stage
 	Steps                []tutor.Step
 }
@@ -55,32 +57,42 @@ type side struct {
 // solutions on pages behind.
 func Write(w io.Writer, papers []Paper, key bool) error {
 	sides := make([]side, len(papers))
-	var titles []string
 	for i, p := range papers {
 		sides[i] = lay(p)
-		if !slices.Contains(titles, sides[i].Title) {
-			titles = append(titles, sides[i].Title)
+		for j, drawn := range []*template.HTML{&sides[i].Setup, &sides[i].Figure, &sides[i].Answer, &sides[i].SetupAgain} {
+			*drawn = template.HTML(picture.Numbered(string(*drawn), drawings*i+j+1))
 		}
 	}
 	return page.Execute(w, struct {
 		Title string
 		Sides []side
 		Key   bool
-	}{strings.Join(titles, ", "), sides, key})
+	}{titles(papers), sides, key})
 }
 
 func lay(p Paper) side {
 	s := side{
 		Student: p.Student, Title: p.Page.Problem.Title, Text: p.Page.Statement(),
-		Wanted: p.Page.Wanted(), Steps: p.Page.Worked(),
+		Wanted: wantedOf(p.Page), Steps: p.Page.Worked(),
 		Givens: p.Page.Givens(), Setup: setup(p.Page),
-		Figure: figure(p.Page, picture.View{Stage: checker.Diagram}),
+		Figure: figure(p.Page, picture.View{Stage: checker.Diagram}), SetupAgain: setup(p.Page),
 		Answer: figure(p.Page, picture.View{Solved: true}),
 	}
 	for _, st := range checker.Stages {
 		s.Stages = append(s.Stages, stage{Title: tutor.Title(st), Asks: asks[st], Rows: make([]struct{}, space[st])})
 	}
 	return s
+}
+
+// wanted is what is asked for, and which force it is where that can be said.
+type wanted struct{ Text, Meaning string }
+
+func wantedOf(page *tutor.Page) (all []wanted) {
+	texts := page.Wanted()
+	for i, name := range page.Problem.System.Find {
+		all = append(all, wanted{texts[i], page.Meaning(name)})
+	}
+	return all
 }
 
 // setup draws what the problem is about.

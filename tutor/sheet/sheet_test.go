@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"regexp"
 	"strings"
 	"testing"
 
@@ -71,6 +72,84 @@ func TestEveryProblemOfTheBankFitsOnPaper(t *testing.T) {
 	for _, h := range list {
 		if html := write(t, true, paper(t, h.ID, "")); !strings.Contains(html, "Key: ") {
 			t.Errorf("%s has no key", h.ID)
+		}
+	}
+}
+
+// The answers of a class are one page for each problem, a row for each student; no
+// number is another than that of the student's own paper.
+func TestAnswersOfAClass(t *testing.T) {
+	class := tutor.Class{Code: "harbour-2", Settings: tutor.Settings{Gravity: "9.81 m/s^2"}}
+	var papers []Paper
+	for _, student := range []string{"Ada <b>Berg</b>", "Ben Roos"} {
+		for _, id := range []string{"canal-lantern", "letter-scale"} {
+			p, err := problems.Embedded().Get(id)
+			if err != nil {
+				t.Fatal(err)
+			}
+			own, err := class.Copy(p, student, 0)
+			if err != nil {
+				t.Fatal(err)
+			}
+			page, err := class.NewPage(own)
+			if err != nil {
+				t.Fatal(err)
+			}
+			papers = append(papers, Paper{student, page})
+		}
+	}
+	var b strings.Builder
+	if err := WriteAnswers(&b, papers); err != nil {
+		t.Fatal(err)
+	}
+	html := b.String()
+	if n := strings.Count(html, "<section>"); n != 2 {
+		t.Errorf("%d pages for two problems", n)
+	}
+	if n := strings.Count(html, "<tr><th scope=\"row\">"); n != len(papers) {
+		t.Errorf("%d rows for %d papers", n, len(papers))
+	}
+	for _, p := range papers {
+		for _, g := range p.Page.Givens() {
+			if !strings.Contains(html, g.Text()) {
+				t.Errorf("%s of %s is missing", g.Text(), p.Student)
+			}
+		}
+		for _, name := range p.Page.Problem.System.Find {
+			v, _ := p.Page.Ref.Value(name)
+			if text := p.Page.Ref.Unit(name).In(v, 3); !strings.Contains(html, " = "+text) {
+				t.Errorf("%s = %s of %s is missing", name, text, p.Student)
+			}
+		}
+	}
+	if strings.Contains(html, "<b>") || !strings.Contains(html, "&lt;b&gt;Berg") || !strings.Contains(html, "g = 9.81 m/s²") {
+		t.Error("a name acts, or g is another")
+	}
+}
+
+// The blanks for the results stand with the problem, before the work; a drawing that
+// is there several times has ids of its own each time.
+func TestBlanksAndDrawings(t *testing.T) {
+	html := write(t, true, paper(t, "canal-lantern", "Ada"), paper(t, "canal-lantern", "Ben"))
+	if blank, work := strings.Index(html, `class="answer"`), strings.Index(html, `class="work"`); blank < 0 || blank > work {
+		t.Error("the blanks stand behind the work")
+	}
+	seen := map[string]bool{}
+	for _, id := range regexp.MustCompile(` id="([^"]*)"`).FindAllStringSubmatch(html, -1) {
+		if seen[id[1]] {
+			t.Errorf("the id %s is there twice", id[1])
+		}
+		seen[id[1]] = true
+	}
+	if len(seen) < 8 {
+		t.Errorf("only %d ids", len(seen))
+	}
+}
+
+func TestEveryProblemHasResults(t *testing.T) {
+	for _, h := range problems.Embedded().List() {
+		if got := results(paper(t, h.ID, "").Page); len(got) == 0 || got[0] == "" {
+			t.Errorf("%s has no results", h.ID)
 		}
 	}
 }
