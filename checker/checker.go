@@ -70,7 +70,7 @@ type Answer struct {
 // for. Text is the line alone, as it was judged, and From and To are where it stands in
 // the typed text. Answers lists the items that it is an answer to, right or wrong, Void
 // those of them that another line of the same text answers otherwise, so that none is
-// settled. Each holds the reports of a text with several lines.
+// settled. TakenAsSize says of a right component that its sign was left out. Each holds the reports of a text with several lines.
 type Report struct {
 	Verdict  Verdict
 	Code     Code
@@ -85,7 +85,9 @@ type Report struct {
 	From, To int
 	Answers  []string
 	Void     []string
-	Each     []Report
+
+	TakenAsSize bool
+	Each        []Report
 }
 
 // Reference is a solved system, ready to judge lines. It may be used by several

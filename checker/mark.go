@@ -197,11 +197,12 @@ func (m *marking) mark() Report {
 	}
 	switch m.stage {
 	case Components:
-		return m.markComponent()
+		return m.orSize(m.orTrue(m.markComponent()))
 	case XSum, YSum:
-		return m.markSum()
+		return m.orOtherSum(m.markSum())
 	case Solve:
-		return m.markSolve()
+		m.line = plainer(m.line)
+		return m.counted(m.markSolve())
 	}
 	return Report{Verdict: Unread, Code: Unreadable, Message: saidNoStage}
 }

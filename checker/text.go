@@ -66,8 +66,13 @@ func Together(each []Report) Report {
 		if all.Verdict == Right && one.Verdict != Right {
 			all = one
 		}
-		if one.Settles != nil {
-			settles = append(append([]string{}, settles...), one.Settles...)
+		if one.Settles != nil && settles == nil {
+			settles = []string{}
+		}
+		for _, name := range one.Settles {
+			if !slices.Contains(settles, name) {
+				settles = append(settles, name)
+			}
 		}
 	}
 	if all.Verdict == Right {

@@ -78,7 +78,7 @@ func (s *splitter) split() {
 		case '(', '[', '{':
 			depth++
 		case ')', ']', '}':
-			if label := s.labelBefore(i); depth == 0 && r == ')' && label > start {
+			if label := s.labelBefore(i); depth == 0 && r != '}' && label > start {
 				end(label) // "T1 = 20 N  b) T2 = 26 N"
 				start, concludes = label, false
 			}

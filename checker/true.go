@@ -1,0 +1,170 @@
+package checker
+
+import (
+	"fmt"
+	"slices"
+
+	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/trial"
+)
+
+// What is true is never called wrong because something else was asked: a sum, a value or
+// a line of working among the components, another force's letter for a component where
+// that holds at rest, a value in a sum. A right value that does not count yet says why.
+
+// orTrue turns the judgement of a refused component into that of a line that is true at
+// rest.
+func (m *marking) orTrue(report Report) Report {
+	if report.Verdict != Wrong && report.Message != saidWhichComponent || !m.isTrue() {
+		return report
+	}
+	if _, ok := m.Component(m.item); !ok {
+		return Report{Verdict: Almost, Code: TrueNotAsked, Item: m.item, Message: saidTrueElsewhere}
+	}
+	return m.almost(TrueNotAsked, "")
+}
+
+// isTrue reports whether the line, or what it says of the component asked, follows from
+// the sums and the givens, and not by algebra alone.
+func (m *marking) isTrue() bool {
+	sides := m.line.Sides
+	if len(sides) == 1 {
+		if _, ok := m.Component(m.item); !ok || len(sides[0].Names()) == 0 {
+			return false
+		}
+		sides = []*expr.Node{expr.Letter(m.item), sides[0]}
+	}
+	always := true
+	for i := 1; i < len(sides); i++ {
+		e := m.Equation(sides[i-1], sides[i], m.conventions())
+		if !m.Follows(e, trial.RoundedShare) || !m.TrueAtRest(e) {
+			return false
+		}
+		always = always && m.Always(e)
+	}
+	return !always && !m.hasOtherUnit()
+}
+
+// orOtherSum turns the judgement of a refused sum into that of a true value, or of the
+// other axis's sum, whatever its form.
+func (m *marking) orOtherSum(report Report) Report {
+	if report.Verdict != Wrong {
+		return report
+	}
+	if m.isValue() && m.isTrue() {
+		return m.almost(TrueNotAsked, "")
+	}
+	if report.Code != WrongAxis && m.isOtherSum() {
+		return m.wrong(finding{code: WrongAxis})
+	}
+	return report
+}
+
+// isOtherSum reports whether the line is the sum along the other axis.
+func (m *marking) isOtherSum() bool {
+	at := m.sumPlace()
+	at.Axis = at.Axis.Other()
+	signs, asked := m.conventions(), false
+	for i := 1; i < len(m.line.Sides); i++ {
+		kind, f := m.link(m.Equation(m.line.Sides[i-1], m.line.Sides[i], signs), at)
+		if kind == linkWrong || f != nil {
+			return false
+		}
+		asked = asked || kind == linkAsked
+	}
+	return asked
+}
+
+// isValue reports whether the line says of a letter what number it is.
+func (m *marking) isValue() bool {
+	sides := m.line.Sides
+	if len(sides) < 2 {
+		return false
+	}
+	name, _ := m.statement(sides[0], sides[len(sides)-1])
+	return name != "" && m.Open(expr.Letter(name))
+}
+
+// counted looks for all that a right line of working settles: each letter of a chain of
+// equal sides that is asked for, if the chain has its value. Where it settles nothing it
+// says what is missing.
+func (m *marking) counted(report Report) Report {
+	if report.Verdict != Right {
+		return report
+	}
+	names := m.lettersOfChain()
+	var almost *Report
+	for _, side := range m.line.Sides {
+		if !isQuantity(side) {
+			continue
+		}
+		for _, name := range names {
+			alone := *m
+			alone.line.Sides = []*expr.Node{expr.Letter(name), side}
+			switch judged := alone.markValue(name, side); {
+			case judged.Verdict == Right:
+				report.Settles = append(report.Settles, m.settled(name)...)
+			case almost == nil && (judged.Code == NoUnit || judged.Code == WrongUnit):
+				almost = &judged
+			}
+		}
+	}
+	report.Settles = slices.DeleteFunc(slices.Clone(m.Find), func(name string) bool { return !slices.Contains(report.Settles, name) })
+	switch {
+	case len(report.Settles) > 0:
+	case almost != nil:
+		return *almost
+	case len(names) > 0 && slices.ContainsFunc(m.line.Sides, m.canBeWorkedOut):
+		report.Message = joinSentences(report.Message, saidWorkOut)
+	}
+	return report
+}
+
+// lettersOfChain lists the letters that the line says the value of and that are asked
+// for: those that are a side alone, else the item that it was typed for.
+func (m *marking) lettersOfChain() []string {
+	var names []string
+	for _, side := range m.line.Sides {
+		if side.Op == expr.Name && len(m.settled(side.Name)) > 0 && !m.IsFormula(m.settled(side.Name)[0]) {
+			names = append(names, side.Name)
+		}
+	}
+	if len(names) == 0 && len(m.line.Sides) > 1 && m.isNamedChain() && !m.IsFormula(m.item) {
+		names = []string{m.item}
+	}
+	return names
+}
+
+// canBeWorkedOut reports whether a side is made of numbers and is no number yet.
+func (m *marking) canBeWorkedOut(side *expr.Node) bool {
+	return !isQuantity(side) && len(side.Names()) == 0
+}
+
+// plainer takes the bars off a letter that is a whole side: its size is what is asked.
+func plainer(line expr.Line) expr.Line {
+	line.Sides = slices.Clone(line.Sides)
+	for i, side := range line.Sides {
+		if side.Op == expr.Size && side.Args[0].Op == expr.Name {
+			letter := *side.Args[0]
+			letter.Pos, letter.End = side.Pos, side.End
+			line.Sides[i] = &letter
+		}
+	}
+	return line
+}
+
+// orSize says of a right component that it was taken as a size, where its sign is left
+// out.
+func (m *marking) orSize(report Report) Report {
+	c, side := m.asked()
+	if report.Verdict != Right || c == nil || side == nil {
+		return report
+	}
+	if isSigned, same := m.signOf(c, side); same && !isSigned {
+		report.TakenAsSize = true
+		letter := expr.Set(c.Force.Name) + c.Axis.String()
+		s := m.Reference.setting(Components, c.Name)
+		report.Message = joinSentences(report.Message, s.fill(fmt.Sprintf(saidTakenAsSize, letter)))
+	}
+	return report
+}
