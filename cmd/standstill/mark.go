@@ -183,6 +183,11 @@ func readRequest(line []byte) (q request, err error) {
 	case !slices.Contains(checker.Stages, q.Stage):
 		return q, fmt.Errorf("there is no stage %q; expected one of %v", q.Stage, checker.Stages)
 	}
+	for i, earlier := range q.Before {
+		if !slices.Contains(checker.Stages, earlier.Stage) {
+			return q, fmt.Errorf(`answer %d of "before": there is no stage %q; expected one of %v`, i+1, earlier.Stage, checker.Stages)
+		}
+	}
 	return q, nil
 }
 
