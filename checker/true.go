@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/mistake"
 	"example.org/standstill/checker/trial"
 )
 
@@ -55,7 +56,7 @@ func (m *marking) orOtherSum(report Report) Report {
 		return m.almost(TrueNotAsked, "")
 	}
 	if report.Code != WrongAxis && m.isOtherSum() {
-		return m.wrong(finding{code: WrongAxis})
+		return m.wrong(mistake.Finding{Code: WrongAxis})
 	}
 	return report
 }

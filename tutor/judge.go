@@ -49,6 +49,9 @@ func (g *Page) judgeText(line *Line, at Place) {
 	was := at
 	for i := range all {
 		answer, report := g.placed(line, was, at, &all[i])
+		if report.Code == checker.TrueNotAsked {
+			g.credit(line, answer, &report)
+		}
 		reports[i] = g.inText(&all[i], answer, report)
 		line.take(answer, report)
 		was = Place{answer.Stage, answer.Item}
@@ -157,20 +160,46 @@ func (g *Page) following(line *Line, was Place, wasOpen bool) Place {
 	return Place{Stage: was.Stage}
 }
 
+// credit keeps a true line that was not asked for here for where it belongs: it answers
+// what it would answer in a later stage.
+func (g *Page) credit(line *Line, a checker.Answer, report *checker.Report) {
+	kept := checker.Answer{Stage: checker.Solve, Text: a.Text}
+	before := append(g.before(), line.said...)
+	for _, stage := range checker.Stages[slices.Index(checker.Stages, a.Stage)+1:] {
+		items := g.openBeside(line, stage)
+		if stage == checker.Solve {
+			items = []string{""}
+		}
+		for _, item := range items {
+			there := checker.Answer{Stage: stage, Item: item, Text: a.Text}
+			r := g.marked(there, before)
+			if r.Verdict != checker.Right {
+				continue
+			}
+			kept = there
+			if done := doneBy(there, r); len(done) > 0 {
+				line.credited = append(line.credited, done...)
+				line.Done = append(line.Done, done...)
+				report.Message += " " + saidCredited(stage)
+				line.said = append(line.said, kept)
+				return
+			}
+		}
+	}
+	line.said = append(line.said, kept)
+}
+
 // take adds what one line of a text does and says, for the lines behind it.
 func (l *Line) take(a checker.Answer, report checker.Report) {
-	switch {
-	case report.Verdict == checker.Right:
+	if report.Verdict == checker.Right {
 		l.Done = append(l.Done, doneBy(a, report)...)
 		l.said = append(l.said, a)
-	case report.Code == checker.TrueNotAsked:
-		l.said = append(l.said, checker.Answer{Stage: checker.Solve, Text: a.Text})
 	}
 }
 
 // settle finds out what is done in the end, and what would be if the line were kept.
 func (l *Line) settle(reports []checker.Report) {
-	l.Done = nil
+	l.Done = slices.Clone(l.credited)
 	for _, r := range reports {
 		if r.Verdict == checker.Right {
 			l.Done = append(l.Done, doneBy(checker.Answer{Stage: r.Stage, Item: r.Item}, r)...)

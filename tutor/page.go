@@ -49,11 +49,12 @@ type Line struct {
 	Notes      []string
 	OffersHint bool
 
-	would  []Place          // what is done besides if the line is kept
-	said   []checker.Answer // what counts as said from here on
-	about  topic            // of a hint
-	keptBy string           // the entry that kept it
-	tries  []try            // what it says about each item
+	credited []Place          // what is done in later stages
+	would    []Place          // what is done besides if the line is kept
+	said     []checker.Answer // what counts as said from here on
+	about    topic            // of a hint
+	keptBy   string           // the entry that kept it
+	tries    []try            // what it says about each item
 }
 
 // covers reports whether an item is done by the line.

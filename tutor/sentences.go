@@ -481,3 +481,8 @@ func (g *Page) saidLimitIs(l Limit, right bool) string {
 	}
 	return word + ": " + said + ". With the word angles you can turn the angle and see it."
 }
+
+// saidCredited says that a true line counts for a later stage.
+func saidCredited(stage checker.Stage) string {
+	return fmt.Sprintf("It already counts under %s.", quote(Title(stage)))
+}
