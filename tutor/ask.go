@@ -47,12 +47,12 @@ func (g *Page) Ask() (a Ask, ok bool) {
 // Statement returns the text of the problem with the numbers of this copy.
 func (g *Page) Statement() string { return strings.Join(strings.Fields(g.Problem.Statement()), " ") }
 
-// Wanted lists what the problem asks for, each with the unit it is asked in:
-// "T₁ in N".
+// Wanted lists what the problem asks for, each with what it is and the unit it is asked
+// in: "T₁ (left rope) in N".
 func (g *Page) Wanted() []string {
 	var wanted []string
 	for _, name := range g.Problem.System.Find {
-		wanted = append(wanted, g.wanted(name))
+		wanted = append(wanted, strings.Replace(g.wanted(name), expr.Set(name), g.named(name, expr.Set(name)), 1))
 	}
 	return wanted
 }
@@ -105,10 +105,15 @@ func (g *Page) solvedWith(name string, number float64) (float64, error) {
 	return env[slot], nil
 }
 
-// Letters lists the problem's letters in a sentence.
+// Letters lists the problem's letters in a sentence. As long as the forces are asked for,
+// no force is among them but those that the problem itself names: what is given, and what
+// is to be found.
 func (g *Page) Letters() string {
 	var names, greek []string
 	for _, v := range g.Ref.Variables {
+		if !g.StageDone(checker.Diagram) && g.isForce(v.Name) && v.Role != statics.IsGiven && !slices.Contains(g.Problem.System.Find, v.Name) {
+			continue
+		}
 		names = append(names, expr.Glyph(v.Name))
 		if expr.Glyph(v.Name) != v.Name {
 			greek = append(greek, saidTypeGreek(expr.Glyph(v.Name), v.Name))
@@ -118,6 +123,12 @@ func (g *Page) Letters() string {
 		names = append(names, expr.Glyph(e.Letter))
 	}
 	return saidLetters(names, greek)
+}
+
+// isForce reports whether a letter is the size of a force.
+func (g *Page) isForce(name string) bool {
+	_, ok := g.Problem.System.Force(name)
+	return ok
 }
 
 // whichIsWhich tells apart two forces of a kind that the problem's text gives no letters,
@@ -255,10 +266,11 @@ func (g *Page) echo(stage checker.Stage, item, text string) string {
 	return strings.Join(read, "; ")
 }
 
-// stranger is a letter that the problem does not have, for samples.
+// stranger is a letter that the problem does not have and that is not among others, for
+// samples.
 func (g *Page) stranger(besides string) string {
-	for _, name := range []string{"F", "P", "S", "Q", "D"} {
-		if !g.Ref.Has(name) && name != besides {
+	for _, name := range []string{"F", "P", "S", "Q", "D", "K", "H", "B"} {
+		if !g.Ref.Has(name) && !strings.Contains(besides, name) {
 			return name
 		}
 	}

@@ -102,7 +102,7 @@ func (d *Desk) Open(id string) (*Lesson, error) {
 			continue
 		}
 		if page, err := d.pageOf(attempts[i]); err == nil {
-			return &Lesson{page, d, attempts[i]}, nil
+			return &Lesson{Page: page, desk: d, attempt: attempts[i]}, nil
 		}
 	}
 	return d.begin(id, 0)
@@ -143,7 +143,7 @@ func (d *Desk) start(p *problems.Problem, copy int, run string) (*Lesson, error)
 	}
 	a := d.history.Add(begun)
 	a.page = page
-	return &Lesson{page, d, a}, nil
+	return &Lesson{Page: page, desk: d, attempt: a}, nil
 }
 
 // Unfinished returns the problem that was worked on last, if it is not finished:

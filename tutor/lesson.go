@@ -12,6 +12,7 @@ type Lesson struct {
 	*Page
 	desk    *Desk
 	attempt *Attempt
+	mayPass *bool // Components may be passed over; nil before it was found out
 }
 
 // Result is what came of a line: the line as it stands on the page, whether the
@@ -38,7 +39,11 @@ func (l *Lesson) HandIn(text string) (Result, error) {
 	if !open {
 		stage = checker.Solve
 	}
-	line, err := l.note(record.Entry{Kind: record.Answer, Stage: string(stage), Item: item, Text: text})
+	at, of := stage, item
+	if open {
+		at, of = l.placeFor(text, stage, item)
+	}
+	line, err := l.note(record.Entry{Kind: record.Answer, Stage: string(at), Item: of, Text: text})
 	if err != nil {
 		return Result{}, err
 	}

@@ -10,7 +10,7 @@ import "example.org/standstill/problems"
 func (d *Desk) OpenCopy(p *problems.Problem, run string) (*Lesson, error) {
 	if a := d.attemptAt(p); a != nil {
 		if page, err := d.pageOf(a); err == nil {
-			return &Lesson{page, d, a}, nil
+			return &Lesson{Page: page, desk: d, attempt: a}, nil
 		}
 	}
 	return d.start(p, d.nextCopy(p.ID), run)

@@ -376,6 +376,12 @@ var holderNouns = map[statics.Kind]string{
 
 func saidForceOf(what string) string { return "force of the " + what }
 
+const (
+	saidMayPass      = "Or type sums: your components are steady, so you may go straight to the sums."
+	saidNoComponents = "Components are not what is asked now, so there is nothing to pass over."
+	saidNotSteady    = "You can go straight to the sums once your components are steady: right at first go in three problems."
+)
+
 // Questions before and after the numbers.
 
 func saidWhichLarger(a, b string) string {

@@ -63,7 +63,7 @@ func (g *Page) open(stage checker.Stage) []string {
 func (g *Page) InHand() (stage checker.Stage, item string, ok bool) {
 	for _, stage := range checker.Stages {
 		open := g.open(stage)
-		if len(open) == 0 {
+		if len(open) == 0 || stage == checker.Components && g.passed {
 			continue
 		}
 		if g.chosen.Stage == stage && slices.Contains(open, g.chosen.Item) {
@@ -74,8 +74,14 @@ func (g *Page) InHand() (stage checker.Stage, item string, ok bool) {
 	return "", "", false
 }
 
-// StageDone reports whether nothing of a stage is open.
-func (g *Page) StageDone(stage checker.Stage) bool { return len(g.open(stage)) == 0 }
+// StageDone reports whether nothing of a stage is left to do: it is done, or it was
+// passed over.
+func (g *Page) StageDone(stage checker.Stage) bool {
+	return len(g.open(stage)) == 0 || stage == checker.Components && g.passed
+}
+
+// PassedOver reports whether Components were passed over.
+func (g *Page) PassedOver() bool { return g.passed }
 
 // Nothing reports whether a stage asks for nothing in this problem.
 func (g *Page) Nothing(stage checker.Stage) bool { return len(g.asked(stage)) == 0 }

@@ -66,6 +66,7 @@ const (
 	saidBackToLesson  = "Back: %s."
 	saidProblemBroken = "Problem: %s cannot be read. Type problems to choose another."
 	saidNoLesson      = "Problem: none is in hand. Type problems to choose one."
+	saidSums          = "Sums: %s"
 	saidPrediction    = "Prediction: %s"
 	saidNow           = "Now: %s"
 	saidExample       = "Example, for another problem: %s"

@@ -350,6 +350,8 @@ func (s *session) word(w tutor.Word) error {
 		return nil
 	}
 	switch w {
+	case tutor.PassOver:
+		return s.passOver()
 	case tutor.AskText:
 		s.text()
 		s.question(true)

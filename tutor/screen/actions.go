@@ -41,6 +41,7 @@ func actions() []action {
 		{tutor.AskHelp, binding{}, menuHelp, always, (*model).showHelp},
 		{tutor.AskTyping, binding{}, menuTyping, always, (*model).showTyping},
 		{tutor.AskIdeas, binding{}, menuIdeas, (*model).hasDesk, (*model).showIdeas},
+		{tutor.PassOver, binding{}, menuSums, (*model).hasLesson, (*model).passOver},
 		{tutor.AskSolution, binding{}, menuSolution, (*model).hasLesson, (*model).askSolution},
 		{tutor.AskAngles, binding{}, menuAngles, (*model).canTurn, (*model).turnAngles},
 		{tutor.GoNext, binding{}, menuNext, (*model).hasDesk, (*model).next},

@@ -88,3 +88,13 @@ func (m *model) questionAnswered(r tutor.Result) {
 	m.refresh()
 	m.say(r.Said)
 }
+
+// passOver goes straight to the sums, or says why not.
+func (m *model) passOver() {
+	var why string
+	if !m.do(func() (err error) { why, err = m.lesson.PassOver(); return err }) {
+		return
+	}
+	m.sheet = m.work
+	m.say(why)
+}

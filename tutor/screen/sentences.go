@@ -69,6 +69,7 @@ const (
 	menuHelp       = "What is asked now, in other words"
 	menuTyping     = "What can be typed"
 	menuIdeas      = "Your ideas, and how far you are"
+	menuSums       = "Straight to the sums"
 	menuSolution   = "The worked solution"
 	menuAngles     = "Other angles"
 	menuNext       = "The next problem"

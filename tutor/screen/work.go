@@ -141,7 +141,8 @@ func (w *work) sample(m *model, width int) []row {
 	if !m.now.open {
 		return nil
 	}
-	rows := []row{m.labelled(wordSample, m.look.row(quiet, m.now.ask.Sample))}
+	rows := m.labelledText(wordSample, m.now.ask.Sample, width+gutter+1)
+	rows = rows[:min(len(rows), 2)]
 	if m.choosing() { // the letters would tell which forces act
 		return rows
 	}
