@@ -43,10 +43,10 @@ func (m *model) handIn(text string) {
 // what is remarked on one that is.
 func (m *model) tellOf(l *tutor.Line) told {
 	var remark told
-	for _, part := range l.Statements() {
-		t := told{text: part.Message, mark: m.markOf(l, part)}
+	for i, part := range l.Statements() {
+		t := told{text: saidOf(l, i), mark: m.markOf(l, part)}
 		switch {
-		case part.Message == "":
+		case t.text == "":
 		case part.Verdict != checker.Right:
 			return t
 		case remark.text == "":

@@ -53,11 +53,8 @@ func (m *model) paperLine(l *tutor.Line, cols int) []row {
 		return m.questionLine(l, cols)
 	}
 	var rows []row
-	for _, one := range l.Statements() {
-		rows = append(rows, m.statement(l, one, cols)...)
-	}
-	for _, said := range notesOn(l) {
-		rows = append(rows, m.marked(mark{}, said, quiet, true, cols)...)
+	for i := range l.Statements() {
+		rows = append(rows, m.statement(l, i, cols)...)
 	}
 	return rows
 }
@@ -71,15 +68,26 @@ func (m *model) questionLine(l *tutor.Line, cols int) []row {
 	return append(rows, m.marked(mark{}, l.Message, quiet, true, cols)...)
 }
 
-// notesOn is what the lesson says of a line after the judgement.
-func notesOn(l *tutor.Line) []string {
-	if l.OffersHint {
-		return append(slices.Clone(l.Notes), saidHintIsNear)
+// saidOf is what is said of one statement of a line: the judgement, and with the first
+// that is wrong, else with the last, what the lesson says besides.
+func saidOf(l *tutor.Line, at int) string {
+	all := l.Statements()
+	first := slices.IndexFunc(all, func(one checker.Report) bool { return one.Verdict == checker.Wrong })
+	if first < 0 {
+		first = len(all) - 1
 	}
-	return l.Notes
+	if at != first {
+		return all[at].Message
+	}
+	parts := append([]string{l.Doubt, all[at].Message}, l.Notes...)
+	if l.OffersHint {
+		parts = append(parts, saidHintIsNear)
+	}
+	return strings.Join(slices.DeleteFunc(parts, func(s string) bool { return s == "" }), " ")
 }
 
-func (m *model) statement(l *tutor.Line, one checker.Report, cols int) []row {
+func (m *model) statement(l *tutor.Line, at, cols int) []row {
+	one := l.Statements()[at]
 	text := m.flat(one.Stage, one.Read)
 	if one.Read == "" {
 		text = strings.ReplaceAll(one.Text, "\n", "; ")
@@ -88,11 +96,7 @@ func (m *model) statement(l *tutor.Line, one checker.Report, cols int) []row {
 		text = itemName(one.Item) + ": " + text
 	}
 	rows := m.marked(m.markOf(l, one), text, plain, false, cols)
-	said := one.Message
-	if l.Doubt != "" && one.Verdict == checker.Wrong && said == l.Message {
-		said = l.Doubt + " " + said
-	}
-	if said != "" {
+	if said := saidOf(l, at); said != "" {
 		rows = append(rows, m.marked(mark{}, said, quiet, true, cols)...)
 	}
 	return rows

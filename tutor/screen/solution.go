@@ -112,10 +112,10 @@ func (m *model) standing(cols int) []row {
 	for _, stage := range checker.Stages {
 		rows = append(rows, m.look.row(bold, stageTitle(stage)))
 		for i := range lines {
-			for _, one := range lines[i].Statements() {
+			for at, one := range lines[i].Statements() {
 				counts := one.Verdict == checker.Right || lines[i].Kept || lines[i].Accepted
 				if lines[i].Kind == tutor.Typed && one.Stage == stage && counts {
-					rows = append(rows, m.statement(&lines[i], one, cols)...)
+					rows = append(rows, m.statement(&lines[i], at, cols)...)
 				}
 			}
 		}
