@@ -72,21 +72,10 @@ func (m *marking) markComponentAsTyped() Report {
 		}
 		return m.wrong(f)
 	}
-	if unit := unitOf(value); unit.Symbol != "" && unit.Dim != quantity.Force && !trial.IsZero(value) {
+	if dim, typed, known := m.dimensionOf(value); known && typed && dim != quantity.Force && !trial.IsZero(value) {
 		return m.almost(WrongUnit, c.Force.Name)
 	}
 	return m.right()
-}
-
-func unitOf(n *expr.Node) quantity.Unit {
-	for n.Op == expr.Neg {
-		n = n.Args[0]
-	}
-	if n.Op == expr.Number || n.Op == expr.Measured {
-		u, _ := quantity.Find(n.Unit)
-		return u
-	}
-	return quantity.Unit{}
 }
 
 func (m *marking) isComponent(side *expr.Node, c *trial.Component) bool {

@@ -109,7 +109,7 @@ func (r *Reference) markOne(a Answer, before []Answer) Report {
 	for k, i := range worthExplaining(len(reading.Lines), judging) {
 		line := reading.Lines[i]
 		m := judging(i)
-		report := m.mark()
+		report := r.owned(a, line, m.mark())
 		report.Read = letters.Print(line) + turned.words
 		report.Answers = m.answers(&report)
 		if k == 0 || better(report, best) || bestIsStrange && !m.hasOtherUnit() && isExplained(report) && best.Verdict == Wrong || line.Named && report.Code == NoEquation && best.Verdict == Wrong {

@@ -1,5 +1,13 @@
 package checker
 
+import (
+	"math"
+
+	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/mistake"
+	"example.org/standstill/checker/trial"
+)
+
 // Own is a mistake that the author of a problem watches for: a line that is wrong and
 // equal to Typed as algebra, for the same stage and item, is told Say. Item is "" for
 // any item; Hints may be empty.
@@ -18,4 +26,49 @@ func (r *Reference) Watching(own []Own) *Reference {
 	c := *r
 	c.Watched = own
 	return &c
+}
+
+// owned says of a wrong line what the author of the problem says of it, if they watch for it.
+func (r *Reference) owned(a Answer, line expr.Line, report Report) Report {
+	if report.Verdict != Wrong {
+		return report
+	}
+	for _, own := range r.Watched {
+		if own.Stage != a.Stage || own.Item != "" && own.Item != report.Item {
+			continue
+		}
+		reading, err := r.LettersFor(a.Item).Read(own.Typed)
+		if err == nil && r.sameLine(line, reading.Lines[0]) {
+			report.Code, report.About, report.Message = mistake.Own, "", own.Say
+		}
+	}
+	return report
+}
+
+// sameLine reports whether two lines are equal as algebra: both sides may be exchanged, terms
+// moved, everything multiplied by a number.
+func (r *Reference) sameLine(a, b expr.Line) bool {
+	ratio := 0.0
+	for k := range trial.Tries {
+		env := r.Loose(k)
+		x, y := r.difference(a, env), r.difference(b, env)
+		if y == 0 || math.IsNaN(x/y) {
+			return false
+		}
+		if k > 0 && math.Abs(x/y-ratio) > trial.ExactShare*math.Abs(ratio) {
+			return false
+		}
+		ratio = x / y
+	}
+	return ratio != 0
+}
+
+// difference is what a line's last side is less than its first one; a single side is taken as it
+// is, without its sign.
+func (r *Reference) difference(line expr.Line, env []float64) float64 {
+	last := r.ProgramOf(line.Sides[len(line.Sides)-1]).Run(env)
+	if len(line.Sides) == 1 {
+		return last
+	}
+	return r.ProgramOf(line.Sides[0]).Run(env) - last
 }

@@ -218,7 +218,26 @@ func (s *setting) numbers() string {
 			}
 		}
 	}
-	return strings.Join(sums, "; ")
+	return strings.Join(append(sums, s.laws()...), "; ")
+}
+
+// laws are what the problem says of the sizes of forces that the equations leave open: f = μN for
+// a body that is about to slide, F = k s for a spring, w = m g for an unknown mass.
+func (s *setting) laws() []string {
+	var all []string
+	for b := range s.Bodies {
+		for i := range s.Bodies[b].Forces {
+			f := &s.Bodies[b].Forces[i]
+			if f.Size == nil || s.Fixed(f.Size) || expr.Equal(f.Size, expr.Letter(f.Name)) {
+				continue
+			}
+			law := expr.Set(f.Name) + " = " + s.write(s.insert(f.Size, nil, 3))
+			if !slices.Contains(all, law) {
+				all = append(all, law)
+			}
+		}
+	}
+	return all
 }
 
 // speaksOf reports whether a letter stands in a sum, by itself or in the size of a
@@ -283,6 +302,8 @@ func (s *setting) unitCheck() string {
 	switch {
 	case s.typed.mixed:
 		return "Its terms do not all have the same unit."
+	case s.stage == Solve:
+		return "" // squares and quotients of forces may follow, too
 	case !s.typed.known || d == quantity.Force || s.stage != Components && d == quantity.None:
 		return ""
 	case d == quantity.None:

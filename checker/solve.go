@@ -66,7 +66,8 @@ func (m *marking) markLink(i int) solveLink {
 		if formula != "" {
 			f.About = formula
 		}
-		report := m.wrong(f)
+		report := m.wrong(m.inChain(f, i))
+		m.pointAt(&report, i)
 		return solveLink{refused: &report}
 	}
 	if formula == "" {
@@ -237,8 +238,23 @@ func (m *marking) explainLine(e *trial.Equation) mistake.Finding {
 	if m.brief {
 		return mistake.Finding{Code: Unexplained}
 	}
-	if near, ok := e.WithoutForeign(); ok && m.Follows(near, trial.RoundedShare) {
-		return mistake.Finding{Code: Slip}
-	}
 	return m.mistakes.Working(e)
+}
+
+// inChain tells a link of a chain that is a slip of working from one that is a mistake in the
+// physics: between two numbers, or where nothing explains it.
+func (m *marking) inChain(f mistake.Finding, i int) mistake.Finding {
+	sides := m.line.Sides
+	numbers := len(sides[i-1].Names()) == 0 && len(sides[i].Names()) == 0
+	if len(sides) < 3 || i < 2 || !numbers && f.Code != Unexplained && f.Code != DoesNotFollow {
+		return f
+	}
+	return mistake.Finding{Code: Link}
+}
+
+// pointAt marks the equals sign that a report about a link is about.
+func (m *marking) pointAt(report *Report, i int) {
+	if report.Code == Link {
+		report.Pos, report.End = m.line.Sides[i-1].End, m.line.Sides[i].Pos
+	}
 }

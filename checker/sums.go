@@ -57,7 +57,9 @@ func (m *marking) markSumAsTyped() Report {
 		kind, f := m.link(e, at)
 		switch kind {
 		case linkWrong:
-			return m.wrong(m.explainSum(e, at, f))
+			report := m.wrong(m.inChain(m.explainSum(e, at, f), i))
+			m.pointAt(&report, i)
+			return report
 		case linkAsked:
 			asked = true
 		case linkOther:
@@ -203,11 +205,6 @@ func (m *marking) explainSum(e *trial.Equation, at trial.Place, f *mistake.Findi
 	}
 	if f != nil {
 		return *f
-	}
-	if near, ok := e.WithoutForeign(); ok {
-		if kind, wrong := m.link(near, at); kind != linkWrong && wrong == nil {
-			return mistake.Finding{Code: Slip}
-		}
 	}
 	typed := m.measures()
 	if !typed.mixed && typed.dim == quantity.Force.Times(quantity.Length) {

@@ -9,6 +9,9 @@ import (
 
 // Sum explains why an equation is not the sum asked for.
 func (s *Search) Sum(e *trial.Equation, at trial.Place) Finding {
+	if f, ok := s.foreignAngle(e); ok {
+		return f
+	}
 	for _, tied := range s.p.TiedFor(e) {
 		if f, ok := s.changeOf(e, at, tied); ok {
 			return f
@@ -30,6 +33,18 @@ func (s *Search) Sum(e *trial.Equation, at trial.Place) Finding {
 		return f
 	}
 	return s.named(Unexplained)
+}
+
+// foreignAngle finds an angle that is none of the problem's. With it, nothing else can be told.
+func (s *Search) foreignAngle(e *trial.Equation) (Finding, bool) {
+	force, ok := s.p.Foreign(e)
+	switch {
+	case !ok:
+		return Finding{}, false
+	case force == "":
+		return s.named(OtherAngle), true
+	}
+	return s.named(OtherAngle, force), true
 }
 
 // changeOf finds the change of a sum, or the two changes, after which the equation would be

@@ -19,6 +19,9 @@ const (
 // follows from sums with one mistake in them; or one change of the line itself would make it
 // follow; or a mistake gives the number that comes out of it.
 func (s *Search) Working(e *trial.Equation) Finding {
+	if f, ok := s.foreignAngle(e); ok {
+		return f
+	}
 	if f, ok := s.fromLine(e); ok {
 		return f
 	}

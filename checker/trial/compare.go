@@ -27,9 +27,6 @@ func (e *Equation) off(env []float64, share float64) (residual, allowed float64)
 	if e.Exact {
 		return residual, ExactShare * largest(e.bulks, env)
 	}
-	if e.foreign {
-		share = math.Min(share, MistakeShare) // 36° is not 35°, near as its cosine is
-	}
 	rounding := 0.0
 	for _, s := range e.shifted {
 		rounding += math.Abs(s.Run(env) - residual)
@@ -50,6 +47,9 @@ func largest(terms []expr.Program, env []float64) float64 {
 // holds reports whether the equation is true in the world. What has no value is
 // not true.
 func (e *Equation) Holds(env []float64, share float64) bool {
+	if e.foreign {
+		return false // 36° is not 35°, near as its cosine is
+	}
 	residual, allowed := e.off(env, share)
 	return math.Abs(residual) <= allowed+Hair*e.most && !math.IsInf(residual, 0)
 }
@@ -133,7 +133,7 @@ func (p *Problem) followsWith(e *Equation, vary GivenSet, s Signed, share float6
 // letters are, or with nothing in it that belongs to the problem.
 func (p *Problem) Always(e *Equation) bool {
 	if !e.letters && len(p.Literals(e.Sides)) > 0 {
-		return false
+		return expr.Equal(e.Sides[0], e.Sides[1])
 	}
 	for k := range Tries {
 		env := p.Loose(k)

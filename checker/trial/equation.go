@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/quantity"
 )
 
 // equation is one "left = right" of a line, ready to be tried in a world; for an
@@ -31,8 +32,9 @@ type Equation struct {
 
 // equation prepares left = right. Names must be letters of the reference.
 func (p *Problem) Equation(left, right *expr.Node, signs []Signed) *Equation {
-	e := &Equation{Sides: []*expr.Node{left, right}, Exact: true, Signs: signs, most: 10 * math.Max(p.bulk, 1)}
 	difference := expr.Join(expr.Sub, left, right)
+	e := &Equation{Sides: []*expr.Node{left, right}, Exact: true, Signs: signs}
+	e.most = 10 * math.Pow(math.Max(p.bulk, 1), float64(max(1, p.degree(difference))))
 	e.residual = p.ProgramOf(difference)
 	for _, side := range e.Sides {
 		// A number for a whole side is a value, which may be rounded: sin θ = 0.5.
@@ -87,12 +89,39 @@ func (p *Problem) sizes(difference *expr.Node, terms []expr.Program) []expr.Prog
 	return append(sizes, p.ProgramOf(numbers))
 }
 
-// withoutForeign is the equation as it would be judged if an angle that is none of the
-// problem's were a rounded number; false where there is no such angle.
-func (e *Equation) WithoutForeign() (*Equation, bool) {
-	near := *e
-	near.foreign = false
-	return &near, e.foreign
+// Foreign reports whether an angle of the equation is none of the problem's, and with which
+// force it was typed, "" where that is not seen.
+func (p *Problem) Foreign(e *Equation) (force string, foreign bool) {
+	if !e.foreign {
+		return "", false
+	}
+	for _, side := range e.Sides {
+		for _, t := range Addends(side, 1, nil) {
+			for _, l := range p.Literals([]*expr.Node{t.Node}) {
+				if l.foreign {
+					return p.forceIn(t.Node), true
+				}
+			}
+		}
+	}
+	return "", true
+}
+
+// forceIn returns the one force of which a term speaks.
+func (p *Problem) forceIn(n *expr.Node) string {
+	found := ""
+	for _, name := range n.Names() {
+		if c, ok := p.Component(name); ok {
+			name = c.Force.Name
+		}
+		if _, ok := p.Force(p.Owner(name)); ok && p.Owner(name) != found {
+			if found != "" {
+				return ""
+			}
+			found = p.Owner(name)
+		}
+	}
+	return found
 }
 
 // form says what a line is made of: functions, quotients, decimals.
@@ -214,4 +243,29 @@ func (p *Problem) Shifted(e *Equation, number *expr.Node, power int) (*Equation,
 	moved.Num.Value, moved.Num.Half, moved.Num.Wide = moved.Num.Value*k, moved.Num.Half*k, moved.Num.Wide*k
 	is := func(n *expr.Node) bool { return n == number }
 	return p.Equation(Replace(e.Sides[0], is, &moved), Replace(e.Sides[1], is, &moved), e.Signs), &moved
+}
+
+// degree is how many forces are multiplied in the largest product of a tree: 2 for T² and for
+// F₁ F₂, whose numbers are as large as squares of forces.
+func (p *Problem) degree(n *expr.Node) int {
+	switch n.Op {
+	case expr.Name:
+		_, isComponent := p.Component(n.Name)
+		if v, _ := p.Variable(n.Name); isComponent || v.Dim == quantity.Force {
+			return 1
+		}
+	case expr.Mul:
+		return p.degree(n.Args[0]) + p.degree(n.Args[1])
+	case expr.Div:
+		return p.degree(n.Args[0]) - p.degree(n.Args[1])
+	case expr.Pow:
+		if power := n.Args[1].Num.Value; n.Args[1].Op == expr.Number && power == math.Trunc(power) && math.Abs(power) < 5 {
+			return p.degree(n.Args[0]) * int(power)
+		}
+	case expr.Add, expr.Sub:
+		return max(p.degree(n.Args[0]), p.degree(n.Args[1]))
+	case expr.Neg, expr.Size:
+		return p.degree(n.Args[0])
+	}
+	return 0
 }

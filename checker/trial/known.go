@@ -55,7 +55,8 @@ func (p *Problem) knownValues() []knownValue {
 			plain = append(plain, knownValue{p.Solution[i], plainValue, set, v.Dim})
 		}
 	}
-	for _, a := range append(angles, p.Directions()...) {
+	angles = append(angles, p.Directions()...)
+	for _, a := range angles {
 		all = append(all, turns(a)...)
 		for _, b := range angles {
 			if a != b {
@@ -91,7 +92,7 @@ func (p *Problem) knownValues() []knownValue {
 func (p *Problem) Directions() []knownValue {
 	var all []knownValue
 	for _, c := range p.Components {
-		if a := c.Force.Factor(c.Axis).Angle; a != nil && len(a.Args) > 0 && p.Fixed(a) {
+		if a := c.Force.Factor(c.Axis).Angle; a != nil && a.Op != expr.Name && p.Fixed(a) {
 			if x := p.ProgramOf(a).Run(p.Solution); !math.IsNaN(x) {
 				all = append(all, knownValue{Value: x, kind: angleValue, givens: p.givens(a)})
 			}
@@ -191,8 +192,11 @@ func (p *Problem) Literal(n *expr.Node) (Literal, bool) {
 			l.Givens |= k.givens
 		}
 	}
-	if unit.Dim == quantity.Angle && l.Givens == 0 && !Structural(n) && !p.isUnknownAngle(value, half) {
+	if unit.Dim == quantity.Angle && !Structural(n) && !p.isDrawn(value, half, n.Unit == "rad") && !p.isUnknownAngle(value, half) {
 		return Literal{Node: n, foreign: true}, true
+	}
+	if n.Num.Figures == 2 && l.Givens == 0 && unit.Dim != quantity.Angle && !p.roundsToResult(value, half) {
+		l.half, l.moves = 0, 0 // 1.1 stands for nothing that was worked out, so it is what it is
 	}
 	slot, ok := p.Slots["g"]
 	alone := l.Givens|1<<slot == 1<<slot || n.Num.Certain == 1
@@ -209,6 +213,73 @@ func (p *Problem) Literal(n *expr.Node) (Literal, bool) {
 		}
 	}
 	return l, l.Givens != 0 || !Structural(n)
+}
+
+// isDrawn reports whether an angle is a given one, or the sum, the difference, the double or the
+// half of given ones; or differs from such an angle, or from the opposite one, by a multiple of
+// 90°, as its complement, its supplement and its full-circle forms do. Angles that follow from
+// lengths, or are typed in radians, may be rounded.
+func (p *Problem) isDrawn(value, half float64, rounded bool) bool {
+	near := func(x, within float64) bool {
+		for _, sum := range []float64{value - x, value + x} {
+			if math.Abs(math.Remainder(sum, math.Pi/2)) <= within+1e-9 {
+				return true
+			}
+		}
+		return false
+	}
+	for i, a := range p.drawn {
+		a.workedOut = a.workedOut || rounded
+		if near(a.value, a.slack(half)) || near(2*a.value, 2*a.slack(half)) || near(a.value/2, a.slack(half)) {
+			return true
+		}
+		for _, b := range p.drawn[:i] {
+			within := math.Max(a.slack(half), b.slack(half))
+			if near(a.value+b.value, within) || near(a.value-b.value, within) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// drawnAngle is an angle of the drawing; worked out says that it is none that was given as a
+// number.
+type drawnAngle struct {
+	value     float64
+	workedOut bool
+}
+
+func (a drawnAngle) slack(half float64) float64 {
+	if a.workedOut {
+		return half
+	}
+	return 0
+}
+
+// drawnAngles lists the angles of givens, of forces and of slopes.
+func (p *Problem) drawnAngles() []drawnAngle {
+	var all []drawnAngle
+	for i, v := range p.Variables {
+		if v.Dim == quantity.Angle && v.Role != statics.IsUnknown {
+			all = append(all, drawnAngle{p.Solution[i], v.Role == statics.IsDerived})
+		}
+	}
+	put := func(n *expr.Node) {
+		if n != nil && n.Op != expr.Name && p.Fixed(n) {
+			if x := p.ProgramOf(n).Run(p.Solution); !math.IsNaN(x) {
+				all = append(all, drawnAngle{x, len(n.Names()) > 0})
+			}
+		}
+	}
+	for b := range p.Bodies {
+		put(p.Bodies[b].Tilt)
+		for i := range p.Bodies[b].Forces {
+			put(p.Bodies[b].Forces[i].Angle)
+			put(p.Bodies[b].Forces[i].Direction)
+		}
+	}
+	return all
 }
 
 // isUnknownAngle reports whether an angle that is asked for, or one that goes with it,
@@ -241,6 +312,37 @@ func (p *Problem) alsoRounds(value, half float64) bool {
 		off := math.Abs(k.Value - value)
 		if k.kind == ratioValue && off <= half && off > 1e-9*math.Abs(value) {
 			return true
+		}
+	}
+	return false
+}
+
+// roundsToResult reports whether something that a student may have worked out rounds to a number
+// of two figures: a size or an angle's function at rest, or a quotient or product of two of them.
+func (p *Problem) roundsToResult(value, half float64) bool {
+	near := func(x float64) bool { return math.Abs(math.Abs(x)-math.Abs(value)) <= half*(1+1e-9) }
+	var results []float64
+	for _, x := range p.Solution {
+		results = append(results, x)
+	}
+	for i, v := range p.Variables {
+		if v.Dim == quantity.Angle {
+			results = append(results, math.Sin(p.Solution[i]), math.Cos(p.Solution[i]), math.Tan(p.Solution[i]))
+		}
+	}
+	for _, k := range p.known {
+		if k.kind == ratioValue {
+			results = append(results, k.Value)
+		}
+	}
+	for i, a := range results {
+		if near(a) || a != 0 && near(1/a) {
+			return true
+		}
+		for _, b := range results[:i] {
+			if near(a*b) || b != 0 && near(a/b) || a != 0 && near(b/a) {
+				return true
+			}
 		}
 	}
 	return false

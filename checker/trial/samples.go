@@ -50,6 +50,7 @@ type cache struct {
 	base      map[worldKey][]float64
 	Sums      []Sum
 	known     []knownValue
+	drawn     []drawnAngle
 	sense     []float64 // of each component at the solution: +1 or −1
 	bulk      float64   // the largest force at the solution
 }
@@ -85,7 +86,7 @@ func NewProblem(m *statics.Model, solution []float64, own Units) *Problem {
 			p.Sums = append(p.Sums, p.rowOf(b, axis))
 		}
 	}
-	p.known = p.knownValues()
+	p.known, p.drawn = p.knownValues(), p.drawnAngles()
 	return p
 }
 
