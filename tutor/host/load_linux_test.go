@@ -1,0 +1,523 @@
+package host
+
+import (
+	"bufio"
+	"context"
+	"encoding/json"
+	"flag"
+	"fmt"
+	"io"
+	"log/slog"
+	"math/rand/v2"
+	"net"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+	"sync"
+	"sync/atomic"
+	"syscall"
+	"testing"
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/lipgloss"
+	"github.com/charmbracelet/ssh"
+	"github.com/charmbracelet/wish"
+	gossh "golang.org/x/crypto/ssh"
+
+	"example.org/standstill/problems"
+	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/record"
+)
+
+// The size of the load: small by default. A large one, for example:
+//
+//	go test ./tutor/host -run TestLoad -v -students 500 -typing 250 -every 40 -seconds 30 -timeout 20m
+var (
+	loadStudents = flag.Int("students", 12, "how many students come to the host under load")
+	loadTyping   = flag.Int("typing", 6, "how many of them type, two keys a second")
+	loadSeconds  = flag.Int("seconds", 4, "how long they type")
+	loadEvery    = flag.Int("every", 6, "after how many keys a line is checked")
+	loadKills    = flag.Int("kills", 2, "how often a host with typing students is killed")
+)
+
+// childVariable makes the test binary a host of its own, so that its memory and its time
+// on the processor can be told from those of the clients.
+const childVariable = "STANDSTILL_TEST_HOST"
+
+func TestMain(m *testing.M) {
+	flag.Parse()
+	if what := os.Getenv(childVariable); what != "" {
+		if err := serveAsChild(what); err != nil {
+			fmt.Fprintln(os.Stderr, err)
+			os.Exit(1)
+		}
+		os.Exit(0)
+	}
+	os.Exit(m.Run())
+}
+
+// serveAsChild serves until it is killed. what is "one screen" for a program of one screen
+// behind the same library, else the number of students; the record follows.
+func serveAsChild(what string) error {
+	l, err := net.Listen("tcp", "127.0.0.1:0")
+	if err != nil {
+		return err
+	}
+	location, book, folder := os.Getenv("STANDSTILL_TEST_RECORD"), os.Getenv("STANDSTILL_TEST_BOOK"), os.Getenv("STANDSTILL_TEST_FOLDER")
+	if what == "one screen" {
+		server, err := wish.NewServer(wish.WithHostKeyPath(folder+"/host_key"), wish.WithMiddleware(oneScreen))
+		if err != nil {
+			return err
+		}
+		fmt.Println(l.Addr())
+		return server.Serve(l)
+	}
+	n, _ := strconv.Atoi(what)
+	r, err := record.Open(location, record.Options{Book: book, Host: l.Addr().String()})
+	if err != nil {
+		return err
+	}
+	h, err := New(Options{Tutor: tutor.Options{Bank: problems.Embedded(), Record: r, Class: classOf(n)}, Name: l.Addr().String(),
+		HostKey: folder + "/host_key", PerAddress: 100_000, Log: slog.New(slog.DiscardHandler)})
+	if err != nil {
+		return err
+	}
+	fmt.Println(l.Addr())
+	return h.Serve(context.Background(), l)
+}
+
+// typed is a program of one screen: it shows what was typed.
+type typed struct {
+	text  string
+	style lipgloss.Style
+}
+
+func (typed) Init() tea.Cmd { return nil }
+
+func (m typed) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
+	if k, ok := msg.(tea.KeyMsg); ok {
+		m.text += string(k.Runes)
+		if k.Type == tea.KeyEnter || len(m.text) > 60 {
+			m.text = ""
+		}
+	}
+	return m, nil
+}
+
+func (m typed) View() string {
+	return strings.Repeat(strings.Repeat("·", 79)+"\n", 22) + m.style.Render(m.text)
+}
+
+func oneScreen(ssh.Handler) ssh.Handler {
+	return func(s ssh.Session) {
+		p := tea.NewProgram(typed{style: lipgloss.NewRenderer(s).NewStyle()}, tea.WithInput(s), tea.WithOutput(s), tea.WithAltScreen(), tea.WithoutSignalHandler())
+		p.Run()
+	}
+}
+
+// childHost is a host in a process of its own.
+type childHost struct {
+	*exec.Cmd
+	address string
+}
+
+func startChild(t testing.TB, what, location, book, folder string) *childHost {
+	t.Helper()
+	self, err := os.Executable()
+	must(t, err)
+	c := exec.Command(self)
+	c.Env = append(os.Environ(), childVariable+"="+what, "STANDSTILL_TEST_RECORD="+location, "STANDSTILL_TEST_BOOK="+book, "STANDSTILL_TEST_FOLDER="+folder)
+	c.Stderr = os.Stderr
+	out, err := c.StdoutPipe()
+	must(t, err)
+	must(t, c.Start())
+	t.Cleanup(func() { c.Process.Kill(); c.Wait() })
+	line, err := bufio.NewReader(out).ReadString('\n')
+	must(t, err)
+	return &childHost{c, strings.TrimSpace(line)}
+}
+
+// memory and processor of the child, in bytes and seconds, as Linux tells them.
+func (c *childHost) memory() int64 {
+	data, _ := os.ReadFile(fmt.Sprintf("/proc/%d/statm", c.Process.Pid))
+	fields := strings.Fields(string(data))
+	if len(fields) < 2 {
+		return 0
+	}
+	pages, _ := strconv.ParseInt(fields[1], 10, 64)
+	return pages * int64(os.Getpagesize())
+}
+
+func (c *childHost) processor() float64 {
+	data, _ := os.ReadFile(fmt.Sprintf("/proc/%d/stat", c.Process.Pid))
+	_, rest, _ := strings.Cut(string(data), ") ")
+	fields := strings.Fields(rest)
+	if len(fields) < 13 {
+		return 0
+	}
+	user, _ := strconv.ParseFloat(fields[11], 64)
+	system, _ := strconv.ParseFloat(fields[12], 64)
+	return (user + system) / 100
+}
+
+// syncTime is the median time of one fdatasync where the record is.
+func syncTime(t testing.TB, folder string) time.Duration {
+	t.Helper()
+	file, err := os.CreateTemp(folder, "sync")
+	must(t, err)
+	defer file.Close()
+	var all []time.Duration
+	for range 50 {
+		file.WriteAt(make([]byte, 4096), 0)
+		begun := time.Now()
+		must(t, syscall.Fdatasync(int(file.Fd())))
+		all = append(all, time.Since(begun))
+	}
+	return quantile(all, 0.5)
+}
+
+func quantile(all []time.Duration, q float64) time.Duration {
+	if len(all) == 0 {
+		return 0
+	}
+	slices.Sort(all)
+	return all[min(int(q*float64(len(all))), len(all)-1)]
+}
+
+// crowd are students who type.
+type crowd struct {
+	t       testing.TB
+	mu      sync.Mutex
+	echoes  []time.Duration
+	checks  []time.Duration
+	shown   map[string][]string // verdicts that a student has seen, by student
+	failed  atomic.Int64
+	logIns  []time.Duration
+	lessons bool
+}
+
+func (c *crowd) add(to *[]time.Duration, d time.Duration) {
+	c.mu.Lock()
+	*to = append(*to, d)
+	c.mu.Unlock()
+}
+
+// window is what a simulated student sees, as bytes.
+type pane struct {
+	mu      sync.Mutex
+	recent  []byte
+	changed chan struct{}
+	total   int
+}
+
+func (p *pane) Write(b []byte) (int, error) {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	p.recent = append(p.recent, b...)
+	if over := len(p.recent) - 1<<16; over > 0 {
+		p.recent = append(p.recent[:0], p.recent[over:]...)
+	}
+	p.total += len(b)
+	close(p.changed)
+	p.changed = make(chan struct{})
+	return len(b), nil
+}
+
+func (p *pane) forget() {
+	p.mu.Lock()
+	p.recent = p.recent[:0]
+	p.mu.Unlock()
+}
+
+// waits until a text comes; false where it does not.
+func (p *pane) waits(text string, patience time.Duration) bool {
+	late := time.NewTimer(patience)
+	defer late.Stop()
+	for {
+		p.mu.Lock()
+		found, changed := strings.Contains(string(p.recent), text), p.changed
+		p.mu.Unlock()
+		if found {
+			return true
+		}
+		select {
+		case <-changed:
+		case <-late.C:
+			return false
+		}
+	}
+}
+
+// student comes, opens a problem and stays; whoever types does so until stop.
+func (c *crowd) student(address, id, phrase string, types bool, ready func(), stop <-chan struct{}) error {
+	begun := time.Now()
+	client, err := gossh.Dial("tcp", address, &gossh.ClientConfig{User: id, Auth: []gossh.AuthMethod{gossh.Password(phrase)},
+		HostKeyCallback: gossh.InsecureIgnoreHostKey(), Timeout: patience})
+	if err != nil {
+		ready()
+		return err
+	}
+	defer client.Close()
+	s, err := client.NewSession()
+	if err != nil {
+		ready()
+		return err
+	}
+	p := &pane{changed: make(chan struct{})}
+	s.Stdout = p
+	in, _ := s.StdinPipe()
+	if err := s.RequestPty("xterm-256color", 24, 80, gossh.TerminalModes{}); err == nil {
+		err = s.Shell()
+	}
+	if err != nil {
+		ready()
+		return err
+	}
+	if c.lessons {
+		p.waits("titl", patience)
+		c.add(&c.logIns, time.Since(begun))
+		io.WriteString(in, "canal\r")
+		if !p.waits("T₁", patience) {
+			ready()
+			return fmt.Errorf("%s: the problem does not open", id)
+		}
+	}
+	ready()
+	if !types {
+		<-stop
+		return nil
+	}
+	return c.typeUntil(in, p, id, stop)
+}
+
+// typeUntil types two keys a second, and checks a line every twentieth key or so.
+func (c *crowd) typeUntil(in io.Writer, p *pane, id string, stop <-chan struct{}) error {
+	tick := time.NewTicker(500 * time.Millisecond)
+	defer tick.Stop()
+	time.Sleep(time.Duration(rand.IntN(500)) * time.Millisecond)
+	line := ""
+	for n := rand.IntN(*loadEvery); ; n++ {
+		select {
+		case <-stop:
+			return nil
+		case <-tick.C:
+		}
+		p.forget()
+		begun := time.Now()
+		if c.lessons && n%*loadEvery == *loadEvery-1 && line != "" {
+			io.WriteString(in, "\r")
+			if !p.waits(shownVerdict, 10*time.Second) {
+				c.failed.Add(1)
+				continue
+			}
+			c.add(&c.checks, time.Since(begun))
+			c.mu.Lock()
+			c.shown[id] = append(c.shown[id], line)
+			c.mu.Unlock()
+			io.WriteString(in, "\x15")
+			line = ""
+			continue
+		}
+		key := string(rune('a' + n%26))
+		if len(line) > 30 {
+			continue
+		}
+		line += key
+		if _, err := io.WriteString(in, key); err != nil {
+			return err
+		}
+		if !p.waits(key, 10*time.Second) {
+			c.failed.Add(1)
+			continue
+		}
+		c.add(&c.echoes, time.Since(begun))
+	}
+}
+
+// shownVerdict begins what is painted beside a line of nonsense.
+const shownVerdict = "? "
+
+// TestLoad measures echo and verdict times, memory and processor of a host in a process
+// of its own, beside those of a program of one screen behind the same library.
+func TestLoad(t *testing.T) {
+	folder := t.TempDir()
+	location, book := filepath.Join(folder, "record.db"), ""
+	if address := os.Getenv("STANDSTILL_POSTGRES"); address != "" {
+		_, err := record.Migrate(address, record.Options{})
+		must(t, err)
+		location, book = address, fmt.Sprint("load ", time.Now().UnixNano())
+	}
+	r, err := record.Open(location, record.Options{Book: book, Host: "slips"})
+	must(t, err)
+	class := classOf(*loadStudents)
+	slips, err := Slips(r, class.Students, nil)
+	must(t, err)
+	defer r.Close()
+
+	t.Logf("one fdatasync takes %v", syncTime(t, folder))
+	c := measure(t, "host", startChild(t, strconv.Itoa(*loadStudents), location, book, folder), slips, true)
+	measure(t, "one screen", startChild(t, "one screen", "", "", folder), slips, false)
+	checkShown(t, r, c)
+}
+
+// checkShown holds every verdict that a student has seen against the record.
+func checkShown(t *testing.T, r *record.Record, c *crowd) {
+	t.Helper()
+	kept := map[string]int{}
+	entries := 0
+	for e, err := range r.Entries(record.Filter{Kinds: []string{record.Answer}}) {
+		must(t, err)
+		kept[e.Student+"\x00"+e.Text]++
+		entries++
+	}
+	seen := 0
+	for id, lines := range c.shown {
+		for _, line := range lines {
+			seen++
+			if kept[id+"\x00"+line] == 0 {
+				t.Errorf("%s saw a verdict for %q, which is not in the record", id, line)
+			}
+		}
+	}
+	t.Logf("%d verdicts were seen, %d lines are kept", seen, entries)
+	if seen == 0 {
+		t.Error("nobody saw a verdict")
+	}
+}
+
+func measure(t *testing.T, name string, child *childHost, slips []Slip, lessons bool) *crowd {
+	t.Helper()
+	before := child.memory()
+	c := &crowd{t: t, shown: map[string][]string{}, lessons: lessons}
+	stop := make(chan struct{})
+	var came, gone sync.WaitGroup
+	for i, s := range slips {
+		came.Add(1)
+		gone.Go(func() {
+			if err := c.student(child.address, s.ID, s.Phrase, i < *loadTyping, came.Done, stop); err != nil {
+				t.Error(err)
+			}
+		})
+		time.Sleep(time.Second / 30) // log-ins at 30 a second
+	}
+	came.Wait()
+	used, begun := child.processor(), time.Now()
+	time.Sleep(time.Duration(*loadSeconds) * time.Second)
+	used = (child.processor() - used) / time.Since(begun).Seconds()
+	memory := child.memory()
+	close(stop)
+	gone.Wait()
+	t.Logf("%s: %d students, %d typing: echo median %v, p99 %v (%d keys); verdict median %v, p99 %v (%d); log-in median %v, p99 %v; %d KB a student, %.2f processors; %d without an answer",
+		name, len(slips), *loadTyping, quantile(c.echoes, 0.5).Round(10*time.Microsecond), quantile(c.echoes, 0.99).Round(10*time.Microsecond), len(c.echoes),
+		quantile(c.checks, 0.5).Round(10*time.Microsecond), quantile(c.checks, 0.99).Round(10*time.Microsecond), len(c.checks),
+		quantile(c.logIns, 0.5).Round(time.Millisecond), quantile(c.logIns, 0.99).Round(time.Millisecond),
+		(memory-before)/1024/int64(max(len(slips), 1)), used, c.failed.Load())
+	if c.failed.Load() > 0 {
+		t.Errorf("%s: %d keys or lines without an answer", name, c.failed.Load())
+	}
+	child.Process.Kill()
+	child.Wait()
+	return c
+}
+
+// TestHostIsKilled kills a host with typing students again and again: whatever verdict
+// anybody has seen is in the record, and everybody comes back to the same place.
+func TestHostIsKilled(t *testing.T) {
+	folder := t.TempDir()
+	location := filepath.Join(folder, "record.db")
+	r, err := record.Open(location, record.Options{})
+	must(t, err)
+	slips, err := Slips(r, classOf(*loadTyping).Students, nil)
+	must(t, err)
+	must(t, r.Close())
+	all := &crowd{t: t, shown: map[string][]string{}, lessons: true}
+	for range *loadKills {
+		child := startChild(t, strconv.Itoa(*loadTyping), location, "", folder)
+		stop := make(chan struct{})
+		var came, gone sync.WaitGroup
+		for _, s := range slips {
+			came.Add(1)
+			gone.Go(func() { all.checkUntilKilled(child.address, s, came.Done, stop) })
+		}
+		came.Wait()
+		time.Sleep(time.Duration(300+rand.IntN(700)) * time.Millisecond)
+		child.Process.Kill()
+		child.Wait()
+		close(stop)
+		gone.Wait()
+	}
+	r, err = record.Open(location, record.Options{})
+	must(t, err)
+	defer r.Close()
+	checkShown(t, r, all)
+	data, _ := json.Marshal(len(all.shown))
+	t.Logf("%d kills, %s students saw verdicts", *loadKills, data)
+}
+
+// checkUntilKilled checks one line after the other in lines of text, as fast as verdicts
+// come.
+func (c *crowd) checkUntilKilled(address string, s Slip, ready func(), stop <-chan struct{}) {
+	ready = sync.OnceFunc(ready)
+	defer ready()
+	client, err := gossh.Dial("tcp", address, &gossh.ClientConfig{User: s.ID, Auth: []gossh.AuthMethod{gossh.Password(s.Phrase)},
+		HostKeyCallback: gossh.InsecureIgnoreHostKey(), Timeout: patience})
+	if err != nil {
+		c.t.Error(err)
+		return
+	}
+	defer client.Close()
+	session, err := client.NewSession()
+	if err != nil {
+		c.t.Error(err)
+		return
+	}
+	p := &pane{changed: make(chan struct{})}
+	session.Stdout = p
+	in, _ := session.StdinPipe()
+	if err := session.Shell(); err != nil {
+		c.t.Error(err)
+		return
+	}
+	if !p.waits("Question:", patience) {
+		c.t.Errorf("%s: no question comes", s.ID)
+		return
+	}
+	ready()
+	ended := make(chan struct{})
+	go func() { session.Wait(); close(ended) }()
+	for n := 0; ; n++ {
+		line := fmt.Sprintf("zz%d %d", n, rand.Int())
+		p.forget()
+		if _, err := io.WriteString(in, line+"\n"); err != nil {
+			return
+		}
+		if !p.saysOrEnds(": ", ended, stop) {
+			return
+		}
+		c.mu.Lock()
+		c.shown[s.ID] = append(c.shown[s.ID], line)
+		c.mu.Unlock()
+	}
+}
+
+func (p *pane) saysOrEnds(text string, ended, stop <-chan struct{}) bool {
+	for {
+		p.mu.Lock()
+		found, changed := strings.Contains(string(p.recent), text), p.changed
+		p.mu.Unlock()
+		if found {
+			return true
+		}
+		select {
+		case <-changed:
+		case <-ended:
+			return false
+		case <-stop:
+			return false
+		}
+	}
+}
