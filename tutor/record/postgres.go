@@ -469,7 +469,7 @@ func serverKind(err error) error {
 	switch {
 	case errors.Is(err, errPassword) || errors.Is(err, errAddress):
 		return ErrUnopenable
-	case errors.As(err, &connect), errors.As(err, &network), errors.Is(err, io.EOF), errors.Is(err, io.ErrUnexpectedEOF),
+	case pgconn.SafeToRetry(err), errors.Is(err, pgconn.ErrConnClosed), errors.As(err, &connect), errors.As(err, &network), errors.Is(err, io.EOF), errors.Is(err, io.ErrUnexpectedEOF),
 		errors.Is(err, driver.ErrBadConn), errors.Is(err, context.DeadlineExceeded), errors.Is(err, context.Canceled),
 		errors.Is(err, net.ErrClosed), errors.Is(err, pgx.ErrTxCommitRollback):
 		return ErrAway
