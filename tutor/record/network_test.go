@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"net"
 	"net/url"
+	"os"
 	"strings"
 	"sync"
 	"sync/atomic"
@@ -307,5 +308,75 @@ func TestCopyBothWays(t *testing.T) {
 	setting, err3 := back.Setting("key")
 	if err := errors.Join(err, err2, err3); err != nil || len(drafts) != 1 || door.Hash != "x" || setting != "value" {
 		t.Errorf("%v, %v, %q, %v", drafts, door, setting, err)
+	}
+}
+
+// grants are those of the README: what hosts and readers may do.
+func grants(t *testing.T) []string {
+	t.Helper()
+	readme, err := os.ReadFile("../../README.md")
+	must(t, err)
+	_, rest, found := strings.Cut(string(readme), "```sql grants\n")
+	block, _, closed := strings.Cut(rest, "```")
+	if !found || !closed {
+		t.Fatal("the README has no grants")
+	}
+	return strings.Split(strings.TrimSpace(block), "\n")
+}
+
+// A host with the README's rights can do all that a host does; a reader reads everything
+// but doors, and writes nothing.
+func TestRolesOfTheReadme(t *testing.T) {
+	location, book := bookOf(t)
+	owner, err := connectDatabase(location, Options{}.withDefaults())
+	must(t, err)
+	defer owner.Close()
+	for _, role := range []string{"standstill_host", "standstill_reader"} {
+		owner.db.Exec("CREATE ROLE " + role + " LOGIN") // may be there from an earlier run
+	}
+	for _, grant := range grants(t) {
+		_, err := owner.db.Exec(grant)
+		must(t, err)
+	}
+	as := func(role string) *Record {
+		u, err := url.Parse(location)
+		must(t, err)
+		u.User = url.User(role)
+		r, err := Open(u.String(), Options{Book: book})
+		must(t, err)
+		t.Cleanup(func() { r.Close() })
+		return r
+	}
+	host := as("standstill_host")
+	lease, err := host.TakeLease("ada", "host")
+	must(t, err)
+	must(t, host.SaveDraft(Draft{Student: "ada", Text: "T1"}))
+	must(t, host.SaveDraft(Draft{Student: "ada", Text: ""}))
+	_, err = host.Holding(lease).Append(Entry{Student: "ada", Kind: Answer, Text: "T1 = 1 N"})
+	must(t, err)
+	must(t, host.EndLease(lease))
+	must(t, host.AddStudent("ada", "Ada"))
+	must(t, host.KeepProblem("h", "p", "text"))
+	must(t, host.SetDoors(map[string]Door{"ada": {Hash: "x"}}))
+	must(t, host.SetCache("k", []byte("v")))
+	must(t, host.ClearCache())
+
+	reader := as("standstill_reader")
+	if got := collect(t, reader.Entries(Filter{})); len(got) != 1 {
+		t.Errorf("a reader reads %v", got)
+	}
+	if _, err := reader.Students(); err != nil {
+		t.Error(err)
+	}
+	_, err = reader.Door("ada")
+	mustBe(t, err, ErrReadOnly)
+	_, err = reader.Append(Entry{})
+	mustBe(t, err, ErrReadOnly)
+	mustBe(t, reader.SetDoors(map[string]Door{"ada": {}}), ErrReadOnly)
+	if _, err := Migrate(strings.Replace(location, "postgres@", "standstill_reader@", 1), Options{Wait: time.Millisecond}); err == nil && strings.Contains(location, "postgres@") {
+		t.Error("a reader changes tables")
+	}
+	if _, err := host.Forget("ada"); err != nil {
+		t.Errorf("a host cannot forget: %v", err)
 	}
 }
