@@ -70,7 +70,9 @@ type Answer struct {
 // for. Text is the line alone, as it was judged, and From and To are where it stands in
 // the typed text. Answers lists the items that it is an answer to, right or wrong, Void
 // those of them that another line of the same text answers otherwise, so that none is
-// settled. TakenAsSize says of a right component that its sign was left out. Each holds the reports of a text with several lines.
+// settled. AsSize is what is said of a right component whose sign was left out. Concludes
+// says that the line was said to follow from the one before it. Each holds the reports of
+// a text with several lines.
 type Report struct {
 	Verdict  Verdict
 	Code     Code
@@ -86,8 +88,9 @@ type Report struct {
 	Answers  []string
 	Void     []string
 
-	TakenAsSize bool
-	Each        []Report
+	AsSize    string
+	Concludes bool
+	Each      []Report
 }
 
 // Reference is a solved system, ready to judge lines. It may be used by several

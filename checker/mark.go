@@ -48,6 +48,7 @@ func (r *Reference) markLine(a Answer, l *lines.Line, before []Answer) Report {
 	}
 	report.Stage, report.Text = a.Stage, l.Text
 	report.From, report.To = l.Span()
+	report.Concludes = l.Concludes
 	if report.Verdict == Unread {
 		report.Answers = r.wouldAnswer(a)
 	}

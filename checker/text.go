@@ -93,9 +93,7 @@ func voidTwice(each []Report) {
 			continue
 		}
 		for _, item := range one.Answers {
-			if !slices.ContainsFunc(each, func(other Report) bool {
-				return other.Verdict == Wrong && other.Stage == one.Stage && slices.Contains(other.Answers, item)
-			}) {
+			if !slices.ContainsFunc(each, func(other Report) bool { return other.contradicts(one, item) }) {
 				continue
 			}
 			one.Void = append(one.Void, item)
@@ -105,6 +103,14 @@ func voidTwice(each []Report) {
 			one.Message = joinSentences(one.Message, saidTwoAnswers)
 		}
 	}
+}
+
+// contradicts reports whether a line of the same text is another answer to an item that a
+// right line answers. What is concluded from a sum is no other sum.
+func (other *Report) contradicts(right *Report, item string) bool {
+	isSum := other.Stage == XSum || other.Stage == YSum
+	return other.Verdict == Wrong && other.Stage == right.Stage && slices.Contains(other.Answers, item) &&
+		!(isSum && other.Concludes && other.From > right.From)
 }
 
 // answers lists the items that the line, which was read, is an answer to, right or wrong.

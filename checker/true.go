@@ -162,10 +162,9 @@ func (m *marking) orSize(report Report) Report {
 		return report
 	}
 	if isSigned, same := m.signOf(c, side); same && !isSigned {
-		report.TakenAsSize = true
 		letter := expr.Set(c.Force.Name) + c.Axis.String()
 		s := m.Reference.setting(Components, c.Name)
-		report.Message = joinSentences(report.Message, s.fill(fmt.Sprintf(saidTakenAsSize, letter)))
+		report.AsSize = s.fill(fmt.Sprintf(saidTakenAsSize, letter))
 	}
 	return report
 }

@@ -58,6 +58,7 @@ func (g *Page) judgeText(line *Line, at Place) {
 		at = g.following(line, was, open)
 	}
 	line.Report = checker.Together(reports)
+	g.uncredit(line, reports)
 	line.settle(reports)
 }
 
@@ -68,6 +69,7 @@ func (g *Page) inText(l *lines.Line, a checker.Answer, report checker.Report) ch
 	}
 	report.Text, report.Stage = a.Text, a.Stage
 	report.From, report.To = l.Span()
+	report.Concludes = l.Concludes
 	return report
 }
 
@@ -173,6 +175,9 @@ func (g *Page) credit(line *Line, a checker.Answer, report *checker.Report) {
 		for _, item := range items {
 			there := checker.Answer{Stage: stage, Item: item, Text: a.Text}
 			r := g.marked(there, before)
+			if r.Code == checker.NoUnit || r.Code == checker.WrongUnit {
+				report.Message += " " + r.Message
+			}
 			if r.Verdict != checker.Right {
 				continue
 			}
@@ -187,6 +192,20 @@ func (g *Page) credit(line *Line, a checker.Answer, report *checker.Report) {
 		}
 	}
 	line.said = append(line.said, kept)
+}
+
+// uncredit takes back what a true line would have settled in a later stage where another
+// line of the text answers the same otherwise.
+func (g *Page) uncredit(line *Line, reports []checker.Report) {
+	for _, r := range reports {
+		if len(line.credited) == 0 || r.Verdict != checker.Wrong || r.Stage == checker.Solve {
+			continue
+		}
+		there := g.marked(checker.Answer{Stage: checker.Solve, Text: r.Text}, g.before())
+		line.credited = slices.DeleteFunc(line.credited, func(at Place) bool {
+			return at.Stage == checker.Solve && there.Verdict == checker.Wrong && slices.Contains(there.Answers, at.Item)
+		})
+	}
 }
 
 // take adds what one line of a text does and says, for the lines behind it.

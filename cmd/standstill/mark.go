@@ -8,6 +8,7 @@ import (
 	"fmt"
 	"io"
 	"slices"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -254,7 +255,7 @@ func (m *marker) reference(key copyKey) (*checker.Reference, error) {
 }
 
 func verdictOf(stage checker.Stage, r checker.Report) verdict {
-	v := verdict{Verdict: r.Verdict, Code: r.Code, About: r.About, Read: r.Read, Message: r.Message}
+	v := verdict{Verdict: r.Verdict, Code: r.Code, About: r.About, Read: r.Read, Message: strings.TrimSpace(r.Message + " " + r.AsSize)}
 	if stage == checker.Solve && r.Verdict == checker.Right {
 		settles := append([]string{}, r.Settles...)
 		v.Settles = &settles
