@@ -97,24 +97,40 @@ func TestEndGaugeOfGUMH1(t *testing.T) {
 	}
 }
 
-// gumH2 reads the five rows of readings; it gives means and standard uncertainties,
-// and the correlations of the means.
-func gumH2(t *testing.T) (in []Input, r *mat.SymDense) {
-	file, err := os.Open("testdata/gum-h2.csv")
+// rowsOf reads a file of numbers with commas between.
+func rowsOf(t *testing.T, name string) (rows [][]float64) {
+	t.Helper()
+	file, err := os.Open(name)
 	if err != nil {
 		t.Fatal(err)
 	}
 	defer file.Close()
-	columns := make([][]float64, 3)
 	for lines := bufio.NewScanner(file); lines.Scan(); {
 		if strings.HasPrefix(lines.Text(), "#") {
 			continue
 		}
-		for i, cell := range strings.Split(lines.Text(), ",") {
+		var row []float64
+		for _, cell := range strings.Split(lines.Text(), ",") {
 			x, err := strconv.ParseFloat(cell, 64)
 			if err != nil {
 				t.Fatal(err)
 			}
+			row = append(row, x)
+		}
+		rows = append(rows, row)
+	}
+	if len(rows) == 0 {
+		t.Fatalf("%s holds no rows", name)
+	}
+	return rows
+}
+
+// gumH2 reads the five rows of readings; it gives means and standard uncertainties,
+// and the correlations of the means.
+func gumH2(t *testing.T) (in []Input, r *mat.SymDense) {
+	columns := make([][]float64, 3)
+	for _, row := range rowsOf(t, "testdata/gum-h2.csv") {
+		for i, x := range row {
 			columns[i] = append(columns[i], x)
 		}
 	}
