@@ -75,6 +75,17 @@ func (m *Model) fit(d partial, want quantity.Dimension, what string, known map[s
 	return nil
 }
 
+// Dimension is that of an expression in the model's letters; the error says what does
+// not fit together.
+func (m *Model) Dimension(n *expr.Node) (quantity.Dimension, error) {
+	known := map[string]bool{}
+	for _, v := range m.Variables {
+		known[v.Name] = true
+	}
+	d, err := m.dimension(n, known)
+	return d.dim, err
+}
+
 func (m *Model) dimension(n *expr.Node, known map[string]bool) (partial, error) {
 	args := make([]partial, len(n.Args))
 	for i, a := range n.Args {

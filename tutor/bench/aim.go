@@ -23,7 +23,7 @@ func (f *Form) Aim(line string) (field int, value, why string) {
 // kindOf finds what a line with an equals sign is about.
 func (f *Form) kindOf(line string) (Kind, string) {
 	word, rest, _ := strings.Cut(strings.TrimSpace(line), " ")
-	for _, kind := range []Kind{Hanger, Ring} {
+	for _, kind := range []Kind{Hanger, Ring, Scale} {
 		switch {
 		case strings.EqualFold(word, kindWords[kind]):
 			return kind, rest
@@ -32,6 +32,9 @@ func (f *Form) kindOf(line string) (Kind, string) {
 		}
 	}
 	name, _, _ := strings.Cut(line, "=")
+	if _, why := f.Find(Scale, name); why == "" {
+		return Scale, line
+	}
 	if _, why := f.Find(Reading, name); why == "" {
 		return Reading, line
 	}
@@ -94,6 +97,8 @@ func (f *Form) Sample(field int) string {
 		return sampleHanger
 	case Ring:
 		return sampleRing
+	case Scale:
+		return map[string]string{scaleZero: "0.1 N div 0.1 N", scaleCalibration: "1.02 ± 0.01"}[e.Letter]
 	default:
 		return e.Want.Sample()
 	}

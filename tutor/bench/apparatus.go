@@ -36,6 +36,9 @@ func newApparatus(p *problems.Problem) (*apparatus, error) {
 	for _, v := range model.Variables {
 		a.letters.Add(v.Name, expr.Plain)
 	}
+	for _, e := range p.System.Equal {
+		a.letters.Alias(e.Letter, e.Names[0])
+	}
 	return a, nil
 }
 

@@ -2,6 +2,7 @@ package bench
 
 import (
 	"math"
+	"slices"
 
 	"example.org/standstill/checker/quantity"
 	"example.org/standstill/tutor/bench/measure"
@@ -46,8 +47,7 @@ type Comparison struct {
 	Verdict            Verdict
 }
 
-// reading is a scale's or protractor's reading as a function of all inputs: the
-// readings stand behind the givens in joint.
+// reading is what a scale or protractor showed, and which prediction it is of.
 type reading struct {
 	*Field
 	prediction int
@@ -70,32 +70,88 @@ func (r *Result) readings() []reading {
 	return all
 }
 
-// joint is the law of predictions and readings together: outputs are first the
-// predictions, then the readings.
-func (r *Result) joint(readings []reading) measure.Law {
-	l := measure.Law{In: append([]measure.Input(nil), r.law.In...), Y: append([]float64(nil), r.law.Y...)}
-	for _, q := range readings {
+// join makes the law of predictions and readings together. Its inputs are those of the
+// predictions, then what the scale shares, then the readings as shown; its outputs are
+// the predictions, then the readings e, corrected by the shared zero Z and calibration K:
+//
+//	x = (e − Z)·K,   ∂x/∂e = K,   ∂x/∂Z = −K,   ∂x/∂K = e − Z
+//
+// A reading with a zero of its own has that and not the shared one.
+func (r *Result) join() {
+	r.read = r.readings()
+	l := measure.Law{In: slices.Clone(r.law.In), Y: slices.Clone(r.law.Y)}
+	for _, in := range r.Inputs {
+		r.keys = append(r.keys, in.Name()+" = "+in.Typed)
+	}
+	z, k := r.shared(&l, scaleZero, 0), r.shared(&l, scaleCalibration, 1)
+	first := len(l.In)
+	for _, q := range r.read {
 		l.In = append(l.In, measure.Input{X: q.Value.Estimate, Parts: q.Value.Parts})
-		l.Y = append(l.Y, q.Value.Estimate)
+		r.keys = append(r.keys, "")
+		x := q.Value.Estimate
+		if q.Want.Dim == quantity.Force {
+			x = (x - q.zeroOf(z.x)) * k.x
+		}
+		l.Y = append(l.Y, x)
 	}
 	l.C = make([][]float64, len(l.Y))
 	for j := range l.C {
-		l.C[j] = make([]float64, len(l.In))
+		row := make([]float64, len(l.In))
+		l.C[j] = row
 		if j < len(r.law.C) {
-			copy(l.C[j], r.law.C[j])
-		} else {
-			l.C[j][len(r.law.In)+j-len(r.law.C)] = 1
+			copy(row, r.law.C[j])
+			continue
+		}
+		i := j - len(r.law.C)
+		q := r.read[i]
+		row[first+i] = 1
+		if q.Want.Dim == quantity.Force {
+			row[first+i] = k.x
+			z.put(row, -k.x*q.zeroOf(1))
+			k.put(row, q.Value.Estimate-q.zeroOf(z.x))
 		}
 	}
-	return l
+	r.both = l
+}
+
+// zeroOf is the shared zero, 0 for a reading with one of its own.
+func (q reading) zeroOf(shared float64) float64 {
+	if q.Value.Zeroed {
+		return 0
+	}
+	return shared
+}
+
+// ofScale is a value that readings share, and its place among the inputs, −1 where
+// nothing was typed for it.
+type ofScale struct {
+	x  float64
+	at int
+}
+
+func (s ofScale) put(row []float64, c float64) {
+	if s.at >= 0 {
+		row[s.at] = c
+	}
+}
+
+// shared adds what readings share to the inputs of a law.
+func (r *Result) shared(l *measure.Law, letter string, usual float64) ofScale {
+	for i := range r.form.Fields {
+		if e := &r.form.Fields[i]; e.Kind == Scale && e.Letter == letter && e.Good() {
+			l.In = append(l.In, measure.Input{X: e.Value.Estimate, Parts: e.Value.Parts})
+			r.keys = append(r.keys, e.Name()+" = "+e.Typed)
+			return ofScale{e.Value.Estimate, len(l.In) - 1}
+		}
+	}
+	return ofScale{usual, -1}
 }
 
 // compare puts every reading beside its prediction.
 func (r *Result) compare() {
-	readings := r.readings()
-	l := r.joint(readings)
-	for i, q := range readings {
-		r.Compared = append(r.Compared, r.comparison(l, q, len(r.Predicted)+i))
+	r.join()
+	for i, q := range r.read {
+		r.Compared = append(r.Compared, r.comparison(r.both, q, len(r.Predicted)+i))
 	}
 }
 

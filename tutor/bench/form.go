@@ -17,12 +17,13 @@ type Kind uint8
 
 // The kinds of fields: a given that is measured; the own mass of a hanger, or of a
 // ring, that comes on top of a given mass; the reading of a scale or protractor for
-// what the sums predict.
+// what the equations predict; what all readings of forces have in common.
 const (
 	Measure Kind = iota
 	Hanger
 	Ring
 	Reading
+	Scale // the zero or the calibration that all force readings share
 )
 
 // Field is one thing that can be measured. Typed is what stands in it, good or
@@ -65,6 +66,7 @@ func NewForm(p *problems.Problem) (*Form, error) {
 		}
 	}
 	f.addRings()
+	f.addScale()
 	f.addReadings()
 	return f, nil
 }
@@ -94,14 +96,38 @@ func (f *Form) addRings() {
 	}
 }
 
-func (f *Form) addReadings() {
+// addScale adds what a scale's readings of forces share, where a force can be read.
+func (f *Form) addScale() {
+	for _, name := range f.readable() {
+		if w := f.want(name); w.Dim == quantity.Force {
+			none, _ := quantity.Find("none")
+			f.add(Field{Kind: Scale, Letter: scaleZero, Want: measure.Want{Name: "the zero of the scale", Dim: quantity.Force, Unit: w.Unit}})
+			f.add(Field{Kind: Scale, Letter: scaleCalibration, Want: measure.Want{Name: "the calibration", Dim: quantity.None, Unit: none}})
+			return
+		}
+	}
+}
+
+// What readings may share: what the scale shows with nothing on, and the factor by which
+// its readings are multiplied.
+const (
+	scaleZero        = "zero"
+	scaleCalibration = "calibration"
+)
+
+// readable are the letters that can be read, what the problem asks for first.
+func (f *Form) readable() []string {
 	names := slices.Clone(f.problem.System.Find)
 	for _, v := range f.model.Variables {
 		if v.Role != statics.IsGiven && !slices.Contains(names, v.Name) {
 			names = append(names, v.Name)
 		}
 	}
-	for _, name := range names {
+	return names
+}
+
+func (f *Form) addReadings() {
+	for _, name := range f.readable() {
 		if f.model.Has(name) {
 			f.add(Field{Kind: Reading, Letter: name, Want: f.want(name)})
 		}
@@ -115,6 +141,8 @@ func (f *Field) Name() string {
 		return "hanger " + expr.Set(f.Letter)
 	case Ring:
 		return strings.TrimSpace("ring " + f.Body)
+	case Scale:
+		return "scale " + f.Letter
 	}
 	return expr.Set(f.Letter)
 }
@@ -151,6 +179,11 @@ func (f *Form) sense(e *Field) string {
 		return measure.SaidNothingMeasured(e.Want)
 	case !e.Value.Measured:
 		return ""
+	case e.Kind == Scale:
+		if e.Letter == scaleCalibration && e.Value.Estimate <= 0 {
+			return saidNoCalibration
+		}
+		return ""
 	case e.Kind == Hanger || e.Kind == Ring:
 		if e.Value.Estimate < 0 {
 			return saidBelowZero(e.Want)
@@ -166,6 +199,14 @@ func (f *Form) sense(e *Field) string {
 func (f *Form) Find(kind Kind, name string) (field int, why string) {
 	if kind == Ring {
 		return f.findRing(strings.TrimSpace(name))
+	}
+	if kind == Scale {
+		for i, e := range f.Fields {
+			if e.Kind == Scale && strings.EqualFold(e.Letter, strings.TrimSpace(name)) {
+				return i, ""
+			}
+		}
+		return 0, saidScale
 	}
 	letter, ok := f.letter(name)
 	if !ok {

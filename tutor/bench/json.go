@@ -94,7 +94,7 @@ func (f *Field) ascii() string {
 	switch f.Kind {
 	case Hanger:
 		return "hanger " + expr.Glyph(f.Letter)
-	case Ring:
+	case Ring, Scale:
 		return f.Name()
 	}
 	return f.Letter

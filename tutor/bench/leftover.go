@@ -33,27 +33,30 @@ func (l Leftover) Name() string {
 	return "ΣF" + l.Axis.String() + " on " + l.Body
 }
 
-// leftOver adds up every sum for whose unknowns there are readings.
+// leftOver adds up every sum for whose unknowns there are readings: its uncertainty goes
+// through the readings as corrected, by the law of these.
 func (r *Result) leftOver() {
 	if len(r.Compared) == 0 {
 		return
 	}
-	in, slots := r.uncertain(), r.slots()
-	for _, c := range r.Compared {
-		v, _ := r.form.model.Variable(c.Letter)
-		if slot, _ := r.form.model.Slot(c.Letter); v.Role == statics.IsUnknown {
-			in, slots = append(in, measure.Input{X: c.Value, Parts: c.Field.Value.Parts}), append(slots, slot)
+	slots := r.slots()
+	var outputs []int
+	for i, q := range r.read {
+		v, _ := r.form.model.Variable(q.Letter)
+		if slot, _ := r.form.model.Slot(q.Letter); v.Role == statics.IsUnknown {
+			slots, outputs = append(slots, slot), append(outputs, len(r.Predicted)+i)
 		}
 	}
 	sums := 2 * len(r.form.problem.System.Bodies)
-	l, _ := measure.Linearise(r.measured(slots), in, sums)
+	l, _ := measure.Linearise(r.measured(slots, outputs), r.both.In, sums)
 	for j := range sums {
 		r.addLeftover(l, j)
 	}
 }
 
-// measured evaluates every sum with the readings in the place of the unknowns.
-func (r *Result) measured(slots []int) measure.Function {
+// measured evaluates every sum with the readings in the place of the unknowns; outputs
+// are these readings in the law of both.
+func (r *Result) measured(slots, outputs []int) measure.Function {
 	m := r.form.model
 	env := append([]float64(nil), r.solved...)
 	room := make([]float64, 0, 2*len(m.Bodies))
@@ -61,13 +64,25 @@ func (r *Result) measured(slots []int) measure.Function {
 		for _, slot := range slots {
 			env[slot] = 0
 		}
-		for i, slot := range slots {
+		for i, slot := range slots[:len(r.Inputs)] {
 			env[slot] += x[i]
+		}
+		for i, slot := range slots[len(r.Inputs):] {
+			env[slot] = r.corrected(outputs[i], x)
 		}
 		m.Derive(env)
 		copy(y, m.Residuals(env, room))
 		return true
 	}
+}
+
+// corrected is a reading for other inputs, straight over their uncertainties.
+func (r *Result) corrected(output int, x []float64) float64 {
+	value := r.both.Y[output]
+	for i, c := range r.both.C[output] {
+		value += c * (x[i] - r.both.In[i].X)
+	}
+	return value
 }
 
 func (r *Result) addLeftover(l measure.Law, j int) {

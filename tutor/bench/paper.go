@@ -132,6 +132,7 @@ type report struct {
 type About struct {
 	Students []string
 	When     string
+	Names    []string // the students without what they did
 }
 
 // Report is a page for the lab book: inputs, predictions, budget, drawing, plot,

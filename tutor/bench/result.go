@@ -63,7 +63,10 @@ type Result struct {
 
 	early  bool // sizes of what is predicted are not to be said yet
 	form   *Form
-	law    measure.Law
+	law    measure.Law // of the predictions
+	both   measure.Law // of predictions and readings, over all inputs
+	keys   []string    // which of these inputs are the same in other runs
+	read   []reading
 	solved []float64
 }
 
@@ -97,7 +100,7 @@ func (f *Form) inputs() []Input {
 		e := &f.Fields[i]
 		given, _ := f.problem.System.Given(e.Letter)
 		switch {
-		case e.Kind == Reading:
+		case e.Kind == Reading || e.Kind == Scale:
 		case e.Good() && e.Value.Measured:
 			inputs = append(inputs, Input{Field: e, Value: e.Value.Estimate, U: e.Value.U(), Unit: e.Value.Unit, parts: e.Value.Parts})
 		case e.Kind == Measure && !given.Any:

@@ -27,7 +27,7 @@ type Run struct {
 }
 
 // kindWords begin the lines of a kept run.
-var kindWords = [...]string{Measure: "set", Hanger: "hanger", Ring: "ring", Reading: "read"}
+var kindWords = [...]string{Measure: "set", Hanger: "hanger", Ring: "ring", Reading: "read", Scale: "scale"}
 
 // Text is everything that stands in the form, as typed: one line for each field that
 // is not empty, bad ones too.

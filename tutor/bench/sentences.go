@@ -13,8 +13,10 @@ import (
 
 // What is said about a field of the form.
 const (
-	saidNoRing    = "No mass hangs on the ring in this problem, so the ring's own mass is not needed."
-	saidWhichRing = "There are several rings. Say which one, as in ring A = 12 g."
+	saidNoRing        = "No mass hangs on the ring in this problem, so the ring's own mass is not needed."
+	saidScale         = "Readings can share a zero and a calibration: scale zero = 0.1 N div 0.1 N, scale calibration = 1.02 ± 0.01."
+	saidNoCalibration = "The calibration is the true force divided by the reading, so it must be above zero."
+	saidWhichRing     = "There are several rings. Say which one, as in ring A = 12 g."
 )
 
 func saidNoRingOn(body string) string {
@@ -237,6 +239,70 @@ func saidOtherApparatus(a int, idA string, b int, idB string) string {
 
 func saidMoved(a, b int, name, read, u, predicted string) string {
 	return fmt.Sprintf("From run %d to run %d the reading of %s changed by %s (U = %s); the prediction changed by %s.", a, b, name, read, u, predicted)
+}
+
+// What is said about a series and a line through it.
+const (
+	saidNoBias         = "No reading is high in all runs or low in all runs."
+	saidLookAtScale    = "Look at the calibration and the zero of the scale."
+	saidLookAtBoth     = "These runs do not tell a wrong zero from a wrong calibration. Look at both: hang a known mass on the scale, then nothing."
+	saidLookAtZeroLine = "Look at the protractor: its centre, and the line that it counts from."
+	saidSharedExplains = "The values that all runs share, such as the mass, may explain it. Measure them again too."
+	saidNothingLeft    = "There are only as many points as the line needs, so nothing tells how well it fits."
+	saidLineSample     = "Line: give two axes, as in line T against 1/(2 sin theta), and through 0 after it for a line through the origin."
+)
+
+// inWords are the small numbers as words.
+func inWords(n int) string {
+	words := []string{"no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"}
+	if n < len(words) {
+		return words[n]
+	}
+	return fmt.Sprint(n)
+}
+
+func saidSame(names []string) string {
+	return "The same in all runs: " + measure.Listed(names, "and") + "."
+}
+
+func saidBias(name, by, direction string, runs int) string {
+	return fmt.Sprintf("%s is read %s %s in all %s runs.", name, by, direction, inWords(runs))
+}
+
+func saidLookAtZero(name string) string {
+	return fmt.Sprintf("The difference does not grow with %s. Look at the zero of the scale.", name)
+}
+
+func saidLookAtCalibration(name string) string {
+	return fmt.Sprintf("The difference grows with %s. Look at the calibration of the scale.", name)
+}
+
+func saidNoAxis(text string, f *Form) string {
+	measured, predicted := f.letterNames()
+	return fmt.Sprintf("“%s” is not an expression in the letters of this problem (%s), such as 1/(2 sin θ).", measure.Shorten(strings.TrimSpace(text)), strings.Join(append(measured, predicted...), ", "))
+}
+
+func saidFewPoints(n int) string {
+	return fmt.Sprintf("A line needs at least %d runs in which everything on its axes was read; there are %d.", leastLine, n)
+}
+
+func saidNoLine(x string) string {
+	return fmt.Sprintf("%s is the same in all runs, so no line goes through them.", x)
+}
+
+func saidUnreadRuns(n int) string {
+	if n == 1 {
+		return "One run is left out, because a reading is missing in it."
+	}
+	return fmt.Sprintf("%d runs are left out, because a reading is missing in them.", n)
+}
+
+func saidScatter(s string, nu int) string {
+	return fmt.Sprintf("No uncertainties were given, so all points count the same: s = %s about the line, ν = %d.", s, nu)
+}
+
+func saidChiSquare(ratio string, nu int) string {
+	return fmt.Sprintf("χ²/ν = %s with ν = %d. About 1 is usual; far more means that the points scatter more than their uncertainties say.", ratio, nu)
 }
 
 // Notation is how measured values are typed, as a table.

@@ -15,11 +15,8 @@ func Compare(trials []Trial) (blocks []Block, why string) {
 	if len(trials) < 2 {
 		return nil, saidTwoRuns
 	}
-	first := trials[0].form.problem
-	for _, t := range trials[1:] {
-		if t.form.problem.ID != first.ID {
-			return nil, saidOtherApparatus(trials[0].Number, first.ID, t.Number, t.form.problem.ID)
-		}
+	if why := oneApparatus(trials); why != "" {
+		return nil, why
 	}
 	table := Block{Title: "Runs side by side", Head: []string{""}}
 	for _, t := range trials {
@@ -37,6 +34,17 @@ func Compare(trials []Trial) (blocks []Block, why string) {
 		moved.Lines = append(moved.Lines, changes(trials[i-1], trials[i])...)
 	}
 	return []Block{table, moved}, ""
+}
+
+// oneApparatus says which run is of another apparatus than the first, "" if none is.
+func oneApparatus(trials []Trial) string {
+	first := trials[0].form.problem
+	for _, t := range trials[1:] {
+		if t.form.problem.ID != first.ID {
+			return saidOtherApparatus(trials[0].Number, first.ID, t.Number, t.form.problem.ID)
+		}
+	}
+	return ""
 }
 
 // The rows of the table: inputs by name, then these about each prediction.

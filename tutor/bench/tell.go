@@ -37,8 +37,11 @@ func (r *Result) MeasuredBlocks() []Block {
 		measured.Lines = append(measured.Lines, in.Name()+" = "+in.Taken)
 	}
 	for i := range r.form.Fields {
-		if e := &r.form.Fields[i]; e.Kind == Reading && e.Good() {
+		switch e := &r.form.Fields[i]; {
+		case e.Kind == Reading && e.Good():
 			measured.Lines = append(measured.Lines, e.Name()+", read: "+e.Taken)
+		case e.Kind == Scale && e.Good():
+			measured.Lines = append(measured.Lines, e.Name()+", shared by all readings of forces: "+e.Taken)
 		}
 	}
 	return []Block{measured, assumed}

@@ -4,6 +4,7 @@ import (
 	"time"
 
 	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/bench/measure"
 	"example.org/standstill/tutor/record"
 )
 
@@ -14,6 +15,9 @@ type Trial struct {
 	*Result
 	About About
 }
+
+// group names those who made a run: "Ida and Jon".
+func (a About) group() string { return measure.Listed(a.Names, "and") }
 
 // Again computes the run of a number as it was typed. The sentences say what stands in
 // the way of a result; the error is that of the record.
@@ -39,7 +43,8 @@ func (run Run) again(t *tutor.Tutor) (Trial, []string, error) {
 		return Trial{}, nil, err
 	}
 	about := About{When: run.when(time.Local)}
-	for i, name := range run.people(names) {
+	about.Names = run.people(names)
+	for i, name := range about.Names {
 		about.Students = append(about.Students, name+saidStanding(standing(t, run.Students[i], f)))
 	}
 	r, wrong := f.Result()

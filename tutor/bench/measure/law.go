@@ -17,7 +17,8 @@ type Input struct {
 	Parts []Part
 }
 
-func (q Input) u() float64 { return Value{Parts: q.Parts}.U() }
+// U is the standard uncertainty.
+func (q Input) U() float64 { return Value{Parts: q.Parts}.U() }
 
 // Law is the law of propagation of uncertainty at one place (GUM 5.1.2), for inputs
 // that are independent of one another:
@@ -80,7 +81,7 @@ func Linearise(f Function, in []Input, outputs int) (Law, bool) {
 func IsDust(change, x float64) bool { return math.Abs(change) < 1e-12*math.Abs(x) }
 
 func step(q Input) float64 {
-	if h := max(shareOfInput*math.Abs(q.X), shareOfUncertainty*q.u()); h > 0 {
+	if h := max(shareOfInput*math.Abs(q.X), shareOfUncertainty*q.U()); h > 0 {
 		return h
 	}
 	return shareOfInput
@@ -89,7 +90,7 @@ func step(q Input) float64 {
 // contribution is how much input i alone makes output j unsure, with its sign.
 // An input without uncertainty adds nothing, whatever follows it.
 func (l Law) contribution(j, i int) float64 {
-	u := l.In[i].u()
+	u := l.In[i].U()
 	if u == 0 {
 		return 0
 	}

@@ -174,6 +174,13 @@ func (l *Line) scatter(points []Point) {
 	l.UIntercept *= l.Spread
 }
 
+// Refit moves the line to other points, with its weights and its uncertainties kept.
+func (l *Line) Refit(points []Point) {
+	moved := *l
+	moved.through(points)
+	l.Slope, l.Intercept = moved.Slope, moved.Intercept
+}
+
 // Moved is by how much slope and intercept change when every point moves by a little,
 // with the weights of the line kept.
 func (l Line) Moved(points []Point, dx, dy []float64) (slope, intercept float64) {
@@ -182,7 +189,7 @@ func (l Line) Moved(points []Point, dx, dy []float64) (slope, intercept float64)
 		moved[i] = Point{X: p.X + dx[i], Y: p.Y + dy[i]}
 	}
 	there, here := l, l
-	there.through(moved)
-	here.through(points)
+	there.Refit(moved)
+	here.Refit(points)
 	return there.Slope - here.Slope, there.Intercept - here.Intercept
 }

@@ -84,7 +84,7 @@ func TestEndGaugeOfGUMH1(t *testing.T) {
 	if nu != 16 {
 		t.Errorf("ν_eff = %.2f truncated is %d; published 16", l.Nu(0), nu)
 	}
-	f.near("u(d)", in[1].u(), "9.7", 0.5)
+	f.near("u(d)", in[1].U(), "9.7", 0.5)
 	alone := Law{In: in[1:2], C: [][]float64{{1}}}
 	f.near("ν(d)", alone.Nu(0), "25.6", 2) // 25.45; the published figure comes from rounded inputs
 	for i, want := range map[int]string{0: "25", 1: "9.7", 2: "2.9", 3: "16.6"} {
@@ -164,7 +164,7 @@ func TestImpedanceOfGUMH2(t *testing.T) {
 	in, r := gumH2(t)
 	for i, want := range []struct{ mean, u string }{{"4.9990", "0.0032"}, {"19.6610", "0.0095"}, {"1.04446", "0.00075"}} {
 		f.near("mean", in[i].X, want.mean, 0.5)
-		f.near("s", in[i].u(), want.u, 0.5)
+		f.near("s", in[i].U(), want.u, 0.5)
 	}
 	f.near("r(V, I)", r.At(0, 1), "-0.36", 0.5)
 	f.near("r(V, φ)", r.At(0, 2), "0.86", 0.5)
@@ -198,7 +198,7 @@ func following(t *testing.T, in []Input, r *mat.SymDense) Function {
 		for i := range x {
 			x[i] = in[i].X
 			for k := 0; k <= i; k++ {
-				x[i] += in[i].u() * l.At(i, k) * z[k]
+				x[i] += in[i].U() * l.At(i, k) * z[k]
 			}
 		}
 		return impedance(x, y)
