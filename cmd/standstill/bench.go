@@ -16,14 +16,14 @@ import (
 
 // measured are the flags that hold what was measured, and by whom.
 type measured struct {
-	set, hanger, ring, read []string
-	students                []string
-	asJSON, plain           bool
+	set, hanger, ring, read, scale []string
+	students                       []string
+	asJSON, plain                  bool
 }
 
 // any reports whether a run is given on the command line.
 func (m *measured) any() bool {
-	return len(m.set)+len(m.hanger)+len(m.ring)+len(m.read) > 0 || m.asJSON
+	return len(m.set)+len(m.hanger)+len(m.ring)+len(m.read)+len(m.scale) > 0 || m.asJSON
 }
 
 func (m *measured) flags(c *cobra.Command) {
@@ -32,14 +32,15 @@ func (m *measured) flags(c *cobra.Command) {
 	f.StringArrayVar(&m.read, "read", nil, "what a scale or protractor shows for a predicted `value`, as in 'T1=20.4 N div 0.2 N'")
 	f.StringArrayVar(&m.hanger, "hanger", nil, "a hanger's own mass on top of a given `value`, as in 'm=50 g ± 0.5 g'")
 	f.StringArrayVar(&m.ring, "ring", nil, "the ring's own mass, a `value` such as '12 g div 1 g'")
-	f.StringArrayVar(&m.students, "student", nil, "a `student` at the table; the run is then kept in the record")
+	f.StringArrayVar(&m.scale, "scale", nil, "what all readings of forces share, a `value` such as 'zero=0.1 N div 0.1 N' or 'calibration=1.02 ± 0.01'")
+	f.StringArrayVar(&m.students, "student", nil, "a `student` at the table; the run is then saved in the record")
 }
 
 func benchCommand(a *app) *cobra.Command {
 	var m measured
 	c := &cobra.Command{
 		Use:   "bench [PROBLEM]",
-		Short: "Compare measured values with what the sums predict",
+		Short: "Compare measured values with what the equations predict",
 		Long:  saidBench,
 		Example: `  standstill bench canal-lantern
   standstill bench canal-lantern --student Ana --set m=0.500kg±1% --set alpha=35;34.5;35.5deg --read T1=3.2N±0.1N
@@ -67,7 +68,7 @@ func benchCommand(a *app) *cobra.Command {
 	c.Flags().BoolVar(&m.plain, "plain", false, "lines of text in place of screens and columns, drawings as sentences")
 	a.screenFlags(c.Flags())
 	c.SuggestionsMinimumDistance = nearEnough
-	c.AddCommand(benchSheetCommand(a), benchReportCommand(a), benchRunsCommand(a), benchShowCommand(a), benchCompareCommand(a), benchPlotCommand(a))
+	c.AddCommand(benchSheetCommand(a), benchReportCommand(a), benchRunsCommand(a), benchShowCommand(a), benchCompareCommand(a), benchPlotCommand(a), benchSeriesCommand(a), benchExportCommand(a), benchImportCommand(a))
 	return c
 }
 
@@ -118,7 +119,7 @@ func (m *measured) fill(f *bench.Form) (wrong []string) {
 	for _, part := range []struct {
 		kind  bench.Kind
 		lines []string
-	}{{bench.Measure, m.set}, {bench.Hanger, m.hanger}, {bench.Ring, m.ring}, {bench.Reading, m.read}} {
+	}{{bench.Measure, m.set}, {bench.Hanger, m.hanger}, {bench.Ring, m.ring}, {bench.Scale, m.scale}, {bench.Reading, m.read}} {
 		for _, line := range part.lines {
 			if why := f.Assign(part.kind, line); why != "" {
 				wrong = append(wrong, why)

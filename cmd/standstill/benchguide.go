@@ -70,7 +70,7 @@ func (a *app) benchLines(g *bench.Guide, p *problems.Problem, notice string) err
 
 // guide is a guide that has yet to be given a voice.
 func (a *app) guide(t *tutor.Tutor, m *measured) *bench.Guide {
-	return &bench.Guide{Tutor: t, Style: bench.Style{Plain: m.plain || !a.fullTerminal()}, Save: saveAtBench}
+	return &bench.Guide{Table: bench.Table{Tutor: t, Save: saveAtBench, Names: m.students}, Style: bench.Style{Plain: m.plain || !a.fullTerminal()}}
 }
 
 // practiseIn is a lesson in lines for whoever predicts by hand.

@@ -39,20 +39,20 @@ func benchSheetCommand(a *app) *cobra.Command {
 
 func benchReportCommand(a *app) *cobra.Command {
 	var m measured
-	var out string
+	var out, line string
 	var runs []string
 	c := &cobra.Command{
 		Use:   "report [PROBLEM]",
 		Short: "Make a page for the lab book",
 		Long: `Writes one HTML file with what was measured, budget, drawing, plot, comparison and
-cautions: of a run that is kept (--run, several times to lay runs side by side; the
-last one is reported), or of values on the command line.`,
+cautions: of a run that is saved (--run, several times or as 1-5 for a series; the last
+one is reported, each with the group that made it), or of values on the command line.`,
 		Example: "  standstill bench report canal-lantern --set m=0.500kg±1% --read T1=3.4N±0.1N --out run.html\n  standstill bench report --run 1 --out run-1.html",
 		Args:    atMostOne,
 		RunE: func(_ *cobra.Command, args []string) error {
 			switch {
 			case len(runs) > 0 && len(args) == 0:
-				return a.reportRuns(runs, out)
+				return a.reportRuns(runs, line, out)
 			case len(runs) == 0 && len(args) == 1:
 				return a.reportValues(args[0], &m, out)
 			}
@@ -60,15 +60,14 @@ last one is reported), or of values on the command line.`,
 		},
 	}
 	m.flags(c)
-	c.Flags().StringArrayVar(&runs, "run", nil, "the number of a `run` that is kept")
+	c.Flags().StringArrayVar(&runs, "run", nil, "the number of a saved `run`, or several as 1-5")
+	c.Flags().StringVar(&line, "line", "", "two `axes` for a straight line, as in 'T against 1/(2 sin theta)'")
 	c.Flags().StringVar(&out, "out", "", "the `file` to write; - for standard output")
 	return c
 }
 
-func (a *app) reportRuns(numbers []string, out string) error {
-	return a.withTrials(numbers, func(trials []bench.Trial) error {
-		return a.report(trials, trials[len(trials)-1].About, out)
-	})
+func (a *app) reportRuns(numbers []string, line, out string) error {
+	return a.withTrials(numbers, func(trials []bench.Trial) error { return a.report(trials, line, out) })
 }
 
 func (a *app) reportValues(problem string, m *measured, out string) error {
@@ -76,11 +75,11 @@ func (a *app) reportValues(problem string, m *measured, out string) error {
 	if err != nil {
 		return err
 	}
-	return a.report([]bench.Trial{{Number: 1, Result: r}}, bench.About{Students: m.students}, out)
+	return a.report([]bench.Trial{{Number: 1, Result: r, About: bench.About{Students: m.students, Names: m.students}}}, "", out)
 }
 
-func (a *app) report(trials []bench.Trial, about bench.About, out string) error {
-	page, err := bench.Report(trials, about)
+func (a *app) report(trials []bench.Trial, line, out string) error {
+	page, err := bench.Report(trials, line)
 	if err != nil {
 		return err
 	}

@@ -16,7 +16,7 @@ import (
 func benchRunsCommand(a *app) *cobra.Command {
 	return &cobra.Command{
 		Use:     "runs [PROBLEM]",
-		Short:   "List the runs that are kept",
+		Short:   "List the saved runs",
 		Long:    "Lists the runs of all apparatus or of one, each with its number, its time, who shared it and what was typed.",
 		Example: "  standstill bench runs",
 		Args:    atMostOne,
@@ -47,7 +47,7 @@ func benchShowCommand(a *app) *cobra.Command {
 	c := &cobra.Command{
 		Use:     "show RUN",
 		Short:   "Print a run again",
-		Long:    "Puts what was typed in a run into the sums again and prints what comes of it.",
+		Long:    "Calculates a run again from what was typed and prints the result.",
 		Example: "  standstill bench show 1",
 		Args:    exactly(1, "the number of a run"),
 		RunE: func(_ *cobra.Command, args []string) error {
@@ -65,7 +65,7 @@ func benchCompareCommand(a *app) *cobra.Command {
 	var plain bool
 	c := &cobra.Command{
 		Use:     "compare RUN RUN…",
-		Short:   "Lay runs of one apparatus side by side",
+		Short:   "Compare runs of one apparatus",
 		Example: "  standstill bench compare 1 2",
 		Args:    severalRuns,
 		RunE: func(_ *cobra.Command, args []string) error {
@@ -87,9 +87,9 @@ func benchPlotCommand(a *app) *cobra.Command {
 	var plain bool
 	c := &cobra.Command{
 		Use:     "plot RUN…",
-		Short:   "Plot prediction and readings against an angle",
+		Short:   "Plot prediction and readings against an angle or an expression",
 		Long:    "Draws the curve of the last run named, with a point and its bars for every reading of all of them; with --plain, says what the drawing shows.",
-		Example: "  standstill bench plot 1 2\n  standstill bench plot 1 2 --by m",
+		Example: "  standstill bench plot 1 2\n  standstill bench plot 1-5 --by '1/(2 sin theta)'",
 		Args:    severalRuns,
 		RunE: func(_ *cobra.Command, args []string) error {
 			return a.withTrials(args, func(trials []bench.Trial) error {
@@ -106,7 +106,7 @@ func benchPlotCommand(a *app) *cobra.Command {
 			})
 		},
 	}
-	c.Flags().StringVar(&by, "by", "", "plot against this `letter`")
+	c.Flags().StringVar(&by, "by", "", "plot against this `letter` or expression, as in 1/(2 sin theta)")
 	c.Flags().BoolVar(&plain, "plain", false, "sentences in place of a drawing")
 	return c
 }
@@ -133,7 +133,7 @@ func (a *app) withTrials(numbers []string, do func([]bench.Trial) error) error {
 	}
 	return a.withRecord(o, func(t *tutor.Tutor) error {
 		var trials []bench.Trial
-		for _, number := range numbers {
+		for _, number := range bench.Numbers(strings.Join(numbers, " ")) {
 			trial, wrong, err := bench.Again(t, number)
 			if err != nil {
 				return err

@@ -1,24 +1,25 @@
 package main
 
 const (
-	saidBench = `Takes a problem as the model of what stands on the table, puts what was measured into
-its sums, and says what they predict, how sure that is, and whether the scales agree.
-With a problem alone, or nothing, it opens a form on the screen: cautions, who is at
-the table, what is measured, a prediction by hand for whoever likes, and then what the
-sums predict, the budget and a plot; the last rows always say which keys work. Without a
+	saidBench = `Takes a problem as the model of your apparatus, puts what you measured into its
+equations, and says what they predict, how certain that is, and whether the scales agree.
+With a problem alone, or nothing, it opens a form on the screen: cautions, who is at the
+table, what you measured, a prediction by hand for whoever likes, and then the result, the
+uncertainty budget, plots and a series; the last rows always say which keys work. Without a
 full terminal, and with --plain, it asks one question after another. With values behind
 it, it prints the result at once. What is not set keeps the value of the problem file,
 and is named as assumed.
 
 A measured value is one reading, or several with semicolons between (a comma may be a
-decimal comma), and what is known of its quality:
+decimal comma), and what is known of its uncertainty:
   0.500 kg ± 0.005 kg     a half-width, in a unit or in %; +- does as well
   35; 34.5; 35.5 deg div 1 deg
                           repeated readings, and the division of the scale
   20.4 N div 0.2 N        the smallest division: half of it to both sides
   20.4 N div 0.2 N zero 0.1 N
-                          what the scale shows with nothing on is taken off
+                          what the scale shows with nothing on is subtracted
   20.4 N u 0.1 N          a standard uncertainty
+  20.4 N U 0.2 N          an expanded uncertainty (k = 2); so is (20.4 ± 0.2) N, k = 2
   0.48 to 0.52 kg         the band of masses within which pulleys hold the ring still
   20 N max                what a string, scale or pulley is rated for
 
@@ -38,12 +39,14 @@ prints one object, with values in the unit beside them:
      "verdict":"differ","said":"…"}],
    "left":[{"axis":"x","value":0.01,"u":0.04,"U":0.08,"unit":"N","within":true,"said":"…"},…],
    "draws":{"count":100000,"seed":1901,"failed":0},"warnings":[…],"cautions":[…]}
-"verdict" is agree, differ or cannot tell; "nu" stands where Student's t takes the place of k = 2.`
+"verdict" is agree, differ or cannot tell; "nu" is there where Student's t gives k above 2.`
 
-	saidNoRuns       = "No run is kept yet; name a --student, or students in the guided form."
-	saidReportOfWhat = "standstill bench report needs a problem with its values, or --run and the number of a run that is kept"
-	saidWritten      = "Written: %s"
-	saidNotAtTable   = "%q is not on the list of the class, so the run is not kept"
-	saidFileThereToo = "there is a file %s already; type another name behind the word"
-	saidFileThere    = "there is a file %s already; name another with --out"
+	saidNoRuns        = "No run is saved yet; name a --student, or students in the guided form."
+	saidReportOfWhat  = "standstill bench report needs a problem with its values, or --run and the number of a saved run"
+	saidImportForWhom = "standstill bench import needs --student and a name for everybody who made the runs"
+	saidImported      = "%d runs were saved."
+	saidWritten       = "Written: %s"
+	saidNotAtTable    = "%q is not on the list of the class, so the run is not saved"
+	saidFileThereToo  = "there is a file %s already; type another name behind the word"
+	saidFileThere     = "there is a file %s already; name another with --out"
 )

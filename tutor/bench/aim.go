@@ -62,9 +62,6 @@ func (f *Form) Put(field int, text string) (why string) {
 	return why
 }
 
-// Question asks for a field, with a sample and with what an empty line does.
-func (f *Form) Question(field int) string { return f.saidAsk(&f.Fields[field]) }
-
 // Unsure asks for the division of the scale where no quality was typed; "" else. word is
 // what the answer begins with.
 func (f *Form) Unsure(field int) (question, word string) {
@@ -116,15 +113,8 @@ func (f *Form) Warnings() []string {
 	return r.Warnings
 }
 
-// Short is what was taken from a field, without what it is made of: "35.00°, u =
-// 0.41°".
-func (e *Field) Short() string {
-	short, _, _ := strings.Cut(e.Taken, ": ")
-	if e.Value.Measured && len(e.Value.Parts) == 0 {
-		short += ", exact"
-	}
-	return short
-}
+// Short is what was taken from a field, without what it is made of.
+func (e *Field) Short() string { return e.Value.Short() }
 
 // Ref is the model with the measured numbers, to be drawn, and the file's where these
 // make no problem.

@@ -45,8 +45,10 @@ type Field struct {
 // readings, what the problem asks for first. It serves one goroutine.
 type Form struct {
 	*apparatus
-	Fields []Field
-	draws  int
+	Fields     []Field
+	Notes      []string // what the group noted
+	Conclusion string
+	draws      int
 }
 
 // NewForm makes an empty form. The error is the solver's, for a problem that has no
@@ -142,13 +144,21 @@ func (f *Field) Name() string {
 	case Ring:
 		return strings.TrimSpace("ring " + f.Body)
 	case Scale:
-		return "scale " + f.Letter
+		return f.Letter
 	}
 	return expr.Set(f.Letter)
 }
 
 // Good reports whether something stands in the field that can be used.
 func (f *Field) Good() bool { return f.Typed != "" && f.Why == "" }
+
+// ratingAlone is the text of a rating that stands beside a reading, "" for none.
+func (f *Field) ratingAlone() string {
+	if !f.Value.Rated {
+		return ""
+	}
+	return measure.WithUnit(measure.Plain(f.Value.Rating/f.Value.Unit.Factor), f.Value.Unit) + " max"
+}
 
 // Type puts a text into a field, in place of what stood there; an empty text
 // empties it. A text that cannot be read stays to be mended: Why says what is wrong,

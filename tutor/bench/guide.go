@@ -3,50 +3,45 @@ package bench
 import (
 	"errors"
 	"strings"
-	"time"
 
 	"example.org/standstill/problems"
-	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/picture"
 	"example.org/standstill/tutor/record"
 )
 
-// Guide leads students through a run, one question after another. Tutor, Say and Ask
-// are needed. Ask waits for a line; its error ends the run, with everything typed so
-// far kept.
+// Guide leads a table through the script in lines of text, one question after another.
+// Tutor, Say and Ask are needed. Ask waits for a line; its error ends the run, with
+// everything typed so far kept.
 //
 // Practise leads a student through the stages of a problem with the numbers of a run;
 // where it is nil, nobody is asked to predict by hand.
-// Save writes the files; nil where none can be written.
 type Guide struct {
-	Tutor    *tutor.Tutor
+	Table
 	Say      func(line string)
 	Ask      func() (string, error)
 	Practise func(s record.Student, p *problems.Problem, run string) error
-	Save     Saver
 	Style    Style
-	Begun    *Form          // what was measured already of the problem that Run is given; may be nil
-	Zone     *time.Location // of the times that are shown; local if nil
-
-	table Table
-}
-
-func (g *Guide) zone() *time.Location {
-	if g.Zone == nil {
-		return time.Local
-	}
-	return g.Zone
+	Begun    *Form  // what was measured already of the problem that Run is given; may be nil
+	Steps    []Step // Script if nil
 }
 
 // errLeave ends a run: the students leave.
 var errLeave = errors.New("leave")
 
+// Words of the lines alone.
+const (
+	wordLeave = "leave"
+	wordHelp  = "help"
+)
+
+func is(line, word string) bool { return strings.EqualFold(strings.TrimSpace(line), word) }
+
 // Run leads through one run, or as many as the students like. p is the model, nil to have
 // them choose one. The error is that of the record or of Ask, nil when the students
 // leave.
 func (g *Guide) Run(p *problems.Problem) error {
-	g.table.Tutor = g.Tutor
 	err := g.lead(p)
-	kept := g.keep()
+	kept := g.Keep()
 	if errors.Is(err, errLeave) {
 		return kept
 	}
@@ -59,19 +54,214 @@ func (g *Guide) lead(p *problems.Problem) (err error) {
 			return err
 		}
 	}
-	if err = g.table.Begin(p); err != nil {
+	if err = g.Begin(p); err != nil {
 		return err
 	}
 	if g.Begun != nil {
-		g.table.Form = g.Begun
+		g.Form = g.Begun
 	}
-	g.opening()
-	for _, part := range []func() error{g.warnFirst, g.seat, g.reopen, g.measure, g.extras, g.byHand, g.read} {
-		if err := part(); err != nil {
+	g.say(saidApparatus(g.Form.Heading()), g.Form.Statement(), saidLetters(g.Form.letterNames()))
+	if g.Steps == nil {
+		g.Steps = Script()
+	}
+	for _, s := range g.Steps {
+		if err := g.step(s); err != nil {
 			return err
 		}
 	}
 	return g.talk()
+}
+
+// step shows a step and puts its questions until they are answered.
+func (g *Guide) step(s Step) error {
+	if s.Name == StepReadings {
+		g.blocks([]Block{{Title: titleWarning, Lines: g.Form.Warnings()}})
+	}
+	if s.Shows != nil {
+		g.blocks(s.Shows(&g.Table))
+	}
+	for i := range g.Form.Fields {
+		if g.isAsked(s, i) {
+			if err := g.put(g.Field(i)); err != nil {
+				return err
+			}
+		}
+	}
+	if extras := g.extras(s); extras != nil {
+		if err := g.put(extras); err != nil {
+			return err
+		}
+	}
+	if s.Ask == nil || s.Name == StepByHand && g.Practise == nil {
+		return nil
+	}
+	for {
+		q, ok := s.Ask(&g.Table)
+		if !ok {
+			return nil
+		}
+		if err := g.put(q); err != nil {
+			return err
+		}
+	}
+}
+
+// isAsked reports whether lines ask for a field by itself: for what is put into the
+// equations, and for readings of what the problem asks for.
+func (g *Guide) isAsked(s Step, i int) bool {
+	e := &g.Form.Fields[i]
+	for _, k := range s.Kinds {
+		if k == e.Kind {
+			return k == Measure || k == Reading && g.Form.asked(e.Letter)
+		}
+	}
+	return false
+}
+
+// extras asks for all other fields of a step at once, until an empty line.
+func (g *Guide) extras(s Step) *Question {
+	said := g.Form.saidExtras(s.Kinds)
+	if said == "" {
+		return nil
+	}
+	return &Question{Text: said, accept: func(line string) Answer {
+		switch {
+		case line == "":
+			return says()
+		case !Assigns(line):
+			return refuses(said)
+		}
+		a := g.Assign(line)
+		a.Stay = true
+		return a
+	}}
+}
+
+// put asks a question until it is answered, and what follows from the answer.
+func (g *Guide) put(q *Question) error {
+	g.asks(q)
+	for {
+		line, err := g.ask()
+		if err != nil {
+			return err
+		}
+		if is(line, wordHelp) {
+			g.blocks([]Block{Notation()})
+			g.asks(q)
+			continue
+		}
+		if _, _, ok := CommandOf(line); ok && q.Free {
+			_, err := g.answered(g.obey(line))
+			return err
+		}
+		a := q.Accept(line)
+		stay, err := g.answered(a)
+		if err != nil || !stay {
+			return err
+		}
+		if a.Predicts != nil {
+			return nil // the question is another one now
+		}
+	}
+}
+
+func (g *Guide) asks(q *Question) {
+	text := q.Text
+	if q.Sample != "" {
+		text += " " + saidSample(q.Sample)
+	}
+	g.say(text)
+	for _, c := range q.Choices {
+		if c.Line != "" {
+			g.say(strings.TrimSuffix(c.Label+": "+c.Detail, ": "))
+		}
+	}
+}
+
+// answered says and shows an answer, puts the question that follows, and reports whether
+// the question before is still open.
+func (g *Guide) answered(a Answer) (stay bool, err error) {
+	if a.Scene != nil {
+		g.show(*a.Scene)
+	}
+	g.blocks(a.Blocks)
+	g.say(a.Said...)
+	switch {
+	case a.Predicts != nil:
+		return a.Stay, g.practise(*a.Predicts)
+	case a.Then != nil:
+		return false, g.put(a.Then)
+	}
+	return a.Stay, nil
+}
+
+func (g *Guide) practise(s record.Student) error {
+	if g.Practise == nil {
+		g.say(saidNoPractice)
+		return nil
+	}
+	p, _ := g.Form.Copy()
+	err := g.Practise(s, p, g.run)
+	g.say(saidBackFrom(g.Standing(s)))
+	return err
+}
+
+// talk shows the result and obeys commands, until the students leave.
+func (g *Guide) talk() error {
+	for a := g.Result(); ; {
+		if _, err := g.answered(g.shortened(a)); err != nil {
+			return err
+		}
+		g.say(saidThen)
+		line, err := g.ask()
+		if err != nil {
+			return err
+		}
+		if a = g.obey(line); a.Then != nil && Assigns(line) {
+			if _, err := g.answered(a); err != nil {
+				return err
+			}
+			a = g.Result()
+		}
+	}
+}
+
+// shortened leaves the list of systematic errors to its own word: what must not be
+// overlooked stands above what would push it off the screen.
+func (g *Guide) shortened(a Answer) Answer {
+	for i := range a.Blocks {
+		if b := &a.Blocks[i]; b.Title == titleLookAt && b.Lines != nil {
+			b.Lines = []string{saidLook}
+		}
+	}
+	return a
+}
+
+func (g *Guide) obey(line string) Answer {
+	c, rest, ok := CommandOf(line)
+	switch {
+	case ok:
+		a := g.Do(c, rest)
+		if a.Opened && c.Word == "open" && !a.Stay {
+			return merged(a, g.Result())
+		}
+		return a
+	case is(line, wordHelp):
+		return Answer{Blocks: []Block{commandsHelp(), Notation()}}
+	case Assigns(line):
+		a := g.Assign(line)
+		if a.Stay || a.Then != nil || g.Form.Bad() != nil {
+			return a
+		}
+		return merged(a, g.Result())
+	}
+	return says()
+}
+
+// merged is one answer and another after it.
+func merged(a, b Answer) Answer {
+	b.Said = append(a.Said, b.Said...)
+	return b
 }
 
 // say sets lines to the width.
@@ -99,49 +289,25 @@ func (g *Guide) ask() (string, error) {
 	if err != nil {
 		return "", err
 	}
-	line = strings.TrimSpace(line)
 	if is(line, wordLeave) {
 		return "", errLeave
 	}
-	return line, nil
+	return strings.TrimSpace(line), nil
 }
 
-func (g *Guide) opening() {
-	var measured, predicted []string
-	for i := range g.table.Form.Fields {
-		switch e := &g.table.Form.Fields[i]; {
-		case e.Kind == Measure:
-			measured = append(measured, e.Name())
-		case e.Kind == Reading && g.table.Form.asked(e.Letter):
-			predicted = append(predicted, e.Name())
-		}
+// Sizes of drawings on a terminal, and the room that they leave for the question.
+const (
+	canvasRows = 19
+	canvasCols = 78
+)
+
+func (g *Guide) show(scene picture.Scene) {
+	if g.Style.Plain {
+		g.say(picture.Sentences(scene)...)
+		return
 	}
-	g.say(saidApparatus(g.table.Form.Heading()), g.table.Form.Statement(), saidLetters(measured, predicted))
-}
-
-// warnFirst shows the cautions before anything is measured.
-func (g *Guide) warnFirst() error {
-	g.blocks([]Block{{Title: "Caution", Lines: Cautions()}})
-	g.say(saidReadCautions)
-	_, err := g.ask()
-	return err
-}
-
-// seat asks who is at the table.
-func (g *Guide) seat() error {
-	g.say(saidWho)
-	for {
-		line, err := g.ask()
-		if err != nil {
-			return err
-		}
-		g.table.Students = nil
-		if why := g.table.Enrol(line); why != "" {
-			g.say(why)
-			continue
-		}
-		g.say(g.table.Seated())
-		return nil
+	for _, line := range picture.Braille(scene, min(g.Style.width()-2, canvasCols), canvasRows).Lines() {
+		g.Say(line)
 	}
 }
 
@@ -152,56 +318,3 @@ func names(students []record.Student) []string {
 	}
 	return names
 }
-
-// reopen offers earlier runs of the same apparatus.
-func (g *Guide) reopen() error {
-	runs, who, err := g.runs(g.table.Form.problem.ID)
-	if err != nil || len(runs) == 0 {
-		return err
-	}
-	g.say(saidEarlier)
-	for _, run := range runs {
-		g.say(run.Said(who, g.zone()))
-	}
-	g.say(saidReopen)
-	for {
-		line, err := g.ask()
-		if err != nil || line == "" {
-			return err
-		}
-		if g.open(line) {
-			return nil
-		}
-	}
-}
-
-func (g *Guide) runs(problem string) ([]Run, map[string]string, error) {
-	runs, err := Runs(g.Tutor.Record, problem)
-	if err != nil {
-		return nil, nil, err
-	}
-	who, err := Names(g.Tutor.Record)
-	return runs, who, err
-}
-
-// open puts a run of that number in hand; false where it cannot be.
-func (g *Guide) open(number string) bool {
-	run, ok := g.numbered(number)
-	if !ok {
-		return false
-	}
-	said, ok := g.table.Open(run)
-	g.say(said)
-	return ok
-}
-
-// numbered finds the run of a number.
-func (g *Guide) numbered(number string) (Run, bool) {
-	run, why := g.table.Numbered(number)
-	if why != "" {
-		g.say(why)
-	}
-	return run, why == ""
-}
-
-func (g *Guide) keep() error { return g.table.Keep() }

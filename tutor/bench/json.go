@@ -94,8 +94,10 @@ func (f *Field) ascii() string {
 	switch f.Kind {
 	case Hanger:
 		return "hanger " + expr.Glyph(f.Letter)
-	case Ring, Scale:
+	case Ring:
 		return f.Name()
+	case Scale:
+		return "scale " + f.Letter
 	}
 	return f.Letter
 }

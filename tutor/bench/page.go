@@ -2,7 +2,10 @@ package bench
 
 import (
 	"strings"
+	"unicode"
 	"unicode/utf8"
+
+	"example.org/standstill/checker/quantity"
 )
 
 // Block is one part of what a run comes to: a title over lines or over a table
@@ -66,7 +69,7 @@ func (b Block) spoken() []string {
 	for _, row := range b.Rows {
 		parts := []string{row[0]}
 		for i := 1; i < len(row); i++ {
-			parts = append(parts, b.Head[i]+" "+row[i])
+			parts = append(parts, strings.TrimSpace(b.Head[i]+" "+row[i]))
 		}
 		lines = append(lines, b.Title+": "+strings.Join(parts, ", "))
 	}
@@ -102,22 +105,53 @@ func (b Block) columns() []string {
 	return lines
 }
 
-// wrap breaks a line at spaces; what follows the first line stands two columns
-// further in.
+// wrap breaks a line at spaces, but not between a number and its unit; what follows the
+// first line stands two columns further in.
 func wrap(line string, width int, indent string) []string {
 	var lines []string
 	now := indent
-	for _, word := range strings.Split(line, " ") {
-		long := utf8.RuneCountInString(now) + 1 + utf8.RuneCountInString(word)
+	for _, chunk := range Chunks(line) {
+		long := utf8.RuneCountInString(now) + 1 + utf8.RuneCountInString(chunk)
 		switch {
 		case strings.TrimSpace(now) == "":
-			now += word
+			now += chunk
 		case long >= width:
 			lines = append(lines, now)
-			now = indent + "  " + word
+			now = indent + "  " + chunk
 		default:
-			now += " " + word
+			now += " " + chunk
 		}
 	}
 	return append(lines, now)
+}
+
+// Chunks takes a text apart where it may be broken: not between a number and its unit,
+// nor between a letter and its value.
+func Chunks(text string) []string {
+	var chunks []string
+	before := ""
+	for _, word := range strings.Split(text, " ") {
+		tied := endsInDigit(before) && (isUnit(word) || word == "±") || before == "±" ||
+			word == "=" && utf8.RuneCountInString(before) <= 2 || before == "=" && strings.ContainsAny(word, "0123456789")
+		if n := len(chunks); n > 0 && tied {
+			chunks[n-1] += " " + word
+		} else {
+			chunks = append(chunks, word)
+		}
+		before = word
+	}
+	return chunks
+}
+
+func endsInDigit(word string) bool {
+	last, _ := utf8.DecodeLastRuneInString(word)
+	return unicode.IsDigit(last)
+}
+
+// isUnit reports whether a word is a unit or a share, with whatever sign ends its part of
+// the sentence.
+func isUnit(word string) bool {
+	word = strings.TrimRight(word, ".,;:)")
+	_, found := quantity.Find(strings.Replace(word, "²", "^2", 1))
+	return found || word == "%"
 }

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/statics"
 	"example.org/standstill/tutor/picture"
 )
@@ -38,6 +39,8 @@ type sheet struct {
 	Said       []string
 	Measured   []sheetRow
 	Read       []sheetRow
+	Series     []sheetRow // columns of the table for a series
+	Rows       []int      // its rows
 	Qualities  []Block
 	Systematic []string
 }
@@ -55,7 +58,7 @@ func Sheet(f *Form) ([]byte, error) {
 	}
 	s := sheet{
 		CSS: template.CSS(paperCSS), Title: p.Title, ID: p.ID, Statement: f.Statement(),
-		Cautions: Cautions(), Drawing: template.HTML(picture.SVG(scene, drawingWidth, drawingHeight)), Systematic: Systematic(),
+		Cautions: Cautions(), Drawing: template.HTML(picture.SVG(scene, drawingWidth, drawingHeight)), Systematic: Systematic(), Rows: []int{1, 2, 3, 4, 5, 6},
 		Qualities: []Block{Notation()},
 	}
 	for i := range f.Fields {
@@ -64,11 +67,15 @@ func Sheet(f *Form) ([]byte, error) {
 		switch {
 		case e.Kind == Reading && f.asked(e.Letter):
 			s.Read = append(s.Read, row)
-		case e.Kind == Hanger, e.Kind == Ring:
+			s.Series = append(s.Series, sheetRow{row.Letter, "read", row.Unit}, sheetRow{row.Letter, "predicted", row.Unit})
+		case e.Kind == Hanger, e.Kind == Ring, e.Kind == Scale:
 			row.Letter = ""
 			s.Measured = append(s.Measured, row)
 		case e.Kind == Measure:
 			s.Measured = append(s.Measured, row)
+			if e.Want.Dim == quantity.Angle || e.Want.Dim == quantity.Mass {
+				s.Series = append(s.Series, row)
+			}
 		}
 	}
 	return fillIn("sheet", sheetHTML, s)
@@ -104,6 +111,10 @@ func (f *Form) what(e *Field) string {
 		return "own mass of the hanger of " + expr.Set(e.Letter) + ", if it is not in " + expr.Set(e.Letter)
 	case e.Kind == Ring:
 		return "own mass of " + e.Want.Name
+	case e.Kind == Scale && e.Letter == scaleZero:
+		return "zero of the scale: what it shows with nothing on it"
+	case e.Kind == Scale:
+		return "calibration of the scale: a known force divided by what it shows"
 	}
 	if force, ok := f.model.Force(e.Letter); ok && e.Kind == Reading {
 		return map[statics.Kind]string{
@@ -115,42 +126,67 @@ func (f *Form) what(e *Field) string {
 
 // report is what the page for the lab book shows.
 type report struct {
-	CSS           template.CSS
-	Title, ID     string
-	Statement     string
-	Students      []string
-	When          string
-	Cautions      []string
-	Warnings      []string
-	Drawing, Plot template.HTML
-	PlotNotes     []string
-	Blocks        []Block
+	CSS       template.CSS
+	Title, ID string
+	Statement string
+	Groups    []About
+	Cautions  []string
+	Warnings  []string
+	Drawing   template.HTML
+	Blocks    []Block
+	Plots     []plotted
 }
 
-// About is what a report says besides the result: who was at the table, each with
-// what they did there, and when.
+// plotted is a plot with its title and what is said about it.
+type plotted struct {
+	Title   string
+	Drawing template.HTML
+	Notes   []string
+}
+
+// About is who made a run, each with how far they predicted by hand, and when.
 type About struct {
+	Number   int
 	Students []string
 	When     string
 	Names    []string // the students without what they did
 }
 
-// Report is a page for the lab book: inputs, predictions, budget, drawing, plot,
-// comparison and cautions, in one HTML file without scripts. The last of the trials is
-// the one reported; the others stand in the plot and in a table beside it.
-func Report(trials []Trial, about About) ([]byte, error) {
+// Report is a page for the lab book: cautions and warnings, inputs, predictions, budget,
+// drawing, plots and comparison, in one HTML file without scripts. The last of the trials
+// is the one reported; the others stand in a table with it, each with the group that made
+// it. axes names a straight line, as in "T against 1/(2 sin θ)"; "" for none.
+func Report(trials []Trial, axes string) ([]byte, error) {
 	r := trials[len(trials)-1]
 	p := r.form.problem
 	out := report{
 		CSS: template.CSS(paperCSS), Title: p.Title, ID: p.ID, Statement: r.form.Statement(),
-		Students: about.Students, When: about.When, Cautions: Cautions(), Warnings: r.Warnings, Drawing: r.drawing(),
+		Cautions: Cautions(), Warnings: r.Warnings, Drawing: r.drawing(),
 	}
-	if scene, notes, why := Plot(trials, ""); why == "" {
-		out.Plot, out.PlotNotes = template.HTML(picture.SVG(scene, plotWidth, plotHeight)), notes
+	for _, t := range trials {
+		about := t.About
+		about.Number = t.Number
+		out.Groups = append(out.Groups, about)
 	}
 	blocks := append(append(r.MeasuredBlocks(), r.Main()...), r.Details()...)
+	out.plot(Plot(trials, ""))
+	if s, why := NewSeries(trials); why == "" {
+		blocks = append(blocks, s.Blocks()...)
+		for _, letter := range s.letters() {
+			out.plot(s.Scene(letter), nil, "")
+		}
+		if x, y, origin := splitAxes(axes); axes != "" {
+			if l, why := s.Line(x, y, origin); why == "" {
+				blocks = append(blocks, l.Blocks()...)
+				out.plot(l.Scene(), nil, "")
+			}
+		}
+	}
 	if beside, why := Compare(trials); why == "" {
 		blocks = append(blocks, beside...)
+	}
+	if r.form.Notes != nil || r.form.Conclusion != "" {
+		blocks = append(blocks, r.form.written()...)
 	}
 	for _, b := range blocks {
 		if len(b.Lines)+len(b.Rows) > 0 {
@@ -158,6 +194,13 @@ func Report(trials []Trial, about About) ([]byte, error) {
 		}
 	}
 	return fillIn("report", reportHTML, out)
+}
+
+// plot adds a plot to a report, where there is one.
+func (r *report) plot(scene picture.Scene, notes []string, why string) {
+	if why == "" {
+		r.Plots = append(r.Plots, plotted{scene.Title, template.HTML(picture.SVG(scene, plotWidth, plotHeight)), notes})
+	}
 }
 
 // drawing is the apparatus as measured, to scale; empty where the measured numbers make

@@ -69,7 +69,8 @@ func TestReportHoldsEverythingAndEscapesIt(t *testing.T) {
 		trials = append(trials, Trial{Number: i + 1, Result: result(t, f)})
 	}
 	trials[1].Warnings = append(trials[1].Warnings, nasty)
-	page, err := Report(trials, About{Students: []string{nasty}, When: nasty})
+	trials[0].About = About{Students: []string{nasty}, When: nasty}
+	page, err := Report(trials, nasty)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -80,7 +81,7 @@ func TestReportHoldsEverythingAndEscapesIt(t *testing.T) {
 			t.Errorf("the report lacks %s", want)
 		}
 	}
-	if strings.Count(text, "<svg") != 2 || strings.Contains(text, nasty) {
+	if strings.Count(text, "<svg") != 4 || strings.Contains(text, nasty) {
 		t.Errorf("%d drawings; escaped: %v", strings.Count(text, "<svg"), !strings.Contains(text, nasty))
 	}
 }

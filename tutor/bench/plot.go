@@ -1,6 +1,7 @@
 package bench
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -22,20 +23,19 @@ const (
 
 // Plot shows how what is predicted follows one input, with a point and its bars
 // (expanded uncertainties) for every reading of the runs. The curve is that of the
-// last run. by is the input's letter, "" for the one that differs between the runs, or
-// else the first angle. why is a sentence where there is nothing to plot; the notes
+// last run. by is the input's letter or an expression in the letters of inputs, "" for the
+// letter that differs between the runs, or else the first angle. why is a sentence where there is nothing to plot; the notes
 // say which points need not lie on the curve.
 func Plot(trials []Trial, by string) (scene picture.Scene, notes []string, why string) {
 	if len(trials) == 0 {
 		return scene, nil, saidNothingToPlot
 	}
 	last := trials[len(trials)-1]
-	letter, why := plotLetter(trials, by)
+	letter, x, why := plotAxis(trials, by)
 	if why != "" {
 		return scene, nil, why
 	}
-	unit := last.form.want(letter).Unit
-	p := &picture.Plot{X: picture.Scale{Name: expr.Set(letter), Unit: shown(unit)}, Marked: len(last.Compared) == 0, At: last.at(letter) / unit.Factor}
+	p := &picture.Plot{X: picture.Scale{Name: x.Name, Unit: shown(x.Unit)}, Marked: len(last.Compared) == 0, At: x.program.Run(last.solved) / x.Unit.Factor}
 	low, high := plotRange(trials, letter)
 	colours := picture.Colours(last.form.ref)
 	for j := range last.Predicted {
@@ -47,9 +47,9 @@ func Plot(trials []Trial, by string) (scene picture.Scene, notes []string, why s
 		if out.Unit.Dim != quantity.Force {
 			p.Y.Name = out.Name
 		}
-		p.Curves = append(p.Curves, picture.Curve{Name: expr.Set(out.Letter), Colour: colours[out.Letter], Points: last.curve(letter, j, low, high)})
+		p.Curves = append(p.Curves, picture.Curve{Name: expr.Set(out.Letter), Colour: colours[out.Letter], Points: last.curve(letter, x, j, low, high)})
 		for _, t := range trials {
-			p.Measured = append(p.Measured, t.points(letter, out, unit, colours[out.Letter])...)
+			p.Measured = append(p.Measured, t.points(x, out, colours[out.Letter])...)
 		}
 	}
 	scene = picture.Scene{Title: fmt.Sprintf("%s: predicted curve and measured points", last.form.problem.Title), Plot: p}
@@ -87,8 +87,9 @@ func differs(trials []Trial, letter string) bool {
 	return slices.ContainsFunc(trials, func(t Trial) bool { return math.Abs(t.at(letter)-first) > 1e-9*math.Abs(first) })
 }
 
-// plotLetter finds the input to plot against.
-func plotLetter(trials []Trial, by string) (letter, why string) {
+// plotAxis finds the axis to plot against, and the input that is moved along it: of an
+// expression that of its letters which tells most.
+func plotAxis(trials []Trial, by string) (letter string, x Axis, why string) {
 	f := trials[0].form
 	var inputs []string
 	for _, in := range trials[0].Inputs {
@@ -97,15 +98,29 @@ func plotLetter(trials []Trial, by string) (letter, why string) {
 		}
 	}
 	if by != "" {
-		letter, ok := f.letter(by)
-		if !ok {
-			return "", f.saidNoLetter(by)
+		if x, why = f.Axis(by); why != "" {
+			return "", x, why
 		}
-		if !slices.Contains(inputs, letter) {
-			return "", f.saidOtherKind(Measure, letter)
+		for _, name := range x.tree.Names() {
+			if !slices.Contains(inputs, name) {
+				return "", x, f.saidOtherKind(Measure, name)
+			}
 		}
-		return letter, ""
+		inputs = x.tree.Names()
 	}
+	if letter = telling(trials, inputs); letter == "" {
+		return "", x, saidNothingToPlot
+	}
+	if by == "" {
+		x, why = f.Axis(letter)
+	}
+	return letter, x, why
+}
+
+// telling is the input whose change tells most, "" for none: one that differs between the
+// runs, an angle rather than something else.
+func telling(trials []Trial, inputs []string) string {
+	f := trials[0].form
 	isAngle := func(name string) bool { return f.want(name).Dim == quantity.Angle }
 	for _, fits := range []func(string) bool{
 		func(name string) bool { return isAngle(name) && differs(trials, name) },
@@ -114,10 +129,10 @@ func plotLetter(trials []Trial, by string) (letter, why string) {
 		func(string) bool { return true },
 	} {
 		if i := slices.IndexFunc(inputs, fits); i >= 0 {
-			return inputs[i], ""
+			return inputs[i]
 		}
 	}
-	return "", saidNothingToPlot
+	return ""
 }
 
 // plotRange is how far a plot goes, in SI: somewhat beyond what was measured.
@@ -138,7 +153,7 @@ func plotRange(trials []Trial, letter string) (low, high float64) {
 
 // curve follows a prediction while one input moves, in the units that are shown, from
 // the measured place outwards. Where the sums have no physical solution it has a gap.
-func (r *Result) curve(letter string, output int, low, high float64) []picture.Point {
+func (r *Result) curve(letter string, axis Axis, output int, low, high float64) []picture.Point {
 	points := make([]picture.Point, curvePoints)
 	from := 0
 	for i := range points {
@@ -152,6 +167,7 @@ func (r *Result) curve(letter string, output int, low, high float64) []picture.P
 	follow := func(s *sums, i int) {
 		s.env[slot] = points[i].X
 		points[i].Y = math.NaN()
+		points[i].X = axis.program.Run(s.env)
 		if s.solve() {
 			copy(s.start, s.u)
 			if r.form.model.Unphysical(s.env) == "" {
@@ -163,10 +179,11 @@ func (r *Result) curve(letter string, output int, low, high float64) []picture.P
 	for i := from; i < curvePoints; i++ {
 		follow(up, i)
 	}
-	for i := from; i >= 0; i-- {
+	for i := from - 1; i >= 0; i-- {
 		follow(down, i)
 	}
-	x, y := r.form.want(letter).Unit.Factor, r.Predicted[output].Unit.Factor
+	slices.SortFunc(points, func(a, b picture.Point) int { return cmp.Compare(a.X, b.X) })
+	x, y := axis.Unit.Factor, r.Predicted[output].Unit.Factor
 	for i := range points {
 		points[i].X, points[i].Y = points[i].X/x, points[i].Y/y
 	}
@@ -175,18 +192,31 @@ func (r *Result) curve(letter string, output int, low, high float64) []picture.P
 
 // points are the readings of one run for a prediction, with bars as long as the expanded
 // uncertainties.
-func (t Trial) points(letter string, out *Prediction, unit quantity.Unit, colour int) []picture.Measured {
+func (t Trial) points(x Axis, out *Prediction, colour int) []picture.Measured {
 	var points []picture.Measured
+	at, u := t.along(x)
 	for _, c := range t.Compared {
 		if c.Letter == out.Letter {
 			points = append(points, picture.Measured{
 				Name: fmt.Sprintf("%s of run %d", expr.Set(c.Letter), t.Number), Colour: colour,
-				At: picture.Point{X: t.at(letter) / unit.Factor, Y: c.Value / out.Unit.Factor},
-				U:  picture.Point{X: 2 * t.uOf(letter) / unit.Factor, Y: c.Expanded / out.Unit.Factor},
+				At: picture.Point{X: at / x.Unit.Factor, Y: c.Value / out.Unit.Factor},
+				U:  picture.Point{X: 2 * u / x.Unit.Factor, Y: c.Expanded / out.Unit.Factor},
 			})
 		}
 	}
 	return points
+}
+
+// along is the value of an axis in a run, and its standard uncertainty.
+func (r *Result) along(x Axis) (value, u float64) {
+	sums := newSums(r.form.model, r.solved)
+	solved := sums.function(r.slots(), nil)
+	l, _ := measure.Linearise(func(in, out []float64) bool {
+		ok := solved(in, nil)
+		out[0] = x.program.Run(sums.env)
+		return ok
+	}, r.law.In, 1)
+	return l.Y[0], l.U(0)
 }
 
 // offCurve says which runs had other values in inputs that are not on the x scale.

@@ -215,7 +215,7 @@ func TestAssumedValuesAreNamed(t *testing.T) {
 	f := bankForm(t, "canal-lantern")
 	fill(t, f, []string{"m = 0.5 kg ± 1 %"}, nil)
 	lines := Style{}.Set(result(t, f).MeasuredBlocks())
-	for _, want := range []string{"Assumed", "α = 35°, exact, from the problem file", "g = 9.8 m/s², exact, the usual one"} {
+	for _, want := range []string{"Assumed", "α = 35°, exact, from the problem", "g = 9.8 m/s², exact, the usual value"} {
 		if !saidIn(lines, want) {
 			t.Errorf("never said: %s", want)
 		}

@@ -42,8 +42,20 @@ func (f *Form) Text() string {
 			lines = append(lines, strings.Join(strings.Fields(kindWords[e.Kind]+" "+name), " ")+" = "+e.Typed)
 		}
 	}
+	for _, note := range f.Notes {
+		lines = append(lines, noteWord+" = "+note)
+	}
+	if f.Conclusion != "" {
+		lines = append(lines, conclusionWord+" = "+f.Conclusion)
+	}
 	return strings.Join(lines, "\n")
 }
+
+// What else than fields begins the lines of a kept run.
+const (
+	noteWord       = "note"
+	conclusionWord = "conclusion"
+)
 
 // Load puts in what Text gave. Lines that this problem has no field for are returned.
 func (f *Form) Load(text string) (strange []string) {
@@ -51,7 +63,14 @@ func (f *Form) Load(text string) (strange []string) {
 		name, value, found := strings.Cut(line, "=")
 		word, letter, _ := strings.Cut(strings.TrimSpace(name), " ")
 		kind := slices.Index(kindWords[:], word)
-		if strings.TrimSpace(line) == "" {
+		switch {
+		case strings.TrimSpace(line) == "":
+			continue
+		case found && word == noteWord:
+			f.Notes = append(f.Notes, strings.TrimSpace(value))
+			continue
+		case found && word == conclusionWord:
+			f.Conclusion = strings.TrimSpace(value)
 			continue
 		}
 		if !found || kind < 0 {
@@ -70,7 +89,7 @@ func (f *Form) Load(text string) (strange []string) {
 
 // Empty reports whether nothing was typed.
 func (f *Form) Empty() bool {
-	return !slices.ContainsFunc(f.Fields, func(e Field) bool { return e.Typed != "" })
+	return f.Notes == nil && f.Conclusion == "" && !slices.ContainsFunc(f.Fields, func(e Field) bool { return e.Typed != "" })
 }
 
 // Keep writes a run to the record, one entry for each student at the table. run is

@@ -3,6 +3,7 @@ package bench
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"example.org/standstill/checker/expr"
@@ -320,79 +321,156 @@ func Notation() Block {
 	}}
 }
 
-// What the guide says, in the order of a run.
+// Titles of what is shown.
 const (
-	saidChooseTopic   = "Problem: which is built like your apparatus? Type the number of a topic, or a problem's id."
-	saidChooseProblem = "Problem: type a number; an empty line goes back to the topics."
-	saidReadCautions  = "Enter: go on when everybody at the table has read this."
-	saidWho           = "Names: who is at the table? Put commas between names, as in Ana, Ben. An empty line is nobody, and nothing is kept then."
-	saidEarlier       = "Runs: this apparatus has been measured before."
-	saidReopen        = "Type a run's number to open it again, or Enter for a new run."
-	saidByHandAgain   = "Predict: the next name, or Enter to go on."
-	saidMendValues    = "Mend: type the letter and its value, as in alpha = 35 deg ± 0.5 deg. Everything else stays as it is."
-	saidThen          = "Then: a letter and its value change it (m = 0.52 kg ± 1 %), with nothing behind the sign it is emptied. Words: result, budget, values, plot, drawing, again, runs, open 1, compare 1 2, predict, students, look, report, sheet, cautions, text, help, leave."
-	saidNoRuns        = "Runs: none is kept yet."
-	saidAgain         = "Again: a new run with the same values; the readings are empty. Type what has changed, as in alpha = 40 deg ± 0.5 deg, then the readings."
-	saidNobodyThere   = "Names: nobody is named. Type students and the names, as in students Ana, Ben; then the run is kept."
-	saidNoPractice    = "Predict: nobody can be led through the stages here."
-	saidNoFiles       = "Files: none can be written here."
-	saidNoSuchRun     = "Runs: type the number of a run; the word runs lists them."
+	titleNames      = "Who is at the table"
+	titleRuns       = "Runs"
+	titleEarlier    = "Earlier runs"
+	titleSystematic = "Systematic errors"
+	titleApparatus  = "The apparatus"
+	titleSeries     = "Series"
+	titleNotes      = "Notes"
+	titleConclusion = "Conclusion"
 )
+
+// What can be chosen.
+const (
+	choiceNewRun     = "A new run"
+	choiceGoOn       = "Go on"
+	choiceSetting    = "1. a new setting: it becomes a new run, and its readings are empty"
+	choiceCorrection = "2. a correction: the readings stay"
+	sampleNames      = "Ana, Ben"
+)
+
+// What is asked and said, in the order of a run.
+const (
+	saidChooseTopic   = "Problem: which problem is like your apparatus? Type the number of a topic, or a problem's id."
+	saidChooseProblem = "Problem: which one? Type its number, or press Enter to go back to the topics."
+	saidReadCautions  = "Have all of you read this? Press Enter to go on."
+	saidWho           = "Who is at the table? Type all names with commas between them. An empty line is nobody; then the run is not saved."
+	saidReopen        = "This apparatus was measured before. Which run do you want? Press Enter for a new run, or type the number of an earlier one."
+	saidByHand        = "Who predicts by hand? Each of you can work out the forces from these numbers before the bench shows its own; it counts. Type a name, or press Enter to go on."
+	saidByHandLate    = "Who predicts by hand, from these numbers? It still counts. Type a name, or press Enter to go on."
+	saidJoining       = "Who joins the table? Type the names, or press Enter to go back."
+	saidWhichRun      = "Which run do you want to open? Type its number, or several to compare them, as in 1 2."
+	saidOthersRuns    = "The word runs all lists the runs of other groups too."
+	saidCorrectValues = "Type the letter and its value, as in alpha = 35 deg ± 0.5 deg. Everything else stays as it is."
+	saidThen          = "What now? Type a letter and its value to change it, or a word: result, budget, plot, series, line, again, runs, predict, note, report, help, leave."
+	saidNoRuns        = "No run is saved yet."
+	saidAgain         = "This is a new run with the same values; the readings are empty. Type what is different, as in alpha = 40 deg ± 0.5 deg, then the readings."
+	saidNobodyThere   = "Nobody is at the table. Type students and the names, as in students Ana, Ben; then the run is saved."
+	saidNoPractice    = "Predicting by hand is not possible here."
+	saidNoFiles       = "No files can be written here."
+	saidNoSuchRun     = "There is no run with this number. The word runs lists them."
+	saidNothingRead   = "Nothing has been read yet."
+	saidNoted         = "Your note is saved with the run."
+	saidConcluded     = "Your conclusion is saved with the run."
+	saidNoNotes       = "Nothing is noted yet. Type note and your text, as in note the ring stuck once."
+	saidNoWarnings    = "There are no warnings about these values."
+	saidIfMeant       = "Press Enter if it is right, or type it again."
+	saidEmptyTable    = "The table needs a first row with letters and units, as in m / kg, and a row below it for each run."
+	saidTableTooLarge = "The table is too large: 1000 rows and 200 columns are the most."
+)
+
+func saidSample(sample string) string { return "Example: " + sample }
+
+func saidNoTable(err error) string { return fmt.Sprintf("The table cannot be read: %v.", err) }
+
+func saidInRow(row int, why string) string { return fmt.Sprintf("Row %d: %s", row, why) }
 
 func saidApparatus(heading string) string { return "Bench: " + heading }
 
 func saidLetters(measured, predicted []string) string {
-	return fmt.Sprintf("Put into the sums: %s. Predicted: %s.", measure.Listed(measured, "and"), measure.Listed(predicted, "and"))
+	return fmt.Sprintf("You measure %s. The equations predict %s.", measure.Listed(measured, "and"), measure.Listed(predicted, "and"))
+}
+
+func saidWhoSees(kept string) []string {
+	shared := "All of you share one run. It carries every name, and each of you can predict by hand."
+	if kept == "" {
+		return []string{shared, "Nothing can be saved here."}
+	}
+	return []string{shared, fmt.Sprintf("Runs are saved in %s. Anyone who can open the files of this account can read them.", kept)}
 }
 
 func saidSeated(names []string, kept string) string {
 	switch {
 	case len(names) == 0:
-		return "Names: nobody; this run is not kept."
+		return "Names: nobody, so this run is not saved."
 	case kept == "":
-		return fmt.Sprintf("Names: %s. Nothing can be kept here.", measure.Listed(names, "and"))
+		return fmt.Sprintf("Names: %s. Nothing can be saved here.", measure.Listed(names, "and"))
+	case len(names) == 1:
+		return fmt.Sprintf("Names: %s. This run is saved in %s.", names[0], kept)
 	}
-	if len(names) == 1 {
-		return fmt.Sprintf("Names: %s. This run is kept in %s, where whoever uses this account can read it.", names[0], kept)
-	}
-	return fmt.Sprintf("Names: %s share this run. It is kept in %s, where whoever uses this account can read it.", measure.Listed(names, "and"), kept)
+	return fmt.Sprintf("Names: %s share this run. It is saved in %s.", measure.Listed(names, "and"), kept)
 }
 
 func saidNotInClass(name string) string {
-	return fmt.Sprintf("Names: %s is not on the list of the class. Type all names again.", measure.Shorten(strings.TrimSpace(name)))
+	return fmt.Sprintf("Names: %s is not on the class list. Type all names again.", measure.Shorten(strings.TrimSpace(name)))
 }
 
 func saidCannotOpen(run int) string {
 	return fmt.Sprintf("Run %d has no result: its problem or its values cannot be read any more.", run)
 }
 
-func saidOpened(run int) string {
-	return fmt.Sprintf("Open: run %d as it was typed. Enter keeps what stands there.", run)
-}
+func saidOpened(run int) string { return fmt.Sprintf("Open: this is run %d as you typed it.", run) }
 
-// saidAsk asks for one field.
-func (f *Form) saidAsk(e *Field) string {
-	if e.Kind == Reading {
-		what := "what a scale in it shows"
-		if e.Want.Dim != quantity.Force {
-			what = "what is measured for it"
-		}
-		return fmt.Sprintf("Reading %s: %s, such as %s. %s", e.Name(), what, e.Want.Sample(), f.saidEnter(e, "if nothing is read"))
+func saidOpenedOthers(run int, group string) string {
+	if group == "" {
+		group = "others"
 	}
-	return fmt.Sprintf("Value %s, %s: what was measured, such as %s. %s", e.Name(), e.Want.Dim, e.Want.Sample(), f.saidEnter(e, ""))
+	return fmt.Sprintf("Open: this is run %d of %s. What you change is saved as a new run of yours; theirs stays as it is.", run, group)
 }
 
-// saidEnter says what an empty line does.
-func (f *Form) saidEnter(e *Field, nothing string) string {
+func saidCorrection(name string) string {
+	return fmt.Sprintf("The readings were made with another %s. Is this a new setting of the apparatus, or a correction? Press Enter for a new setting.", name)
+}
+
+func saidFarFromFile(name string, v measure.Value, file string) string {
+	return fmt.Sprintf("Is %s = %s right? The problem has %s.", name, v.Short(), file)
+}
+
+func saidFarFromPredicted(name string, v measure.Value) string {
+	return fmt.Sprintf("Is %s = %s right? It is far from what these values predict.", name, v.Short())
+}
+
+func saidVeryUnsure(name string, v measure.Value) string {
+	share := measure.Figured(100*v.U()/math.Abs(v.Estimate), 2)
+	return fmt.Sprintf("The uncertainty of %s is %s %% of its value. Did you mean a percentage or another unit?", name, share)
+}
+
+// Question asks for a field, and says what an empty line does.
+func (f *Form) Question(i int) string {
+	e := &f.Fields[i]
+	empty := "Press Enter if you did not measure it."
 	switch {
 	case e.Typed != "":
-		return "Enter keeps " + measure.Shorten(e.Typed) + "."
+		empty = "Press Enter to keep " + measure.Shorten(e.Typed) + "."
 	case f.File(e) != "":
-		return "Enter keeps the file's " + f.File(e) + "."
-	case nothing != "":
-		return "Enter " + nothing + "."
+		empty = fmt.Sprintf("Press Enter to use %s from the problem.", f.File(e))
+	case e.Kind == Measure:
+		empty = "The problem has no number for it."
+	case e.Kind == Hanger:
+		empty = fmt.Sprintf("Press Enter if %s already includes it.", expr.Set(e.Letter))
+	case e.Kind == Reading:
+		empty = "Press Enter if you did not read it."
 	}
-	return "The file has no number for it."
+	return f.asks(e) + " " + empty
+}
+
+func (f *Form) asks(e *Field) string {
+	switch {
+	case e.Kind == Reading && e.Want.Dim == quantity.Force:
+		return fmt.Sprintf("What does the scale show for %s?", e.Name())
+	case e.Kind == Reading:
+		return fmt.Sprintf("What did you measure for %s, %s, to compare with the prediction?", e.Name(), e.Want.Dim)
+	case e.Kind == Measure:
+		return fmt.Sprintf("What did you measure for %s, %s?", e.Name(), e.Want.Dim)
+	case e.Kind == Scale && e.Letter == scaleZero:
+		return "What does the scale show with nothing on it? It is subtracted from all readings."
+	case e.Kind == Scale:
+		return "By which factor must all readings be multiplied? That is a known force divided by its reading."
+	}
+	return fmt.Sprintf("What is the mass of %s alone?", e.Want.Name)
 }
 
 // saidLeft says what counts where a field was left empty or as it was.
@@ -403,49 +481,54 @@ func (f *Form) saidLeft(e *Field) string {
 	case f.File(e) != "":
 		return fmt.Sprintf("Assumed: %s = %s, exact, %s.", e.Name(), f.File(e), f.origin(e))
 	case e.Kind == Measure:
-		return fmt.Sprintf("Left: %s has no number.", e.Name())
+		return fmt.Sprintf("Empty: %s has no number.", e.Name())
 	}
-	return fmt.Sprintf("Left: %s is empty.", e.Name())
+	return fmt.Sprintf("Empty: %s.", e.Name())
 }
 
 // origin says where the number of a given comes from that was not measured.
 func (f *Form) origin(e *Field) string {
 	if e.Letter == "g" && f.problem.AssumedG {
-		return "the usual one"
+		return "the usual value"
 	}
-	return "from the problem file"
+	return "from the problem"
 }
 
 func saidTaken(e *Field) string { return fmt.Sprintf("Taken: %s = %s.", e.Name(), e.Taken) }
 
-func saidMend(e *Field) string { return saidRefused(saidAbout(e, e.Why)) }
-
-func saidRefused(why string) string { return "Not taken: " + why }
+func saidRefused(why string) string { return "Not accepted: " + why }
 
 func saidAskDivision(e *Field) string {
-	division := measure.WithUnit(measure.Plain(e.Value.AssumedSize()/e.Value.Unit.Factor), e.Value.Unit)
-	return fmt.Sprintf("Division: what is the smallest division of the scale? Press Enter if it is %s, or type another, or ± and a half-width.", division)
+	return fmt.Sprintf("What is the smallest division of the scale? Press Enter if it is %s, or type another, or ± and a half-width.", e.division())
 }
 
-// saidExtras asks for own masses; "" where none has a place in the sums.
-func (f *Form) saidExtras() string {
+// saidExtras asks for what comes on top of the values of a step; "" for nothing.
+func (f *Form) saidExtras(kinds []Kind) string {
+	if !slices.Contains(kinds, Hanger) {
+		return ""
+	}
 	var examples []string
 	for i := range f.Fields {
 		switch e := &f.Fields[i]; e.Kind {
-		case Hanger:
-			examples = append(examples, e.Name()+" = "+sampleHanger)
-		case Ring:
-			examples = append(examples, e.Name()+" = "+sampleRing)
+		case Hanger, Ring, Scale:
+			examples = append(examples, e.Name()+" = "+f.Sample(i))
 		}
 	}
+	examples = append(examples, f.ratings()...)
 	if examples == nil {
 		return ""
 	}
-	return fmt.Sprintf("Own masses: what a hanger or ring weighs by itself, where it is not in these values yet: %s. An empty line goes on.", measure.Listed(examples, "or"))
+	return fmt.Sprintf("What else do you know? A hanger or ring that is not included yet, the zero and calibration of the scale, what a string is rated for: %s. Press Enter to go on.", measure.Listed(examples, "or"))
 }
 
-func saidByHand(names []string) string {
-	return fmt.Sprintf("Predict: before the sums are shown, each can work them out on these numbers, stage by stage, and is credited. Type a name (%s), or Enter to go on.", strings.Join(names, ", "))
+// ratings are samples of how the rating of a string is typed.
+func (f *Form) ratings() []string {
+	for i := range f.Fields {
+		if e := &f.Fields[i]; e.Kind == Reading && e.Want.Dim == quantity.Force {
+			return []string{e.Name() + " = 20 N max"}
+		}
+	}
+	return nil
 }
 
 func saidBackFrom(standing string) string { return "Back: " + standing + "." }
@@ -461,29 +544,21 @@ func saidNobodyCalled(name string, names []string) string {
 	if len(names) == 0 {
 		return saidNobodyThere
 	}
-	return fmt.Sprintf("Predict: nobody at the table is called %s; there are %s.", measure.Shorten(name), measure.Listed(names, "and"))
+	return fmt.Sprintf("Nobody at the table is called %s. At the table: %s.", measure.Shorten(name), measure.Listed(names, "and"))
 }
 
 func saidSaved(where string) string {
-	return fmt.Sprintf("Saved: %s; open it in a browser to read or print it.", where)
+	return fmt.Sprintf("Saved: %s.", where)
 }
 
 func saidNotSaved(err error) string { return fmt.Sprintf("Not saved: %v.", err) }
 
-// wordsHelp lists the words.
-func wordsHelp() Block {
-	return Block{Title: "Words", Lines: []string{
-		wordResult + ": predictions, comparison, what is left over",
-		wordBudget + ": where the uncertainty comes from, the correlation, the check by draws",
-		wordValues + ": everything that was typed",
-		wordPlot + ", " + wordPlot + " alpha: prediction and readings of all runs against a letter",
-		wordDrawing + ": the apparatus with the measured angles",
-		wordAgain + ": another run with the same values and new readings",
-		wordRuns + ", " + wordOpen + " 1, " + wordCompare + " 1 2: earlier runs",
-		wordPredict + " NAME: work the sums out by hand on the measured numbers",
-		wordStudents + ", " + wordStudents + " Ana, Ben: who is at the table; others join",
-		wordReport + ", " + wordSheet + ": a page for the lab book, a sheet to fill in",
-		wordLook + ": what may be off by the same amount every time",
-		wordCautions + ", " + wordText + ", " + wordHelp + ", " + wordLeave,
-	}}
+// commandsHelp lists the commands.
+func commandsHelp() Block {
+	b := Block{Title: "Words", Head: []string{"word", "what it does"}}
+	for _, c := range Commands() {
+		b.Rows = append(b.Rows, []string{strings.TrimSpace(c.Word + " " + c.Takes), c.Does})
+	}
+	b.Rows = append(b.Rows, []string{wordHelp, "This list"}, []string{wordLeave, "Stop; everything is saved"})
+	return b
 }

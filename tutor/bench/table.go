@@ -2,23 +2,48 @@ package bench
 
 import (
 	"slices"
+	"strconv"
 	"strings"
+	"time"
 
 	"example.org/standstill/problems"
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/record"
 )
 
-// Table is the run in hand of the students who share a table, whether it is led in
-// lines or on a screen. Tutor is needed; Form is nil until there is an apparatus.
+// Table is the run in hand of the group that shares a table, whether it is led in lines
+// or on a screen. Tutor is needed; Form is nil until there is an apparatus. Save writes
+// the files; nil where none can be written. Zone is that of the times that are shown,
+// local if nil. Names are those that are expected at the table.
 type Table struct {
 	Tutor    *tutor.Tutor
 	Form     *Form
 	Students []record.Student
+	Names    []string
+	Save     Saver
+	Zone     *time.Location
 
-	run      string // its ID once it is kept
-	kept     string // the text that was kept last
+	run      string          // its ID once it is kept
+	kept     string          // the text that was kept last
+	passed   map[string]bool // steps that are done and leave nothing in the form
+	asked    map[string]bool // doubts about a value that were asked
+	axes     string          // of the last straight line
 	trialled map[string]Trial
+}
+
+func (t *Table) zone() *time.Location {
+	if t.Zone == nil {
+		return time.Local
+	}
+	return t.Zone
+}
+
+// pass notes that a step is done.
+func (t *Table) pass(step string, done bool) {
+	if t.passed == nil {
+		t.passed = map[string]bool{}
+	}
+	t.passed[step] = done
 }
 
 // Begin puts the empty form of an apparatus in hand; a run that was in hand is
@@ -26,9 +51,19 @@ type Table struct {
 func (t *Table) Begin(p *problems.Problem) error {
 	f, err := NewForm(p)
 	if err == nil {
-		t.Form, t.run, t.kept = f, "", ""
+		t.take(f, "", "")
 	}
 	return err
+}
+
+// Passed notes that a step is done that leaves nothing in the form.
+func (t *Table) Passed(step string) { t.pass(step, true) }
+
+// take puts a form in hand, of a run that is kept or of a new one.
+func (t *Table) take(f *Form, run, kept string) {
+	t.Form, t.run, t.kept = f, run, kept
+	t.pass(StepByHand, false)
+	t.pass(StepResult, false)
 }
 
 // Enrol seats everybody who is named, with commas between, beside those who are
@@ -123,44 +158,62 @@ func (t *Table) Numbered(number string) (Run, string) {
 }
 
 // Open puts a run in hand as it was typed, and says so; ok is false, and the sentence
-// says why, where it cannot be read any more.
+// says why, where it cannot be read any more. A run belongs to those who made it: what
+// others change in it is a new run of theirs.
 func (t *Table) Open(run Run) (said string, ok bool) {
 	f, err := run.Open(t.Tutor.Record, t.Tutor.Bank)
 	if err != nil {
 		return saidCannotOpen(run.Number), false
 	}
-	t.Form, t.run, t.kept = f, run.ID, run.Text
-	return saidOpened(run.Number), true
+	if t.isOurs(run) {
+		t.take(f, run.ID, run.Text)
+		return saidOpened(run.Number), true
+	}
+	t.take(f, "", f.Text())
+	names, _ := Names(t.Tutor.Record)
+	return saidOpenedOthers(run.Number, run.named(names)), true
 }
 
-// Again begins another run of the apparatus: values stay, readings are emptied. The
-// error is that of the record; the run in hand is then as it was.
+// isOurs reports whether somebody at the table made a run.
+func (t *Table) isOurs(run Run) bool {
+	return slices.ContainsFunc(t.Students, func(s record.Student) bool { return slices.Contains(run.Students, s.ID) })
+}
+
+// Again begins another run of the apparatus: values stay, readings and what was noted
+// are emptied. The error is that of the record; the run in hand is then as it was.
 func (t *Table) Again() (said string, err error) {
 	if err := t.Keep(); err != nil {
 		return "", err
 	}
 	for i := range t.Form.Fields {
-		if t.Form.Fields[i].Kind == Reading {
-			t.Form.Type(i, "")
+		if e := &t.Form.Fields[i]; e.Kind == Reading && e.Value.Measured {
+			t.Form.Type(i, e.ratingAlone())
 		}
 	}
-	t.run, t.kept = "", ""
+	t.Form.Notes, t.Form.Conclusion = nil, ""
+	t.take(t.Form, "", "")
 	return saidAgain, nil
 }
 
-// Trials are all runs of this apparatus that have a result, the one in hand last.
-func (t *Table) Trials() ([]Trial, error) {
-	runs, err := Runs(t.Tutor.Record, "")
+// Runs are those of this apparatus: of this group, or of all.
+func (t *Table) Runs(all bool) ([]Run, error) {
+	runs, err := Runs(t.Tutor.Record, t.Form.problem.ID)
+	if !all {
+		runs = slices.DeleteFunc(runs, func(run Run) bool { return !t.isOurs(run) })
+	}
+	return runs, err
+}
+
+// Trials are the runs of this apparatus that have a result, the one in hand last: those
+// of this group, or all.
+func (t *Table) Trials(all bool) ([]Trial, error) {
+	runs, err := t.Runs(all)
 	if err != nil {
 		return nil, err
 	}
-	own := Trial{Number: len(runs) + 1}
 	var trials []Trial
 	for _, run := range runs {
 		if run.ID == t.run {
-			own.Number = run.Number
-		}
-		if run.ID == t.run || run.Problem != t.Form.problem.ID {
 			continue
 		}
 		if trial, ok := t.trial(run); ok {
@@ -168,10 +221,30 @@ func (t *Table) Trials() ([]Trial, error) {
 		}
 	}
 	if r, why := t.Form.Result(); why == nil {
-		own.Result = r
-		trials = append(trials, own)
+		trials = append(trials, Trial{Number: t.number(), Result: r, About: t.about()})
 	}
 	return trials, nil
+}
+
+// number is that of the run in hand, or the one that it gets when it is kept.
+func (t *Table) number() int {
+	if n := t.Number(); n > 0 {
+		return n
+	}
+	runs, _ := Runs(t.Tutor.Record, "")
+	return len(runs) + 1
+}
+
+// about says who is at the table, and since when the run in hand is kept.
+func (t *Table) about() About {
+	a := About{Students: t.Standings(), Names: names(t.Students)}
+	runs, _ := Runs(t.Tutor.Record, t.Form.problem.ID)
+	for _, run := range runs {
+		if run.ID == t.run {
+			a.When = run.when(t.zone())
+		}
+	}
+	return a
 }
 
 // trial computes a run that is kept; false where it has no result any more.
@@ -191,13 +264,21 @@ func (t *Table) trial(run Run) (Trial, bool) {
 	return trial, true
 }
 
-// Compare lays the runs of these numbers side by side.
-func (t *Table) Compare(numbers string) (blocks []Block, why string) {
+// chosen are the runs that were named, as in "1 3-5"; where none is, those of this group
+// or, for "all", of everybody, the one in hand last.
+func (t *Table) chosen(numbers string) (trials []Trial, why string) {
 	if err := t.Keep(); err != nil {
 		return nil, record.Sentence(err)
 	}
-	var trials []Trial
-	for _, number := range strings.FieldsFunc(numbers, func(r rune) bool { return r == ' ' || r == ',' }) {
+	all := strings.EqualFold(strings.TrimSpace(numbers), "all")
+	if all || strings.TrimSpace(numbers) == "" {
+		trials, err := t.Trials(all)
+		if err != nil {
+			return nil, record.Sentence(err)
+		}
+		return trials, ""
+	}
+	for _, number := range Numbers(numbers) {
 		run, why := t.Numbered(number)
 		if why != "" {
 			return nil, why
@@ -208,5 +289,23 @@ func (t *Table) Compare(numbers string) (blocks []Block, why string) {
 		}
 		trials = append(trials, trial)
 	}
-	return Compare(trials)
+	return trials, ""
+}
+
+// Numbers takes the numbers of runs apart: "1 3-5" is 1, 3, 4 and 5.
+func Numbers(text string) (numbers []string) {
+	const most = 100
+	for _, word := range strings.FieldsFunc(text, func(r rune) bool { return r == ' ' || r == ',' || r == ';' }) {
+		from, to, isRange := strings.Cut(strings.ReplaceAll(word, "–", "-"), "-")
+		first, errFirst := strconv.Atoi(from)
+		last, errLast := strconv.Atoi(to)
+		if !isRange || errFirst != nil || errLast != nil || last-first > most {
+			numbers = append(numbers, word)
+			continue
+		}
+		for n := first; n <= last; n++ {
+			numbers = append(numbers, strconv.Itoa(n))
+		}
+	}
+	return numbers
 }

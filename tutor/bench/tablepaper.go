@@ -1,81 +1,64 @@
 package bench
 
-import (
-	"time"
-
-	"example.org/standstill/tutor/picture"
-)
+import "example.org/standstill/tutor/record"
 
 // Saver writes a file of that name, or of the usual one where name is "", and returns
 // where it is.
 type Saver func(name, usual string, content []byte) (where string, err error)
 
-// Report keeps the run and writes its page for the lab book, with all runs of this
-// apparatus in the plot. said tells where it is, or why there is none; times are those
-// of zone. The error is that of the record.
-func (t *Table) Report(save Saver, name string, zone *time.Location) (said []string, err error) {
-	if err := t.Keep(); err != nil {
-		return nil, err
-	}
-	trials, err := t.Trials()
-	if err != nil {
-		return nil, err
+// report keeps the run and writes its page for the lab book, with this group's runs of
+// the apparatus in it.
+func (t *Table) report(name string) Answer {
+	trials, why := t.chosen("")
+	if why != "" {
+		return refuses(why)
 	}
 	if n := len(trials); n == 0 || trials[n-1].form != t.Form {
 		_, why := t.Form.Result()
-		return why, nil
+		return refuses(why...)
 	}
-	page, err := Report(trials, About{Students: t.Standings(), When: t.when(zone)})
+	page, err := Report(trials, t.axes)
 	if err != nil {
-		return nil, err
+		return refuses(saidNotSaved(err))
 	}
-	return []string{saved(save, name, t.Form.problem.ID+"-report.html", page)}, nil
+	return t.saved(name, t.Form.problem.ID+"-report.html", page)
 }
 
-// when is the time of the run in hand, "" before it is kept.
-func (t *Table) when(zone *time.Location) string {
-	runs, err := Runs(t.Tutor.Record, t.Form.problem.ID)
-	if err != nil {
-		return ""
-	}
-	for _, run := range runs {
-		if run.ID == t.run {
-			return run.when(zone)
-		}
-	}
-	return ""
-}
-
-// Sheet writes the sheet to fill in, and says where it is.
-func (t *Table) Sheet(save Saver, name string) (said string, err error) {
+// sheet writes the sheet to fill in.
+func (t *Table) sheet(name string) Answer {
 	page, err := Sheet(t.Form)
 	if err != nil {
-		return "", err
+		return refuses(saidNotSaved(err))
 	}
-	return saved(save, name, t.Form.problem.ID+"-sheet.html", page), nil
+	return t.saved(name, t.Form.problem.ID+"-sheet.html", page)
 }
 
-func saved(save Saver, name, usual string, page []byte) string {
-	if save == nil {
-		return saidNoFiles
+// export writes this group's runs of the apparatus as a table.
+func (t *Table) export(name string) Answer {
+	if err := t.Keep(); err != nil {
+		return refuses(record.Sentence(err))
 	}
-	where, err := save(name, usual, page)
+	trials, why := t.chosen("")
+	if why != "" {
+		return refuses(why)
+	}
+	if len(trials) == 0 {
+		return refuses(saidNothingToPlot)
+	}
+	table, err := Export(trials)
 	if err != nil {
-		return saidNotSaved(err)
+		return refuses(saidNotSaved(err))
 	}
-	return saidSaved(where)
+	return t.saved(name, t.Form.problem.ID+"-runs.csv", table)
 }
 
-// Plot keeps the run and draws what is predicted against a letter, with the points of
-// every run of this apparatus; by is as for Plot. The error is that of the record.
-func (t *Table) Plot(by string) (scene picture.Scene, notes []string, why string, err error) {
-	if err = t.Keep(); err != nil {
-		return scene, nil, "", err
+func (t *Table) saved(name, usual string, content []byte) Answer {
+	if t.Save == nil {
+		return refuses(saidNoFiles)
 	}
-	trials, err := t.Trials()
+	where, err := t.Save(name, usual, content)
 	if err != nil {
-		return scene, nil, "", err
+		return refuses(saidNotSaved(err))
 	}
-	scene, notes, why = Plot(trials, by)
-	return scene, notes, why, nil
+	return says(saidSaved(where))
 }

@@ -6,55 +6,50 @@ import (
 
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/bench"
-
-	"example.org/standstill/tutor/record"
 )
 
-// Words that are obeyed at the bench alone; others are those of the lesson.
-const (
-	askResult   tutor.Word = "result"
-	askBudget   tutor.Word = "budget"
-	askValues   tutor.Word = "values"
-	askPlot     tutor.Word = "plot"
-	askRuns     tutor.Word = "runs"
-	openRun     tutor.Word = "open"
-	compareRuns tutor.Word = "compare"
-	askPredict  tutor.Word = "predict"
-	askTable    tutor.Word = "students"
-	askReport   tutor.Word = "report"
-	askSheet    tutor.Word = "sheet"
-	askLook     tutor.Word = "look"
-	askWarnings tutor.Word = "warnings"
-	askCautions tutor.Word = "cautions"
-	goToBench   tutor.Word = "bench"
-)
+// goToBench is the word that leads back from a prediction by hand.
+const goToBench tutor.Word = "bench"
 
-// benchActions is the table of everything that can be done at the bench. A key does
-// what comes nearest to what it does in a lesson.
+// benchKeys are the keys of commands. A key does what comes nearest to what it does in a
+// lesson.
+func benchKeys() map[string]binding {
+	return map[string]binding{
+		"result": bind("ctrl+o", "result", "ctrl+o"), "runs": bind("ctrl+l", "runs", "ctrl+l"), "text": bind("ctrl+r", "problem", "ctrl+r"),
+	}
+}
+
+// benchActions is the table of everything that can be done at the bench: its commands, and
+// what belongs to the screen alone.
 func benchActions() []action {
-	page := func(page int) func(*model) { return func(m *model) { m.showOutcome(page) } }
-	return []action{
-		{"", bind("ctrl+y", "value before", "ctrl+y"), menuRestore, (*model).canRestore, (*model).restore},
-		{askResult, bind("ctrl+o", "result", "ctrl+o"), menuResult, (*model).isMeasuring, page(pageResult)},
-		{askBudget, binding{}, menuBudget, (*model).isMeasuring, page(pageBudget)},
-		{askPlot, binding{}, menuPlot, (*model).isMeasuring, (*model).showPlot},
-		{askValues, binding{}, menuValues, (*model).isMeasuring, page(pageValues)},
-		{askPredict, binding{}, menuPredict, (*model).isMeasuring, (*model).askPredict},
-		{tutor.GoAgain, binding{}, menuRunAgain, (*model).isMeasuring, (*model).runAgain},
-		{askRuns, bind("ctrl+l", "all runs", "ctrl+l"), menuRuns, (*model).isMeasuring, (*model).showRuns},
-		{openRun, binding{}, "", (*model).isMeasuring, (*model).openNumbered},
-		{compareRuns, binding{}, "", (*model).isMeasuring, (*model).compareNumbered},
-		{askTable, binding{}, menuTable, (*model).isMeasuring, (*model).showTable},
-		{askReport, binding{}, menuReport, (*model).isMeasuring, (*model).saveReport},
-		{askSheet, binding{}, menuSheet, (*model).isMeasuring, (*model).saveSheet},
-		{tutor.AskText, bind("ctrl+r", "problem", "ctrl+r"), menuText, (*model).isMeasuring, (*model).showApparatus},
-		{tutor.AskDrawing, binding{}, menuDrawing, (*model).isMeasuring, (*model).showWords},
-		{askWarnings, binding{}, menuWarnings, (*model).hasWarnings, (*model).showWarnings},
-		{askLook, binding{}, menuLook, (*model).isMeasuring, (*model).showLook},
-		{askCautions, binding{}, menuCautions, (*model).isMeasuring, (*model).showCautions},
-		{tutor.AskHelp, bind("ctrl+g", "how to write", "ctrl+g"), menuNotation, (*model).isMeasuring, (*model).showNotation},
-		{"", binding{}, menuBackground, always, (*model).otherBackground},
-		{tutor.Leave, bind("ctrl+c", "leave", "ctrl+c"), menuLeave, always, (*model).leave},
+	all := []action{{"", bind("ctrl+y", "value before", "ctrl+y"), menuRestore, (*model).canRestore, (*model).restore}}
+	for _, c := range bench.Commands() {
+		all = append(all, action{tutor.Word(c.Word), benchKeys()[c.Word], c.Does, (*model).isMeasuring, func(m *model) { m.command(c) }})
+	}
+	return append(all,
+		action{tutor.AskHelp, bind("ctrl+g", "how to write", "ctrl+g"), menuNotation, (*model).isMeasuring, (*model).showNotation},
+		action{"", binding{}, menuBackground, always, (*model).otherBackground},
+		action{tutor.Leave, bind("ctrl+c", "leave", "ctrl+c"), menuLeave, always, (*model).leave})
+}
+
+// command obeys a command of the bench. The pages of the result have a sheet of their own,
+// and the drawing is told in words: it is on the screen already.
+func (m *model) command(c bench.Command) {
+	b := m.bench
+	switch page, ok := pageOf(bench.Page(c.Word)); {
+	case ok:
+		m.showOutcome(page)
+	case tutor.Word(c.Word) == tutor.AskDrawing:
+		m.showWords()
+	case b.hasLine(m) && !b.form.commit(m):
+	default:
+		answer := b.table.Do(c, b.rest)
+		if c.Word == "predict" && answer.Then != nil {
+			b.put(m, b.named(bench.StepByHand), answer.Then, (*model).home)
+			return
+		}
+		b.answered(m, answer, nil)
+		b.changed(m)
 	}
 }
 
@@ -72,10 +67,9 @@ func byHandActions() []action {
 }
 
 // isMeasuring reports whether an apparatus is on the table and the form is in hand.
-func (m *model) isMeasuring() bool { return m.bench.passed[stepNames] && m.bench.table.Form != nil }
-
-// withMore are the words that take something behind them.
-var withMore = [...]tutor.Word{askPlot, openRun, compareRuns, askPredict, askTable, askReport, askSheet}
+func (m *model) isMeasuring() bool {
+	return m.bench.table.Form != nil && m.bench.at >= m.bench.named(bench.StepValues)
+}
 
 // wordOf finds the word that a line begins with, and what stands behind it.
 func (b *atBench) wordOf(m *model, text string) (word tutor.Word, rest string, ok bool) {
@@ -96,11 +90,13 @@ func (b *atBench) wordOf(m *model, text string) (word tutor.Word, rest string, o
 // wordIn finds a word among those that can be obeyed now: anything else may be a name or
 // a value.
 func (b *atBench) wordIn(m *model, text string) (word tutor.Word, rest string, ok bool) {
+	if c, rest, ok := bench.CommandOf(text); c.Word != "" {
+		return tutor.Word(c.Word), rest, ok && m.isMeasuring()
+	}
 	first, rest, _ := strings.Cut(strings.TrimSpace(text), " ")
-	rest = strings.TrimSpace(rest)
 	for _, a := range m.actions {
 		if a.word != "" && strings.EqualFold(string(a.word), first) && a.can(m) {
-			return a.word, rest, rest == "" || slices.Contains(withMore[:], a.word)
+			return a.word, "", strings.TrimSpace(rest) == ""
 		}
 	}
 	return "", "", false
@@ -125,11 +121,11 @@ func (m *model) whatItDoes(w tutor.Word) string {
 		return meaning(w)
 	}
 	for _, a := range m.actions {
-		if a.word == w && a.menu != "" {
+		if a.word == w {
 			return a.menu + "."
 		}
 	}
-	return saidWithNumbers
+	return ""
 }
 
 // lay puts a sheet to be read over the form, which has the line.
@@ -137,16 +133,6 @@ func (m *model) lay(title string, make func(m *model, cols int) []row) {
 	m.home()
 	m.sheet = &reader{title: title, make: make}
 }
-
-func (m *model) showApparatus() {
-	m.lay(wordText, func(m *model, cols int) []row { return m.paragraphs([]string{m.bench.table.Form.Statement()}, cols) })
-}
-
-func (m *model) showLook() {
-	m.lay(wordLook, func(m *model, cols int) []row { return m.paragraphs(bench.Systematic(), cols) })
-}
-
-func (m *model) showCautions() { m.lay(wordCautions, cautionRows) }
 
 func (m *model) showNotation() {
 	m.lay(bench.Notation().Title, func(m *model, cols int) []row {
@@ -161,34 +147,3 @@ func (m *model) showNotation() {
 
 // notationWidth is how wide the samples are in the list of what can be typed.
 const notationWidth = 31
-
-// saveReport writes the page for the lab book.
-func (m *model) saveReport() {
-	said, err := m.bench.table.Report(m.bench.Save, m.bench.rest, m.bench.zone)
-	m.bench.tell(m, strings.Join(said, " "), err)
-}
-
-func (m *model) saveSheet() {
-	said, err := m.bench.table.Sheet(m.bench.Save, m.bench.rest)
-	m.bench.tell(m, said, err)
-}
-
-// runAgain begins another run of the apparatus.
-func (m *model) runAgain() {
-	if !m.bench.lend(m) {
-		return
-	}
-	said, err := m.bench.table.Again()
-	if err == nil {
-		m.bench.begun(m)
-		m.bench.to(m, m.bench.form)
-	}
-	m.bench.tell(m, said, err)
-}
-
-func (b *atBench) tell(m *model, said string, err error) {
-	if err != nil {
-		said = record.Sentence(err)
-	}
-	m.say(said)
-}

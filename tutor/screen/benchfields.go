@@ -1,34 +1,15 @@
 package screen
 
 import (
-	"strings"
-
 	"example.org/standstill/tutor/bench"
 )
 
 // question says what the line is for.
 func (f *form) question(m *model) string {
-	if f.asking {
-		question, _ := m.bench.table.Form.Unsure(f.at)
-		_, text := noteOf(question)
-		return text
+	if f.asking != nil {
+		return f.asking.Text
 	}
-	e := f.field(m)
-	return saidFieldAsked(e) + " " + f.whenEmpty(m, e)
-}
-
-// whenEmpty says what an empty field comes to.
-func (f *form) whenEmpty(m *model, e *bench.Field) string {
-	switch file := m.bench.table.Form.File(e); {
-	case e.Kind == bench.Reading:
-		return saidReadEmpty
-	case e.Kind != bench.Measure:
-		return saidOwnEmpty(e)
-	case file == "":
-		return saidFileEmpty
-	default:
-		return saidLeftEmpty(file)
-	}
+	return m.bench.table.Form.Question(f.at)
 }
 
 // under is how the line is taken, or why it cannot be yet; a sample where it is empty.
@@ -38,15 +19,27 @@ func (f *form) under(m *model, cols, rows int) []row {
 	switch {
 	case isWord:
 		return []row{m.labelled(wordMeans, m.look.row(plain, m.whatItDoes(word)))}
-	case m.line.isEmpty() && f.asking:
-		return m.taken(f.at, f.field(m).Typed, cols)
+	case f.asking != nil:
+		return f.underAsked(m, cols)
 	case m.line.isEmpty(), text == f.field(m).Typed && f.field(m).Why != "":
 		// What is the matter with a bad value stands beside it.
 		return m.labelledText(wordSample, m.bench.table.Form.Sample(f.at), cols)
-	case strings.Contains(text, "="):
+	case bench.Assigns(text):
 		return m.assigned(text, cols)
 	}
-	return m.taken(f.at, f.typedText(m), cols)
+	return m.taken(f.at, text, cols)
+}
+
+// underAsked are the choices of what is asked about a field, or a sample.
+func (f *form) underAsked(m *model, cols int) []row {
+	var rows []row
+	for _, c := range f.asking.Choices {
+		rows = append(rows, m.labelledText("", c.Label, cols)...)
+	}
+	if rows == nil && f.asking.Sample != "" {
+		rows = m.labelledText(wordSample, f.asking.Sample, cols)
+	}
+	return rows
 }
 
 // assigned is how a line that names its field is taken.
@@ -150,6 +143,8 @@ func headingOf(k bench.Kind) string {
 		return wordSums
 	case bench.Reading:
 		return wordScales
+	case bench.Scale:
+		return wordShared
 	}
 	return wordOwn
 }

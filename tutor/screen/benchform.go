@@ -1,7 +1,7 @@
 package screen
 
 import (
-	"math"
+	"slices"
 	"strings"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -13,26 +13,30 @@ import (
 type form struct {
 	scroller
 	at     int
-	asking bool            // how sure the value of the field in hand is
-	unsure map[string]bool // values for which that was asked before
+	asking *bench.Question // about the field in hand, before anything else
 	before map[int]string  // the last good value that was typed over, by field
 }
 
 // newForm is the sheet of an empty or a reopened form.
-func newForm() *form { return &form{unsure: map[string]bool{}, before: map[int]string{}} }
+func newForm() *form { return &form{before: map[int]string{}} }
 
-func (f *form) step(m *model) benchStep {
-	if f.field(m).Kind == bench.Reading {
-		return stepReadings
-	}
-	return stepValues
+func (f *form) place(m *model) int {
+	kind := f.field(m).Kind
+	return slices.IndexFunc(m.bench.steps, func(s bench.Step) bool { return slices.Contains(s.Kinds, kind) })
 }
 
 func (f *form) field(m *model) *bench.Field { return &m.bench.table.Form.Fields[f.at] }
 
+// first goes to the first field of these kinds, unless one of them is in hand.
+func (f *form) first(m *model, kinds []bench.Kind) {
+	if !slices.Contains(kinds, f.field(m).Kind) {
+		f.to(m, slices.IndexFunc(m.bench.table.Form.Fields, func(e bench.Field) bool { return slices.Contains(kinds, e.Kind) }))
+	}
+}
+
 // load puts what stands in the field in hand into the line.
 func (f *form) load(m *model) {
-	f.asking = false
+	f.asking = nil
 	m.line.set(f.field(m).Typed)
 }
 
@@ -43,7 +47,7 @@ func (f *form) meant(m *model, text string) string {
 	text = m.bench.anew(m, text, m.bench.refused)
 	typed := f.field(m).Typed
 	rest := behind(text, typed)
-	if rest == "" || f.asking {
+	if rest == "" || f.asking != nil {
 		return text
 	}
 	if other := m.bench.anew(m, text, typed); other != text {
@@ -76,58 +80,70 @@ func (b *atBench) anew(m *model, text, front string) string {
 	return text
 }
 
-// typedText is what the line comes to for the field in hand.
-func (f *form) typedText(m *model) string {
-	if !f.asking {
-		return f.meant(m, m.line.text())
+// commit puts the line into its field, good or bad, or answers what is asked about it.
+// It is false where the line has to stay: it names a letter and cannot be taken there, or
+// something is asked.
+func (f *form) commit(m *model) bool {
+	b, text := m.bench, f.meant(m, m.line.text())
+	switch {
+	case f.asking != nil:
+		return f.answered(m, f.asking.Accept(m.line.text()))
+	case bench.Assigns(text):
+		field, answer := b.assign(m, text)
+		if answer.Stay && answer.Then == nil {
+			m.say(strings.Join(answer.Said, " ") + " " + saidMendLine)
+			return false
+		}
+		f.at = field
+		return f.answered(m, answer)
+	case strings.TrimSpace(text) == f.field(m).Typed:
+		return true
 	}
-	if m.line.isEmpty() {
-		return f.field(m).Typed
+	f.note(m, f.at)
+	answer := b.table.Put(f.at, text)
+	b.changed(m)
+	if answer.Stay && answer.Then == nil {
+		return true // what is the matter is shown at the field
 	}
-	return m.bench.table.Form.Surer(f.at, m.line.text())
+	return f.answered(m, answer)
 }
 
-// commit puts the line into its field, good or bad. It is false where the line names a
-// letter and cannot be taken there; it then stays as it is.
-func (f *form) commit(m *model) bool {
-	text := f.typedText(m)
-	if strings.Contains(text, "=") {
-		_, ok := f.assign(m, text)
-		return ok
+// answered takes what comes of a line: a question that follows, or the next field.
+func (f *form) answered(m *model, answer bench.Answer) bool {
+	m.bench.changed(m)
+	if len(answer.Said) > 1 || answer.Stay && answer.Then == nil {
+		m.say(strings.Join(answer.Said, " "))
 	}
-	f.asking = false
-	if strings.TrimSpace(text) != f.field(m).Typed {
-		f.note(m, f.at)
-		m.bench.table.Form.Type(f.at, text)
-		m.bench.changed(m)
+	if answer.Stay && answer.Then == nil {
+		return false
+	}
+	if f.asking = answer.Then; f.asking != nil {
+		m.line.set(f.asking.Typed)
+		return false
 	}
 	return true
 }
 
-// assign obeys a line that names its field.
-func (f *form) assign(m *model, text string) (field int, ok bool) {
-	field, why := m.bench.assign(m, text)
-	if why != "" {
-		m.say(why + " " + saidMendLine)
-		return f.at, false
+// settle answers what is still asked as an empty line does: the value is kept.
+func (f *form) settle() {
+	for f.asking != nil {
+		f.asking = f.asking.Accept("").Then
 	}
-	return field, true
 }
 
 // assign puts in a line such as alpha = 35 deg. A value that cannot be taken changes
-// nothing, and why says what is the matter.
-func (b *atBench) assign(m *model, text string) (field int, why string) {
-	field, value, why := b.table.Form.Aim(text)
+// nothing.
+func (b *atBench) assign(m *model, text string) (field int, answer bench.Answer) {
+	field, _, why := b.table.Form.Aim(text)
 	if why == "" {
 		b.form.note(m, field)
-		why = b.table.Form.Put(field, value)
 	}
-	if b.refused = ""; why != "" {
+	answer = b.table.Assign(text)
+	if b.refused = ""; answer.Stay && answer.Then == nil {
 		b.refused = strings.TrimSpace(m.line.text())
-		return field, why
 	}
 	b.changed(m)
-	return field, ""
+	return field, answer
 }
 
 // note keeps the good value of a field that is about to change.
@@ -149,7 +165,7 @@ func (b *atBench) stash(text string) {
 // canRestore reports whether another value stood in the field in hand.
 func (m *model) canRestore() bool {
 	f := m.bench.form
-	return m.isMeasuring() && m.sheet == sheet(f) && !f.asking && f.before[f.at] != "" && f.before[f.at] != m.line.text()
+	return m.isMeasuring() && m.sheet == sheet(f) && f.asking == nil && f.before[f.at] != "" && f.before[f.at] != m.line.text()
 }
 
 // restore brings the value into the line that stood in the field before.
@@ -172,69 +188,35 @@ func (f *form) to(m *model, at int) {
 }
 
 // enter takes the line for the field in hand and goes on to the next, once it can be read
-// and it is settled how sure it is.
+// and nothing is asked about it.
 func (f *form) enter(m *model, text string) {
-	text = f.meant(m, text)
-	switch {
-	case strings.Contains(text, "=") && !f.asking:
-		if at, ok := f.assign(m, text); ok {
-			f.to(m, at)
-			f.settle(m)
-		}
-	case f.asking:
-		f.answer(m)
-	case f.commit(m):
-		f.load(m)
-		f.settle(m)
+	was := f.at
+	if f.asking == nil && bench.Assigns(f.meant(m, text)) {
+		was = -1
 	}
-}
-
-// settle goes on from a field, unless it is bad or unsure.
-func (f *form) settle(m *model) {
-	e := f.field(m)
-	question, _ := m.bench.table.Form.Unsure(f.at)
-	switch {
-	case e.Why != "":
-	case question != "" && !f.unsure[e.Name()+e.Typed]:
-		f.unsure[e.Name()+e.Typed] = true
-		f.asking = true
-		m.line.set("")
-	default:
-		f.next(m)
-	}
-}
-
-// answer takes how sure a value is. What cannot be read stays in the line, and the value
-// as it was.
-func (f *form) answer(m *model) {
-	text := f.typedText(m)
-	if _, why := m.bench.table.Form.Echo(f.at, text); why != "" {
-		m.say(why)
+	if !f.commit(m) {
 		return
 	}
-	f.commit(m)
+	if f.field(m).Why != "" {
+		f.load(m)
+		return
+	}
+	if was < 0 {
+		f.to(m, f.at)
+	}
 	f.next(m)
 }
 
-// veryUnsure is the share of a value above which its uncertainty is more likely a slip.
-const veryUnsure = 0.2
-
-// next goes to the next field; from the values to the readings by way of the prediction
-// by hand, and from the last to the result.
+// next goes to the next field, and from the last field of a step to the step after it.
 func (f *form) next(m *model) {
 	fields := m.bench.table.Form.Fields
-	if e := f.field(m); e.Value.U() > veryUnsure*math.Abs(e.Value.Estimate) {
-		m.say(saidVeryUnsure(e))
+	step := f.place(m)
+	if f.at+1 < len(fields) && slices.Contains(m.bench.steps[step].Kinds, fields[f.at+1].Kind) {
+		f.to(m, f.at+1)
+		return
 	}
-	last := f.at+1 == len(fields)
-	toReadings := f.field(m).Kind != bench.Reading && !last && fields[f.at+1].Kind == bench.Reading
-	f.to(m, f.at+1)
-	switch {
-	case last:
-		m.showOutcome(pageResult)
-	case toReadings:
-		m.bench.offer(m, (*model).home)
-	}
+	f.load(m)
+	m.bench.goOn(m, step+1)
 }
 
 func (f *form) typed(*model) {}
@@ -244,7 +226,7 @@ func (f *form) keys(m *model) []binding {
 	if f.at+1 == len(m.bench.table.Form.Fields) {
 		keys[1] = m.on.toResult
 	}
-	if f.asking || f.field(m).Why != "" || m.line.text() != f.field(m).Typed {
+	if f.asking != nil || f.field(m).Why != "" || m.line.text() != f.field(m).Typed {
 		keys = []binding{m.on.takeIt, m.on.upDown}
 	}
 	if !m.line.isEmpty() {

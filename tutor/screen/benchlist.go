@@ -32,7 +32,7 @@ func shelvesOf(bank *problems.Bank) []tutor.Shelf {
 	return shelves
 }
 
-func (apparatus) step(*model) benchStep { return noStep }
+func (apparatus) place(*model) int { return -1 }
 
 func (a apparatus) question(*model) string { return saidWhichApparatus }
 

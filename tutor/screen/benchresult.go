@@ -32,37 +32,55 @@ type outcome struct {
 	notes  []string
 }
 
-func (*outcome) step(*model) benchStep { return stepResult }
+func (*outcome) place(m *model) int { return m.bench.named(bench.StepResult) }
 
-// showOutcome shows a page, once the students had the offer to predict by hand. Where
-// there is no result, the field that stands in its way is in hand.
-func (m *model) showOutcome(page int) {
-	if !m.bench.lend(m) {
-		return
-	}
-	r, why := m.bench.result()
-	if why != nil {
-		m.bench.mend(m, why)
-		return
-	}
-	m.bench.offer(m, func(m *model) { m.openOutcome(&outcome{page: page, result: r}) })
+// pageOf is the page of a command.
+func pageOf(p bench.Page) (int, bool) {
+	i := slices.Index([]bench.Page{bench.PageResult, bench.PageBudget, bench.PagePlot, bench.PageValues}, p)
+	return i, i >= 0
 }
 
-// openOutcome lays the pages of a result on the screen.
-func (m *model) openOutcome(o *outcome) {
-	if !m.bench.lend(m) || !m.bench.keep(m) {
+// showOutcome shows a page, once the students had the offer to predict by hand.
+func (m *model) showOutcome(page int) {
+	b := m.bench
+	if !b.lend(m) {
 		return
 	}
-	m.bench.passed[stepResult] = true
-	for i := range m.bench.table.Form.Fields {
-		if e := &m.bench.table.Form.Fields[i]; e.Kind == bench.Measure {
+	step := b.named(bench.StepByHand)
+	if q, ok := b.steps[step].Ask(&b.table); ok {
+		by := b.rest
+		b.put(m, step, q, func(m *model) { m.bench.rest = by; m.openOutcome(&outcome{page: page}); m.bench.rest = "" })
+		return
+	}
+	m.openOutcome(&outcome{page: page})
+}
+
+// openOutcome lays the pages of a result on the screen. Where there is none, the field
+// that stands in its way is in hand.
+func (m *model) openOutcome(o *outcome) {
+	b := m.bench
+	if !b.lend(m) {
+		return
+	}
+	var why []string
+	if o.result, why = b.result(); why != nil {
+		b.mend(m, why)
+		return
+	}
+	if !b.keep(m) {
+		return
+	}
+	b.at = b.named(bench.StepResult)
+	b.table.Passed(bench.StepResult)
+	for i := range b.table.Form.Fields {
+		if e := &b.table.Form.Fields[i]; e.Kind == bench.Measure {
 			o.letter = append(o.letter, e.Letter)
 		}
 	}
 	o.by = -1
 	m.sheet = o
 	if o.page == pagePlot {
-		o.plot(m, m.bench.rest)
+		o.plot(m, b.rest)
 	}
 	if o.page == pagePlot && o.scene.Plot == nil {
 		why := m.said
@@ -81,17 +99,16 @@ func (b *atBench) mend(m *model, why []string) {
 	m.say(strings.Join(why, " "))
 }
 
-func (m *model) showPlot() { m.showOutcome(pagePlot) }
-
-// plot draws against a letter; "" for the one that tells most.
+// plot draws against a letter or an expression; "" for the letter that tells most.
 func (o *outcome) plot(m *model, by string) {
-	scene, notes, why, err := m.bench.table.Plot(by)
-	if err != nil || why != "" {
-		m.bench.tell(m, why, err)
+	c, _, _ := bench.CommandOf("plot")
+	answer := m.bench.table.Do(c, by)
+	if answer.Scene == nil {
+		m.say(strings.Join(answer.Said, " "))
 		return
 	}
-	o.scene, o.notes = scene, notes
-	o.by = slices.IndexFunc(o.letter, func(l string) bool { return glyph(l) == scene.Plot.X.Name })
+	o.scene, o.notes = *answer.Scene, answer.Said
+	o.by = slices.IndexFunc(o.letter, func(l string) bool { return glyph(l) == o.scene.Plot.X.Name })
 }
 
 func (o *outcome) question(*model) string { return saidWhatNext }
@@ -101,7 +118,7 @@ func (o *outcome) under(m *model, cols, rows int) []row {
 	if word, ok := m.wordOf(text); ok {
 		return []row{m.labelled(wordMeans, m.look.row(plain, m.whatItDoes(word)))}
 	}
-	if strings.Contains(text, "=") {
+	if bench.Assigns(text) {
 		return m.assigned(text, cols)
 	}
 	return nil
@@ -156,23 +173,32 @@ func (o *outcome) enter(m *model, text string) {
 	switch {
 	case m.line.isEmpty():
 		m.home()
-	case !strings.Contains(text, "="):
+	case !bench.Assigns(text):
 		m.say(saidNothingAfter)
 	default:
 		o.change(m, text)
 	}
 }
 
+// change takes a letter and its value; where something is asked about it, the form does
+// that, with the field in hand.
 func (o *outcome) change(m *model, text string) {
-	field, why := m.bench.assign(m, text)
-	if why != "" {
-		m.say(why)
+	b := m.bench
+	field, answer := b.assign(m, text)
+	switch {
+	case answer.Then != nil:
+		b.form.at = field
+		m.home()
+		b.form.answered(m, answer)
+		return
+	case answer.Stay:
+		m.say(strings.Join(answer.Said, " "))
 		return
 	}
-	m.bench.form.at = field
-	r, wrong := m.bench.result()
+	b.form.at = field
+	r, wrong := b.result()
 	if wrong != nil {
-		m.bench.mend(m, wrong)
+		b.mend(m, wrong)
 		return
 	}
 	m.line.set("")
@@ -180,8 +206,8 @@ func (o *outcome) change(m *model, text string) {
 	if r.Warnings != nil {
 		page = pageResult
 	}
-	m.openOutcome(&outcome{page: page, result: r})
-	m.say(saidChanged(&m.bench.table.Form.Fields[field]))
+	m.openOutcome(&outcome{page: page})
+	m.say(strings.Join(answer.Said, " "))
 }
 
 func (o *outcome) body(m *model, cols, rows int) []row {

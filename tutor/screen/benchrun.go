@@ -1,8 +1,8 @@
 package screen
 
 import (
+	"strconv"
 	"strings"
-	"time"
 
 	"example.org/standstill/checker"
 	"example.org/standstill/problems"
@@ -17,21 +17,21 @@ import (
 type atBench struct {
 	table bench.Table
 	Bench
-	zone *time.Location
 
+	steps    []bench.Step
+	at       int   // the step in hand
 	base     sheet // that others lie over
 	form     *form
-	hand     *byHand
+	hand     *asking            // from where somebody was led to predict by hand
 	ref      *checker.Reference // with the numbers that were measured
 	warnings []string
-	passed   [benchSteps]bool
 	outcome  outcomeOf
 	rest     string // what is typed behind a word
 	refused  string // the line that named a field and could not be taken
 }
 
 func newBench(t *tutor.Tutor, b Bench) *atBench {
-	return &atBench{Bench: b, table: bench.Table{Tutor: t}, zone: time.Local}
+	return &atBench{Bench: b, table: bench.Table{Tutor: t, Save: b.Save, Names: b.Names}, steps: bench.Script()}
 }
 
 // isAtBench reports whether the bench is on the screen, and not the lesson of one who
@@ -58,13 +58,12 @@ func (b *atBench) take(m *model, p *problems.Problem) {
 		return
 	}
 	b.begun(m)
-	b.to(m, &cautions{})
+	b.goOn(m, 0)
 }
 
 // begun follows a form that was put in hand.
 func (b *atBench) begun(m *model) {
 	b.form = newForm()
-	b.passed[stepByHand], b.passed[stepResult] = false, false
 	b.changed(m)
 }
 
@@ -144,16 +143,23 @@ func (b *atBench) keep(m *model) bool {
 	return err == nil
 }
 
+// number is that of the run in hand, as it is typed.
+func (b *atBench) number() string { return strconv.Itoa(b.table.Number()) }
+
 // close keeps what was typed, a half-typed value too. What can be kept nowhere is handed
 // on to the lines of text, if these are to follow.
 func (b *atBench) close(m *model) {
 	switch {
 	case b.hasLine(m):
-		if !b.form.commit(m) {
-			b.stash(b.form.typedText(m))
+		if !b.form.commit(m) && b.form.asking == nil {
+			b.stash(m.line.text())
 		}
-	case m.isAtBench() && m.isMeasuring() && strings.Contains(m.line.text(), "="):
-		if _, why := b.assign(m, m.line.text()); why != "" {
+		b.form.settle()
+	case m.isAtBench() && m.isMeasuring() && bench.Assigns(m.line.text()):
+		if _, answer := b.assign(m, m.line.text()); answer.Then != nil {
+			b.form.asking = answer.Then
+			b.form.settle()
+		} else if answer.Stay {
 			b.stash(m.line.text())
 		}
 	}

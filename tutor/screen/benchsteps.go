@@ -6,73 +6,89 @@ import (
 	"example.org/standstill/tutor/bench"
 )
 
-// benchStep is a part of a run, in the order in which a table goes through it.
-type benchStep int
-
-const (
-	stepCautions benchStep = iota
-	stepNames
-	stepValues
-	stepByHand
-	stepReadings
-	stepResult
-	benchSteps
-
-	noStep benchStep = -1 // nothing is on the table yet
-)
-
-// stepWords name the steps on the rope.
-func stepWords() [benchSteps]string {
-	return [benchSteps]string{"Caution", "Names", "Values", "By hand", "Readings", "Result"}
-}
-
-// stepped is a sheet that belongs to a step.
-type stepped interface{ step(*model) benchStep }
+// placed is a sheet that belongs to a step of the script.
+type placed interface{ place(*model) int }
 
 // step is the one in hand: that of the sheet, else of the one under it.
-func (b *atBench) step(m *model) benchStep {
+func (b *atBench) step(m *model) int {
 	for _, s := range []sheet{m.sheet, b.base} {
-		if s, ok := s.(stepped); ok {
-			return s.step(m)
+		if s, ok := s.(placed); ok {
+			return s.place(m)
 		}
 	}
-	return noStep
+	return b.at
 }
 
-// steps are the words of a run on their rope, taut as far as the table has come.
+// named is the step of a name.
+func (b *atBench) named(name string) int {
+	return slices.IndexFunc(b.steps, func(s bench.Step) bool { return s.Name == name })
+}
+
+// goOn goes to the first step from one on that has something to ask.
+func (b *atBench) goOn(m *model, from int) {
+	for i := from; i < len(b.steps); i++ {
+		s := &b.steps[i]
+		b.at = i
+		switch {
+		case s.Kinds != nil:
+			b.to(m, b.form)
+			b.form.first(m, s.Kinds)
+			return
+		case s.Ask == nil:
+			m.openOutcome(&outcome{page: pageResult})
+			return
+		}
+		if q, ok := s.Ask(&b.table); ok {
+			b.put(m, i, q, func(m *model) { b.goOn(m, i) })
+			return
+		}
+	}
+	m.home()
+}
+
+// put lays the question of a step.
+func (b *atBench) put(m *model, step int, q *bench.Question, then func(*model)) {
+	s := &b.steps[step]
+	a := &asking{step: step, title: s.Title, q: q, then: then}
+	if s.Shows != nil {
+		a.shows = s.Shows(&b.table)
+	}
+	if b.form == nil || step < b.named(bench.StepValues) {
+		b.base, m.lent = a, true
+	} else if !b.lend(m) {
+		return
+	}
+	b.ask(m, a)
+}
+
+// rope are the words of a run on their rope, taut as far as the table has come.
 func (m *model) steps() row {
-	at := m.bench.step(m)
-	spans := make([]span, benchSteps)
-	for i, word := range stepWords() {
-		switch step := benchStep(i); {
-		case step == at:
-			spans[i] = m.look.text(bold, m.look.signs.handLeft+" "+word+" "+m.look.signs.handRight)
-		case m.bench.isDone(step):
-			spans[i] = m.look.text(good, " "+m.look.signs.done+" "+word+" ")
+	at, place := m.bench.step(m), -1
+	var spans []span
+	for i, s := range m.bench.steps {
+		switch word := s.Name; {
+		case word == "":
+			continue
+		case i == at, i < at && m.bench.nameless(i+1, at):
+			place = len(spans)
+			spans = append(spans, m.look.text(bold, m.look.signs.handLeft+" "+word+" "+m.look.signs.handRight))
+		case m.bench.table.Form != nil && s.IsDone != nil && s.IsDone(&m.bench.table):
+			spans = append(spans, m.look.text(good, " "+m.look.signs.done+" "+word+" "))
 		default:
-			spans[i] = m.look.text(quiet, " "+word+" ")
+			spans = append(spans, m.look.text(quiet, " "+word+" "))
 		}
 	}
-	return m.alongRope(spans, int(at))
+	return m.alongRope(spans, place)
 }
 
-// isDone reports whether a step holds what belongs there.
-func (b *atBench) isDone(s benchStep) bool {
-	switch s {
-	case stepNames:
-		return len(b.table.Students) > 0
-	case stepValues, stepReadings:
-		return b.holds(s == stepReadings)
+// nameless reports whether the steps from one to another have no name of their own.
+func (b *atBench) nameless(from, to int) bool {
+	for _, s := range b.steps[from : to+1] {
+		if s.Name != "" {
+			return false
+		}
 	}
-	return b.passed[s]
-}
-
-// holds reports whether a value that can be used stands in the form; a reading, or
-// what is put into the sums.
-func (b *atBench) holds(reading bool) bool {
-	return b.table.Form != nil && slices.ContainsFunc(b.table.Form.Fields, func(e bench.Field) bool {
-		return (e.Kind == bench.Reading) == reading && e.Good()
-	})
+	return true
 }
 
 // benchTop is the apparatus and who is at the table.

@@ -144,6 +144,15 @@ func (v Value) Taken() string {
 	return WithUnit(x, v.Unit) + ", u = " + WithUnit(u, v.Unit) + ": " + strings.Join(parts, "; ")
 }
 
+// Short is what was taken from a value, without what it is made of: "35.00°, u = 0.41°".
+func (v Value) Short() string {
+	short, _, _ := strings.Cut(v.Taken(), ": ")
+	if v.Measured && len(v.Parts) == 0 {
+		short += ", exact"
+	}
+	return short
+}
+
 // SaidExact says that a value has no uncertainty.
 const SaidExact = "taken as exact"
 

@@ -1,0 +1,127 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"os"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"example.org/standstill/tutor/bench"
+	"example.org/standstill/tutor/picture"
+)
+
+func benchSeriesCommand(a *app) *cobra.Command {
+	var line, residuals string
+	var plain bool
+	c := &cobra.Command{
+		Use:   "series RUN…",
+		Short: "Put runs of one apparatus in a table, with a straight line through them",
+		Long: `Prints a table of the runs and what is the same in all of them, as a scale that is
+always high. With --line, a straight line with slope and intercept, their uncertainties,
+and what the equations say that they should be; with --residuals, a plot of a letter's
+readings less its predictions.`,
+		Example: "  standstill bench series 1-5\n  standstill bench series 1-5 --line 'T against 1/(2 sin theta)'\n  standstill bench series 1 2 4 --residuals T1",
+		Args:    severalRuns,
+		RunE: func(_ *cobra.Command, args []string) error {
+			return a.withTrials(args, func(trials []bench.Trial) error {
+				s, why := bench.NewSeries(trials)
+				if why != "" {
+					return errors.New(why)
+				}
+				answer, why := s.Answer(line, residuals)
+				if why != "" {
+					return errors.New(why)
+				}
+				if err := a.printBlocks("", answer.Blocks, plain); err != nil || answer.Scene == nil {
+					return err
+				}
+				return a.printScene(*answer.Scene, plain)
+			})
+		},
+	}
+	c.Flags().StringVar(&line, "line", "", "two `axes`, as in 'T against 1/(2 sin theta)'; 'through 0' after them leaves the intercept out")
+	c.Flags().StringVar(&residuals, "residuals", "", "plot the residuals of this `letter`")
+	c.Flags().BoolVar(&plain, "plain", false, "lines of text without columns, sentences in place of a drawing")
+	return c
+}
+
+// printScene draws a scene, or says what it shows.
+func (a *app) printScene(scene picture.Scene, plain bool) error {
+	lines := picture.Braille(scene, plotCols, plotRows).Lines()
+	if plain {
+		lines = picture.Sentences(scene)
+	}
+	_, err := fmt.Fprintln(a.Out, strings.Join(lines, "\n"))
+	return err
+}
+
+func benchExportCommand(a *app) *cobra.Command {
+	var out string
+	c := &cobra.Command{
+		Use:     "export RUN…",
+		Short:   "Write runs of one apparatus as a table (CSV)",
+		Long:    "Writes one row for each run: what was measured and read, each with its standard uncertainty, what is predicted, notes and conclusion. The first row has letters and units.",
+		Example: "  standstill bench export 1-5 --out runs.csv",
+		Args:    severalRuns,
+		RunE: func(_ *cobra.Command, args []string) error {
+			return a.withTrials(args, func(trials []bench.Trial) error {
+				table, err := bench.Export(trials)
+				if err != nil {
+					return err
+				}
+				return a.write(out, trials[0].Form().Problem().ID+"-runs.csv", table)
+			})
+		},
+	}
+	c.Flags().StringVar(&out, "out", "", "the `file` to write; - for standard output")
+	return c
+}
+
+func benchImportCommand(a *app) *cobra.Command {
+	var students []string
+	c := &cobra.Command{
+		Use:   "import PROBLEM FILE",
+		Short: "Read runs from a table (CSV)",
+		Long: `Reads a table whose first row has letters and units, as in "m / kg,alpha / deg,T1 read / N",
+and saves a run for each row below it. u(m) / kg is the standard uncertainty of m; a cell may
+also hold what could be typed, as in 35; 34.5 deg div 1 deg. What is predicted is not read.`,
+		Example: "  standstill bench import canal-lantern runs.csv --student Ana --student Ben",
+		Args:    exactly(2, "the id of a problem or a file, and a table"),
+		RunE: func(_ *cobra.Command, args []string) error {
+			o, err := a.surroundings()
+			if err != nil {
+				return err
+			}
+			if len(students) == 0 {
+				return misuse{errors.New(saidImportForWhom)}
+			}
+			p, err := a.model(args[0], o)
+			if err != nil {
+				return err
+			}
+			file, err := os.Open(args[1])
+			if err != nil {
+				return said(err)
+			}
+			defer file.Close()
+			forms, wrong, err := bench.Import(p, file)
+			if err != nil {
+				return err
+			}
+			if err := a.refused(wrong); err != nil {
+				return err
+			}
+			for _, f := range forms {
+				if err := a.keepRun(f, students, o); err != nil {
+					return err
+				}
+			}
+			_, err = fmt.Fprintf(a.Out, saidImported+"\n", len(forms))
+			return err
+		},
+	}
+	c.Flags().StringArrayVar(&students, "student", nil, "a `student` of the group that made the runs")
+	return c
+}

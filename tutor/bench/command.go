@@ -1,0 +1,325 @@
+package bench
+
+import (
+	"strings"
+
+	"example.org/standstill/tutor/picture"
+	"example.org/standstill/tutor/record"
+)
+
+// Command is a word that can be typed once there is an apparatus on the table. Does says
+// what it does, Takes what may stand behind it, as it may be typed; "" for nothing.
+type Command struct {
+	Word, Takes string
+	Does        string
+	do          func(t *Table, rest string) Answer
+}
+
+// Commands is the table of these words, in the order in which help and the menu list
+// them. Some others belong to lines or to the screen alone: help, leave.
+func Commands() []Command {
+	show := func(page Page) func(*Table, string) Answer {
+		return func(t *Table, _ string) Answer { return t.page(page) }
+	}
+	tell := func(title string, lines func(*Table) []string) func(*Table, string) Answer {
+		return func(t *Table, _ string) Answer {
+			return Answer{Title: title, Blocks: []Block{{Title: title, Lines: lines(t)}}}
+		}
+	}
+	return []Command{
+		{"result", "", "Prediction and comparison", show(PageResult)},
+		{"budget", "", "Where the uncertainty comes from", show(PageBudget)},
+		{"plot", "alpha", "Prediction and readings against a letter or an expression", (*Table).plot},
+		{"values", "", "What was understood from what you typed", show(PageValues)},
+		{"series", "1-5", "Your runs in a table, and what is the same in all", (*Table).series},
+		{"residuals", "T1", "Reading less prediction, run by run", (*Table).residuals},
+		{"line", "T against 1/(2 sin theta)", "A straight line through your runs", (*Table).line},
+		{"predict", "Ana", "Predict by hand, on the measured numbers", (*Table).predictNow},
+		{"again", "", "Another run: these values, new readings", func(t *Table, _ string) Answer { return t.again() }},
+		{"runs", "all", "Your runs, or all: open one, compare several", (*Table).listRuns},
+		{"open", "1", "Open a run", func(t *Table, number string) Answer { return t.openOr(number) }},
+		{"compare", "1 2", "Compare runs of this apparatus", (*Table).compareRuns},
+		{"students", "Ana, Ben", "Who is at the table; others join", (*Table).atTable},
+		{"note", "the ring stuck", "Add a note to the run; it is in the report", (*Table).note},
+		{"conclusion", "T grows as 1/sin θ", "Write the conclusion of the run", (*Table).conclude},
+		{"report", "my-run.html", "Save a page for the lab book", (*Table).report},
+		{"sheet", "my-sheet.html", "Save a sheet to fill in by hand", (*Table).sheet},
+		{"export", "my-runs.csv", "Save your runs as a table for other programs", (*Table).export},
+		{"look", "", "Systematic errors to look for", tell(titleSystematic, func(*Table) []string { return Systematic() })},
+		{"cautions", "", "The cautions again", tell(titleCaution, func(*Table) []string { return Cautions() })},
+		{"warnings", "", "The warnings about these values", tell(titleWarning, (*Table).warnings)},
+		{"text", "", "The text of the problem", tell(titleApparatus, func(t *Table) []string { return []string{t.Form.Statement()} })},
+		{"drawing", "", "The apparatus with the measured angles", (*Table).drawing},
+	}
+}
+
+// CommandOf finds the command that a line begins with, and what stands behind it; a word
+// that takes nothing stands alone.
+func CommandOf(line string) (c Command, rest string, ok bool) {
+	first, rest, _ := strings.Cut(strings.TrimSpace(line), " ")
+	rest = strings.TrimSpace(rest)
+	for _, c := range Commands() {
+		if strings.EqualFold(c.Word, first) {
+			return c, rest, rest == "" || c.Takes != ""
+		}
+	}
+	return c, "", false
+}
+
+// Do obeys a command.
+func (t *Table) Do(c Command, rest string) Answer { return c.do(t, rest) }
+
+func (t *Table) again() Answer {
+	said, err := t.Again()
+	if err != nil {
+		return refuses(record.Sentence(err))
+	}
+	return Answer{Said: []string{said}, Opened: true}
+}
+
+// plot draws what is predicted against a letter or an expression, with the readings of
+// this group's runs; with "all" behind it, of everybody's.
+func (t *Table) plot(by string) Answer {
+	by, all := withoutAll(by)
+	which := ""
+	if all {
+		which = "all"
+	}
+	trials, why := t.chosen(which)
+	if why != "" {
+		return refuses(why)
+	}
+	scene, notes, why := Plot(trials, by)
+	if why != "" {
+		return refuses(why)
+	}
+	return Answer{Page: PagePlot, Title: scene.Title, Scene: &scene, Said: notes}
+}
+
+// withoutAll takes the word all off the end of a text.
+func withoutAll(text string) (string, bool) {
+	if strings.EqualFold(text, "all") {
+		return "", true
+	}
+	head, found := strings.CutSuffix(text, " all")
+	return strings.TrimSpace(head), found
+}
+
+// together is the series of the runs that are named, of all of the group's where none is.
+func (t *Table) together(numbers string) (*Series, string) {
+	trials, why := t.chosen(numbers)
+	if why != "" {
+		return nil, why
+	}
+	return NewSeries(trials)
+}
+
+func (t *Table) series(numbers string) Answer {
+	s, why := t.together(numbers)
+	if why != "" {
+		return refuses(why)
+	}
+	answer, _ := s.Answer("", "")
+	return answer
+}
+
+func (t *Table) residuals(letter string) Answer {
+	s, why := t.together("")
+	if why == "" && letter == "" {
+		if letters := s.letters(); len(letters) > 0 {
+			letter = letters[0]
+		} else {
+			why = saidNothingRead
+		}
+	}
+	if why != "" {
+		return refuses(why)
+	}
+	answer, why := s.Answer("", letter)
+	if why != "" {
+		return refuses(why)
+	}
+	return answer
+}
+
+// Answer is a series with its table; with a straight line where two axes are named, or a
+// plot of the residuals of a letter. why is a sentence about what cannot be.
+func (s *Series) Answer(axes, residuals string) (a Answer, why string) {
+	switch {
+	case residuals != "":
+		letter, ok := s.model.letter(residuals)
+		if !ok {
+			return a, s.model.saidNoLetter(residuals)
+		}
+		scene := s.Scene(letter)
+		return Answer{Title: scene.Title, Scene: &scene}, ""
+	case axes == "":
+		return Answer{Title: titleSeries, Blocks: s.Blocks()}, ""
+	}
+	x, y, origin := splitAxes(axes)
+	if x == "" || y == "" {
+		return a, saidLineSample
+	}
+	l, why := s.Line(x, y, origin)
+	if why != "" {
+		return a, why
+	}
+	scene := l.Scene()
+	return Answer{Title: l.Title(), Blocks: l.Blocks(), Scene: &scene}, ""
+}
+
+func (t *Table) line(axes string) Answer {
+	if axes == "" {
+		return refuses(saidLineSample)
+	}
+	s, why := t.together("")
+	if why != "" {
+		return refuses(why)
+	}
+	answer, why := s.Answer(axes, "")
+	if why != "" {
+		return refuses(why)
+	}
+	t.axes = axes
+	return answer
+}
+
+func (t *Table) predictNow(name string) Answer {
+	if name == "" && len(t.Students) != 1 {
+		if len(t.Students) == 0 {
+			return refuses(saidNobodyThere)
+		}
+		return Answer{Then: t.ByHand()}
+	}
+	return t.predict(name)
+}
+
+// listRuns lists this group's runs, or all, to be opened or compared.
+func (t *Table) listRuns(which string) Answer {
+	if err := t.Keep(); err != nil {
+		return refuses(record.Sentence(err))
+	}
+	runs, err := Runs(t.Tutor.Record, "")
+	if err != nil {
+		return refuses(record.Sentence(err))
+	}
+	text := saidWhichRun
+	if !strings.EqualFold(which, "all") {
+		own := make([]Run, 0, len(runs))
+		for _, run := range runs {
+			if t.isOurs(run) {
+				own = append(own, run)
+			}
+		}
+		if len(own) < len(runs) {
+			text += " " + saidOthersRuns
+		}
+		runs = own
+	}
+	if len(runs) == 0 {
+		return refuses(strings.TrimSpace(saidNoRuns + " " + strings.TrimPrefix(text, saidWhichRun)))
+	}
+	return Answer{Title: titleRuns, Then: &Question{Text: text, Choices: t.choices(runs), Many: true, Free: true, accept: func(line string) Answer {
+		if line == "" {
+			return says()
+		}
+		return t.openOr(line)
+	}}}
+}
+
+// openOr opens the run of a number, or compares several.
+func (t *Table) openOr(numbers string) Answer {
+	switch len(Numbers(numbers)) {
+	case 0:
+		return t.listRuns("")
+	case 1:
+		return t.open(numbers)
+	}
+	return t.compareRuns(numbers)
+}
+
+func (t *Table) compareRuns(numbers string) Answer {
+	if numbers == "" {
+		return t.listRuns("")
+	}
+	trials, why := t.chosen(numbers)
+	if why != "" {
+		return refuses(why)
+	}
+	blocks, why := Compare(trials)
+	if why != "" {
+		return refuses(why)
+	}
+	return Answer{Title: blocks[0].Title, Blocks: blocks}
+}
+
+// atTable takes others in, or asks who joins and says how far each predicted by hand.
+func (t *Table) atTable(others string) Answer {
+	join := func(line string) Answer {
+		if line == "" {
+			return says()
+		}
+		if why := t.Enrol(line); why != "" {
+			return refuses(why)
+		}
+		if err := t.Keep(); err != nil {
+			return refuses(record.Sentence(err))
+		}
+		return says(t.Seated())
+	}
+	if others != "" {
+		return join(others)
+	}
+	return Answer{Title: titleNames, Said: t.Standings(), Then: &Question{Text: saidJoining, Sample: sampleNames, Free: true, accept: join}}
+}
+
+func (t *Table) note(text string) Answer {
+	if text == "" {
+		return Answer{Title: titleNotes, Blocks: t.Form.written()}
+	}
+	t.Form.Notes = append(t.Form.Notes, text)
+	return t.noted(saidNoted)
+}
+
+func (t *Table) conclude(text string) Answer {
+	if text == "" {
+		return Answer{Title: titleNotes, Blocks: t.Form.written()}
+	}
+	t.Form.Conclusion = text
+	return t.noted(saidConcluded)
+}
+
+func (t *Table) noted(said string) Answer {
+	if err := t.Keep(); err != nil {
+		return refuses(record.Sentence(err))
+	}
+	return says(said)
+}
+
+// written is what the group noted and concluded.
+func (f *Form) written() []Block {
+	if f.Notes == nil && f.Conclusion == "" {
+		return []Block{{Title: titleNotes, Lines: []string{saidNoNotes}}}
+	}
+	conclusion := Block{Title: titleConclusion}
+	if f.Conclusion != "" {
+		conclusion.Lines = []string{f.Conclusion}
+	}
+	return []Block{{Title: titleNotes, Lines: f.Notes}, conclusion}
+}
+
+func (t *Table) warnings() []string {
+	warnings := t.Form.Warnings()
+	if r, why := t.Form.Result(); why == nil && t.passed[StepResult] {
+		warnings = r.Warnings
+	}
+	if warnings == nil {
+		return []string{saidNoWarnings}
+	}
+	return warnings
+}
+
+func (t *Table) drawing(string) Answer {
+	scene := picture.OfProblem(t.Form.Ref(), picture.View{})
+	return Answer{Title: titleApparatus, Scene: &scene}
+}

@@ -1,0 +1,188 @@
+package bench
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"example.org/standstill/tutor/record"
+)
+
+// Step is one part of a run, in the order in which a table goes through it. It shows
+// blocks, asks one question again and again until that is answered, or has fields to be
+// filled. Lines of text and the screen only set what it says: a new step is a row of
+// Script and nothing else.
+type Step struct {
+	Name   string                         // as the screen's row of steps has it; "" for one that belongs to the step before
+	Title  string                         // over what is shown or chosen
+	Shows  func(*Table) []Block           // nil for nothing
+	Ask    func(*Table) (*Question, bool) // nil for a step of fields; false where there is nothing to ask
+	Kinds  []Kind                         // of its fields
+	IsDone func(*Table) bool
+}
+
+// Names of steps that others know of.
+const (
+	StepCautions = "Caution"
+	StepNames    = "Names"
+	StepValues   = "Values"
+	StepByHand   = "By hand"
+	StepReadings = "Readings"
+	StepResult   = "Result"
+)
+
+// Script is a run from beginning to end.
+func Script() []Step {
+	return []Step{
+		{Name: StepCautions, Title: titleCaution, Shows: func(*Table) []Block { return []Block{CautionBlock()} }, Ask: (*Table).askCautions, IsDone: passed(StepCautions)},
+		{Name: StepNames, Title: titleNames, Shows: (*Table).whoSees, Ask: (*Table).askNames, IsDone: func(t *Table) bool { return len(t.Students) > 0 }},
+		{Title: titleEarlier, Ask: (*Table).askEarlier},
+		{Name: StepValues, Kinds: []Kind{Measure, Hanger, Ring, Scale}, IsDone: filled(Measure, Hanger, Ring, Scale)},
+		{Name: StepByHand, Title: StepByHand, Ask: (*Table).askByHand, IsDone: passed(StepByHand)},
+		{Name: StepReadings, Kinds: []Kind{Reading}, IsDone: filled(Reading)},
+		{Name: StepResult, IsDone: passed(StepResult)},
+	}
+}
+
+func passed(step string) func(*Table) bool { return func(t *Table) bool { return t.passed[step] } }
+
+// filled reports whether a value that can be used stands in a field of these kinds.
+func filled(kinds ...Kind) func(*Table) bool {
+	return func(t *Table) bool {
+		return t.Form != nil && slices.ContainsFunc(t.Form.Fields, func(e Field) bool { return slices.Contains(kinds, e.Kind) && e.Good() })
+	}
+}
+
+func (t *Table) askCautions() (*Question, bool) {
+	return &Question{Text: saidReadCautions, onward: true, accept: func(string) Answer {
+		t.pass(StepCautions, true)
+		return says()
+	}}, !t.passed[StepCautions]
+}
+
+func (t *Table) whoSees() []Block {
+	return []Block{{Title: titleNames, Lines: saidWhoSees(t.Tutor.Kept())}}
+}
+
+func (t *Table) askNames() (*Question, bool) {
+	return &Question{Text: saidWho, Sample: sampleNames, Typed: strings.Join(t.Names, ", "), accept: func(line string) Answer {
+		t.Students = nil
+		if why := t.Enrol(line); why != "" {
+			return refuses(why)
+		}
+		t.pass(StepNames, true)
+		return says(t.Seated())
+	}}, !t.passed[StepNames]
+}
+
+// askEarlier offers the runs of this apparatus, those of others too.
+func (t *Table) askEarlier() (*Question, bool) {
+	runs, err := t.Runs(true)
+	if err != nil || len(runs) == 0 || t.passed[titleEarlier] {
+		return nil, false
+	}
+	q := &Question{Text: saidReopen, Choices: []Choice{{Label: choiceNewRun}}, accept: func(line string) Answer {
+		if line == "" {
+			t.pass(titleEarlier, true)
+			return says()
+		}
+		a := t.open(line)
+		t.pass(titleEarlier, !a.Stay)
+		return a
+	}}
+	q.Choices = append(q.Choices, t.choices(runs)...)
+	return q, true
+}
+
+// choices are runs to be picked from.
+func (t *Table) choices(runs []Run) []Choice {
+	who, _ := Names(t.Tutor.Record)
+	choices := make([]Choice, len(runs))
+	for i, run := range runs {
+		head, typed, _ := strings.Cut(run.Said(who, t.zone()), ": ")
+		choices[i] = Choice{head, typed, fmt.Sprint(run.Number)}
+	}
+	return choices
+}
+
+// open puts the run of a number in hand.
+func (t *Table) open(number string) Answer {
+	if err := t.Keep(); err != nil {
+		return refuses(record.Sentence(err))
+	}
+	run, why := t.Numbered(number)
+	if why != "" {
+		return refuses(why)
+	}
+	said, ok := t.Open(run)
+	return Answer{Said: []string{said}, Stay: !ok, Opened: ok}
+}
+
+// askByHand has each student predict on the measured numbers before the equations are
+// solved for them.
+func (t *Table) askByHand() (*Question, bool) {
+	if _, why := t.Form.Copy(); t.passed[StepByHand] || len(t.Students) == 0 || why != "" || t.Form.Bad() != nil {
+		return nil, false
+	}
+	return t.ByHand(), true
+}
+
+// ByHand asks who predicts by hand. An empty line goes on.
+func (t *Table) ByHand() *Question {
+	text := saidByHand
+	if t.passed[StepResult] {
+		text = saidByHandLate
+	}
+	q := &Question{Text: text, accept: func(line string) Answer {
+		if line == "" {
+			t.pass(StepByHand, true)
+			return says()
+		}
+		return t.predict(line)
+	}}
+	for i, said := range t.Standings() {
+		q.Choices = append(q.Choices, Choice{Label: said, Line: t.Students[i].Name})
+	}
+	q.Choices = append(q.Choices, Choice{Label: choiceGoOn})
+	return q
+}
+
+// predict leads the student of a name through the lesson on the measured numbers.
+func (t *Table) predict(name string) Answer {
+	if _, why := t.Form.Copy(); why != "" {
+		return refuses(why)
+	}
+	s, why := t.Called(name)
+	if why != "" {
+		return refuses(why)
+	}
+	if err := t.Keep(); err != nil {
+		return refuses(record.Sentence(err))
+	}
+	return Answer{Stay: true, Predicts: &s}
+}
+
+// Result keeps the run and is its result, or what stands in the way of one.
+func (t *Table) Result() Answer { return t.page(PageResult) }
+
+// page is one page of the result.
+func (t *Table) page(page Page) Answer {
+	r, why := t.Form.Result()
+	if why != nil {
+		return refuses(append(why, saidCorrectValues)...)
+	}
+	a := Answer{Page: page}
+	switch page {
+	case PageResult:
+		a.Blocks = append([]Block{{Title: titleWarning, Lines: r.Warnings}}, r.Main()...)
+	case PageBudget:
+		a.Blocks = r.Details()
+	case PageValues:
+		a.Blocks = r.MeasuredBlocks()
+	}
+	t.pass(StepResult, true)
+	if err := t.Keep(); err != nil {
+		a.Said = []string{record.Sentence(err)}
+	}
+	return a
+}
