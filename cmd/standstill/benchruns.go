@@ -89,7 +89,7 @@ func benchPlotCommand(a *app) *cobra.Command {
 		Use:     "plot RUN…",
 		Short:   "Plot prediction and readings against an angle or an expression",
 		Long:    "Draws the curve of the last run named, with a point and its bars for every reading of all of them; with --plain, says what the drawing shows.",
-		Example: "  standstill bench plot 1 2\n  standstill bench plot 1-5 --by '1/(2 sin theta)'",
+		Example: "  standstill bench plot 1 2\n  standstill bench plot 1-2 --by 1/sin(alpha)",
 		Args:    severalRuns,
 		RunE: func(_ *cobra.Command, args []string) error {
 			return a.withTrials(args, func(trials []bench.Trial) error {

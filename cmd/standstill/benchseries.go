@@ -19,10 +19,10 @@ func benchSeriesCommand(a *app) *cobra.Command {
 		Use:   "series RUN…",
 		Short: "Put runs of one apparatus in a table, with a straight line through them",
 		Long: `Prints a table of the runs and what is the same in all of them, as a scale that is
-always high. With --line, a straight line with slope and intercept, their uncertainties,
+always high. With --line 'T against 1/(2 sin theta)', a straight line with slope and intercept, their uncertainties,
 and what the equations say that they should be; with --residuals, a plot of a letter's
 readings less its predictions.`,
-		Example: "  standstill bench series 1-5\n  standstill bench series 1-5 --line 'T against 1/(2 sin theta)'\n  standstill bench series 1 2 4 --residuals T1",
+		Example: "  standstill bench series 1-4\n  standstill bench series 1 2 4 --residuals T1",
 		Args:    severalRuns,
 		RunE: func(_ *cobra.Command, args []string) error {
 			return a.withTrials(args, func(trials []bench.Trial) error {
@@ -63,7 +63,7 @@ func benchExportCommand(a *app) *cobra.Command {
 		Use:     "export RUN…",
 		Short:   "Write runs of one apparatus as a table (CSV)",
 		Long:    "Writes one row for each run: what was measured and read, each with its standard uncertainty, what is predicted, notes and conclusion. The first row has letters and units.",
-		Example: "  standstill bench export 1-5 --out runs.csv",
+		Example: "  standstill bench export 1-2 --out runs.csv",
 		Args:    severalRuns,
 		RunE: func(_ *cobra.Command, args []string) error {
 			return a.withTrials(args, func(trials []bench.Trial) error {
