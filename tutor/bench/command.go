@@ -203,18 +203,10 @@ func (t *Table) listRuns(which string) Answer {
 	if err != nil {
 		return refuses(record.Sentence(err))
 	}
-	text := saidWhichRun
-	if !strings.EqualFold(which, "all") {
-		own := make([]Run, 0, len(runs))
-		for _, run := range runs {
-			if t.isOurs(run) {
-				own = append(own, run)
-			}
-		}
-		if len(own) < len(runs) {
-			text += " " + saidOthersRuns
-		}
-		runs = own
+	text, every := saidWhichRun, len(t.ofUs(runs, true))
+	runs = t.ofUs(runs, strings.EqualFold(which, "all"))
+	if len(runs) < every {
+		text += " " + saidOthersRuns
 	}
 	if len(runs) == 0 {
 		return refuses(strings.TrimSpace(saidNoRuns + " " + strings.TrimPrefix(text, saidWhichRun)))

@@ -154,7 +154,7 @@ func (t *Table) Numbered(number string) (Run, string) {
 	if err != nil {
 		return Run{}, record.Sentence(err)
 	}
-	return pick(runs, number)
+	return pick(t.ofUs(runs, true), number)
 }
 
 // Open puts a run in hand as it was typed, and says so; ok is false, and the sentence
@@ -198,10 +198,16 @@ func (t *Table) Again() (said string, err error) {
 // Runs are those of this apparatus: of this group, or of all.
 func (t *Table) Runs(all bool) ([]Run, error) {
 	runs, err := Runs(t.Tutor.Record, t.Form.problem.ID)
-	if !all {
-		runs = slices.DeleteFunc(runs, func(run Run) bool { return !t.isOurs(run) })
+	return t.ofUs(runs, all), err
+}
+
+// ofUs leaves out the runs of other groups unless all are asked for; a visitor sees none
+// of these.
+func (t *Table) ofUs(runs []Run, all bool) []Run {
+	if all && !t.Tutor.IsVisit() {
+		return runs
 	}
-	return runs, err
+	return slices.DeleteFunc(slices.Clone(runs), func(run Run) bool { return !t.isOurs(run) })
 }
 
 // Trials are the runs of this apparatus that have a result, the one in hand last: those

@@ -8,8 +8,15 @@ import (
 	"example.org/standstill/tutor/bench"
 )
 
-// goToBench is the word that leads back from a prediction by hand.
-const goToBench tutor.Word = "bench"
+// Words that others know of: goToBench leads back from a prediction by hand, and some
+// commands write files.
+const (
+	goToBench tutor.Word = "bench"
+	askResult tutor.Word = "result"
+	askReport tutor.Word = "report"
+	askSheet  tutor.Word = "sheet"
+	askExport tutor.Word = "export"
+)
 
 // benchKeys are the keys of commands. A key does what comes nearest to what it does in a
 // lesson.
@@ -91,7 +98,8 @@ func (b *atBench) wordOf(m *model, text string) (word tutor.Word, rest string, o
 // a value.
 func (b *atBench) wordIn(m *model, text string) (word tutor.Word, rest string, ok bool) {
 	if c, rest, ok := bench.CommandOf(text); c.Word != "" {
-		return tutor.Word(c.Word), rest, ok && m.isMeasuring()
+		known := slices.ContainsFunc(m.actions, func(a action) bool { return a.word == tutor.Word(c.Word) })
+		return tutor.Word(c.Word), rest, ok && known && m.isMeasuring()
 	}
 	first, rest, _ := strings.Cut(strings.TrimSpace(text), " ")
 	for _, a := range m.actions {

@@ -15,7 +15,7 @@ const goToLesson tutor.Word = "lesson"
 func visitActions(all []action) []action {
 	atBench := slices.ContainsFunc(all, func(a action) bool { return a.word == askResult })
 	all = slices.DeleteFunc(slices.Clone(all), func(a action) bool {
-		return a.word == tutor.AskStudent || a.word == askReport || a.word == askSheet
+		return a.word == tutor.AskStudent || a.word == askReport || a.word == askSheet || a.word == askExport
 	})
 	way := action{goToBench, binding{}, menuVisitBench, always, func(m *model) { m.goTo(ToBench) }}
 	if atBench {
