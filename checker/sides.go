@@ -49,6 +49,7 @@ var (
 	compass     = regexp.MustCompile(`(?i)\b(?:(north|south)(?:\s*-?\s*(east|west))?|(east|west))\b`)
 	arrowRight  = regexp.MustCompile(`→|[-−–=]+>`)
 	nextNumber  = regexp.MustCompile(`(?i)\b(up|down|left|right|slope|ramp|incline)\s+\d{1,2}\s*$`)
+	sizeBehind  = regexp.MustCompile(`[(=,]\s*\d+(?:[.,]\d+)?\s*(?:k?N|lb)\b\s*\)?`)
 	// angleBehind matches the angle of a force behind its side, which the drawing has.
 	angleBehind = regexp.MustCompile(`(?i)[(,]?\s*\b(?:at\s+)?(?:an\s+)?(?:angle\s+)?(?:of\s+)?(?:\d+(?:[.,]\d+)?\s*(?:°|deg(?:rees?)?\b)|[αβγδθφ](?:\b|$|\s))(?:\s*(?:from|to|with|off)\s+(?:the\s+)?(?:[-+]?[xy](?:[-\s]*axis)?|horizontal|vertical|level)\b)?\s*\)?`)
 )
@@ -89,7 +90,7 @@ func parseEntry(text string) entry {
 			rest = w.pattern.ReplaceAllString(rest, " ")
 		}
 	}
-	rest = angleBehind.ReplaceAllString(rest, " ")
+	rest = sizeBehind.ReplaceAllString(angleBehind.ReplaceAllString(rest, " "), " ")
 	named := strings.Join(strings.Fields(fillers.ReplaceAllString(rest, " ")), " ")
 	if e.named = named != ""; !e.named {
 		// "pull right", "A left": what leads is the force, not a filler.

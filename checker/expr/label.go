@@ -115,7 +115,7 @@ const (
 // axisName matches "x:", "in the x direction:", "R(→):", "↑:". Groups hold the axis.
 var axisName = regexp.MustCompile(`^\s*(?:(?:(?i:in|along|for|on|resolving|resolve|sum|forces)\s+)*(?i:the\s+)?[+]?\(?([xyXY])\)?` + sideShape + `\s*:` +
 	`|(?:(?i:R|Res|resolve|resolving|F|sum|[ΣΣ∑]\s*F?)\.?\s*)?[(\[]\s*` + arrowShape + `\s*[)\]]\s*[:=,]?` +
-	`|(?:[ΣΣ∑]\s*F?)?\s*` + arrowShape + `\s*[:]|[ΣΣ∑]\s*F?\s*` + arrowShape + `\s*=)\s*`)
+	`|[↑↓]\s+|(?:[ΣΣ∑]\s*F?)?\s*` + arrowShape + `\s*[:]|[ΣΣ∑]\s*F?\s*` + arrowShape + `\s*=)\s*`)
 
 func (s *scanner) axisLabel(text string) opening {
 	m := axisName.FindStringSubmatch(text)
@@ -130,7 +130,7 @@ func (s *scanner) axisLabel(text string) opening {
 func AxisLabel(text string) int { return runesIn(axisName.FindString(text)) }
 
 // sumName matches the name of a sum in front of an equation. Groups: 1 and 2 the axis.
-var sumName = regexp.MustCompile(`^\s*(?:(?:[ΣΣ∑]|(?i:sum|net|total|sigma))\s*(?i:of\s+)?(?:the\s+)?\(?\s*(?i:forces?|F)?\s*(?i:in|along)?\s*(?:the\s+)?[_,]?[({]?\s*(?i:net)?,?\s*([xyXYₓ])[)}]*(?i:-?\s*(?:direction|axis|forces|components))?\s*\)?` +
+var sumName = regexp.MustCompile(`^\s*(?:(?:[ΣΣ∑]|(?i:sum|net|total|sigma))\s*(?i:of\s+)?(?:the\s+)?\(?\s*(?i:forces?|F)?\s*(?i:in|along)?\s*(?:the\s+)?[_,]?[({]?\s*(?i:net)?[A-Z]?\d?,?\s*([xyXYₓ])[)}]*(?i:-?\s*(?:direction|axis|forces|components))?\s*\)?` +
 	`(?:\s*(?i:on|for)\s+(?i:the\s+)?\pL[\pL\pN]*)?|(?i:F)_?\{?\s*(?i:net|tot|total)\s*,?\s*([xyXY])\}?)\s*(?:=\s*0\s*:|[=:])`)
 
 var plainName = regexp.MustCompile(`^\s*(?:F_?\{?([xyₓ])\}?\s*([=:])|(?i:(?:horizontal|vertical)(?:ly)?\s*:))`)

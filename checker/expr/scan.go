@@ -34,13 +34,15 @@ const (
 )
 
 // token is a piece of the text. letter is set on a unit that could be one of the
-// problem's letters too (N, m, g, s); unknown on a name that is not one.
+// problem's letters too (N, m, g, s); unknown on a name that is not one, said on one that
+// was typed in words.
 type token struct {
 	kind     tokenKind
 	text     string
 	num      quantity.Number
 	letter   string
 	unknown  bool
+	said     bool
 	pos, end int
 }
 

@@ -1,6 +1,7 @@
 package expr
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 
@@ -20,16 +21,16 @@ var spoken = []struct {
 	{"times, multiplied by", tokTimes, "·"},
 	{"over, divided by", tokSlash, "/"},
 	{"zero, nothing, nil", tokNumber, "0"},
-	{"one, first", tokNumber, "1"},
-	{"two, twice, double, second", tokNumber, "2"},
-	{"three, third", tokNumber, "3"},
+	{"one", tokNumber, "1"},
+	{"two, twice, double", tokNumber, "2"},
+	{"three", tokNumber, "3"},
 	{"half, half of", tokNumber, "0.5"},
 	{"squared", tokPower, "²"},
 	{"square root of, square root", tokFunction, "sqrt"},
 	{"arc sin, arc sine, inv sin, inverse sin, inverse sine, sin inverse", tokFunction, "asin"},
 	{"arc cos, arc cosine, inv cos, inverse cos, inverse cosine, cos inverse", tokFunction, "acos"},
 	{"arc tan, arc tangent, inv tan, inverse tan, inverse tangent, tan inverse", tokFunction, "atan"},
-	{"of, the, sub, to, about, approximately, approx, roughly, exactly", tokEnd, ""},
+	{"of, the, sub, about, approximately, approx, roughly, exactly", tokEnd, ""},
 }
 
 // spokenWords is the same by phrase.
@@ -59,7 +60,7 @@ func (s *scanner) spokenAt() bool {
 			return false
 		}
 		if name, ok := s.letters.phrases[keys[i]]; ok {
-			s.put(token{kind: tokName, text: s.letters.inPlace(name, keys[i], s.last())}, ends[i]-s.at)
+			s.put(token{kind: tokName, text: s.letters.inPlace(name, keys[i], s.last()), said: true}, ends[i]-s.at)
 			return true
 		}
 		if t, ok := spokenWords[keys[i]]; ok {
@@ -82,9 +83,11 @@ func (s *scanner) phrasesAhead() (ends []int, keys []string) {
 		if i == start {
 			break
 		}
-		key += strings.ToLower(string(s.runes[start:i]))
+		key += strings.ToLower(normal(s.runes[start:i]).text)
 		ends, keys = append(ends, i), append(keys, key)
-		if at(s.runes, i) != ' ' {
+		if r := at(s.runes, i); r == '-' {
+			i++ // x-component
+		} else if r != ' ' {
 			break
 		}
 		i = skip(s.runes, i, " ")
@@ -131,7 +134,7 @@ func (l *Letters) Phrase(words, name string) {
 	if l.phrases == nil {
 		l.phrases = map[string]string{}
 	}
-	key := strings.ToLower(strings.Join(strings.Fields(words), " "))
+	key := strings.ToLower(normal([]rune(strings.Join(strings.Fields(words), " "))).text)
 	if _, taken := l.phrases[key]; !taken {
 		l.phrases[key] = name
 	}
@@ -160,10 +163,34 @@ func (s *scanner) gather() {
 		if n, length := s.index(i + 1); t.unknown && length > 0 {
 			s.join(i, length, t.text+n)
 		}
-		if axis := s.tokens[i+1]; !s.tokens[i].unknown && i == 0 && axis.kind == tokName && axis.unknown && len(s.tokens) > 2 && s.tokens[2].kind == tokEquals {
-			s.join(i, 1, s.tokens[i].text+axis.text)
+		if again := s.tokens[i+1]; t.said && again.kind == tokName && again.text == t.text {
+			s.tokens = slices.Delete(s.tokens, i, i+1) // "the mass m"
+			continue
+		}
+		if axis, length := s.axisBehind(); i == 0 && !s.tokens[0].unknown && length > 0 {
+			s.join(0, length, s.tokens[0].text+axis)
 		}
 	}
+}
+
+// axisBehind reads the axis of a component that stands apart from its letter in front of an
+// equals sign, T1 x = or T1(x) =, and says how many tokens it takes.
+func (s *scanner) axisBehind() (axis string, length int) {
+	kinds := func(want ...tokenKind) bool {
+		for i, kind := range want {
+			if i+1 >= len(s.tokens) || s.tokens[i+1].kind != kind {
+				return false
+			}
+		}
+		return true
+	}
+	switch {
+	case kinds(tokName, tokEquals) && s.tokens[1].unknown:
+		return s.tokens[1].text, 1
+	case kinds(tokOpen, tokName, tokClose, tokEquals) && s.tokens[2].unknown:
+		return s.tokens[2].text, 3
+	}
+	return "", 0
 }
 
 // index reads a whole number, in brackets or bare, and says how many tokens it takes.

@@ -57,6 +57,7 @@ func (x *Vocabulary) addNames(l *expr.Letters, m *statics.Model, body *statics.B
 		l.Measures(c.Name, quantity.Force)
 		if body == nil || m.Bodies[c.Body].Name == body.Name {
 			addSpellings(l, c)
+			l.Phrase(c.Axis.String()+" component of "+c.Force.Name, c.Name)
 		}
 	}
 	forces := forcesOn(m, body)
@@ -131,13 +132,31 @@ func ofKind(forces []*statics.Force, kind statics.Kind) []*statics.Force {
 	return some
 }
 
+// onlyUnknown returns the force that is alone of its kind, or alone in being asked for.
+func onlyUnknown(forces []*statics.Force) *statics.Force {
+	if len(forces) == 1 {
+		return forces[0]
+	}
+	var only *statics.Force
+	for _, f := range forces {
+		if f.Size != nil {
+			continue
+		}
+		if only != nil {
+			return nil
+		}
+		only = f
+	}
+	return only
+}
+
 // addKind adds the names of the forces of one kind: alone it has the kind's own names,
 // and each has them with its index or letter behind.
 func addKind(l *expr.Letters, forces []*statics.Force, names string) {
+	if only := onlyUnknown(forces); only != nil {
+		addPhrases(l, names, only.Name)
+	}
 	for _, f := range forces {
-		if len(forces) == 1 {
-			addPhrases(l, names, f.Name)
-		}
 		for name := range strings.SplitSeq(names, ", ") {
 			l.Phrase(name+" "+f.Name, f.Name)
 			_, index := cutIndex(f.Name)
