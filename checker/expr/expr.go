@@ -14,6 +14,8 @@
 package expr
 
 import (
+	"slices"
+
 	"example.org/standstill/checker/quantity"
 )
 
@@ -52,14 +54,15 @@ type Node struct {
 }
 
 // Line is one equation, chain of equations, or expression: Sides has one entry
-// for an expression, two for an equation, more for a chain. Unequal says that a sign between
-// them is < or > or the like. Axis is "x" or "y" where the line named its sum ("ΣFx ="),
+// for an expression, two for an equation, more for a chain. Signs are those between them,
+// one fewer: "=", or where Unequal is set, "<", ">", "≤", "≥" or "≠" among them. Axis is "x" or "y" where the line named its sum ("ΣFx ="),
 // Body the body that was named in front. Paper says that a slash was read as
 // on paper ("w/2 sin θ" is w over 2 sin θ), Slash that there was a choice; Named
 // that "Fx =" is the sum's name though there is a force F; Lettered that a unit behind
 // a number was read as a letter, or g as the gram, which is not what is usual.
 type Line struct {
 	Sides        []*Node
+	Signs        []string
 	Unequal      bool
 	Axis, Body   string
 	Slash, Paper bool
@@ -94,7 +97,7 @@ func Equal(a, b *Node) bool {
 
 // EqualLines reports whether two lines have the same sides in the same order.
 func EqualLines(a, b Line) bool {
-	if len(a.Sides) != len(b.Sides) || a.Unequal != b.Unequal {
+	if len(a.Sides) != len(b.Sides) || a.Unequal != b.Unequal || a.Unequal && !slices.Equal(a.Signs, b.Signs) {
 		return false
 	}
 	for i := range a.Sides {

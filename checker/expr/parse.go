@@ -23,6 +23,7 @@ type parser struct {
 	depth int
 	bars  int
 	slash bool
+	past  bool // a function was taken to act on more than the brackets behind it
 }
 
 // Read reads one line: an expression, an equation or a chain of equations. The
@@ -86,6 +87,7 @@ type attempt struct {
 	met      choice // the choices that there were
 	free     int    // the units that could be letters
 	letterly int    // those that are letters
+	past     bool   // a function acts on more than the brackets behind it
 }
 
 // A text of ordinary length is read in so many ways at most, a long one in few.
@@ -126,6 +128,9 @@ func (l *Letters) rank(a attempt) int {
 	}
 	if a.free > 0 && len(a.line.Sides) > 1 && !hasNames(a.line) {
 		rank += 50
+	}
+	if a.past {
+		rank += 200
 	}
 	if a.free+int(a.met&^choosePaper) > 0 && !l.agrees(a.line) {
 		rank += 100
@@ -198,7 +203,7 @@ func (r *rereading) readAs(w way) attempt {
 	s.place(r.page)
 	p := &parser{scanner: &s}
 	line, err := p.line()
-	a := attempt{way: w, line: line, err: err, met: p.met, free: free, letterly: s.letterly}
+	a := attempt{way: w, line: line, err: err, met: p.met, free: free, letterly: s.letterly, past: p.past}
 	if err != nil {
 		return a
 	}
@@ -272,6 +277,7 @@ func (p *parser) line() (Line, *ReadError) {
 		if !more {
 			break
 		}
+		line.Signs = append(line.Signs, sign.text)
 		line.Unequal = line.Unequal || sign.text != "="
 	}
 	if t := p.peekToken(); t.kind != tokEnd {
@@ -639,6 +645,7 @@ func (p *parser) argumentOf(function string) (*Node, *ReadError) {
 	if bracket == (p.take&chooseArgument == 0) {
 		return arg, nil
 	}
+	p.past = p.past || bracket
 	p.next = start
 	return p.product()
 }

@@ -1,6 +1,7 @@
 package expr
 
 import (
+	"slices"
 	"strings"
 )
 
@@ -8,17 +9,50 @@ import (
 // same tree: real minus signs, degree marks, no sign between factors that cannot
 // be mistaken.
 func (l *Letters) Print(line Line) string {
+	text := l.print(line, false)
+	if !l.hasDoubtful(line) {
+		return text
+	}
+	// A symbol that is a letter as well stays where it is read as the unit again.
+	if again, err := l.Read(text); err == nil && EqualLines(again.Lines[0], line) {
+		return text
+	}
+	return l.print(line, true)
+}
+
+func (l *Letters) print(line Line, words bool) string {
 	sides := make([]string, len(line.Sides))
 	for i, s := range line.Sides {
-		sides[i] = l.PrintNode(s)
+		sides[i] = l.printSide(s, words)
 	}
-	return strings.Join(sides, " = ")
+	if !line.Unequal || len(line.Signs) != len(sides)-1 {
+		return strings.Join(sides, " = ")
+	}
+	text := sides[0]
+	for i, sign := range line.Signs {
+		text += " " + sign + " " + sides[i+1]
+	}
+	return text
+}
+
+// hasDoubtful reports whether a unit of the line is one of the problem's letters, too.
+func (l *Letters) hasDoubtful(line Line) bool {
+	return slices.ContainsFunc(line.Sides, func(side *Node) bool {
+		found := false
+		side.Walk(func(n *Node) {
+			_, isLetter := l.typed[n.Unit]
+			found = found || n.Unit != "" && isLetter
+		})
+		return found
+	})
 }
 
 // PrintNode writes one side.
-func (l *Letters) PrintNode(n *Node) string {
+func (l *Letters) PrintNode(n *Node) string { return l.printSide(n, false) }
+
+func (l *Letters) printSide(n *Node, words bool) string {
 	p := printer{letters: l, name: Glyph}
-	p.words = len(n.Names()) > 0
+	p.words = words || len(n.Names()) > 0
 	return p.print(n, levelSum)
 }
 

@@ -198,12 +198,11 @@ func (s *scanner) mark(r rune) error {
 // equal counts as equal, and an arrow that is left inside a statement is an equals sign.
 var relations = []struct{ shapes, sign string }{
 	{"<==> <=> <-> --> ==> ~= =~ == := => -> =:", "="},
-	{"<= =< >= ≤ ≥ < > ≠ !=", "≠"},
+	{"<= =< ≤", "≤"}, {">= ≥", "≥"}, {"< ≪", "<"}, {"> ≫", ">"}, {"!= ≠", "≠"},
 	{"= ≈ ≅ ≃ ≐ ≒ ∼ ~ ≡ ⇒ → ⇔", "="},
 }
 
-// relation finds the sign between two sides that stands here; "≠" is any sign that does
-// not say that they are equal.
+// relation finds the sign between two sides that stands here.
 func (s *scanner) relation() (length int, sign string) {
 	ahead := string(s.runes[s.at:min(len(s.runes), s.at+4)])
 	for _, row := range relations {
