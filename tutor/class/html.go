@@ -143,5 +143,9 @@ func drawingOf(bank *problems.Bank, id string, n int) template.HTML {
 	if err != nil {
 		return ""
 	}
-	return template.HTML(picture.Numbered(picture.SVG(picture.OfProblem(ref, picture.View{Stage: checker.Diagram}), 320, 224), n))
+	scene := picture.OfProblem(ref, picture.View{Stage: checker.Diagram})
+	if setup := picture.NewSetup(ref, p.Figure); setup != nil {
+		scene = picture.Scene{Title: p.Title, Setup: setup}
+	}
+	return template.HTML(picture.Numbered(picture.SVG(scene, 320, 224), n))
 }

@@ -25,7 +25,7 @@ func saidHandIn(err error) string {
 
 // The headings and sentences of a report.
 const (
-	saidReport    = "%s (class code %s), %s: %d students, %d problems set, %d entries."
+	saidReport    = "%s (number key %s), %s: %d students, %d problems set, %d entries."
 	headSet       = "Set work"
 	headStudent   = "Student"
 	headStudents  = "Students"
@@ -165,7 +165,7 @@ const (
 	saidElsewhere  = " Left out, of students who are not on the list: %d."
 	saidBesides    = " Left out, of somebody else: %d."
 	saidRefused    = " Left out, in a form that cannot be kept: %d."
-	saidOtherClass = " It names the class code %s."
+	saidOtherClass = " It names the number key %s."
 )
 
 // What is said of a page that is shown.

@@ -117,7 +117,7 @@ func (c *Column) counts(of int) string {
 		}
 	}
 	if c.Spent > 0 {
-		said += ", " + minutes(c.Spent) + " in the middle"
+		said += ", median time " + minutes(c.Spent)
 	}
 	return said
 }

@@ -20,9 +20,10 @@ type Paper struct {
 	Page    *tutor.Page
 }
 
-// space is how many ruled rows each stage gets.
+// space is how many ruled rows each stage gets; those of the last stage that go over
+// the page are cut off.
 var space = map[checker.Stage]int{
-	checker.Diagram: 0, checker.Components: 3, checker.XSum: 2, checker.YSum: 2, checker.Solve: 7,
+	checker.Diagram: 0, checker.Components: 3, checker.XSum: 2, checker.YSum: 2, checker.Solve: 20,
 }
 
 // drawings is how many drawings a paper and its key have.
@@ -31,7 +32,7 @@ const drawings = 4
 // drawn is the size of a drawing on paper, in CSS pixels.
 const (
 	drawnWide = 304
-	drawnHigh = 208
+	drawnHigh = 180
 )
 
 // stage is one part of the work to be done.
@@ -39,6 +40,7 @@ type stage struct {
 	Title string
 	Asks  string
 	Rows  []struct{}
+	Last  bool // takes what the page has left
 }
 
 // side is one paper ready to be set.
@@ -79,7 +81,7 @@ func lay(p Paper) side {
 		Answer: figure(p.Page, picture.View{Solved: true}),
 	}
 	for _, st := range checker.Stages {
-		s.Stages = append(s.Stages, stage{Title: tutor.Title(st), Asks: asks[st], Rows: make([]struct{}, space[st])})
+		s.Stages = append(s.Stages, stage{Title: tutor.Title(st), Asks: asks[st], Rows: make([]struct{}, space[st]), Last: st == checker.Solve})
 	}
 	return s
 }
