@@ -155,12 +155,13 @@ func (c *choosing) isDue(slip Chance, after []Chance, at time.Time) (days int, i
 	return 0, len(after) == 0 && c.past.sitting(slip.Time) == c.past.sitting(at) && c.othersSince(slip, at) >= othersFor
 }
 
-// othersSince counts the other problems begun between a slip and a time.
+// othersSince counts the other problems begun after a slip and over by a time; who only
+// looks at a problem and goes on has not practised it.
 func (c *choosing) othersSince(slip Chance, at time.Time) int {
 	others := map[string]bool{}
 	for i := range c.past.Pages {
 		p := &c.past.Pages[i]
-		if p.Problem != slip.Problem && p.Begun.After(slip.Time) && p.Begun.Before(at) {
+		if p.Problem != slip.Problem && p.Over && p.Begun.After(slip.Time) && !p.Last.After(at) {
 			others[p.Problem] = true
 		}
 	}
@@ -176,7 +177,7 @@ func (c *choosing) wasReturn() bool {
 			was = false // at most every second problem
 			continue
 		}
-		was = slices.ContainsFunc(c.due(p.Begun.Add(-time.Millisecond)), func(d dueIdea) bool { return c.exercises(p.Problem, d.Idea) })
+		was = slices.ContainsFunc(c.due(p.Begun), func(d dueIdea) bool { return c.exercises(p.Problem, d.Idea) })
 	}
 	return was
 }

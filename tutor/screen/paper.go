@@ -79,7 +79,11 @@ func saidOf(l *tutor.Line, at int) string {
 	if at != first {
 		return all[at].Message
 	}
-	parts := append([]string{l.Doubt, all[at].Message}, l.Notes...)
+	parts := []string{l.Doubt}
+	if all[at].Verdict != checker.Wrong || len(l.Notes) == 0 {
+		parts = append(parts, all[at].Message) // else the rule says where, too, and there is little room
+	}
+	parts = append(parts, l.Notes...)
 	if l.OffersHint {
 		parts = append(parts, saidHintIsNear)
 	}
