@@ -78,7 +78,6 @@ func (i Idea) Title() string {
 type exercise struct {
 	stage           checker.Stage
 	forces          []*statics.Force
-	axis            statics.Axis
 	across          bool // the item is a component that is zero
 	resolves        bool // components stand in it
 	severalTensions bool
