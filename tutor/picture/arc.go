@@ -78,6 +78,10 @@ func letterAt(sweep float64) float64 {
 // has no room between the sides and stands on the far side of the axis instead.
 const narrow = 330
 
+// leastArcRows is the height below which angles have their letters alone: an arc of a few
+// dots would read as a part of an arrow.
+const leastArcRows = 14
+
 // arcNote is an arc with its letter.
 type arcNote struct {
 	name                string
@@ -88,7 +92,9 @@ type arcNote struct {
 
 func (f *figure) arcOf(a arcNote) {
 	l := look{tag: TagAngle, strong: a.strong}
-	f.arc(l, a.centre, a.radius, a.from, a.sweep)
+	if f.fine || f.area.rows() >= leastArcRows {
+		f.arc(l, a.centre, a.radius, a.from, a.sweep)
+	}
 	way := heading(a.from + a.sweep*letterAt(a.sweep))
 	at, dir := a.centre.along(way, a.radius+1.5), way
 	if math.Abs(a.sweep)*a.radius < narrow {

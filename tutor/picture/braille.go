@@ -14,6 +14,9 @@ var dashes = [...]struct{ on, off int }{solid: {1, 0}, dashed: {3, 2}, dotted: {
 // set inks one dot.
 func (g *grid) set(x, y int, l look) {
 	if m := g.at(x>>1, y>>2); m != nil {
+		if m.arms != 0 && min(l.tag, tagForce) > min(m.tag, tagForce) {
+			m.arms = 0 // what is behind gives way
+		}
 		m.dots |= brailleBit[y&3][x&1]
 		m.ink(l)
 	}
@@ -27,6 +30,10 @@ func (g *grid) dot(s *stroke) {
 	case round:
 		g.dotRound(s)
 	case wedge:
+		if s.head {
+			g.head(s)
+			return
+		}
 		g.dotWedge(s)
 	case coil:
 		g.dotPath(s, zigzag(s.points[0], s.points[1]))
@@ -40,8 +47,26 @@ func (g *grid) dot(s *stroke) {
 func (g *grid) dotPath(s *stroke, points []vec) {
 	step := 0
 	for i := 1; i < len(points); i++ {
+		if s.square && g.dotRule(s, points[i-1], points[i]) {
+			continue
+		}
 		step = g.dotLine(s, points[i-1], points[i], step)
 	}
+}
+
+// dotRule draws a level or vertical line with whole characters; it reports whether the line
+// is one.
+func (g *grid) dotRule(s *stroke, a, b vec) bool {
+	if math.Abs(a.x-b.x) > 0.6 && math.Abs(a.y-b.y) > 0.6 {
+		return false
+	}
+	a, b, seen := clip(a, b, vec{0, 0}, vec{float64(2*g.cols - 1), float64(4*g.rows - 1)})
+	if seen {
+		t := *s
+		t.points = []vec{a, b}
+		g.rule(&t)
+	}
+	return true
 }
 
 // dotLine sets the dots nearest to the line, one for each step along its

@@ -1,8 +1,6 @@
 package picture
 
-import (
-	"math"
-)
+import "math"
 
 // direction is where the chain's axis points, in degrees.
 func (c *Chain) direction() float64 {
@@ -10,12 +8,6 @@ func (c *Chain) direction() float64 {
 		return c.Tilt + 90
 	}
 	return c.Tilt
-}
-
-// upright tells whether the chain is rather high than wide.
-func (c *Chain) upright() bool {
-	way := heading(c.direction())
-	return math.Abs(way.y) > math.Abs(way.x)
 }
 
 // lengths gives each leg's length, so that the longer lane is 1.
@@ -67,15 +59,31 @@ func (c *Chain) links() [][2]float64 {
 	return ends
 }
 
-// laneGap is the way from the axis to either lane, in dots: a little over one
-// cell between the lanes.
-const laneGap = 3.5
+// positive says which way the axis of a sum points.
+func (c *Chain) positive() string {
+	switch {
+	case c.Positive != "":
+		return c.Positive
+	case c.Axis == AxisX && level(c.Tilt):
+		return "right"
+	case level(c.Tilt):
+		return "up"
+	case c.Axis == AxisX && heading(c.Tilt).y < 0:
+		return "up the slope"
+	case c.Axis == AxisX:
+		return "down the slope"
+	}
+	return "out of the slope"
+}
 
-// lanes is a chain in its place.
-type lanes struct {
-	along, side vec // the axis, and the side of the positive legs
-	start       vec
-	unit        float64 // dots of the longer lane
+// toScale tells whether the lengths of the legs are true.
+func (c *Chain) toScale() bool {
+	for _, l := range c.Legs {
+		if l.Size <= 0 {
+			return false
+		}
+	}
+	return true
 }
 
 // chain draws the parts of a sum.
@@ -83,85 +91,131 @@ func (d *drawing) chain(s *Scene, area box) {
 	d.legs(s.Chain, area, [...]string{AxisX: "x", AxisY: "y"}[s.Chain.Axis&1])
 }
 
-// legs draws a chain head to tail: the positive legs on one side of the axis,
-// the negative ones back on the other. Thin lines across show where the sum
-// starts and how far each leg gets.
-func (d *drawing) legs(c *Chain, area box, letter string) {
-	ends := c.links()
-	k := d.lanes(c, ends, area)
-	d.chainAxis(c, k, ends)
-	for i, l := range c.Legs {
-		off := k.side
-		if l.Negative {
-			off = off.times(-1)
-		}
-		from, to := k.at(ends[i][0]).along(off, laneGap), k.at(ends[i][1]).along(off, laneGap)
-		s := shaft{look: look{tag: ForceTag(l.Colour), strong: l.InHand}}
-		if l.Dashed {
-			s.dash = dashed
-		}
-		d.arrow(s, from, to)
-		d.note(label{rank: rankLeg, at: from.plus(to).times(0.5).along(off, 2), dir: off, look: s.look, area: area}, l.Label, "")
-	}
-	d.note(label{rank: rankAxis, at: k.at(1).along(k.along, 4), dir: k.along, look: look{tag: TagAxis}, area: area}, letter, "")
+// lanes is a chain in its place: a row for each leg, its label at the left.
+type lanes struct {
+	area       box
+	from, cols int // where the arrows are
+	low, unit  float64
+	row, step  int
 }
 
-// at is a place on the axis.
-func (k lanes) at(way float64) vec { return k.start.along(k.along, way*k.unit) }
+// at is the column of a place along the axis.
+func (k lanes) at(way float64) int { return k.from + nearest((way-k.low)*k.unit) }
 
-// lanes puts a chain into its area, with room for labels beside the lanes.
+// lanes divides an area: what the letter says on top, the legs, what they come to below.
 func (d *drawing) lanes(c *Chain, ends [][2]float64, area box) lanes {
-	k := lanes{along: heading(c.direction())}
-	k.side = k.along.left()
-	if k.side.y > 0.01 || math.Abs(k.side.y) <= 0.01 && k.side.x > 0 {
-		k.side = k.side.times(-1)
+	k := lanes{area: area, from: area.left + 1, step: 2}
+	wide := 0
+	for _, l := range c.Legs {
+		wide = max(wide, len(d.cells(l.Label)))
 	}
-	low, high := 0.0, 0.0
+	if wide+10 <= area.cols() {
+		k.from += wide + 2
+	}
+	k.cols = max(area.right-2-k.from, 1)
+	high := 0.0
 	for _, e := range ends {
-		low, high = min(low, e[0], e[1]), max(high, e[0], e[1])
+		k.low, high = min(k.low, e[0], e[1]), max(high, e[0], e[1])
 	}
-	room, beside := area.size(), [2]float64{8, 8}
-	if c.upright() {
-		long := d.laneLabels(c)
-		beside = [2]float64{float64(2*long[0] + 3), float64(2*long[1] + 3)}
+	k.unit = float64(k.cols) / max(high-k.low, 1e-9)
+	top, foot := 2, 2
+	if spare := area.rows() - len(c.Legs) - top - foot; spare < 0 {
+		top, foot = 0, 0
 	}
-	across := beside[0] + beside[1] + 2*laneGap
-	x, y := math.Abs(k.along.x), math.Abs(k.along.y)
-	k.unit = bounded(math.Inf(1), room.x-across*y-10*x, (high-low)*x)
-	k.unit = bounded(k.unit, room.y-across*x-10*y, (high-low)*y)
-	k.start = area.middle().along(k.along, -(low+high)/2*k.unit-2).along(k.side, (beside[1]-beside[0])/2).snap()
+	if top+foot+2*len(c.Legs)-1 > area.rows() {
+		k.step = 1
+	}
+	k.row = area.top + top + max((area.rows()-top-foot-k.step*len(c.Legs))/2, 0)
 	return k
 }
 
-// laneLabels is the longest label of each lane, in cells.
-func (d *drawing) laneLabels(c *Chain) (long [2]int) {
-	for _, l := range c.Legs {
-		long[lane(l)] = max(long[lane(l)], len(d.cells(l.Label)))
+// legs draws a chain head to tail, level whatever the tilt is: the arrows along the axis
+// to the right, those against it back again, each in a row of its own.
+func (d *drawing) legs(c *Chain, area box, letter string) {
+	ends := c.links()
+	k := d.lanes(c, ends, area)
+	if letter != "" && k.row >= area.top+2 {
+		d.axisHead(c, k, letter)
 	}
-	return long
-}
-
-// chainAxis draws the axis and thin lines across it: over both lanes where the
-// sum starts and where it turns back, over one where a leg ends.
-func (d *drawing) chainAxis(c *Chain, k lanes, ends [][2]float64) {
-	d.line(look{tag: TagAxis, soft: true}, dotted, k.start, k.at(1).along(k.along, 4))
-	d.crossing(k, 0, -1, 1)
-	far := 0.0
-	for _, e := range ends {
-		far = max(far, e[1])
-	}
-	d.crossing(k, far, -1, 1)
-	for i, e := range ends {
-		if c.Legs[i].Negative {
-			d.crossing(k, e[1], -1, 0)
-		} else {
-			d.crossing(k, e[1], 0, 1)
+	row := k.row
+	for _, back := range []bool{false, true} {
+		for i, l := range c.Legs {
+			if l.Negative != back {
+				continue
+			}
+			if row < area.bottom {
+				d.leg(k, l, ends[i], row)
+			}
+			row += k.step
 		}
 	}
+	row += 1 - k.step
+	if c.closed() && letter != "" {
+		row = d.remark(k, saysBackAtStart+letter+" = 0", k.at(0), row)
+	}
+	if !c.toScale() && row < area.bottom-1 {
+		d.remark(k, wordsNotTrue, area.left+1, area.bottom-1)
+	}
 }
 
-// crossing is a thin line from one lane (-1) or the axis (0) to another.
-func (d *drawing) crossing(k lanes, way, from, to float64) {
-	at := k.at(way)
-	d.line(look{tag: TagAxis}, solid, at.along(k.side, from*(laneGap+1)), at.along(k.side, to*(laneGap+1)))
+// axisHead says which way the axis points.
+func (d *drawing) axisHead(c *Chain, k lanes, letter string) {
+	text := letter + " positive: " + c.positive()
+	width := len(d.cells(text))
+	if width+2 > k.area.cols() {
+		return
+	}
+	d.put(text, k.area.left+1, k.area.top, look{tag: TagAxis})
+	from, to := k.area.left+width+2, min(k.area.left+width+9, k.area.right-2)
+	if to-from >= 3 {
+		d.arrow(shaft{look: look{tag: TagAxis}}, cell(from, k.area.top), cell(to, k.area.top).plus(vec{0.5, 0}))
+	}
+}
+
+// leg draws one arrow with a stroke across its tail, and its label.
+func (d *drawing) leg(k lanes, l Leg, ends [2]float64, row int) {
+	s := shaft{look: look{tag: ForceTag(l.Colour), strong: l.InHand}}
+	from, to := cell(k.at(ends[0]), row), cell(k.at(ends[1]), row)
+	if l.Negative {
+		from, to = from.plus(vec{0.5, 0}), to.minus(vec{0.5, 0})
+	} else {
+		from, to = from.minus(vec{0.5, 0}), to.plus(vec{0.5, 0})
+	}
+	d.arrow(s, from, to)
+	tail := '├'
+	if l.Negative {
+		tail = '┤'
+	}
+	if math.Abs(from.x-to.x) > 3 {
+		d.add(stroke{look: s.look, form: glyph, rune: tail, points: d.store([]vec{from})})
+	}
+	if k.from > k.area.left+1 {
+		d.put(l.Label, k.area.left+1, row, s.look)
+	} else {
+		d.note(label{rank: rankLeg, at: from.plus(to).times(0.5), dir: vec{0, -1}, look: s.look, area: k.area}, l.Label, "")
+	}
+}
+
+// remark writes a line from a column on, or as far to the right as it fits, and gives the
+// next row.
+func (d *drawing) remark(k lanes, text string, col, row int) int {
+	width := len(d.cells(text))
+	if row >= k.area.bottom || width > k.area.cols() {
+		return row
+	}
+	d.put(text, min(col, k.area.right-width), row, look{tag: TagAxis})
+	return row + 1
+}
+
+// put writes a text into given cells.
+func (d *drawing) put(text string, col, row int, l look) {
+	n := label{rank: rankLeg, text: d.cells(text), at: cell(col, row), look: l, fixed: true, shown: true, col: col, row: row}
+	if len(n.text) == 0 {
+		return
+	}
+	d.grid.write(col, row, n.text, l)
+	d.labels = append(d.labels, n)
+	last := len(d.labels) - 1
+	d.labels[last], d.labels[d.placed] = d.labels[d.placed], d.labels[last]
+	d.placed++
 }

@@ -46,6 +46,7 @@ type stroke struct {
 	full                bool // a disc
 	rune                rune // of glyph
 	thing               int  // what it belongs to, in a setup
+	square              bool // with whole characters where it is level or vertical
 	// of wedge: whether it is an arrow's head (the tip comes first)
 	head bool
 }
@@ -88,7 +89,8 @@ func (d *drawing) store(points []vec) []vec {
 }
 
 func (d *drawing) line(l look, k dash, points ...vec) {
-	d.add(stroke{look: l, form: path, dash: k, points: d.store(points)})
+	square := l.tag != TagAngle && l.tag != TagMarker
+	d.add(stroke{look: l, form: path, dash: k, points: d.store(points), square: square})
 }
 
 func (d *drawing) spring(l look, from, to vec) {
@@ -127,11 +129,18 @@ type shaft struct {
 // inHead is how far a line runs into its head: under the wings where there are
 // dots; up to the tip where the head is one sign.
 func (d *drawing) inHead(long float64) float64 {
-	if d.ascii {
+	switch {
+	case d.fine:
+		return min(2, long)
+	case d.ascii:
 		return long
 	}
-	return min(2, long)
+	return max(long-shortOfTip, 0)
 }
+
+// shortOfTip is how far before the tip of an arrow its line ends where the head is one
+// character, so that no dot is seen beyond it.
+const shortOfTip = 1.2
 
 // arrow draws from tail to tip. The line ends inside the head, so that the tip
 // stays sharp.

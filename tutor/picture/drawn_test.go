@@ -91,8 +91,9 @@ func TestLabelsStandNearTheirForces(t *testing.T) {
 // dotsOf inks some strokes alone and lists the dots that are set.
 func dotsOf(strokes []stroke, cols, rows int) (dots []vec) {
 	g := newGrid(cols, rows)
-	for i := range strokes {
-		g.dot(&strokes[i])
+	for _, s := range strokes {
+		s.square, s.head = false, false // as dots, to be measured
+		g.dot(&s)
 	}
 	for y := range 4 * rows {
 		for x := range 2 * cols {

@@ -81,6 +81,11 @@ func (f *figure) armExtent(i int) extent {
 	} else if arm.out.x > 0.1 {
 		e.right = side
 	}
+	if b.Shape != Pulley { // a lane to the side, and what rounding to a dot takes
+		aside := arm.out.left().times(arm.shift * laneDots)
+		e.left, e.right = max(e.left, 0.5-aside.x), max(e.right, 0.5+aside.x)
+		e.up, e.down = max(e.up, 0.5-aside.y), max(e.down, 0.5+aside.y)
+	}
 	return e
 }
 
@@ -176,8 +181,11 @@ func (f *figure) laneWidth(b *Body) float64 {
 	if b.Shape == Pulley {
 		return f.dots(2 * f.half(b).x)
 	}
-	return 4
+	return laneDots
 }
+
+// laneDots is the way between arrows that would be one line, in dots.
+const laneDots = 4.0
 
 // stand puts the arms in their places. An arrow shorter than its head could not
 // be seen; this is the one case in which lengths to scale do not tell the truth.

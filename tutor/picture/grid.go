@@ -16,7 +16,7 @@ type mark struct {
 	hard   bool // crossed by a line that no label may cover
 	text   bool
 	arms   uint8 // of rules that pass
-	broken bool  // all of them are
+	broken dash  // how they are broken
 	kept   bool  // a sign that no line hides: the tip of an arrow, a knot
 }
 
@@ -69,7 +69,7 @@ func (g *grid) canvas() Canvas {
 		switch {
 		case m.text, m.kept && !g.ascii:
 		case m.arms != 0 && !m.kept:
-			cell.Rune = ruleRune(m.arms, m.broken, g.ascii)
+			cell.Rune = ruleRune(m.arms, m.broken, m.strong, g.ascii)
 		case m.dots != 0:
 			cell.Rune = brailleBase + rune(m.dots)
 		case m.rune == 0:

@@ -31,13 +31,7 @@ func (d *drawing) panels(s *Scene, all box) {
 }
 
 func (d *drawing) parts(s *Scene) []panel {
-	chain := panel{wanted: s.Chain != nil, cols: 17, rows: 5, weight: 3, draw: (*drawing).chain}
-	if chain.wanted && s.Chain.upright() {
-		across := d.laneLabels(s.Chain)
-		chain.cols, chain.rows, chain.weight = max(across[0]+across[1]+7, 12), 8, 1
-	} else if chain.wanted {
-		chain.low = true
-	}
+	chain := panel{wanted: s.Chain != nil, cols: 26, rows: 9, weight: 3, low: true, draw: (*drawing).chain}
 	return []panel{
 		{wanted: s.Setup != nil && len(s.Setup.Objects) > 0, cols: 30, rows: 9, weight: 3, draw: (*drawing).setup},
 		{wanted: len(s.Bodies) > 0, cols: 20, rows: 9, weight: 3, draw: (*drawing).figure},

@@ -264,6 +264,9 @@ func (d *drawer) chain(axis statics.Axis) {
 			continue
 		}
 		c := &Chain{Axis: Axis(axis), Tilt: d.scene.Bodies[i].Tilt, Body: b.Name}
+		if b.XLeft && axis == statics.X {
+			c.Positive = "left"
+		}
 		for j := range b.Forces {
 			f := &b.Forces[j]
 			factor := f.Factor(axis)

@@ -1,5 +1,7 @@
 package picture
 
+import "math"
+
 // What is level or vertical is drawn with whole characters: lines, boxes, walls.
 // Where rules meet in a cell their arms join, so that corners need no care.
 
@@ -21,13 +23,13 @@ var armRunes = [16]rune{
 }
 
 // ruleRune is the character of a cell that rules pass.
-func ruleRune(arms uint8, broken, ascii bool) rune {
+func ruleRune(arms uint8, broken dash, strong, ascii bool) rune {
 	flat := arms&(armUp|armDown) == 0
 	steep := arms&(armLeft|armRight) == 0
 	switch {
-	case ascii && broken && flat:
+	case ascii && broken == dotted && flat:
 		return '.'
-	case ascii && broken && steep:
+	case ascii && broken == dotted && steep:
 		return ':'
 	case ascii && flat:
 		return '-'
@@ -35,12 +37,42 @@ func ruleRune(arms uint8, broken, ascii bool) rune {
 		return '|'
 	case ascii:
 		return '+'
-	case broken && flat:
+	case broken == dashed && flat:
+		return '╌'
+	case broken == dashed && steep:
+		return '╎'
+	case broken == dotted && flat:
 		return '┄'
-	case broken && steep:
+	case broken == dotted && steep:
 		return '┊'
+	case strong && flat:
+		return '━'
+	case strong && steep:
+		return '┃'
 	}
 	return armRunes[arms]
+}
+
+// heads are the heads of arrows, counter-clockwise from the right: level and vertical ones
+// are in the oldest fonts and have no coloured picture form.
+var heads = [8]rune{'►', '↗', '▲', '↖', '◄', '↙', '▼', '↘'}
+
+// head puts the head of an arrow into the cell of its tip.
+func (g *grid) head(s *stroke) {
+	tip := s.points[0]
+	ahead := tip.minus(s.points[1].plus(s.points[2]).times(0.5)).unit()
+	col, row := cellOf(tip.along(ahead, -shortOfTip))
+	m := g.at(col, row)
+	if m == nil {
+		return
+	}
+	const slant = 14 // degrees from level or vertical beyond which a head is a slanted one
+	eighth := int(math.Round(fullTurn(0, ahead.degrees())/90)) * 2
+	if off := math.Abs(turn(float64(eighth)*45, ahead.degrees())); off > slant {
+		eighth = 2*int(fullTurn(0, ahead.degrees())/90) + 1
+	}
+	m.ink(s.look)
+	m.rune, m.kept, m.arms, m.dots = heads[eighth%8], true, 0, 0
 }
 
 // rule puts a level or vertical stroke into its cells.
@@ -64,8 +96,16 @@ func (g *grid) rule(s *stroke) {
 			arms &^= first
 		}
 		if m := g.at(c, r); m != nil && arms != 0 {
-			m.broken = (m.arms == 0 || m.broken) && s.dash != solid
-			m.arms |= arms
+			if mine, its := min(s.tag, tagForce), min(m.tag, tagForce); m.dots != 0 && mine < its {
+				// something in front passes here
+			} else if m.arms == 0 || mine > its && s.tag >= tagForce {
+				m.arms, m.broken = arms, s.dash // an arrow on an axis hides it
+			} else if mine == its || its < tagForce {
+				m.arms |= arms
+				if s.dash == solid {
+					m.broken = solid
+				}
+			}
 			m.ink(s.look)
 		}
 		if first == armRight {

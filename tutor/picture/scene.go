@@ -150,7 +150,9 @@ type Chain struct {
 	Axis Axis
 	Tilt float64 // of the axes
 	Body string  // whose sum it is, for the sentence; may be empty
-	Legs []Leg
+	// Positive says which way the axis points, where its direction does not.
+	Positive string
+	Legs     []Leg
 }
 
 // Leg is one term of a sum.

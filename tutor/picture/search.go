@@ -288,14 +288,12 @@ func (d *drawing) setup(s *Scene, area box) {
 	for i := range l.labels {
 		n := l.labels[i]
 		n.at, n.area = n.at.plus(off), area
-		if n.text = d.cells(string(n.text)); n.fixed {
-			n.col, n.row, n.shown = n.col+area.left, n.row+area.top, true
-			d.grid.write(n.col, n.row, n.text, n.look)
-			d.labels = append(d.labels, n)
-			d.labels[len(d.labels)-1], d.labels[d.placed] = d.labels[d.placed], d.labels[len(d.labels)-1]
-			d.placed++
+		if n.fixed {
+			d.put(string(n.text), n.col+area.left, n.row+area.top, n.look)
+			d.labels[d.placed-1].thing = n.thing
 			continue
 		}
+		n.text = d.cells(string(n.text))
 		d.labels = append(d.labels, n)
 	}
 }

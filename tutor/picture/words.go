@@ -38,6 +38,7 @@ const (
 	wordsAbove        = "seen from above"
 	wordsNotTrue      = "not to scale"
 	wordsAboveNotTrue = "seen from above, not to scale"
+	saysBackAtStart   = "↑ back at the start: ΣF"
 	saysAbove         = "This is seen from above."
 	saysNotTrue       = "An angle that is asked for is not drawn to scale."
 	saysForce         = "%s %s %s." // T1 · pulls · up and to the left, …

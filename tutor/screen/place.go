@@ -22,7 +22,7 @@ func (w *work) body(m *model, cols, rows int) []row {
 		side := w.side(m, cols, max(rows*3/5, rows-12))
 		return append(append(side, nil), w.page(m, cols, rows-len(side)-1)...)
 	}
-	band := w.band(rows)
+	band := w.band(m, rows)
 	left := drawingWidth(cols)
 	out := columns(m.drawing(left, band), left+1, indented(w.side(m, cols-left-2, band)))
 	return append(fill(out, band), w.page(m, cols, rows-band)...)
@@ -35,8 +35,12 @@ const (
 	mostBand  = 18
 )
 
-// band is how high the drawing is above the page.
-func (w *work) band(rows int) int { return min(max(rows-1-leastPage, 4), mostBand) }
+// band is how high the drawing is above the page. It goes by the window and not by how
+// long a question is, so that nothing jumps within a stage: the page gives way.
+func (w *work) band(m *model, rows int) int {
+	others := 2 + 1 + 1 + m.underRows() + keyRows // head, question, line, what is under it, keys
+	return min(max(m.rows-others-1-leastPage, 4), mostBand, max(rows-2, 1))
+}
 
 // drawingWidth is how wide a drawing is beside text.
 func drawingWidth(cols int) int { return cols * 45 / 100 }
@@ -47,12 +51,14 @@ func (w *work) forces(m *model, cols, rows int) []row {
 	band := max(rows-1-len(offers), 1)
 	var out []row
 	if m.rows < lowRows || m.cols < 72 {
-		out = m.givenFirst(w.statement(m, cols-2), w.givens(m, cols-2, 3), band)
+		text := w.statement(m, cols-2)
+		out = m.givenFirst(text, w.givens(m, cols-2, max(band-len(text), 1)), band)
 		out = indented(out)
 	} else {
 		left := drawingWidth(cols)
 		width := cols - left - 2
-		side := m.givenFirst(w.statement(m, width), w.givens(m, width, max(band-7, 3)), band)
+		text := w.statement(m, width)
+		side := m.givenFirst(text, w.givens(m, width, max(band-len(text), 2)), band)
 		out = columns(m.scene(left, band), left+1, indented(side))
 	}
 	out = append(fill(out, band), m.rule(cols, m.offersTitle(), ""))
@@ -127,10 +133,12 @@ func (w *work) givens(m *model, cols, rows int) []row {
 	all := m.lesson.Givens()
 	letters := 0
 	for _, g := range all {
-		letters = max(letters, textWidth(m.look.letters(g.Text())))
+		if g.Meaning != "" && g.Meaning != wordMass {
+			letters = max(letters, textWidth(m.look.letters(g.Text())))
+		}
 	}
 	for _, g := range all {
-		if g.Meaning == "" || g.Meaning == "mass" || letters+2+textWidth(g.Meaning) > cols {
+		if g.Meaning == "" || g.Meaning == wordMass || letters+2+textWidth(g.Meaning) > cols {
 			short = append(short, g.Text())
 			continue
 		}
