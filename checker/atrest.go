@@ -7,7 +7,7 @@ import (
 )
 
 // What a line is worth at rest, with the problem's own numbers and the solved
-// unknowns, is evaluated by govaluate and decides in the end; the many worlds in
+// unknowns, is evaluated by govaluate and decides in the end; the many samples in
 // which a line is tried before that are run by expr.Program. A line without a
 // value there cannot be judged.
 

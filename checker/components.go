@@ -85,7 +85,7 @@ func (m *marking) isComponent(side *expr.Node, c *trial.Component) bool {
 			return true
 		}
 	}
-	// A size that was found already: put in as a number, which the first world leaves as
+	// A size that was found already: put in as a number, which the first sample leaves as
 	// it is at rest, or in letters, as w/2 is.
 	return m.Fixed(side) && slices.ContainsFunc(e.Vary, func(vary trial.GivenSet) bool {
 		return m.IsTerm(e, trial.Sum{c.Term}, m.Free(vary, "", 0), m.SignsOf(&c.Term), trial.RoundedShare) || m.isTermAtRest(e, c, vary)

@@ -23,7 +23,7 @@ func (p *Problem) Unit(name string) quantity.Unit {
 	return p.UsualUnit(dim)
 }
 
-// usualUnit is the unit in which a dimension is asked for if the file does not
+// UsualUnit is the unit in which a dimension is asked for if the file does not
 // say: SI, or pounds where every force that is given is in pounds.
 func (p *Problem) UsualUnit(dim quantity.Dimension) quantity.Unit {
 	symbol := map[quantity.Dimension]string{

@@ -7,7 +7,7 @@ import (
 	"example.org/standstill/checker/statics"
 )
 
-// lettersAt gives each letter its value in an environment.
+// LettersAt gives each letter its value in an environment.
 func (p *Problem) LettersAt(env []float64) map[string]float64 {
 	values := make(map[string]float64, len(p.Slots))
 	for name, slot := range p.Slots {
@@ -16,7 +16,7 @@ func (p *Problem) LettersAt(env []float64) map[string]float64 {
 	return values
 }
 
-// trueAtRest reports whether the equation holds at the solution itself: what is
+// TrueAtRest reports whether the equation holds at the solution itself: what is
 // false there is never right, whatever it is elsewhere.
 func (p *Problem) TrueAtRest(e *Equation) bool {
 	for _, s := range e.Signs {
@@ -38,7 +38,7 @@ func (p *Problem) TrueAtRest(e *Equation) bool {
 	return false
 }
 
-// isFormula reports whether a letter's value depends on a given without a number,
+// IsFormula reports whether a letter's value depends on a given without a number,
 // so that only a formula can answer it.
 func (p *Problem) IsFormula(name string) bool {
 	slot, ok := p.Slots[name]
@@ -53,7 +53,7 @@ func (p *Problem) IsFormula(name string) bool {
 	return false
 }
 
-// open reports whether an unknown stands in the tree.
+// Open reports whether an unknown stands in the tree.
 func (p *Problem) Open(n *expr.Node) bool {
 	for _, name := range n.Names() {
 		slot, ok := p.Slots[name]

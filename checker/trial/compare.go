@@ -44,7 +44,7 @@ func largest(terms []expr.Program, env []float64) float64 {
 	return most
 }
 
-// holds reports whether the equation is true in the world. What has no value is
+// Holds reports whether the equation is true in the sample. What has no value is
 // not true.
 func (e *Equation) Holds(env []float64, share float64) bool {
 	if e.foreign {
@@ -54,7 +54,7 @@ func (e *Equation) Holds(env []float64, share float64) bool {
 	return math.Abs(residual) <= allowed+Hair*e.most && !math.IsInf(residual, 0)
 }
 
-// matches reports whether the equation holds exactly where the row is zero.
+// Matches reports whether the equation holds exactly where the sum is zero.
 func (p *Problem) Matches(e *Equation, w Sum, tied string, share float64) bool {
 	for _, vary := range e.Vary {
 		for _, s := range e.Signs {
@@ -69,10 +69,10 @@ func (p *Problem) Matches(e *Equation, w Sum, tied string, share float64) bool {
 func (p *Problem) holdsOn(e *Equation, w Sum, tied string, vary GivenSet, s Signed, share float64) bool {
 	settled := 0
 	for k := 0; k < mostTries && settled < Tries; k++ {
-		env := p.worldIn(e.room, worldKey{vary, tied, k, false})
+		env := p.sampleIn(e.room, sampleKey{vary, tied, k, false})
 		e.room = env
 		if !p.Balance(w, env, tied != "", vary) {
-			continue // a sine beyond one, say: this world has no such balance
+			continue // a sine beyond one, say: this sample has no such balance
 		}
 		settled++
 		p.Fill(env, s)
@@ -89,13 +89,13 @@ func (p *Problem) holdsOn(e *Equation, w Sum, tied string, vary GivenSet, s Sign
 	return true
 }
 
-// isSharp reports whether the equation fails nearly everywhere else. A world may meet
+// isSharp reports whether the equation fails nearly everywhere else. A sample may meet
 // it by chance, so half of them may.
 func (p *Problem) isSharp(e *Equation, tied string, vary GivenSet, s Signed) bool {
 	const enough = Tries + 1
 	failed := 0
 	for k := 0; k < 2*enough && failed < enough; k++ {
-		env := p.worldIn(e.room, worldKey{vary, tied, k + 20, false})
+		env := p.sampleIn(e.room, sampleKey{vary, tied, k + 20, false})
 		e.room = env
 		p.Fill(env, s)
 		if !e.Holds(env, MistakeShare) {
@@ -105,7 +105,7 @@ func (p *Problem) isSharp(e *Equation, tied string, vary GivenSet, s Signed) boo
 	return failed == enough
 }
 
-// follows reports whether the equation holds wherever the bodies are at rest.
+// Follows reports whether the equation holds wherever the bodies are at rest.
 func (p *Problem) Follows(e *Equation, share float64) bool {
 	for _, vary := range e.Vary {
 		for _, s := range e.Signs {
@@ -119,7 +119,7 @@ func (p *Problem) Follows(e *Equation, share float64) bool {
 
 func (p *Problem) followsWith(e *Equation, vary GivenSet, s Signed, share float64) bool {
 	for k := range Tries {
-		env := p.worldIn(e.room, worldKey{vary, "", k, true})
+		env := p.sampleIn(e.room, sampleKey{vary, "", k, true})
 		e.room = env
 		p.Fill(env, s)
 		if !e.Holds(env, share) {
@@ -129,7 +129,7 @@ func (p *Problem) followsWith(e *Equation, vary GivenSet, s Signed, share float6
 	return true
 }
 
-// always reports whether the equation is true by algebra alone: whatever its
+// Always reports whether the equation is true by algebra alone: whatever its
 // letters are, or with nothing in it that belongs to the problem.
 func (p *Problem) Always(e *Equation) bool {
 	if !e.letters && len(p.Literals(e.Sides)) > 0 {

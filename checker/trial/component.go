@@ -7,7 +7,7 @@ import (
 	"example.org/standstill/checker/statics"
 )
 
-// signsOf lists the signs with which a component may be written: its size always, and
+// SignsOf lists the signs with which a component may be written: its size always, and
 // with its own sign. Where a full-circle direction says it, the sign is the one at rest.
 func (p *Problem) SignsOf(t *Term) []float64 {
 	positive := t.Scale > 0
@@ -20,9 +20,9 @@ func (p *Problem) SignsOf(t *Term) []float64 {
 	return BothSigns
 }
 
-// sameTerm reports whether the left side has the value of the terms wherever the
+// SameTerm reports whether the left side has the value of the terms wherever the
 // letters vary, with one and the same sign. A full-circle direction may turn the
-// component's own sign from world to world.
+// component's own sign from sample to sample.
 func (p *Problem) SameTerm(e *Equation, w Sum, vary GivenSet, signs []float64, share float64) bool {
 	tied := p.TiedFor(e)[0]
 	for _, s := range signs {
@@ -45,7 +45,7 @@ func (p *Problem) SameTerm(e *Equation, w Sum, vary GivenSet, signs []float64, s
 	return false
 }
 
-// isTerm compares the left side with the terms in one world. The component's slot
+// IsTerm compares the left side with the terms in one sample. The component's slot
 // is given the term's value, so that the equation's own tolerance serves.
 func (p *Problem) IsTerm(e *Equation, w Sum, env []float64, signs []float64, share float64) bool {
 	slot := p.Slots[e.Sides[1].Name]

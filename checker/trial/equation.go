@@ -8,7 +8,7 @@ import (
 	"example.org/standstill/checker/quantity"
 )
 
-// equation is one "left = right" of a line, ready to be tried in a world; for an
+// Equation is one "left = right" of a line, ready to be tried in a sample; for an
 // expression right is zero.
 type Equation struct {
 	Sides    []*expr.Node
@@ -26,11 +26,11 @@ type Equation struct {
 	rounded  float64    // the largest share by which a number may be rounded
 	foreign  bool       // an angle is none of the problem's
 	Form     Form
-	room     []float64 // for the world that is being tried
+	room     []float64 // for the sample that is being tried
 	Signs    []Signed  // conventions for components that may hold
 }
 
-// equation prepares left = right. Names must be letters of the reference.
+// Equation prepares left = right. Names must be letters of the reference.
 func (p *Problem) Equation(left, right *expr.Node, signs []Signed) *Equation {
 	difference := expr.Join(expr.Sub, left, right)
 	e := &Equation{Sides: []*expr.Node{left, right}, Exact: true, Signs: signs}
@@ -65,7 +65,7 @@ func (p *Problem) Equation(left, right *expr.Node, signs []Signed) *Equation {
 	return e
 }
 
-// fit is the share within which a mistake's terms must be the line's: what the
+// Fit is the share within which a mistake's terms must be the line's: what the
 // rounding explains, for 0.892 is no sine of 0.895.
 func (e *Equation) Fit() float64 { return math.Min(math.Max(e.rounded, MistakeShare), RoundedShare) }
 
@@ -124,7 +124,7 @@ func (p *Problem) forceIn(n *expr.Node) string {
 	return found
 }
 
-// form says what a line is made of: functions, quotients, decimals.
+// Form says what a line is made of: functions, quotients, decimals.
 type Form struct{ Letters, Functions, Sines, Quotients, Decimals bool }
 
 func formOf(n *expr.Node) Form {
@@ -171,13 +171,13 @@ func bulk(n *expr.Node) *expr.Node {
 	return &expr.Node{Op: expr.Size, Args: []*expr.Node{n}}
 }
 
-// addend is a term of a sum; its sign is +1 or −1.
+// Addend is a term of a sum; its sign is +1 or −1.
 type Addend struct {
 	Node *expr.Node
 	Sign float64
 }
 
-// addends cuts a tree of that sign into the terms that are added up in it.
+// Addends cuts a tree of that sign into the terms that are added up in it.
 func Addends(n *expr.Node, sign float64, into []Addend) []Addend {
 	switch n.Op {
 	case expr.Add:
@@ -190,7 +190,7 @@ func Addends(n *expr.Node, sign float64, into []Addend) []Addend {
 	return append(into, Addend{n, sign})
 }
 
-// variations says which givens vary while the line is tried: those typed as
+// Variations says which givens vary while the line is tried: those typed as
 // letters; without those that a number of the line may stand for; and none, if a
 // number is rounded (an intermediate result of all of them).
 func (p *Problem) Variations(n *expr.Node, literals []Literal) []GivenSet {
@@ -211,7 +211,7 @@ func (p *Problem) Variations(n *expr.Node, literals []Literal) []GivenSet {
 	return sets
 }
 
-// edited is the equation with another difference of its sides. Its numbers are taken
+// Edited is the equation with another difference of its sides. Its numbers are taken
 // as they are typed. Only what its tolerance is made of is got ready.
 func (p *Problem) Edited(e *Equation, difference *expr.Node) *Equation {
 	mended := *e

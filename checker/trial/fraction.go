@@ -56,7 +56,7 @@ func not(is func(*expr.Node) bool) func(*expr.Node) bool {
 	return func(n *expr.Node) bool { return !is(n) }
 }
 
-// factors takes a product apart into what is multiplied and what divides.
+// Factors takes a product apart into what is multiplied and what divides.
 func Factors(n *expr.Node, above, below *[]*expr.Node) {
 	switch n.Op {
 	case expr.Mul:

@@ -30,7 +30,7 @@ const (
 	ratioValue
 )
 
-// literal is a number of a line: the givens it may stand for, and how far the
+// Literal is a number of a line: the givens it may stand for, and how far the
 // true value may lie from what was typed.
 type Literal struct {
 	Node   *expr.Node
@@ -87,7 +87,7 @@ func (p *Problem) knownValues() []knownValue {
 	return all
 }
 
-// directions lists the angles of forces that are worked out from givens, such as the
+// Directions lists the angles of forces that are worked out from givens, such as the
 // acos(b/c) of a line between two middles.
 func (p *Problem) Directions() []knownValue {
 	var all []knownValue
@@ -101,7 +101,7 @@ func (p *Problem) Directions() []knownValue {
 	return all
 }
 
-// fixed reports whether a tree depends on givens alone.
+// Fixed reports whether a tree depends on givens alone.
 func (p *Problem) Fixed(n *expr.Node) bool {
 	for _, name := range n.Names() {
 		v, ok := p.Variable(name)
@@ -121,7 +121,7 @@ func turns(a knownValue) []knownValue {
 	return all
 }
 
-// literals finds the numbers of a line that are more than structure.
+// Literals finds the numbers of a line that are more than structure.
 func (p *Problem) Literals(sides []*expr.Node) []Literal {
 	var found []Literal
 	for _, side := range sides {
@@ -153,7 +153,7 @@ func (p *Problem) collect(n *expr.Node, found *[]Literal) {
 	}
 }
 
-// structural numbers belong to the form of an equation, not to the problem.
+// Structural numbers belong to the form of an equation, not to the problem.
 func Structural(n *expr.Node) bool {
 	switch n.Unit {
 	case "":

@@ -6,10 +6,10 @@ import (
 	"example.org/standstill/checker/expr"
 )
 
-// letterOf returns a leaf for the i-th variable.
+// LetterNode returns a leaf for the i-th variable.
 func (p *Problem) LetterNode(i int) *expr.Node { return expr.Letter(p.Variables[i].Name) }
 
-// solveRows finds the unknowns for which every row is zero, from the givens of
+// SolveSums finds the unknowns for which every sum is zero, from the givens of
 // env; it starts at env's own unknowns and takes Newton steps, of which one is
 // enough where the rows are linear. Elimination is written out here because it
 // runs hundreds of times for one wrong number; package statics solves the

@@ -33,21 +33,21 @@ import (
 // Givens that a student wrote as letters vary; those written as numbers keep
 // their value. The values come from a fixed sequence, not from chance.
 
-// letterSet is a set of givens, by their place in the model.
+// GivenSet is a set of givens, by their place in the model.
 type GivenSet uint64
 
 func (s GivenSet) has(i int) bool { return i < 64 && s>>i&1 == 1 }
 
-// signed says for each component whether its letter stands for the signed
+// Signed says for each component whether its letter stands for the signed
 // component; otherwise for its size.
 type Signed []bool
 
-// kitchen keeps what is made once and used often.
+// cache keeps what is made once and used often.
 type cache struct {
 	programs  sync.Map // of *expr.Program, by what they work out
 	sizesMade sync.Map // of *Size, by force and name
 	mu        sync.Mutex
-	base      map[worldKey][]float64
+	base      map[sampleKey][]float64
 	Sums      []Sum
 	known     []knownValue
 	drawn     []drawnAngle
@@ -55,7 +55,7 @@ type cache struct {
 	bulk      float64   // the largest force at the solution
 }
 
-type worldKey struct {
+type sampleKey struct {
 	vary GivenSet
 	tied string
 	k    int
@@ -73,7 +73,7 @@ type Problem struct {
 
 func NewProblem(m *statics.Model, solution []float64, own Units) *Problem {
 	p := &Problem{Model: m, Vocabulary: newLexicon(m), Own: own}
-	p.cache = &cache{base: map[worldKey][]float64{}}
+	p.cache = &cache{base: map[sampleKey][]float64{}}
 	p.Solution = make([]float64, p.width)
 	copy(p.Solution, solution)
 	for _, c := range p.Components {
@@ -90,7 +90,7 @@ func NewProblem(m *statics.Model, solution []float64, own Units) *Problem {
 	return p
 }
 
-// fill computes everything that follows from givens and unknowns, in place.
+// Fill computes everything that follows from givens and unknowns, in place.
 func (p *Problem) Fill(env []float64, signs Signed) {
 	p.Derive(env)
 	for _, e := range p.Equals {
@@ -132,39 +132,39 @@ func (p *Problem) varied(i, k int) float64 {
 	return value * (0.55 + 0.9*u)
 }
 
-// free returns the k-th free world. tied names letters of equal sizes, separated
+// Free returns the k-th free sample. tied names letters of equal sizes, separated
 // by spaces, whose forces get one value.
 func (p *Problem) Free(vary GivenSet, tied string, k int) []float64 {
-	return p.world(worldKey{vary, tied, k, false})
+	return p.sample(sampleKey{vary, tied, k, false})
 }
 
-// rest returns the k-th world in which the bodies are at rest.
+// AtRest returns the k-th sample in which the bodies are at rest.
 func (p *Problem) AtRest(vary GivenSet, k int) []float64 {
-	return p.world(worldKey{vary, "", k, true})
+	return p.sample(sampleKey{vary, "", k, true})
 }
 
-// world returns a copy of the named world that the caller may change.
-func (p *Problem) world(key worldKey) []float64 { return p.worldIn(nil, key) }
+// sample returns a copy of the named sample that the caller may change.
+func (p *Problem) sample(key sampleKey) []float64 { return p.sampleIn(nil, key) }
 
-// worldIn is world with the room of another one that is done with. A search tries
+// sampleIn is sample with the room of another one that is done with. A search tries
 // thousands of them.
-func (p *Problem) worldIn(room []float64, key worldKey) []float64 {
+func (p *Problem) sampleIn(room []float64, key sampleKey) []float64 {
 	p.mu.Lock()
 	defer p.mu.Unlock()
 	base, ok := p.base[key]
 	if !ok {
-		base = p.makeWorld(key)
+		base = p.makeSample(key)
 		p.base[key] = base
 	}
 	return append(room[:0], base...)
 }
 
-func (p *Problem) makeWorld(key worldKey) []float64 {
+func (p *Problem) makeSample(key sampleKey) []float64 {
 	if key.rest {
 		return p.makeRest(key)
 	}
 	env := append([]float64(nil), p.Solution...)
-	// The first world leaves the unknowns as they are at rest, so that a line is
+	// The first sample leaves the unknowns as they are at rest, so that a line is
 	// tried at least once where no force is small by chance.
 	for i, v := range p.Variables {
 		if v.Role == statics.IsUnknown && key.k > 0 || v.Role == statics.IsGiven && key.vary.has(i) {
@@ -185,7 +185,7 @@ func (p *Problem) makeWorld(key worldKey) []float64 {
 // makeRest varies the givens and solves again. Where the sums bend, the givens
 // move only a little, so that the solution follows; where no solution is found
 // they move less.
-func (p *Problem) makeRest(key worldKey) []float64 {
+func (p *Problem) makeRest(key sampleKey) []float64 {
 	reach := 1.0
 	if !p.Linear() {
 		reach = 0.15
@@ -224,7 +224,7 @@ func (p *Problem) unknownsAt(env []float64) []float64 {
 	return u
 }
 
-// loose returns a world in which every letter has a value of its own.
+// Loose returns a sample in which every letter has a value of its own.
 func (p *Problem) Loose(k int) []float64 {
 	env := p.Free(^GivenSet(0), "", k)
 	for i := range env {

@@ -8,7 +8,7 @@ import (
 	"example.org/standstill/checker/statics"
 )
 
-// function is what a term multiplies a size by.
+// Function is what a term multiplies a size by.
 type Function uint8
 
 const (

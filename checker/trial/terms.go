@@ -5,7 +5,7 @@ import (
 	"slices"
 )
 
-// cancels reports whether a row is zero whatever its letters are.
+// Cancels reports whether a sum is zero whatever its letters are.
 func (p *Problem) Cancels(w Sum, tied string) bool {
 	for k := range Tries {
 		env := p.Free(^GivenSet(0), tied, k)
@@ -16,7 +16,7 @@ func (p *Problem) Cancels(w Sum, tied string) bool {
 	return true
 }
 
-// sameTerms reports whether the line's terms are the row's, in any order and
+// SameTerms reports whether the line's terms are the sum's, in any order and
 // perhaps all with the opposite sign, to a share of each.
 func (p *Problem) SameTerms(e *Equation, w Sum, tied string, share float64) bool {
 	return p.Likeness(e, w, tied, share) != Apart
@@ -54,7 +54,7 @@ func (p *Problem) sameTermsIn(e *Equation, w Sum, tied string, vary GivenSet, s 
 func (p *Problem) likenessIn(e *Equation, w Sum, tied string, vary GivenSet, s Signed, share float64) Likeness {
 	like := AsTyped
 	for k := range Tries {
-		env := p.worldIn(e.room, worldKey{vary, tied, k, false})
+		env := p.sampleIn(e.room, sampleKey{vary, tied, k, false})
 		e.room = env
 		p.Fill(env, s)
 		if like = min(like, p.termsAgree(e, w, env, share)); like == Apart {
@@ -64,7 +64,7 @@ func (p *Problem) likenessIn(e *Equation, w Sum, tied string, vary GivenSet, s S
 	return like
 }
 
-// termsAgree compares the terms in one world; those that are zero there do not count.
+// termsAgree compares the terms in one sample; those that are zero there do not count.
 func (p *Problem) termsAgree(e *Equation, w Sum, env []float64, share float64) Likeness {
 	var typedRoom, wantRoom [16]float64
 	typed, want := typedRoom[:0], wantRoom[:0]
@@ -114,7 +114,7 @@ func Scaled(w Sum, k float64) Sum {
 	return all
 }
 
-// divided returns the row without the function that all its terms share: F1 = F2 for
+// Divided returns the sum without the function that all its terms share: F1 = F2 for
 // F1 cos θ = F2 cos θ.
 func Divided(w Sum) (Sum, bool) {
 	bare := slices.Clone(w)

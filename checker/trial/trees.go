@@ -7,7 +7,7 @@ import (
 	"example.org/standstill/checker/statics"
 )
 
-// tiedFor says how the letters of equal sizes are taken: as one where the line
+// TiedFor says how the letters of equal sizes are taken: as one where the line
 // uses such a letter, else first on their own.
 func (p *Problem) TiedFor(e *Equation) []string {
 	if len(p.Equals) == 0 {
@@ -38,12 +38,12 @@ func (p *Problem) ready(key string, tree func() *expr.Node) *expr.Program {
 	return kept.(*expr.Program)
 }
 
-// substitute returns the tree with a letter replaced.
+// Substitute returns the tree with a letter replaced.
 func Substitute(n *expr.Node, name string, by *expr.Node) *expr.Node {
 	return Replace(n, func(n *expr.Node) bool { return n.Op == expr.Name && n.Name == name }, by)
 }
 
-// replaced returns the tree with by in the place of every node that is meant.
+// Replace returns the tree with by in the place of every node that is meant.
 func Replace(n *expr.Node, meant func(*expr.Node) bool, by *expr.Node) *expr.Node {
 	if meant(n) {
 		return by
@@ -70,7 +70,7 @@ func IsZero(n *expr.Node) bool { return n.Op == expr.Number && n.Num.Value == 0 
 // is the standard value of the 3rd CGPM, 1901).
 var UsualG = []float64{9.8, 9.81, 10, 9.80665, 9.82}
 
-// place is one sum: a body and an axis.
+// Place is one sum: a body and an axis.
 type Place struct {
 	Body int
 	Axis statics.Axis

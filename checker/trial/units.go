@@ -14,10 +14,10 @@ import (
 // computed in units in which the problem's own numbers stand as they are, if its
 // units fit together; else in SI. A line that is not right so may be so in SI.
 
-// ownUnits are the sizes of the problem's units of force and length in SI.
+// Units are the sizes of the problem's units of force and length in SI.
 type Units struct{ Force, Length float64 }
 
-// ownUnitsOf finds the one unit of force that all givens and all quantities in
+// UnitsOf finds the one unit of force that all givens and all quantities in
 // sizes use, and the one of length that the answers use as well. A mass ties the
 // force to the newton, and a unit of length counts only in a spring's constant.
 func UnitsOf(r *Problem) Units {
@@ -93,7 +93,7 @@ func common(factors []float64) (float64, bool) {
 	return factors[0], true
 }
 
-// scale returns the size in SI of the problem's own unit of a dimension.
+// Scale returns the size in SI of the problem's own unit of a dimension.
 func (u Units) Scale(d quantity.Dimension) float64 {
 	if d == quantity.Mass || d == quantity.Acceleration {
 		return 1
@@ -103,13 +103,13 @@ func (u Units) Scale(d quantity.Dimension) float64 {
 
 func (u Units) AreSI() bool { return u.Force == 1 && u.Length == 1 }
 
-// inner returns a unit with its factor in the problem's own units.
+// Inner returns a unit with its factor in the problem's own units.
 func (u Units) Inner(unit quantity.Unit) quantity.Unit {
 	unit.Factor /= u.Scale(unit.Dim)
 	return unit
 }
 
-// tree returns a tree whose quantities have their value in the problem's own
+// Tree returns a tree whose quantities have their value in the problem's own
 // units once they are multiplied by their unit's factor.
 func (u Units) Tree(n *expr.Node) *expr.Node {
 	if n == nil || u.AreSI() || !hasUnit(n) {
@@ -136,7 +136,7 @@ func hasUnit(n *expr.Node) bool {
 	return found
 }
 
-// system returns the system with its givens and trees in its own units. Numbers
+// System returns the system with its givens and trees in its own units. Numbers
 // keep the text that they were written with.
 func (u Units) System(s *statics.System) *statics.System {
 	if u.AreSI() {

@@ -9,7 +9,7 @@ import (
 	"example.org/standstill/checker/statics"
 )
 
-// lexicon holds the letters that a student may type for one system, and where
+// Vocabulary holds the letters that a student may type for one system, and where
 // each has its place in an environment: first the model's variables, then the
 // letters of equal sizes, then the components.
 type Vocabulary struct {
@@ -26,7 +26,7 @@ type EqualLetter struct {
 	Slots []int
 }
 
-// component is one force's component on one axis of its body. name is how it is
+// Component is one force's component on one axis of its body. name is how it is
 // called in files and reports: T1x, or A.T1x where there are several bodies.
 type Component struct {
 	Name  string
@@ -98,7 +98,7 @@ func (x *Vocabulary) addComponents(m *statics.Model, b int) {
 	}
 }
 
-// component finds a component by its name in reports.
+// Component finds a component by its name in reports.
 func (x *Vocabulary) Component(name string) (*Component, bool) {
 	for i := range x.Components {
 		if x.Components[i].Name == name {
@@ -185,7 +185,7 @@ func kindOf(v statics.Variable) expr.Kind {
 	return expr.Plain
 }
 
-// letters returns the vocabulary for an item: a body's for a body or one of its
+// LettersFor returns the vocabulary for an item: a body's for a body or one of its
 // components, everything for none.
 func (p *Problem) LettersFor(item string) *expr.Letters {
 	body, _, _ := strings.Cut(item, ".")
@@ -198,7 +198,7 @@ func (p *Problem) LettersFor(item string) *expr.Letters {
 	return p.Readers[""]
 }
 
-// owner names the force that a letter speaks of: itself, or the force that a
+// Owner names the force that a letter speaks of: itself, or the force that a
 // given is the size of.
 func (p *Problem) Owner(name string) string {
 	if _, ok := p.Force(name); ok {
