@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"example.org/standstill/checker/mistake"
 	"example.org/standstill/checker/quantity"
@@ -139,7 +140,8 @@ func (s *setting) fill(text string) string {
 		if words == "" {
 			words = otherwise
 		}
-		if capital && words != "" {
+		// A letter keeps its case: w and W may be two forces.
+		if capital && words != "" && words[0] < utf8.RuneSelf && len([]rune(words)) > 3 {
 			runes := []rune(words)
 			runes[0] = unicode.ToUpper(runes[0])
 			words = string(runes)

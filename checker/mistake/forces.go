@@ -23,7 +23,7 @@ var forces = []Row{
 		Hints: []Hint{
 			{At: OnComponent | OnSum,
 				Ask:     "Which way does {force} point in the drawing, and which way does {axis} point?",
-				Rule:    "A component that points {positive} is positive, and one that points {negative} is negative. {Force} points {points|as its angle says}.",
+				Rule:    "A component that points {positive} is positive, and one that points {negative} is negative. {The force} points {points|as its angle says}.",
 				AskAny:  "Which way does each of {names} point in the drawing, and which way does {axis} point?",
 				RuleAny: "On one side of the equation, components that point {positive} and components that point {negative} have opposite signs."},
 			{At: OnLine,
@@ -75,7 +75,7 @@ var forces = []Row{
 			Line:      "{In}, you counted {force} where it has no component, or more often than it acts.",
 			Lines:     "{In}, you counted a force where it has no component, or more often than it acts.",
 			Value:     "You get this value of {unknown} if a force is counted where it has no component, or twice.",
-			List:      "{Force|One force} is in your list more than once.",
+			List:      "{The force|One force} is in your list more than once.",
 		},
 		Hints: []Hint{
 			{At: OnComponent,
@@ -179,7 +179,7 @@ var forces = []Row{
 	{
 		Code: OtherBody, Cost: 2.7, Sum: foreignForce, Alone: true,
 		Said: Said{
-			Component: "{Force} does not act on {body}. Here {component} is asked.",
+			Component: "{The force} does not act on {body}. Here {component} is asked.",
 			Line:      "{In}, you counted {force|a force} that acts on another body.",
 		},
 	},

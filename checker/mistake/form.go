@@ -55,7 +55,7 @@ var form = []Row{
 		Said: Said{Value: "This is the right number for {unknown}. It needs its unit."},
 		Hints: []Hint{{At: Anywhere,
 			Ask:  "What does {unknown|this number} measure?",
-			Rule: "A value is a number and a unit. {Unknown|It} is asked in {unit}.",
+			Rule: "A value is a number and a unit. Here it is asked in {unit}.",
 			Step: "Write {symbol} after the number."}},
 	},
 	{
