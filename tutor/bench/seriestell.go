@@ -11,8 +11,8 @@ import (
 	"example.org/standstill/tutor/picture"
 )
 
-// Blocks is the series in tables, one for each letter that was read, and what is the
-// same in all runs.
+// Blocks is what is the same in all runs, and the series in tables, one for each letter
+// that was read.
 func (s *Series) Blocks() []Block {
 	same, varied := s.same()
 	var blocks []Block
@@ -34,7 +34,7 @@ func (s *Series) Blocks() []Block {
 	if biases == nil && len(s.Trials) >= leastBias && len(s.letters()) > 0 {
 		common.Lines = append(common.Lines, saidNoBias)
 	}
-	return append(blocks, common)
+	return append([]Block{common}, blocks...)
 }
 
 // cell is an input's value as it is shown in a table.

@@ -1,6 +1,7 @@
 package screen
 
 import (
+	"context"
 	"fmt"
 	"strings"
 	"testing"
@@ -81,5 +82,20 @@ func BenchmarkBenchKey(b *testing.B) {
 				d.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(letters[i%len(letters)])})
 			}
 		})
+	}
+}
+
+// BenchmarkKeyToResult is the key that asks for a result, as the terminal meets it: the
+// work goes on beside it.
+func BenchmarkKeyToResult(b *testing.B) {
+	for b.Loop() {
+		b.StopTimer()
+		d := stand(b, newTutor(b), "canal-lantern", 80, 24)
+		d.seated("")
+		d.hand(lanternValues...)
+		d.hand(lanternReadings[0], lanternReadings[1])
+		beside := newBeside(d.model, newWaits(context.Background()))
+		b.StartTimer()
+		beside.Update(tea.KeyMsg{Type: tea.KeyCtrlO})
 	}
 }

@@ -6,6 +6,7 @@
 //	value.go, scan.go, take.go   a text → an estimate and what makes it unsure
 //	law.go                       the law of propagation, effective degrees of freedom
 //	trials.go                    the same by random trials
+//	line.go                      a straight line through points
 //	figures.go                   how many figures a number is quoted with
 //	sentences.go                 what is said about a value
 //
