@@ -119,13 +119,6 @@ func (b *atBench) lend(m *model) bool {
 	return true
 }
 
-// show lays a sheet over the form that has the line for itself.
-func (b *atBench) show(m *model, s sheet) {
-	if b.lend(m) {
-		m.sheet = s
-	}
-}
-
 func (b *atBench) esc(m *model) {
 	if m.sheet == b.base {
 		m.sheet = &menu{}
