@@ -56,13 +56,30 @@ type Problem struct {
 	probes        func() []map[misstep]float64
 	asWritten     *statics.System // with the numbers of the file
 	changed       []string        // the givens with other numbers
+	letters       map[string]bool // every letter of the problem
 }
+
+// subscripted is a letter with a subscript.
+var subscripted = regexp.MustCompile(`^[A-Z](\d+|[A-Z])$`)
 
 var placeholder = regexp.MustCompile(`\{([^{}]*)\}`)
 
-// Statement returns the text of the problem with its numbers and units.
+// word finds what may be a letter of the problem in its text: T1, theta, mu.
+var word = regexp.MustCompile(`\b[A-Za-z]+[0-9]*\b`)
+
+// Statement returns the text of the problem with its numbers and units. Letters in it
+// are written as they are on paper.
 func (p *Problem) Statement() string {
-	return placeholder.ReplaceAllStringFunc(p.Text, func(marked string) string {
+	text := word.ReplaceAllStringFunc(p.Text, func(name string) string {
+		if expr.Glyph(name) != name && p.letters[name] {
+			return setLetter(name)
+		}
+		if subscripted.MatchString(name) && p.letters[name] {
+			return setLetter(name)
+		}
+		return name
+	})
+	return placeholder.ReplaceAllStringFunc(text, func(marked string) string {
 		name := canonical(marked[1 : len(marked)-1])
 		g, ok := p.System.Given(name)
 		if !ok {

@@ -110,6 +110,10 @@ func (r *reader) problem(data []byte) *draft {
 	if len(r.found) == 0 {
 		r.sensible(d)
 	}
+	d.Problem.letters = map[string]bool{}
+	for _, name := range d.letters() {
+		d.Problem.letters[name] = true
+	}
 	d.finish()
 	if len(r.found) == 0 {
 		r.watch(d)
