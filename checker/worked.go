@@ -24,24 +24,24 @@ type Step struct {
 
 // What is said between the equations.
 const (
-	sayForces    = "The forces"
-	sayForcesOn  = "The forces on %s"
-	sayParts     = "Their parts along the axes"
-	saySum       = "The sum along %s"
-	saySolve     = "The unknowns"
+	sayForces    = "Forces"
+	sayForcesOn  = "Forces on %s"
+	sayParts     = "Components"
+	saySum       = "Sum along %s"
+	saySolve     = "Solve"
 	sayAngle     = "The angle follows from the lengths"
 	saySize      = "The size of the force"
 	sayFrom      = "From the sum along "
-	sayPut       = "Put into the sum along "
-	sayFollows   = "It follows"
-	sayThen      = "With that"
-	sayDivide    = "One divided by the other"
+	sayPut       = "Insert into the sum along "
+	sayFollows   = "So"
+	sayThen      = "Then"
+	sayDivide    = "Divide one equation by the other"
 	sayAngleOf   = "The angle"
 	sayNumbers   = "With numbers, the sum along "
 	sayNumerical = "Solved numerically"
-	sayCheck     = "Put back into the sum along "
+	sayCheck     = "Check with the sum along "
 	sayAnswer    = "Answer"
-	sayNothing   = "Nothing acts along %s."
+	sayNothing   = "No force has a component along %s."
 )
 
 // Worked returns the worked solution, stage by stage.
@@ -115,17 +115,38 @@ func (r *Reference) workedSums(axis statics.Axis) []string {
 func (s *setting) describe(f *statics.Force) string {
 	s.force = f
 	where := strings.Join(slices.DeleteFunc([]string{s.points(), s.slant()}, func(w string) bool { return w == "" }), ", ")
-	return s.nameOf(f) + ", " + kindNouns[f.Kind] + ", points " + where + "."
+	return s.nameOf(f) + ", " + s.nounOf(f) + ", points " + where + "."
+}
+
+// nounOf says what a force is, by what exerts it where the problem says that.
+func (s *setting) nounOf(f *statics.Force) string {
+	by := s.Words.ByOn(f.On, f.Name)
+	noun, told := byNouns[f.Kind]
+	if by == "" || !told {
+		return kindNouns[f.Kind]
+	}
+	// "cord A" and "your pull" take no article.
+	last := by[strings.LastIndexByte(by, ' ')+1:]
+	if !(len(last) == 1 && last[0] >= 'A' && last[0] <= 'Z') && !strings.HasPrefix(by, "your ") {
+		by = "the " + by
+	}
+	return noun + " of " + by
+}
+
+// byNouns name a force before what exerts it.
+var byNouns = map[statics.Kind]string{
+	statics.Tension: "the pull", statics.Normal: "the normal force", statics.Friction: "the friction", statics.Spring: "the force",
+	statics.Push: "the push", statics.Pull: "the pull", statics.Strut: "the force",
 }
 
 var kindNouns = map[statics.Kind]string{
-	statics.Tension: "the pull of a string", statics.Weight: "the weight", statics.Normal: "the push of a surface",
+	statics.Tension: "a tension", statics.Weight: "the weight", statics.Normal: "the normal force",
 	statics.Friction: "the friction", statics.Spring: "the force of a spring", statics.Push: "a push",
-	statics.Pull: "a pull", statics.Strut: "the push of a strut",
+	statics.Pull: "a pull", statics.Strut: "the force of a strut",
 }
 
 // sizeNouns begin the line that says what the size of a force follows from.
 var sizeNouns = map[statics.Kind]string{
-	statics.Tension: "The pull of the string", statics.Weight: "The weight", statics.Friction: "The friction",
+	statics.Tension: "The tension", statics.Weight: "The weight", statics.Friction: "The friction",
 	statics.Spring: "The force of the spring",
 }

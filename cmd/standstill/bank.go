@@ -12,6 +12,7 @@ import (
 	"github.com/spf13/cobra"
 	"golang.org/x/sync/errgroup"
 
+	"example.org/standstill/checker"
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/quantity"
 	"example.org/standstill/problems"
@@ -89,10 +90,10 @@ func bankCheckCommand(a *app) *cobra.Command {
 	draws := usualDraws
 	c := &cobra.Command{
 		Use:   "check FILE|FOLDER…",
-		Short: "Check problem files, and how many sets of numbers they give",
+		Short: "Check problem files, and count their number sets",
 		Long: `Reads and solves every file and says what is wrong with it, by line and column. Of a
-file with nothing wrong it prints how many sets of numbers can be handed out, and the
-chance that two students of thirty get the same.`,
+file with nothing wrong it prints how many number sets students can get, and the
+chance that two of 30 students get the same.`,
 		Example: "  standstill bank check my-problems\n  standstill bank check lantern.yaml",
 		Args: func(c *cobra.Command, args []string) error {
 			if len(args) == 0 {
@@ -119,7 +120,7 @@ chance that two students of thirty get the same.`,
 			return nil
 		},
 	}
-	c.Flags().IntVar(&draws, "draws", usualDraws, "how `many` sets of numbers are tried for each problem")
+	c.Flags().IntVar(&draws, "draws", usualDraws, "how `many` number sets are tried for each problem")
 	return c
 }
 
@@ -157,6 +158,9 @@ func readAny(name string) ([]*problems.Problem, problems.Findings) {
 	return list, found
 }
 
+// fewestSets is the number of usable number sets below which an author is warned.
+const fewestSets = 100
+
 // usualDraws is how many sets of numbers are tried for each problem: enough to see
 // whether two of thirty may share one.
 const usualDraws = 300
@@ -164,10 +168,10 @@ const usualDraws = 300
 // drawsOf says how a problem varies, in one line.
 func drawsOf(p *problems.Problem, most int) string {
 	if len(p.Vary) == 0 {
-		return p.ID + ": fine; the same numbers for every student"
+		return p.ID + ": OK; every student gets the same numbers"
 	}
 	d := p.Draws(most)
-	line := fmt.Sprintf("%s: fine; about %.0f usable draws of %.0f; two of thirty students share one with a chance of %s",
+	line := fmt.Sprintf("%s: OK; about %.0f number sets of %.0f can be used; chance that two of 30 students get the same: %s",
 		p.ID, d.Total*float64(d.Usable)/float64(max(d.Tried, 1)), d.Total, percent(d.Shared))
 	var reasons []string
 	for reason := range d.Refused {
@@ -178,7 +182,13 @@ func drawsOf(p *problems.Problem, most int) string {
 		reasons[i] = fmt.Sprintf("%s %s", reason, percent(float64(d.Refused[reason])/float64(d.Tried)))
 	}
 	if reasons != nil {
-		line += "; thrown back: " + strings.Join(reasons, ", ")
+		line += "; rejected: " + strings.Join(reasons, ", ")
+	}
+	if d.Near != nil {
+		line += "; gives almost the right number by nature: " + strings.Join(d.Near, ", ")
+	}
+	if sets := d.Total * float64(d.Usable) / float64(max(d.Tried, 1)); sets < fewestSets {
+		line += fmt.Sprintf("; warning: fewer than %d number sets, so students will share them", fewestSets)
 	}
 	return line
 }
@@ -195,14 +205,17 @@ func percent(share float64) string {
 
 func bankShowCommand(a *app) *cobra.Command {
 	var own whose
-	var noSolution bool
+	var noSolution, file bool
 	c := &cobra.Command{
 		Use:     "show PROBLEM",
 		Short:   "Show a problem with its drawing and its solution",
-		Long:    "Prints the text with its numbers, the drawing, the worked solution and what wrong paths lead to; with the numbers of a student where --class or --numbers and --student are given.",
+		Long:    "Prints the text with its numbers, the drawing, the worked solution and what common mistakes give; with the numbers of a student where --class or --numbers and --student are given.",
 		Example: "  standstill bank show canal-lantern\n  standstill bank show canal-lantern --numbers harbour-2 --student nele",
 		Args:    exactly(1, "the id of a problem or a file"),
 		RunE: func(_ *cobra.Command, args []string) error {
+			if file {
+				return a.showFile(args[0])
+			}
 			page, err := own.page(a, args[0])
 			if err != nil {
 				return err
@@ -216,7 +229,18 @@ func bankShowCommand(a *app) *cobra.Command {
 	}
 	own.flags(c)
 	c.Flags().BoolVar(&noSolution, "no-solution", false, "print the text with its numbers alone")
+	c.Flags().BoolVar(&file, "file", false, "print the problem's own file, to start from")
 	return c
+}
+
+// showFile prints the file of a problem as it was written.
+func (a *app) showFile(name string) error {
+	p, err := a.problem(name)
+	if err != nil {
+		return err
+	}
+	_, err = a.Out.Write(p.Raw)
+	return err
 }
 
 func show(w io.Writer, page *tutor.Page) error {
@@ -248,7 +272,7 @@ func show(w io.Writer, page *tutor.Page) error {
 // writePaths prints what the listed mistakes lead to.
 func writePaths(w io.Writer, page *tutor.Page) error {
 	var b strings.Builder
-	b.WriteString("\nWrong paths\n")
+	b.WriteString("\nWhat common mistakes give\n")
 	var codes []draw.Code
 	values := map[draw.Code][]string{}
 	for _, path := range page.Problem.WrongPaths() {
@@ -259,7 +283,7 @@ func writePaths(w io.Writer, page *tutor.Page) error {
 		if math.IsNaN(path.Value) || turned || nothing {
 			continue // sums without a solution, and what nobody would hand in
 		}
-		value := expr.Glyph(path.Unknown) + " = " + unit.In(path.Value, 3)
+		value := expr.Set(path.Unknown) + " = " + strings.Replace(unit.In(path.Value, 3), "-", "−", 1)
 		if slices.Contains(values[path.Code], value) || math.Abs(path.Value-right) <= 1e-6*math.Abs(right) {
 			continue
 		}
@@ -269,7 +293,9 @@ func writePaths(w io.Writer, page *tutor.Page) error {
 		values[path.Code] = append(values[path.Code], value)
 	}
 	for _, code := range codes {
-		fmt.Fprintf(&b, "  %s: %s\n", code, strings.Join(values[code], ", "))
+		for _, value := range values[code] {
+			fmt.Fprintf(&b, "  %s: %s\n", checker.Code(code).Meaning(), value)
+		}
 	}
 	_, err := io.WriteString(w, b.String())
 	return err

@@ -3,6 +3,7 @@ package main
 import (
 	"errors"
 	"fmt"
+	"io"
 	"slices"
 	"strings"
 
@@ -73,8 +74,12 @@ func helpCommand(root *cobra.Command) *cobra.Command {
 	return &cobra.Command{
 		Use:     "help [COMMAND]",
 		Short:   "Say what a command does",
-		Example: "  standstill help mark",
+		Example: "  standstill help mark\n  standstill help problem-file",
 		RunE: func(_ *cobra.Command, args []string) error {
+			if len(args) == 1 && args[0] == "problem-file" {
+				_, err := io.WriteString(root.OutOrStdout(), problems.FileHelp())
+				return err
+			}
 			c, rest, err := root.Find(args)
 			if err != nil || len(rest) > 0 {
 				return misuse{fmt.Errorf(saidNoCommand, strings.Join(args, " "))}
