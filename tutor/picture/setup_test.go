@@ -24,6 +24,9 @@ func TestEverySetupOfTheBankIsDrawn(t *testing.T) {
 		var b strings.Builder
 		for _, h := range problems.Embedded().List() {
 			s := setupOf(t, h.ID)
+		if len(s.Objects) == 0 {
+			continue // the file wants no picture
+		}
 			c := picture.Braille(picture.Scene{Setup: s}, size[0], size[1])
 			fmt.Fprintf(&b, "== %s\n%s\n", h.ID, "|"+strings.Join(c.Lines(), "\n|"))
 		}
@@ -36,6 +39,9 @@ func TestSetupsInWords(t *testing.T) {
 	var b strings.Builder
 	for _, h := range problems.Embedded().List() {
 		s := setupOf(t, h.ID)
+		if len(s.Objects) == 0 {
+			continue // the file wants no picture
+		}
 		lines := picture.Sentences(picture.Scene{Setup: s})
 		if len(lines) == 0 {
 			t.Errorf("%s: nothing is said", h.ID)
@@ -57,6 +63,9 @@ func TestSetupsInPlainCharacters(t *testing.T) {
 	var b strings.Builder
 	for _, h := range problems.Embedded().List() {
 		s := setupOf(t, h.ID)
+		if len(s.Objects) == 0 {
+			continue // the file wants no picture
+		}
 		c := picture.ASCII(picture.Scene{Setup: s}, 36, 12)
 		for _, line := range c.Lines() {
 			for _, r := range line {
