@@ -24,9 +24,9 @@ func TestEverySetupOfTheBankIsDrawn(t *testing.T) {
 		var b strings.Builder
 		for _, h := range problems.Embedded().List() {
 			s := setupOf(t, h.ID)
-		if len(s.Objects) == 0 {
-			continue // the file wants no picture
-		}
+			if len(s.Objects) == 0 {
+				continue // the file wants no picture
+			}
 			c := picture.Braille(picture.Scene{Setup: s}, size[0], size[1])
 			fmt.Fprintf(&b, "== %s\n%s\n", h.ID, "|"+strings.Join(c.Lines(), "\n|"))
 		}
