@@ -50,6 +50,9 @@ func TestSetupsOfTheBank(t *testing.T) {
 		}
 		for what, ref := range copies(t, p) {
 			s := NewSetup(ref, p.Figure)
+			if s == nil || len(s.Objects) == 0 {
+				continue // the file wants no picture
+			}
 			for _, fault := range untold(ref, s) {
 				t.Errorf("%s, %s: %s", h.ID, what, fault)
 			}
