@@ -20,6 +20,9 @@ func (s *splitter) label(p piece) piece {
 	for {
 		text := p.text()
 		runes := 0
+		if !strings.ContainsAny(text, ")].:") {
+			return p
+		}
 		if m := number.FindStringSubmatch(text); m != nil && (m[1] == "" || s.isNamed(text[len(m[0]):])) {
 			runes = len([]rune(m[0]))
 		} else if m := answer.FindString(text); m != "" {

@@ -28,6 +28,9 @@ var signs = []separator{
 	{text: "–>", concludes: true, arrow: true}, {text: "−>", concludes: true, arrow: true}, {text: "—>", concludes: true, arrow: true},
 }
 
+// beginnings are the runes that signs begin with: few runes of a line are such.
+const beginnings = ";；\n\\&∴∵<⇔⟺↔⇒⟹→⟶↦=-–−—"
+
 // words are the separators that are words, the longer first. One that is a letter of
 // the problem is none.
 var words = []separator{
@@ -94,6 +97,9 @@ func (s *splitter) split() {
 func (s *splitter) separatorAt(i, start, depth int) (separator, int) {
 	rest := s.runes[i:]
 	for _, sign := range signs {
+		if !strings.ContainsRune(beginnings, rest[0]) {
+			break
+		}
 		length := prefix(rest, sign.text)
 		if length > 0 {
 			return sign, length
