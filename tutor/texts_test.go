@@ -247,6 +247,13 @@ func TestHintAfterAnArrow(t *testing.T) {
 		if h, err := l.Hint(); err != nil || h == nil || h.Fault != nil || h.Message == "" {
 			t.Errorf("%q: the hint is %+v, %v", joint, h, err)
 		}
+		wantStage := checker.YSum // the next sum, but a conclusion is about what it is drawn from
+		if r.Line.Statements()[1].Concludes {
+			wantStage = checker.XSum
+		}
+		if got := r.Line.Statements()[1].Stage; got != wantStage || strings.Contains(joint, "=>") && got != checker.XSum {
+			t.Errorf("%q: the second line is judged for %s", joint, got)
+		}
 	}
 }
 
