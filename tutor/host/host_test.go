@@ -358,14 +358,6 @@ func TestDoors(t *testing.T) {
 	}
 }
 
-// meta is a connection's name as the library tells it.
-type meta struct {
-	gossh.ConnMetadata
-	name string
-}
-
-func (m meta) User() string { return m.name }
-
 // A connection that changes its name between two tries ends, so that one's own phrase
 // cannot open another's door.
 func TestNameMustNotChange(t *testing.T) {

@@ -21,14 +21,13 @@ type wire struct {
 	l      net.Listener
 	server string
 
-	cut     atomic.Bool  // nothing connects, and what was connected is cut
-	hangs   atomic.Bool  // nothing is passed on
-	loses   atomic.Int32 // so many commits reach the server, and their answers nobody
-	lost    atomic.Int32
-	mu      sync.Mutex
-	conns   []net.Conn
-	goes    *sync.Cond
-	stopped bool
+	cut   atomic.Bool  // nothing connects, and what was connected is cut
+	hangs atomic.Bool  // nothing is passed on
+	loses atomic.Int32 // so many commits reach the server, and their answers nobody
+	lost  atomic.Int32
+	mu    sync.Mutex
+	conns []net.Conn
+	goes  *sync.Cond
 }
 
 // throughWire gives an address of the database that leads through a wire.
