@@ -78,7 +78,7 @@ var kindRules = []struct {
 	{statics.Strut, "A strut pushes along itself, away from its other end."},
 	{statics.Normal, "A surface pushes straight out of itself."},
 	{statics.Friction, "Friction acts along the surface, against any sliding."},
-	{statics.Push, "A push or a pull has the direction that the problem gives."},
+	{statics.Push, "A push or a pull has the given direction."},
 	{statics.Weight, "The weight points straight down."},
 }
 

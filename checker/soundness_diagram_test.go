@@ -12,6 +12,9 @@ import (
 // room returns the sides of the room that a force points to.
 func (b *bench) room(body statics.Body, f statics.Force) (x, y int) {
 	bx, by := b.direction(f)
+	if f.XLeft {
+		bx = -bx // the room has no axes
+	}
 	tilt := 0.0
 	if body.Tilt != nil {
 		tilt = treeOf(body.Tilt).value(b.at)

@@ -91,12 +91,13 @@ func termOn(f statics.Force, axis statics.Axis) (term, bool) {
 	t := term{force: f, size: letter(f.Name)}
 	if f.Direction != nil {
 		t.fn, t.angle = [...]string{"cos", "sin"}[axis], treeOf(f.Direction)
+		t.neg = f.XLeft && axis == statics.X
 		return t, true
 	}
 	if f.Points[axis] == 0 {
 		return t, false
 	}
-	t.neg = f.Points[axis] < 0
+	t.neg = f.Points[axis] < 0 != (f.XLeft && axis == statics.X)
 	if f.Points[0] != 0 && f.Points[1] != 0 {
 		t.angle = treeOf(f.Angle)
 		t.fn = "sin"

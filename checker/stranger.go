@@ -41,7 +41,9 @@ func (m *marking) markStranger(n *expr.Node) Report {
 		return m.wrong(mistake.Finding{Code: Unbalanced}) // … = m a, of a body that is at rest
 	}
 	if f := m.frictionLeftOpen(); f != nil && strings.HasPrefix(n.Name, "mu") {
-		return m.wrong(about(LimitAssumed, f.Name))
+		report := m.wrong(about(LimitAssumed, f.Name))
+		report.Message = saidNoCoefficient
+		return report
 	}
 	kind, usual := trial.KindOfLetter(n.Name)
 	if !usual {

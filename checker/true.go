@@ -2,6 +2,7 @@ package checker
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"example.org/standstill/checker/expr"
@@ -30,8 +31,9 @@ func (m *marking) orTrue(report Report) Report {
 func (m *marking) isTrue() bool {
 	sides := m.line.Sides
 	if len(sides) == 1 {
-		if _, ok := m.Component(m.item); !ok || len(sides[0].Names()) == 0 {
-			return false
+		c, ok := m.Component(m.item)
+		if !ok || len(sides[0].Names()) == 0 || math.Abs(c.Term.Value(m.Solution)) < hardly {
+			return false // half of nothing is nothing
 		}
 		sides = []*expr.Node{expr.Letter(m.item), sides[0]}
 	}

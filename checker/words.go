@@ -33,6 +33,7 @@ const (
 	saidStranger       = "What would have to touch or pull {body} to exert {stranger} on it?"
 	saidSignTwice      = "You wrote {component} with its own minus sign, so its letter already says which way it points. {In} the direction is counted twice."
 	saidSignNever      = "You wrote {component} as a size without a sign, so its letter does not say which way it points. {In} nothing else says it either."
+	saidNoCoefficient  = "No coefficient of friction is given here, so the friction has to follow from the equations."
 	saidNegative       = "The digits are right, but {unknown} is a size: it says how much, not which way."
 	saidBelowBar       = "Everything that follows the slash directly is taken as the denominator here. Next time, put it in brackets."
 	saidBesideBar      = "Only the first factor after the slash is taken as the denominator here. Next time, use brackets to show what you mean."

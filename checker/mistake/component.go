@@ -21,7 +21,7 @@ func (s *Search) Component(e *trial.Equation, c *trial.Component) Finding {
 			}
 		}
 	}
-	if f, ok := s.cheapestComponent(e, ways); ok {
+	if f, ok := s.cheapestComponent(e, c.Force.Name, ways); ok {
 		return f
 	}
 	var pairs []Change
@@ -35,7 +35,7 @@ func (s *Search) Component(e *trial.Equation, c *trial.Component) Finding {
 			}
 		}
 	}
-	if f, ok := s.cheapestComponent(e, pairs); ok {
+	if f, ok := s.cheapestComponent(e, c.Force.Name, pairs); ok {
 		return f
 	}
 	return s.named(Unexplained, c.Force.Name)
@@ -43,7 +43,7 @@ func (s *Search) Component(e *trial.Equation, c *trial.Component) Finding {
 
 // cheapestComponent picks among the changes that give what was typed. A component may be typed
 // as a size, so a wrong sign is seen only where the sign alone is wrong.
-func (s *Search) cheapestComponent(e *trial.Equation, ways []Change) (Finding, bool) {
+func (s *Search) cheapestComponent(e *trial.Equation, name string, ways []Change) (Finding, bool) {
 	var best *Change
 	for i := range ways {
 		w := &ways[i]
@@ -64,5 +64,5 @@ func (s *Search) cheapestComponent(e *trial.Equation, ways []Change) (Finding, b
 	if best == nil {
 		return Finding{}, false
 	}
-	return finding(best.Row, best.About[:1]...), true
+	return finding(best.Row, name), true
 }

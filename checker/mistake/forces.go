@@ -38,7 +38,7 @@ var forces = []Row{
 		Code: MissingForce, Meaning: "a force left out", Cost: 1.2, InNumbers: -0.1, Tells: 0.1, Absent: true,
 		Term: leftOut,
 		Said: Said{
-			Component: "You wrote nothing for {component}. Look at how {force} lies to {axis}.",
+			Component: "You wrote zero for {component}. Look at how {force} lies to {axis}.",
 			Line:      "{Line} needs every force that acts {along|here}. Count them in the drawing, and then count your terms.",
 			Lines:     "{Line} needs every force that acts {along|here}. Count them in the drawing, and then count your terms.",
 			Value:     "You get this value of {unknown} if one of the forces is left out of an equation.",
@@ -63,8 +63,8 @@ var forces = []Row{
 	{
 		Code: MissingForce, Cost: 1.9, Term: lessOfSize,
 		Said: Said{
-			Component: "The size of {force} has more to it than you wrote. What does {force} come from?",
-			Line:      "{In}, the size of {force} has more to it than you wrote. What does {force} come from?",
+			Component: "This is not all of {force}. What makes up {force}?",
+			Line:      "{In}, you did not write all of {force}. What makes up {force}?",
 		},
 	},
 	{
@@ -140,8 +140,8 @@ var forces = []Row{
 		Term: doubledOrHalved, Sum: stringsDoubled, Tree: doubledTree, Value: wholeFactor,
 		Said: Said{
 			Component: "Check the number in your line for {component}: something is doubled or halved.",
-			Line:      "{In}, the term with {force} is too large or too small by a whole factor. How often does {force} act?",
-			Lines:     "{In}, a term is too large or too small by a whole factor. Look at {forces|each term}.",
+			Line:      "{In}, the term with {force} is off by a whole-number factor. How often does {force} act?",
+			Lines:     "{In}, a term is off by a whole-number factor. Look at {forces|each term}.",
 			Value:     "You get this value of {unknown} if {what|something} is doubled or halved on the way.",
 		},
 		Hints: []Hint{{At: Anywhere,
@@ -156,8 +156,8 @@ var forces = []Row{
 		Said: Said{
 			Component: "For {component}, you wrote the force of another string.",
 			Line:      "{In}, the force of one string is in the place of another. Look at {force}.",
-			Lines:     "Here {forces|the strings} are taken to pull equally hard, and nothing says that they do.",
-			Value:     "You get this value of {unknown} if all the strings pull equally hard, and nothing says that they do.",
+			Lines:     "You took {forces|the strings} to pull equally hard. Does the problem say so?",
+			Value:     "You get this value of {unknown} if all the strings pull equally hard. Does the problem say so?",
 		},
 		Hints: []Hint{{At: Anywhere,
 			Ask:  "Which string is steeper, and which carries more?",
@@ -170,7 +170,7 @@ var forces = []Row{
 			Component: "What you wrote for {component} belongs to another body.",
 			Line:      "{In}, what you wrote for {force} belongs to another body.",
 			Lines:     "{In}, something belongs to another body.",
-			Value:     "This value is {what|something that belongs to another body}. What does {unknown} have to hold?",
+			Value:     "You get this value of {unknown} if {what|something that belongs to another body} is used.",
 		},
 		Hints: []Hint{{At: Anywhere,
 			Ask:  "Which forces act on {body} itself?",
@@ -179,8 +179,8 @@ var forces = []Row{
 	{
 		Code: OtherBody, Cost: 2.7, Sum: foreignForce, Alone: true,
 		Said: Said{
-			Component: "{The force} does not act on {body}. Here {component} is asked.",
-			Line:      "{In}, you counted {force|a force} that acts on another body.",
+			Component: "{Component} is about {force} alone. Does everything in your line act on {body}?",
+			Line:      "{In}, you counted {force|a force}, which acts on another body.",
 		},
 	},
 	{
@@ -197,8 +197,8 @@ var forces = []Row{
 		Code: Unbalanced, Meaning: "something left over at rest", Cost: 3,
 		Said: Said{
 			Component: "At rest nothing is left over along either axis. Write {component} by itself.",
-			Line:      "At rest, or at a steady speed, nothing is left over. What does that say about the two sides of your line?",
-			Lines:     "At rest, or at a steady speed, nothing is left over. What does that say about the two sides of your line?",
+			Line:      "At rest, or at a steady speed, the acceleration is zero. What does that say about the two sides of your line?",
+			Lines:     "At rest, or at a steady speed, the acceleration is zero. What does that say about the two sides of your line?",
 		},
 		Hints: []Hint{{At: Anywhere,
 			Ask:  "How large is the acceleration of {body}?",

@@ -151,7 +151,7 @@ func timesGAgain(p *trial.Problem, v Target) []Number {
 	if v.Dim != quantity.Force {
 		return nil
 	}
-	return []Number{{Value: v.Value * p.Solution[g]}}
+	return []Number{{Value: v.Value * p.Solution[g], What: "the right value"}}
 }
 
 // hostsOf calls f with each body on which the force acts, and the body's only weight, if that is
@@ -222,7 +222,7 @@ func wholeWeight(p *trial.Problem, v Target) []Number {
 	var all []Number
 	hostsOf(p, v, func(body *statics.Body, on, weight *statics.Force) {
 		if weight != nil && on.Kind == statics.Tension && onlyOf(body, statics.Tension) == on {
-			all = append(all, shown(p.Solution[p.Slots[weight.Name]], "the whole weight"))
+			all = append(all, shown(p.Solution[p.Slots[weight.Name]], ""))
 		}
 	})
 	g, ok := p.Slots["g"]

@@ -20,7 +20,7 @@ var resolving = []Row{
 			Component: "{Component} is one side of the triangle of {force}. Which side is it, seen from {angle|its angle}?",
 			Line:      "{In}, look at the function that goes with {force}: which side of the triangle of {force} does it stand for?",
 			Lines:     "{In}, look at the functions that go with {forces|the forces}: which sides of their triangles do they stand for?",
-			Value:     "You get this value of {unknown} if two sides of the triangle of a force are exchanged on the way.",
+			Value:     "You get this value of {unknown} if two sides of the triangle of a force are interchanged on the way.",
 		},
 		Hints: []Hint{
 			{At: OnComponent | OnSum, Slanted: true,
@@ -79,9 +79,9 @@ var resolving = []Row{
 		Term: otherAngle, Everywhere: true, Tree: angleLetter, Value: givenAngle,
 		Shows: hasFunction,
 		Said: Said{
-			Component: "The angle in your line is not the one that is drawn at {force}.",
-			Line:      "{In}, the angle that goes with {force} is not the one that is drawn at {force}.",
-			Lines:     "{In}, an angle goes with a force at which it is not drawn. Look at {forces|each term}.",
+			Component: "The angle in your line is not the angle of {force} in the drawing.",
+			Line:      "{In}, the angle that you used for {force} is not the angle of {force} in the drawing.",
+			Lines:     "{In}, the angle of a force does not match the drawing. Look at {forces|each term}.",
 			Value:     "You get this value of {unknown} if {what|the angle of another force} is used on the way.",
 		},
 		Hints: []Hint{
@@ -156,8 +156,8 @@ var resolving = []Row{
 	{
 		Code: Inverted, Cost: 2.4, Term: sizeUpsideDown,
 		Said: Said{
-			Component: "Check in the size of {force} what is multiplied and what is divided.",
-			Line:      "{In}, check in the size of {force} what is multiplied and what is divided.",
+			Component: "In your expression for {force}, check what is multiplied and what is divided.",
+			Line:      "{In}, check in your expression for {force} what is multiplied and what is divided.",
 		},
 	},
 	{

@@ -39,7 +39,7 @@ var sizes = []Row{
 			Component: "Look at the unit of what you wrote for {component}. What is already a force?",
 			Line:      "{In}, look at the unit of what you wrote for {force}. Is {force} a mass or a force?",
 			Lines:     "{In}, one term has g once too often. Look at the unit of each term.",
-			Value:     "You get this value of {unknown} if a weight is multiplied by g again.",
+			Value:     "You get this value of {unknown} if {what|a weight} is multiplied by g again.",
 		},
 		Hints: []Hint{{At: Anywhere,
 			Ask:  "Which of the values in your line are in kilograms, and which are in newtons already?",
@@ -64,7 +64,7 @@ var sizes = []Row{
 		Said: Said{
 			Line:  "{In}, you gave each string a fixed share of the weight. Do they all pull equally hard upwards?",
 			Lines: "{In}, you gave each string a fixed share of the weight. Do they all pull equally hard upwards?",
-			Value: "This value of {unknown} is {what|a fixed share of the weight}. Does every angle give just this share?",
+			Value: "This value of {unknown} is {what|a fixed share of the weight}. Can the angles be left out of account?",
 		},
 		Hints: []Hint{{At: Anywhere,
 			Ask:  "If a string were nearly horizontal, could it hold its share of the weight with the same pull?",
@@ -81,10 +81,10 @@ var sizes = []Row{
 		Code: LimitAssumed, Meaning: "friction taken at its limit", Cost: 2.35,
 		Term: frictionAtLimit,
 		Said: Said{
-			Component: "You put the friction at the most that it can be. Is {body} just about to slide?",
-			Line:      "You put the friction at the most that it can be. Is {body} just about to slide?",
-			Lines:     "You put the friction at the most that it can be. Is {body} just about to slide?",
-			Value:     "You get this value of {unknown} if the friction is put at the most that it can be.",
+			Component: "You took the friction to be as large as it can be. Is {body} just about to slide?",
+			Line:      "You took the friction to be as large as it can be. Is {body} just about to slide?",
+			Lines:     "You took the friction to be as large as it can be. Is {body} just about to slide?",
+			Value:     "You get this value of {unknown} if the friction is taken to be as large as it can be.",
 		},
 		Hints: []Hint{{At: Anywhere,
 			Ask:  "Does the problem say that {body} is just about to slide, or that it slides?",
@@ -95,10 +95,10 @@ var sizes = []Row{
 		Term: otherG, NotInSums: true, Value: withOtherG,
 		Shows: func(f trial.Form, _ int) bool { return f.Decimals },
 		Said: Said{
-			Component: "The number for {component} fits another strength of gravity than the one in this problem.",
-			Line:      "{In}, the number for {force} fits another strength of gravity than the one in this problem.",
-			Lines:     "{In}, a number fits another strength of gravity than the one in this problem.",
-			Value:     "This value of {unknown} fits another strength of gravity than the one in this problem.",
+			Component: "The number for {component} fits another value of g than the one in this problem.",
+			Line:      "{In}, the number for {force} fits another value of g than the one in this problem.",
+			Lines:     "{In}, a number fits another value of g than the one in this problem.",
+			Value:     "This value of {unknown} fits another value of g than the one in this problem.",
 		},
 		Hints: []Hint{{At: Anywhere,
 			Ask:  "Which strength of gravity does this problem give?",
@@ -167,7 +167,7 @@ func timesG(p *trial.Problem, _ trial.Place, t trial.Term) []trial.Term {
 func weightForNormal(p *trial.Problem, at trial.Place, t trial.Term) []trial.Term {
 	body := &p.Bodies[at.Body]
 	weight := onlyOf(body, statics.Weight)
-	if weight == nil || t.Scale == 0 {
+	if weight == nil || t.Scale == 0 || isTheWeight(p, body) {
 		return nil
 	}
 	heavy := expr.Letter(weight.Name)
@@ -184,6 +184,17 @@ func weightForNormal(p *trial.Problem, at trial.Place, t trial.Term) []trial.Ter
 		}
 	}
 	return nil
+}
+
+// isTheWeight reports whether the normal force of a body equals its weight, so that nobody is
+// wrong who says so.
+func isTheWeight(p *trial.Problem, body *statics.Body) bool {
+	normal, weight := onlyOf(body, statics.Normal), onlyOf(body, statics.Weight)
+	if normal == nil || weight == nil {
+		return false
+	}
+	n, w := p.Solution[p.Slots[normal.Name]], p.Solution[p.Slots[weight.Name]]
+	return math.Abs(n-w) <= trial.ExactShare*math.Abs(w)
 }
 
 // normalAlone sets the normal force equal to the weight, whatever else there is.
