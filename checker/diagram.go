@@ -4,6 +4,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"unicode"
 
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/lines"
@@ -114,6 +115,8 @@ func (d *diagram) take(part string) *Report {
 		f = nil
 	case f != nil:
 		d.note(WrongSide, f.Name, f.Name)
+	case len(meant.forces) > 0 && isOtherLetter(e.name, meant.forces[0]):
+		d.note(ExtraForce, "", e.name) // an F beside the friction f, an R beside the N
 	case len(meant.forces) > 0:
 		d.note(ExtraForce, meant.forces[0].Name, meant.forces[0].Name)
 	case meant.code != "":
@@ -368,4 +371,10 @@ func allOf(body *statics.Body, kind statics.Kind) []*statics.Force {
 
 func hasKind(body *statics.Body, kind statics.Kind) bool {
 	return slices.ContainsFunc(body.Forces, func(f statics.Force) bool { return f.Kind == kind })
+}
+
+// isOtherLetter reports whether a force was named by a letter that is not its own.
+func isOtherLetter(typed string, f *statics.Force) bool {
+	letters := []rune(strings.TrimSpace(typed))
+	return len(letters) == 1 && unicode.IsLetter(letters[0]) && expr.Set(string(letters)) != expr.Set(f.Name)
 }
