@@ -175,12 +175,12 @@ func weightForNormal(p *trial.Problem, at trial.Place, t trial.Term) []trial.Ter
 		heavy = weight.Size // so that a mass may stand in for it in turn
 	}
 	if t.Force.Kind == statics.Normal {
-		return []trial.Term{p.WithSize(t, "weight", func() *expr.Node { return heavy })}
+		return []trial.Term{p.WithSize(t, weight.Name, func() *expr.Node { return heavy })}
 	}
 	size := p.SizeTree(t)
 	for i := range body.Forces {
 		if f := &body.Forces[i]; f.Kind == statics.Normal && size != nil && size.Has(f.Name) {
-			return []trial.Term{p.WithSize(t, "weight for "+f.Name, func() *expr.Node { return trial.Substitute(size, f.Name, heavy) })}
+			return []trial.Term{p.WithSize(t, weight.Name+" for "+f.Name, func() *expr.Node { return trial.Substitute(size, f.Name, heavy) })}
 		}
 	}
 	return nil
@@ -238,8 +238,8 @@ func weightForForce(p *trial.Problem, at trial.Place, t trial.Term) []trial.Term
 	}
 	heavy := expr.Letter(weight.Name)
 	return []trial.Term{
-		p.WithSize(t, "the weight", func() *expr.Node { return heavy }),
-		p.WithSize(t, "half the weight", func() *expr.Node { return expr.Join(expr.Div, heavy, expr.Constant(2)) }),
+		p.WithSize(t, "as large as "+weight.Name, func() *expr.Node { return heavy }),
+		p.WithSize(t, "as large as half "+weight.Name, func() *expr.Node { return expr.Join(expr.Div, heavy, expr.Constant(2)) }),
 	}
 }
 
@@ -253,7 +253,7 @@ func frictionAtLimit(p *trial.Problem, at trial.Place, t trial.Term) []trial.Ter
 	var all []trial.Term
 	for _, v := range p.Variables {
 		if v.Dim == quantity.None && strings.HasPrefix(v.Name, "mu") {
-			all = append(all, p.WithSize(t, v.Name+" at the limit", func() *expr.Node {
+			all = append(all, p.WithSize(t, v.Name+" at the limit of "+normal.Name, func() *expr.Node {
 				return expr.Join(expr.Mul, expr.Letter(v.Name), expr.Letter(normal.Name))
 			}))
 		}

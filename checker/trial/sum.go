@@ -235,8 +235,8 @@ func (p *Problem) SizeTree(t Term) *expr.Node {
 	return nil
 }
 
-// WithSize gives a term another size. The name says what is done to the size that the term
-// has so far.
+// WithSize gives a term another size. The name says all that is done to the size that the term
+// has so far, with every letter that it brings in: bodies that share a force share what is made.
 func (p *Problem) WithSize(t Term, name string, tree func() *expr.Node) Term {
 	if t.Size != nil {
 		name = t.Size.name + ", " + name
