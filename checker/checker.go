@@ -27,7 +27,7 @@ import (
 
 // Version names the rules of judgement. It changes with every change of a
 // verdict, so that a cache of verdicts can be thrown away.
-const Version = "2"
+const Version = "3"
 
 // Stage is one of the five steps of a solution.
 type Stage string
