@@ -73,7 +73,7 @@ func (s *scanner) leadWord(text string) opening {
 // factor as well ("2. T" and "(a) T"). Group 1 is the number or letter.
 var (
 	listSure = regexp.MustCompile(`^\s*(?:(\d{1,2}|[A-Za-z]|[ivx]{2,4})\)|(?i:(?:step|part|question|equation|eqn?|line)\.?\s*\(?\d{1,2}[a-z]?\)?\s*[:.)])|#\d{1,2}\s)\s*`)
-	listFree = regexp.MustCompile(`^\s*(?:\((\d{1,2}|[A-Za-z]|[ivx]{2,4})\)\s*|(\d{1,2}|[a-z])\.\s+)`)
+	listFree = regexp.MustCompile(`^\s*(?:[(\[](\d{1,2}|[A-Za-z]|[ivx]{2,4})[)\]]\s*|(\d{1,2}|[a-z])\.\s+)`)
 	// namedEquation matches a statement that says what one letter is.
 	namedEquation = regexp.MustCompile(`^[\pL_][\pL\pN_{}.,₀-₉ₓ]{0,7}\s*(?:[=≈≅≃~:]|(?i:is|equals)\s)`)
 )
@@ -113,7 +113,7 @@ const (
 )
 
 // axisName matches "x:", "in the x direction:", "R(→):", "↑:". Groups hold the axis.
-var axisName = regexp.MustCompile(`^\s*(?:(?:(?i:in|along|for|on|resolving|resolve|sum|forces)\s+)*(?i:the\s+)?[+]?\(?([xyXY])\)?` + sideShape + `\s*:` +
+var axisName = regexp.MustCompile(`^\s*(?:(?:(?i:in|along|for|on|resolving|resolve|sum|forces)\s+)*(?i:the\s+)?[+]?[(\[]?([xyXY])[)\]]?` + sideShape + `\s*:` +
 	`|(?:(?i:R|Res|resolve|resolving|F|sum|[ΣΣ∑]\s*F?)\.?\s*)?[(\[]\s*` + arrowShape + `\s*[)\]]\s*[:=,]?` +
 	`|[↑↓]\s+|(?:[ΣΣ∑]\s*F?)?\s*` + arrowShape + `\s*[:]|[ΣΣ∑]\s*F?\s*` + arrowShape + `\s*=)\s*`)
 
@@ -130,7 +130,7 @@ func (s *scanner) axisLabel(text string) opening {
 func AxisLabel(text string) int { return runesIn(axisName.FindString(text)) }
 
 // sumName matches the name of a sum in front of an equation. Groups: 1 and 2 the axis.
-var sumName = regexp.MustCompile(`^\s*(?:(?:[ΣΣ∑]|(?i:sum|net|total|sigma))\s*(?i:of\s+)?(?:the\s+)?\(?\s*(?i:forces?|F)?\s*(?i:in|along)?\s*(?:the\s+)?[_,]?[({]?\s*(?i:net)?[A-Z]?\d?,?\s*([xyXYₓ])[)}]*(?i:-?\s*(?:direction|axis|forces|components))?\s*\)?` +
+var sumName = regexp.MustCompile(`^\s*(?:(?:[ΣΣ∑]|(?i:sum|net|total|sigma))\s*(?i:of\s+)?(?:the\s+)?[(\[]?\s*(?i:forces?|F)?\s*(?i:in|along)?\s*(?:the\s+)?[_,]?[({\[]?\s*(?i:net)?[A-Z]?\d?,?\s*([xyXYₓ])[)}\]]*(?i:-?\s*(?:direction|axis|forces|components))?\s*[)\]]?` +
 	`(?:\s*(?i:on|for)\s+(?i:the\s+)?\pL[\pL\pN]*)?|(?i:F)_?\{?\s*(?i:net|tot|total)\s*,?\s*([xyXY])\}?)\s*(?:=\s*0\s*:|[=:])`)
 
 var plainName = regexp.MustCompile(`^\s*(?:F_?\{?([xyₓ])\}?\s*([=:])|(?i:(?:horizontal|vertical)(?:ly)?\s*:))`)

@@ -1,6 +1,8 @@
 package expr
 
 import (
+	"regexp"
+	"slices"
 	"strings"
 	"unicode"
 
@@ -45,7 +47,7 @@ func pageOf(clean string) *page {
 	for i, r := range []rune(clean) {
 		p.put(r, i)
 	}
-	return p.folded().untex().unprogrammed()
+	return p.folded().rejoined().untex().unprogrammed()
 }
 
 // shapes is the table of characters that other keyboards, word processors and telephones
@@ -80,12 +82,53 @@ func (p *page) folded() *page {
 		case unicode.IsDigit(r):
 			out.put(asciiDigit(r), p.at[i])
 		case isStyled(r):
-			out.puts(norm.NFKC.String(string(r)), p.at[i])
+			for _, plain := range norm.NFKC.String(string(r)) {
+				if usual, found := shapes[plain]; found {
+					out.puts(usual, p.at[i])
+				} else {
+					out.put(plain, p.at[i])
+				}
+			}
 		default:
 			out.put(r, p.at[i])
 		}
 	}
 	return out
+}
+
+var (
+	// tornSign matches an arrow of an equals sign with spaces inside.
+	tornSign = regexp.MustCompile(`< *= *>|= +>`)
+	// dashForHyphen matches a dash that is no minus: of an arrow, or of the name of an axis.
+	dashForHyphen = regexp.MustCompile(`[−–—‐‑]+>|<[−–—‐‑]+|\b[xyXY] *[−–—‐‑] *(?i:axis|direction|dir|coordinate|comp|force|part)`)
+)
+
+// rejoined writes signs without spaces inside, and the dashes of arrows and of names such as
+// x-axis as hyphens.
+func (p *page) rejoined() *page {
+	text := p.String()
+	if !strings.ContainsAny(text, "<>−–—‐‑") {
+		return p
+	}
+	out := &page{}
+	torn, dashes := tornSign.FindAllStringIndex(text, -1), dashForHyphen.FindAllStringIndex(text, -1)
+	i := 0
+	for offset, r := range text {
+		switch {
+		case r == ' ' && isInside(torn, offset):
+		case strings.ContainsRune("−–—‐‑", r) && isInside(dashes, offset):
+			out.put('-', p.at[i])
+		default:
+			out.put(r, p.at[i])
+		}
+		i++
+	}
+	return out
+}
+
+// isInside reports whether a place is in one of the spans.
+func isInside(spans [][]int, place int) bool {
+	return slices.ContainsFunc(spans, func(s []int) bool { return s[0] <= place && place < s[1] })
 }
 
 // isRaisedO reports whether a raised nought stands for a degree sign: behind a number, alone,

@@ -7,7 +7,7 @@ import "regexp"
 var library = regexp.MustCompile(`(?i)\b((?:math|cmath|np|numpy|sympy|sp|wf)\.)(?:a?(?:sin|cos|tan)|arc(?:sin|cos|tan)|sqrt|radians|degrees|deg2rad|rad2deg|pi|abs|fabs)\b`)
 
 // piCall matches the circle's number as spreadsheets write it. Group 1 is what is left out.
-var piCall = regexp.MustCompile(`(?i)\bpi\s*(\(\s*\))`)
+var piCall = regexp.MustCompile(`(?i)\bpi\s*([(\[]\s*[)\]])`)
 
 // unprogrammed blanks what only a program or a spreadsheet needs.
 func (p *page) unprogrammed() *page {

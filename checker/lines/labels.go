@@ -7,7 +7,7 @@ import (
 
 // number matches the number or letter of a line: "2.", "a)", "(b)", "3:". Group 1 is
 // what could be a factor or a number of the line itself.
-var number = regexp.MustCompile(`^(?:[0-9]{1,2}[a-z]?[)\]]|[a-zA-Z][)\]]|(\([0-9]{1,2}[a-z]?\)|\([a-z]\)|[0-9]{1,2}[.:](?: |$)))\s*`)
+var number = regexp.MustCompile(`^(?:[0-9]{1,2}[a-z]?[)\]]|[a-zA-Z][)\]]|([(\[][0-9]{1,2}[a-z]?[)\]]|[(\[][a-z][)\]]|[0-9]{1,2}[.:](?: |$)))\s*`)
 
 // answer matches words in front of a line that say nothing of it.
 var answer = regexp.MustCompile(`^(?i:(?:final |my )?(?:answers?|ans|results?|solutions?|sol|step [0-9]{1,2}|line [0-9]{1,2}|eqn?\.? ?\(?[0-9]{1,2}\)?|equation [0-9]{1,2}))\s*[:.]\s*`)

@@ -55,7 +55,8 @@ func (s *splitter) split() {
 	}
 	for i := 0; i < len(s.runes); {
 		if i == start {
-			i += expr.AxisLabel(string(s.runes[i:min(len(s.runes), i+longestLabel)])) // the arrow of "R(→):" separates nothing
+			row, _, _ := strings.Cut(string(s.runes[i:min(len(s.runes), i+longestLabel)]), "\n")
+			i += expr.AxisLabel(row) // the arrow of "R(→):" separates nothing
 			if i >= len(s.runes) {
 				break
 			}
@@ -63,6 +64,11 @@ func (s *splitter) split() {
 		r := s.runes[i]
 		if sep, length := s.separatorAt(i, start, depth); length > 0 {
 			if sep.arrow && s.isPlain(start, i) {
+				for next := i + length; s.rune(next) == ' ' || s.rune(next) == '>'; next++ {
+					if s.runes[next] == '>' {
+						length = next + 1 - i // what is left of "=>>" would be an arrow again
+					}
+				}
 				s.blank(i, length, '=')
 				i += length
 				continue
@@ -204,6 +210,9 @@ func (s *splitter) aligns(i int) bool {
 	}
 	for s.rune(after) == ' ' {
 		after++
+	}
+	if strings.ContainsRune("<>", s.rune(before)) || strings.ContainsRune("<>", s.rune(after)) {
+		return false // without it there would be an arrow
 	}
 	return isEquals(s.rune(before)) || isEquals(s.rune(after))
 }
