@@ -23,9 +23,9 @@ type angleWords struct {
 
 // fromAxis matches "from y", "from the vertical", "above the negative x axis". Groups: the
 // sign and axis behind "from"; above or below, the sign and axis behind it; the side of the vertical.
-var fromAxis = regexp.MustCompile(`(?i)\s*(?:(?:measured\s+)?(?:(?:counter[-−–]?\s?|anti[-−–]?)?clockwise\s+)?(?:from|to|with|off)\s+(?:the\s+)?(negative\s+|positive\s+|[-+−])?\s*(x|y|horizontal|vertical)(?:[-\s]*(?:axis|direction|line))?` +
-	`|(above|below)\s+(?:the\s+)?(negative\s+|positive\s+|[-+−])?(x|horizontal)(?:[-\s]*(?:axis|direction|line))?` +
-	`|to\s+the\s+(left|right)\s+of\s+(?:the\s+)?(?:vertical|y)(?:[-\s]*(?:axis|direction|line))?)\s*\.?\s*$`)
+var fromAxis = regexp.MustCompile(`(?i)\s*(?:(?:measured\s+)?(?:(?:counter[-−–]?\s?|anti[-−–]?)?clockwise\s+)?(?:from|to|with|off)\s+(?:the\s+)?(negative\s+|positive\s+|[-+−])?\s*(x|y|horizontal|vertical)(?:[-−–\s]*(?:axis|direction|line))?` +
+	`|(above|below)\s+(?:the\s+)?(negative\s+|positive\s+|[-+−])?(x|horizontal)(?:[-−–\s]*(?:axis|direction|line))?` +
+	`|to\s+the\s+(left|right)\s+of\s+(?:the\s+)?(?:vertical|y)(?:[-−–\s]*(?:axis|direction|line))?)\s*\.?\s*$`)
 
 // ofCompass matches "west of south": the angle begins at south and goes towards west.
 var ofCompass = regexp.MustCompile(`(?i)\s*\b(?:to\s+the\s+)?(north|south|east|west)\s+of\s+(?:due\s+|the\s+)?(north|south|east|west)\s*\.?\s*$`)
@@ -42,10 +42,10 @@ func cutAngleWords(text string) (string, angleWords) {
 		return text, angleWords{}
 	}
 	m := fromAxis.FindStringSubmatch(text)
-	w := angleWords{said: true, words: " from x"}
+	w := angleWords{said: true}
 	axis := strings.ToLower(m[2] + m[5])
 	if axis == "" || axis[0] == 'y' || axis[0] == 'v' {
-		w.axis, w.words = statics.Y, " from y"
+		w.axis = statics.Y
 	}
 	sign := 0
 	switch strings.ToLower(strings.TrimSpace(m[1] + m[4])) {
@@ -67,12 +67,30 @@ func cutAngleWords(text string) (string, angleWords) {
 	case "right":
 		w.x = +1
 	}
+	w.words = w.spelled()
 	return text[:at[0]], w
+}
+
+// spelled writes the axis and the sides out: "from x", "below the negative x axis".
+func (w angleWords) spelled() string {
+	switch {
+	case w.axis == statics.Y && w.x != 0:
+		return map[int]string{-1: " to the left of y", +1: " to the right of y"}[w.x]
+	case w.axis == statics.Y && w.y < 0:
+		return " from the negative y axis"
+	case w.axis == statics.Y:
+		return " from y"
+	}
+	lead := map[int]string{-1: " below", 0: " from", +1: " above"}[w.y]
+	if w.x < 0 {
+		return lead + " the negative x axis"
+	}
+	return lead + " x"
 }
 
 // compassWords is what "toward of from" says; ok is false where the two do not cross.
 func compassWords(toward, from string) (w angleWords, ok bool) {
-	w = angleWords{said: true, words: " from x"}
+	w = angleWords{said: true, words: " " + toward + " of " + from}
 	for _, side := range []string{toward, from} {
 		switch side {
 		case "north":
@@ -86,7 +104,7 @@ func compassWords(toward, from string) (w angleWords, ok bool) {
 		}
 	}
 	if from == "north" || from == "south" {
-		w.axis, w.words = statics.Y, " from y"
+		w.axis = statics.Y
 	}
 	return w, w.x != 0 && w.y != 0
 }
