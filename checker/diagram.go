@@ -36,11 +36,18 @@ func (r *Reference) markDiagram(a Answer) Report {
 		return whole.as(Report{Verdict: Unread, Code: Unreadable, Message: saidDiagramLong})
 	}
 	entries, _ := r.Lines(a)
+	if len(entries) > lines.Most {
+		return whole.as(Report{Verdict: Unread, Code: Unreadable, Message: saidDiagramLong})
+	}
 	for i := range entries {
 		if isListMark.MatchString(entries[i].Text) {
 			continue
 		}
-		for _, one := range d.runOn(entries[i].Text) {
+		apart := d.runOn(entries[i].Text)
+		if len(apart) > lines.Most {
+			return whole.as(Report{Verdict: Unread, Code: Unreadable, Message: saidDiagramLong})
+		}
+		for _, one := range apart {
 			if unread := d.take(one); unread != nil {
 				unread.Pos, unread.End = entries[i].Span()
 				return whole.as(*unread)
@@ -67,6 +74,13 @@ var isListMark = regexp.MustCompile(`^\s*(?:\d{1,2}|[-*•])\s*$`)
 // mostDiagram is how long a diagram in words may be, in bytes.
 const mostDiagram = 2000
 
+// longestForce is how long one force with its side may be, in bytes; longestEntry is how many
+// words of it are looked through for the beginning of the next.
+const (
+	longestForce = 300
+	longestEntry = 30
+)
+
 // diagram is the state of reading one: the forces seen so far and the first
 // thing that is wrong.
 type diagram struct {
@@ -84,9 +98,21 @@ func (d *diagram) runOn(text string) []string {
 	var all []string
 	words := strings.Fields(plainSides(text))
 	start := 0
+	names := map[string]bool{}
 	for i, word := range words {
-		before := parseEntry(strings.Join(words[start:i], " "))
-		if i > start && before.named && len(before.words) > 0 && len(d.meaningOfWord(strings.Trim(word, ":=()"), d.body).forces) > 0 {
+		if i == start || i-start > longestEntry || len(all) > lines.Most {
+			continue
+		}
+		word = strings.Trim(word, ":=()[]")
+		isForce, known := names[word]
+		if !known {
+			isForce = len(d.meaningOfWord(word, d.body).forces) > 0
+			names[word] = isForce
+		}
+		if !isForce {
+			continue
+		}
+		if before := parseEntry(strings.Join(words[start:i], " ")); before.named && len(before.words) > 0 {
 			all = append(all, strings.Join(words[start:i], " "))
 			start = i
 		}
@@ -99,6 +125,9 @@ func (d *diagram) runOn(text string) []string {
 
 // take reads one entry. It returns a report where the entry cannot be read.
 func (d *diagram) take(part string) *Report {
+	if len(part) > longestForce {
+		return &Report{Verdict: Unread, Code: Unreadable, Item: d.item, Message: saidDiagramLong}
+	}
 	e := parseEntry(part)
 	if e.name == "" || len(e.words) == 0 || e.isOpposed() {
 		return &Report{Verdict: Unread, Code: Unreadable, Item: d.item, Message: saidDiagramForm(part)}
@@ -222,6 +251,10 @@ func (m *marking) meaningOf(name string, body *statics.Body) meaning {
 			return meant
 		}
 	}
+	words := strings.Fields(name)
+	if len(words) > longestEntry {
+		return meaning{}
+	}
 	for _, word := range strings.Fields(strings.ToLower(name)) {
 		kind, ok := kindWords[word]
 		if !ok {
@@ -230,7 +263,7 @@ func (m *marking) meaningOf(name string, body *statics.Body) meaning {
 		if f := trial.OnlyOf(body, kind); f != nil {
 			return meaning{forces: []*statics.Force{f}}
 		}
-		for _, other := range strings.Fields(name) {
+		for _, other := range words {
 			if meant := m.meaningOfWord(other, body); len(meant.forces) > 0 {
 				return meant
 			}

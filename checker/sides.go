@@ -49,9 +49,9 @@ var (
 	compass     = regexp.MustCompile(`(?i)\b(?:(north|south)(?:\s*-?\s*(east|west))?|(east|west))\b`)
 	arrowRight  = regexp.MustCompile(`→|[-−–=]+>`)
 	nextNumber  = regexp.MustCompile(`(?i)\b(up|down|left|right|slope|ramp|incline)\s+\d{1,2}\s*$`)
-	sizeBehind  = regexp.MustCompile(`[(=,]\s*\d+(?:[.,]\d+)?\s*(?:k?N|lb)\b\s*\)?`)
+	sizeBehind  = regexp.MustCompile(`[(\[=,]\s*\d+(?:[.,]\d+)?\s*(?:k?N|lb)\b\s*[)\]]?`)
 	// angleBehind matches the angle of a force behind its side, which the drawing has.
-	angleBehind = regexp.MustCompile(`(?i)[(,]?\s*\b(?:at\s+)?(?:an\s+)?(?:angle\s+)?(?:of\s+)?(?:\d+(?:[.,]\d+)?\s*(?:°|deg(?:rees?)?\b)|[αβγδθφ](?:\b|$|\s))(?:\s*(?:from|to|with|off)\s+(?:the\s+)?(?:[-+]?[xy](?:[-\s]*axis)?|horizontal|vertical|level)\b)?\s*\)?`)
+	angleBehind = regexp.MustCompile(`(?i)[(\[,]?\s*\b(?:at\s+)?(?:an\s+)?(?:angle\s+)?(?:of\s+)?(?:\d+(?:[.,]\d+)?\s*(?:°|deg(?:rees?)?\b)|[αβγδθφ](?:\b|$|\s))(?:\s*(?:from|to|with|off)\s+(?:the\s+)?(?:[-+]?[xy](?:[-\s]*axis)?|horizontal|vertical|level)\b)?\s*[)\]]?`)
 )
 
 var compassSides = map[string]string{"north": "up", "south": "down", "east": "right", "west": "left"}

@@ -28,20 +28,32 @@ func Forces(text string, says func(entry string) bool) []Line {
 	return all
 }
 
+// mostJoined is how often "and" is looked at in one piece, and longestForce how many runes of
+// a force beside it: no body has so many forces, and no force so long a name.
+const (
+	mostJoined   = 16
+	longestForce = 120
+)
+
 // joinedForces cuts a piece at each "and" that stands between two forces.
 func joinedForces(p piece, says func(string) bool) []piece {
 	var all []piece
-	start := 0
+	start, looked := 0, 0
 	for i := range p.runes {
 		length := 0
 		switch {
-		case i <= start:
+		case i <= start || looked == mostJoined:
 		case p.runes[i] == '&':
 			length = 1
 		case p.runes[i-1] == ' ' && prefix(p.runes[i:], "and ") > 0:
 			length = 3
 		}
-		if length > 0 && says(string(p.runes[start:i])) && says(string(p.runes[i+length:])) {
+		if length == 0 {
+			continue
+		}
+		looked++
+		before, behind := p.runes[start:i], p.runes[i+length:]
+		if says(string(before[max(0, len(before)-longestForce):])) && says(string(behind[:min(len(behind), longestForce)])) {
 			all = append(all, p.part(start, i))
 			start = i + length
 		}
