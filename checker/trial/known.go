@@ -321,10 +321,7 @@ func (p *Problem) alsoRounds(value, half float64) bool {
 // of two figures: a size or an angle's function at rest, or a quotient or product of two of them.
 func (p *Problem) roundsToResult(value, half float64) bool {
 	near := func(x float64) bool { return math.Abs(math.Abs(x)-math.Abs(value)) <= half*(1+1e-9) }
-	var results []float64
-	for _, x := range p.Solution {
-		results = append(results, x)
-	}
+	results := slices.Clone(p.Solution)
 	for i, v := range p.Variables {
 		if v.Dim == quantity.Angle {
 			results = append(results, math.Sin(p.Solution[i]), math.Cos(p.Solution[i]), math.Tan(p.Solution[i]))

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 
 	"github.com/spf13/cobra"
@@ -57,7 +58,7 @@ before the student can start with it.`,
 				name = t.findClass()
 			}
 			if name == "" {
-				return fmt.Errorf(saidNoClass)
+				return errors.New(saidNoClass)
 			}
 			added, err := class.Add(name, t.openBank(), record.Student{ID: id, Name: args[0]})
 			if err != nil {

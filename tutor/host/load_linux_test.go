@@ -270,7 +270,7 @@ func (c *crowd) student(address, id, phrase string, types bool, ready func(), st
 	p := &pane{changed: make(chan struct{})}
 	s.Stdout = p
 	in, _ := s.StdinPipe()
-	if err := s.RequestPty("xterm-256color", 24, 80, gossh.TerminalModes{}); err == nil {
+	if err = s.RequestPty("xterm-256color", 24, 80, gossh.TerminalModes{}); err == nil {
 		err = s.Shell()
 	}
 	if err != nil {

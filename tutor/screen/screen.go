@@ -123,7 +123,7 @@ func run(t *tutor.Tutor, b *atBench, o Options) (Goodbye, error) {
 	m := newModelAt(b, t, o, rendererFor(o))
 	// The library would print a trace for a fault; guarded catches ours itself.
 	p := tea.NewProgram(newBeside(m, w), programOptions(o)...)
-	stop := func() {}
+	var stop func()
 	if o.Context == nil {
 		stop = leaveWithTerminal(p)
 	} else {
