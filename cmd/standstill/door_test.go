@@ -67,12 +67,12 @@ func TestBrokenStreams(t *testing.T) {
 	}
 	defer folder.Close()
 	var out, trouble strings.Builder
-	if code := run([]string{"mark"}, streams{folder, &out, &trouble}); code != exitFound || !strings.Contains(trouble.String(), "The input cannot be read") {
+	if code := run(t.Context(), []string{"mark"}, streams{folder, &out, &trouble}); code != exitFound || !strings.Contains(trouble.String(), "The input cannot be read") {
 		t.Errorf("mark of a folder ends with %d: %q", code, trouble.String())
 	}
 	for _, command := range []string{"bank list", "bank check ../../problems/bank/canal-lantern.yaml", "solve canal-lantern", "version"} {
 		trouble.Reset()
-		if code := run(strings.Fields(command), streams{os.Stdin, full{}, &trouble}); code != exitFound || !strings.Contains(trouble.String(), "o space left on device") {
+		if code := run(t.Context(), strings.Fields(command), streams{os.Stdin, full{}, &trouble}); code != exitFound || !strings.Contains(trouble.String(), "o space left on device") {
 			t.Errorf("%s into a full disk ends with %d: %q", command, code, trouble.String())
 		}
 	}

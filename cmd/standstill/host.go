@@ -45,6 +45,8 @@ func hostCommand(a *app) *cobra.Command {
 		Example: "  standstill host --class physics-10b.yaml\n  standstill host slips --class physics-10b.yaml --address 192.168.1.20",
 		Args:    noSuchCommand,
 		RunE:    func(c *cobra.Command, _ []string) error { return h.run(c.Context()) },
+
+		Annotations: map[string]string{serves: "listening "},
 	}
 	c.PersistentFlags().StringVar(&h.file, "class", "", "the class `file`; else class.yaml beside the program or in the data folder")
 	c.PersistentFlags().StringVar(&h.key, "host-key", "", "the `file` of this host's own key; several hosts of one school use the same")
@@ -59,6 +61,9 @@ func hostCommand(a *app) *cobra.Command {
 	c.AddCommand(hostSlipsCommand(h), hostKeyCommand(h))
 	return c
 }
+
+// serves marks a command that goes on until it is stopped, by what it prints once it serves.
+const serves = "serves"
 
 // keyFile is where the host's own key lies.
 func (h *hosting) keyFile() (string, error) {
@@ -295,17 +300,20 @@ func (h *hosting) printSlips(slips []host.Slip, address string) error {
 	return nil
 }
 
+const exampleKey = "  standstill host key add s01 id_ed25519.pub --class physics-10b.yaml"
+
 func hostKeyCommand(h *hosting) *cobra.Command {
 	c := &cobra.Command{
-		Use:   "key",
-		Short: "Let a public key open a student's door, or the teacher's",
-		Args:  noSuchCommand,
-		RunE:  func(c *cobra.Command, _ []string) error { return c.Help() },
+		Use:     "key",
+		Short:   "Let a public key open a student's door, or the teacher's",
+		Example: exampleKey,
+		Args:    noSuchCommand,
+		RunE:    func(c *cobra.Command, _ []string) error { return c.Help() },
 	}
 	c.AddCommand(&cobra.Command{
 		Use:     "add STUDENT FILE",
 		Short:   "Add a public key from a .pub file",
-		Example: "  standstill host key add s01 id_ed25519.pub --class physics-10b.yaml",
+		Example: exampleKey,
 		Args:    exactly(2, "a student's id and the file of a public key"),
 		RunE:    func(_ *cobra.Command, args []string) error { return h.addKey(args[0], args[1]) },
 	})

@@ -7,6 +7,7 @@
 package main
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"io"
@@ -25,7 +26,7 @@ const (
 )
 
 func main() {
-	os.Exit(run(os.Args[1:], streams{os.Stdin, os.Stdout, os.Stderr}))
+	os.Exit(run(context.Background(), os.Args[1:], streams{os.Stdin, os.Stdout, os.Stderr}))
 }
 
 // streams are what a command reads and writes. In and Out may be terminals.
@@ -34,9 +35,9 @@ type streams struct {
 	Out, Err io.Writer
 }
 
-// run obeys one command line. A fault of our own ends in a sentence, never in a
-// trace.
-func run(args []string, s streams) (code int) {
+// run obeys one command line; a command that serves does so until the context ends. A fault of
+// our own ends in a sentence, never in a trace.
+func run(ctx context.Context, args []string, s streams) (code int) {
 	defer func() {
 		if fault := recover(); fault != nil {
 			fmt.Fprintf(s.Err, saidFault+"\n", fault)
@@ -52,7 +53,7 @@ func run(args []string, s streams) (code int) {
 	command.SetIn(s.In)
 	command.SetOut(s.Out)
 	command.SetErr(s.Err)
-	err := command.Execute()
+	err := command.ExecuteContext(ctx)
 	if err == nil && out.trouble != nil {
 		err = fmt.Errorf(saidNoOutput, plainCause(out.trouble))
 	}

@@ -2,17 +2,28 @@ package main
 
 import (
 	"bytes"
+	"context"
 	"encoding/json"
+	"errors"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
 	"github.com/spf13/cobra"
+
+	"example.org/standstill/tutor/record"
 )
 
 // inProcess runs one command line with the content of a file as its input.
 func inProcess(t *testing.T, input string, args ...string) (code int, stdout, stderr string) {
+	t.Helper()
+	return inProcessUntil(t, "", input, args...)
+}
+
+// inProcessUntil stops the command once it has printed a text, if there is one.
+func inProcessUntil(t *testing.T, end, input string, args ...string) (code int, stdout, stderr string) {
 	t.Helper()
 	file := filepath.Join(t.TempDir(), "input")
 	if err := os.WriteFile(file, []byte(input), 0o600); err != nil {
@@ -23,9 +34,27 @@ func inProcess(t *testing.T, input string, args ...string) (code int, stdout, st
 		t.Fatal(err)
 	}
 	defer in.Close()
-	var out, errs bytes.Buffer
-	code = run(args, streams{in, &out, &errs})
+	ctx, stop := context.WithCancel(t.Context())
+	defer stop()
+	var errs bytes.Buffer
+	out := &heard{end: end, stop: stop}
+	code = run(ctx, args, streams{in, out, &errs})
 	return code, out.String(), errs.String()
+}
+
+// heard keeps what is written, and stops the writer once that has the end in it.
+type heard struct {
+	strings.Builder
+	end  string
+	stop func()
+}
+
+func (h *heard) Write(p []byte) (int, error) {
+	n, err := h.Builder.Write(p)
+	if h.end != "" && strings.Contains(h.String(), h.end) {
+		h.stop()
+	}
+	return n, err
 }
 
 func TestExitCodes(t *testing.T) {
@@ -49,7 +78,8 @@ func TestExitCodes(t *testing.T) {
 	}
 }
 
-// TestExamplesRun runs every example of every help text.
+// TestExamplesRun runs every example of every help text. A command that serves is stopped once
+// it does so; where a database at a school is meant, only the words and flags are looked at.
 func TestExamplesRun(t *testing.T) {
 	t.Setenv("STANDSTILL_DATA", t.TempDir())
 	bank, err := os.ReadFile(filepath.Join("..", "..", "problems", "bank", "canal-lantern.yaml"))
@@ -61,7 +91,8 @@ func TestExamplesRun(t *testing.T) {
 		"answers.jsonl":            `{"problem":"canal-lantern","stage":"solve","answer":"T2 = 25.8 N"}` + "\n",
 		"lantern.yaml":             string(bank),
 		"my-problems/lantern.yaml": string(bank),
-		"students.csv":             "id,name\nnele,Nele\n",
+		"students.csv":             "id,name\nnele,Nele\ns01,Sam\n",
+		"id_ed25519.pub":           "ssh-ed25519 AAAAC3NzaC1lZDI1NTE5AAAAIAABAgMEBQYHCAkKCwwNDg8QERITFBUWFxgZGhscHR4f sam\n",
 		"physics-10b.yaml":         "name: Physics 10b\ncode: harbour-2\nstudents: students.csv\nproblems:\n  - {problem: canal-lantern}\n",
 	}
 	for name, content := range files {
@@ -77,6 +108,7 @@ func TestExamplesRun(t *testing.T) {
 	eachCommand(root(&app{}), func(c *cobra.Command) {
 		if c.Example == "" {
 			t.Errorf("%s has no example", c.CommandPath())
+			return
 		}
 		for _, example := range strings.Split(c.Example, "\n") {
 			words := strings.Fields(example)
@@ -84,14 +116,35 @@ func TestExamplesRun(t *testing.T) {
 			if i := len(words) - 2; i > 0 && words[i] == "<" {
 				input, words = files[words[i+1]], words[:i]
 			}
-			code, _, stderr := inProcess(t, input, words[1:]...)
+			if i := len(words) - 2; i > 0 && words[i] == ">" {
+				words = words[:i]
+			}
+			meant, rest, err := root(&app{}).Find(words[1:])
+			if err != nil {
+				t.Errorf("%s: %v", example, err)
+				continue
+			}
+			ran++
+			if slices.ContainsFunc(rest, record.IsDatabase) {
+				if err := errors.Join(meant.ParseFlags(rest), meant.ValidateArgs(meant.Flags().Args())); err != nil {
+					t.Errorf("%s: %v", example, err)
+				}
+				continue
+			}
+			served := meant.Annotations[serves]
+			if served != "" {
+				words = append(words, "--listen", "127.0.0.1:0")
+			}
+			code, stdout, stderr := inProcessUntil(t, served, input, words[1:]...)
+			if served != "" && strings.Contains(stdout, served) {
+				stderr = "" // its log
+			}
 			if strings.HasPrefix(strings.TrimSpace(example), exampleAccept) {
 				code, stderr = code-exitFound, strings.Replace(stderr, "There is no entry that begins so in the class's record.\n", "", 1)
 			}
 			if code != exitFine || stderr != "" {
 				t.Errorf("%s ends with %d: %s", strings.TrimSpace(example), code, stderr)
 			}
-			ran++
 		}
 	})
 	if ran < 10 {
