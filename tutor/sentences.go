@@ -91,7 +91,7 @@ func (g *Page) question(stage checker.Stage, item string) string {
 		if !found {
 			letter = force
 		}
-		question := fmt.Sprintf("What is %s%s, the %s part of %s", expr.Set(letter), axis, axis, expr.Set(letter))
+		question := fmt.Sprintf("What is %s%s, the %s component of %s", expr.Set(letter), axis, axis, expr.Set(letter))
 		if found {
 			question += " on " + body
 		}
@@ -99,9 +99,9 @@ func (g *Page) question(stage checker.Stage, item string) string {
 	case checker.XSum, checker.YSum:
 		axis := string(stage[0])
 		if item == "" {
-			return fmt.Sprintf("All parts along %s add up to zero. Write ΣF%s = 0 with this problem's forces.", axis, axis)
+			return fmt.Sprintf("All components along %s add up to zero. Write ΣF%s = 0 with this problem's forces.", axis, axis)
 		}
-		return fmt.Sprintf("All parts along %s of the forces on %s add up to zero. Write ΣF%s = 0 for %s.", axis, item, axis, item)
+		return fmt.Sprintf("All components along %s of the forces on %s add up to zero. Write ΣF%s = 0 for %s.", axis, item, axis, item)
 	}
 	var open []string
 	for _, u := range g.open(checker.Solve) {

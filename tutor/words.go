@@ -111,7 +111,7 @@ func Notation() []Typing {
 		{"Power and root", "T^2, T², sqrt(T1^2 + T2^2)"},
 		{"Angle", "sin 35, cos 35°, tan alpha; numbers in a function are degrees, 0.7 rad is radians"},
 		{"Greek letter", "α or alpha, β or beta, θ or theta, μ or mu"},
-		{"Subscript", "T1, T_1, T₁; parts along the axes T1x, T1y"},
+		{"Subscript", "T1, T_1, T₁; components T1x, T1y"},
 		{"Equation", "T1 cos α = T2 cos β, or ΣFx: T1 cos α − T2 cos β = 0"},
 		{"Number with unit", "20.2 N, 3.2 kg, 35°, 12 cm; the decimal comma 20,2 N too"},
 		{"Several at once", "T1x = T1 cos α; T1y = T1 sin α; wx = 0"},
