@@ -119,19 +119,7 @@ func nonZero(x float64) float64 {
 // toEdge is the way from a place to the edge of the canvas; surfaces end at the ground
 // line.
 func (l *layout) toEdge(from, way vec) float64 {
-	t := math.Inf(1)
-	low, high := vec{4.5, 2}, vec{l.width() - 5.5, l.groundY()}
-	if way.x > 1e-9 {
-		t = min(t, (high.x-from.x)/way.x)
-	} else if way.x < -1e-9 {
-		t = min(t, (low.x-from.x)/way.x)
-	}
-	if way.y > 1e-9 {
-		t = min(t, (high.y-from.y)/way.y)
-	} else if way.y < -1e-9 {
-		t = min(t, (low.y-from.y)/way.y)
-	}
-	return max(t, 0)
+	return max(leaves(from, way, vec{4.5, 2}, vec{l.width() - 5.5, l.groundY()}), 0)
 }
 
 // floor is a level surface; where a pulley is fixed to its edge it is a table.

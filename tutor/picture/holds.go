@@ -196,8 +196,11 @@ func (l *layout) yoke(k int) vec {
 	return eye
 }
 
-// until is how far a ray gets before it leaves a frame.
-func until(from, way, low, high vec) float64 {
+// until is how far a ray gets before it leaves a frame, at least one step.
+func until(from, way, low, high vec) float64 { return max(leaves(from, way, low, high), 1) }
+
+// leaves is how far a ray gets before it leaves a frame; infinite for a ray without a way.
+func leaves(from, way, low, high vec) float64 {
 	t := math.Inf(1)
 	if way.x > 1e-9 {
 		t = min(t, (high.x-from.x)/way.x)
@@ -209,7 +212,7 @@ func until(from, way, low, high vec) float64 {
 	} else if way.y < -1e-9 {
 		t = min(t, (low.y-from.y)/way.y)
 	}
-	return max(t, 1)
+	return t
 }
 
 // frame is where ropes end at the latest.
