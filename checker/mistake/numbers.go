@@ -3,7 +3,6 @@ package mistake
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/quantity"
@@ -482,5 +481,3 @@ func anglesOfPairs(p *trial.Problem) []Number {
 	}
 	return all
 }
-
-func fields(text string) []string { return strings.Fields(text) }

@@ -2,6 +2,7 @@ package mistake
 
 import (
 	"slices"
+	"strings"
 
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/statics"
@@ -304,7 +305,7 @@ func callBy(table map[string]string) func(*trial.Problem, *expr.Node) []*expr.No
 			return nil
 		}
 		var all []*expr.Node
-		for _, name := range fields(table[n.Name]) {
+		for _, name := range strings.Fields(table[n.Name]) {
 			all = append(all, expr.Apply(name, n.Args[0]))
 		}
 		return all

@@ -106,14 +106,6 @@ func (p *Problem) termsAgree(e *Equation, w Sum, env []float64, share float64) L
 	return Apart
 }
 
-func Scaled(w Sum, k float64) Sum {
-	all := slices.Clone(w)
-	for i := range all {
-		all[i].Scale *= k
-	}
-	return all
-}
-
 // Divided returns the sum without the function that all its terms share: F1 = F2 for
 // F1 cos θ = F2 cos θ.
 func Divided(w Sum) (Sum, bool) {
