@@ -102,6 +102,7 @@ type Reference struct {
 	si       *Reference // the same in SI, where own is not
 	Watched  []Own      // the author's own mistakes
 	share    float64    // how far a value may be off, as a share of it
+	signed   bool       // a component has to be written with its sign
 }
 
 // New solves the system and makes a reference of it. The errors are those of
@@ -141,6 +142,17 @@ func (r *Reference) Within(share float64) *Reference {
 	c.share = share
 	if r.si != nil {
 		c.si = r.si.Within(share)
+	}
+	return &c
+}
+
+// WithSigns returns a reference that takes no component as a size: one that points
+// against its axis has to be written with its minus sign.
+func (r *Reference) WithSigns() *Reference {
+	c := *r
+	c.signed = true
+	if r.si != nil {
+		c.si = r.si.WithSigns()
 	}
 	return &c
 }

@@ -188,7 +188,7 @@ func (s *setting) component() string {
 		return "Name the part first, as in T1x."
 	}
 	text := s.componentEquation(s.force, s.axis)
-	if c := s.tidy(s.force.Component(s.axis)); c.Op == expr.Neg {
+	if c := s.tidy(s.force.Component(s.axis)); c.Op == expr.Neg && !s.signed {
 		return text + ", or " + s.write(c.Args[0]) + " if it is given as a size."
 	}
 	return text + "."

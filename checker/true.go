@@ -157,7 +157,7 @@ func plainer(line expr.Line) expr.Line {
 }
 
 // orSize says of a right component that it was taken as a size, where its sign is left
-// out.
+// out. Where signs are asked for, such a line is wrong.
 func (m *marking) orSize(report Report) Report {
 	c, side := m.asked()
 	if report.Verdict != Right || c == nil || side == nil {
@@ -166,6 +166,11 @@ func (m *marking) orSize(report Report) Report {
 	if isSigned, same := m.signOf(c, side); same && !isSigned {
 		letter := expr.Set(c.Force.Name) + c.Axis.String()
 		s := m.Reference.setting(Components, c.Name)
+		if m.signed {
+			report = m.wrong(about(Sign, c.Force.Name))
+			report.Message = s.fill(fmt.Sprintf(saidSignAsked, letter))
+			return report
+		}
 		report.AsSize = s.fill(fmt.Sprintf(saidTakenAsSize, letter))
 	}
 	return report

@@ -39,6 +39,8 @@ type Settings struct {
 	NoHints    bool
 	NoSolution bool // not before a problem is solved
 	Questions  Questions
+
+	SignsRequired bool // a component that points against its axis is not taken as a size
 }
 
 // Questions says whether a prediction before the sums and a limit after Solve are asked.
@@ -83,6 +85,9 @@ func (c *Class) NewPage(p *problems.Problem) (*Page, error) {
 	}
 	if c.Tolerance > 0 {
 		g.Ref = g.Ref.Within(c.Tolerance)
+	}
+	if c.SignsRequired {
+		g.Ref = g.Ref.WithSigns()
 	}
 	g.judgeWith = c.Judge
 	g.class = c.Settings

@@ -5,6 +5,7 @@ import (
 	"testing"
 	"time"
 
+	"example.org/standstill/checker"
 	"example.org/standstill/problems"
 	"example.org/standstill/tutor/record"
 )
@@ -70,4 +71,28 @@ func problemOf(t *testing.T, id string) *problems.Problem {
 		t.Fatal(err)
 	}
 	return p
+}
+
+// A class that asks for signs takes no component as a size: neither the line, nor what a
+// hint shows.
+func TestAClassMayAskForSigns(t *testing.T) {
+	g, err := (&Class{Settings: Settings{SignsRequired: true}}).NewPage(problemOf(t, "canal-lantern"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct {
+		item, text string
+		want       checker.Verdict
+	}{
+		{"T1x", "T1 cos α", checker.Wrong}, {"T1x", "-T1 cos α", checker.Right},
+		{"T2x", "T2 cos β", checker.Right}, {"wy", "wy = w", checker.Wrong}, {"wy", "wy = -mg", checker.Right},
+	} {
+		line := g.Add(answered(checker.Components, c.item, c.text))
+		if line.Verdict != c.want || c.want == checker.Wrong && line.Code != checker.Sign || len(line.Notes) > 1 {
+			t.Errorf("%s: %s %s %q %q, want %s", c.text, line.Verdict, line.Code, line.Message, line.Notes, c.want)
+		}
+	}
+	if step := g.Ref.Hint(checker.Answer{Stage: checker.Components, Item: "T1x"}, checker.Report{}, lastLevel); strings.Contains(step, "size") || !strings.Contains(step, "−") {
+		t.Errorf("the last hint is %q", step)
+	}
 }

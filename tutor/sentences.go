@@ -95,6 +95,9 @@ func (g *Page) question(stage checker.Stage, item string) string {
 		if found {
 			question += " on " + body
 		}
+		if g.class.SignsRequired {
+			question += ", with its sign"
+		}
 		return question + "?"
 	case checker.XSum, checker.YSum:
 		axis := string(stage[0])
