@@ -3,7 +3,6 @@ package main
 import (
 	"errors"
 	"fmt"
-	"io"
 	"slices"
 	"strings"
 
@@ -50,7 +49,8 @@ func root(a *app) *cobra.Command {
 	own.BoolVar(&a.plain, "plain", false, "lines of text in place of screens")
 	a.screenFlags(own)
 	c.SuggestionsMinimumDistance = nearEnough
-	c.AddCommand(markCommand(a), solveCommand(a), bankCommand(a), recordCommand(a), benchCommand(a), classCommand(a), handInCommand(a), sheetCommand(a), hostCommand(a), versionCommand(a))
+	c.AddCommand(markCommand(a), solveCommand(a), bankCommand(a), recordCommand(a), benchCommand(a), classCommand(a), handInCommand(a), sheetCommand(a), hostCommand(a), versionCommand(a), papersCommand())
+	a.completeProblems(c)
 	return c
 }
 
@@ -67,26 +67,6 @@ func (a *app) oneBackground() error {
 		return misuse{errors.New(saidLightAndDark)}
 	}
 	return nil
-}
-
-// helpCommand prints the help of a command, like --help.
-func helpCommand(root *cobra.Command) *cobra.Command {
-	return &cobra.Command{
-		Use:     "help [COMMAND]",
-		Short:   "Say what a command does",
-		Example: "  standstill help mark\n  standstill help problem-file",
-		RunE: func(_ *cobra.Command, args []string) error {
-			if len(args) == 1 && args[0] == "problem-file" {
-				_, err := io.WriteString(root.OutOrStdout(), problems.FileHelp())
-				return err
-			}
-			c, rest, err := root.Find(args)
-			if err != nil || len(rest) > 0 {
-				return misuse{fmt.Errorf(saidNoCommand, strings.Join(args, " "))}
-			}
-			return c.Help()
-		},
-	}
 }
 
 // nearEnough is how many letters apart a command and what was typed may be.

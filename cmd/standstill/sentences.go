@@ -31,6 +31,20 @@ where you left.`
 	saidNoStudent      = "the record has no student %q; it has %s"
 )
 
+// part is a part of the manual page that no command has.
+type part struct{ title, text string }
+
+func saidManual() []part {
+	return []part{
+		{"FILES", `The record is in the folder standstill of the user's data folder: ~/.local/share/standstill on
+Linux, ~/Library/Application Support/standstill on macOS, %LocalAppData%\standstill on Windows.
+A class file named class.yaml is found there, and beside the program.`},
+		{"ENVIRONMENT", `STANDSTILL_DATA names another folder for the record. NO_COLOR turns colours off.`},
+		{"EXIT STATUS", `0 if all is well; 1 if something is wrong with what was looked at, or could not be done;
+2 if the command line cannot be understood.`},
+	}
+}
+
 // sentence makes a whole sentence of an error's text.
 func sentence(text string) string {
 	runes := []rune(strings.TrimSpace(text))
