@@ -4,8 +4,6 @@ import (
 	"math"
 	"strings"
 
-	"example.org/standstill/checker/trial"
-
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/statics"
@@ -51,7 +49,7 @@ func (t *teacher) checks(all []balance) {
 // nearlyZero compares a sum of numbers with the largest of its terms.
 func nearlyZero(sum *expr.Node) bool {
 	largest := 0.0
-	for _, term := range trial.Addends(sum, 1, nil) {
+	for _, term := range expr.Addends(sum, 1, nil) {
 		largest = math.Max(largest, math.Abs(constant(term.Node)))
 	}
 	return math.Abs(constant(sum)) <= 0.006*largest
@@ -82,7 +80,7 @@ func (t *teacher) answers() {
 func (t *teacher) spelledOut(tree *expr.Node) *expr.Node {
 	for _, name := range tree.Names() {
 		if v, ok := t.Variable(name); ok && v.Role == statics.IsDerived {
-			return t.spelledOut(trial.Substitute(tree, name, v.Size))
+			return t.spelledOut(expr.Substitute(tree, name, v.Size))
 		}
 	}
 	return tree

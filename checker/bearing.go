@@ -5,8 +5,8 @@ import (
 	"regexp"
 	"strings"
 
+	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/statics"
-	"example.org/standstill/checker/trial"
 )
 
 // Words behind an angle say from where it is measured: "from y", "below the x axis",
@@ -139,7 +139,7 @@ func (m *marking) forceOfAngle(name string) (*statics.Force, *statics.Body) {
 	for b := range m.Bodies {
 		for i := range m.Bodies[b].Forces {
 			f := &m.Bodies[b].Forces[i]
-			if trial.IsLetter(f.Angle, name) || trial.IsLetter(f.Direction, name) {
+			if expr.IsLetter(f.Angle, name) || expr.IsLetter(f.Direction, name) {
 				return f, &m.Bodies[b]
 			}
 		}

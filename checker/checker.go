@@ -17,12 +17,10 @@
 package checker
 
 import (
-	"example.org/standstill/checker/mistake"
-
-	"example.org/standstill/checker/trial"
-
 	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/mistake"
 	"example.org/standstill/checker/statics"
+	"example.org/standstill/checker/trial"
 )
 
 // Version names the rules of judgement. It changes with every change of a

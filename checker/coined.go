@@ -110,7 +110,7 @@ func (r *Reference) withCoined(letters *expr.Letters, own []coinedLetter) *expr.
 // insertCoined puts what they stand for in the place of a student's own letters.
 func insertCoined(n *expr.Node, own []coinedLetter) *expr.Node {
 	for _, o := range own {
-		n = trial.Substitute(n, o.name, o.tree)
+		n = expr.Substitute(n, o.name, o.tree)
 	}
 	return n
 }

@@ -4,12 +4,10 @@ import (
 	"math"
 	"slices"
 
-	"example.org/standstill/checker/mistake"
-
-	"example.org/standstill/checker/trial"
-
 	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/mistake"
 	"example.org/standstill/checker/quantity"
+	"example.org/standstill/checker/trial"
 )
 
 // asked finds the component that a line is about and the last side that says
@@ -72,7 +70,7 @@ func (m *marking) markComponentAsTyped() Report {
 		}
 		return m.wrong(f)
 	}
-	if dim, typed, known := m.dimensionOf(value); known && typed && dim != quantity.Force && !trial.IsZero(value) {
+	if dim, typed, known := m.dimensionOf(value); known && typed && dim != quantity.Force && !expr.IsZero(value) {
 		return m.almost(WrongUnit, c.Force.Name)
 	}
 	return m.right()

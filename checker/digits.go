@@ -4,9 +4,8 @@ import (
 	"math"
 	"slices"
 
-	"example.org/standstill/checker/trial"
-
 	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/trial"
 )
 
 // A number that is typed for a whole part or force ("130 N", "N = 130 N") is judged as

@@ -3,9 +3,8 @@ package checker
 import (
 	"strings"
 
-	"example.org/standstill/checker/mistake"
-
 	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/mistake"
 	"example.org/standstill/checker/statics"
 )
 

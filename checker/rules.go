@@ -4,11 +4,10 @@ import (
 	"slices"
 	"strings"
 
-	"example.org/standstill/checker/trial"
-
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/statics"
+	"example.org/standstill/checker/trial"
 )
 
 // names lists the forces on the body in question, or on all bodies.

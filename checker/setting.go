@@ -8,11 +8,9 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/mistake"
 	"example.org/standstill/checker/quantity"
-	"example.org/standstill/checker/trial"
-
-	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/statics"
 )
 
@@ -395,9 +393,9 @@ func (m *marking) measures() measured {
 		if c, ok := m.Component(side.Name); ok && m.stage == Components && c.Name == m.item {
 			continue
 		}
-		for _, t := range trial.Addends(side, 1, nil) {
+		for _, t := range expr.Addends(side, 1, nil) {
 			d, _, known := m.dimensionOf(t.Node)
-			if !known || trial.IsZero(t.Node) || len(t.Node.Names()) == 0 {
+			if !known || expr.IsZero(t.Node) || len(t.Node.Names()) == 0 {
 				continue
 			}
 			all.mixed = all.mixed || all.known && d != all.dim

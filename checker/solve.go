@@ -3,11 +3,9 @@ package checker
 import (
 	"slices"
 
-	"example.org/standstill/checker/mistake"
-
-	"example.org/standstill/checker/trial"
-
 	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/mistake"
+	"example.org/standstill/checker/trial"
 )
 
 // markSolve judges a line of working: it must follow from the sums and the

@@ -5,12 +5,11 @@ import (
 	"slices"
 	"testing"
 
-	"gonum.org/v1/gonum/mat"
-
 	"example.org/standstill/checker"
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/statics"
 	"example.org/standstill/problems"
+	"gonum.org/v1/gonum/mat"
 )
 
 // bench is a problem set up anew from its file: its sums as terms of our own, and

@@ -4,12 +4,10 @@ import (
 	"slices"
 	"strings"
 
-	"example.org/standstill/checker/mistake"
-
-	"example.org/standstill/checker/trial"
-
 	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/mistake"
 	"example.org/standstill/checker/statics"
+	"example.org/standstill/checker/trial"
 )
 
 // A letter that the problem does not have may still be meant: one T for tensions
@@ -103,7 +101,7 @@ func (m *marking) with(name string, by *expr.Node) *marking {
 	c := *m
 	c.line.Sides = nil
 	for _, side := range m.line.Sides {
-		c.line.Sides = append(c.line.Sides, trial.Substitute(side, name, by))
+		c.line.Sides = append(c.line.Sides, expr.Substitute(side, name, by))
 	}
 	return &c
 }

@@ -87,10 +87,10 @@ func (m *marking) markSumAsTyped() Report {
 func (m *marking) hasOtherUnit() bool {
 	force, other := false, false
 	for _, side := range m.line.Sides {
-		for _, t := range trial.Addends(side, 1, nil) {
+		for _, t := range expr.Addends(side, 1, nil) {
 			dim, typed, known := m.dimensionOf(t.Node)
 			force = force || known && dim == quantity.Force
-			other = other || known && typed && dim != quantity.Force && !trial.IsZero(t.Node)
+			other = other || known && typed && dim != quantity.Force && !expr.IsZero(t.Node)
 		}
 	}
 	return force && other
@@ -100,7 +100,7 @@ func (m *marking) hasOtherUnit() bool {
 // is not known where a bare number may be anything.
 func (m *marking) dimensionOf(n *expr.Node) (dim quantity.Dimension, typed, known bool) {
 	var above, below []*expr.Node
-	trial.Factors(n, &above, &below)
+	expr.Factors(n, &above, &below)
 	known = true
 	for i, f := range append(above, below...) {
 		d, ok := m.dimensionOfFactor(f)

@@ -6,11 +6,10 @@ import (
 	"slices"
 	"strings"
 
-	"example.org/standstill/checker/trial"
-
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/statics"
+	"example.org/standstill/checker/trial"
 )
 
 // balance is one sum as a polynomial that is zero.
@@ -96,7 +95,7 @@ func (t *teacher) balances() []balance {
 func (t *teacher) throughUnknowns(tree *expr.Node) *expr.Node {
 	for _, name := range tree.Names() {
 		if v, ok := t.Variable(name); ok && v.Role == statics.IsDerived && !t.Fixed(v.Size) {
-			return t.throughUnknowns(trial.Substitute(tree, name, v.Size))
+			return t.throughUnknowns(expr.Substitute(tree, name, v.Size))
 		}
 	}
 	return tree

@@ -6,7 +6,6 @@ import (
 
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/lines"
-	"example.org/standstill/checker/trial"
 )
 
 // Lines takes a text apart as Mark does; the text of an answer is read with the letters
@@ -41,7 +40,7 @@ func (r *Reference) isHeading(text, item string) bool {
 		return false
 	}
 	line := reading.Lines[0]
-	return line.Axis != "" && len(line.Sides) == 1 && trial.IsZero(line.Sides[0])
+	return line.Axis != "" && len(line.Sides) == 1 && expr.IsZero(line.Sides[0])
 }
 
 // saysForce reports whether a text names a force and a side to which it points.

@@ -4,13 +4,11 @@ import (
 	"math"
 	"slices"
 
-	"example.org/standstill/checker/mistake"
-
-	"example.org/standstill/checker/trial"
-
 	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/mistake"
 	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/statics"
+	"example.org/standstill/checker/trial"
 )
 
 // markValue judges "X = number unit".

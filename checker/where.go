@@ -1,11 +1,8 @@
 package checker
 
 import (
-	"example.org/standstill/checker/mistake"
-
-	"example.org/standstill/checker/trial"
-
 	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/mistake"
 )
 
 // where finds the part of the line that a finding is about: the term with the
@@ -19,7 +16,7 @@ func (m *marking) where(f mistake.Finding) (pos, end int) {
 		if c, ok := m.Component(side.Name); ok && side.Op == expr.Name && m.stage == Components && c.Name == m.item {
 			continue
 		}
-		for _, term := range trial.Addends(side, 1, nil) {
+		for _, term := range expr.Addends(side, 1, nil) {
 			if f.About != "" && m.SpeaksOf(term.Node, f.About) {
 				return term.Node.Pos, term.Node.End
 			}

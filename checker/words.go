@@ -6,9 +6,8 @@ import (
 	"slices"
 	"strings"
 
-	"example.org/standstill/checker/mistake"
-
 	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/mistake"
 )
 
 // The first message about a line says where to look: at which force, which part

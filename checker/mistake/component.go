@@ -1,8 +1,6 @@
 package mistake
 
-import (
-	"example.org/standstill/checker/trial"
-)
+import "example.org/standstill/checker/trial"
 
 // Component explains why what was typed is not the component, by what makes of the component
 // what was typed. The equation is that of trial.ComponentIs.

@@ -265,7 +265,7 @@ func withLess(p *trial.Problem, t trial.Term, name string, of func(a, b *expr.No
 		for i, kept := range n.Args {
 			other := n.Args[1-i]
 			is := func(m *expr.Node) bool { return m == n }
-			all = append(all, p.WithSize(t, name+" "+p.Text(kept), func() *expr.Node { return trial.Replace(size, is, of(kept, other)) }))
+			all = append(all, p.WithSize(t, name+" "+p.Text(kept), func() *expr.Node { return expr.Replace(size, is, of(kept, other)) }))
 		}
 	})
 	return all
@@ -464,7 +464,7 @@ func otherMasses(p *trial.Problem, t trial.Term) []trial.Term {
 		for _, other := range p.Variables {
 			if other.Dim == quantity.Mass && !size.Has(other.Name) {
 				all = append(all, p.WithSize(t, other.Name+" for "+name, func() *expr.Node {
-					return trial.Substitute(size, name, expr.Letter(other.Name))
+					return expr.Substitute(size, name, expr.Letter(other.Name))
 				}))
 			}
 		}

@@ -78,7 +78,7 @@ func asWritten(p *trial.Problem, _ trial.Place, t trial.Term) []trial.Term {
 			continue
 		}
 		all = append(all, p.WithSize(t, g.Name+" as written", func() *expr.Node {
-			return trial.Substitute(size, g.Name, expr.Join(expr.Div, expr.Letter(g.Name), expr.Constant(g.Unit.Factor)))
+			return expr.Substitute(size, g.Name, expr.Join(expr.Div, expr.Letter(g.Name), expr.Constant(g.Unit.Factor)))
 		}))
 	}
 	return all

@@ -113,7 +113,7 @@ func massAlone(p *trial.Problem, _ trial.Place, t trial.Term) []trial.Term {
 	if size == nil || !size.Has("g") || t.Scale == 0 {
 		return nil
 	}
-	all := []trial.Term{p.WithSize(t, "mass", func() *expr.Node { return trial.Substitute(size, "g", expr.Constant(1)) })}
+	all := []trial.Term{p.WithSize(t, "mass", func() *expr.Node { return expr.Substitute(size, "g", expr.Constant(1)) })}
 	size.Walk(func(n *expr.Node) {
 		if n.Op != expr.Add && n.Op != expr.Sub {
 			return
@@ -124,7 +124,7 @@ func massAlone(p *trial.Problem, _ trial.Place, t trial.Term) []trial.Term {
 			}
 			is := func(m *expr.Node) bool { return m == n.Args[i] }
 			all = append(all, p.WithSize(t, "mass in "+p.Text(arg), func() *expr.Node {
-				return trial.Replace(size, is, trial.Substitute(arg, "g", expr.Constant(1)))
+				return expr.Replace(size, is, expr.Substitute(arg, "g", expr.Constant(1)))
 			}))
 		}
 	})
@@ -141,7 +141,7 @@ func massAsWritten(p *trial.Problem, _ trial.Place, t trial.Term) []trial.Term {
 		if g.Unit.Dim == quantity.Mass && g.Unit.Factor != 1 && size.Has(g.Name) {
 			return []trial.Term{p.WithSize(t, "mass as written", func() *expr.Node {
 				written := expr.Join(expr.Div, expr.Letter(g.Name), expr.Constant(g.Unit.Factor))
-				return trial.Substitute(trial.Substitute(size, "g", expr.Constant(1)), g.Name, written)
+				return expr.Substitute(expr.Substitute(size, "g", expr.Constant(1)), g.Name, written)
 			})}
 		}
 	}
@@ -180,7 +180,7 @@ func weightForNormal(p *trial.Problem, at trial.Place, t trial.Term) []trial.Ter
 	size := p.SizeTree(t)
 	for i := range body.Forces {
 		if f := &body.Forces[i]; f.Kind == statics.Normal && size != nil && size.Has(f.Name) {
-			return []trial.Term{p.WithSize(t, weight.Name+" for "+f.Name, func() *expr.Node { return trial.Substitute(size, f.Name, heavy) })}
+			return []trial.Term{p.WithSize(t, weight.Name+" for "+f.Name, func() *expr.Node { return expr.Substitute(size, f.Name, heavy) })}
 		}
 	}
 	return nil
@@ -271,7 +271,7 @@ func otherG(p *trial.Problem, _ trial.Place, t trial.Term) []trial.Term {
 	var all []trial.Term
 	for _, g := range trial.UsualG {
 		if math.Abs(g-p.Solution[slot]) > trial.RoundedShare*g {
-			all = append(all, p.WithSize(t, "g "+expr.Constant(g).Num.Text, func() *expr.Node { return trial.Substitute(size, "g", expr.Constant(g)) }))
+			all = append(all, p.WithSize(t, "g "+expr.Constant(g).Num.Text, func() *expr.Node { return expr.Substitute(size, "g", expr.Constant(g)) }))
 		}
 	}
 	return all

@@ -160,7 +160,7 @@ const mostPower = 3
 func (s *Search) misplaced(e *trial.Equation, at trial.Place) (Finding, bool) {
 	var typed []*expr.Node
 	for _, side := range e.Sides {
-		for _, t := range trial.Addends(side, 1, nil) {
+		for _, t := range expr.Addends(side, 1, nil) {
 			if len(t.Node.Names()) == 0 {
 				typed = append(typed, t.Node)
 			}

@@ -38,9 +38,9 @@ func (p *Problem) Equation(left, right *expr.Node, signs []Signed) *Equation {
 	e.residual = p.ProgramOf(difference)
 	for _, side := range e.Sides {
 		// A number for a whole side is a value, which may be rounded: sin θ = 0.5.
-		e.Exact = e.Exact && (IsZero(side) || len(side.Names()) > 0)
+		e.Exact = e.Exact && (expr.IsZero(side) || len(side.Names()) > 0)
 	}
-	for _, t := range Addends(difference, 1, nil) {
+	for _, t := range expr.Addends(difference, 1, nil) {
 		e.terms = append(e.terms, p.ProgramOf(t.Node))
 		e.minus = append(e.minus, t.Sign < 0)
 	}
@@ -75,7 +75,7 @@ func (e *Equation) Fit() float64 { return math.Min(math.Max(e.rounded, MistakeSh
 func (p *Problem) sizes(difference *expr.Node, terms []expr.Program) []expr.Program {
 	var sizes []expr.Program
 	numbers, count := expr.Constant(0), 0
-	for i, t := range Addends(difference, 1, nil) {
+	for i, t := range expr.Addends(difference, 1, nil) {
 		if len(t.Node.Names()) > 0 {
 			sizes = append(sizes, terms[i])
 			continue
@@ -96,7 +96,7 @@ func (p *Problem) Foreign(e *Equation) (force string, foreign bool) {
 		return "", false
 	}
 	for _, side := range e.Sides {
-		for _, t := range Addends(side, 1, nil) {
+		for _, t := range expr.Addends(side, 1, nil) {
 			for _, l := range p.Literals([]*expr.Node{t.Node}) {
 				if l.foreign {
 					return p.forceIn(t.Node), true
@@ -150,7 +150,7 @@ func shift(n *expr.Node, l Literal) *expr.Node {
 	same := func(n *expr.Node) bool {
 		return n.Op == expr.Number && n.Num.Value == l.Node.Num.Value && n.Unit == l.Node.Unit
 	}
-	return Replace(n, same, &moved)
+	return expr.Replace(n, same, &moved)
 }
 
 // bulk returns a tree whose value is how large a term is if nothing in it cancels:
@@ -169,25 +169,6 @@ func bulk(n *expr.Node) *expr.Node {
 		return n
 	}
 	return &expr.Node{Op: expr.Size, Args: []*expr.Node{n}}
-}
-
-// Addend is a term of a sum; its sign is +1 or −1.
-type Addend struct {
-	Node *expr.Node
-	Sign float64
-}
-
-// Addends cuts a tree of that sign into the terms that are added up in it.
-func Addends(n *expr.Node, sign float64, into []Addend) []Addend {
-	switch n.Op {
-	case expr.Add:
-		return Addends(n.Args[1], sign, Addends(n.Args[0], sign, into))
-	case expr.Sub:
-		return Addends(n.Args[1], -sign, Addends(n.Args[0], sign, into))
-	case expr.Neg:
-		return Addends(n.Args[0], -sign, into)
-	}
-	return append(into, Addend{n, sign})
 }
 
 // Variations says which givens vary while the line is tried: those typed as
@@ -221,7 +202,7 @@ func (p *Problem) Edited(e *Equation, difference *expr.Node) *Equation {
 		return &mended
 	}
 	var terms []expr.Program
-	for _, t := range Addends(difference, 1, nil) {
+	for _, t := range expr.Addends(difference, 1, nil) {
 		terms = append(terms, p.ProgramOf(t.Node))
 	}
 	mended.sizes = p.sizes(difference, terms)
@@ -242,7 +223,7 @@ func (p *Problem) Shifted(e *Equation, number *expr.Node, power int) (*Equation,
 	moved := *number
 	moved.Num.Value, moved.Num.Half, moved.Num.Wide = moved.Num.Value*k, moved.Num.Half*k, moved.Num.Wide*k
 	is := func(n *expr.Node) bool { return n == number }
-	return p.Equation(Replace(e.Sides[0], is, &moved), Replace(e.Sides[1], is, &moved), e.Signs), &moved
+	return p.Equation(expr.Replace(e.Sides[0], is, &moved), expr.Replace(e.Sides[1], is, &moved), e.Signs), &moved
 }
 
 // degree is how many forces are multiplied in the largest product of a tree: 2 for T² and for

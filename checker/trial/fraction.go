@@ -32,7 +32,7 @@ func (p *Problem) fractions(n *expr.Node, into []*expr.Node) []*expr.Node {
 		return into
 	}
 	var above, below, rest []*expr.Node
-	Factors(n, &above, &below)
+	expr.Factors(n, &above, &below)
 	whole := func(n *expr.Node) bool {
 		isWhole := n.Op == expr.Number && n.Unit == "" && !Structural(n) && n.Num.Value == math.Trunc(n.Num.Value) && n.Num.Half >= 0.5
 		if !isWhole {
@@ -54,22 +54,6 @@ func (p *Problem) fractions(n *expr.Node, into []*expr.Node) []*expr.Node {
 
 func not(is func(*expr.Node) bool) func(*expr.Node) bool {
 	return func(n *expr.Node) bool { return !is(n) }
-}
-
-// Factors takes a product apart into what is multiplied and what divides.
-func Factors(n *expr.Node, above, below *[]*expr.Node) {
-	switch n.Op {
-	case expr.Mul:
-		Factors(n.Args[0], above, below)
-		Factors(n.Args[1], above, below)
-	case expr.Div:
-		Factors(n.Args[0], above, below)
-		Factors(n.Args[1], below, above)
-	case expr.Neg:
-		Factors(n.Args[0], above, below)
-	default:
-		*above = append(*above, n)
-	}
 }
 
 // isRounded reports whether a size of the problem rounds to the number.

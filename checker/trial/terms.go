@@ -3,6 +3,8 @@ package trial
 import (
 	"math"
 	"slices"
+
+	"example.org/standstill/checker/expr"
 )
 
 // Cancels reports whether a sum is zero whatever its letters are.
@@ -41,7 +43,7 @@ func (p *Problem) Likeness(e *Equation, w Sum, tied string, share float64) Liken
 			best = max(best, p.likenessIn(e, w, tied, vary, s, share))
 		}
 	}
-	if best == Turned && !IsZero(e.Sides[0]) && !IsZero(e.Sides[1]) {
+	if best == Turned && !expr.IsZero(e.Sides[0]) && !expr.IsZero(e.Sides[1]) {
 		return AsTyped // what is on which side is free
 	}
 	return best

@@ -22,7 +22,7 @@ func (p *Problem) TiedFor(e *Equation) []string {
 }
 
 func (p *Problem) bulksOf(difference *expr.Node) (bulks []expr.Program) {
-	for _, t := range Addends(difference, 1, nil) {
+	for _, t := range expr.Addends(difference, 1, nil) {
 		bulks = append(bulks, p.ProgramOf(bulk(t.Node)))
 	}
 	return bulks
@@ -37,34 +37,6 @@ func (p *Problem) ready(key string, tree func() *expr.Node) *expr.Program {
 	kept, _ := p.programs.LoadOrStore(key, &made)
 	return kept.(*expr.Program)
 }
-
-// Substitute returns the tree with a letter replaced.
-func Substitute(n *expr.Node, name string, by *expr.Node) *expr.Node {
-	return Replace(n, func(n *expr.Node) bool { return n.Op == expr.Name && n.Name == name }, by)
-}
-
-// Replace returns the tree with by in the place of every node that is meant.
-func Replace(n *expr.Node, meant func(*expr.Node) bool, by *expr.Node) *expr.Node {
-	if meant(n) {
-		return by
-	}
-	if len(n.Args) == 0 {
-		return n
-	}
-	c := *n
-	c.Args = make([]*expr.Node, len(n.Args))
-	for i, a := range n.Args {
-		c.Args[i] = Replace(a, meant, by)
-	}
-	return &c
-}
-
-// IsLetter reports whether a tree is that letter and nothing more; a tree may be missing.
-func IsLetter(n *expr.Node, name string) bool {
-	return n != nil && n.Op == expr.Name && n.Name == name
-}
-
-func IsZero(n *expr.Node) bool { return n.Op == expr.Number && n.Num.Value == 0 }
 
 // usualG are the values of g that are in use, in m/s² (common practice; 9.80665
 // is the standard value of the 3rd CGPM, 1901).
