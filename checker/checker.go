@@ -19,6 +19,8 @@ package checker
 import (
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/mistake"
+	"example.org/standstill/checker/quantity"
+	"example.org/standstill/checker/solved"
 	"example.org/standstill/checker/statics"
 	"example.org/standstill/checker/trial"
 )
@@ -95,6 +97,7 @@ type Report struct {
 // goroutines. The model inside is in the problem's own units (units.go), as a
 // student's bare numbers are; Value is in SI.
 type Reference struct {
+	*statics.System
 	*trial.Problem
 	mistakes *mistake.Search
 	si       *Reference // the same in SI, where own is not
@@ -106,13 +109,13 @@ type Reference struct {
 // New solves the system and makes a reference of it. The errors are those of
 // package statics.
 func New(s *statics.System) (*Reference, error) {
-	r, err := solved(s, trial.Units{Force: 1, Length: 1})
+	r, err := solve(s, solved.Units{Force: 1, Length: 1})
 	if err != nil {
 		return nil, err
 	}
-	if own := trial.UnitsOf(r.Problem); !own.AreSI() {
+	if own := solved.UnitsOf(r.Solved); !own.AreSI() {
 		si := r
-		if r, err = solved(s, own); err != nil {
+		if r, err = solve(s, own); err != nil {
 			return nil, err
 		}
 		r.si = si
@@ -120,7 +123,7 @@ func New(s *statics.System) (*Reference, error) {
 	return r, nil
 }
 
-func solved(s *statics.System, own trial.Units) (*Reference, error) {
+func solve(s *statics.System, own solved.Units) (*Reference, error) {
 	model, err := statics.Compile(own.System(s))
 	if err != nil {
 		return nil, err
@@ -155,13 +158,28 @@ func (r *Reference) WithSigns() *Reference {
 	return &c
 }
 
+// Has reports whether a letter is one of the problem's.
+func (r *Reference) Has(name string) bool { return r.Solved.Has(name) }
+
+// Variable returns a letter of the problem.
+func (r *Reference) Variable(name string) (statics.Variable, bool) { return r.Solved.Variable(name) }
+
+// Variables lists the letters of the problem: givens, unknowns, and what follows from them.
+func (r *Reference) Variables() []statics.Variable { return r.Solved.Variables }
+
+// Unit returns the unit in which a letter is asked for.
+func (r *Reference) Unit(name string) quantity.Unit { return r.Solved.Unit(name) }
+
+// UsualUnit returns the unit in which a dimension is asked for where the file does not say.
+func (r *Reference) UsualUnit(dim quantity.Dimension) quantity.Unit { return r.Solved.UsualUnit(dim) }
+
 // Value returns a letter's value in SI at the solution.
 func (r *Reference) Value(name string) (float64, bool) {
-	slot, ok := r.Slot(name)
+	slot, ok := r.Solved.Slot(name)
 	if !ok {
 		return 0, false
 	}
-	return r.Solution[slot] * r.Own.Scale(r.Variables[slot].Dim), true
+	return r.Solved.Values[slot] * r.Solved.Own.Scale(r.Solved.Variables[slot].Dim), true
 }
 
 // Items lists what a stage asks for, in order: one empty item where there is
@@ -170,13 +188,13 @@ func (r *Reference) Items(stage Stage) []string {
 	var items []string
 	switch stage {
 	case Components:
-		for _, c := range r.Components {
+		for _, c := range r.Solved.Components {
 			items = append(items, c.Name)
 		}
 	case Solve:
-		items = append(items, r.Find...)
+		items = append(items, r.Solved.Find...)
 	default:
-		for _, b := range r.Bodies {
+		for _, b := range r.Solved.Bodies {
 			items = append(items, b.Name)
 		}
 	}
@@ -186,7 +204,7 @@ func (r *Reference) Items(stage Stage) []string {
 // LetterOf returns the letter or component that a text names and does no more,
 // read as in a line about the item.
 func (r *Reference) LetterOf(text, item string) (name string, ok bool) {
-	reading, err := r.LettersFor(item).Read(text)
+	reading, err := r.Solved.LettersFor(item).Read(text)
 	if err != nil {
 		return "", false
 	}
@@ -200,7 +218,7 @@ func (r *Reference) LetterOf(text, item string) (name string, ok bool) {
 // Echo reads a half-typed line as far as it goes and prints what was understood.
 // It returns an error where nothing sensible can be shown yet.
 func (r *Reference) Echo(text, item string) (string, error) {
-	letters := r.LettersFor(item)
+	letters := r.Solved.LettersFor(item)
 	reading, err := letters.ReadPart(text)
 	if err != nil {
 		return "", err
@@ -209,15 +227,15 @@ func (r *Reference) Echo(text, item string) (string, error) {
 }
 
 // Print writes a tree of the problem file as a student would see it.
-func (r *Reference) Print(n *expr.Node) string { return r.Readers[""].PrintNode(n) }
+func (r *Reference) Print(n *expr.Node) string { return r.Solved.Readers[""].PrintNode(n) }
 
 // Negative reports whether a force's component is against the axis at rest.
 func (r *Reference) Negative(f *statics.Force, axis statics.Axis) bool {
-	t := trial.TermOf(r.Model, f, axis)
-	return t.Value(r.Solution) < 0
+	t := solved.TermOf(r.Solved.Model, f, axis)
+	return t.Value(r.Solved.Values) < 0
 }
 
-func newReference(m *statics.Model, solution []float64, own trial.Units) *Reference {
-	p := trial.NewProblem(m, solution, own)
-	return &Reference{Problem: p, mistakes: mistake.New(p, mistake.Table()), share: trial.RoundedShare}
+func newReference(m *statics.Model, solution []float64, own solved.Units) *Reference {
+	p := trial.NewProblem(solved.New(m, solution, own))
+	return &Reference{System: m.System, Problem: p, mistakes: mistake.New(p, mistake.Table()), share: trial.RoundedShare}
 }

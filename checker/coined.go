@@ -6,7 +6,7 @@ import (
 
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/quantity"
-	"example.org/standstill/checker/trial"
+	"example.org/standstill/checker/solved"
 )
 
 // Letters of a student's own: "α = atan(h/b)", "let k = cos 35". Such a line is right by
@@ -47,13 +47,13 @@ func (r *Reference) definition(line expr.Line) (own coinedLetter, ok bool) {
 // usual letter of a force and no other index of one of the problem's.
 func (r *Reference) mayBeCoined(name string) bool {
 	body := expr.Glyph(name)
-	if _, usual := trial.KindOfLetter(name); usual || !coinedName.MatchString(name) || len([]rune(strings.TrimRight(body, "0123456789"))) != 1 {
+	if _, usual := solved.KindOfLetter(name); usual || !coinedName.MatchString(name) || len([]rune(strings.TrimRight(body, "0123456789"))) != 1 {
 		return false
 	}
 	if lower := strings.ToLower(name); lower == "x" || lower == "y" || lower == "e" {
 		return false
 	}
-	for _, v := range r.Variables {
+	for _, v := range r.Solved.Variables {
 		if sameStem(name, v.Name) {
 			return false
 		}
@@ -70,7 +70,7 @@ func (r *Reference) coinedLetters(before []Answer, item string) []coinedLetter {
 		}
 		lines, _ := r.Lines(a)
 		for _, l := range lines {
-			letters := r.withCoined(r.LettersFor(item), all)
+			letters := r.withCoined(r.Solved.LettersFor(item), all)
 			reading, err := letters.Read(l.Text)
 			if err != nil {
 				continue

@@ -7,25 +7,26 @@ import (
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/mistake"
 	"example.org/standstill/checker/quantity"
+	"example.org/standstill/checker/solved"
 	"example.org/standstill/checker/trial"
 )
 
 // asked finds the component that a line is about and the last side that says
 // what it is. A line that names a component is about that one.
-func (m *marking) asked() (*trial.Component, *expr.Node) {
+func (m *marking) asked() (*solved.Component, *expr.Node) {
 	name := m.item
 	var value *expr.Node
 	named := false
 	for _, side := range m.line.Sides {
 		if side.Op == expr.Name {
-			if c, ok := m.Component(side.Name); ok && !named && len(m.line.Sides) > 1 {
+			if c, ok := m.Solved.Component(side.Name); ok && !named && len(m.line.Sides) > 1 {
 				name, named = c.Name, true
 				continue
 			}
 		}
 		value = side
 	}
-	c, ok := m.Component(name)
+	c, ok := m.Solved.Component(name)
 	if !ok {
 		return nil, nil
 	}
@@ -76,23 +77,23 @@ func (m *marking) markComponentAsTyped() Report {
 	return m.right()
 }
 
-func (m *marking) isComponent(side *expr.Node, c *trial.Component) bool {
+func (m *marking) isComponent(side *expr.Node, c *solved.Component) bool {
 	e := m.ComponentIs(side, c)
 	for _, vary := range e.Vary {
-		if m.SameTerm(e, trial.Sum{c.Term}, vary, m.SignsOf(&c.Term), trial.RoundedShare) {
+		if m.SameTerm(e, solved.Sum{c.Term}, vary, m.SignsOf(&c.Term), trial.RoundedShare) {
 			return true
 		}
 	}
 	// A size that was found already: put in as a number, which the first sample leaves as
 	// it is at rest, or in letters, as w/2 is.
-	return m.Fixed(side) && slices.ContainsFunc(e.Vary, func(vary trial.GivenSet) bool {
-		return m.IsTerm(e, trial.Sum{c.Term}, m.Free(vary, "", 0), m.SignsOf(&c.Term), trial.RoundedShare) || m.isTermAtRest(e, c, vary)
+	return m.Solved.Fixed(side) && slices.ContainsFunc(e.Vary, func(vary trial.GivenSet) bool {
+		return m.IsTerm(e, solved.Sum{c.Term}, m.Free(vary, "", 0), m.SignsOf(&c.Term), trial.RoundedShare) || m.isTermAtRest(e, c, vary)
 	})
 }
 
-func (m *marking) isTermAtRest(e *trial.Equation, c *trial.Component, vary trial.GivenSet) bool {
+func (m *marking) isTermAtRest(e *trial.Equation, c *solved.Component, vary trial.GivenSet) bool {
 	for k := range trial.Tries {
-		if !m.IsTerm(e, trial.Sum{c.Term}, m.AtRest(vary, k), m.SignsOf(&c.Term), trial.RoundedShare) {
+		if !m.IsTerm(e, solved.Sum{c.Term}, m.AtRest(vary, k), m.SignsOf(&c.Term), trial.RoundedShare) {
 			return false
 		}
 	}
@@ -100,7 +101,7 @@ func (m *marking) isTermAtRest(e *trial.Equation, c *trial.Component, vary trial
 }
 
 // explainComponent finds the mistake that gives what was typed for the component.
-func (m *marking) explainComponent(side *expr.Node, c *trial.Component) mistake.Finding {
+func (m *marking) explainComponent(side *expr.Node, c *solved.Component) mistake.Finding {
 	if m.brief {
 		return mistake.Finding{Code: Unexplained}
 	}
@@ -122,10 +123,10 @@ func about(code Code, name string) mistake.Finding {
 // onlyAbout reports whether a tree speaks of that force alone.
 func onlyAbout(r *Reference, n *expr.Node, force string) bool {
 	for _, name := range n.Names() {
-		if r.Owner(name) == force {
+		if r.Solved.Owner(name) == force {
 			return true
 		}
-		if v, ok := r.Variable(force); ok && v.Size != nil && v.Size.Has(name) {
+		if v, ok := r.Solved.Variable(force); ok && v.Size != nil && v.Size.Has(name) {
 			return true
 		}
 	}

@@ -5,7 +5,7 @@ import (
 	"slices"
 
 	"example.org/standstill/checker/expr"
-	"example.org/standstill/checker/trial"
+	"example.org/standstill/checker/solved"
 )
 
 // A number that is typed for a whole part or force ("130 N", "N = 130 N") is judged as
@@ -43,11 +43,11 @@ func (m *marking) widened() (*marking, bool) {
 }
 
 // digitsOfPart says what is wrong with a number that stands for a component.
-func (m *marking) digitsOfPart(side *expr.Node, c *trial.Component) (code Code, found bool) {
+func (m *marking) digitsOfPart(side *expr.Node, c *solved.Component) (code Code, found bool) {
 	if !isQuantity(side) {
 		return "", false
 	}
-	v := asked{name: c.Name, value: math.Abs(c.Term.Value(m.Solution)), unit: m.Own.Inner(m.Unit(c.Force.Name)), force: c.Force}
+	v := asked{name: c.Name, value: math.Abs(c.Term.Value(m.Solved.Values)), unit: m.Solved.Own.Inner(m.Solved.Unit(c.Force.Name)), force: c.Force}
 	a := m.readValue(v, side)
 	a.value = math.Abs(a.value)
 	if a.unitIsOther {

@@ -8,6 +8,7 @@ import (
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/lines"
 	"example.org/standstill/checker/mistake"
+	"example.org/standstill/checker/solved"
 	"example.org/standstill/checker/trial"
 )
 
@@ -80,7 +81,7 @@ func (r *Reference) markOne(a Answer, before []Answer) Report {
 	if a.Stage == Solve {
 		text, turned = cutAngleWords(expr.Clean(a.Text))
 	}
-	letters := r.LettersFor(a.Item)
+	letters := r.Solved.LettersFor(a.Item)
 	if a.Stage == Solve && r.asksForMass(a.Item) {
 		letters = letters.ExpectingMass()
 	}
@@ -166,10 +167,10 @@ func rankOf(a Report) int {
 
 // asksForMass reports whether a number without a name would be a mass.
 func (r *Reference) asksForMass(item string) bool {
-	if item == "" && len(r.Find) == 1 {
-		item = r.Find[0]
+	if item == "" && len(r.Solved.Find) == 1 {
+		item = r.Solved.Find[0]
 	}
-	return r.Readers[""].Kind(item) == expr.Mass
+	return r.Solved.Readers[""].Kind(item) == expr.Mass
 }
 
 // marking is the judgement of one reading of one line.
@@ -230,32 +231,32 @@ func (m *marking) right() Report {
 // conventions returns what the component letters of the line may stand for: what
 // the student's earlier components settle; for the rest sizes throughout, or
 // signed components throughout.
-func (m *marking) conventions() []trial.Signed {
+func (m *marking) conventions() []solved.Signed {
 	uses := false
 	for _, side := range m.line.Sides {
 		for _, name := range side.Names() {
-			if _, ok := m.Component(name); ok {
+			if _, ok := m.Solved.Component(name); ok {
 				uses = true
 			}
 		}
 	}
 	if !uses {
-		return []trial.Signed{nil}
+		return []solved.Signed{nil}
 	}
-	sizes, all := make(trial.Signed, len(m.Components)), make(trial.Signed, len(m.Components))
-	for i := range m.Components {
-		bound, isSigned := m.convention(&m.Components[i])
+	sizes, all := make(solved.Signed, len(m.Solved.Components)), make(solved.Signed, len(m.Solved.Components))
+	for i := range m.Solved.Components {
+		bound, isSigned := m.convention(&m.Solved.Components[i])
 		sizes[i], all[i] = bound && isSigned, !bound || isSigned
 	}
 	if slices.Equal(sizes, all) {
-		return []trial.Signed{sizes}
+		return []solved.Signed{sizes}
 	}
-	return []trial.Signed{sizes, all}
+	return []solved.Signed{sizes, all}
 }
 
 // convention finds what the student's last answer about a component made of it, where
 // it points to the negative side; one that points to the positive side leaves it open.
-func (m *marking) convention(c *trial.Component) (bound, isSigned bool) {
+func (m *marking) convention(c *solved.Component) (bound, isSigned bool) {
 	if m.bindings == nil {
 		m.bindings = m.bound()
 	}
@@ -272,7 +273,7 @@ func (m *marking) bound() map[string]bool {
 		}
 		all, _ := m.Lines(a)
 		for _, l := range all {
-			reading, err := m.LettersFor(a.Item).Read(l.Text)
+			reading, err := m.Solved.LettersFor(a.Item).Read(l.Text)
 			if err != nil {
 				continue
 			}
@@ -291,21 +292,21 @@ func (m *marking) bound() map[string]bool {
 
 // signOf reports whether an accepted component was written with its sign; same
 // is false where size and signed component are one, and for what is no such component.
-func (m *marking) signOf(c *trial.Component, side *expr.Node) (isSigned, same bool) {
+func (m *marking) signOf(c *solved.Component, side *expr.Node) (isSigned, same bool) {
 	env := m.Free(0, "", 0)
-	m.Fill(env, nil)
+	m.Solved.Fill(env, nil)
 	value := c.Term.Value(env)
 	if value >= 0 {
 		return false, false
 	}
-	typed := m.ProgramOf(side).Run(env)
+	typed := m.Solved.ProgramOf(side).Run(env)
 	return typed < 0, math.Abs(math.Abs(typed)+value) <= trial.SlipShare*-value
 }
 
 // speaksSI reports whether a bare number of the line is a known value in SI and
 // none in the problem's own units: 3500 where 3.5 kN is given.
 func (r *Reference) speaksSI(a Answer) bool {
-	reading, err := r.LettersFor(a.Item).Read(a.Text)
+	reading, err := r.Solved.LettersFor(a.Item).Read(a.Text)
 	if err != nil {
 		return false
 	}

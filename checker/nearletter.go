@@ -1,19 +1,17 @@
 package checker
 
-import (
-	"strings"
-)
+import "strings"
 
 // lookalikes are Latin letters that are typed for Greek ones.
 var lookalikes = map[string]string{"a": "alpha", "b": "beta", "o": "theta", "0": "theta", "u": "mu", "p": "phi", "y": "gamma"}
 
 // nearLetter finds the one letter of the problem that is nearly what was typed.
 func (r *Reference) nearLetter(name string) string {
-	if r.Has(lookalikes[strings.ToLower(name)]) {
+	if r.Solved.Has(lookalikes[strings.ToLower(name)]) {
 		return lookalikes[strings.ToLower(name)]
 	}
 	var near []string
-	for _, v := range r.Variables {
+	for _, v := range r.Solved.Variables {
 		misspelt := len(name) > 3 && apart(strings.ToLower(name), strings.ToLower(v.Name)) <= 1+len(name)/5
 		if misspelt || sameStem(name, v.Name) {
 			near = append(near, v.Name)

@@ -37,7 +37,7 @@ func (r *Reference) owned(a Answer, line expr.Line, report Report) Report {
 		if own.Stage != a.Stage || own.Item != "" && own.Item != report.Item {
 			continue
 		}
-		reading, err := r.LettersFor(a.Item).Read(own.Typed)
+		reading, err := r.Solved.LettersFor(a.Item).Read(own.Typed)
 		if err == nil && r.sameLine(line, reading.Lines[0]) {
 			report.Code, report.About, report.Message = mistake.Own, "", own.Say
 		}
@@ -66,9 +66,9 @@ func (r *Reference) sameLine(a, b expr.Line) bool {
 // difference is what a line's last side is less than its first one; a single side is taken as it
 // is, without its sign.
 func (r *Reference) difference(line expr.Line, env []float64) float64 {
-	last := r.ProgramOf(line.Sides[len(line.Sides)-1]).Run(env)
+	last := r.Solved.ProgramOf(line.Sides[len(line.Sides)-1]).Run(env)
 	if len(line.Sides) == 1 {
 		return last
 	}
-	return r.ProgramOf(line.Sides[0]).Run(env) - last
+	return r.Solved.ProgramOf(line.Sides[0]).Run(env) - last
 }

@@ -6,8 +6,8 @@ import (
 	"strings"
 
 	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/solved"
 	"example.org/standstill/checker/statics"
-	"example.org/standstill/checker/trial"
 )
 
 // Sides in words, and where a force really points. Sides are those of the room,
@@ -126,14 +126,14 @@ func (r *Reference) Tilt(body *statics.Body) float64 {
 	if body.Tilt == nil {
 		return 0
 	}
-	return r.ProgramOf(body.Tilt).Run(r.Solution)
+	return r.Solved.ProgramOf(body.Tilt).Run(r.Solved.Values)
 }
 
 // slope returns how far the surface under a body rises to the right: its tilted
 // axis, or where the axes are level, the line across its normal force.
 func (r *Reference) slope(body *statics.Body) float64 {
 	tilt := r.Tilt(body)
-	if normal := trial.OnlyOf(body, statics.Normal); tilt == 0 && normal != nil {
+	if normal := solved.OnlyOf(body, statics.Normal); tilt == 0 && normal != nil {
 		x, y := r.Room(body, normal)
 		return math.Atan2(y, x) - math.Pi/2
 	}
@@ -145,10 +145,10 @@ func (r *Reference) slope(body *statics.Body) float64 {
 func (r *Reference) unit(f *statics.Force) (x, y float64) {
 	var xy [2]float64
 	for _, axis := range []statics.Axis{statics.X, statics.Y} {
-		t := trial.TermOf(r.Model, f, axis)
+		t := solved.TermOf(r.Solved.Model, f, axis)
 		xy[axis] = t.Scale
 		if t.Angle != nil {
-			xy[axis] *= t.Function.Of(t.Angle.Run(r.Solution))
+			xy[axis] *= t.Function.Of(t.Angle.Run(r.Solved.Values))
 		}
 	}
 	if f.XLeft {

@@ -12,7 +12,7 @@ import (
 // givens. A line X = number unit for an X asked for settles X.
 func (m *marking) markSolve() Report {
 	if len(m.line.Sides) == 1 {
-		if m.item != "" && m.LettersFor("").Has(m.item) {
+		if m.item != "" && m.Solved.LettersFor("").Has(m.item) {
 			return m.markNamed()
 		}
 		return m.markLone()
@@ -82,7 +82,7 @@ func (m *marking) settling(settles []string) Report {
 		settles = append(settles, m.settled(m.item)...)
 	}
 	report := m.right()
-	for _, name := range m.Find {
+	for _, name := range m.Solved.Find {
 		if slices.Contains(settles, name) {
 			report.Settles = append(report.Settles, name)
 		}
@@ -94,12 +94,12 @@ func (m *marking) settling(settles []string) Report {
 // letter: "w sin β/sin(α + β) = 20.2 N".
 func (m *marking) isNamedChain() bool {
 	last := len(m.line.Sides) - 1
-	if m.item == "" || !m.LettersFor("").Has(m.item) || !isQuantity(m.line.Sides[last]) {
+	if m.item == "" || !m.Solved.LettersFor("").Has(m.item) || !isQuantity(m.line.Sides[last]) {
 		return false
 	}
 	for _, side := range m.line.Sides[:last] {
 		e := m.Equation(expr.Letter(m.item), side, m.conventions())
-		if side.Op == expr.Name || m.Open(side) || !m.Follows(e, trial.RoundedShare) || !m.TrueAtRest(e) {
+		if side.Op == expr.Name || m.Solved.Open(side) || !m.Follows(e, trial.RoundedShare) || !m.TrueAtRest(e) {
 			return false
 		}
 	}
@@ -112,7 +112,7 @@ func (m *marking) formulaFor(left, right *expr.Node) string {
 	if left.Op != expr.Name {
 		left, right = right, left
 	}
-	if left.Op == expr.Name && m.IsFormula(left.Name) && !m.Open(right) {
+	if left.Op == expr.Name && m.IsFormula(left.Name) && !m.Solved.Open(right) {
 		return left.Name
 	}
 	return ""
@@ -162,10 +162,10 @@ func (m *marking) statement(left, right *expr.Node) (name string, number *expr.N
 	if left.Op != expr.Name || !isQuantity(right) {
 		return "", nil
 	}
-	if _, ok := m.Variable(left.Name); ok {
+	if _, ok := m.Solved.Variable(left.Name); ok {
 		return left.Name, right
 	}
-	for _, e := range m.Equals {
+	for _, e := range m.Solved.Equals {
 		if e.Name == left.Name {
 			return left.Name, right
 		}
@@ -176,15 +176,15 @@ func (m *marking) statement(left, right *expr.Node) (name string, number *expr.N
 // settled lists the unknowns asked for that a letter stands for.
 func (m *marking) settled(name string) []string {
 	names := []string{name}
-	for _, e := range m.Equals {
+	for _, e := range m.Solved.Equals {
 		if e.Name == name {
 			names = nil
 			for _, slot := range e.Slots {
-				names = append(names, m.Variables[slot].Name)
+				names = append(names, m.Solved.Variables[slot].Name)
 			}
 		}
 	}
-	return slices.DeleteFunc(names, func(n string) bool { return !slices.Contains(m.Find, n) })
+	return slices.DeleteFunc(names, func(n string) bool { return !slices.Contains(m.Solved.Find, n) })
 }
 
 // markNamed judges an answer for the named item that is no equation.
@@ -205,7 +205,7 @@ func (m *marking) markNamed() Report {
 		f := m.explainLine(e)
 		f.About = m.item
 		return m.wrong(f)
-	case m.Open(value):
+	case m.Solved.Open(value):
 		return m.almost(StillUnknown, m.item)
 	}
 	report := m.right()
@@ -218,8 +218,8 @@ func (m *marking) markNamed() Report {
 // markLone judges an expression with no name and no equals sign: the answer, if
 // only one thing is asked for.
 func (m *marking) markLone() Report {
-	left := slices.DeleteFunc(slices.Clone(m.Find), func(n string) bool { return n == "" })
-	for _, e := range m.Equals {
+	left := slices.DeleteFunc(slices.Clone(m.Solved.Find), func(n string) bool { return n == "" })
+	for _, e := range m.Solved.Equals {
 		if len(left) > 1 && len(m.settled(e.Name)) == len(left) {
 			left = left[:1]
 		}

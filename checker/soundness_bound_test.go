@@ -1,8 +1,6 @@
 package checker_test
 
-import (
-	"example.org/standstill/checker"
-)
+import "example.org/standstill/checker"
 
 // bound writes a sum in component letters after answers that settle what each of
 // them stands for, its size or the signed component. A spoiled one has one sign

@@ -6,8 +6,8 @@ import (
 
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/mistake"
+	"example.org/standstill/checker/solved"
 	"example.org/standstill/checker/statics"
-	"example.org/standstill/checker/trial"
 )
 
 // A letter that the problem does not have may still be meant: one T for tensions
@@ -43,7 +43,7 @@ func (m *marking) markStranger(n *expr.Node) Report {
 		report.Message = saidNoCoefficient
 		return report
 	}
-	kind, usual := trial.KindOfLetter(n.Name)
+	kind, usual := solved.KindOfLetter(n.Name)
 	if !usual {
 		return unknown
 	}
@@ -62,9 +62,9 @@ func (m *marking) markStranger(n *expr.Node) Report {
 // frictionLeftOpen returns a friction in question whose size the problem leaves to the
 // equations, nil for none.
 func (m *marking) frictionLeftOpen() *statics.Force {
-	for b := range m.Bodies {
-		if body := &m.Bodies[b]; m.stage == Solve || len(m.Bodies) == 1 || strings.HasPrefix(m.item, body.Name) {
-			if f := trial.OnlyOf(body, statics.Friction); f != nil && f.Size == nil {
+	for b := range m.Solved.Bodies {
+		if body := &m.Solved.Bodies[b]; m.stage == Solve || len(m.Solved.Bodies) == 1 || strings.HasPrefix(m.item, body.Name) {
+			if f := solved.OnlyOf(body, statics.Friction); f != nil && f.Size == nil {
 				return f
 			}
 		}
@@ -84,8 +84,8 @@ func (m *marking) others(name string) bool {
 // tensionsHere lists the strings on the body in question, or on any.
 func (m *marking) tensionsHere() []string {
 	var names []string
-	for b := range m.Bodies {
-		if body := &m.Bodies[b]; m.stage == Solve || body.Name == m.item || len(m.Bodies) == 1 {
+	for b := range m.Solved.Bodies {
+		if body := &m.Solved.Bodies[b]; m.stage == Solve || body.Name == m.item || len(m.Solved.Bodies) == 1 {
 			for i := range body.Forces {
 				if f := &body.Forces[i]; f.Kind == statics.Tension && f.Size == nil && !slices.Contains(names, f.Name) {
 					names = append(names, f.Name)
@@ -113,16 +113,16 @@ func (m *marking) fitsAsEqual(name string, tensions []string) bool {
 		return true
 	}
 	if m.stage == Components {
-		c, ok := m.Component(m.item)
+		c, ok := m.Solved.Component(m.item)
 		return ok && m.with(name, expr.Letter(c.Force.Name)).markComponent().Verdict == Right
 	}
-	system := *m.System
+	system := *m.Solved.System
 	system.Equal = append(slices.Clone(system.Equal), statics.Equal{Letter: name, Names: tensions})
 	model, err := statics.Compile(&system)
 	if err != nil {
 		return false
 	}
-	equal := newReference(model, m.Solution[:len(m.Variables)], m.Own)
+	equal := newReference(model, m.Solved.Values[:len(m.Solved.Variables)], m.Solved.Own)
 	c := m.with(name, expr.Letter(name))
 	c.Reference = equal
 	report := c.markSum()

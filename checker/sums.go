@@ -4,6 +4,7 @@ import (
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/mistake"
 	"example.org/standstill/checker/quantity"
+	"example.org/standstill/checker/solved"
 	"example.org/standstill/checker/statics"
 	"example.org/standstill/checker/trial"
 )
@@ -20,13 +21,13 @@ const (
 )
 
 // sumPlace finds the body and axis that a sum is asked for.
-func (m *marking) sumPlace() trial.Place {
-	at := trial.Place{Axis: statics.X}
+func (m *marking) sumPlace() solved.Place {
+	at := solved.Place{Axis: statics.X}
 	if m.stage == YSum {
 		at.Axis = statics.Y
 	}
-	for b := range m.Bodies {
-		if m.Bodies[b].Name == m.item {
+	for b := range m.Solved.Bodies {
+		if m.Solved.Bodies[b].Name == m.item {
 			at.Body = b
 		}
 	}
@@ -118,10 +119,10 @@ func (m *marking) dimensionOf(n *expr.Node) (dim quantity.Dimension, typed, know
 func (m *marking) dimensionOfFactor(n *expr.Node) (quantity.Dimension, bool) {
 	switch n.Op {
 	case expr.Name:
-		if _, ok := m.Component(n.Name); ok {
+		if _, ok := m.Solved.Component(n.Name); ok {
 			return quantity.Force, true
 		}
-		v, ok := m.Variable(n.Name)
+		v, ok := m.Solved.Variable(n.Name)
 		return v.Dim, ok
 	case expr.Number, expr.Measured:
 		unit, ok := quantity.Find(n.Unit)
@@ -149,8 +150,8 @@ func (m *marking) dimensionOfFactor(n *expr.Node) (quantity.Dimension, bool) {
 
 // link says what an equation is. The finding is set where the equation holds
 // where the sum holds, and yet its terms are a mistake's.
-func (m *marking) link(e *trial.Equation, at trial.Place) (linkKind, *mistake.Finding) {
-	w := m.SumOf(at.Body, at.Axis)
+func (m *marking) link(e *trial.Equation, at solved.Place) (linkKind, *mistake.Finding) {
+	w := m.Solved.SumOf(at.Body, at.Axis)
 	tied := m.TiedFor(e)
 	if cancels := m.Cancels(w, tied[0]); cancels {
 		if f, ok := m.mistakes.Terms(e, at, tied[0]); ok {
@@ -172,7 +173,7 @@ func (m *marking) link(e *trial.Equation, at trial.Place) (linkKind, *mistake.Fi
 		return linkAlways, nil
 	}
 	for _, t := range tied {
-		other := m.SumOf(at.Body, at.Axis.Other())
+		other := m.Solved.SumOf(at.Body, at.Axis.Other())
 		if !m.Cancels(other, t) && m.Matches(e, other, t, trial.RoundedShare) {
 			return linkOther, nil
 		}
@@ -184,7 +185,7 @@ func (m *marking) link(e *trial.Equation, at trial.Place) (linkKind, *mistake.Fi
 }
 
 // markExpression judges a sum that was not set equal to anything.
-func (m *marking) markExpression(at trial.Place, signs []trial.Signed) Report {
+func (m *marking) markExpression(at solved.Place, signs []solved.Signed) Report {
 	e := m.Equation(m.line.Sides[0], expr.Constant(0), signs)
 	kind, f := m.link(e, at)
 	switch kind {
@@ -199,7 +200,7 @@ func (m *marking) markExpression(at trial.Place, signs []trial.Signed) Report {
 }
 
 // explainSum finds what is wrong with a sum.
-func (m *marking) explainSum(e *trial.Equation, at trial.Place, f *mistake.Finding) mistake.Finding {
+func (m *marking) explainSum(e *trial.Equation, at solved.Place, f *mistake.Finding) mistake.Finding {
 	if m.brief {
 		return mistake.Finding{Code: Unexplained}
 	}

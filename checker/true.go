@@ -20,7 +20,7 @@ func (m *marking) orTrue(report Report) Report {
 	if report.Verdict != Wrong && report.Message != saidWhichComponent || !m.isTrue() {
 		return report
 	}
-	if _, ok := m.Component(m.item); !ok {
+	if _, ok := m.Solved.Component(m.item); !ok {
 		return Report{Verdict: Almost, Code: TrueNotAsked, Item: m.item, Message: saidTrueElsewhere}
 	}
 	return m.almost(TrueNotAsked, "")
@@ -31,8 +31,8 @@ func (m *marking) orTrue(report Report) Report {
 func (m *marking) isTrue() bool {
 	sides := m.line.Sides
 	if len(sides) == 1 {
-		c, ok := m.Component(m.item)
-		if !ok || len(sides[0].Names()) == 0 || math.Abs(c.Term.Value(m.Solution)) < hardly {
+		c, ok := m.Solved.Component(m.item)
+		if !ok || len(sides[0].Names()) == 0 || math.Abs(c.Term.Value(m.Solved.Values)) < hardly {
 			return false // half of nothing is nothing
 		}
 		sides = []*expr.Node{expr.Letter(m.item), sides[0]}
@@ -85,7 +85,7 @@ func (m *marking) isValue() bool {
 		return false
 	}
 	name, _ := m.statement(sides[0], sides[len(sides)-1])
-	return name != "" && m.Open(expr.Letter(name))
+	return name != "" && m.Solved.Open(expr.Letter(name))
 }
 
 // counted looks for all that a right line of working settles: each letter of a chain of
@@ -112,7 +112,7 @@ func (m *marking) counted(report Report) Report {
 			}
 		}
 	}
-	report.Settles = slices.DeleteFunc(slices.Clone(m.Find), func(name string) bool { return !slices.Contains(report.Settles, name) })
+	report.Settles = slices.DeleteFunc(slices.Clone(m.Solved.Find), func(name string) bool { return !slices.Contains(report.Settles, name) })
 	switch {
 	case len(report.Settles) > 0:
 	case almost != nil:

@@ -102,10 +102,10 @@ func (m *marking) saidConvention(s *setting) string {
 		return ""
 	}
 	named := s.force
-	for i := range m.Components {
-		c := &m.Components[i]
+	for i := range m.Solved.Components {
+		c := &m.Solved.Components[i]
 		concerned := c.Force == named || named == nil && slices.Contains(s.among, c.Force.Name)
-		if !concerned || &m.Bodies[c.Body] != s.body || c.Axis != s.axis || !m.types(c.Name) {
+		if !concerned || &m.Solved.Bodies[c.Body] != s.body || c.Axis != s.axis || !m.types(c.Name) {
 			continue
 		}
 		s.force = c.Force
@@ -234,18 +234,18 @@ func (r *Reference) letterList() string {
 			names = append(names, name)
 		}
 	}
-	for _, g := range r.Givens {
+	for _, g := range r.Solved.Givens {
 		add(g.Name)
 	}
-	for _, b := range r.Bodies {
+	for _, b := range r.Solved.Bodies {
 		for _, f := range b.Forces {
 			add(f.Name)
 		}
 	}
-	for _, name := range r.Unknowns() {
+	for _, name := range r.Solved.Unknowns() {
 		add(name)
 	}
-	for _, e := range r.Equals {
+	for _, e := range r.Solved.Equals {
 		add(e.Name)
 	}
 	return listed(names)

@@ -110,7 +110,7 @@ func (g *Page) solvedWith(name string, number float64) (float64, error) {
 // is to be found.
 func (g *Page) Letters() string {
 	var names, greek []string
-	for _, v := range g.Ref.Variables {
+	for _, v := range g.Ref.Variables() {
 		if !g.StageDone(checker.Diagram) && g.isForce(v.Name) && v.Role != statics.IsGiven && !slices.Contains(g.Problem.System.Find, v.Name) {
 			continue
 		}

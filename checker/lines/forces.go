@@ -1,8 +1,6 @@
 package lines
 
-import (
-	"strings"
-)
+import "strings"
 
 // Forces takes a force diagram in words apart: one entry for each force, between ; or
 // commas or full stops or on lines of their own. "and" stands between two forces where

@@ -1,15 +1,18 @@
 package mistake
 
-import "example.org/standstill/checker/trial"
+import (
+	"example.org/standstill/checker/solved"
+	"example.org/standstill/checker/trial"
+)
 
 // Component explains why what was typed is not the component, by what makes of the component
 // what was typed. The equation is that of trial.ComponentIs.
-func (s *Search) Component(e *trial.Equation, c *trial.Component) Finding {
+func (s *Search) Component(e *trial.Equation, c *solved.Component) Finding {
 	if _, ok := s.p.Foreign(e); ok && c.Force.Slanted() {
 		return s.named(OtherAngle, c.Force.Name)
 	}
-	at := trial.Place{Body: c.Body, Axis: c.Axis}
-	sum := trial.Sum{c.Term}
+	at := solved.Place{Body: c.Body, Axis: c.Axis}
+	sum := solved.Sum{c.Term}
 	ways := s.changed(at, sum, s.rows, false)
 	for _, row := range s.rows {
 		if row.Sum != nil {

@@ -5,6 +5,7 @@ import (
 
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/quantity"
+	"example.org/standstill/checker/solved"
 	"example.org/standstill/checker/statics"
 	"example.org/standstill/checker/trial"
 )
@@ -215,16 +216,16 @@ var forces = []Row{
 	},
 }
 
-func otherSign(_ *trial.Problem, _ trial.Place, t trial.Term) []trial.Term {
+func otherSign(_ *trial.Problem, _ solved.Place, t solved.Term) []solved.Term {
 	if t.Scale == 0 {
 		return nil
 	}
 	t.Scale = -t.Scale
-	return []trial.Term{t}
+	return []solved.Term{t}
 }
 
 // allPlus gives every term a plus, as who adds up all the forces does.
-func allPlus(_ *trial.Problem, _ trial.Place, w trial.Sum) []Change {
+func allPlus(_ *trial.Problem, _ solved.Place, w solved.Sum) []Change {
 	c := Change{Sum: slices.Clone(w), Cost: 0.2}
 	for i := range c.Sum {
 		if c.Sum[i].Scale < 0 {
@@ -238,26 +239,26 @@ func allPlus(_ *trial.Problem, _ trial.Place, w trial.Sum) []Change {
 	return []Change{c}
 }
 
-func leftOut(_ *trial.Problem, _ trial.Place, t trial.Term) []trial.Term {
+func leftOut(_ *trial.Problem, _ solved.Place, t solved.Term) []solved.Term {
 	if t.Scale == 0 {
 		return nil
 	}
 	t.Scale = 0
-	return []trial.Term{t}
+	return []solved.Term{t}
 }
 
 // lessOfSize leaves out a summand of a force's size: one of two masses that make a weight.
-func lessOfSize(p *trial.Problem, _ trial.Place, t trial.Term) []trial.Term {
+func lessOfSize(p *trial.Problem, _ solved.Place, t solved.Term) []solved.Term {
 	return withLess(p, t, "less", func(kept, dropped *expr.Node) *expr.Node { return kept })
 }
 
 // withLess changes each sum that a force's size has in it.
-func withLess(p *trial.Problem, t trial.Term, name string, of func(a, b *expr.Node) *expr.Node) []trial.Term {
-	size := p.SizeTree(t)
+func withLess(p *trial.Problem, t solved.Term, name string, of func(a, b *expr.Node) *expr.Node) []solved.Term {
+	size := p.Solved.SizeTree(t)
 	if size == nil || t.Scale == 0 {
 		return nil
 	}
-	var all []trial.Term
+	var all []solved.Term
 	size.Walk(func(n *expr.Node) {
 		if n.Op != expr.Add && n.Op != expr.Sub {
 			return
@@ -265,28 +266,28 @@ func withLess(p *trial.Problem, t trial.Term, name string, of func(a, b *expr.No
 		for i, kept := range n.Args {
 			other := n.Args[1-i]
 			is := func(m *expr.Node) bool { return m == n }
-			all = append(all, p.WithSize(t, name+" "+p.Text(kept), func() *expr.Node { return expr.Replace(size, is, of(kept, other)) }))
+			all = append(all, p.Solved.WithSize(t, name+" "+p.Solved.Text(kept), func() *expr.Node { return expr.Replace(size, is, of(kept, other)) }))
 		}
 	})
 	return all
 }
 
 // putIn puts a force that lies across the axis into the sum.
-func putIn(p *trial.Problem, at trial.Place, t trial.Term) []trial.Term {
-	if t.Scale != 0 || p.IsEmpty(at) {
+func putIn(p *trial.Problem, at solved.Place, t solved.Term) []solved.Term {
+	if t.Scale != 0 || p.Solved.IsEmpty(at) {
 		return nil
 	}
 	up, down := t, t
 	up.Scale, down.Scale = 1, -1
-	return []trial.Term{up, down}
+	return []solved.Term{up, down}
 }
 
 // putInResolved puts a force that lies across the axis into the sum with a function of an angle.
-func putInResolved(p *trial.Problem, at trial.Place, t trial.Term) []trial.Term {
+func putInResolved(p *trial.Problem, at solved.Place, t solved.Term) []solved.Term {
 	if t.Scale != 0 || t.Force.Slanted() {
 		return nil
 	}
-	var all []trial.Term
+	var all []solved.Term
 	for _, whole := range putIn(p, at, t) {
 		all = append(all, withFunctions(p, at, whole)...)
 	}
@@ -294,10 +295,10 @@ func putInResolved(p *trial.Problem, at trial.Place, t trial.Term) []trial.Term 
 }
 
 // bothComponents puts both components of a force into one sum.
-func bothComponents(_ *trial.Problem, _ trial.Place, w trial.Sum) []Change {
+func bothComponents(_ *trial.Problem, _ solved.Place, w solved.Sum) []Change {
 	var all []Change
 	for _, t := range w {
-		other, slanted := trial.Swapped[t.Function]
+		other, slanted := solved.Swapped[t.Function]
 		if !slanted {
 			continue
 		}
@@ -311,22 +312,22 @@ func bothComponents(_ *trial.Problem, _ trial.Place, w trial.Sum) []Change {
 }
 
 // otherForceToo adds another force of the body to a single component.
-func otherForceToo(p *trial.Problem, at trial.Place, w trial.Sum) []Change {
+func otherForceToo(p *trial.Problem, at solved.Place, w solved.Sum) []Change {
 	if len(w) != 1 {
 		return nil
 	}
 	var all []Change
 	for _, axis := range []statics.Axis{at.Axis, at.Axis.Other()} {
-		for _, t := range p.SumOf(at.Body, axis) {
+		for _, t := range p.Solved.SumOf(at.Body, axis) {
 			if t.Force == w[0].Force || t.Scale == 0 {
 				continue
 			}
 			whole := t
-			whole.Function = trial.Whole
-			for _, extra := range []trial.Term{t, whole} {
+			whole.Function = solved.Whole
+			for _, extra := range []solved.Term{t, whole} {
 				for _, sign := range trial.BothSigns {
 					extra.Scale = sign
-					all = append(all, Change{About: []string{w[0].Force.Name}, Sum: trial.Sum{w[0], extra}})
+					all = append(all, Change{About: []string{w[0].Force.Name}, Sum: solved.Sum{w[0], extra}})
 				}
 			}
 		}
@@ -335,29 +336,29 @@ func otherForceToo(p *trial.Problem, at trial.Place, w trial.Sum) []Change {
 }
 
 // otherAxis writes the sum along the other axis; for one component, that of the same force.
-func otherAxis(p *trial.Problem, at trial.Place, w trial.Sum) []Change {
-	across := p.SumOf(at.Body, at.Axis.Other())
+func otherAxis(p *trial.Problem, at solved.Place, w solved.Sum) []Change {
+	across := p.Solved.SumOf(at.Body, at.Axis.Other())
 	if len(w) != 1 || len(across) == 1 {
 		return []Change{{Sum: across}}
 	}
 	for _, t := range across {
 		if t.Force == w[0].Force && t.Scale != 0 {
-			return []Change{{About: []string{t.Force.Name}, Sum: trial.Sum{t}, Cost: 1.2}}
+			return []Change{{About: []string{t.Force.Name}, Sum: solved.Sum{t}, Cost: 1.2}}
 		}
 	}
 	return nil
 }
 
 // besideItself puts a force beside its own component.
-func besideItself(_ *trial.Problem, _ trial.Place, w trial.Sum) []Change {
+func besideItself(_ *trial.Problem, _ solved.Place, w solved.Sum) []Change {
 	var all []Change
 	for _, t := range w {
-		if t.Function == trial.Whole || t.Scale == 0 {
+		if t.Function == solved.Whole || t.Scale == 0 {
 			continue
 		}
 		for _, sign := range trial.BothSigns {
 			again := t
-			again.Function = trial.Whole
+			again.Function = solved.Whole
 			again.Scale *= sign
 			all = append(all, Change{About: []string{t.Force.Name}, Sum: append(slices.Clone(w), again)})
 		}
@@ -365,18 +366,18 @@ func besideItself(_ *trial.Problem, _ trial.Place, w trial.Sum) []Change {
 	return all
 }
 
-func doubledOrHalved(_ *trial.Problem, _ trial.Place, t trial.Term) []trial.Term {
+func doubledOrHalved(_ *trial.Problem, _ solved.Place, t solved.Term) []solved.Term {
 	if t.Scale == 0 {
 		return nil
 	}
 	double, half := t, t
 	double.Scale, half.Scale = 2*t.Scale, t.Scale/2
-	return []trial.Term{double, half}
+	return []solved.Term{double, half}
 }
 
 // stringsDoubled doubles or halves all the strings at once, as who counts the strands of a
 // pulley twice does; four times as much is a factor taken to the wrong side.
-func stringsDoubled(_ *trial.Problem, _ trial.Place, w trial.Sum) []Change {
+func stringsDoubled(_ *trial.Problem, _ solved.Place, w solved.Sum) []Change {
 	var all []Change
 	for _, k := range []float64{2, 0.5, 4, 0.25} {
 		c := Change{Sum: slices.Clone(w)}
@@ -400,16 +401,16 @@ func stringsDoubled(_ *trial.Problem, _ trial.Place, w trial.Sum) []Change {
 }
 
 // otherTension writes another string's tension.
-func otherTension(p *trial.Problem, at trial.Place, t trial.Term) []trial.Term {
+func otherTension(p *trial.Problem, at solved.Place, t solved.Term) []solved.Term {
 	if t.Force.Kind != statics.Tension || t.Scale == 0 {
 		return nil
 	}
-	var all []trial.Term
-	for i := range p.Bodies[at.Body].Forces {
-		f := &p.Bodies[at.Body].Forces[i]
+	var all []solved.Term
+	for i := range p.Solved.Bodies[at.Body].Forces {
+		f := &p.Solved.Bodies[at.Body].Forces[i]
 		if f.Kind == statics.Tension && f.Name != t.Force.Name {
 			other := t
-			other.Slot, other.Size = p.Slots[f.Name], nil
+			other.Slot, other.Size = p.Solved.Slots[f.Name], nil
 			all = append(all, other)
 		}
 	}
@@ -420,7 +421,7 @@ func otherTension(p *trial.Problem, at trial.Place, t trial.Term) []trial.Term {
 func twoTensions(p *trial.Problem, e *trial.Equation) ([]string, bool) {
 	var names []string
 	for _, side := range e.Sides {
-		f, ok := p.Force(side.Name)
+		f, ok := p.Solved.Force(side.Name)
 		if side.Op != expr.Name || !ok || f.Kind != statics.Tension {
 			return nil, false
 		}
@@ -431,18 +432,18 @@ func twoTensions(p *trial.Problem, e *trial.Equation) ([]string, bool) {
 
 // fromOtherBody takes a force of the same kind from another body, or a mass that belongs to
 // another force. Strings belong to both bodies that they join.
-func fromOtherBody(p *trial.Problem, at trial.Place, t trial.Term) []trial.Term {
+func fromOtherBody(p *trial.Problem, at solved.Place, t solved.Term) []solved.Term {
 	if t.Scale == 0 {
 		return nil
 	}
 	all := otherMasses(p, t)
-	for b := range p.Bodies {
-		for i := range p.Bodies[b].Forces {
-			f := &p.Bodies[b].Forces[i]
+	for b := range p.Solved.Bodies {
+		for i := range p.Solved.Bodies[b].Forces {
+			f := &p.Solved.Bodies[b].Forces[i]
 			within := t.Force.Size != nil && t.Force.Size.Has(f.Name) || f.Size != nil && f.Size.Has(t.Force.Name)
 			if b != at.Body && f.Kind == t.Force.Kind && f.Kind != statics.Tension && f.Name != t.Force.Name && !within {
 				other := t
-				other.Slot, other.Size = p.Slots[f.Name], nil
+				other.Slot, other.Size = p.Solved.Slots[f.Name], nil
 				all = append(all, other)
 			}
 		}
@@ -451,19 +452,19 @@ func fromOtherBody(p *trial.Problem, at trial.Place, t trial.Term) []trial.Term 
 }
 
 // otherMasses puts a mass of another body into a force's size.
-func otherMasses(p *trial.Problem, t trial.Term) []trial.Term {
-	size := p.SizeTree(t)
+func otherMasses(p *trial.Problem, t solved.Term) []solved.Term {
+	size := p.Solved.SizeTree(t)
 	if size == nil {
 		return nil
 	}
-	var all []trial.Term
+	var all []solved.Term
 	for _, name := range size.Names() {
-		if v, ok := p.Variable(name); !ok || v.Dim != quantity.Mass {
+		if v, ok := p.Solved.Variable(name); !ok || v.Dim != quantity.Mass {
 			continue
 		}
-		for _, other := range p.Variables {
+		for _, other := range p.Solved.Variables {
 			if other.Dim == quantity.Mass && !size.Has(other.Name) {
-				all = append(all, p.WithSize(t, other.Name+" for "+name, func() *expr.Node {
+				all = append(all, p.Solved.WithSize(t, other.Name+" for "+name, func() *expr.Node {
 					return expr.Substitute(size, name, expr.Letter(other.Name))
 				}))
 			}
@@ -473,21 +474,21 @@ func otherMasses(p *trial.Problem, t trial.Term) []trial.Term {
 }
 
 // foreignForce puts a force into the sum that acts on another body only.
-func foreignForce(p *trial.Problem, at trial.Place, w trial.Sum) []Change {
+func foreignForce(p *trial.Problem, at solved.Place, w solved.Sum) []Change {
 	var all []Change
 	seen := map[string]bool{}
-	for _, t := range p.SumOf(at.Body, at.Axis) {
+	for _, t := range p.Solved.SumOf(at.Body, at.Axis) {
 		seen[t.Force.Name] = true
 	}
-	for b := range p.Bodies {
-		for i := range p.Bodies[b].Forces {
-			f := &p.Bodies[b].Forces[i]
+	for b := range p.Solved.Bodies {
+		for i := range p.Solved.Bodies[b].Forces {
+			f := &p.Solved.Bodies[b].Forces[i]
 			if seen[f.Name] {
 				continue
 			}
 			seen[f.Name] = true
 			for _, sign := range trial.BothSigns {
-				extra := trial.Term{Force: f, Scale: sign, Slot: p.Slots[f.Name]}
+				extra := solved.Term{Force: f, Scale: sign, Slot: p.Solved.Slots[f.Name]}
 				all = append(all, Change{About: []string{f.Name}, Sum: append(slices.Clone(w), extra)})
 			}
 		}
@@ -546,14 +547,14 @@ func lettersLike(p *trial.Problem, n *expr.Node, kind statics.Kind, same bool) [
 		return nil
 	}
 	var all []*expr.Node
-	for i := range p.Bodies {
-		f, here := p.Bodies[i].Force(n.Name)
+	for i := range p.Solved.Bodies {
+		f, here := p.Solved.Bodies[i].Force(n.Name)
 		if !here || f.Kind != kind {
 			continue
 		}
-		for b := range p.Bodies {
-			for k := range p.Bodies[b].Forces {
-				if other := &p.Bodies[b].Forces[k]; (b == i) == same && other.Kind == kind && other.Name != n.Name {
+		for b := range p.Solved.Bodies {
+			for k := range p.Solved.Bodies[b].Forces {
+				if other := &p.Solved.Bodies[b].Forces[k]; (b == i) == same && other.Kind == kind && other.Name != n.Name {
 					all = append(all, expr.Letter(other.Name))
 				}
 			}

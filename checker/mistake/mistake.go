@@ -19,6 +19,7 @@ import (
 	"sync"
 
 	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/solved"
 	"example.org/standstill/checker/statics"
 	"example.org/standstill/checker/trial"
 )
@@ -37,9 +38,9 @@ type Row struct {
 	InNumbers float64
 
 	// Term gives the ways in which the mistake changes one term of a sum.
-	Term func(p *trial.Problem, at trial.Place, t trial.Term) []trial.Term
+	Term func(p *trial.Problem, at solved.Place, t solved.Term) []solved.Term
 	// Sum gives the ways in which it changes a sum as a whole.
-	Sum func(p *trial.Problem, at trial.Place, w trial.Sum) []Change
+	Sum func(p *trial.Problem, at solved.Place, w solved.Sum) []Change
 	// Tree gives the ways in which a node of a typed line may be changed to undo the mistake.
 	Tree func(p *trial.Problem, n *expr.Node) []*expr.Node
 	// Line reports whether the equation shows the mistake by itself, and with which forces.
@@ -115,7 +116,7 @@ type Change struct {
 	Row      *Row
 	Cost     float64
 	About    []string
-	Sum      trial.Sum
+	Sum      solved.Sum
 	seen     bool // one of its mistakes must be seen in the line
 	unspoken bool // it is about a force of which the line does not speak
 }
@@ -133,14 +134,14 @@ type Search struct {
 	rows []*Row
 
 	mu      sync.Mutex
-	singles map[trial.Place][]Change
+	singles map[solved.Place][]Change
 	numbers map[numbersKey][]Number
 	systems []system
 }
 
 // New makes a search for a problem with the rows of a table.
 func New(p *trial.Problem, rows []Row) *Search {
-	s := &Search{p: p, singles: map[trial.Place][]Change{}, numbers: map[numbersKey][]Number{}}
+	s := &Search{p: p, singles: map[solved.Place][]Change{}, numbers: map[numbersKey][]Number{}}
 	for i := range rows {
 		s.rows = append(s.rows, &rows[i])
 	}
@@ -193,4 +194,4 @@ func (s *Search) named(code Code, about ...string) Finding {
 }
 
 // onlyOf returns the one force of a kind on a body.
-func onlyOf(b *statics.Body, kind statics.Kind) *statics.Force { return trial.OnlyOf(b, kind) }
+func onlyOf(b *statics.Body, kind statics.Kind) *statics.Force { return solved.OnlyOf(b, kind) }

@@ -6,6 +6,7 @@ import (
 
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/quantity"
+	"example.org/standstill/checker/solved"
 	"example.org/standstill/checker/statics"
 	"example.org/standstill/checker/trial"
 )
@@ -67,17 +68,17 @@ var numbers = []Row{
 
 // asWritten puts a given into a size as its number is written, whatever its unit: the 850 of
 // 850 g, the 12 of 12 cm.
-func asWritten(p *trial.Problem, _ trial.Place, t trial.Term) []trial.Term {
-	size := p.SizeTree(t)
+func asWritten(p *trial.Problem, _ solved.Place, t solved.Term) []solved.Term {
+	size := p.Solved.SizeTree(t)
 	if size == nil || t.Scale == 0 {
 		return nil
 	}
-	var all []trial.Term
-	for _, g := range p.Givens {
+	var all []solved.Term
+	for _, g := range p.Solved.Givens {
 		if g.Unit.Factor == 1 || !IsPowerOfTen(g.Unit.Factor, trial.Hair) || !size.Has(g.Name) {
 			continue
 		}
-		all = append(all, p.WithSize(t, g.Name+" as written", func() *expr.Node {
+		all = append(all, p.Solved.WithSize(t, g.Name+" as written", func() *expr.Node {
 			return expr.Substitute(size, g.Name, expr.Join(expr.Div, expr.Letter(g.Name), expr.Constant(g.Unit.Factor)))
 		}))
 	}
@@ -112,27 +113,27 @@ func shown(value float64, what string) Number {
 // handedBackMass gives a mass back as a force, by itself or in the friction, and the other way
 // round.
 func handedBackMass(p *trial.Problem, v Target) []Number {
-	g, ok := p.Slots["g"]
+	g, ok := p.Solved.Slots["g"]
 	if !ok {
 		return nil
 	}
-	strength := p.Solution[g]
+	strength := p.Solved.Values[g]
 	switch v.Dim {
 	case quantity.Mass:
 		return []Number{{Value: v.Value * strength}, {Value: v.Value / strength}}
 	case quantity.Force:
 		all := []Number{{Value: v.Value / strength}}
-		for i, other := range p.Variables {
+		for i, other := range p.Solved.Variables {
 			if other.Dim != quantity.Mass || other.Role != statics.IsGiven {
 				continue
 			}
-			all = append(all, shown(p.Solution[i], "the mass"))
+			all = append(all, shown(p.Solved.Values[i], "the mass"))
 			if v.Force == nil || v.Force.Kind != statics.Friction {
 				continue
 			}
-			for j, mu := range p.Variables {
+			for j, mu := range p.Solved.Variables {
 				if mu.Dim == quantity.None && mu.Role == statics.IsGiven {
-					all = append(all, Number{Value: p.Solution[i] * p.Solution[j], Cost: seen / 2, What: "the mass"})
+					all = append(all, Number{Value: p.Solved.Values[i] * p.Solved.Values[j], Cost: seen / 2, What: "the mass"})
 				}
 			}
 		}
@@ -143,14 +144,14 @@ func handedBackMass(p *trial.Problem, v Target) []Number {
 
 // timesGAgain multiplies by the strength of gravity what is in newtons already.
 func timesGAgain(p *trial.Problem, v Target) []Number {
-	g, ok := p.Slots["g"]
+	g, ok := p.Solved.Slots["g"]
 	if !ok {
 		return nil
 	}
 	if v.Dim != quantity.Force {
 		return nil
 	}
-	return []Number{{Value: v.Value * p.Solution[g], What: "the right value"}}
+	return []Number{{Value: v.Value * p.Solved.Values[g], What: "the right value"}}
 }
 
 // hostsOf calls f with each body on which the force acts, and the body's only weight, if that is
@@ -159,8 +160,8 @@ func hostsOf(p *trial.Problem, v Target, f func(body *statics.Body, on, weight *
 	if v.Force == nil || v.Dim != quantity.Force {
 		return
 	}
-	for b := range p.Bodies {
-		body := &p.Bodies[b]
+	for b := range p.Solved.Bodies {
+		body := &p.Solved.Bodies[b]
 		if on, here := body.Force(v.Force.Name); here {
 			weight := onlyOf(body, statics.Weight)
 			if weight == on {
@@ -180,11 +181,11 @@ func wholeWeightAsNormal(p *trial.Problem, v Target) []Number {
 		switch {
 		case weight == nil || normal == nil || p.IsAWeight(v.Value):
 		case on == normal:
-			all = append(all, shown(p.Solution[p.Slots[weight.Name]], ""))
+			all = append(all, shown(p.Solved.Values[p.Solved.Slots[weight.Name]], ""))
 		case on.Kind == statics.Friction && on.Size != nil && on.Size.Has(normal.Name):
-			env := slices.Clone(p.Solution)
-			env[p.Slots[normal.Name]] = env[p.Slots[weight.Name]]
-			all = append(all, Number{Value: p.ProgramOf(on.Size).Run(env), Cost: seen / 2})
+			env := slices.Clone(p.Solved.Values)
+			env[p.Solved.Slots[normal.Name]] = env[p.Solved.Slots[weight.Name]]
+			all = append(all, Number{Value: p.Solved.ProgramOf(on.Size).Run(env), Cost: seen / 2})
 		}
 	})
 	return all
@@ -198,7 +199,7 @@ func shareOfWeight(p *trial.Problem, v Target) []Number {
 		if weight == nil || on.Kind == statics.Normal || on.Kind == statics.Friction {
 			return
 		}
-		w := p.Solution[p.Slots[weight.Name]]
+		w := p.Solved.Values[p.Solved.Slots[weight.Name]]
 		if on.Kind == statics.Tension && onlyOf(body, statics.Tension) != nil || joins(p, on.Name) {
 			return
 		}
@@ -207,7 +208,7 @@ func shareOfWeight(p *trial.Problem, v Target) []Number {
 			return
 		}
 		all = append(all, shown(w/2, "half the weight"))
-		if _, y := p.ComponentsOf(on); on.Slanted() && y != 0 {
+		if _, y := p.Solved.ComponentsOf(on); on.Slanted() && y != 0 {
 			half := Number{Value: w / 2 * math.Abs(v.Value/y), Cost: -0.4, What: "what would hold half the weight at that angle", Shown: true}
 			all = append(all, half)
 		}
@@ -221,21 +222,21 @@ func wholeWeight(p *trial.Problem, v Target) []Number {
 	var all []Number
 	hostsOf(p, v, func(body *statics.Body, on, weight *statics.Force) {
 		if weight != nil && on.Kind == statics.Tension && onlyOf(body, statics.Tension) == on {
-			all = append(all, shown(p.Solution[p.Slots[weight.Name]], ""))
+			all = append(all, shown(p.Solved.Values[p.Solved.Slots[weight.Name]], ""))
 		}
 	})
-	g, ok := p.Slots["g"]
+	g, ok := p.Solved.Slots["g"]
 	if v.Dim != quantity.Mass || !ok {
 		return all
 	}
-	for b := range p.Bodies {
-		weight := onlyOf(&p.Bodies[b], statics.Weight)
+	for b := range p.Solved.Bodies {
+		weight := onlyOf(&p.Solved.Bodies[b], statics.Weight)
 		if weight == nil || weight.Size == nil || !weight.Size.Has(v.Name) {
 			continue
 		}
-		for i := range p.Bodies[b].Forces {
-			if f := &p.Bodies[b].Forces[i]; f != weight {
-				all = append(all, Number{Value: p.Solution[p.Slots[f.Name]] / p.Solution[g], Cost: seen / 2, What: "another force", Shown: true})
+		for i := range p.Solved.Bodies[b].Forces {
+			if f := &p.Solved.Bodies[b].Forces[i]; f != weight {
+				all = append(all, Number{Value: p.Solved.Values[p.Solved.Slots[f.Name]] / p.Solved.Values[g], Cost: seen / 2, What: "another force", Shown: true})
 			}
 		}
 	}
@@ -247,19 +248,19 @@ func otherBodyValue(p *trial.Problem, v Target) []Number {
 	var all []Number
 	switch v.Dim {
 	case quantity.Mass:
-		for i, other := range p.Variables {
+		for i, other := range p.Solved.Variables {
 			if other.Dim == quantity.Mass && other.Role == statics.IsGiven && other.Name != v.Name {
-				all = append(all, shown(p.Solution[i], "the mass of something else"))
+				all = append(all, shown(p.Solved.Values[i], "the mass of something else"))
 			}
 		}
 	case quantity.Force:
-		if v.Force == nil || len(p.Bodies) < 2 {
+		if v.Force == nil || len(p.Solved.Bodies) < 2 {
 			break
 		}
-		for b := range p.Bodies {
-			weight := onlyOf(&p.Bodies[b], statics.Weight)
-			if _, here := p.Bodies[b].Force(v.Force.Name); weight != nil && (!here || joins(p, v.Force.Name) && balances(p, b, v.Force, weight)) && weight.Name != v.Name {
-				all = append(all, Number{Value: p.Solution[p.Slots[weight.Name]], Cost: seen + 0.4, What: "the weight of " + p.BodyName(b)})
+		for b := range p.Solved.Bodies {
+			weight := onlyOf(&p.Solved.Bodies[b], statics.Weight)
+			if _, here := p.Solved.Bodies[b].Force(v.Force.Name); weight != nil && (!here || joins(p, v.Force.Name) && balances(p, b, v.Force, weight)) && weight.Name != v.Name {
+				all = append(all, Number{Value: p.Solved.Values[p.Solved.Slots[weight.Name]], Cost: seen + 0.4, What: "the weight of " + p.Solved.BodyName(b)})
 			}
 		}
 	}
@@ -269,8 +270,8 @@ func otherBodyValue(p *trial.Problem, v Target) []Number {
 // joins reports whether a force acts on more than one body.
 func joins(p *trial.Problem, force string) bool {
 	bodies := 0
-	for i := range p.Bodies {
-		if _, here := p.Bodies[i].Force(force); here {
+	for i := range p.Solved.Bodies {
+		if _, here := p.Solved.Bodies[i].Force(force); here {
 			bodies++
 		}
 	}
@@ -282,7 +283,7 @@ func joins(p *trial.Problem, force string) bool {
 func balances(p *trial.Problem, b int, f, weight *statics.Force) bool {
 	for _, axis := range []statics.Axis{statics.X, statics.Y} {
 		acting := 0
-		for _, t := range p.SumOf(b, axis) {
+		for _, t := range p.Solved.SumOf(b, axis) {
 			if (t.Force.Name == f.Name || t.Force == weight) && t.Scale != 0 {
 				acting++
 			}
@@ -297,12 +298,12 @@ func balances(p *trial.Problem, b int, f, weight *statics.Force) bool {
 // otherUnknown takes the value of another unknown of the problem.
 func otherUnknown(p *trial.Problem, v Target) []Number {
 	var all []Number
-	for i, other := range p.Variables {
+	for i, other := range p.Solved.Variables {
 		if other.Name == v.Name || other.Dim != v.Dim || other.Role == statics.IsGiven {
 			continue
 		}
-		if p.Open(p.LetterNode(i)) && (other.Size == nil || !other.Size.Has(v.Name)) {
-			all = append(all, Number{Value: p.Solution[i], Cost: seen, Shown: true, Answer: true})
+		if p.Solved.Open(p.LetterNode(i)) && (other.Size == nil || !other.Size.Has(v.Name)) {
+			all = append(all, Number{Value: p.Solved.Values[i], Cost: seen, Shown: true, Answer: true})
 		}
 	}
 	return all
@@ -314,8 +315,8 @@ func givenTension(p *trial.Problem, v Target) []Number {
 	hostsOf(p, v, func(body *statics.Body, on, _ *statics.Force) {
 		for i := range body.Forces {
 			f := &body.Forces[i]
-			if on.Kind == statics.Tension && f.Kind == on.Kind && f != on && f.Size != nil && p.Fixed(f.Size) {
-				all = append(all, Number{Value: p.Solution[p.Slots[f.Name]], Cost: 2 * seen})
+			if on.Kind == statics.Tension && f.Kind == on.Kind && f != on && f.Size != nil && p.Solved.Fixed(f.Size) {
+				all = append(all, Number{Value: p.Solved.Values[p.Solved.Slots[f.Name]], Cost: 2 * seen})
 			}
 		}
 	})
@@ -373,9 +374,9 @@ func givenAngle(p *trial.Problem, v Target) []Number {
 		return nil
 	}
 	var all []Number
-	for i, other := range p.Variables {
+	for i, other := range p.Solved.Variables {
 		if other.Role == statics.IsGiven && other.Dim == quantity.Angle && other.Name != v.Name {
-			all = append(all, shown(p.Solution[i], "a given angle"), Number{Value: math.Pi/2 - p.Solution[i], What: "a given angle"})
+			all = append(all, shown(p.Solved.Values[i], "a given angle"), Number{Value: math.Pi/2 - p.Solved.Values[i], What: "a given angle"})
 		}
 	}
 	return all
@@ -395,19 +396,19 @@ func functionAsAngle(_ *trial.Problem, v Target) []Number {
 
 // withOtherG works the value out with other values of g that are in use.
 func withOtherG(p *trial.Problem, v Target) []Number {
-	slot, ok := p.Slots["g"]
+	slot, ok := p.Solved.Slots["g"]
 	if !ok {
 		return nil
 	}
 	var all []Number
 	for _, g := range trial.UsualG {
-		env := slices.Clone(p.Solution[:len(p.Variables)])
+		env := slices.Clone(p.Solved.Values[:len(p.Solved.Variables)])
 		if math.Abs(g-env[slot]) < 1e-9 {
 			continue
 		}
 		env[slot] = g
-		if solved, ok := p.SolveSums(p.Sums, env); ok {
-			p.Fill(solved, nil)
+		if solved, ok := p.SolveSums(p.Solved.Sums, env); ok {
+			p.Solved.Fill(solved, nil)
 			all = append(all, Number{Value: solved[v.Slot], Cost: -0.9})
 		}
 	}
@@ -422,7 +423,7 @@ func putTogether(p *trial.Problem, v Target) []Number {
 		var others []float64
 		for i := range body.Forces {
 			if f := &body.Forces[i]; f != on {
-				others = append(others, p.Solution[p.Slots[f.Name]])
+				others = append(others, p.Solved.Values[p.Solved.Slots[f.Name]])
 			}
 		}
 		for i, a := range others {
@@ -431,7 +432,7 @@ func putTogether(p *trial.Problem, v Target) []Number {
 					Number{Value: a + b}, Number{Value: math.Abs(a - b)})
 			}
 		}
-		x, y := p.ComponentsOf(on)
+		x, y := p.Solved.ComponentsOf(on)
 		all = append(all, Number{Value: math.Abs(x) + math.Abs(y), What: "the components are simply added"})
 	})
 	if v.Dim == quantity.Angle {
@@ -448,14 +449,14 @@ func oneStep(p *trial.Problem, v Target) []Number {
 		if weight == nil || on.Kind == statics.Normal || on.Kind == statics.Friction {
 			return
 		}
-		w := p.Solution[p.Slots[weight.Name]]
-		x, y := p.ComponentsOf(on)
+		w := p.Solved.Values[p.Solved.Slots[weight.Name]]
+		x, y := p.Solved.ComponentsOf(on)
 		for _, c := range []float64{x, y} {
 			if on.Slanted() && v.Value != 0 {
 				all = append(all, Number{Value: w * math.Abs(c/v.Value), Cost: -0.3, What: "the weight times a sine or cosine"})
 			}
 		}
-		for _, a := range p.AngleValues(body) {
+		for _, a := range p.Solved.AngleValues(body) {
 			all = append(all, Number{Value: w * math.Sin(a), What: "the weight times a sine"}, Number{Value: w * math.Cos(a), What: "the weight times a cosine"},
 				Number{Value: w * math.Tan(a), What: "the weight times a tangent"}, Number{Value: w / math.Tan(a), What: "the weight divided by a tangent"})
 		}
@@ -466,9 +467,9 @@ func oneStep(p *trial.Problem, v Target) []Number {
 // anglesOfPairs are the angles that two sizes would make if they were at a right angle.
 func anglesOfPairs(p *trial.Problem) []Number {
 	var sizes []float64
-	for _, v := range p.Variables {
+	for _, v := range p.Solved.Variables {
 		if v.Dim == quantity.Force {
-			sizes = append(sizes, math.Abs(p.Solution[p.Slots[v.Name]]))
+			sizes = append(sizes, math.Abs(p.Solved.Values[p.Solved.Slots[v.Name]]))
 		}
 	}
 	var all []Number

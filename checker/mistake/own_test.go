@@ -7,6 +7,7 @@ import (
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/mistake"
 	"example.org/standstill/checker/quantity"
+	"example.org/standstill/checker/solved"
 	"example.org/standstill/checker/statics"
 	"example.org/standstill/checker/trial"
 )
@@ -35,12 +36,12 @@ func lantern(t *testing.T) *trial.Problem {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return trial.NewProblem(model, solution, trial.Units{Force: 1, Length: 1})
+	return trial.NewProblem(solved.New(model, solution, solved.Units{Force: 1, Length: 1}))
 }
 
 func read(t *testing.T, p *trial.Problem, text string) expr.Line {
 	t.Helper()
-	reading, err := p.LettersFor("").Read(text)
+	reading, err := p.Solved.LettersFor("").Read(text)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -48,12 +49,12 @@ func read(t *testing.T, p *trial.Problem, text string) expr.Line {
 }
 
 // doubled multiplies a term by the size of its angle doubled, as nobody does.
-func doubled(p *trial.Problem, _ trial.Place, t trial.Term) []trial.Term {
-	if t.Function == trial.Whole || t.Scale == 0 {
+func doubled(p *trial.Problem, _ solved.Place, t solved.Term) []solved.Term {
+	if t.Function == solved.Whole || t.Scale == 0 {
 		return nil
 	}
 	t.Scale *= 1.3
-	return []trial.Term{t}
+	return []solved.Term{t}
 }
 
 // One row is all that a new mistake needs: it is named in a component, in a sum, in a line of
@@ -63,11 +64,11 @@ func TestOneRowIsANewMistake(t *testing.T) {
 		Said: mistake.Said{Line: "The triangle is too long."}}
 	p := lantern(t)
 	s := mistake.New(p, append(mistake.Table(), row))
-	sign := []trial.Signed{nil}
+	sign := []solved.Signed{nil}
 
 	line := read(t, p, "1.3 T1 cos α")
-	for i := range p.Components {
-		if c := &p.Components[i]; c.Name == "T1x" {
+	for i := range p.Solved.Components {
+		if c := &p.Solved.Components[i]; c.Name == "T1x" {
 			if got := s.Component(p.ComponentIs(line.Sides[0], c), c); got.Code != row.Code || got.About != "T1" {
 				t.Errorf("component: %s %q", got.Code, got.About)
 			}
@@ -75,7 +76,7 @@ func TestOneRowIsANewMistake(t *testing.T) {
 	}
 	line = read(t, p, "1.3 T1 cos α = T2 cos β")
 	e := p.Equation(line.Sides[0], line.Sides[1], sign)
-	if got := s.Sum(e, trial.Place{Axis: statics.X}); got.Code != row.Code || got.About != "T1" {
+	if got := s.Sum(e, solved.Place{Axis: statics.X}); got.Code != row.Code || got.About != "T1" {
 		t.Errorf("sum: %s %q", got.Code, got.About)
 	}
 	if got := s.Working(e); got.Code != row.Code || got.About != "T1" {

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/solved"
 	"example.org/standstill/checker/statics"
 	"example.org/standstill/checker/trial"
 )
@@ -13,7 +14,7 @@ import (
 var resolving = []Row{
 	{
 		Code: SineCosine, Meaning: "sine and cosine exchanged", Cost: 1.1,
-		Term: functionBy(trial.Swapped), AllTerms: true, SameZero: true, Everywhere: true,
+		Term: functionBy(solved.Swapped), AllTerms: true, SameZero: true, Everywhere: true,
 		Tree:  callBy(map[string]string{"sin": "cos", "cos": "sin", "asin": "acos", "acos": "asin"}),
 		Value: complementOf,
 		Shows: func(f trial.Form, _ int) bool { return f.Sines || !f.Functions && (f.Decimals || f.Quotients) },
@@ -124,7 +125,7 @@ var resolving = []Row{
 	},
 	{
 		Code: Inverted, Meaning: "a quotient upside down", Cost: 2,
-		Term: functionBy(trial.Upturned), AllTerms: true, SameZero: true, Tree: upsideDown, Value: inverted,
+		Term: functionBy(solved.Upturned), AllTerms: true, SameZero: true, Tree: upsideDown, Value: inverted,
 		// T2 = w cos φ is one division taken for a product; where two functions have changed
 		// places, nothing was divided.
 		Shows: func(f trial.Form, forces int) bool {
@@ -179,27 +180,27 @@ var resolving = []Row{
 
 func hasFunction(f trial.Form, _ int) bool { return f.Functions || f.Decimals || f.Quotients }
 
-func functionBy(table map[trial.Function]trial.Function) func(*trial.Problem, trial.Place, trial.Term) []trial.Term {
-	return func(_ *trial.Problem, _ trial.Place, t trial.Term) []trial.Term {
+func functionBy(table map[solved.Function]solved.Function) func(*trial.Problem, solved.Place, solved.Term) []solved.Term {
+	return func(_ *trial.Problem, _ solved.Place, t solved.Term) []solved.Term {
 		f, ok := table[t.Function]
 		if !ok || t.Scale == 0 {
 			return nil
 		}
 		t.Function = f
-		return []trial.Term{t}
+		return []solved.Term{t}
 	}
 }
 
 // functionElsewhere takes the function that some terms share to the others, as who multiplies
 // where a division was needed does: T = w cos θ for T cos θ = w.
-func functionElsewhere(_ *trial.Problem, _ trial.Place, w trial.Sum) []Change {
+func functionElsewhere(_ *trial.Problem, _ solved.Place, w solved.Sum) []Change {
 	c := Change{Sum: slices.Clone(w)}
-	var shared *trial.Term
+	var shared *solved.Term
 	plain := 0
 	for i := range w {
 		switch {
 		case w[i].Scale == 0:
-		case w[i].Function == trial.Whole:
+		case w[i].Function == solved.Whole:
 			plain++
 		case shared == nil || shared.Function == w[i].Function && shared.Letter == w[i].Letter && shared.Letter != "":
 			shared = &w[i]
@@ -213,38 +214,38 @@ func functionElsewhere(_ *trial.Problem, _ trial.Place, w trial.Sum) []Change {
 	}
 	for i := range c.Sum {
 		t := &c.Sum[i]
-		if t.Function == trial.Whole {
+		if t.Function == solved.Whole {
 			t.Function, t.Angle, t.Letter = shared.Function, shared.Angle, shared.Letter
 		} else {
-			t.Function = trial.Whole
+			t.Function = solved.Whole
 		}
 	}
 	return []Change{c}
 }
 
-func wholeForce(_ *trial.Problem, _ trial.Place, t trial.Term) []trial.Term {
-	if t.Function == trial.Whole || t.Scale == 0 {
+func wholeForce(_ *trial.Problem, _ solved.Place, t solved.Term) []solved.Term {
+	if t.Function == solved.Whole || t.Scale == 0 {
 		return nil
 	}
-	t.Function = trial.Whole
-	return []trial.Term{t}
+	t.Function = solved.Whole
+	return []solved.Term{t}
 }
 
 // resolvedThoughAlong gives a force that lies along the axis a sine or cosine of any angle of
 // the problem, as who resolves everything does.
-func resolvedThoughAlong(p *trial.Problem, at trial.Place, t trial.Term) []trial.Term {
-	if t.Function != trial.Whole || t.Scale == 0 || t.Force.Slanted() {
+func resolvedThoughAlong(p *trial.Problem, at solved.Place, t solved.Term) []solved.Term {
+	if t.Function != solved.Whole || t.Scale == 0 || t.Force.Slanted() {
 		return nil
 	}
 	return withFunctions(p, at, t)
 }
 
 // withFunctions multiplies a term by a sine and by a cosine of each angle that goes by a letter.
-func withFunctions(p *trial.Problem, at trial.Place, t trial.Term) []trial.Term {
-	var all []trial.Term
-	for _, letter := range p.AngleLetters(at.Body) {
-		for _, f := range []trial.Function{trial.Sine, trial.Cosine} {
-			turned := p.WithAngle(t, letter)
+func withFunctions(p *trial.Problem, at solved.Place, t solved.Term) []solved.Term {
+	var all []solved.Term
+	for _, letter := range p.Solved.AngleLetters(at.Body) {
+		for _, f := range []solved.Function{solved.Sine, solved.Cosine} {
+			turned := p.Solved.WithAngle(t, letter)
 			turned.Function = f
 			all = append(all, turned)
 		}
@@ -252,49 +253,49 @@ func withFunctions(p *trial.Problem, at trial.Place, t trial.Term) []trial.Term 
 	return all
 }
 
-func otherAngle(p *trial.Problem, at trial.Place, t trial.Term) []trial.Term {
-	if t.Function == trial.Whole || t.Scale == 0 {
+func otherAngle(p *trial.Problem, at solved.Place, t solved.Term) []solved.Term {
+	if t.Function == solved.Whole || t.Scale == 0 {
 		return nil
 	}
-	var all []trial.Term
-	for _, letter := range p.AngleLetters(at.Body) {
+	var all []solved.Term
+	for _, letter := range p.Solved.AngleLetters(at.Body) {
 		if letter != t.Letter {
-			all = append(all, p.WithAngle(t, letter))
+			all = append(all, p.Solved.WithAngle(t, letter))
 		}
 	}
 	return all
 }
 
-func tangentFor(_ *trial.Problem, _ trial.Place, t trial.Term) []trial.Term {
-	if t.Function != trial.Sine && t.Function != trial.Cosine {
+func tangentFor(_ *trial.Problem, _ solved.Place, t solved.Term) []solved.Term {
+	if t.Function != solved.Sine && t.Function != solved.Cosine {
 		return nil
 	}
-	t.Function = trial.TangentOf
-	return []trial.Term{t}
+	t.Function = solved.TangentOf
+	return []solved.Term{t}
 }
 
 // inRadians takes an angle's degrees for radians.
-func inRadians(_ *trial.Problem, _ trial.Place, t trial.Term) []trial.Term {
-	if t.Function == trial.Whole || t.Scale == 0 {
+func inRadians(_ *trial.Problem, _ solved.Place, t solved.Term) []solved.Term {
+	if t.Function == solved.Whole || t.Scale == 0 {
 		return nil
 	}
 	t.Radians = true
-	return []trial.Term{t}
+	return []solved.Term{t}
 }
 
 // sizeUpsideDown divides in a force's size where the problem multiplies: k/s for k s.
-func sizeUpsideDown(p *trial.Problem, _ trial.Place, t trial.Term) []trial.Term {
-	size := p.SizeTree(t)
+func sizeUpsideDown(p *trial.Problem, _ solved.Place, t solved.Term) []solved.Term {
+	size := p.Solved.SizeTree(t)
 	if size == nil || t.Scale == 0 || size.Op != expr.Mul && size.Op != expr.Div {
 		return nil
 	}
 	a, b := size.Args[0], size.Args[1]
 	if size.Op == expr.Div {
-		return []trial.Term{p.WithSize(t, "multiplied", func() *expr.Node { return expr.Join(expr.Mul, a, b) })}
+		return []solved.Term{p.Solved.WithSize(t, "multiplied", func() *expr.Node { return expr.Join(expr.Mul, a, b) })}
 	}
-	return []trial.Term{
-		p.WithSize(t, "first over second", func() *expr.Node { return expr.Join(expr.Div, a, b) }),
-		p.WithSize(t, "second over first", func() *expr.Node { return expr.Join(expr.Div, b, a) }),
+	return []solved.Term{
+		p.Solved.WithSize(t, "first over second", func() *expr.Node { return expr.Join(expr.Div, a, b) }),
+		p.Solved.WithSize(t, "second over first", func() *expr.Node { return expr.Join(expr.Div, b, a) }),
 	}
 }
 
@@ -344,8 +345,8 @@ func forcesNamed(p *trial.Problem, n *expr.Node) []*statics.Force {
 		return nil
 	}
 	var all []*statics.Force
-	for i := range p.Bodies {
-		if f, here := p.Bodies[i].Force(n.Name); here {
+	for i := range p.Solved.Bodies {
+		if f, here := p.Solved.Bodies[i].Force(n.Name); here {
 			all = append(all, f)
 		}
 	}
@@ -353,12 +354,12 @@ func forcesNamed(p *trial.Problem, n *expr.Node) []*statics.Force {
 }
 
 func angleLetter(p *trial.Problem, n *expr.Node) []*expr.Node {
-	v, ok := p.Variable(n.Name)
+	v, ok := p.Solved.Variable(n.Name)
 	if n.Op != expr.Name || !ok || !v.Angle {
 		return nil
 	}
 	var all []*expr.Node
-	for _, other := range p.Variables {
+	for _, other := range p.Solved.Variables {
 		if other.Angle && other.Name != v.Name {
 			all = append(all, expr.Letter(other.Name))
 		}

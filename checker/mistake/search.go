@@ -3,6 +3,7 @@ package mistake
 import (
 	"slices"
 
+	"example.org/standstill/checker/solved"
 	"example.org/standstill/checker/trial"
 )
 
@@ -20,19 +21,19 @@ const (
 
 // one returns every sum that one mistake makes of the right one. They are made when first
 // asked for.
-func (s *Search) one(at trial.Place) []Change {
+func (s *Search) one(at solved.Place) []Change {
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	if made, ok := s.singles[at]; ok {
 		return made
 	}
-	all := s.changed(at, s.p.SumOf(at.Body, at.Axis), s.rows, true)
+	all := s.changed(at, s.p.Solved.SumOf(at.Body, at.Axis), s.rows, true)
 	s.singles[at] = all
 	return all
 }
 
 // changed applies rows to a sum; whole says that they may change it as a whole, too.
-func (s *Search) changed(at trial.Place, w trial.Sum, rows []*Row, whole bool) []Change {
+func (s *Search) changed(at solved.Place, w solved.Sum, rows []*Row, whole bool) []Change {
 	var all []Change
 	scratch := slices.Clone(w)
 	for _, row := range rows {
@@ -58,7 +59,7 @@ func (s *Search) changed(at trial.Place, w trial.Sum, rows []*Row, whole bool) [
 
 // eachTerm calls f with every way in which a mistake can change one term. The sum that f gets
 // is scratch, a copy of w, each time; who keeps it copies it.
-func (s *Search) eachTerm(at trial.Place, w, scratch trial.Sum, row *Row, f func(Change)) {
+func (s *Search) eachTerm(at solved.Place, w, scratch solved.Sum, row *Row, f func(Change)) {
 	if row.Term == nil {
 		return
 	}
@@ -72,7 +73,7 @@ func (s *Search) eachTerm(at trial.Place, w, scratch trial.Sum, row *Row, f func
 }
 
 // everyTerm makes one mistake with all terms that it can change, where there are several.
-func (s *Search) everyTerm(row *Row, at trial.Place, w trial.Sum) []Change {
+func (s *Search) everyTerm(row *Row, at solved.Place, w solved.Sum) []Change {
 	c := Change{Row: row, Cost: row.Cost + costOfAll, Sum: slices.Clone(w)}
 	for i := range w {
 		if ways := row.Term(s.p, at, w[i]); len(ways) > 0 {

@@ -6,6 +6,7 @@ import (
 
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/quantity"
+	"example.org/standstill/checker/solved"
 	"example.org/standstill/checker/statics"
 	"example.org/standstill/checker/trial"
 )
@@ -108,12 +109,12 @@ var sizes = []Row{
 
 // massAlone writes the mass where the weight belongs: m·g without g. Where a weight has several
 // masses, one of them may be without g.
-func massAlone(p *trial.Problem, _ trial.Place, t trial.Term) []trial.Term {
-	size := p.SizeTree(t)
+func massAlone(p *trial.Problem, _ solved.Place, t solved.Term) []solved.Term {
+	size := p.Solved.SizeTree(t)
 	if size == nil || !size.Has("g") || t.Scale == 0 {
 		return nil
 	}
-	all := []trial.Term{p.WithSize(t, "mass", func() *expr.Node { return expr.Substitute(size, "g", expr.Constant(1)) })}
+	all := []solved.Term{p.Solved.WithSize(t, "mass", func() *expr.Node { return expr.Substitute(size, "g", expr.Constant(1)) })}
 	size.Walk(func(n *expr.Node) {
 		if n.Op != expr.Add && n.Op != expr.Sub {
 			return
@@ -123,7 +124,7 @@ func massAlone(p *trial.Problem, _ trial.Place, t trial.Term) []trial.Term {
 				continue
 			}
 			is := func(m *expr.Node) bool { return m == n.Args[i] }
-			all = append(all, p.WithSize(t, "mass in "+p.Text(arg), func() *expr.Node {
+			all = append(all, p.Solved.WithSize(t, "mass in "+p.Solved.Text(arg), func() *expr.Node {
 				return expr.Replace(size, is, expr.Substitute(arg, "g", expr.Constant(1)))
 			}))
 		}
@@ -132,14 +133,14 @@ func massAlone(p *trial.Problem, _ trial.Place, t trial.Term) []trial.Term {
 }
 
 // massAsWritten writes 850, for 850 g, where the weight belongs.
-func massAsWritten(p *trial.Problem, _ trial.Place, t trial.Term) []trial.Term {
-	size := p.SizeTree(t)
+func massAsWritten(p *trial.Problem, _ solved.Place, t solved.Term) []solved.Term {
+	size := p.Solved.SizeTree(t)
 	if size == nil || !size.Has("g") || t.Scale == 0 {
 		return nil
 	}
-	for _, g := range p.Givens {
+	for _, g := range p.Solved.Givens {
 		if g.Unit.Dim == quantity.Mass && g.Unit.Factor != 1 && size.Has(g.Name) {
-			return []trial.Term{p.WithSize(t, "mass as written", func() *expr.Node {
+			return []solved.Term{p.Solved.WithSize(t, "mass as written", func() *expr.Node {
 				written := expr.Join(expr.Div, expr.Letter(g.Name), expr.Constant(g.Unit.Factor))
 				return expr.Substitute(expr.Substitute(size, "g", expr.Constant(1)), g.Name, written)
 			})}
@@ -149,12 +150,12 @@ func massAsWritten(p *trial.Problem, _ trial.Place, t trial.Term) []trial.Term {
 }
 
 // timesG multiplies a force by the strength of gravity, as if it were a mass.
-func timesG(p *trial.Problem, _ trial.Place, t trial.Term) []trial.Term {
-	if !p.Has("g") || t.Scale == 0 || t.Force.Kind == statics.Normal || t.Force.Kind == statics.Friction {
+func timesG(p *trial.Problem, _ solved.Place, t solved.Term) []solved.Term {
+	if !p.Solved.Has("g") || t.Scale == 0 || t.Force.Kind == statics.Normal || t.Force.Kind == statics.Friction {
 		return nil
 	}
-	return []trial.Term{p.WithSize(t, "times g", func() *expr.Node {
-		size := p.SizeTree(t)
+	return []solved.Term{p.Solved.WithSize(t, "times g", func() *expr.Node {
+		size := p.Solved.SizeTree(t)
 		if size == nil {
 			size = expr.Letter(t.Force.Name)
 		}
@@ -164,8 +165,8 @@ func timesG(p *trial.Problem, _ trial.Place, t trial.Term) []trial.Term {
 
 // weightForNormal puts the whole weight in the place of the normal force, by itself or inside
 // the friction.
-func weightForNormal(p *trial.Problem, at trial.Place, t trial.Term) []trial.Term {
-	body := &p.Bodies[at.Body]
+func weightForNormal(p *trial.Problem, at solved.Place, t solved.Term) []solved.Term {
+	body := &p.Solved.Bodies[at.Body]
 	weight := onlyOf(body, statics.Weight)
 	if weight == nil || t.Scale == 0 || isTheWeight(p, body) {
 		return nil
@@ -175,12 +176,12 @@ func weightForNormal(p *trial.Problem, at trial.Place, t trial.Term) []trial.Ter
 		heavy = weight.Size // so that a mass may stand in for it in turn
 	}
 	if t.Force.Kind == statics.Normal {
-		return []trial.Term{p.WithSize(t, weight.Name, func() *expr.Node { return heavy })}
+		return []solved.Term{p.Solved.WithSize(t, weight.Name, func() *expr.Node { return heavy })}
 	}
-	size := p.SizeTree(t)
+	size := p.Solved.SizeTree(t)
 	for i := range body.Forces {
 		if f := &body.Forces[i]; f.Kind == statics.Normal && size != nil && size.Has(f.Name) {
-			return []trial.Term{p.WithSize(t, weight.Name+" for "+f.Name, func() *expr.Node { return expr.Substitute(size, f.Name, heavy) })}
+			return []solved.Term{p.Solved.WithSize(t, weight.Name+" for "+f.Name, func() *expr.Node { return expr.Substitute(size, f.Name, heavy) })}
 		}
 	}
 	return nil
@@ -193,24 +194,24 @@ func isTheWeight(p *trial.Problem, body *statics.Body) bool {
 	if normal == nil || weight == nil {
 		return false
 	}
-	n, w := p.Solution[p.Slots[normal.Name]], p.Solution[p.Slots[weight.Name]]
+	n, w := p.Solved.Values[p.Solved.Slots[normal.Name]], p.Solved.Values[p.Solved.Slots[weight.Name]]
 	return math.Abs(n-w) <= trial.ExactShare*math.Abs(w)
 }
 
 // normalAlone sets the normal force equal to the weight, whatever else there is.
-func normalAlone(p *trial.Problem, at trial.Place, w trial.Sum) []Change {
-	body := &p.Bodies[at.Body]
+func normalAlone(p *trial.Problem, at solved.Place, w solved.Sum) []Change {
+	body := &p.Solved.Bodies[at.Body]
 	normal, weight := onlyOf(body, statics.Normal), onlyOf(body, statics.Weight)
 	if normal == nil || weight == nil || len(w) == 1 {
 		return nil
 	}
-	two := trial.Sum{{Force: normal, Scale: 1, Slot: p.Slots[normal.Name]}, {Force: weight, Scale: -1, Slot: p.Slots[weight.Name]}}
+	two := solved.Sum{{Force: normal, Scale: 1, Slot: p.Solved.Slots[normal.Name]}, {Force: weight, Scale: -1, Slot: p.Solved.Slots[weight.Name]}}
 	return []Change{{About: []string{normal.Name}, Sum: two}}
 }
 
 // weightShared lets one string carry half the weight, or all of it.
-func weightShared(p *trial.Problem, at trial.Place, w trial.Sum) []Change {
-	if onlyOf(&p.Bodies[at.Body], statics.Tension) != nil {
+func weightShared(p *trial.Problem, at solved.Place, w solved.Sum) []Change {
+	if onlyOf(&p.Solved.Bodies[at.Body], statics.Tension) != nil {
 		return nil // one string shares with nobody
 	}
 	var all []Change
@@ -221,8 +222,8 @@ func weightShared(p *trial.Problem, at trial.Place, w trial.Sum) []Change {
 			}
 			half, straight := w[j], w[i]
 			half.Scale /= 2
-			straight.Function = trial.Whole
-			for _, shared := range []trial.Sum{{w[i], half}, {straight, half}, {straight, w[j]}} {
+			straight.Function = solved.Whole
+			for _, shared := range []solved.Sum{{w[i], half}, {straight, half}, {straight, w[j]}} {
 				all = append(all, Change{About: []string{w[i].Force.Name}, Sum: shared})
 			}
 		}
@@ -231,29 +232,29 @@ func weightShared(p *trial.Problem, at trial.Place, w trial.Sum) []Change {
 }
 
 // weightForForce gives a string, a pull or the like the size of the weight, or of half of it.
-func weightForForce(p *trial.Problem, at trial.Place, t trial.Term) []trial.Term {
-	weight := onlyOf(&p.Bodies[at.Body], statics.Weight)
+func weightForForce(p *trial.Problem, at solved.Place, t solved.Term) []solved.Term {
+	weight := onlyOf(&p.Solved.Bodies[at.Body], statics.Weight)
 	if weight == nil || t.Scale == 0 || t.Force.Size != nil || t.Force.Kind == statics.Weight || t.Force.Kind == statics.Normal {
 		return nil
 	}
 	heavy := expr.Letter(weight.Name)
-	return []trial.Term{
-		p.WithSize(t, "as large as "+weight.Name, func() *expr.Node { return heavy }),
-		p.WithSize(t, "as large as half "+weight.Name, func() *expr.Node { return expr.Join(expr.Div, heavy, expr.Constant(2)) }),
+	return []solved.Term{
+		p.Solved.WithSize(t, "as large as "+weight.Name, func() *expr.Node { return heavy }),
+		p.Solved.WithSize(t, "as large as half "+weight.Name, func() *expr.Node { return expr.Join(expr.Div, heavy, expr.Constant(2)) }),
 	}
 }
 
 // frictionAtLimit puts a coefficient that is given in front of the normal force, where the
 // problem leaves the friction to the sums.
-func frictionAtLimit(p *trial.Problem, at trial.Place, t trial.Term) []trial.Term {
-	normal := onlyOf(&p.Bodies[at.Body], statics.Normal)
+func frictionAtLimit(p *trial.Problem, at solved.Place, t solved.Term) []solved.Term {
+	normal := onlyOf(&p.Solved.Bodies[at.Body], statics.Normal)
 	if t.Force.Kind != statics.Friction || t.Force.Size != nil || t.Scale == 0 || normal == nil {
 		return nil
 	}
-	var all []trial.Term
-	for _, v := range p.Variables {
+	var all []solved.Term
+	for _, v := range p.Solved.Variables {
 		if v.Dim == quantity.None && strings.HasPrefix(v.Name, "mu") {
-			all = append(all, p.WithSize(t, v.Name+" at the limit of "+normal.Name, func() *expr.Node {
+			all = append(all, p.Solved.WithSize(t, v.Name+" at the limit of "+normal.Name, func() *expr.Node {
 				return expr.Join(expr.Mul, expr.Letter(v.Name), expr.Letter(normal.Name))
 			}))
 		}
@@ -262,16 +263,16 @@ func frictionAtLimit(p *trial.Problem, at trial.Place, t trial.Term) []trial.Ter
 }
 
 // otherG works a weight out with another g that is in use, where the problem says otherwise.
-func otherG(p *trial.Problem, _ trial.Place, t trial.Term) []trial.Term {
-	size := p.SizeTree(t)
-	slot, ok := p.Slots["g"]
+func otherG(p *trial.Problem, _ solved.Place, t solved.Term) []solved.Term {
+	size := p.Solved.SizeTree(t)
+	slot, ok := p.Solved.Slots["g"]
 	if !ok || size == nil || !size.Has("g") || t.Scale == 0 {
 		return nil
 	}
-	var all []trial.Term
+	var all []solved.Term
 	for _, g := range trial.UsualG {
-		if math.Abs(g-p.Solution[slot]) > trial.RoundedShare*g {
-			all = append(all, p.WithSize(t, "g "+expr.Constant(g).Num.Text, func() *expr.Node { return expr.Substitute(size, "g", expr.Constant(g)) }))
+		if math.Abs(g-p.Solved.Values[slot]) > trial.RoundedShare*g {
+			all = append(all, p.Solved.WithSize(t, "g "+expr.Constant(g).Num.Text, func() *expr.Node { return expr.Substitute(size, "g", expr.Constant(g)) }))
 		}
 	}
 	return all
@@ -279,8 +280,8 @@ func otherG(p *trial.Problem, _ trial.Place, t trial.Term) []trial.Term {
 
 // weightOfMass multiplies the letter of a mass by g.
 func weightOfMass(p *trial.Problem, n *expr.Node) []*expr.Node {
-	v, ok := p.Variable(n.Name)
-	if n.Op != expr.Name || !ok || v.Dim != quantity.Mass || !p.Has("g") {
+	v, ok := p.Solved.Variable(n.Name)
+	if n.Op != expr.Name || !ok || v.Dim != quantity.Mass || !p.Solved.Has("g") {
 		return nil
 	}
 	return []*expr.Node{expr.Join(expr.Mul, n, expr.Letter("g"))}
@@ -303,9 +304,9 @@ func withoutG(_ *trial.Problem, n *expr.Node) []*expr.Node {
 func normalLetter(p *trial.Problem, n *expr.Node) []*expr.Node {
 	var all []*expr.Node
 	product := n.Op == expr.Mul && n.Args[0].Op == expr.Name && n.Args[1].Op == expr.Name && n.Args[1].Name == "g"
-	for i := range p.Bodies {
-		normal := onlyOf(&p.Bodies[i], statics.Normal)
-		f, here := p.Bodies[i].Force(n.Name)
+	for i := range p.Solved.Bodies {
+		normal := onlyOf(&p.Solved.Bodies[i], statics.Normal)
+		f, here := p.Solved.Bodies[i].Force(n.Name)
 		if normal != nil && (product || n.Op == expr.Name && here && f.Kind == statics.Weight) {
 			all = append(all, expr.Letter(normal.Name))
 		}

@@ -4,11 +4,12 @@ import (
 	"slices"
 
 	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/solved"
 	"example.org/standstill/checker/trial"
 )
 
 // Sum explains why an equation is not the sum asked for.
-func (s *Search) Sum(e *trial.Equation, at trial.Place) Finding {
+func (s *Search) Sum(e *trial.Equation, at solved.Place) Finding {
 	if f, ok := s.foreignAngle(e); ok {
 		return f
 	}
@@ -20,9 +21,9 @@ func (s *Search) Sum(e *trial.Equation, at trial.Place) Finding {
 	if f, ok := s.fromLine(e); ok {
 		return f
 	}
-	across := trial.Place{Body: at.Body, Axis: at.Axis.Other()}
+	across := solved.Place{Body: at.Body, Axis: at.Axis.Other()}
 	for _, tied := range s.p.TiedFor(e) {
-		if !e.Exact && s.p.Matches(e, s.p.SumOf(at.Body, at.Axis), tied, trial.SlipShare) {
+		if !e.Exact && s.p.Matches(e, s.p.Solved.SumOf(at.Body, at.Axis), tied, trial.SlipShare) {
 			return s.named(Slip)
 		}
 		if len(s.matching(e, s.one(across), tied)) > 0 {
@@ -49,7 +50,7 @@ func (s *Search) foreignAngle(e *trial.Equation) (Finding, bool) {
 
 // changeOf finds the change of a sum, or the two changes, after which the equation would be
 // right.
-func (s *Search) changeOf(e *trial.Equation, at trial.Place, tied string) (Finding, bool) {
+func (s *Search) changeOf(e *trial.Equation, at solved.Place, tied string) (Finding, bool) {
 	found := s.matching(e, s.one(at), tied)
 	// A number that stands for nothing known can be met by chance once there are two changes to
 	// choose; and no pair is cheaper than a single change that is seen in the line.
@@ -95,7 +96,7 @@ func (s *Search) weighed(found []Change, e *trial.Equation, c Change, tied strin
 
 // pairs tries two changes; the second is never a cheaper row than the first, so that no pair is
 // tried twice.
-func (s *Search) pairs(e *trial.Equation, at trial.Place, tied string) []Change {
+func (s *Search) pairs(e *trial.Equation, at solved.Place, tied string) []Change {
 	var found []Change
 	for _, first := range s.one(at) {
 		if first.Row.Alone {
@@ -133,8 +134,8 @@ func (s *Search) fromLine(e *trial.Equation) (Finding, bool) {
 // Terms compares the line's terms one by one with the sum's, and with those of mistakes that
 // happen to be zero just where the sum is (T1 sin θ = T2 sin θ). A finding without a code says
 // that the terms are the sum's own.
-func (s *Search) Terms(e *trial.Equation, at trial.Place, tied string) (Finding, bool) {
-	w := s.p.SumOf(at.Body, at.Axis)
+func (s *Search) Terms(e *trial.Equation, at solved.Place, tied string) (Finding, bool) {
+	w := s.p.Solved.SumOf(at.Body, at.Axis)
 	if s.p.SameTerms(e, w, tied, trial.RoundedShare) {
 		return Finding{}, true
 	}
@@ -157,7 +158,7 @@ const mostPower = 3
 
 // misplaced finds the number of a sum that has the right digits and the wrong power of ten, and
 // the force whose size it would be. Only numbers without letters beside them are tried.
-func (s *Search) misplaced(e *trial.Equation, at trial.Place) (Finding, bool) {
+func (s *Search) misplaced(e *trial.Equation, at solved.Place) (Finding, bool) {
 	var typed []*expr.Node
 	for _, side := range e.Sides {
 		for _, t := range expr.Addends(side, 1, nil) {
@@ -173,7 +174,7 @@ func (s *Search) misplaced(e *trial.Equation, at trial.Place) (Finding, bool) {
 			}
 			mended, moved := s.p.Shifted(e, l.Node, power)
 			for _, tied := range s.p.TiedFor(mended) {
-				if w := s.p.SumOf(at.Body, at.Axis); s.p.Matches(mended, w, tied, trial.RoundedShare) && s.p.TrueAtRest(mended) {
+				if w := s.p.Solved.SumOf(at.Body, at.Axis); s.p.Matches(mended, w, tied, trial.RoundedShare) && s.p.TrueAtRest(mended) {
 					return s.forceOfSize(at, moved.Num.Value, moved.Num.Half), true
 				}
 			}
@@ -183,9 +184,9 @@ func (s *Search) misplaced(e *trial.Equation, at trial.Place) (Finding, bool) {
 }
 
 // forceOfSize blames the power of ten on the given force of that size, if there is one.
-func (s *Search) forceOfSize(at trial.Place, value, half float64) Finding {
-	for _, t := range s.p.SumOf(at.Body, at.Axis) {
-		if off := s.p.Solution[t.Slot] - value; t.Force.Size != nil && off <= half && -off <= half {
+func (s *Search) forceOfSize(at solved.Place, value, half float64) Finding {
+	for _, t := range s.p.Solved.SumOf(at.Body, at.Axis) {
+		if off := s.p.Solved.Values[t.Slot] - value; t.Force.Size != nil && off <= half && -off <= half {
 			return s.named(PowerOfTen, t.Force.Name)
 		}
 	}

@@ -3,7 +3,7 @@ package mistake
 import (
 	"slices"
 
-	"example.org/standstill/checker/trial"
+	"example.org/standstill/checker/solved"
 )
 
 // system is every sum of a problem, with a mistake in it.
@@ -11,7 +11,7 @@ type system struct {
 	row   *Row
 	cost  float64
 	about []string
-	sums  []trial.Sum
+	sums  []solved.Sum
 }
 
 // costEverywhere is what it costs more that a mistake is made in every sum at once: the one
@@ -19,10 +19,10 @@ type system struct {
 const costEverywhere = 0.3
 
 // index is a place's position among all sums.
-func index(at trial.Place) int { return 2*at.Body + int(at.Axis) }
+func index(at solved.Place) int { return 2*at.Body + int(at.Axis) }
 
-func (s *Search) with(at trial.Place, c Change) system {
-	sums := slices.Clone(s.p.Sums)
+func (s *Search) with(at solved.Place, c Change) system {
+	sums := slices.Clone(s.p.Solved.Sums)
 	sums[index(at)] = c.Sum
 	return system{c.Row, c.Cost, c.About, sums}
 }
@@ -36,7 +36,7 @@ func (s *Search) oneMistake() []system {
 	if made != nil {
 		return made
 	}
-	for _, at := range s.p.Places() {
+	for _, at := range s.p.Solved.Places() {
 		for _, c := range s.one(at) {
 			if !c.Row.Alone && !c.Row.NotInSums {
 				made = append(made, s.with(at, c))
@@ -57,8 +57,8 @@ func (s *Search) oneMistake() []system {
 // everywhere makes one mistake in every sum, wherever it can be made.
 func (s *Search) everywhere(row *Row) system {
 	made := system{row: row, cost: row.Cost + costEverywhere}
-	for _, at := range s.p.Places() {
-		w := slices.Clone(s.p.SumOf(at.Body, at.Axis))
+	for _, at := range s.p.Solved.Places() {
+		w := slices.Clone(s.p.Solved.SumOf(at.Body, at.Axis))
 		for i := range w {
 			if ways := row.Term(s.p, at, w[i]); len(ways) > 0 {
 				w[i] = ways[0]
@@ -82,9 +82,9 @@ func (s *Search) twoMistakes() []system {
 		}
 	}
 	var all []system
-	places := s.p.Places()
+	places := s.p.Solved.Places()
 	for p, at := range places {
-		for _, first := range s.changed(at, s.p.SumOf(at.Body, at.Axis), common, false) {
+		for _, first := range s.changed(at, s.p.Solved.SumOf(at.Body, at.Axis), common, false) {
 			for _, second := range s.changed(at, first.Sum, common, false) {
 				if second.Row.Cost >= first.Row.Cost {
 					all = append(all, s.with(at, both(first, second)))
@@ -92,7 +92,7 @@ func (s *Search) twoMistakes() []system {
 			}
 			one := s.with(at, first)
 			for _, other := range places[p+1:] {
-				for _, second := range s.changed(other, s.p.SumOf(other.Body, other.Axis), common, false) {
+				for _, second := range s.changed(other, s.p.Solved.SumOf(other.Body, other.Axis), common, false) {
 					pair := both(first, second)
 					pair.Cost += costOfPair / 2
 					two := system{pair.Row, pair.Cost, pair.About, slices.Clone(one.sums)}

@@ -20,14 +20,14 @@ type Target struct {
 
 // Target finds a letter's true value.
 func (s *Search) Target(name string) Target {
-	v := Target{Name: name, Slot: s.p.Slots[name], Value: s.p.Solution[s.p.Slots[name]], Dim: s.p.Unit(name).Dim}
-	if v.Slot < len(s.p.Variables) {
-		v.Force, _ = s.p.Force(name)
+	v := Target{Name: name, Slot: s.p.Solved.Slots[name], Value: s.p.Solved.Values[s.p.Solved.Slots[name]], Dim: s.p.Solved.Unit(name).Dim}
+	if v.Slot < len(s.p.Solved.Variables) {
+		v.Force, _ = s.p.Solved.Force(name)
 		return v
 	}
-	for _, e := range s.p.Equals {
+	for _, e := range s.p.Solved.Equals {
 		if e.Name == name {
-			v.Force, _ = s.p.Force(s.p.Variables[e.Slots[0]].Name)
+			v.Force, _ = s.p.Solved.Force(s.p.Solved.Variables[e.Slots[0]].Name)
 		}
 	}
 	return v
@@ -152,7 +152,7 @@ func (s *Search) numbersFor(v Target, of mistakes) []Number {
 	}
 	if of == one {
 		made = append(s.fromSums(v, s.oneMistake()), s.fromRows(v)...)
-	} else if s.p.Linear() {
+	} else if s.p.Solved.Linear() {
 		made = s.fromSums(v, s.twoMistakes())
 	}
 	kept := made[:0]
@@ -171,11 +171,11 @@ func (s *Search) numbersFor(v Target, of mistakes) []Number {
 func (s *Search) fromSums(v Target, systems []system) []Number {
 	var all []Number
 	for _, one := range systems {
-		env, ok := s.p.SolveSums(one.sums, s.p.Solution)
+		env, ok := s.p.SolveSums(one.sums, s.p.Solved.Values)
 		if !ok {
 			continue
 		}
-		s.p.Fill(env, nil)
+		s.p.Solved.Fill(env, nil)
 		if x := env[v.Slot]; s.agree(v, env) && !math.IsNaN(x) && math.Abs(x) < 1e4*math.Abs(v.Value)+1e-9 {
 			all = append(all, Number{Value: x, Cost: one.cost + one.row.InNumbers, row: one.row})
 		}
@@ -185,7 +185,7 @@ func (s *Search) fromSums(v Target, systems []system) []Number {
 
 // agree reports whether the sizes that a letter of equal sizes is for are equal still.
 func (s *Search) agree(v Target, env []float64) bool {
-	for _, e := range s.p.Equals {
+	for _, e := range s.p.Solved.Equals {
 		for _, slot := range e.Slots {
 			if e.Name == v.Name && math.Abs(env[slot]-env[e.Slots[0]]) > 1e-6*math.Abs(env[slot]) {
 				return false

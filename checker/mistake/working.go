@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/solved"
 	"example.org/standstill/checker/trial"
 )
 
@@ -45,7 +46,7 @@ func hasSpoken(ways []Change) bool {
 func (s *Search) fromOneSum(e *trial.Equation) []Change {
 	var all []Change
 	for _, tied := range s.p.TiedFor(e) {
-		for _, at := range s.p.Places() {
+		for _, at := range s.p.Solved.Places() {
 			for _, c := range s.matching(e, s.one(at), tied) {
 				if c.Row.Code != WrongAxis {
 					all = append(all, c)
@@ -66,7 +67,7 @@ func (s *Search) spoken(e *trial.Equation, c Change) Change {
 		return c // a number may be the size of any of them
 	}
 	for _, name := range c.About {
-		if !s.p.SpeaksOf(e.Sides[0], name) && !s.p.SpeaksOf(e.Sides[1], name) {
+		if !s.p.Solved.SpeaksOf(e.Sides[0], name) && !s.p.Solved.SpeaksOf(e.Sides[1], name) {
 			c.Cost += costUnseen
 			c.unspoken = true
 			return c
@@ -99,13 +100,13 @@ func (s *Search) followsFrom(e *trial.Equation, one system) bool {
 	return false
 }
 
-func (s *Search) holdsIn(e *trial.Equation, one system, vary trial.GivenSet, signs trial.Signed) bool {
+func (s *Search) holdsIn(e *trial.Equation, one system, vary trial.GivenSet, signs solved.Signed) bool {
 	for k := range trial.Tries {
 		env, ok := s.p.SolveSums(one.sums, s.p.AtRest(vary, k))
 		if !ok {
 			return false
 		}
-		s.p.Fill(env, signs)
+		s.p.Solved.Fill(env, signs)
 		if s.vanishes(e, env) || !e.Holds(env, trial.MistakeShare) {
 			return false
 		}
@@ -118,8 +119,8 @@ func (s *Search) holdsIn(e *trial.Equation, one system, vary trial.GivenSet, sig
 func (s *Search) vanishes(e *trial.Equation, env []float64) bool {
 	for _, side := range e.Sides {
 		for _, name := range side.Names() {
-			slot, ok := s.p.Slots[name]
-			if ok && slot < len(s.p.Variables) && s.p.Open(expr.Letter(name)) && math.Abs(env[slot]) <= 1e-6*math.Abs(s.p.Solution[slot]) {
+			slot, ok := s.p.Solved.Slots[name]
+			if ok && slot < len(s.p.Solved.Variables) && s.p.Solved.Open(expr.Letter(name)) && math.Abs(env[slot]) <= 1e-6*math.Abs(s.p.Solved.Values[slot]) {
 				return true
 			}
 		}
@@ -179,11 +180,11 @@ func (s *Search) fromValue(e *trial.Equation) Finding {
 	if letter.Op != expr.Name {
 		letter, formula = formula, letter
 	}
-	if letter.Op != expr.Name || e.Stray || s.p.Open(formula) && !e.Exact {
+	if letter.Op != expr.Name || e.Stray || s.p.Solved.Open(formula) && !e.Exact {
 		return s.named(DoesNotFollow)
 	}
 	v := s.Target(letter.Name)
-	value := s.p.ProgramOf(formula).Run(slices.Clone(s.p.Solution))
+	value := s.p.Solved.ProgramOf(formula).Run(slices.Clone(s.p.Solved.Values))
 	share := e.Fit()
 	if e.Exact {
 		share = trial.ExactShare
@@ -200,7 +201,7 @@ func (s *Search) fromValue(e *trial.Equation) Finding {
 	}
 	f := finding(best.row, letter.Name)
 	f.What = best.What
-	if _, ok := s.p.Variable(letter.Name); !ok {
+	if _, ok := s.p.Solved.Variable(letter.Name); !ok {
 		f.About = ""
 	}
 	return f

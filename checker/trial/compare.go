@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/solved"
 )
 
 // Tolerances, as shares of the largest term of the line. Letters and exact
@@ -55,7 +56,7 @@ func (e *Equation) Holds(env []float64, share float64) bool {
 }
 
 // Matches reports whether the equation holds exactly where the sum is zero.
-func (p *Problem) Matches(e *Equation, w Sum, tied string, share float64) bool {
+func (p *Problem) Matches(e *Equation, w solved.Sum, tied string, share float64) bool {
 	for _, vary := range e.Vary {
 		for _, s := range e.Signs {
 			if p.holdsOn(e, w, tied, vary, s, share) && p.isSharp(e, tied, vary, s) {
@@ -66,7 +67,7 @@ func (p *Problem) Matches(e *Equation, w Sum, tied string, share float64) bool {
 	return false
 }
 
-func (p *Problem) holdsOn(e *Equation, w Sum, tied string, vary GivenSet, s Signed, share float64) bool {
+func (p *Problem) holdsOn(e *Equation, w solved.Sum, tied string, vary GivenSet, s solved.Signed, share float64) bool {
 	settled := 0
 	for k := 0; k < mostTries && settled < Tries; k++ {
 		env := p.sampleIn(e.room, sampleKey{vary, tied, k, false})
@@ -75,11 +76,11 @@ func (p *Problem) holdsOn(e *Equation, w Sum, tied string, vary GivenSet, s Sign
 			continue // a sine beyond one, say: this sample has no such balance
 		}
 		settled++
-		p.Fill(env, s)
+		p.Solved.Fill(env, s)
 		if !e.Holds(env, share) {
 			return false
 		}
-		if w.Largest(env) <= 1e-9*p.bulk && !p.sameTermsIn(e, w, tied, vary, s, RoundedShare) {
+		if w.Largest(env) <= 1e-9*p.Solved.Bulk && !p.sameTermsIn(e, w, tied, vary, s, RoundedShare) {
 			return false // nothing is left in the sum, and there many a line holds
 		}
 	}
@@ -91,13 +92,13 @@ func (p *Problem) holdsOn(e *Equation, w Sum, tied string, vary GivenSet, s Sign
 
 // isSharp reports whether the equation fails nearly everywhere else. A sample may meet
 // it by chance, so half of them may.
-func (p *Problem) isSharp(e *Equation, tied string, vary GivenSet, s Signed) bool {
+func (p *Problem) isSharp(e *Equation, tied string, vary GivenSet, s solved.Signed) bool {
 	const enough = Tries + 1
 	failed := 0
 	for k := 0; k < 2*enough && failed < enough; k++ {
 		env := p.sampleIn(e.room, sampleKey{vary, tied, k + 20, false})
 		e.room = env
-		p.Fill(env, s)
+		p.Solved.Fill(env, s)
 		if !e.Holds(env, MistakeShare) {
 			failed++
 		}
@@ -117,11 +118,11 @@ func (p *Problem) Follows(e *Equation, share float64) bool {
 	return false
 }
 
-func (p *Problem) followsWith(e *Equation, vary GivenSet, s Signed, share float64) bool {
+func (p *Problem) followsWith(e *Equation, vary GivenSet, s solved.Signed, share float64) bool {
 	for k := range Tries {
 		env := p.sampleIn(e.room, sampleKey{vary, "", k, true})
 		e.room = env
-		p.Fill(env, s)
+		p.Solved.Fill(env, s)
 		if !e.Holds(env, share) {
 			return false
 		}

@@ -6,6 +6,7 @@ import (
 
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/quantity"
+	"example.org/standstill/checker/solved"
 )
 
 // Equation is one "left = right" of a line, ready to be tried in a sample; for an
@@ -26,22 +27,22 @@ type Equation struct {
 	rounded  float64    // the largest share by which a number may be rounded
 	foreign  bool       // an angle is none of the problem's
 	Form     Form
-	room     []float64 // for the sample that is being tried
-	Signs    []Signed  // conventions for components that may hold
+	room     []float64       // for the sample that is being tried
+	Signs    []solved.Signed // conventions for components that may hold
 }
 
 // Equation prepares left = right. Names must be letters of the reference.
-func (p *Problem) Equation(left, right *expr.Node, signs []Signed) *Equation {
+func (p *Problem) Equation(left, right *expr.Node, signs []solved.Signed) *Equation {
 	difference := expr.Join(expr.Sub, left, right)
 	e := &Equation{Sides: []*expr.Node{left, right}, Exact: true, Signs: signs}
-	e.most = 10 * math.Pow(math.Max(p.bulk, 1), float64(max(1, p.degree(difference))))
-	e.residual = p.ProgramOf(difference)
+	e.most = 10 * math.Pow(math.Max(p.Solved.Bulk, 1), float64(max(1, p.degree(difference))))
+	e.residual = p.Solved.ProgramOf(difference)
 	for _, side := range e.Sides {
 		// A number for a whole side is a value, which may be rounded: sin θ = 0.5.
 		e.Exact = e.Exact && (expr.IsZero(side) || len(side.Names()) > 0)
 	}
 	for _, t := range expr.Addends(difference, 1, nil) {
-		e.terms = append(e.terms, p.ProgramOf(t.Node))
+		e.terms = append(e.terms, p.Solved.ProgramOf(t.Node))
 		e.minus = append(e.minus, t.Sign < 0)
 	}
 	e.bulks = p.bulksOf(difference)
@@ -57,7 +58,7 @@ func (p *Problem) Equation(left, right *expr.Node, signs []Signed) *Equation {
 		// The same number, typed twice, is the same value rounded.
 		if l.half > 0 && !shifted[l.Node.Num.Value] {
 			shifted[l.Node.Num.Value] = true
-			e.shifted = append(e.shifted, p.ProgramOf(shift(difference, l)))
+			e.shifted = append(e.shifted, p.Solved.ProgramOf(shift(difference, l)))
 			e.rounded = math.Max(e.rounded, l.moves/math.Abs(l.Node.Num.Value))
 		}
 	}
@@ -86,7 +87,7 @@ func (p *Problem) sizes(difference *expr.Node, terms []expr.Program) []expr.Prog
 	if count < 2 || len(sizes) == 0 {
 		return terms
 	}
-	return append(sizes, p.ProgramOf(numbers))
+	return append(sizes, p.Solved.ProgramOf(numbers))
 }
 
 // Foreign reports whether an angle of the equation is none of the problem's, and with which
@@ -111,14 +112,14 @@ func (p *Problem) Foreign(e *Equation) (force string, foreign bool) {
 func (p *Problem) forceIn(n *expr.Node) string {
 	found := ""
 	for _, name := range n.Names() {
-		if c, ok := p.Component(name); ok {
+		if c, ok := p.Solved.Component(name); ok {
 			name = c.Force.Name
 		}
-		if _, ok := p.Force(p.Owner(name)); ok && p.Owner(name) != found {
+		if _, ok := p.Solved.Force(p.Solved.Owner(name)); ok && p.Solved.Owner(name) != found {
 			if found != "" {
 				return ""
 			}
-			found = p.Owner(name)
+			found = p.Solved.Owner(name)
 		}
 	}
 	return found
@@ -136,10 +137,6 @@ func formOf(n *expr.Node) Form {
 		f.Decimals = f.Decimals || n.Op == expr.Number && !Structural(n)
 	})
 	return f
-}
-
-func (p *Problem) ProgramOf(n *expr.Node) expr.Program {
-	return expr.Compile(p.Own.Tree(n), func(name string) (int, bool) { s, ok := p.Slots[name]; return s, ok })
 }
 
 // shift returns the tree with one number moved by half its last place, wherever
@@ -196,14 +193,14 @@ func (p *Problem) Variations(n *expr.Node, literals []Literal) []GivenSet {
 // as they are typed. Only what its tolerance is made of is got ready.
 func (p *Problem) Edited(e *Equation, difference *expr.Node) *Equation {
 	mended := *e
-	mended.residual, mended.shifted, mended.sizes, mended.bulks = p.ProgramOf(difference), nil, nil, nil
+	mended.residual, mended.shifted, mended.sizes, mended.bulks = p.Solved.ProgramOf(difference), nil, nil, nil
 	if e.Exact {
 		mended.bulks = p.bulksOf(difference)
 		return &mended
 	}
 	var terms []expr.Program
 	for _, t := range expr.Addends(difference, 1, nil) {
-		terms = append(terms, p.ProgramOf(t.Node))
+		terms = append(terms, p.Solved.ProgramOf(t.Node))
 	}
 	mended.sizes = p.sizes(difference, terms)
 	return &mended
@@ -231,8 +228,8 @@ func (p *Problem) Shifted(e *Equation, number *expr.Node, power int) (*Equation,
 func (p *Problem) degree(n *expr.Node) int {
 	switch n.Op {
 	case expr.Name:
-		_, isComponent := p.Component(n.Name)
-		if v, _ := p.Variable(n.Name); isComponent || v.Dim == quantity.Force {
+		_, isComponent := p.Solved.Component(n.Name)
+		if v, _ := p.Solved.Variable(n.Name); isComponent || v.Dim == quantity.Force {
 			return 1
 		}
 	case expr.Mul:

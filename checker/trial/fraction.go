@@ -58,7 +58,7 @@ func not(is func(*expr.Node) bool) func(*expr.Node) bool {
 
 // isRounded reports whether a size of the problem rounds to the number.
 func (p *Problem) isRounded(num quantity.Number) bool {
-	return slices.ContainsFunc(p.Solution, func(x float64) bool {
+	return slices.ContainsFunc(p.Solved.Values, func(x float64) bool {
 		return math.Abs(math.Abs(x)-num.Value) <= num.Half*(1+1e-9)
 	})
 }

@@ -44,15 +44,15 @@ type Literal struct {
 // knownValues lists what a number may stand for.
 func (p *Problem) knownValues() []knownValue {
 	var plain, angles, all []knownValue
-	for i, v := range p.Variables {
+	for i, v := range p.Solved.Variables {
 		set := p.givensOf(v.Name)
-		if set == 0 || v.Role == statics.IsUnknown || v.Role == statics.IsDerived && !p.Fixed(v.Size) {
+		if set == 0 || v.Role == statics.IsUnknown || v.Role == statics.IsDerived && !p.Solved.Fixed(v.Size) {
 			continue
 		}
 		if v.Dim == quantity.Angle {
-			angles = append(angles, knownValue{Value: p.Solution[i], kind: angleValue, givens: set})
+			angles = append(angles, knownValue{Value: p.Solved.Values[i], kind: angleValue, givens: set})
 		} else {
-			plain = append(plain, knownValue{p.Solution[i], plainValue, set, v.Dim})
+			plain = append(plain, knownValue{p.Solved.Values[i], plainValue, set, v.Dim})
 		}
 	}
 	angles = append(angles, p.Directions()...)
@@ -91,25 +91,14 @@ func (p *Problem) knownValues() []knownValue {
 // acos(b/c) of a line between two middles.
 func (p *Problem) Directions() []knownValue {
 	var all []knownValue
-	for _, c := range p.Components {
-		if a := c.Force.Factor(c.Axis).Angle; a != nil && a.Op != expr.Name && p.Fixed(a) {
-			if x := p.ProgramOf(a).Run(p.Solution); !math.IsNaN(x) {
+	for _, c := range p.Solved.Components {
+		if a := c.Force.Factor(c.Axis).Angle; a != nil && a.Op != expr.Name && p.Solved.Fixed(a) {
+			if x := p.Solved.ProgramOf(a).Run(p.Solved.Values); !math.IsNaN(x) {
 				all = append(all, knownValue{Value: x, kind: angleValue, givens: p.givens(a)})
 			}
 		}
 	}
 	return all
-}
-
-// Fixed reports whether a tree depends on givens alone.
-func (p *Problem) Fixed(n *expr.Node) bool {
-	for _, name := range n.Names() {
-		v, ok := p.Variable(name)
-		if !ok || v.Role == statics.IsUnknown || v.Role == statics.IsDerived && !p.Fixed(v.Size) {
-			return false
-		}
-	}
-	return true
 }
 
 // turns lists the angles that go with an angle.
@@ -167,7 +156,7 @@ func Structural(n *expr.Node) bool {
 
 func (p *Problem) Literal(n *expr.Node) (Literal, bool) {
 	unit, ok := quantity.Find(n.Unit)
-	unit = p.Own.Inner(unit)
+	unit = p.Solved.Own.Inner(unit)
 	if !ok {
 		unit.Factor = 1
 	}
@@ -198,12 +187,12 @@ func (p *Problem) Literal(n *expr.Node) (Literal, bool) {
 	if n.Num.Figures == 2 && l.Givens == 0 && unit.Dim != quantity.Angle && !p.roundsToResult(value, half) {
 		l.half, l.moves = 0, 0 // 1.1 stands for nothing that was worked out, so it is what it is
 	}
-	slot, ok := p.Slots["g"]
+	slot, ok := p.Solved.Slots["g"]
 	alone := l.Givens|1<<slot == 1<<slot || n.Num.Certain == 1
 	if ok && alone && n.Unit == "" && slices.Contains(UsualG, value) {
 		// 9.81 for 9.8 is near enough, and 9.80 may be a force as well. 10 is another g,
 		// not 9.8 rounded; 10.0 may be a force.
-		off := math.Abs(value - p.Solution[slot])
+		off := math.Abs(value - p.Solved.Values[slot])
 		switch {
 		case off <= RoundedShare*value:
 			half = math.Max(off, half)
@@ -260,23 +249,23 @@ func (a drawnAngle) slack(half float64) float64 {
 // drawnAngles lists the angles of givens, of forces and of slopes.
 func (p *Problem) drawnAngles() []drawnAngle {
 	var all []drawnAngle
-	for i, v := range p.Variables {
+	for i, v := range p.Solved.Variables {
 		if v.Dim == quantity.Angle && v.Role != statics.IsUnknown {
-			all = append(all, drawnAngle{p.Solution[i], v.Role == statics.IsDerived})
+			all = append(all, drawnAngle{p.Solved.Values[i], v.Role == statics.IsDerived})
 		}
 	}
 	put := func(n *expr.Node) {
-		if n != nil && n.Op != expr.Name && p.Fixed(n) {
-			if x := p.ProgramOf(n).Run(p.Solution); !math.IsNaN(x) {
+		if n != nil && n.Op != expr.Name && p.Solved.Fixed(n) {
+			if x := p.Solved.ProgramOf(n).Run(p.Solved.Values); !math.IsNaN(x) {
 				all = append(all, drawnAngle{x, len(n.Names()) > 0})
 			}
 		}
 	}
-	for b := range p.Bodies {
-		put(p.Bodies[b].Tilt)
-		for i := range p.Bodies[b].Forces {
-			put(p.Bodies[b].Forces[i].Angle)
-			put(p.Bodies[b].Forces[i].Direction)
+	for b := range p.Solved.Bodies {
+		put(p.Solved.Bodies[b].Tilt)
+		for i := range p.Solved.Bodies[b].Forces {
+			put(p.Solved.Bodies[b].Forces[i].Angle)
+			put(p.Solved.Bodies[b].Forces[i].Direction)
 		}
 	}
 	return all
@@ -285,11 +274,11 @@ func (p *Problem) drawnAngles() []drawnAngle {
 // isUnknownAngle reports whether an angle that is asked for, or one that goes with it,
 // rounds to the value.
 func (p *Problem) isUnknownAngle(value, half float64) bool {
-	for i, v := range p.Variables {
+	for i, v := range p.Solved.Variables {
 		if v.Dim != quantity.Angle || v.Role == statics.IsGiven {
 			continue
 		}
-		for _, k := range turns(knownValue{Value: p.Solution[i]}) {
+		for _, k := range turns(knownValue{Value: p.Solved.Values[i]}) {
 			if math.Abs(k.Value-value) <= math.Max(half, RoundedShare) {
 				return true
 			}
@@ -302,9 +291,9 @@ func (p *Problem) isUnknownAngle(value, half float64) bool {
 // rounds to a number without being it: 23.5 may be a pull that is given and a weight of
 // 23.52 as well, 0.0400 a tangent from lengths and a sine of 0.03997.
 func (p *Problem) alsoRounds(value, half float64) bool {
-	for i, v := range p.Variables {
-		off := math.Abs(p.Solution[i] - value)
-		if v.Dim == quantity.Force && p.Fixed(expr.Letter(v.Name)) && off <= half && off > 1e-9*math.Abs(value) {
+	for i, v := range p.Solved.Variables {
+		off := math.Abs(p.Solved.Values[i] - value)
+		if v.Dim == quantity.Force && p.Solved.Fixed(expr.Letter(v.Name)) && off <= half && off > 1e-9*math.Abs(value) {
 			return true
 		}
 	}
@@ -321,10 +310,10 @@ func (p *Problem) alsoRounds(value, half float64) bool {
 // of two figures: a size or an angle's function at rest, or a quotient or product of two of them.
 func (p *Problem) roundsToResult(value, half float64) bool {
 	near := func(x float64) bool { return math.Abs(math.Abs(x)-math.Abs(value)) <= half*(1+1e-9) }
-	results := slices.Clone(p.Solution)
-	for i, v := range p.Variables {
+	results := slices.Clone(p.Solved.Values)
+	for i, v := range p.Solved.Variables {
 		if v.Dim == quantity.Angle {
-			results = append(results, math.Sin(p.Solution[i]), math.Cos(p.Solution[i]), math.Tan(p.Solution[i]))
+			results = append(results, math.Sin(p.Solved.Values[i]), math.Cos(p.Solved.Values[i]), math.Tan(p.Solved.Values[i]))
 		}
 	}
 	for _, k := range p.known {

@@ -4,24 +4,25 @@ import (
 	"math"
 
 	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/solved"
 )
 
 // LetterNode returns a leaf for the i-th variable.
-func (p *Problem) LetterNode(i int) *expr.Node { return expr.Letter(p.Variables[i].Name) }
+func (p *Problem) LetterNode(i int) *expr.Node { return expr.Letter(p.Solved.Variables[i].Name) }
 
 // SolveSums finds the unknowns for which every sum is zero, from the givens of
 // env; it starts at env's own unknowns and takes Newton steps, of which one is
 // enough where the rows are linear. Elimination is written out here because it
 // runs hundreds of times for one wrong number; package statics solves the
 // reference itself with singular values.
-func (p *Problem) SolveSums(rows []Sum, env []float64) ([]float64, bool) {
-	at := make([]float64, p.width)
+func (p *Problem) SolveSums(rows []solved.Sum, env []float64) ([]float64, bool) {
+	at := make([]float64, len(p.Solved.Values))
 	copy(at, env)
 	slots := p.unknownSlots()
 	residual := make([]float64, len(rows))
 	matrix := make([]float64, len(rows)*(len(slots)+1))
 	steps := 1
-	if !p.Linear() {
+	if !p.Solved.Linear() {
 		steps = 12
 	}
 	for step := range steps {
@@ -46,7 +47,7 @@ func (p *Problem) SolveSums(rows []Sum, env []float64) ([]float64, bool) {
 }
 
 // zero reports whether every residual is small against its row's largest term.
-func zero(rows []Sum, residual, at []float64, share float64) bool {
+func zero(rows []solved.Sum, residual, at []float64, share float64) bool {
 	for i := range rows {
 		if !(math.Abs(residual[i]) <= share*rows[i].Largest(at)+1e-12) {
 			return false
@@ -57,16 +58,16 @@ func zero(rows []Sum, residual, at []float64, share float64) bool {
 
 // differences fills the augmented matrix: how each row changes with each
 // unknown, and minus what the row is now.
-func (p *Problem) differences(rows []Sum, at []float64, slots []int, residual, matrix []float64) {
+func (p *Problem) differences(rows []solved.Sum, at []float64, slots []int, residual, matrix []float64) {
 	width := len(slots) + 1
 	for j, slot := range slots {
 		was := at[slot]
 		h := 1e-6 * math.Max(math.Abs(was), 1e-3)
-		if p.Linear() {
+		if p.Solved.Linear() {
 			h = math.Max(math.Abs(was), 1)
 		}
 		at[slot] = was + h
-		p.Derive(at)
+		p.Solved.Derive(at)
 		for i := range rows {
 			matrix[i*width+j] = (rows[i].Value(at) - residual[i]) / h
 		}
@@ -77,8 +78,8 @@ func (p *Problem) differences(rows []Sum, at []float64, slots []int, residual, m
 	}
 }
 
-func (p *Problem) rowValues(rows []Sum, at, into []float64) {
-	p.Derive(at)
+func (p *Problem) rowValues(rows []solved.Sum, at, into []float64) {
+	p.Solved.Derive(at)
 	for i := range rows {
 		into[i] = rows[i].Value(at)
 	}
@@ -86,8 +87,8 @@ func (p *Problem) rowValues(rows []Sum, at, into []float64) {
 
 func (p *Problem) unknownSlots() []int {
 	var slots []int
-	for _, name := range p.Unknowns() {
-		slots = append(slots, p.Slots[name])
+	for _, name := range p.Solved.Unknowns() {
+		slots = append(slots, p.Solved.Slots[name])
 	}
 	return slots
 }

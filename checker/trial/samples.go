@@ -1,16 +1,14 @@
 // Package trial knows at which values of its letters a line is tried, and how far off
 // it may be there.
 //
-// Start with Problem, a solved system with the letters that may be typed for it:
+// Start with Problem, a solved system on which lines can be tried:
 //
-//	vocabulary.go   the letters of a problem, its components and usual letters
-//	samples.go      values for the letters at which a line is tried
+//	samples.go      values for the letters at which a line is tried; balance.go makes a sum zero
 //	known.go        what a typed number may stand for; fraction.go exact whole numbers
 //	equation.go     one "left = right" of a line, ready to be tried
 //	compare.go      tolerances; does a line hold where a sum is zero, and only there
-//	sum.go          a sum of forces along an axis, as terms; terms.go, component.go
+//	terms.go        a line's terms beside those of a sum; component.go one term
 //	newton.go       the unknowns for which changed sums are zero
-//	units.go        the problem's own units; asked.go the unit that an answer is in
 //	atrest.go       what a line is worth at rest, by govaluate
 package trial
 
@@ -20,6 +18,7 @@ import (
 
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/quantity"
+	"example.org/standstill/checker/solved"
 	"example.org/standstill/checker/statics"
 )
 
@@ -38,21 +37,12 @@ type GivenSet uint64
 
 func (s GivenSet) has(i int) bool { return i < 64 && s>>i&1 == 1 }
 
-// Signed says for each component whether its letter stands for the signed
-// component; otherwise for its size.
-type Signed []bool
-
 // cache keeps what is made once and used often.
 type cache struct {
-	programs  sync.Map // of *expr.Program, by what they work out
-	sizesMade sync.Map // of *Size, by force and name
-	mu        sync.Mutex
-	base      map[sampleKey][]float64
-	Sums      []Sum
-	known     []knownValue
-	drawn     []drawnAngle
-	sense     []float64 // of each component at the solution: +1 or −1
-	bulk      float64   // the largest force at the solution
+	mu    sync.Mutex
+	base  map[sampleKey][]float64
+	known []knownValue
+	drawn []drawnAngle
 }
 
 type sampleKey struct {
@@ -62,47 +52,17 @@ type sampleKey struct {
 	rest bool
 }
 
-// Problem is a solved system with the letters that may be typed for it, ready to try lines.
+// Problem is a solved system, ready to try lines on it.
 type Problem struct {
-	*statics.Model
-	Solution []float64
-	*Vocabulary
+	Solved *solved.System
 	*cache
-	Own Units
 }
 
-func NewProblem(m *statics.Model, solution []float64, own Units) *Problem {
-	p := &Problem{Model: m, Vocabulary: newLexicon(m), Own: own}
-	p.cache = &cache{base: map[sampleKey][]float64{}}
-	p.Solution = make([]float64, p.width)
-	copy(p.Solution, solution)
-	for _, c := range p.Components {
-		p.bulk = math.Max(p.bulk, math.Abs(p.Solution[c.Term.Slot]))
-		p.sense = append(p.sense, math.Copysign(1, c.Term.Value(p.Solution)))
-	}
-	p.Fill(p.Solution, nil)
-	for b := range m.Bodies {
-		for _, axis := range []statics.Axis{statics.X, statics.Y} {
-			p.Sums = append(p.Sums, p.rowOf(b, axis))
-		}
-	}
+// NewProblem makes a solved system ready.
+func NewProblem(s *solved.System) *Problem {
+	p := &Problem{Solved: s, cache: &cache{base: map[sampleKey][]float64{}}}
 	p.known, p.drawn = p.knownValues(), p.drawnAngles()
 	return p
-}
-
-// Fill computes everything that follows from givens and unknowns, in place.
-func (p *Problem) Fill(env []float64, signs Signed) {
-	p.Derive(env)
-	for _, e := range p.Equals {
-		env[e.Slot] = env[e.Slots[0]]
-	}
-	for i := range p.Components {
-		c := &p.Components[i]
-		env[c.Slot] = c.Term.Value(env)
-		if signs == nil || !signs[i] {
-			env[c.Slot] *= p.sense[i]
-		}
-	}
 }
 
 // share returns the k-th of a sequence of numbers between 0 and 1 that belongs
@@ -115,7 +75,7 @@ func share(i, k int) float64 {
 }
 
 func (p *Problem) varied(i, k int) float64 {
-	v, value, u := p.Variables[i], p.Solution[i], share(i, k)
+	v, value, u := p.Solved.Variables[i], p.Solved.Values[i], share(i, k)
 	if v.Dim == quantity.Angle {
 		if value > 0.02 && value < 1.55 {
 			return (8 + 74*u) * quantity.Degree
@@ -126,8 +86,8 @@ func (p *Problem) varied(i, k int) float64 {
 		return u
 	}
 	// A force that is small beside the others must still be felt.
-	if v.Role == statics.IsUnknown && v.Dim == quantity.Force && math.Abs(value) < p.bulk/4 {
-		value = math.Copysign(p.bulk/4, value)
+	if v.Role == statics.IsUnknown && v.Dim == quantity.Force && math.Abs(value) < p.Solved.Bulk/4 {
+		value = math.Copysign(p.Solved.Bulk/4, value)
 	}
 	return value * (0.55 + 0.9*u)
 }
@@ -163,22 +123,22 @@ func (p *Problem) makeSample(key sampleKey) []float64 {
 	if key.rest {
 		return p.makeRest(key)
 	}
-	env := append([]float64(nil), p.Solution...)
+	env := append([]float64(nil), p.Solved.Values...)
 	// The first sample leaves the unknowns as they are at rest, so that a line is
 	// tried at least once where no force is small by chance.
-	for i, v := range p.Variables {
+	for i, v := range p.Solved.Variables {
 		if v.Role == statics.IsUnknown && key.k > 0 || v.Role == statics.IsGiven && key.vary.has(i) {
 			env[i] = p.varied(i, key.k)
 		}
 	}
-	for _, e := range p.Equals {
+	for _, e := range p.Solved.Equals {
 		if key.tied != "" {
 			for _, slot := range e.Slots {
 				env[slot] = env[e.Slots[0]]
 			}
 		}
 	}
-	p.Fill(env, nil)
+	p.Solved.Fill(env, nil)
 	return env
 }
 
@@ -187,39 +147,39 @@ func (p *Problem) makeSample(key sampleKey) []float64 {
 // they move less.
 func (p *Problem) makeRest(key sampleKey) []float64 {
 	reach := 1.0
-	if !p.Linear() {
+	if !p.Solved.Linear() {
 		reach = 0.15
 	}
-	start := p.unknownsAt(p.Solution)
+	start := p.unknownsAt(p.Solved.Values)
 	for try := range 12 {
-		env := append([]float64(nil), p.Solution[:len(p.Variables)]...)
-		for i, v := range p.Variables {
+		env := append([]float64(nil), p.Solved.Values[:len(p.Solved.Variables)]...)
+		for i, v := range p.Solved.Variables {
 			if v.Role == statics.IsGiven && key.vary.has(i) {
 				env[i] += reach * (p.varied(i, key.k+7*try) - env[i])
 			}
 		}
 		var solved []float64
 		var err error
-		if p.Linear() {
-			solved, err = p.Solve(env)
+		if p.Solved.Linear() {
+			solved, err = p.Solved.Solve(env)
 		} else {
-			solved, err = p.SolveNear(env, start)
+			solved, err = p.Solved.SolveNear(env, start)
 			reach /= 2
 		}
 		if err == nil {
-			out := make([]float64, p.width)
+			out := make([]float64, len(p.Solved.Values))
 			copy(out, solved)
-			p.Fill(out, nil)
+			p.Solved.Fill(out, nil)
 			return out
 		}
 	}
-	return append([]float64(nil), p.Solution...)
+	return append([]float64(nil), p.Solved.Values...)
 }
 
 func (p *Problem) unknownsAt(env []float64) []float64 {
 	var u []float64
-	for _, name := range p.Unknowns() {
-		u = append(u, env[p.Slots[name]])
+	for _, name := range p.Solved.Unknowns() {
+		u = append(u, env[p.Solved.Slots[name]])
 	}
 	return u
 }
@@ -228,7 +188,7 @@ func (p *Problem) unknownsAt(env []float64) []float64 {
 func (p *Problem) Loose(k int) []float64 {
 	env := p.Free(^GivenSet(0), "", k)
 	for i := range env {
-		if i >= len(p.Variables) || p.Variables[i].Role == statics.IsDerived {
+		if i >= len(p.Solved.Variables) || p.Solved.Variables[i].Role == statics.IsDerived {
 			env[i] = 3 + 9*share(i+101, k)
 		}
 	}
@@ -245,12 +205,12 @@ func (p *Problem) givens(n *expr.Node) GivenSet {
 }
 
 func (p *Problem) givensOf(name string) GivenSet {
-	slot, ok := p.Slots[name]
+	slot, ok := p.Solved.Slots[name]
 	if !ok {
 		return 0
 	}
-	if slot >= len(p.Variables) {
-		if c, ok := p.Component(name); ok {
+	if slot >= len(p.Solved.Variables) {
+		if c, ok := p.Solved.Component(name); ok {
 			set := p.givensOf(c.Force.Name)
 			if f := c.Force.Factor(c.Axis); f.Angle != nil {
 				set |= p.givens(f.Angle)
@@ -259,7 +219,7 @@ func (p *Problem) givensOf(name string) GivenSet {
 		}
 		return 0
 	}
-	switch v := p.Variables[slot]; v.Role {
+	switch v := p.Solved.Variables[slot]; v.Role {
 	case statics.IsGiven:
 		return 1 << slot
 	case statics.IsDerived:

@@ -5,10 +5,11 @@ import (
 	"slices"
 
 	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/solved"
 )
 
 // Cancels reports whether a sum is zero whatever its letters are.
-func (p *Problem) Cancels(w Sum, tied string) bool {
+func (p *Problem) Cancels(w solved.Sum, tied string) bool {
 	for k := range Tries {
 		env := p.Free(^GivenSet(0), tied, k)
 		if math.Abs(w.Value(env)) > 1e-9*w.Largest(env) {
@@ -20,7 +21,7 @@ func (p *Problem) Cancels(w Sum, tied string) bool {
 
 // SameTerms reports whether the line's terms are the sum's, in any order and
 // perhaps all with the opposite sign, to a share of each.
-func (p *Problem) SameTerms(e *Equation, w Sum, tied string, share float64) bool {
+func (p *Problem) SameTerms(e *Equation, w solved.Sum, tied string, share float64) bool {
 	return p.Likeness(e, w, tied, share) != Apart
 }
 
@@ -36,7 +37,7 @@ const (
 )
 
 // Likeness compares the line's terms with the sum's, in any order, to a share of each.
-func (p *Problem) Likeness(e *Equation, w Sum, tied string, share float64) Likeness {
+func (p *Problem) Likeness(e *Equation, w solved.Sum, tied string, share float64) Likeness {
 	best := Apart
 	for _, vary := range e.Vary {
 		for _, s := range e.Signs {
@@ -49,16 +50,16 @@ func (p *Problem) Likeness(e *Equation, w Sum, tied string, share float64) Liken
 	return best
 }
 
-func (p *Problem) sameTermsIn(e *Equation, w Sum, tied string, vary GivenSet, s Signed, share float64) bool {
+func (p *Problem) sameTermsIn(e *Equation, w solved.Sum, tied string, vary GivenSet, s solved.Signed, share float64) bool {
 	return p.likenessIn(e, w, tied, vary, s, share) != Apart
 }
 
-func (p *Problem) likenessIn(e *Equation, w Sum, tied string, vary GivenSet, s Signed, share float64) Likeness {
+func (p *Problem) likenessIn(e *Equation, w solved.Sum, tied string, vary GivenSet, s solved.Signed, share float64) Likeness {
 	like := AsTyped
 	for k := range Tries {
 		env := p.sampleIn(e.room, sampleKey{vary, tied, k, false})
 		e.room = env
-		p.Fill(env, s)
+		p.Solved.Fill(env, s)
 		if like = min(like, p.termsAgree(e, w, env, share)); like == Apart {
 			return Apart
 		}
@@ -67,7 +68,7 @@ func (p *Problem) likenessIn(e *Equation, w Sum, tied string, vary GivenSet, s S
 }
 
 // termsAgree compares the terms in one sample; those that are zero there do not count.
-func (p *Problem) termsAgree(e *Equation, w Sum, env []float64, share float64) Likeness {
+func (p *Problem) termsAgree(e *Equation, w solved.Sum, env []float64, share float64) Likeness {
 	var typedRoom, wantRoom [16]float64
 	typed, want := typedRoom[:0], wantRoom[:0]
 	for i, t := range e.terms {
@@ -110,21 +111,21 @@ func (p *Problem) termsAgree(e *Equation, w Sum, env []float64, share float64) L
 
 // Divided returns the sum without the function that all its terms share: F1 = F2 for
 // F1 cos θ = F2 cos θ.
-func Divided(w Sum) (Sum, bool) {
+func Divided(w solved.Sum) (solved.Sum, bool) {
 	bare := slices.Clone(w)
-	var first *Term
+	var first *solved.Term
 	for i := range bare {
 		t := &bare[i]
 		if t.Scale == 0 {
 			continue
 		}
-		if t.Letter == "" || t.Function == Whole || first != nil && (t.Letter != first.Letter || t.Function != first.Function) {
+		if t.Letter == "" || t.Function == solved.Whole || first != nil && (t.Letter != first.Letter || t.Function != first.Function) {
 			return nil, false
 		}
 		if first == nil {
 			first = &w[i]
 		}
-		t.Function = Whole
+		t.Function = solved.Whole
 	}
 	return bare, first != nil
 }

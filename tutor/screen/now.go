@@ -100,7 +100,7 @@ func tintsOf(colours map[string]int) map[string]shade {
 // names.
 func lettersOf(g *tutor.Page) *expr.Letters {
 	l := &expr.Letters{}
-	for _, v := range g.Ref.Variables {
+	for _, v := range g.Ref.Variables() {
 		l.Add(v.Name, expr.Plain)
 	}
 	for _, e := range g.Problem.System.Equal {

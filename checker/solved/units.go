@@ -1,4 +1,4 @@
-package trial
+package solved
 
 import (
 	"math"
@@ -20,7 +20,7 @@ type Units struct{ Force, Length float64 }
 // UnitsOf finds the one unit of force that all givens and all quantities in
 // sizes use, and the one of length that the answers use as well. A mass ties the
 // force to the newton, and a unit of length counts only in a spring's constant.
-func UnitsOf(r *Problem) Units {
+func UnitsOf(r *System) Units {
 	s, u := r.System, Units{1, 1}
 	var forces, lengths []float64
 	massive, stiff := false, false

@@ -1,4 +1,4 @@
-package trial
+package solved
 
 import (
 	"slices"
@@ -187,24 +187,24 @@ func kindOf(v statics.Variable) expr.Kind {
 
 // LettersFor returns the vocabulary for an item: a body's for a body or one of its
 // components, everything for none.
-func (p *Problem) LettersFor(item string) *expr.Letters {
+func (s *System) LettersFor(item string) *expr.Letters {
 	body, _, _ := strings.Cut(item, ".")
-	if l, ok := p.Readers[body]; ok {
+	if l, ok := s.Readers[body]; ok {
 		return l
 	}
-	if len(p.Bodies) == 1 {
-		return p.Readers[p.Bodies[0].Name]
+	if len(s.Bodies) == 1 {
+		return s.Readers[s.Bodies[0].Name]
 	}
-	return p.Readers[""]
+	return s.Readers[""]
 }
 
 // Owner names the force that a letter speaks of: itself, or the force that a
 // given is the size of.
-func (p *Problem) Owner(name string) string {
-	if _, ok := p.Force(name); ok {
+func (s *System) Owner(name string) string {
+	if _, ok := s.Force(name); ok {
 		return name
 	}
-	for _, b := range p.Bodies {
+	for _, b := range s.Bodies {
 		for _, f := range b.Forces {
 			if f.Size != nil && f.Size.Op == expr.Name && f.Size.Name == name {
 				return f.Name

@@ -1,7 +1,8 @@
-package trial
+package solved
 
 import (
 	"math"
+	"slices"
 
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/quantity"
@@ -120,116 +121,24 @@ func (w Sum) Largest(env []float64) float64 {
 }
 
 // rowOf makes the reference sum.
-func (p *Problem) rowOf(body int, axis statics.Axis) Sum {
+func (s *System) rowOf(body int, axis statics.Axis) Sum {
 	var w Sum
-	for i := range p.Components {
-		if c := &p.Components[i]; c.Body == body && c.Axis == axis {
+	for i := range s.Components {
+		if c := &s.Components[i]; c.Body == body && c.Axis == axis {
 			w = append(w, c.Term)
 		}
 	}
 	return w
 }
 
-func (p *Problem) SumOf(body int, axis statics.Axis) Sum { return p.Sums[2*body+int(axis)] }
-
-// Balance moves one letter so that the row becomes zero, and derives the rest. It
-// reports whether that could be done. The letter is an unknown in which the row
-// is linear; else a given of the set; else an unknown at all.
-func (p *Problem) Balance(w Sum, env []float64, tied bool, vary GivenSet) bool {
-	emptied := -1
-	for _, role := range []statics.Role{statics.IsUnknown, statics.IsGiven} {
-		for i, v := range p.Variables {
-			was := env[i]
-			if v.Role != role || role == statics.IsGiven && !vary.has(i) || !p.pivot(w, env, i, tied) {
-				continue
-			}
-			if w.Largest(env) > 1e-9*p.bulk {
-				return true
-			}
-			// The sum is zero because nothing is left in it; better find another letter.
-			if emptied < 0 {
-				emptied = i
-			}
-			p.set(env, i, was, tied)
-		}
-	}
-	if emptied >= 0 {
-		return p.pivot(w, env, emptied, tied)
-	}
-	return math.Abs(w.Value(env)) <= 1e-9*w.Largest(env)
-}
-
-// set gives a letter a value; with tied, all that are equal to it.
-func (p *Problem) set(env []float64, slot int, x float64, tied bool) {
-	env[slot] = x
-	if tied {
-		for _, e := range p.Equals {
-			for _, s := range e.Slots {
-				if s == slot {
-					for _, other := range e.Slots {
-						env[other] = x
-					}
-				}
-			}
-		}
-	}
-	p.Derive(env)
-}
-
-// pivot solves the row for the letter at slot by the secant rule, which is exact
-// in one step where the row is linear.
-func (p *Problem) pivot(w Sum, env []float64, slot int, tied bool) bool {
-	was := env[slot]
-	if tied && !p.leads(slot) {
-		return false
-	}
-	a, b := was, was*1.25+1e-3
-	fa := w.Value(env)
-	p.set(env, slot, b, tied)
-	fb := w.Value(env)
-	scale := w.Largest(env)
-	if math.Abs(fb-fa) <= 1e-9*scale {
-		p.set(env, slot, was, tied)
-		return false
-	}
-	for range 40 {
-		c := b - fb*(b-a)/(fb-fa)
-		if math.IsNaN(c) || math.IsInf(c, 0) {
-			break
-		}
-		a, fa = b, fb
-		b = c
-		p.set(env, slot, b, tied)
-		fb = w.Value(env)
-		if math.Abs(fb) <= 1e-12*scale || fb == fa {
-			break
-		}
-	}
-	if math.Abs(fb) <= 1e-9*math.Max(scale, w.Largest(env)) {
-		return true
-	}
-	p.set(env, slot, was, tied)
-	return false
-}
-
-// leads reports whether a letter is the first of its equals, or has none.
-func (p *Problem) leads(slot int) bool {
-	for _, e := range p.Equals {
-		for i, s := range e.Slots {
-			if s == slot && i > 0 {
-				return false
-			}
-		}
-	}
-	return true
-}
+func (s *System) SumOf(body int, axis statics.Axis) Sum { return s.Sums[2*body+int(axis)] }
 
 // SizeTree returns the tree of a term's size; nil for a size that is a letter of its own.
-func (p *Problem) SizeTree(t Term) *expr.Node {
+func (s *System) SizeTree(t Term) *expr.Node {
 	if t.Size != nil {
 		return t.Size.Tree
 	}
-	if v, ok := p.Variable(t.Force.Name); ok && v.Role == statics.IsDerived {
+	if v, ok := s.Variable(t.Force.Name); ok && v.Role == statics.IsDerived {
 		return v.Size
 	}
 	return nil
@@ -237,27 +146,54 @@ func (p *Problem) SizeTree(t Term) *expr.Node {
 
 // WithSize gives a term another size. The name says all that is done to the size that the term
 // has so far, with every letter that it brings in: bodies that share a force share what is made.
-func (p *Problem) WithSize(t Term, name string, tree func() *expr.Node) Term {
+func (s *System) WithSize(t Term, name string, tree func() *expr.Node) Term {
 	if t.Size != nil {
 		name = t.Size.name + ", " + name
 	}
 	key := t.Force.Name + ": " + name
-	made, ok := p.sizesMade.Load(key)
+	made, ok := s.made.sizes.Load(key)
 	if !ok {
 		size := &Size{Tree: tree(), name: name}
-		program := p.Program(size.Tree)
+		program := s.Program(size.Tree)
 		size.program = &program
-		made, _ = p.sizesMade.LoadOrStore(key, size)
+		made, _ = s.made.sizes.LoadOrStore(key, size)
 	}
 	t.Size = made.(*Size)
 	return t
 }
 
 // WithAngle gives a term the angle of that letter.
-func (p *Problem) WithAngle(t Term, letter string) Term {
-	t.Angle, t.Letter = p.ready("angle "+letter, func() *expr.Node { return expr.Letter(letter) }), letter
+func (s *System) WithAngle(t Term, letter string) Term {
+	t.Angle, t.Letter = s.ready("angle "+letter, func() *expr.Node { return expr.Letter(letter) }), letter
 	return t
 }
 
-// IsZeroIn reports whether a sum is zero at a sample.
-func IsZeroIn(w Sum, env []float64) bool { return math.Abs(w.Value(env)) <= 1e-9*w.Largest(env) }
+// ready compiles a tree once and keeps the program under its key.
+func (s *System) ready(key string, tree func() *expr.Node) *expr.Program {
+	if made, ok := s.made.programs.Load(key); ok {
+		return made.(*expr.Program)
+	}
+	made := s.Program(tree())
+	kept, _ := s.made.programs.LoadOrStore(key, &made)
+	return kept.(*expr.Program)
+}
+
+// Place is one sum: a body and an axis.
+type Place struct {
+	Body int
+	Axis statics.Axis
+}
+
+// IsEmpty reports whether no force of the body acts along the axis.
+func (s *System) IsEmpty(at Place) bool {
+	return !slices.ContainsFunc(s.SumOf(at.Body, at.Axis), func(t Term) bool { return t.Scale != 0 })
+}
+
+// Places lists every sum of the problem.
+func (s *System) Places() []Place {
+	var all []Place
+	for b := range s.Bodies {
+		all = append(all, Place{b, statics.X}, Place{b, statics.Y})
+	}
+	return all
+}

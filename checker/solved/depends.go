@@ -1,0 +1,51 @@
+package solved
+
+import (
+	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/statics"
+)
+
+// What a tree speaks of.
+
+// Fixed reports whether a tree depends on givens alone.
+func (s *System) Fixed(n *expr.Node) bool {
+	for _, name := range n.Names() {
+		v, ok := s.Variable(name)
+		if !ok || v.Role == statics.IsUnknown || v.Role == statics.IsDerived && !s.Fixed(v.Size) {
+			return false
+		}
+	}
+	return true
+}
+
+// Open reports whether an unknown stands in the tree.
+func (s *System) Open(n *expr.Node) bool {
+	for _, name := range n.Names() {
+		slot, ok := s.Slots[name]
+		if !ok || slot >= len(s.Variables) || s.Variables[slot].Role == statics.IsUnknown {
+			return true
+		}
+		if s.Variables[slot].Role == statics.IsDerived && s.Open(s.Variables[slot].Size) {
+			return true
+		}
+	}
+	return false
+}
+
+// SpeaksOf reports whether a letter of a tree belongs to a force, an angle or an unknown: its own
+// letter, a component of it, or a letter of its size.
+func (s *System) SpeaksOf(n *expr.Node, about string) bool {
+	f, isForce := s.Force(about)
+	for _, name := range n.Names() {
+		if c, ok := s.Component(name); ok {
+			if c.Force.Name == about {
+				return true
+			}
+			continue
+		}
+		if name == about || s.Owner(name) == about || isForce && f.Size != nil && f.Size.Has(name) {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,93 @@
+// Package solved holds a system together with its solution, its units and the letters in
+// which a student writes about it.
+//
+// Start with System:
+//
+//	vocabulary.go   the letters, their places in an environment, the components
+//	names.go        what letters are called in words
+//	units.go        the problem's own units; asked.go the unit that an answer is in
+//	sum.go          a sum of forces along an axis, as terms
+//	depends.go      what a tree speaks of: unknowns, givens, forces
+//	direction.go    where forces really point
+package solved
+
+import (
+	"math"
+	"sync"
+
+	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/statics"
+)
+
+// System is a solved system. It is in the problem's own units, and never changed after New,
+// so that several goroutines may use it.
+type System struct {
+	*statics.Model
+	Values []float64 // of all letters at the solution, by slot
+	*Vocabulary
+	Own  Units
+	Sums []Sum   // of each body along x and along y
+	Bulk float64 // the largest force at the solution
+
+	sense []float64 // of each component at the solution: +1 or −1
+	made  *made
+}
+
+// made is what was worked out once.
+type made struct {
+	programs sync.Map // of *expr.Program, by what they work out
+	sizes    sync.Map // of *Size, by force and name
+}
+
+// New puts a solution to its model.
+func New(m *statics.Model, solution []float64, own Units) *System {
+	s := &System{Model: m, Vocabulary: newLexicon(m), Own: own, made: &made{}}
+	s.Values = make([]float64, s.width)
+	copy(s.Values, solution)
+	for _, c := range s.Components {
+		s.Bulk = math.Max(s.Bulk, math.Abs(s.Values[c.Term.Slot]))
+		s.sense = append(s.sense, math.Copysign(1, c.Term.Value(s.Values)))
+	}
+	s.Fill(s.Values, nil)
+	for b := range m.Bodies {
+		for _, axis := range []statics.Axis{statics.X, statics.Y} {
+			s.Sums = append(s.Sums, s.rowOf(b, axis))
+		}
+	}
+	return s
+}
+
+// Signed says for each component whether its letter stands for the signed
+// component; otherwise for its size.
+type Signed []bool
+
+// Fill computes everything that follows from givens and unknowns, in place.
+func (s *System) Fill(env []float64, signs Signed) {
+	s.Derive(env)
+	for _, e := range s.Equals {
+		env[e.Slot] = env[e.Slots[0]]
+	}
+	for i := range s.Components {
+		c := &s.Components[i]
+		env[c.Slot] = c.Term.Value(env)
+		if signs == nil || !signs[i] {
+			env[c.Slot] *= s.sense[i]
+		}
+	}
+}
+
+// LettersAt gives each letter its value in an environment.
+func (s *System) LettersAt(env []float64) map[string]float64 {
+	values := make(map[string]float64, len(s.Slots))
+	for name, slot := range s.Slots {
+		values[name] = env[slot]
+	}
+	return values
+}
+
+func (s *System) ProgramOf(n *expr.Node) expr.Program {
+	return expr.Compile(s.Own.Tree(n), func(name string) (int, bool) { s, ok := s.Slots[name]; return s, ok })
+}
+
+// Text prints a tree of the problem.
+func (s *System) Text(n *expr.Node) string { return s.Readers[""].PrintNode(n) }
