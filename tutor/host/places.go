@@ -30,7 +30,6 @@ type places struct {
 type visit struct {
 	number  int64
 	student record.Student
-	lease   record.Lease
 	since   time.Time
 	drop    func() error // closes the connection
 
@@ -42,8 +41,22 @@ type visit struct {
 	warned  atomic.Bool
 	notices chan string
 
-	mu   sync.Mutex
-	seen seen
+	mu    sync.Mutex
+	lease record.Lease // written once the visit is among the others already
+	seen  seen
+}
+
+// held is the lease that the visit was given, if it has one by now.
+func (v *visit) held() record.Lease {
+	v.mu.Lock()
+	defer v.mu.Unlock()
+	return v.lease
+}
+
+func (v *visit) hold(l record.Lease) {
+	v.mu.Lock()
+	defer v.mu.Unlock()
+	v.lease = l
 }
 
 // seen is what the teacher sees of a visit.
@@ -99,7 +112,7 @@ func (p *places) take(v *visit) error {
 		}
 	}
 	lease, err := p.host.Tutor.Record.TakeLease(v.student.ID, p.host.Name)
-	v.lease = lease
+	v.hold(lease)
 	return err
 }
 
@@ -112,11 +125,11 @@ func (p *places) leave(v *visit) {
 	}
 	p.mu.Unlock()
 	v.cancel(nil)
-	if v.lease.Token != "" {
+	if held := v.held(); held.Token != "" {
 		ctx, cancel := context.WithTimeout(context.Background(), time.Second)
 		defer cancel()
 		r := p.host.Tutor.Record.Within(func() context.Context { return ctx })
-		if err := r.EndLease(v.lease); err != nil {
+		if err := r.EndLease(held); err != nil {
 			p.host.Log.Warn("a place is not given back", "visit", v.number)
 		}
 	}
@@ -256,7 +269,7 @@ func (p *places) lookForTaken(ctx context.Context, all []*visit) {
 		return // whoever wants to write will be told
 	}
 	for _, v := range all {
-		if l := leases[v.student.ID]; v.lease.Token != "" && l.Token != v.lease.Token {
+		if held := v.held(); held.Token != "" && held.Token != leases[v.student.ID].Token {
 			v.end(saidTaken)
 		}
 	}

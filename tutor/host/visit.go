@@ -131,7 +131,7 @@ func (h *Host) logVisit(what string, v *visit) {
 func (h *Host) lead(s ssh.Session, v *visit) (said string) {
 	defer h.fenced("visit", v.number, func() { said = saidFault })
 	o := h.Tutor
-	o.Record = o.Record.Holding(v.lease)
+	o.Record = o.Record.Holding(v.held())
 	o.Visitor = &v.student
 	o.Told = func(p *problems.Problem, l *tutor.Line) { v.note(h.Now(), p, l) }
 	t := tutor.New(o)
