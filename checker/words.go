@@ -34,6 +34,7 @@ const (
 	saidSignTwice      = "You wrote {component} with its own minus sign, so its letter already says which way it points. {In} the direction is counted twice."
 	saidSignNever      = "You wrote {component} as a size without a sign, so its letter does not say which way it points. {In} nothing else says it either."
 	saidNoCoefficient  = "No coefficient of friction is given here, so the friction has to follow from the equations."
+	saidSecond         = "It takes a second mistake as well."
 	saidNegative       = "The digits are right, but {unknown} is a size: it says how much, not which way."
 	saidBelowBar       = "Everything that follows the slash directly is taken as the denominator here. Next time, put it in brackets."
 	saidBesideBar      = "Only the first factor after the slash is taken as the denominator here. Next time, use brackets to show what you mean."
@@ -80,7 +81,11 @@ func (m *marking) saidWrong(f mistake.Finding) string {
 	case f.Code == ExtraForce && s.force == nil && s.stranger != "":
 		return s.fill(saidStranger)
 	}
-	return s.pick(f.Row, f.Code, Unexplained)
+	said := s.pick(f.Row, f.Code, Unexplained)
+	if f.Second {
+		said = joinSentences(said, saidSecond)
+	}
+	return said
 }
 
 // minus reports whether the value in the line has a minus sign.

@@ -14,7 +14,7 @@ import (
 var forces = []Row{
 	{
 		Code: Sign, Meaning: "a wrong sign", Cost: 1,
-		Term: otherSign, Sum: allPlus, Tree: signOfNode, Digits: isOpposite, DigitsCost: 3, Value: oppositeDirection,
+		Term: otherSign, Sum: allPlus, AtLast: true, Tree: signOfNode, Digits: isOpposite, DigitsCost: 3, Value: oppositeDirection,
 		Said: Said{
 			Component: "{Component} has the right size. Check in the drawing which way it points.",
 			Line:      "{In}, check the sign of the term with {force}. Does it fit the way {force} points in the drawing?",

@@ -55,6 +55,7 @@ type Row struct {
 	AllTerms   bool    // it is also made in all the terms of a sum that it can change
 	Everywhere bool    // it is also made in every sum at once
 	Alone      bool    // it is tried by itself only, in a sum as it was typed
+	AtLast     bool    // it is often made in the last equation, after the others gave what is right
 	NotInSums  bool    // a changed sum with it is not solved for its numbers
 	Tells      float64 // in a pair, the mistake that tells less is told; its Cost where this is 0
 	Absent     bool    // its force is one that the line does not speak of
@@ -102,13 +103,14 @@ type Hint struct {
 
 // Finding is what explains a wrong line. About is empty where the evidence does not say which
 // force it is; All lists the forces that are concerned; What says what a value is, as in
-// "half the weight".
+// "half the weight"; Second says that it takes a second mistake to get the value.
 type Finding struct {
-	Code  Code
-	About string
-	All   []string
-	What  string
-	Row   *Row
+	Code   Code
+	About  string
+	All    []string
+	What   string
+	Second bool
+	Row    *Row
 }
 
 // Change is a sum after a mistake, or after two. About names the forces that were changed.

@@ -101,6 +101,9 @@ func IsPowerOfTen(ratio, share float64) bool {
 	return power != 0 && math.Abs(ratio/math.Pow(10, power)-1) <= share
 }
 
+// ofOwnAngle is what a number costs less that the weight and the force's own angle give in one step.
+const ofOwnAngle = -1.05
+
 // seen is what a number costs less that can be read off the problem or its answers: it takes no
 // equation to write it.
 const seen = -1.2
@@ -120,20 +123,20 @@ func handedBackMass(p *trial.Problem, v Target) []Number {
 	strength := p.Solved.Values[g]
 	switch v.Dim {
 	case quantity.Mass:
-		return []Number{{Value: v.Value * strength}, {Value: v.Value / strength}}
+		return []Number{{Value: v.Value * strength, What: "a weight is taken for a mass"}, {Value: v.Value / strength, What: "what is a mass already is divided by g"}}
 	case quantity.Force:
 		all := []Number{{Value: v.Value / strength}}
 		for i, other := range p.Solved.Variables {
 			if other.Dim != quantity.Mass || other.Role != statics.IsGiven {
 				continue
 			}
-			all = append(all, shown(p.Solved.Values[i], "the mass"))
+			all = append(all, shown(p.Solved.Values[i], "the mass is taken for a weight"))
 			if v.Force == nil || v.Force.Kind != statics.Friction {
 				continue
 			}
 			for j, mu := range p.Solved.Variables {
 				if mu.Dim == quantity.None && mu.Role == statics.IsGiven {
-					all = append(all, Number{Value: p.Solved.Values[i] * p.Solved.Values[j], Cost: seen / 2, What: "the mass"})
+					all = append(all, Number{Value: p.Solved.Values[i] * p.Solved.Values[j], Cost: seen / 2, What: "the mass is taken for a weight"})
 				}
 			}
 		}
@@ -203,12 +206,17 @@ func shareOfWeight(p *trial.Problem, v Target) []Number {
 		if on.Kind == statics.Tension && onlyOf(body, statics.Tension) != nil || joins(p, on.Name) {
 			return
 		}
-		all = append(all, shown(w, "the whole weight"))
+		whole, half := shown(w, "the whole weight"), shown(w/2, "half the weight")
+		_, y := p.Solved.ComponentsOf(on)
+		if y == 0 {
+			whole.Cost, half.Cost = 0, 0 // a level string holds up nothing
+		}
+		all = append(all, whole)
 		if on.Kind != statics.Tension {
 			return
 		}
-		all = append(all, shown(w/2, "half the weight"))
-		if _, y := p.Solved.ComponentsOf(on); on.Slanted() && y != 0 {
+		all = append(all, half)
+		if on.Slanted() && y != 0 {
 			half := Number{Value: w / 2 * math.Abs(v.Value/y), Cost: -0.4, What: "what would hold half the weight at that angle", Shown: true}
 			all = append(all, half)
 		}
@@ -235,7 +243,7 @@ func wholeWeight(p *trial.Problem, v Target) []Number {
 			continue
 		}
 		for i := range p.Solved.Bodies[b].Forces {
-			if f := &p.Solved.Bodies[b].Forces[i]; f != weight {
+			if f := &p.Solved.Bodies[b].Forces[i]; f != weight && (f.Slanted() || weight.Slanted()) {
 				all = append(all, Number{Value: p.Solved.Values[p.Solved.Slots[f.Name]] / p.Solved.Values[g], Cost: seen / 2, What: "another force", Shown: true})
 			}
 		}
@@ -342,6 +350,9 @@ func inverted(p *trial.Problem, v Target) []Number {
 	}
 	if v.Dim == quantity.Length {
 		all = append(all, Number{Value: 0.01 / v.Value}) // typed in centimetres
+		for _, f := range p.Factors(v.Dim) {
+			all = append(all, Number{Value: 0.01 * v.Value * f * f})
+		}
 	}
 	return all
 }
@@ -452,8 +463,10 @@ func oneStep(p *trial.Problem, v Target) []Number {
 		w := p.Solved.Values[p.Solved.Slots[weight.Name]]
 		x, y := p.Solved.ComponentsOf(on)
 		for _, c := range []float64{x, y} {
-			if on.Slanted() && v.Value != 0 {
-				all = append(all, Number{Value: w * math.Abs(c/v.Value), Cost: -0.3, What: "the weight times a sine or cosine"})
+			number := w * math.Abs(c/v.Value)
+			isInverted := slices.ContainsFunc(inverted(p, v), func(n Number) bool { return math.Abs(n.Value-number) <= trial.ExactShare*number })
+			if on.Slanted() && v.Value != 0 && !isInverted {
+				all = append(all, Number{Value: number, Cost: ofOwnAngle, What: "the weight times a sine or cosine", Shown: true})
 			}
 		}
 		for _, a := range p.Solved.AngleValues(body) {

@@ -20,7 +20,7 @@ var sizes = []Row{
 			Component: "Look at the unit of what you wrote for {component}.",
 			Line:      "{In}, look at the unit of what you wrote for {force}.",
 			Lines:     "{In}, the terms do not all have the same unit.",
-			Value:     "You get this value of {unknown} if {what|a mass} is taken for a weight.",
+			Value:     "You get this value of {unknown} if {what|a mass is taken for a weight}.",
 			List:      "In your list, {stranger|one entry} is a given value, not a force. Which force on {body} does it belong to?",
 		},
 		Hints: []Hint{

@@ -2,6 +2,7 @@ package mistake
 
 import (
 	"math"
+	"slices"
 
 	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/statics"
@@ -48,6 +49,7 @@ type Number struct {
 	What   string
 	Answer bool // it is the value of another unknown
 	Shown  bool // it can be read off the problem or its answers
+	last   bool // the mistake is in the last equation alone
 	row    *Row
 }
 
@@ -80,6 +82,7 @@ func (s *Search) Value(v Target, typed Typed) Finding {
 		return f
 	}
 	if f, _, ok := nearest(s.numbersFor(v, two), typed); ok {
+		f.Second = true
 		return f
 	}
 	return s.named(Unexplained)
@@ -127,11 +130,11 @@ func nearest(all []Number, typed Typed) (f Finding, cost float64, ok bool) {
 	if best == nil {
 		return Finding{}, 0, false
 	}
-	// Where a mistake in an equation gives the very number that is another unknown's, too, it is
-	// no chance that they are the same.
+	// Where a mistake in an equation gives the very number that is another unknown's, too, or
+	// that the weight gives in one step, it is no chance that they are the same.
 	for i := range all {
 		n := &all[i]
-		if best.Answer && !n.Answer && math.Abs(n.Value-best.Value) <= 1e-6*typed.Half && n.row.Cost+n.row.InNumbers < best.row.Cost+best.row.InNumbers {
+		if (best.Answer && !n.Answer || best.row.Code == Unexplained) && !n.last && math.Abs(n.Value-best.Value) <= 1e-6*typed.Half && n.row.Cost+n.row.InNumbers < best.row.Cost+best.row.InNumbers {
 			best = n
 		}
 	}
@@ -151,7 +154,7 @@ func (s *Search) numbersFor(v Target, of mistakes) []Number {
 		return made
 	}
 	if of == one {
-		made = append(s.fromSums(v, s.oneMistake()), s.fromRows(v)...)
+		made = slices.Concat(s.fromSums(v, s.oneMistake()), s.fromLastSum(v), s.fromRows(v))
 	} else if s.p.Solved.Linear() {
 		made = s.fromSums(v, s.twoMistakes())
 	}
@@ -178,6 +181,29 @@ func (s *Search) fromSums(v Target, systems []system) []Number {
 		s.p.Solved.Fill(env, nil)
 		if x := env[v.Slot]; s.agree(v, env) && !math.IsNaN(x) && math.Abs(x) < 1e4*math.Abs(v.Value)+1e-9 {
 			all = append(all, Number{Value: x, Cost: one.cost + one.row.InNumbers, row: one.row})
+		}
+	}
+	return all
+}
+
+// costOfLast is what it costs more that a mistake is made in the last equation alone, after the
+// others gave what is right.
+const costOfLast = 0.5
+
+// fromLastSum solves each sum with a mistake in it for the letter, with all other values right.
+func (s *Search) fromLastSum(v Target) []Number {
+	if v.Slot >= len(s.p.Solved.Variables) {
+		return nil
+	}
+	var all []Number
+	for _, at := range s.p.Solved.Places() {
+		for _, c := range s.one(at) {
+			if !c.Row.AtLast {
+				continue
+			}
+			if x, ok := s.p.SolveFor(c.Sum, v.Slot); ok && math.Abs(x) < 1e4*math.Abs(v.Value) {
+				all = append(all, Number{Value: x, Cost: c.Cost + c.Row.InNumbers + costOfLast, row: c.Row, last: true})
+			}
 		}
 	}
 	return all

@@ -2,6 +2,7 @@ package trial
 
 import (
 	"math"
+	"slices"
 
 	"example.org/standstill/checker/solved"
 	"example.org/standstill/checker/statics"
@@ -85,6 +86,18 @@ func (p *Problem) pivot(w solved.Sum, env []float64, slot int, tied bool) bool {
 	}
 	p.set(env, slot, was, tied)
 	return false
+}
+
+// SolveFor solves one sum for an unknown, with every other unknown as it is at rest.
+func (p *Problem) SolveFor(w solved.Sum, slot int) (x float64, ok bool) {
+	if p.Solved.Variables[slot].Role != statics.IsUnknown {
+		return 0, false
+	}
+	env := slices.Clone(p.Solved.Values)
+	if !p.pivot(w, env, slot, false) {
+		return 0, false
+	}
+	return env[slot], true
 }
 
 // leads reports whether a letter is the first of its equals, or has none.
