@@ -114,16 +114,22 @@ type exported struct {
 	Detail  string `json:"detail,omitempty"`
 }
 
+// milliseconds is how times are written: in UTC, as exactly as they are kept.
+const milliseconds = "2006-01-02T15:04:05.000Z07:00"
+
+func exportedEntry(e record.Entry) exported {
+	return exported{e.Record, e.Number, e.ID, e.Time.UTC().Format(milliseconds), e.Student, e.Kind,
+		e.Problem, e.Hash, e.Copy, e.Givens, e.Stage, e.Item, e.Text, e.Ref, e.Detail}
+}
+
 func (a *app) exportStudent(desk *tutor.Desk) error {
 	out := json.NewEncoder(a.Out)
 	out.SetEscapeHTML(false)
-	const milliseconds = "2006-01-02T15:04:05.000Z07:00"
 	for e, err := range desk.Record().Entries(record.Filter{Student: desk.Student.ID}) {
 		if err != nil {
 			return err
 		}
-		if err := out.Encode(exported{e.Record, e.Number, e.ID, e.Time.UTC().Format(milliseconds), e.Student, e.Kind,
-			e.Problem, e.Hash, e.Copy, e.Givens, e.Stage, e.Item, e.Text, e.Ref, e.Detail}); err != nil {
+		if err := out.Encode(exportedEntry(e)); err != nil {
 			return err
 		}
 	}
