@@ -12,12 +12,12 @@ import (
 // numerically says that sums are beyond solving by hand and gives what comes out.
 func (t *teacher) numerically(group []balance) {
 	for _, b := range group {
-		tree := t.insert(t.tidy(t.Solved.Bodies[b.at.Body].Sum(b.at.Axis)), t.found, 3)
+		tree := t.insert(t.tidy(t.solved.Bodies[b.at.Body].Sum(b.at.Axis)), t.found, 3)
 		t.say(sayNumbers+b.name, t.write(tree)+" = 0")
 	}
 	var values []string
 	for _, name := range t.wanted(group...) {
-		if t.IsFormula(name) {
+		if t.trial.IsFormula(name) {
 			t.formulas[name] = nil
 			continue
 		}
@@ -32,7 +32,7 @@ func (t *teacher) numerically(group []balance) {
 // that were not solved by substitution alone.
 func (t *teacher) checks(all []balance) {
 	for _, b := range all {
-		tree := t.tidy(t.Solved.Bodies[b.at.Body].Sum(b.at.Axis))
+		tree := t.tidy(t.solved.Bodies[b.at.Body].Sum(b.at.Axis))
 		if t.used[b.at] && !t.bent[b.at] || !t.numbered(tree, t.found) {
 			continue
 		}
@@ -59,12 +59,12 @@ func nearlyZero(sum *expr.Node) bool {
 // no number.
 func (t *teacher) answers() {
 	var all []string
-	for _, name := range t.Solved.Find {
+	for _, name := range t.solved.Find {
 		letter := expr.Letter(name)
-		v, _ := t.Solved.Variable(name)
+		v, _ := t.solved.Variable(name)
 		switch {
 		case t.numbered(letter, t.found):
-			if v.Role == statics.IsDerived && !t.Solved.Fixed(v.Size) {
+			if v.Role == statics.IsDerived && !t.solved.Fixed(v.Size) {
 				t.say(sayThen, t.chain(letter, v.Size))
 			}
 			all = append(all, expr.Set(name)+" = "+t.write(t.numberOf(name, 3)))
@@ -79,7 +79,7 @@ func (t *teacher) answers() {
 // spelledOut writes m·g for w.
 func (t *teacher) spelledOut(tree *expr.Node) *expr.Node {
 	for _, name := range tree.Names() {
-		if v, ok := t.Solved.Variable(name); ok && v.Role == statics.IsDerived {
+		if v, ok := t.solved.Variable(name); ok && v.Role == statics.IsDerived {
 			return t.spelledOut(expr.Substitute(tree, name, v.Size))
 		}
 	}
@@ -99,7 +99,7 @@ func (t *teacher) chain(left *expr.Node, formulas ...*expr.Node) string {
 		add(f)
 	}
 	if last := formulas[len(formulas)-1]; t.numbered(last, t.found) {
-		value := t.Solved.ProgramOf(last).Run(t.Solved.Values) * t.Solved.Own.Scale(quantity.Force)
+		value := t.solved.ProgramOf(last).Run(t.solved.Values) * t.solved.Own.Scale(quantity.Force)
 		if left.Op == expr.Name {
 			value, _ = t.Value(left.Name)
 		}
@@ -122,12 +122,12 @@ func (t *teacher) valueNode(left *expr.Node, value float64, figures int) *expr.N
 	switch {
 	case left == nil:
 	case left.Op == expr.Name:
-		unit = t.Solved.Unit(left.Name)
+		unit = t.solved.Unit(left.Name)
 	default:
-		unit = t.Solved.UsualUnit(quantity.Force)
+		unit = t.solved.UsualUnit(quantity.Force)
 		for _, name := range left.Names() {
-			if v, _ := t.Solved.Variable(name); v.Dim == quantity.Force {
-				unit = t.Solved.Unit(name)
+			if v, _ := t.solved.Variable(name); v.Dim == quantity.Force {
+				unit = t.solved.Unit(name)
 			}
 		}
 	}

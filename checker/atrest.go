@@ -13,11 +13,11 @@ import (
 
 // worthless returns the first side of the line that has no value at rest.
 func (m *marking) worthless() *expr.Node {
-	env := append([]float64(nil), m.Solved.Values...)
-	m.Solved.Fill(env, nil)
-	letters := m.Solved.LettersAt(env)
+	env := append([]float64(nil), m.solved.Values...)
+	m.solved.Fill(env, nil)
+	letters := m.solved.LettersAt(env)
 	for _, side := range m.line.Sides {
-		if _, err := m.Solved.Own.Tree(side).Value(letters); errors.Is(err, expr.ErrNoValue) {
+		if _, err := m.solved.Own.Tree(side).Value(letters); errors.Is(err, expr.ErrNoValue) {
 			return side
 		}
 	}

@@ -136,11 +136,11 @@ func (m *marking) directed(name string) *statics.Force {
 
 // forceOfAngle finds the force that lies at an angle which is a letter, and its body.
 func (m *marking) forceOfAngle(name string) (*statics.Force, *statics.Body) {
-	for b := range m.Solved.Bodies {
-		for i := range m.Solved.Bodies[b].Forces {
-			f := &m.Solved.Bodies[b].Forces[i]
+	for b := range m.solved.Bodies {
+		for i := range m.solved.Bodies[b].Forces {
+			f := &m.solved.Bodies[b].Forces[i]
 			if expr.IsLetter(f.Angle, name) || expr.IsLetter(f.Direction, name) {
-				return f, &m.Solved.Bodies[b]
+				return f, &m.solved.Bodies[b]
 			}
 		}
 	}

@@ -98,7 +98,8 @@ type Report struct {
 // student's bare numbers are; Value is in SI.
 type Reference struct {
 	*statics.System
-	*trial.Problem
+	solved   *solved.System
+	trial    *trial.Problem
 	mistakes *mistake.Search
 	si       *Reference // the same in SI, where own is not
 	Watched  []Own      // the author's own mistakes
@@ -113,7 +114,7 @@ func New(s *statics.System) (*Reference, error) {
 	if err != nil {
 		return nil, err
 	}
-	if own := solved.UnitsOf(r.Solved); !own.AreSI() {
+	if own := solved.UnitsOf(r.solved); !own.AreSI() {
 		si := r
 		if r, err = solve(s, own); err != nil {
 			return nil, err
@@ -159,27 +160,27 @@ func (r *Reference) WithSigns() *Reference {
 }
 
 // Has reports whether a letter is one of the problem's.
-func (r *Reference) Has(name string) bool { return r.Solved.Has(name) }
+func (r *Reference) Has(name string) bool { return r.solved.Has(name) }
 
 // Variable returns a letter of the problem.
-func (r *Reference) Variable(name string) (statics.Variable, bool) { return r.Solved.Variable(name) }
+func (r *Reference) Variable(name string) (statics.Variable, bool) { return r.solved.Variable(name) }
 
 // Variables lists the letters of the problem: givens, unknowns, and what follows from them.
-func (r *Reference) Variables() []statics.Variable { return r.Solved.Variables }
+func (r *Reference) Variables() []statics.Variable { return r.solved.Variables }
 
 // Unit returns the unit in which a letter is asked for.
-func (r *Reference) Unit(name string) quantity.Unit { return r.Solved.Unit(name) }
+func (r *Reference) Unit(name string) quantity.Unit { return r.solved.Unit(name) }
 
 // UsualUnit returns the unit in which a dimension is asked for where the file does not say.
-func (r *Reference) UsualUnit(dim quantity.Dimension) quantity.Unit { return r.Solved.UsualUnit(dim) }
+func (r *Reference) UsualUnit(dim quantity.Dimension) quantity.Unit { return r.solved.UsualUnit(dim) }
 
 // Value returns a letter's value in SI at the solution.
 func (r *Reference) Value(name string) (float64, bool) {
-	slot, ok := r.Solved.Slot(name)
+	slot, ok := r.solved.Slot(name)
 	if !ok {
 		return 0, false
 	}
-	return r.Solved.Values[slot] * r.Solved.Own.Scale(r.Solved.Variables[slot].Dim), true
+	return r.solved.Values[slot] * r.solved.Own.Scale(r.solved.Variables[slot].Dim), true
 }
 
 // Items lists what a stage asks for, in order: one empty item where there is
@@ -188,13 +189,13 @@ func (r *Reference) Items(stage Stage) []string {
 	var items []string
 	switch stage {
 	case Components:
-		for _, c := range r.Solved.Components {
+		for _, c := range r.solved.Components {
 			items = append(items, c.Name)
 		}
 	case Solve:
-		items = append(items, r.Solved.Find...)
+		items = append(items, r.solved.Find...)
 	default:
-		for _, b := range r.Solved.Bodies {
+		for _, b := range r.solved.Bodies {
 			items = append(items, b.Name)
 		}
 	}
@@ -204,7 +205,7 @@ func (r *Reference) Items(stage Stage) []string {
 // LetterOf returns the letter or component that a text names and does no more,
 // read as in a line about the item.
 func (r *Reference) LetterOf(text, item string) (name string, ok bool) {
-	reading, err := r.Solved.LettersFor(item).Read(text)
+	reading, err := r.solved.LettersFor(item).Read(text)
 	if err != nil {
 		return "", false
 	}
@@ -218,7 +219,7 @@ func (r *Reference) LetterOf(text, item string) (name string, ok bool) {
 // Echo reads a half-typed line as far as it goes and prints what was understood.
 // It returns an error where nothing sensible can be shown yet.
 func (r *Reference) Echo(text, item string) (string, error) {
-	letters := r.Solved.LettersFor(item)
+	letters := r.solved.LettersFor(item)
 	reading, err := letters.ReadPart(text)
 	if err != nil {
 		return "", err
@@ -227,15 +228,15 @@ func (r *Reference) Echo(text, item string) (string, error) {
 }
 
 // Print writes a tree of the problem file as a student would see it.
-func (r *Reference) Print(n *expr.Node) string { return r.Solved.Readers[""].PrintNode(n) }
+func (r *Reference) Print(n *expr.Node) string { return r.solved.Readers[""].PrintNode(n) }
 
 // Negative reports whether a force's component is against the axis at rest.
 func (r *Reference) Negative(f *statics.Force, axis statics.Axis) bool {
-	t := solved.TermOf(r.Solved.Model, f, axis)
-	return t.Value(r.Solved.Values) < 0
+	t := solved.TermOf(r.solved.Model, f, axis)
+	return t.Value(r.solved.Values) < 0
 }
 
 func newReference(m *statics.Model, solution []float64, own solved.Units) *Reference {
 	p := trial.NewProblem(solved.New(m, solution, own))
-	return &Reference{System: m.System, Problem: p, mistakes: mistake.New(p, mistake.Table()), share: trial.RoundedShare}
+	return &Reference{System: m.System, solved: p.Solved, trial: p, mistakes: mistake.New(p, mistake.Table()), share: trial.RoundedShare}
 }

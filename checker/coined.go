@@ -53,7 +53,7 @@ func (r *Reference) mayBeCoined(name string) bool {
 	if lower := strings.ToLower(name); lower == "x" || lower == "y" || lower == "e" {
 		return false
 	}
-	for _, v := range r.Solved.Variables {
+	for _, v := range r.solved.Variables {
 		if sameStem(name, v.Name) {
 			return false
 		}
@@ -70,7 +70,7 @@ func (r *Reference) coinedLetters(before []Answer, item string) []coinedLetter {
 		}
 		lines, _ := r.Lines(a)
 		for _, l := range lines {
-			letters := r.withCoined(r.Solved.LettersFor(item), all)
+			letters := r.withCoined(r.solved.LettersFor(item), all)
 			reading, err := letters.Read(l.Text)
 			if err != nil {
 				continue

@@ -19,14 +19,14 @@ func (m *marking) asked() (*solved.Component, *expr.Node) {
 	named := false
 	for _, side := range m.line.Sides {
 		if side.Op == expr.Name {
-			if c, ok := m.Solved.Component(side.Name); ok && !named && len(m.line.Sides) > 1 {
+			if c, ok := m.solved.Component(side.Name); ok && !named && len(m.line.Sides) > 1 {
 				name, named = c.Name, true
 				continue
 			}
 		}
 		value = side
 	}
-	c, ok := m.Solved.Component(name)
+	c, ok := m.solved.Component(name)
 	if !ok {
 		return nil, nil
 	}
@@ -78,22 +78,22 @@ func (m *marking) markComponentAsTyped() Report {
 }
 
 func (m *marking) isComponent(side *expr.Node, c *solved.Component) bool {
-	e := m.ComponentIs(side, c)
+	e := m.trial.ComponentIs(side, c)
 	for _, vary := range e.Vary {
-		if m.SameTerm(e, solved.Sum{c.Term}, vary, m.SignsOf(&c.Term), trial.RoundedShare) {
+		if m.trial.SameTerm(e, solved.Sum{c.Term}, vary, m.trial.SignsOf(&c.Term), trial.RoundedShare) {
 			return true
 		}
 	}
 	// A size that was found already: put in as a number, which the first sample leaves as
 	// it is at rest, or in letters, as w/2 is.
-	return m.Solved.Fixed(side) && slices.ContainsFunc(e.Vary, func(vary trial.GivenSet) bool {
-		return m.IsTerm(e, solved.Sum{c.Term}, m.Free(vary, "", 0), m.SignsOf(&c.Term), trial.RoundedShare) || m.isTermAtRest(e, c, vary)
+	return m.solved.Fixed(side) && slices.ContainsFunc(e.Vary, func(vary trial.GivenSet) bool {
+		return m.trial.IsTerm(e, solved.Sum{c.Term}, m.trial.Free(vary, "", 0), m.trial.SignsOf(&c.Term), trial.RoundedShare) || m.isTermAtRest(e, c, vary)
 	})
 }
 
 func (m *marking) isTermAtRest(e *trial.Equation, c *solved.Component, vary trial.GivenSet) bool {
 	for k := range trial.Tries {
-		if !m.IsTerm(e, solved.Sum{c.Term}, m.AtRest(vary, k), m.SignsOf(&c.Term), trial.RoundedShare) {
+		if !m.trial.IsTerm(e, solved.Sum{c.Term}, m.trial.AtRest(vary, k), m.trial.SignsOf(&c.Term), trial.RoundedShare) {
 			return false
 		}
 	}
@@ -106,7 +106,7 @@ func (m *marking) explainComponent(side *expr.Node, c *solved.Component) mistake
 		return mistake.Finding{Code: Unexplained}
 	}
 	if c.Term.Scale != 0 {
-		return m.mistakes.Component(m.ComponentIs(side, c), c)
+		return m.mistakes.Component(m.trial.ComponentIs(side, c), c)
 	}
 	code := Unexplained
 	if onlyAbout(m.Reference, side, c.Force.Name) {
@@ -123,10 +123,10 @@ func about(code Code, name string) mistake.Finding {
 // onlyAbout reports whether a tree speaks of that force alone.
 func onlyAbout(r *Reference, n *expr.Node, force string) bool {
 	for _, name := range n.Names() {
-		if r.Solved.Owner(name) == force {
+		if r.solved.Owner(name) == force {
 			return true
 		}
-		if v, ok := r.Solved.Variable(force); ok && v.Size != nil && v.Size.Has(name) {
+		if v, ok := r.solved.Variable(force); ok && v.Size != nil && v.Size.Has(name) {
 			return true
 		}
 	}

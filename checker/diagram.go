@@ -28,8 +28,8 @@ var kindWords = map[string]statics.Kind{
 func (r *Reference) markDiagram(a Answer) Report {
 	d := &diagram{marking: &marking{Reference: r, stage: Diagram, item: a.Item}}
 	var ok bool
-	if d.body, ok = r.Solved.Body(a.Item); !ok {
-		d.body = &r.Solved.Bodies[0]
+	if d.body, ok = r.solved.Body(a.Item); !ok {
+		d.body = &r.solved.Bodies[0]
 	}
 	whole := Report{Stage: Diagram, Item: a.Item, Text: a.Text, To: len([]rune(lines.Clean(a.Text))), Answers: []string{a.Item}}
 	if len(a.Text) > mostDiagram {
@@ -171,7 +171,7 @@ func (d *diagram) take(part string) *Report {
 func (d *diagram) isWhole(f *statics.Force, mass string) bool {
 	d.parts = append(d.parts, mass)
 	for _, name := range f.Size.Names() {
-		if d.Solved.LettersFor("").Kind(name) == expr.Mass && !slices.Contains(d.parts, name) {
+		if d.solved.LettersFor("").Kind(name) == expr.Mass && !slices.Contains(d.parts, name) {
 			return false
 		}
 	}
@@ -246,7 +246,7 @@ type meaning struct {
 // of several, a kind of force that it has only one of; else a component drawn as
 // a force, another body's force, or a kind of force that it has none of.
 func (m *marking) meaningOf(name string, body *statics.Body) meaning {
-	if reading, err := m.Solved.LettersFor(m.item).Read(name); err == nil && len(reading.Lines[0].Sides) == 1 {
+	if reading, err := m.solved.LettersFor(m.item).Read(name); err == nil && len(reading.Lines[0].Sides) == 1 {
 		if meant := m.meaningOfTree(reading.Lines[0].Sides[0], body); meant.code != "" || len(meant.forces) > 0 {
 			return meant
 		}
@@ -283,7 +283,7 @@ func (m *marking) meaningOf(name string, body *statics.Body) meaning {
 }
 
 func (m *marking) meaningOfWord(word string, body *statics.Body) meaning {
-	reading, err := m.Solved.LettersFor(m.item).Read(word)
+	reading, err := m.solved.LettersFor(m.item).Read(word)
 	if err != nil || len(reading.Lines[0].Sides) != 1 {
 		return meaning{}
 	}
@@ -308,10 +308,10 @@ func (m *marking) meaningOfTree(n *expr.Node, body *statics.Body) meaning {
 		return meant
 	}
 	if n.Op == expr.Name {
-		if c, ok := m.Solved.Component(n.Name); ok {
+		if c, ok := m.solved.Component(n.Name); ok {
 			return meaning{code: TwiceCounted, about: c.Force.Name}
 		}
-		if f, ok := m.Solved.Force(n.Name); ok {
+		if f, ok := m.solved.Force(n.Name); ok {
 			return meaning{code: ExtraForce, about: f.Name}
 		}
 	}
@@ -324,7 +324,7 @@ func (m *marking) meaningOfTree(n *expr.Node, body *statics.Body) meaning {
 // massDrawn finds what a mass, or the weight of one of several masses, means on a body:
 // a weight that the file holds in one may be drawn apart.
 func (m *marking) massDrawn(n *expr.Node, body *statics.Body) meaning {
-	letters := m.Solved.LettersFor(m.item)
+	letters := m.solved.LettersFor(m.item)
 	for i := range body.Forces {
 		f := &body.Forces[i]
 		if f.Kind != statics.Weight || f.Size == nil {
@@ -346,10 +346,10 @@ func (m *marking) massDrawn(n *expr.Node, body *statics.Body) meaning {
 // named lists the forces that a letter of equal sizes stands for.
 func (m *marking) named(letter string) []string {
 	var names []string
-	for _, e := range m.Solved.Equals {
+	for _, e := range m.solved.Equals {
 		if e.Name == letter {
 			for _, slot := range e.Slots {
-				names = append(names, m.Solved.Variables[slot].Name)
+				names = append(names, m.solved.Variables[slot].Name)
 			}
 		}
 	}

@@ -47,7 +47,7 @@ func (m *marking) digitsOfPart(side *expr.Node, c *solved.Component) (code Code,
 	if !isQuantity(side) {
 		return "", false
 	}
-	v := asked{name: c.Name, value: math.Abs(c.Term.Value(m.Solved.Values)), unit: m.Solved.Own.Inner(m.Solved.Unit(c.Force.Name)), force: c.Force}
+	v := asked{name: c.Name, value: math.Abs(c.Term.Value(m.solved.Values)), unit: m.solved.Own.Inner(m.solved.Unit(c.Force.Name)), force: c.Force}
 	a := m.readValue(v, side)
 	a.value = math.Abs(a.value)
 	if a.unitIsOther {

@@ -87,10 +87,10 @@ func (r *Reference) hintSetting(a Answer, report Report) (*setting, mistake.Spot
 	case Components:
 		return s, at
 	}
-	if report.About != "" && r.Solved.Has(report.About) {
+	if report.About != "" && r.solved.Has(report.About) {
 		s.unknown = report.About
 	}
-	reading, err := r.Solved.LettersFor(item).Read(a.Text)
+	reading, err := r.solved.LettersFor(item).Read(a.Text)
 	if err != nil {
 		return s, at
 	}

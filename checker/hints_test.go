@@ -162,7 +162,7 @@ func (at *taught) abouts(stage checker.Stage, item string) []string {
 	if stage == checker.Components {
 		return []string{""}
 	}
-	forces := at.r.Solved.Bodies[0].Forces
+	forces := at.r.Bodies[0].Forces
 	return []string{"", forces[0].Name, forces[len(forces)-1].Name}
 }
 
@@ -254,20 +254,20 @@ func (at *taught) parts(t testing.TB) *copyable {
 	c := &copyable{values: map[string][]float64{}}
 	for k := range 2 {
 		world := map[string]float64{}
-		for i, v := range at.r.Solved.Variables {
+		for i, v := range at.r.Variables() {
 			world[v.Name] = at.values[v.Name]
 			if v.Role == statics.IsUnknown {
 				world[v.Name] *= 0.7 + 0.1*float64(k) + 0.013*float64(i)
 			}
 		}
-		for _, v := range at.r.Solved.Variables {
+		for _, v := range at.r.Variables() {
 			if v.Role == statics.IsDerived {
 				world[v.Name], _ = v.Size.Value(world)
 			}
 		}
 		c.worlds = append(c.worlds, world)
 	}
-	for _, b := range at.r.Solved.Bodies {
+	for _, b := range at.r.Bodies {
 		for _, axis := range []statics.Axis{statics.X, statics.Y} {
 			for _, f := range b.Forces {
 				c.add(f.Name+axis.String(), f.Component(axis))
@@ -281,7 +281,7 @@ func (at *taught) parts(t testing.TB) *copyable {
 			}
 		}
 	}
-	for _, name := range at.r.Solved.Find {
+	for _, name := range at.r.Find {
 		c.add(name, expr.Letter(name))
 		solved := math.Abs(at.values[name])
 		c.values["the value of "+name] = []float64{solved, solved}
@@ -425,7 +425,7 @@ func TestHints(t *testing.T) {
 		spot := ""
 		at.asked(func(a checker.Answer, report checker.Report) {
 			if a.Stage == checker.Solve && a.Item == "" || a.Stage == checker.Components && !at.firstOfItsLie(a.Item) ||
-				report.About != "" && report.About != at.r.Solved.Bodies[0].Forces[0].Name || at.id == "two-lanterns" && a.Stage != checker.Solve {
+				report.About != "" && report.About != at.r.Bodies[0].Forces[0].Name || at.id == "two-lanterns" && a.Stage != checker.Solve {
 				return
 			}
 			question, rule, step := at.r.Hint(a, report, 1), at.r.Hint(a, report, 2), at.r.Hint(a, report, 3)
@@ -458,7 +458,7 @@ func (at *taught) lie(item string) string {
 	if !found {
 		name = item
 	}
-	f, _ := at.r.Solved.Force(name[:len(name)-1])
+	f, _ := at.r.Force(name[:len(name)-1])
 	factor := f.Factor(map[byte]statics.Axis{'x': statics.X, 'y': statics.Y}[name[len(name)-1]])
 	return fmt.Sprint(factor.Sign == 0, factor.Function)
 }

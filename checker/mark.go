@@ -81,7 +81,7 @@ func (r *Reference) markOne(a Answer, before []Answer) Report {
 	if a.Stage == Solve {
 		text, turned = cutAngleWords(expr.Clean(a.Text))
 	}
-	letters := r.Solved.LettersFor(a.Item)
+	letters := r.solved.LettersFor(a.Item)
 	if a.Stage == Solve && r.asksForMass(a.Item) {
 		letters = letters.ExpectingMass()
 	}
@@ -167,10 +167,10 @@ func rankOf(a Report) int {
 
 // asksForMass reports whether a number without a name would be a mass.
 func (r *Reference) asksForMass(item string) bool {
-	if item == "" && len(r.Solved.Find) == 1 {
-		item = r.Solved.Find[0]
+	if item == "" && len(r.solved.Find) == 1 {
+		item = r.solved.Find[0]
 	}
-	return r.Solved.Readers[""].Kind(item) == expr.Mass
+	return r.solved.Readers[""].Kind(item) == expr.Mass
 }
 
 // marking is the judgement of one reading of one line.
@@ -235,7 +235,7 @@ func (m *marking) conventions() []solved.Signed {
 	uses := false
 	for _, side := range m.line.Sides {
 		for _, name := range side.Names() {
-			if _, ok := m.Solved.Component(name); ok {
+			if _, ok := m.solved.Component(name); ok {
 				uses = true
 			}
 		}
@@ -243,9 +243,9 @@ func (m *marking) conventions() []solved.Signed {
 	if !uses {
 		return []solved.Signed{nil}
 	}
-	sizes, all := make(solved.Signed, len(m.Solved.Components)), make(solved.Signed, len(m.Solved.Components))
-	for i := range m.Solved.Components {
-		bound, isSigned := m.convention(&m.Solved.Components[i])
+	sizes, all := make(solved.Signed, len(m.solved.Components)), make(solved.Signed, len(m.solved.Components))
+	for i := range m.solved.Components {
+		bound, isSigned := m.convention(&m.solved.Components[i])
 		sizes[i], all[i] = bound && isSigned, !bound || isSigned
 	}
 	if slices.Equal(sizes, all) {
@@ -273,7 +273,7 @@ func (m *marking) bound() map[string]bool {
 		}
 		all, _ := m.Lines(a)
 		for _, l := range all {
-			reading, err := m.Solved.LettersFor(a.Item).Read(l.Text)
+			reading, err := m.solved.LettersFor(a.Item).Read(l.Text)
 			if err != nil {
 				continue
 			}
@@ -293,20 +293,20 @@ func (m *marking) bound() map[string]bool {
 // signOf reports whether an accepted component was written with its sign; same
 // is false where size and signed component are one, and for what is no such component.
 func (m *marking) signOf(c *solved.Component, side *expr.Node) (isSigned, same bool) {
-	env := m.Free(0, "", 0)
-	m.Solved.Fill(env, nil)
+	env := m.trial.Free(0, "", 0)
+	m.solved.Fill(env, nil)
 	value := c.Term.Value(env)
 	if value >= 0 {
 		return false, false
 	}
-	typed := m.Solved.ProgramOf(side).Run(env)
+	typed := m.solved.ProgramOf(side).Run(env)
 	return typed < 0, math.Abs(math.Abs(typed)+value) <= trial.SlipShare*-value
 }
 
 // speaksSI reports whether a bare number of the line is a known value in SI and
 // none in the problem's own units: 3500 where 3.5 kN is given.
 func (r *Reference) speaksSI(a Answer) bool {
-	reading, err := r.Solved.LettersFor(a.Item).Read(a.Text)
+	reading, err := r.solved.LettersFor(a.Item).Read(a.Text)
 	if err != nil {
 		return false
 	}
@@ -314,8 +314,8 @@ func (r *Reference) speaksSI(a Answer) bool {
 	for _, side := range reading.Lines[0].Sides {
 		side.Walk(func(n *expr.Node) {
 			if n.Op == expr.Number && n.Unit == "" && !trial.Structural(n) {
-				own, _ := r.Literal(n)
-				si, _ := r.si.Literal(n)
+				own, _ := r.trial.Literal(n)
+				si, _ := r.si.trial.Literal(n)
 				found = found || own.Givens == 0 && si.Givens != 0
 			}
 		})

@@ -7,11 +7,11 @@ var lookalikes = map[string]string{"a": "alpha", "b": "beta", "o": "theta", "0":
 
 // nearLetter finds the one letter of the problem that is nearly what was typed.
 func (r *Reference) nearLetter(name string) string {
-	if r.Solved.Has(lookalikes[strings.ToLower(name)]) {
+	if r.solved.Has(lookalikes[strings.ToLower(name)]) {
 		return lookalikes[strings.ToLower(name)]
 	}
 	var near []string
-	for _, v := range r.Solved.Variables {
+	for _, v := range r.solved.Variables {
 		misspelt := len(name) > 3 && apart(strings.ToLower(name), strings.ToLower(v.Name)) <= 1+len(name)/5
 		if misspelt || sameStem(name, v.Name) {
 			near = append(near, v.Name)

@@ -37,7 +37,7 @@ func (r *Reference) owned(a Answer, line expr.Line, report Report) Report {
 		if own.Stage != a.Stage || own.Item != "" && own.Item != report.Item {
 			continue
 		}
-		reading, err := r.Solved.LettersFor(a.Item).Read(own.Typed)
+		reading, err := r.solved.LettersFor(a.Item).Read(own.Typed)
 		if err == nil && r.sameLine(line, reading.Lines[0]) {
 			report.Code, report.About, report.Message = mistake.Own, "", own.Say
 		}
@@ -50,7 +50,7 @@ func (r *Reference) owned(a Answer, line expr.Line, report Report) Report {
 func (r *Reference) sameLine(a, b expr.Line) bool {
 	ratio := 0.0
 	for k := range trial.Tries {
-		env := r.Loose(k)
+		env := r.trial.Loose(k)
 		x, y := r.difference(a, env), r.difference(b, env)
 		if y == 0 || math.IsNaN(x/y) {
 			return false
@@ -66,9 +66,9 @@ func (r *Reference) sameLine(a, b expr.Line) bool {
 // difference is what a line's last side is less than its first one; a single side is taken as it
 // is, without its sign.
 func (r *Reference) difference(line expr.Line, env []float64) float64 {
-	last := r.Solved.ProgramOf(line.Sides[len(line.Sides)-1]).Run(env)
+	last := r.solved.ProgramOf(line.Sides[len(line.Sides)-1]).Run(env)
 	if len(line.Sides) == 1 {
 		return last
 	}
-	return r.Solved.ProgramOf(line.Sides[0]).Run(env) - last
+	return r.solved.ProgramOf(line.Sides[0]).Run(env) - last
 }

@@ -13,11 +13,11 @@ import (
 // names lists the forces on the body in question, or on all bodies.
 func (s *setting) names() string {
 	var names []string
-	for b := range s.Solved.Bodies {
-		if s.body != nil && &s.Solved.Bodies[b] != s.body {
+	for b := range s.solved.Bodies {
+		if s.body != nil && &s.solved.Bodies[b] != s.body {
 			continue
 		}
-		for _, f := range s.Solved.Bodies[b].Forces {
+		for _, f := range s.solved.Bodies[b].Forces {
 			if !slices.Contains(names, f.Name) {
 				names = append(names, f.Name)
 			}
@@ -103,14 +103,14 @@ func (s *setting) kind() string {
 
 // square names the line along which a surface pushes.
 func (s *setting) square() string {
-	for b := range s.Solved.Bodies {
-		if s.body != nil && &s.Solved.Bodies[b] != s.body {
+	for b := range s.solved.Bodies {
+		if s.body != nil && &s.solved.Bodies[b] != s.body {
 			continue
 		}
-		normal := solved.OnlyOf(&s.Solved.Bodies[b], statics.Normal)
+		normal := solved.OnlyOf(&s.solved.Bodies[b], statics.Normal)
 		switch {
 		case normal == nil:
-		case normal.Slanted() || s.Solved.Bodies[b].Tilt != nil:
+		case normal.Slanted() || s.solved.Bodies[b].Tilt != nil:
 			return "at right angles to the surface"
 		case normal.Points[statics.X] != 0:
 			return "along x"
@@ -135,7 +135,7 @@ func (s *setting) start() string {
 			return "In both equations, bring what is unknown to one side. If you then divide one by the other, the size drops out and the angle is left."
 		}
 	}
-	if !s.Solved.Linear() {
+	if !s.solved.Linear() {
 		return "Solve one equation for one unknown and put that into another equation. The angle that is left can be found by trying values."
 	}
 	return "Solve one equation for one unknown and put that into another equation, until a line has only one unknown."
@@ -151,9 +151,9 @@ func (s *setting) askedIn() string {
 
 func (s *setting) asked() quantity.Unit {
 	if s.stage == Solve && s.unknown != "" {
-		return s.Solved.Unit(s.unknown)
+		return s.solved.Unit(s.unknown)
 	}
-	return s.Solved.UsualUnit(quantity.Force)
+	return s.solved.UsualUnit(quantity.Force)
 }
 
 var unitWords = map[string]string{
@@ -175,7 +175,7 @@ func (s *setting) symbol() string {
 
 // gravity is the number of newtons that a kilogram weighs here.
 func (s *setting) gravity() string {
-	if g, ok := s.Solved.Given("g"); ok {
+	if g, ok := s.solved.Given("g"); ok {
 		return g.Number.Text
 	}
 	return "as many"
@@ -209,9 +209,9 @@ func (s *setting) equation() string {
 // numbers put in.
 func (s *setting) numbers() string {
 	var sums []string
-	for b := range s.Solved.Bodies {
+	for b := range s.solved.Bodies {
 		for _, axis := range []statics.Axis{statics.X, statics.Y} {
-			tree := s.Solved.Bodies[b].Sum(axis)
+			tree := s.solved.Bodies[b].Sum(axis)
 			if tree != nil && s.speaksOf(tree, s.unknown) {
 				sums = append(sums, s.write(s.insert(s.tidy(tree), nil, 3))+" = 0")
 			}
@@ -224,10 +224,10 @@ func (s *setting) numbers() string {
 // a body that is about to slide, F = k s for a spring, w = m g for an unknown mass.
 func (s *setting) laws() []string {
 	var all []string
-	for b := range s.Solved.Bodies {
-		for i := range s.Solved.Bodies[b].Forces {
-			f := &s.Solved.Bodies[b].Forces[i]
-			if f.Size == nil || s.Solved.Fixed(f.Size) || expr.Equal(f.Size, expr.Letter(f.Name)) {
+	for b := range s.solved.Bodies {
+		for i := range s.solved.Bodies[b].Forces {
+			f := &s.solved.Bodies[b].Forces[i]
+			if f.Size == nil || s.solved.Fixed(f.Size) || expr.Equal(f.Size, expr.Letter(f.Name)) {
 				continue
 			}
 			law := expr.Set(f.Name) + " = " + s.write(s.insert(f.Size, nil, 3))
@@ -242,11 +242,11 @@ func (s *setting) laws() []string {
 // speaksOf reports whether a letter stands in a sum, by itself or in the size of a
 // force; every sum speaks of no letter in particular.
 func (r *Reference) speaksOf(tree *expr.Node, name string) bool {
-	if name == "" || tree.Has(name) || !r.Solved.Has(name) {
+	if name == "" || tree.Has(name) || !r.solved.Has(name) {
 		return true
 	}
 	return slices.ContainsFunc(tree.Names(), func(n string) bool {
-		v, _ := r.Solved.Variable(n)
+		v, _ := r.solved.Variable(n)
 		return v.Size != nil && r.speaksOf(v.Size, name)
 	})
 }
@@ -297,7 +297,7 @@ func (s *setting) whichWay() string {
 // unitCheck points to the unit of what was typed, where that is not the unit of a force.
 func (s *setting) unitCheck() string {
 	d := s.typed.dim
-	words := unitWords[s.Solved.UsualUnit(d).Symbol]
+	words := unitWords[s.solved.UsualUnit(d).Symbol]
 	switch {
 	case s.typed.mixed:
 		return "Its terms do not all have the same unit."

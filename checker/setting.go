@@ -36,15 +36,15 @@ type setting struct {
 func (r *Reference) setting(stage Stage, item string) *setting {
 	s := &setting{Reference: r, stage: stage}
 	name, _, _ := strings.Cut(item, ".")
-	if b, ok := r.Solved.Body(name); ok {
+	if b, ok := r.solved.Body(name); ok {
 		s.body = b
-	} else if len(r.Solved.Bodies) == 1 {
-		s.body = &r.Solved.Bodies[0]
+	} else if len(r.solved.Bodies) == 1 {
+		s.body = &r.solved.Bodies[0]
 	}
 	switch stage {
 	case Components:
-		if c, ok := r.Solved.Component(item); ok {
-			s.body, s.axis, s.force = &r.Solved.Bodies[c.Body], c.Axis, c.Force
+		if c, ok := r.solved.Component(item); ok {
+			s.body, s.axis, s.force = &r.solved.Bodies[c.Body], c.Axis, c.Force
 		}
 	case YSum:
 		s.axis = statics.Y
@@ -67,7 +67,7 @@ func (s *setting) find(name string) *statics.Force {
 			return f
 		}
 	}
-	f, _ := s.Solved.Force(name)
+	f, _ := s.solved.Force(name)
 	return f
 }
 
@@ -91,7 +91,7 @@ func (m *marking) setting(f mistake.Finding) *setting {
 	}
 	for _, side := range m.line.Sides {
 		for _, name := range side.Names() {
-			if name != m.item && m.Solved.Has(name) && m.Reference.Solved.Open(expr.Letter(name)) && !slices.Contains(s.open, name) {
+			if name != m.item && m.solved.Has(name) && m.Reference.solved.Open(expr.Letter(name)) && !slices.Contains(s.open, name) {
 				s.open = append(s.open, name)
 			}
 		}
@@ -227,7 +227,7 @@ func (s *setting) sum() string {
 
 // forBody names the body where there are several.
 func (s *setting) forBody() string {
-	if len(s.Solved.Bodies) < 2 || s.body == nil {
+	if len(s.solved.Bodies) < 2 || s.body == nil {
 		return ""
 	}
 	return " for " + s.bodyName()
@@ -268,7 +268,7 @@ func (s *setting) tilted() bool {
 // bodyName is the body's letter, or its word with an article.
 func (s *setting) bodyName() string {
 	switch {
-	case s.body == nil || len(s.Solved.Bodies) < 2:
+	case s.body == nil || len(s.solved.Bodies) < 2:
 		return "the body"
 	case len(s.body.Name) > 1 && s.body.Name == strings.ToLower(s.body.Name):
 		return "the " + s.body.Name
@@ -317,7 +317,7 @@ func (s *setting) points() string {
 	if s.force == nil || s.body == nil {
 		return ""
 	}
-	if s.force.Direction != nil && s.Reference.Solved.Open(s.force.Direction) {
+	if s.force.Direction != nil && s.Reference.solved.Open(s.force.Direction) {
 		return ""
 	}
 	if room := s.upright(s.force); room != "" {
@@ -390,7 +390,7 @@ type measured struct {
 func (m *marking) measures() measured {
 	var all measured
 	for _, side := range m.line.Sides {
-		if c, ok := m.Solved.Component(side.Name); ok && m.stage == Components && c.Name == m.item {
+		if c, ok := m.solved.Component(side.Name); ok && m.stage == Components && c.Name == m.item {
 			continue
 		}
 		for _, t := range expr.Addends(side, 1, nil) {

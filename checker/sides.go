@@ -126,7 +126,7 @@ func (r *Reference) Tilt(body *statics.Body) float64 {
 	if body.Tilt == nil {
 		return 0
 	}
-	return r.Solved.ProgramOf(body.Tilt).Run(r.Solved.Values)
+	return r.solved.ProgramOf(body.Tilt).Run(r.solved.Values)
 }
 
 // slope returns how far the surface under a body rises to the right: its tilted
@@ -145,10 +145,10 @@ func (r *Reference) slope(body *statics.Body) float64 {
 func (r *Reference) unit(f *statics.Force) (x, y float64) {
 	var xy [2]float64
 	for _, axis := range []statics.Axis{statics.X, statics.Y} {
-		t := solved.TermOf(r.Solved.Model, f, axis)
+		t := solved.TermOf(r.solved.Model, f, axis)
 		xy[axis] = t.Scale
 		if t.Angle != nil {
-			xy[axis] *= t.Function.Of(t.Angle.Run(r.Solved.Values))
+			xy[axis] *= t.Function.Of(t.Angle.Run(r.solved.Values))
 		}
 	}
 	if f.XLeft {

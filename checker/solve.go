@@ -12,7 +12,7 @@ import (
 // givens. A line X = number unit for an X asked for settles X.
 func (m *marking) markSolve() Report {
 	if len(m.line.Sides) == 1 {
-		if m.item != "" && m.Solved.LettersFor("").Has(m.item) {
+		if m.item != "" && m.solved.LettersFor("").Has(m.item) {
 			return m.markNamed()
 		}
 		return m.markLone()
@@ -54,12 +54,12 @@ func (m *marking) markLink(i int) solveLink {
 	if m.endsChain(i) {
 		return solveLink{}
 	}
-	e := m.Equation(left, right, m.conventions())
-	if m.Always(e) {
+	e := m.trial.Equation(left, right, m.conventions())
+	if m.trial.Always(e) {
 		return solveLink{always: true}
 	}
 	formula := m.formulaFor(left, right)
-	if !m.Follows(e, trial.RoundedShare) || !m.TrueAtRest(e) {
+	if !m.trial.Follows(e, trial.RoundedShare) || !m.trial.TrueAtRest(e) {
 		f := m.explainLine(e)
 		if formula != "" {
 			f.About = formula
@@ -82,7 +82,7 @@ func (m *marking) settling(settles []string) Report {
 		settles = append(settles, m.settled(m.item)...)
 	}
 	report := m.right()
-	for _, name := range m.Solved.Find {
+	for _, name := range m.solved.Find {
 		if slices.Contains(settles, name) {
 			report.Settles = append(report.Settles, name)
 		}
@@ -94,12 +94,12 @@ func (m *marking) settling(settles []string) Report {
 // letter: "w sin β/sin(α + β) = 20.2 N".
 func (m *marking) isNamedChain() bool {
 	last := len(m.line.Sides) - 1
-	if m.item == "" || !m.Solved.LettersFor("").Has(m.item) || !isQuantity(m.line.Sides[last]) {
+	if m.item == "" || !m.solved.LettersFor("").Has(m.item) || !isQuantity(m.line.Sides[last]) {
 		return false
 	}
 	for _, side := range m.line.Sides[:last] {
-		e := m.Equation(expr.Letter(m.item), side, m.conventions())
-		if side.Op == expr.Name || m.Solved.Open(side) || !m.Follows(e, trial.RoundedShare) || !m.TrueAtRest(e) {
+		e := m.trial.Equation(expr.Letter(m.item), side, m.conventions())
+		if side.Op == expr.Name || m.solved.Open(side) || !m.trial.Follows(e, trial.RoundedShare) || !m.trial.TrueAtRest(e) {
 			return false
 		}
 	}
@@ -112,7 +112,7 @@ func (m *marking) formulaFor(left, right *expr.Node) string {
 	if left.Op != expr.Name {
 		left, right = right, left
 	}
-	if left.Op == expr.Name && m.IsFormula(left.Name) && !m.Solved.Open(right) {
+	if left.Op == expr.Name && m.trial.IsFormula(left.Name) && !m.solved.Open(right) {
 		return left.Name
 	}
 	return ""
@@ -162,10 +162,10 @@ func (m *marking) statement(left, right *expr.Node) (name string, number *expr.N
 	if left.Op != expr.Name || !isQuantity(right) {
 		return "", nil
 	}
-	if _, ok := m.Solved.Variable(left.Name); ok {
+	if _, ok := m.solved.Variable(left.Name); ok {
 		return left.Name, right
 	}
-	for _, e := range m.Solved.Equals {
+	for _, e := range m.solved.Equals {
 		if e.Name == left.Name {
 			return left.Name, right
 		}
@@ -176,15 +176,15 @@ func (m *marking) statement(left, right *expr.Node) (name string, number *expr.N
 // settled lists the unknowns asked for that a letter stands for.
 func (m *marking) settled(name string) []string {
 	names := []string{name}
-	for _, e := range m.Solved.Equals {
+	for _, e := range m.solved.Equals {
 		if e.Name == name {
 			names = nil
 			for _, slot := range e.Slots {
-				names = append(names, m.Solved.Variables[slot].Name)
+				names = append(names, m.solved.Variables[slot].Name)
 			}
 		}
 	}
-	return slices.DeleteFunc(names, func(n string) bool { return !slices.Contains(m.Solved.Find, n) })
+	return slices.DeleteFunc(names, func(n string) bool { return !slices.Contains(m.solved.Find, n) })
 }
 
 // markNamed judges an answer for the named item that is no equation.
@@ -197,19 +197,19 @@ func (m *marking) markNamed() Report {
 		}
 		return report
 	}
-	e := m.Equation(expr.Letter(m.item), value, m.conventions())
+	e := m.trial.Equation(expr.Letter(m.item), value, m.conventions())
 	switch {
-	case m.Always(e):
+	case m.trial.Always(e):
 		return m.almost(HoldsAlways, m.item)
-	case !m.Follows(e, trial.RoundedShare) || !m.TrueAtRest(e):
+	case !m.trial.Follows(e, trial.RoundedShare) || !m.trial.TrueAtRest(e):
 		f := m.explainLine(e)
 		f.About = m.item
 		return m.wrong(f)
-	case m.Solved.Open(value):
+	case m.solved.Open(value):
 		return m.almost(StillUnknown, m.item)
 	}
 	report := m.right()
-	if m.IsFormula(m.item) {
+	if m.trial.IsFormula(m.item) {
 		report.Settles = m.settled(m.item)
 	}
 	return report
@@ -218,8 +218,8 @@ func (m *marking) markNamed() Report {
 // markLone judges an expression with no name and no equals sign: the answer, if
 // only one thing is asked for.
 func (m *marking) markLone() Report {
-	left := slices.DeleteFunc(slices.Clone(m.Solved.Find), func(n string) bool { return n == "" })
-	for _, e := range m.Solved.Equals {
+	left := slices.DeleteFunc(slices.Clone(m.solved.Find), func(n string) bool { return n == "" })
+	for _, e := range m.solved.Equals {
 		if len(left) > 1 && len(m.settled(e.Name)) == len(left) {
 			left = left[:1]
 		}

@@ -114,7 +114,7 @@ func (b *bench) byFeel() []wrongNumber {
 		x := b.at[name]
 		add := func(value float64, c ...checker.Code) { all = append(all, wrongNumber{name, value, c}) }
 		for _, other := range b.sys.Find {
-			if other != name && b.ref.Solved.Unit(other).Dim == b.ref.Solved.Unit(name).Dim {
+			if other != name && b.ref.Unit(other).Dim == b.ref.Unit(name).Dim {
 				add(b.at[other], checker.OtherUnknown)
 			}
 		}
@@ -173,7 +173,7 @@ func (w *writer) wrongAnswer(all []wrongNumber) (text string, m mistake, ok bool
 		n.value *= 0.3 + 2*w.Float64()
 		n.codes = nil
 	}
-	unit := w.ref.Solved.Unit(n.name)
+	unit := w.ref.Unit(n.name)
 	right := w.at[n.name]
 	number := rounded(math.Abs(n.value)/unit.Factor, 3)
 	value := number.num * unit.Factor
@@ -200,7 +200,7 @@ func (w *writer) wrongAnswer(all []wrongNumber) (text string, m mistake, ok bool
 
 // turned reports whether an angle says the same direction otherwise.
 func (b *bench) turned(name string, value float64) bool {
-	if b.ref.Solved.Unit(name).Dim != quantity.Angle {
+	if b.ref.Unit(name).Dim != quantity.Angle {
 		return false
 	}
 	for _, s := range []float64{1, -1} {

@@ -10,7 +10,7 @@ import (
 
 // inUnit prints a value with its unit and that many figures.
 func (w *writer) inUnit(name string, x float64, figures int) (text string, ok bool) {
-	unit := w.ref.Solved.Unit(name)
+	unit := w.ref.Unit(name)
 	if f := w.forces[name]; f && unit.Symbol == "N" && chance(w.Rand, 0.15) {
 		unit = quantity.Unit{Symbol: "kN", Dim: unit.Dim, Factor: 1000}
 	}

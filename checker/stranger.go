@@ -62,8 +62,8 @@ func (m *marking) markStranger(n *expr.Node) Report {
 // frictionLeftOpen returns a friction in question whose size the problem leaves to the
 // equations, nil for none.
 func (m *marking) frictionLeftOpen() *statics.Force {
-	for b := range m.Solved.Bodies {
-		if body := &m.Solved.Bodies[b]; m.stage == Solve || len(m.Solved.Bodies) == 1 || strings.HasPrefix(m.item, body.Name) {
+	for b := range m.solved.Bodies {
+		if body := &m.solved.Bodies[b]; m.stage == Solve || len(m.solved.Bodies) == 1 || strings.HasPrefix(m.item, body.Name) {
 			if f := solved.OnlyOf(body, statics.Friction); f != nil && f.Size == nil {
 				return f
 			}
@@ -84,8 +84,8 @@ func (m *marking) others(name string) bool {
 // tensionsHere lists the strings on the body in question, or on any.
 func (m *marking) tensionsHere() []string {
 	var names []string
-	for b := range m.Solved.Bodies {
-		if body := &m.Solved.Bodies[b]; m.stage == Solve || body.Name == m.item || len(m.Solved.Bodies) == 1 {
+	for b := range m.solved.Bodies {
+		if body := &m.solved.Bodies[b]; m.stage == Solve || body.Name == m.item || len(m.solved.Bodies) == 1 {
 			for i := range body.Forces {
 				if f := &body.Forces[i]; f.Kind == statics.Tension && f.Size == nil && !slices.Contains(names, f.Name) {
 					names = append(names, f.Name)
@@ -113,16 +113,16 @@ func (m *marking) fitsAsEqual(name string, tensions []string) bool {
 		return true
 	}
 	if m.stage == Components {
-		c, ok := m.Solved.Component(m.item)
+		c, ok := m.solved.Component(m.item)
 		return ok && m.with(name, expr.Letter(c.Force.Name)).markComponent().Verdict == Right
 	}
-	system := *m.Solved.System
+	system := *m.solved.System
 	system.Equal = append(slices.Clone(system.Equal), statics.Equal{Letter: name, Names: tensions})
 	model, err := statics.Compile(&system)
 	if err != nil {
 		return false
 	}
-	equal := newReference(model, m.Solved.Values[:len(m.Solved.Variables)], m.Solved.Own)
+	equal := newReference(model, m.solved.Values[:len(m.solved.Variables)], m.solved.Own)
 	c := m.with(name, expr.Letter(name))
 	c.Reference = equal
 	report := c.markSum()

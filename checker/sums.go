@@ -26,8 +26,8 @@ func (m *marking) sumPlace() solved.Place {
 	if m.stage == YSum {
 		at.Axis = statics.Y
 	}
-	for b := range m.Solved.Bodies {
-		if m.Solved.Bodies[b].Name == m.item {
+	for b := range m.solved.Bodies {
+		if m.solved.Bodies[b].Name == m.item {
 			at.Body = b
 		}
 	}
@@ -54,7 +54,7 @@ func (m *marking) markSumAsTyped() Report {
 	asked, always := false, true
 	var wrongAxis *trial.Equation
 	for i := 1; i < len(m.line.Sides); i++ {
-		e := m.Equation(m.line.Sides[i-1], m.line.Sides[i], signs)
+		e := m.trial.Equation(m.line.Sides[i-1], m.line.Sides[i], signs)
 		kind, f := m.link(e, at)
 		switch kind {
 		case linkWrong:
@@ -119,10 +119,10 @@ func (m *marking) dimensionOf(n *expr.Node) (dim quantity.Dimension, typed, know
 func (m *marking) dimensionOfFactor(n *expr.Node) (quantity.Dimension, bool) {
 	switch n.Op {
 	case expr.Name:
-		if _, ok := m.Solved.Component(n.Name); ok {
+		if _, ok := m.solved.Component(n.Name); ok {
 			return quantity.Force, true
 		}
-		v, ok := m.Solved.Variable(n.Name)
+		v, ok := m.solved.Variable(n.Name)
 		return v.Dim, ok
 	case expr.Number, expr.Measured:
 		unit, ok := quantity.Find(n.Unit)
@@ -151,9 +151,9 @@ func (m *marking) dimensionOfFactor(n *expr.Node) (quantity.Dimension, bool) {
 // link says what an equation is. The finding is set where the equation holds
 // where the sum holds, and yet its terms are a mistake's.
 func (m *marking) link(e *trial.Equation, at solved.Place) (linkKind, *mistake.Finding) {
-	w := m.Solved.SumOf(at.Body, at.Axis)
-	tied := m.TiedFor(e)
-	if cancels := m.Cancels(w, tied[0]); cancels {
+	w := m.solved.SumOf(at.Body, at.Axis)
+	tied := m.trial.TiedFor(e)
+	if cancels := m.trial.Cancels(w, tied[0]); cancels {
 		if f, ok := m.mistakes.Terms(e, at, tied[0]); ok {
 			if f.Code == "" {
 				return linkAsked, nil
@@ -162,23 +162,23 @@ func (m *marking) link(e *trial.Equation, at solved.Place) (linkKind, *mistake.F
 		}
 	}
 	for _, t := range tied {
-		if !m.Cancels(w, t) && m.Matches(e, w, t, trial.RoundedShare) && m.TrueAtRest(e) {
+		if !m.trial.Cancels(w, t) && m.trial.Matches(e, w, t, trial.RoundedShare) && m.trial.TrueAtRest(e) {
 			if f, ok := m.mistakes.Terms(e, at, t); ok && f.Code != "" {
 				return linkWrong, &f
 			}
 			return linkAsked, nil
 		}
 	}
-	if m.Always(e) {
+	if m.trial.Always(e) {
 		return linkAlways, nil
 	}
 	for _, t := range tied {
-		other := m.Solved.SumOf(at.Body, at.Axis.Other())
-		if !m.Cancels(other, t) && m.Matches(e, other, t, trial.RoundedShare) {
+		other := m.solved.SumOf(at.Body, at.Axis.Other())
+		if !m.trial.Cancels(other, t) && m.trial.Matches(e, other, t, trial.RoundedShare) {
 			return linkOther, nil
 		}
 	}
-	if m.Follows(e, trial.RoundedShare) && m.TrueAtRest(e) {
+	if m.trial.Follows(e, trial.RoundedShare) && m.trial.TrueAtRest(e) {
 		return linkTrue, nil
 	}
 	return linkWrong, nil
@@ -186,7 +186,7 @@ func (m *marking) link(e *trial.Equation, at solved.Place) (linkKind, *mistake.F
 
 // markExpression judges a sum that was not set equal to anything.
 func (m *marking) markExpression(at solved.Place, signs []solved.Signed) Report {
-	e := m.Equation(m.line.Sides[0], expr.Constant(0), signs)
+	e := m.trial.Equation(m.line.Sides[0], expr.Constant(0), signs)
 	kind, f := m.link(e, at)
 	switch kind {
 	case linkAsked:

@@ -55,10 +55,10 @@ func (t *teacher) say(words string, equations ...string) {
 
 // sizes writes out the forces whose sizes the problem gives.
 func (t *teacher) sizes() {
-	for _, v := range t.Solved.Variables {
+	for _, v := range t.solved.Variables {
 		switch {
 		case v.Role != statics.IsDerived:
-		case t.Solved.Fixed(v.Size):
+		case t.solved.Fixed(v.Size):
 			t.say(t.sizeWords(v.Name), t.chain(expr.Letter(v.Name), v.Size))
 		default:
 			t.say(t.sizeWords(v.Name), expr.Set(v.Name)+" = "+t.write(v.Size))
@@ -67,7 +67,7 @@ func (t *teacher) sizes() {
 }
 
 func (t *teacher) sizeWords(name string) string {
-	if f, ok := t.Solved.Force(name); ok && sizeNouns[f.Kind] != "" {
+	if f, ok := t.solved.Force(name); ok && sizeNouns[f.Kind] != "" {
 		return sizeNouns[f.Kind]
 	}
 	return saySize
@@ -77,15 +77,15 @@ func (t *teacher) sizeWords(name string) string {
 // written with that unknown.
 func (t *teacher) balances() []balance {
 	var all []balance
-	for _, at := range t.Solved.Places() {
-		tree := t.Solved.Bodies[at.Body].Sum(at.Axis)
+	for _, at := range t.solved.Places() {
+		tree := t.solved.Bodies[at.Body].Sum(at.Axis)
 		if tree == nil {
 			continue
 		}
 		tree = t.throughUnknowns(t.tidy(tree))
 		name := at.Axis.String()
-		if len(t.Solved.Bodies) > 1 {
-			name += t.setting(XSum, t.Solved.Bodies[at.Body].Name).forBody()
+		if len(t.solved.Bodies) > 1 {
+			name += t.setting(XSum, t.solved.Bodies[at.Body].Name).forBody()
 		}
 		all = append(all, balance{name, at, expand(tree)})
 	}
@@ -94,7 +94,7 @@ func (t *teacher) balances() []balance {
 
 func (t *teacher) throughUnknowns(tree *expr.Node) *expr.Node {
 	for _, name := range tree.Names() {
-		if v, ok := t.Solved.Variable(name); ok && v.Role == statics.IsDerived && !t.Solved.Fixed(v.Size) {
+		if v, ok := t.solved.Variable(name); ok && v.Role == statics.IsDerived && !t.solved.Fixed(v.Size) {
 			return t.throughUnknowns(expr.Substitute(tree, name, v.Size))
 		}
 	}
@@ -104,7 +104,7 @@ func (t *teacher) throughUnknowns(tree *expr.Node) *expr.Node {
 // wanted lists the unknowns of some sums that are not found yet.
 func (t *teacher) wanted(group ...balance) []string {
 	var names []string
-	for _, name := range t.Solved.Unknowns() {
+	for _, name := range t.solved.Unknowns() {
 		_, inLetters := t.formulas[name]
 		open := !t.found[name] && !inLetters
 		if open && slices.ContainsFunc(group, func(b balance) bool { return b.has(name) }) {
@@ -161,7 +161,7 @@ func choose(all []balance, size int) [][]balance {
 // solveGroup solves sums with as many unknowns. Where that fails nothing is said.
 func (t *teacher) solveGroup(group []balance) bool {
 	lines, found, formulas := len(t.lines), maps.Clone(t.found), maps.Clone(t.formulas)
-	linear := !slices.ContainsFunc(t.wanted(group...), func(name string) bool { v, _ := t.Solved.Variable(name); return v.Angle })
+	linear := !slices.ContainsFunc(t.wanted(group...), func(name string) bool { v, _ := t.solved.Variable(name); return v.Angle })
 	solved := len(group) == 2 && t.divide(group[0], group[1]) || t.substituteOne(group)
 	if !solved {
 		t.lines, t.found, t.formulas = t.lines[:lines], found, formulas
@@ -213,7 +213,7 @@ func (t *teacher) settle(words, name string, above, below polynomial) {
 
 // inLetters puts in what was found in letters alone.
 func (t *teacher) inLetters(p polynomial) polynomial {
-	for _, name := range t.Solved.Unknowns() {
+	for _, name := range t.solved.Unknowns() {
 		formula, found := t.formulas[name]
 		if q, ok := p.put(name, formula); found && ok && len(formula) > 0 {
 			p = q
@@ -275,7 +275,7 @@ func (t *teacher) sayAngle(words, function, name string, formula *expr.Node) boo
 	if !t.numbered(formula, t.found) {
 		return false
 	}
-	want, is := t.Solved.Values[t.Solved.Slots[name]], t.Solved.ProgramOf(formula).Run(t.Solved.Values)
+	want, is := t.solved.Values[t.solved.Slots[name]], t.solved.ProgramOf(formula).Run(t.solved.Values)
 	back := "a" + function
 	for figures := 3; figures < 7; figures++ {
 		value := t.valueNode(nil, is, figures)
@@ -317,7 +317,7 @@ func (t *teacher) turned(angle *expr.Node, function string, want float64) *expr.
 // quotient.
 func (t *teacher) divide(a, b balance) bool {
 	names := t.wanted(a, b)
-	angle := slices.IndexFunc(names, func(n string) bool { v, _ := t.Solved.Variable(n); return v.Angle })
+	angle := slices.IndexFunc(names, func(n string) bool { v, _ := t.solved.Variable(n); return v.Angle })
 	if angle < 0 || len(names) != 2 {
 		return false
 	}
@@ -343,7 +343,7 @@ func (t *teacher) divide(a, b balance) bool {
 		return false
 	}
 	function := "cos"
-	if math.Abs(math.Cos(t.Solved.Values[t.Solved.Slots[name]])) < 0.3 {
+	if math.Abs(math.Cos(t.solved.Values[t.solved.Slots[name]])) < 0.3 {
 		function = "sin"
 	}
 	by, _, _ := polynomial{shared[function].times(one(expr.Apply(function, expr.Letter(name)), 1))}.split(size)

@@ -18,15 +18,15 @@ func (r *Reference) Lines(a Answer) (all []lines.Line, ok bool) {
 	v := lines.Vocabulary{
 		Letter: func(text string) bool { _, ok := r.LetterOf(text, a.Item); return ok },
 		Body: func(text string) bool {
-			_, ok := r.Solved.Body(text)
-			return ok && text != "" && !r.Solved.LettersFor(a.Item).Has(text)
+			_, ok := r.solved.Body(text)
+			return ok && text != "" && !r.solved.LettersFor(a.Item).Has(text)
 		},
 		Heading: func(text string) bool { return r.isHeading(text, a.Item) },
 	}
 	if a.Stage == Components {
 		v.Component = func(text string) bool {
 			name, ok := r.LetterOf(text, a.Item)
-			_, isComponent := r.Solved.Component(name)
+			_, isComponent := r.solved.Component(name)
 			return ok && isComponent
 		}
 	}
@@ -35,7 +35,7 @@ func (r *Reference) Lines(a Answer) (all []lines.Line, ok bool) {
 
 // isHeading reports whether a line is "ΣFx = 0", which says what the next one is.
 func (r *Reference) isHeading(text, item string) bool {
-	reading, err := r.Solved.LettersFor(item).Read(text)
+	reading, err := r.solved.LettersFor(item).Read(text)
 	if err != nil {
 		return false
 	}
@@ -154,7 +154,7 @@ func (r *Reference) Taken(a Answer) string {
 	if a.Stage != Components {
 		return a.Item
 	}
-	reading, err := r.Solved.LettersFor(a.Item).Read(a.Text)
+	reading, err := r.solved.LettersFor(a.Item).Read(a.Text)
 	if err != nil {
 		return a.Item
 	}

@@ -20,7 +20,7 @@ func (m *marking) orTrue(report Report) Report {
 	if report.Verdict != Wrong && report.Message != saidWhichComponent || !m.isTrue() {
 		return report
 	}
-	if _, ok := m.Solved.Component(m.item); !ok {
+	if _, ok := m.solved.Component(m.item); !ok {
 		return Report{Verdict: Almost, Code: TrueNotAsked, Item: m.item, Message: saidTrueElsewhere}
 	}
 	return m.almost(TrueNotAsked, "")
@@ -31,19 +31,19 @@ func (m *marking) orTrue(report Report) Report {
 func (m *marking) isTrue() bool {
 	sides := m.line.Sides
 	if len(sides) == 1 {
-		c, ok := m.Solved.Component(m.item)
-		if !ok || len(sides[0].Names()) == 0 || math.Abs(c.Term.Value(m.Solved.Values)) < hardly {
+		c, ok := m.solved.Component(m.item)
+		if !ok || len(sides[0].Names()) == 0 || math.Abs(c.Term.Value(m.solved.Values)) < hardly {
 			return false // half of nothing is nothing
 		}
 		sides = []*expr.Node{expr.Letter(m.item), sides[0]}
 	}
 	always := true
 	for i := 1; i < len(sides); i++ {
-		e := m.Equation(sides[i-1], sides[i], m.conventions())
-		if !m.Follows(e, trial.RoundedShare) || !m.TrueAtRest(e) {
+		e := m.trial.Equation(sides[i-1], sides[i], m.conventions())
+		if !m.trial.Follows(e, trial.RoundedShare) || !m.trial.TrueAtRest(e) {
 			return false
 		}
-		always = always && m.Always(e)
+		always = always && m.trial.Always(e)
 	}
 	return !always && !m.hasOtherUnit()
 }
@@ -69,7 +69,7 @@ func (m *marking) isOtherSum() bool {
 	at.Axis = at.Axis.Other()
 	signs, asked := m.conventions(), false
 	for i := 1; i < len(m.line.Sides); i++ {
-		kind, f := m.link(m.Equation(m.line.Sides[i-1], m.line.Sides[i], signs), at)
+		kind, f := m.link(m.trial.Equation(m.line.Sides[i-1], m.line.Sides[i], signs), at)
 		if kind == linkWrong || f != nil {
 			return false
 		}
@@ -85,7 +85,7 @@ func (m *marking) isValue() bool {
 		return false
 	}
 	name, _ := m.statement(sides[0], sides[len(sides)-1])
-	return name != "" && m.Solved.Open(expr.Letter(name))
+	return name != "" && m.solved.Open(expr.Letter(name))
 }
 
 // counted looks for all that a right line of working settles: each letter of a chain of
@@ -112,7 +112,7 @@ func (m *marking) counted(report Report) Report {
 			}
 		}
 	}
-	report.Settles = slices.DeleteFunc(slices.Clone(m.Solved.Find), func(name string) bool { return !slices.Contains(report.Settles, name) })
+	report.Settles = slices.DeleteFunc(slices.Clone(m.solved.Find), func(name string) bool { return !slices.Contains(report.Settles, name) })
 	switch {
 	case len(report.Settles) > 0:
 	case almost != nil:
@@ -128,11 +128,11 @@ func (m *marking) counted(report Report) Report {
 func (m *marking) lettersOfChain() []string {
 	var names []string
 	for _, side := range m.line.Sides {
-		if side.Op == expr.Name && len(m.settled(side.Name)) > 0 && !m.IsFormula(m.settled(side.Name)[0]) {
+		if side.Op == expr.Name && len(m.settled(side.Name)) > 0 && !m.trial.IsFormula(m.settled(side.Name)[0]) {
 			names = append(names, side.Name)
 		}
 	}
-	if len(names) == 0 && len(m.line.Sides) > 1 && m.isNamedChain() && !m.IsFormula(m.item) {
+	if len(names) == 0 && len(m.line.Sides) > 1 && m.isNamedChain() && !m.trial.IsFormula(m.item) {
 		names = []string{m.item}
 	}
 	return names

@@ -62,7 +62,7 @@ func slipsOf(r *checker.Reference, b *statics.Body, axis statics.Axis) []slip {
 		return terms
 	}
 	var letters []string
-	for _, v := range r.Solved.Variables {
+	for _, v := range r.Variables() {
 		if v.Angle {
 			letters = append(letters, v.Name)
 		}
@@ -137,7 +137,7 @@ func workedOut(r *checker.Reference, n *expr.Node) string {
 	text := ""
 	for k := range 4 {
 		letters := map[string]float64{}
-		for i, v := range r.Solved.Variables {
+		for i, v := range r.Variables() {
 			x := math.Mod(float64((i+3)*(k+7))*0.6180339887, 1)
 			if v.Dim == quantity.Angle {
 				letters[v.Name] = 0.2 + x
@@ -159,18 +159,18 @@ func TestWhatIsSaidIsTrue(t *testing.T) {
 	for _, h := range problems.Embedded().List() {
 		id := h.ID
 		r := reference(t, id)
-		for b := range r.Solved.Bodies {
+		for b := range r.Bodies {
 			for _, axis := range []statics.Axis{statics.X, statics.Y} {
 				stage := map[statics.Axis]checker.Stage{statics.X: checker.XSum, statics.Y: checker.YSum}[axis]
 				same := map[string][]slip{}
-				all := slipsOf(r, &r.Solved.Bodies[b], axis)
+				all := slipsOf(r, &r.Bodies[b], axis)
 				for _, s := range all {
 					key := workedOut(r, added(s.terms))
 					same[key] = append(same[key], s)
 				}
 				for _, s := range all {
 					line := r.Print(added(s.terms)) + " = 0"
-					got := r.Mark(checker.Answer{Stage: stage, Item: r.Solved.Bodies[b].Name, Text: line}, nil)
+					got := r.Mark(checker.Answer{Stage: stage, Item: r.Bodies[b].Name, Text: line}, nil)
 					lines++
 					if got.Verdict != checker.Wrong {
 						continue // an angle of 45°, or equal angles
@@ -196,11 +196,11 @@ func TestMassHandedBackIsCalledOne(t *testing.T) {
 	tried := 0
 	for _, h := range problems.Embedded().List() {
 		r := reference(t, h.ID)
-		for _, name := range r.Solved.Find {
-			if r.Solved.Unit(name).Symbol != "N" {
+		for _, name := range r.Find {
+			if r.Unit(name).Symbol != "N" {
 				continue
 			}
-			for _, g := range r.Solved.Givens {
+			for _, g := range r.Givens {
 				if g.Unit.Symbol != "kg" || g.Any {
 					continue
 				}

@@ -18,7 +18,7 @@ func (m *marking) markValue(name string, number *expr.Node) Report {
 	a := m.readValue(v, number)
 	about := m.aboutOf(name)
 	if a.bare != "" && !m.fits(v, a) && !slices.Contains(m.asksFor(), name) {
-		a = a.inUnits(m.Solved.Own.Inner(m.Solved.UsualUnit(v.unit.Dim))) // 0.85 for a mass of 850 g
+		a = a.inUnits(m.solved.Own.Inner(m.solved.UsualUnit(v.unit.Dim))) // 0.85 for a mass of 850 g
 	}
 	if number := a; !m.fits(v, a) && a.unitIsTyped(v) && m.fits(v, number.inUnits(v.unit)) {
 		return m.almost(WrongUnit, about) // the number of pounds, called newtons
@@ -49,8 +49,8 @@ func (m *marking) markValue(name string, number *expr.Node) Report {
 // asksFor lists what must be given with a unit: what is asked for, and the
 // letters that stand for it.
 func (m *marking) asksFor() []string {
-	names := slices.Clone(m.Solved.Find)
-	for _, e := range m.Solved.Equals {
+	names := slices.Clone(m.solved.Find)
+	for _, e := range m.solved.Equals {
 		names = append(names, e.Name)
 	}
 	return names
@@ -59,7 +59,7 @@ func (m *marking) asksFor() []string {
 // aboutOf returns the file's own name for a letter; none for a letter of several
 // equal sizes.
 func (m *marking) aboutOf(name string) string {
-	if _, ok := m.Solved.Variable(name); ok {
+	if _, ok := m.solved.Variable(name); ok {
 		return name
 	}
 	return ""
@@ -76,13 +76,13 @@ type asked struct {
 }
 
 func (m *marking) valueOf(name string) asked {
-	v := asked{name: name, slot: m.Solved.Slots[name], value: m.Solved.Values[m.Solved.Slots[name]], unit: m.Solved.Own.Inner(m.Solved.Unit(name))}
-	if v.slot < len(m.Solved.Variables) {
-		v.force, _ = m.Solved.Force(name)
+	v := asked{name: name, slot: m.solved.Slots[name], value: m.solved.Values[m.solved.Slots[name]], unit: m.solved.Own.Inner(m.solved.Unit(name))}
+	if v.slot < len(m.solved.Variables) {
+		v.force, _ = m.solved.Force(name)
 	} else {
-		for _, e := range m.Solved.Equals {
+		for _, e := range m.solved.Equals {
 			if e.Name == name {
-				v.force, _ = m.Solved.Force(m.Solved.Variables[e.Slots[0]].Name)
+				v.force, _ = m.solved.Force(m.solved.Variables[e.Slots[0]].Name)
 			}
 		}
 	}
@@ -134,7 +134,7 @@ func (m *marking) readValue(v asked, n *expr.Node) given {
 	case !typed || n.Assumed:
 		a.bare = "assumed"
 	case unit.Dim == v.unit.Dim:
-		a.factor = m.Solved.Own.Inner(unit).Factor
+		a.factor = m.solved.Own.Inner(unit).Factor
 	default:
 		a.unitIsOther = true
 	}
@@ -150,7 +150,7 @@ func (m *marking) readValue(v asked, n *expr.Node) given {
 
 // fromOf returns the axis that an unknown angle is measured from.
 func (m *marking) fromOf(name string) statics.Axis {
-	for _, b := range m.Solved.Bodies {
+	for _, b := range m.solved.Bodies {
 		for _, f := range b.Forces {
 			if f.Angle != nil && f.Angle.Op == expr.Name && f.Angle.Name == name {
 				return f.From
@@ -192,17 +192,17 @@ func (m *marking) sameValue(v asked) []float64 {
 	if v.unit.Dim != quantity.Angle {
 		return same
 	}
-	for _, b := range m.Solved.Bodies {
+	for _, b := range m.solved.Bodies {
 		for i := range b.Forces {
 			f := &b.Forces[i]
 			if f.Angle == nil || !f.Slanted() || f.Angle.Op != expr.Name || f.Angle.Name != v.name {
 				continue
 			}
-			x := solved.TermOf(m.Solved.Model, f, statics.X)
-			y := solved.TermOf(m.Solved.Model, f, statics.Y)
-			size := m.Solved.Values[x.Slot]
+			x := solved.TermOf(m.solved.Model, f, statics.X)
+			y := solved.TermOf(m.solved.Model, f, statics.Y)
+			size := m.solved.Values[x.Slot]
 			if size != 0 {
-				same = append(same, math.Atan2(y.Value(m.Solved.Values)/size, x.Value(m.Solved.Values)/size))
+				same = append(same, math.Atan2(y.Value(m.solved.Values)/size, x.Value(m.solved.Values)/size))
 			}
 		}
 	}

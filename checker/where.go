@@ -13,11 +13,11 @@ func (m *marking) where(f mistake.Finding) (pos, end int) {
 		return 0, 0
 	}
 	for _, side := range m.line.Sides {
-		if c, ok := m.Solved.Component(side.Name); ok && side.Op == expr.Name && m.stage == Components && c.Name == m.item {
+		if c, ok := m.solved.Component(side.Name); ok && side.Op == expr.Name && m.stage == Components && c.Name == m.item {
 			continue
 		}
 		for _, term := range expr.Addends(side, 1, nil) {
-			if f.About != "" && m.Solved.SpeaksOf(term.Node, f.About) {
+			if f.About != "" && m.solved.SpeaksOf(term.Node, f.About) {
 				return term.Node.Pos, term.Node.End
 			}
 		}

@@ -107,10 +107,10 @@ func (m *marking) saidConvention(s *setting) string {
 		return ""
 	}
 	named := s.force
-	for i := range m.Solved.Components {
-		c := &m.Solved.Components[i]
+	for i := range m.solved.Components {
+		c := &m.solved.Components[i]
 		concerned := c.Force == named || named == nil && slices.Contains(s.among, c.Force.Name)
-		if !concerned || &m.Solved.Bodies[c.Body] != s.body || c.Axis != s.axis || !m.types(c.Name) {
+		if !concerned || &m.solved.Bodies[c.Body] != s.body || c.Axis != s.axis || !m.types(c.Name) {
 			continue
 		}
 		s.force = c.Force
@@ -239,18 +239,18 @@ func (r *Reference) letterList() string {
 			names = append(names, name)
 		}
 	}
-	for _, g := range r.Solved.Givens {
+	for _, g := range r.solved.Givens {
 		add(g.Name)
 	}
-	for _, b := range r.Solved.Bodies {
+	for _, b := range r.solved.Bodies {
 		for _, f := range b.Forces {
 			add(f.Name)
 		}
 	}
-	for _, name := range r.Solved.Unknowns() {
+	for _, name := range r.solved.Unknowns() {
 		add(name)
 	}
-	for _, e := range r.Solved.Equals {
+	for _, e := range r.solved.Equals {
 		add(e.Name)
 	}
 	return listed(names)

@@ -77,7 +77,7 @@ func sayAll(r *Reference, f func(what, text string)) {
 	for _, stage := range Stages {
 		for _, item := range r.Items(stage) {
 			for _, text := range []string{"1 = 2", "T1 = 3", "T = 3", "3"} {
-				reading, err := r.Solved.LettersFor(item).Read(text)
+				reading, err := r.solved.LettersFor(item).Read(text)
 				if err != nil {
 					continue
 				}
@@ -171,7 +171,7 @@ func TestReadings(t *testing.T) {
 		{"T = 12 N", ""},
 		{"f = 0.2 N + T", saidNewton},
 	} {
-		reading, err := r.Solved.LettersFor("").Read(c.text)
+		reading, err := r.solved.LettersFor("").Read(c.text)
 		if err != nil {
 			t.Fatal(err)
 		}

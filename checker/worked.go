@@ -47,10 +47,10 @@ const (
 // Worked returns the worked solution, stage by stage.
 func (r *Reference) Worked() []Step {
 	steps := []Step{}
-	for i := range r.Solved.Bodies {
-		s := r.setting(Diagram, r.Solved.Bodies[i].Name)
+	for i := range r.solved.Bodies {
+		s := r.setting(Diagram, r.solved.Bodies[i].Name)
 		step := Step{Stage: Diagram, Title: sayForces}
-		if len(r.Solved.Bodies) > 1 {
+		if len(r.solved.Bodies) > 1 {
 			step.Title = strings.Replace(sayForcesOn, "%s", s.bodyName(), 1)
 		}
 		for k := range s.body.Forces {
@@ -72,16 +72,16 @@ func (r *Reference) workedParts() []string {
 	for _, tree := range r.lengthAngles() {
 		lines = append(lines, sayAngle+": "+r.angleChain(tree))
 	}
-	for b := range r.Solved.Bodies {
-		for i := range r.Solved.Bodies[b].Forces {
-			f := &r.Solved.Bodies[b].Forces[i]
+	for b := range r.solved.Bodies {
+		for i := range r.solved.Bodies[b].Forces {
+			f := &r.solved.Bodies[b].Forces[i]
 			parts := make([]string, 2)
 			for _, axis := range []statics.Axis{statics.X, statics.Y} {
 				parts[axis] = r.componentEquation(f, axis)
 			}
 			head := ""
-			if len(r.Solved.Bodies) > 1 {
-				head = r.Solved.Bodies[b].Name + ": "
+			if len(r.solved.Bodies) > 1 {
+				head = r.solved.Bodies[b].Name + ": "
 			}
 			lines = append(lines, head+strings.Join(parts, "; "))
 		}
@@ -96,12 +96,12 @@ func (r *Reference) componentEquation(f *statics.Force, axis statics.Axis) strin
 
 func (r *Reference) workedSums(axis statics.Axis) []string {
 	var lines []string
-	for b := range r.Solved.Bodies {
+	for b := range r.solved.Bodies {
 		head := ""
-		if len(r.Solved.Bodies) > 1 {
-			head = r.Solved.Bodies[b].Name + ": "
+		if len(r.solved.Bodies) > 1 {
+			head = r.solved.Bodies[b].Name + ": "
 		}
-		tree := r.Solved.Bodies[b].Sum(axis)
+		tree := r.solved.Bodies[b].Sum(axis)
 		if tree == nil {
 			lines = append(lines, head+strings.Replace(sayNothing, "%s", axis.String(), 1))
 			continue
@@ -120,7 +120,7 @@ func (s *setting) describe(f *statics.Force) string {
 
 // nounOf says what a force is, by what exerts it where the problem says that.
 func (s *setting) nounOf(f *statics.Force) string {
-	by := s.Solved.Words.ByOn(f.On, f.Name)
+	by := s.solved.Words.ByOn(f.On, f.Name)
 	noun, told := byNouns[f.Kind]
 	if by == "" || !told {
 		return kindNouns[f.Kind]

@@ -82,7 +82,7 @@ func teach(t testing.TB, p *problems.Problem) *taught {
 		t.Fatalf("%s: %v", p.ID, err)
 	}
 	at := &taught{id: p.ID, r: r, letters: &expr.Letters{}, values: map[string]float64{}}
-	for _, v := range r.Solved.Variables {
+	for _, v := range r.Variables() {
 		at.letters.Add(v.Name, map[quantity.Dimension]expr.Kind{quantity.Angle: expr.Angle, quantity.Mass: expr.Mass}[v.Dim])
 		at.values[v.Name], _ = r.Value(v.Name)
 	}
@@ -216,7 +216,7 @@ func TestWorkedIsWhole(t *testing.T) {
 		}
 		last := steps[len(steps)-1].Lines
 		answer := last[len(last)-1]
-		for _, name := range at.r.Solved.Find {
+		for _, name := range at.r.Find {
 			if !strings.Contains(answer, expr.Set(name)+" = ") {
 				t.Errorf("%s: no answer for %s in %q", at.id, name, answer)
 			}

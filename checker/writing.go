@@ -22,10 +22,10 @@ func (r *Reference) lengthAngles() []*expr.Node {
 			found = append(found, tree)
 		}
 	}
-	for b := range r.Solved.Bodies {
-		for i := range r.Solved.Bodies[b].Forces {
-			add(r.Solved.Bodies[b].Forces[i].Angle)
-			add(r.Solved.Bodies[b].Forces[i].Direction)
+	for b := range r.solved.Bodies {
+		for i := range r.solved.Bodies[b].Forces {
+			add(r.solved.Bodies[b].Forces[i].Angle)
+			add(r.solved.Bodies[b].Forces[i].Direction)
 		}
 	}
 	return found
@@ -35,7 +35,7 @@ func (r *Reference) lengthAngles() []*expr.Node {
 func (r *Reference) isLengthAngle(tree *expr.Node) bool {
 	call := false
 	tree.Walk(func(n *expr.Node) { call = call || n.Op == expr.Call })
-	return call && r.Solved.Fixed(tree) && r.numbered(tree, nil)
+	return call && r.solved.Fixed(tree) && r.numbered(tree, nil)
 }
 
 // tidy writes the angles that are known from lengths as numbers.
@@ -53,7 +53,7 @@ func (r *Reference) tidy(n *expr.Node) *expr.Node {
 
 func (r *Reference) angleNumber(tree *expr.Node) *expr.Node {
 	degrees, _ := quantity.Find("deg")
-	return number(r.Solved.ProgramOf(tree).Run(r.Solved.Values), degrees, 3)
+	return number(r.solved.ProgramOf(tree).Run(r.solved.Values), degrees, 3)
 }
 
 func (r *Reference) angleChain(tree *expr.Node) string {
@@ -64,7 +64,7 @@ func (r *Reference) angleChain(tree *expr.Node) string {
 // number, what is computed from them, and the unknowns that are found.
 func (r *Reference) numbered(tree *expr.Node, found map[string]bool) bool {
 	for _, name := range tree.Names() {
-		v, ok := r.Solved.Variable(name)
+		v, ok := r.solved.Variable(name)
 		switch {
 		case !ok:
 			return false
@@ -74,7 +74,7 @@ func (r *Reference) numbered(tree *expr.Node, found map[string]bool) bool {
 		case v.Role == statics.IsDerived && !r.numbered(v.Size, found):
 			return false
 		case v.Role == statics.IsGiven:
-			if g, _ := r.Solved.Given(name); g.Any {
+			if g, _ := r.solved.Given(name); g.Any {
 				return false
 			}
 		}
@@ -100,13 +100,13 @@ func (r *Reference) insert(n *expr.Node, found map[string]bool, figures int) *ex
 }
 
 func (r *Reference) numberOf(name string, figures int) *expr.Node {
-	if v, _ := r.Solved.Variable(name); v.Role == statics.IsDerived && v.Size.Op == expr.Name {
+	if v, _ := r.solved.Variable(name); v.Role == statics.IsDerived && v.Size.Op == expr.Name {
 		return r.numberOf(v.Size.Name, figures)
 	}
-	g, given := r.Solved.Given(name)
+	g, given := r.solved.Given(name)
 	if !given {
 		value, _ := r.Value(name)
-		return number(value, r.Solved.Unit(name), figures)
+		return number(value, r.solved.Unit(name), figures)
 	}
 	n := &expr.Node{Op: expr.Number, Num: g.Number, Unit: unitSymbol(g.Unit)}
 	if g.Minus {
@@ -139,7 +139,7 @@ func number(value float64, unit quantity.Unit, figures int) *expr.Node {
 // write prints a tree as on paper: subscripts, and a raised dot beside a quantity
 // instead of brackets round it.
 func (r *Reference) write(n *expr.Node) string {
-	text := r.Solved.LettersFor("").PrintNode(n)
+	text := r.solved.LettersFor("").PrintNode(n)
 	names := n.Names()
 	slices.SortFunc(names, func(a, b string) int { return len(b) - len(a) })
 	var pairs []string
