@@ -12,17 +12,17 @@ import (
 // numerically says that sums are beyond solving by hand and gives what comes out.
 func (t *teacher) numerically(group []balance) {
 	for _, b := range group {
-		tree := t.insert(t.tidy(t.solved.Bodies[b.at.Body].Sum(b.at.Axis)), t.found, 3)
-		t.say(sayNumbers+b.name, t.write(tree)+" = 0")
+		tree := t.ref.insert(t.ref.tidy(t.solved.Bodies[b.at.Body].Sum(b.at.Axis)), t.found, 3)
+		t.say(sayNumbers+b.name, t.ref.write(tree)+" = 0")
 	}
 	var values []string
 	for _, name := range t.wanted(group...) {
-		if t.trial.IsFormula(name) {
+		if t.ref.trial.IsFormula(name) {
 			t.formulas[name] = nil
 			continue
 		}
 		t.found[name] = true
-		values = append(values, expr.Set(name)+" = "+t.write(t.numberOf(name, 3)))
+		values = append(values, expr.Set(name)+" = "+t.ref.write(t.ref.numberOf(name, 3)))
 	}
 	t.say(sayNumerical, values...)
 	t.mark(group, true)
@@ -32,14 +32,14 @@ func (t *teacher) numerically(group []balance) {
 // that were not solved by substitution alone.
 func (t *teacher) checks(all []balance) {
 	for _, b := range all {
-		tree := t.tidy(t.solved.Bodies[b.at.Body].Sum(b.at.Axis))
-		if t.used[b.at] && !t.bent[b.at] || !t.numbered(tree, t.found) {
+		tree := t.ref.tidy(t.solved.Bodies[b.at.Body].Sum(b.at.Axis))
+		if t.used[b.at] && !t.bent[b.at] || !t.ref.numbered(tree, t.found) {
 			continue
 		}
 		for figures := 3; ; figures++ {
-			inserted := t.insert(tree, t.found, figures)
+			inserted := t.ref.insert(tree, t.found, figures)
 			if figures == 6 || nearlyZero(inserted) {
-				t.say(sayCheck+b.name, t.write(inserted)+" ≈ 0")
+				t.say(sayCheck+b.name, t.ref.write(inserted)+" ≈ 0")
 				break
 			}
 		}
@@ -63,11 +63,11 @@ func (t *teacher) answers() {
 		letter := expr.Letter(name)
 		v, _ := t.solved.Variable(name)
 		switch {
-		case t.numbered(letter, t.found):
+		case t.ref.numbered(letter, t.found):
 			if v.Role == statics.IsDerived && !t.solved.Fixed(v.Size) {
 				t.say(sayThen, t.chain(letter, v.Size))
 			}
-			all = append(all, expr.Set(name)+" = "+t.write(t.numberOf(name, 3)))
+			all = append(all, expr.Set(name)+" = "+t.ref.write(t.ref.numberOf(name, 3)))
 		case len(t.formulas[name]) > 0:
 			formula := t.formulas[name].factored()
 			all = append(all, t.chain(letter, formula, expand(t.spelledOut(formula)).factored()))
@@ -89,23 +89,23 @@ func (t *teacher) spelledOut(tree *expr.Node) *expr.Node {
 // chain writes "name = formula = formula with numbers = value", the last two
 // where every letter has a number, and every link once.
 func (t *teacher) chain(left *expr.Node, formulas ...*expr.Node) string {
-	links := []string{t.write(left)}
+	links := []string{t.ref.write(left)}
 	add := func(n *expr.Node) {
-		if text := t.write(n); text != links[len(links)-1] {
+		if text := t.ref.write(n); text != links[len(links)-1] {
 			links = append(links, text)
 		}
 	}
 	for _, f := range formulas {
 		add(f)
 	}
-	if last := formulas[len(formulas)-1]; t.numbered(last, t.found) {
+	if last := formulas[len(formulas)-1]; t.ref.numbered(last, t.found) {
 		value := t.solved.ProgramOf(last).Run(t.solved.Values) * t.solved.Own.Scale(quantity.Force)
 		if left.Op == expr.Name {
-			value, _ = t.Value(left.Name)
+			value, _ = t.ref.Value(left.Name)
 		}
 		inserted := t.rounded(last, value)
 		if last.Op == expr.Name {
-			inserted = t.numberOf(last.Name, 3)
+			inserted = t.ref.numberOf(last.Name, 3)
 		}
 		add(inserted)
 		if !isQuantity(inserted) {
@@ -138,7 +138,7 @@ func (t *teacher) valueNode(left *expr.Node, value float64, figures int) *expr.N
 // result to come out right.
 func (t *teacher) rounded(n *expr.Node, value float64) *expr.Node {
 	for figures := 3; ; figures++ {
-		inserted := t.insert(n, t.found, figures)
+		inserted := t.ref.insert(n, t.found, figures)
 		v, err := inserted.Value(nil)
 		if figures == 6 || err == nil && math.Abs(v-value) <= 0.004*math.Abs(value) {
 			return inserted

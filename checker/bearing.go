@@ -154,6 +154,6 @@ func (m *marking) pointsElsewhere(name string) bool {
 	if f == nil || f.Direction != nil || body.Tilt != nil {
 		return false
 	}
-	x, y := m.unit(f)
+	x, y := m.ref.unit(f)
 	return m.turned.x*signOf(x) < 0 || m.turned.y*signOf(y) < 0
 }

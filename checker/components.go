@@ -106,10 +106,10 @@ func (m *marking) explainComponent(side *expr.Node, c *solved.Component) mistake
 		return mistake.Finding{Code: Unexplained}
 	}
 	if c.Term.Scale != 0 {
-		return m.mistakes.Component(m.trial.ComponentIs(side, c), c)
+		return m.ref.mistakes.Component(m.trial.ComponentIs(side, c), c)
 	}
 	code := Unexplained
-	if onlyAbout(m.Reference, side, c.Force.Name) {
+	if onlyAbout(m.solved, side, c.Force.Name) {
 		code = ExtraForce
 	}
 	return about(code, c.Force.Name)
@@ -121,12 +121,12 @@ func about(code Code, name string) mistake.Finding {
 }
 
 // onlyAbout reports whether a tree speaks of that force alone.
-func onlyAbout(r *Reference, n *expr.Node, force string) bool {
+func onlyAbout(s *solved.System, n *expr.Node, force string) bool {
 	for _, name := range n.Names() {
-		if r.solved.Owner(name) == force {
+		if s.Owner(name) == force {
 			return true
 		}
-		if v, ok := r.solved.Variable(force); ok && v.Size != nil && v.Size.Has(name) {
+		if v, ok := s.Variable(force); ok && v.Size != nil && v.Size.Has(name) {
 			return true
 		}
 	}

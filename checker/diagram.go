@@ -26,7 +26,7 @@ var kindWords = map[string]statics.Kind{
 
 // markDiagram judges a typed force diagram of one body.
 func (r *Reference) markDiagram(a Answer) Report {
-	d := &diagram{marking: &marking{Reference: r, stage: Diagram, item: a.Item}}
+	d := &diagram{marking: r.marking(Diagram, a.Item, expr.Line{})}
 	var ok bool
 	if d.body, ok = r.solved.Body(a.Item); !ok {
 		d.body = &r.solved.Bodies[0]
@@ -133,9 +133,9 @@ func (d *diagram) take(part string) *Report {
 		return &Report{Verdict: Unread, Code: Unreadable, Item: d.item, Message: saidDiagramForm(part)}
 	}
 	meant := d.meaningOf(e.name, d.body)
-	f := d.unseen(d.body, meant.forces, d.seen, e.words)
+	f := d.ref.unseen(d.body, meant.forces, d.seen, e.words)
 	switch {
-	case f != nil && d.pointsTo(d.body, f, e.words):
+	case f != nil && d.ref.pointsTo(d.body, f, e.words):
 		if meant.part != "" && !d.isWhole(f, meant.part) {
 			f = nil
 		}
@@ -180,12 +180,12 @@ func (d *diagram) isWhole(f *statics.Force, mass string) bool {
 
 // anyPointsTo reports whether some force on the body points to the sides of the words.
 func (d *diagram) anyPointsTo(words []sideWord) bool {
-	return slices.ContainsFunc(d.body.Forces, func(f statics.Force) bool { return d.pointsTo(d.body, &f, words) })
+	return slices.ContainsFunc(d.body.Forces, func(f statics.Force) bool { return d.ref.pointsTo(d.body, &f, words) })
 }
 
 // isLetter reports whether a name is a letter of the problem that is no force.
 func (d *diagram) isLetter(name string) bool {
-	_, ok := d.LetterOf(name, d.item)
+	_, ok := d.ref.LetterOf(name, d.item)
 	return ok
 }
 

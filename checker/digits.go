@@ -56,8 +56,8 @@ func (m *marking) digitsOfPart(side *expr.Node, c *solved.Component) (code Code,
 	if a.number.Coarse(a.inUnit(v)) {
 		return Coarse, true
 	}
-	target := m.mistakes.Target(c.Force.Name)
+	target := m.ref.mistakes.Target(c.Force.Name)
 	target.Value = v.value
-	f := m.mistakes.Digits(target, a.value)
+	f := m.ref.mistakes.Digits(target, a.value)
 	return f.Code, f.Code != Unexplained
 }

@@ -94,7 +94,7 @@ func (r *Reference) hintSetting(a Answer, report Report) (*setting, mistake.Spot
 	if err != nil {
 		return s, at
 	}
-	m := &marking{Reference: r, stage: Solve, item: item, line: reading.Lines[0]}
+	m := r.marking(Solve, item, reading.Lines[0])
 	typed := m.setting(mistake.Finding{About: report.About, Code: report.Code})
 	s.open = typed.open
 	if typed.valued {

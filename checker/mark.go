@@ -106,7 +106,9 @@ func (r *Reference) markOne(a Answer, before []Answer) Report {
 			sides[k] = insertCoined(side, own)
 		}
 		line.Sides = sides
-		return &marking{Reference: r, stage: a.Stage, item: a.Item, line: line, before: before, turned: turned, text: reading.Text}
+		m := r.marking(a.Stage, a.Item, line)
+		m.before, m.turned, m.text = before, turned, reading.Text
+		return m
 	}
 	for k, i := range worthExplaining(len(reading.Lines), judging) {
 		line := reading.Lines[i]
@@ -175,7 +177,9 @@ func (r *Reference) asksForMass(item string) bool {
 
 // marking is the judgement of one reading of one line.
 type marking struct {
-	*Reference
+	ref    *Reference
+	solved *solved.System
+	trial  *trial.Problem
 	stage  Stage
 	item   string
 	line   expr.Line
@@ -185,6 +189,10 @@ type marking struct {
 
 	brief    bool            // whether the line is right is all that is asked
 	bindings map[string]bool // of the components, by the earlier answers; see bound
+}
+
+func (r *Reference) marking(stage Stage, item string, line expr.Line) *marking {
+	return &marking{ref: r, solved: r.solved, trial: r.trial, stage: stage, item: item, line: line}
 }
 
 func (m *marking) mark() Report {
@@ -271,13 +279,13 @@ func (m *marking) bound() map[string]bool {
 		if a.Stage != Components {
 			continue
 		}
-		all, _ := m.Lines(a)
+		all, _ := m.ref.Lines(a)
 		for _, l := range all {
 			reading, err := m.solved.LettersFor(a.Item).Read(l.Text)
 			if err != nil {
 				continue
 			}
-			sub := &marking{Reference: m.Reference, stage: Components, item: a.Item, line: reading.Lines[0]}
+			sub := m.ref.marking(Components, a.Item, reading.Lines[0])
 			c, side := sub.asked()
 			if c == nil || side == nil || c.Term.Scale >= 0 && c.Term.Angle == nil {
 				continue

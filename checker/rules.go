@@ -123,7 +123,7 @@ func (s *setting) square() string {
 
 // start is the rule for beginning to solve, by what the first group of sums is.
 func (s *setting) start() string {
-	t := newTeacher(s.Reference)
+	t := newTeacher(s.ref)
 	left := t.unsettled(t.balances())
 	for _, b := range left {
 		if len(t.wanted(b)) == 1 {
@@ -186,9 +186,9 @@ func (s *setting) component() string {
 	if s.force == nil {
 		return "Name the part first, as in T1x."
 	}
-	text := s.componentEquation(s.force, s.axis)
-	if c := s.tidy(s.force.Component(s.axis)); c.Op == expr.Neg && !s.signed {
-		return text + ", or " + s.write(c.Args[0]) + " if it is given as a size."
+	text := s.ref.componentEquation(s.force, s.axis)
+	if c := s.ref.tidy(s.force.Component(s.axis)); c.Op == expr.Neg && !s.ref.signed {
+		return text + ", or " + s.ref.write(c.Args[0]) + " if it is given as a size."
 	}
 	return text + "."
 }
@@ -202,7 +202,7 @@ func (s *setting) equation() string {
 	if tree == nil {
 		return "0 = 0"
 	}
-	return s.write(s.tidy(tree)) + " = 0"
+	return s.ref.write(s.ref.tidy(tree)) + " = 0"
 }
 
 // numbers is the step for solving: the sums that speak of the unknown, with the
@@ -212,8 +212,8 @@ func (s *setting) numbers() string {
 	for b := range s.solved.Bodies {
 		for _, axis := range []statics.Axis{statics.X, statics.Y} {
 			tree := s.solved.Bodies[b].Sum(axis)
-			if tree != nil && s.speaksOf(tree, s.unknown) {
-				sums = append(sums, s.write(s.insert(s.tidy(tree), nil, 3))+" = 0")
+			if tree != nil && s.ref.speaksOf(tree, s.unknown) {
+				sums = append(sums, s.ref.write(s.ref.insert(s.ref.tidy(tree), nil, 3))+" = 0")
 			}
 		}
 	}
@@ -230,7 +230,7 @@ func (s *setting) laws() []string {
 			if f.Size == nil || s.solved.Fixed(f.Size) || expr.Equal(f.Size, expr.Letter(f.Name)) {
 				continue
 			}
-			law := expr.Set(f.Name) + " = " + s.write(s.insert(f.Size, nil, 3))
+			law := expr.Set(f.Name) + " = " + s.ref.write(s.ref.insert(f.Size, nil, 3))
 			if !slices.Contains(all, law) {
 				all = append(all, law)
 			}
@@ -267,8 +267,8 @@ func (s *setting) diagram() string {
 // roomWords names the sides of the room to which a force points, or those of the
 // slope where it lies along an axis of the slope.
 func (s *setting) roomWords(f *statics.Force) string {
-	x, y := s.Room(s.body, f)
-	if bx, by := s.Reference.unit(f); s.tilted() && signOf(x) != 0 && signOf(bx)*signOf(by) == 0 {
+	x, y := s.ref.Room(s.body, f)
+	if bx, by := s.ref.unit(f); s.tilted() && signOf(x) != 0 && signOf(bx)*signOf(by) == 0 {
 		if signOf(bx) != 0 {
 			return s.way(statics.X, signOf(bx))
 		}

@@ -11,6 +11,7 @@ import (
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/mistake"
 	"example.org/standstill/checker/quantity"
+	"example.org/standstill/checker/solved"
 	"example.org/standstill/checker/statics"
 )
 
@@ -18,7 +19,8 @@ import (
 // force that the evidence names or the forces among which it leaves the choice,
 // and in the stage Solve the letter whose value is stated.
 type setting struct {
-	*Reference
+	ref      *Reference
+	solved   *solved.System
 	stage    Stage
 	body     *statics.Body // nil where the line is about all of them
 	axis     statics.Axis
@@ -34,7 +36,7 @@ type setting struct {
 
 // place finds the body and axis that an answer is about.
 func (r *Reference) setting(stage Stage, item string) *setting {
-	s := &setting{Reference: r, stage: stage}
+	s := &setting{ref: r, solved: r.solved, stage: stage}
 	name, _, _ := strings.Cut(item, ".")
 	if b, ok := r.solved.Body(name); ok {
 		s.body = b
@@ -72,7 +74,7 @@ func (s *setting) find(name string) *statics.Force {
 }
 
 func (m *marking) setting(f mistake.Finding) *setting {
-	s := m.Reference.setting(m.stage, m.item)
+	s := m.ref.setting(m.stage, m.item)
 	foreign := m.stage == Diagram && s.body != nil && f.About != "" && !hasForce(s.body, f.About)
 	if !foreign {
 		s.about(f.About)
@@ -91,7 +93,7 @@ func (m *marking) setting(f mistake.Finding) *setting {
 	}
 	for _, side := range m.line.Sides {
 		for _, name := range side.Names() {
-			if name != m.item && m.solved.Has(name) && m.Reference.solved.Open(expr.Letter(name)) && !slices.Contains(s.open, name) {
+			if name != m.item && m.solved.Has(name) && m.solved.Open(expr.Letter(name)) && !slices.Contains(s.open, name) {
 				s.open = append(s.open, name)
 			}
 		}
@@ -184,7 +186,7 @@ var phrases = map[string]func(s *setting) string{
 	"unit":      (*setting).askedIn,
 	"symbol":    (*setting).symbol,
 	"gravity":   (*setting).gravity,
-	"letters":   func(s *setting) string { return s.letterList() },
+	"letters":   func(s *setting) string { return s.ref.letterList() },
 	"for":       (*setting).forBody,
 	"step":      (*setting).component,
 	"equation":  (*setting).equation,
@@ -262,7 +264,7 @@ func (s *setting) along() string {
 }
 
 func (s *setting) tilted() bool {
-	return s.body != nil && math.Abs(math.Sin(s.Tilt(s.body))) > hardly
+	return s.body != nil && math.Abs(math.Sin(s.ref.Tilt(s.body))) > hardly
 }
 
 // bodyName is the body's letter, or its word with an article.
@@ -298,7 +300,7 @@ func (s *setting) counted() int {
 // way names the side of an axis, as in "points to the left".
 func (s *setting) way(axis statics.Axis, sign int) string {
 	if s.tilted() {
-		rises := math.Sin(s.Tilt(s.body))*math.Cos(s.Tilt(s.body)) > 0
+		rises := math.Sin(s.ref.Tilt(s.body))*math.Cos(s.ref.Tilt(s.body)) > 0
 		return [...][2]string{{"up the slope", "down the slope"}, {"out of the slope", "into the slope"}}[axis][index(sign < 0 != (axis == statics.X && !rises))]
 	}
 	return [...][2]string{{"to the right", "to the left"}, {"up", "down"}}[axis][index(sign < 0)]
@@ -317,13 +319,13 @@ func (s *setting) points() string {
 	if s.force == nil || s.body == nil {
 		return ""
 	}
-	if s.force.Direction != nil && s.Reference.solved.Open(s.force.Direction) {
+	if s.force.Direction != nil && s.solved.Open(s.force.Direction) {
 		return ""
 	}
 	if room := s.upright(s.force); room != "" {
 		return room
 	}
-	x, y := s.Reference.unit(s.force)
+	x, y := s.ref.unit(s.force)
 	var ways []string
 	for _, axis := range []statics.Axis{statics.Y, statics.X} {
 		if sign := signOf([...]float64{x, y}[axis]); sign != 0 {
@@ -338,7 +340,7 @@ func (s *setting) points() string {
 
 // upright says that a force points straight up or down in the room.
 func (s *setting) upright(f *statics.Force) string {
-	x, y := s.Room(s.body, f)
+	x, y := s.ref.Room(s.body, f)
 	switch {
 	case math.Abs(x) > hardly:
 		return ""
@@ -371,10 +373,10 @@ func (s *setting) slant() string {
 		return ""
 	}
 	angle := s.force.Factor(s.axis).Angle
-	if s.isLengthAngle(angle) {
-		angle = s.angleNumber(angle)
+	if s.ref.isLengthAngle(angle) {
+		angle = s.ref.angleNumber(angle)
 	}
-	return "at " + s.write(angle) + " from " + s.measured()
+	return "at " + s.ref.write(angle) + " from " + s.measured()
 }
 
 // measured is what the terms of a line measure, as far as that is known.

@@ -236,7 +236,7 @@ func (m *marking) explainLine(e *trial.Equation) mistake.Finding {
 	if m.brief {
 		return mistake.Finding{Code: Unexplained}
 	}
-	return m.mistakes.Working(e)
+	return m.ref.mistakes.Working(e)
 }
 
 // inChain tells a link of a chain that is a slip of working from one that is a mistake in the

@@ -28,7 +28,7 @@ func (m *marking) stranger() *expr.Node {
 }
 
 func (m *marking) markStranger(n *expr.Node) Report {
-	if own, ok := m.definition(m.line); ok {
+	if own, ok := m.ref.definition(m.line); ok {
 		return m.markCoined(own)
 	}
 	unknown := Report{Verdict: Unread, Code: UnknownName, Item: m.item, Pos: n.Pos, End: n.End, Message: m.saidUnknownName(n.Name)}
@@ -124,7 +124,7 @@ func (m *marking) fitsAsEqual(name string, tensions []string) bool {
 	}
 	equal := newReference(model, m.solved.Values[:len(m.solved.Variables)], m.solved.Own)
 	c := m.with(name, expr.Letter(name))
-	c.Reference = equal
+	c.ref, c.solved, c.trial = equal, equal.solved, equal.trial
 	report := c.markSum()
 	return report.Verdict != Wrong || report.Code != Unexplained
 }

@@ -154,7 +154,7 @@ func (m *marking) link(e *trial.Equation, at solved.Place) (linkKind, *mistake.F
 	w := m.solved.SumOf(at.Body, at.Axis)
 	tied := m.trial.TiedFor(e)
 	if cancels := m.trial.Cancels(w, tied[0]); cancels {
-		if f, ok := m.mistakes.Terms(e, at, tied[0]); ok {
+		if f, ok := m.ref.mistakes.Terms(e, at, tied[0]); ok {
 			if f.Code == "" {
 				return linkAsked, nil
 			}
@@ -163,7 +163,7 @@ func (m *marking) link(e *trial.Equation, at solved.Place) (linkKind, *mistake.F
 	}
 	for _, t := range tied {
 		if !m.trial.Cancels(w, t) && m.trial.Matches(e, w, t, trial.RoundedShare) && m.trial.TrueAtRest(e) {
-			if f, ok := m.mistakes.Terms(e, at, t); ok && f.Code != "" {
+			if f, ok := m.ref.mistakes.Terms(e, at, t); ok && f.Code != "" {
 				return linkWrong, &f
 			}
 			return linkAsked, nil
@@ -211,7 +211,7 @@ func (m *marking) explainSum(e *trial.Equation, at solved.Place, f *mistake.Find
 	if !typed.mixed && typed.dim == quantity.Force.Times(quantity.Length) {
 		return mistake.Finding{Code: Unexplained} // energies, which add up to no force
 	}
-	found := m.mistakes.Sum(e, at)
+	found := m.ref.mistakes.Sum(e, at)
 	if found.Code == Unexplained && typed.mixed && typed.mass {
 		return mistake.Finding{Code: MassForWeight}
 	}

@@ -21,7 +21,8 @@ type balance struct {
 
 // teacher works a system out on paper, one group of unknowns after the other.
 type teacher struct {
-	*Reference
+	ref      *Reference
+	solved   *solved.System
 	found    map[string]bool       // unknowns that have a number by now
 	formulas map[string]polynomial // unknowns that are found in letters alone, nil where no formula is known
 	used     map[solved.Place]bool // sums that something was solved from
@@ -30,7 +31,7 @@ type teacher struct {
 }
 
 func newTeacher(r *Reference) *teacher {
-	return &teacher{Reference: r, found: map[string]bool{}, formulas: map[string]polynomial{}, used: map[solved.Place]bool{}, bent: map[solved.Place]bool{}}
+	return &teacher{ref: r, solved: r.solved, found: map[string]bool{}, formulas: map[string]polynomial{}, used: map[solved.Place]bool{}, bent: map[solved.Place]bool{}}
 }
 
 func (r *Reference) workedUnknowns() []string {
@@ -61,7 +62,7 @@ func (t *teacher) sizes() {
 		case t.solved.Fixed(v.Size):
 			t.say(t.sizeWords(v.Name), t.chain(expr.Letter(v.Name), v.Size))
 		default:
-			t.say(t.sizeWords(v.Name), expr.Set(v.Name)+" = "+t.write(v.Size))
+			t.say(t.sizeWords(v.Name), expr.Set(v.Name)+" = "+t.ref.write(v.Size))
 		}
 	}
 }
@@ -82,10 +83,10 @@ func (t *teacher) balances() []balance {
 		if tree == nil {
 			continue
 		}
-		tree = t.throughUnknowns(t.tidy(tree))
+		tree = t.throughUnknowns(t.ref.tidy(tree))
 		name := at.Axis.String()
 		if len(t.solved.Bodies) > 1 {
-			name += t.setting(XSum, t.solved.Bodies[at.Body].Name).forBody()
+			name += t.ref.setting(XSum, t.solved.Bodies[at.Body].Name).forBody()
 		}
 		all = append(all, balance{name, at, expand(tree)})
 	}
@@ -204,7 +205,7 @@ func (t *teacher) settle(words, name string, above, below polynomial) {
 	last := above.over(below)
 	formulas = append(formulas, last)
 	t.say(words, t.chain(expr.Letter(name), formulas...))
-	if t.numbered(last, t.found) {
+	if t.ref.numbered(last, t.found) {
 		t.found[name] = true
 	} else {
 		t.formulas[name] = above.times(below.inverse())
@@ -272,7 +273,7 @@ func (p polynomial) aroundAngle(name string) (sine, cosine, rest polynomial, ok 
 // sayAngle writes "sin β = …" and then the angle, if that is the angle in
 // question.
 func (t *teacher) sayAngle(words, function, name string, formula *expr.Node) bool {
-	if !t.numbered(formula, t.found) {
+	if !t.ref.numbered(formula, t.found) {
 		return false
 	}
 	want, is := t.solved.Values[t.solved.Slots[name]], t.solved.ProgramOf(formula).Run(t.solved.Values)
@@ -284,16 +285,16 @@ func (t *teacher) sayAngle(words, function, name string, formula *expr.Node) boo
 		if err != nil || math.Abs(degrees-want) > 0.004*want {
 			continue
 		}
-		links := []string{t.write(expr.Apply(function, expr.Letter(name))), t.write(formula)}
+		links := []string{t.ref.write(expr.Apply(function, expr.Letter(name))), t.ref.write(formula)}
 		inserted := t.rounded(formula, is)
 		for _, n := range []*expr.Node{inserted, value} {
-			if text := t.write(n); text != links[len(links)-1] && (n == inserted || !isQuantity(inserted)) {
+			if text := t.ref.write(n); text != links[len(links)-1] && (n == inserted || !isQuantity(inserted)) {
 				links = append(links, text)
 			}
 		}
 		t.say(words, strings.Join(links, " = "))
 		t.found[name] = true
-		t.say(sayAngleOf, expr.Set(name)+" = "+t.write(angle)+" = "+t.write(t.numberOf(name, 3)))
+		t.say(sayAngleOf, expr.Set(name)+" = "+t.ref.write(angle)+" = "+t.ref.write(t.ref.numberOf(name, 3)))
 		return true
 	}
 	return false
@@ -433,7 +434,7 @@ func (t *teacher) isolations(group []balance) []isolation {
 func (t *teacher) follow(group []balance, way isolation) bool {
 	formula := way.rest.negative().over(way.by)
 	value := way.rest.negative().times(way.by.inverse())
-	t.say(t.from(group[way.sum]), expr.Set(way.name)+" = "+t.write(formula))
+	t.say(t.from(group[way.sum]), expr.Set(way.name)+" = "+t.ref.write(formula))
 	var others []balance
 	for i, b := range group {
 		if i == way.sum {
@@ -445,7 +446,7 @@ func (t *teacher) follow(group []balance, way isolation) bool {
 				return false
 			}
 			b.polynomial = p
-			t.say(sayPut+b.name, t.write(p.node())+" = 0")
+			t.say(sayPut+b.name, t.ref.write(p.node())+" = 0")
 		}
 		others = append(others, b)
 	}

@@ -158,7 +158,7 @@ func (r *Reference) Taken(a Answer) string {
 	if err != nil {
 		return a.Item
 	}
-	m := &marking{Reference: r, stage: a.Stage, item: a.Item, line: reading.Lines[0]}
+	m := r.marking(a.Stage, a.Item, reading.Lines[0])
 	if c, _ := m.asked(); c != nil {
 		return c.Name
 	}
@@ -173,7 +173,7 @@ func (r *Reference) wouldAnswer(a Answer) []string {
 	}
 	if left, _, found := strings.Cut(a.Text, "="); found {
 		if name, ok := r.LetterOf(left, a.Item); ok {
-			return (&marking{Reference: r}).settled(name)
+			return r.marking(Solve, a.Item, expr.Line{}).settled(name)
 		}
 	}
 	if a.Item != "" {

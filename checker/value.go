@@ -41,7 +41,7 @@ func (m *marking) markValue(name string, number *expr.Node) Report {
 	if m.brief {
 		return m.wrong(mistake.Finding{Code: Unexplained})
 	}
-	f := m.mistakes.Value(m.mistakes.Target(name), a.asTyped())
+	f := m.ref.mistakes.Value(m.ref.mistakes.Target(name), a.asTyped())
 	f.About = about
 	return m.wrong(f)
 }
@@ -178,7 +178,7 @@ func (m *marking) fits(v asked, a given) bool {
 		if i > 0 && m.turned.said && m.turned.axis == statics.X {
 			off = math.Abs(math.Remainder(a.typed-x, 2*math.Pi)) // 120° from +x, all the way round
 		}
-		if off <= m.share*math.Abs(v.value)*(1+1e-9) || a.number.Figures >= 2 && off <= a.half*(1+1e-9) {
+		if off <= m.ref.share*math.Abs(v.value)*(1+1e-9) || a.number.Figures >= 2 && off <= a.half*(1+1e-9) {
 			return true
 		}
 	}

@@ -137,7 +137,7 @@ func (s *setting) pick(row *mistake.Row, code, fallback Code) string {
 	if row != nil {
 		rows = append(rows, row)
 	}
-	rows = append(append(rows, s.mistakes.Rows(code)...), s.mistakes.Rows(fallback)...)
+	rows = append(append(rows, s.ref.mistakes.Rows(code)...), s.ref.mistakes.Rows(fallback)...)
 	for _, row := range rows {
 		for _, text := range s.sentences(row.Said) {
 			if text != "" {
@@ -225,10 +225,10 @@ func (m *marking) saidUnknownName(name string) string {
 		letter = "“" + letter + "”"
 	}
 	text := fmt.Sprintf(saidNoLetter, letter)
-	if near := m.nearLetter(name); near != "" {
+	if near := m.ref.nearLetter(name); near != "" {
 		text = joinSentences(text, fmt.Sprintf(saidNearLetter, expr.Set(near)))
 	}
-	return joinSentences(text, fmt.Sprintf(saidLetters, m.letterList()))
+	return joinSentences(text, fmt.Sprintf(saidLetters, m.ref.letterList()))
 }
 
 // letterList names the givens, then the forces, then what else is unknown.

@@ -81,7 +81,7 @@ func sayAll(r *Reference, f func(what, text string)) {
 				if err != nil {
 					continue
 				}
-				m := &marking{Reference: r, stage: stage, item: item, line: reading.Lines[0]}
+				m := r.marking(stage, item, reading.Lines[0])
 				for _, code := range wrongCodes {
 					for _, all := range [][]string{nil, {"T1"}, {"T"}, {"w"}, {"T1", "w"}, {"T", "w"}, {"x{lie}y"}} {
 						found := mistake.Finding{Code: code, All: all}
