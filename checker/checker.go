@@ -30,19 +30,19 @@ import (
 const Version = "3"
 
 // Stage is one of the five steps of a solution.
-type Stage string
+type Stage = solved.Stage
 
-// The stages, in order.
+// The stages, as package solved has them.
 const (
-	Diagram    Stage = "diagram"
-	Components Stage = "components"
-	XSum       Stage = "x-sum"
-	YSum       Stage = "y-sum"
-	Solve      Stage = "solve"
+	Diagram    = solved.Diagram
+	Components = solved.Components
+	XSum       = solved.XSum
+	YSum       = solved.YSum
+	Solve      = solved.Solve
 )
 
 // Stages lists the stages in order.
-var Stages = []Stage{Diagram, Components, XSum, YSum, Solve}
+var Stages = solved.Stages
 
 // Verdict is what is said of a line.
 type Verdict string
@@ -175,32 +175,11 @@ func (r *Reference) Unit(name string) quantity.Unit { return r.solved.Unit(name)
 func (r *Reference) UsualUnit(dim quantity.Dimension) quantity.Unit { return r.solved.UsualUnit(dim) }
 
 // Value returns a letter's value in SI at the solution.
-func (r *Reference) Value(name string) (float64, bool) {
-	slot, ok := r.solved.Slot(name)
-	if !ok {
-		return 0, false
-	}
-	return r.solved.Values[slot] * r.solved.Own.Scale(r.solved.Variables[slot].Dim), true
-}
+func (r *Reference) Value(name string) (float64, bool) { return r.solved.InSI(name) }
 
 // Items lists what a stage asks for, in order: one empty item where there is
 // only one, else components, bodies or unknowns.
-func (r *Reference) Items(stage Stage) []string {
-	var items []string
-	switch stage {
-	case Components:
-		for _, c := range r.solved.Components {
-			items = append(items, c.Name)
-		}
-	case Solve:
-		items = append(items, r.solved.Find...)
-	default:
-		for _, b := range r.solved.Bodies {
-			items = append(items, b.Name)
-		}
-	}
-	return items
-}
+func (r *Reference) Items(stage Stage) []string { return r.solved.Items(stage) }
 
 // LetterOf returns the letter or component that a text names and does no more,
 // read as in a line about the item.

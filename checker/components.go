@@ -130,13 +130,5 @@ func onlyAbout(s *solved.System, n *expr.Node, force string) bool {
 			return true
 		}
 	}
-	return len(n.Names()) == 0 && math.Abs(constant(n)) > 0
-}
-
-func constant(n *expr.Node) float64 {
-	v, err := n.Value(nil)
-	if err != nil {
-		return 0
-	}
-	return v
+	return len(n.Names()) == 0 && math.Abs(expr.ValueOf(n)) > 0
 }

@@ -15,7 +15,7 @@ import (
 // widened returns the line with its number taken as rounded to the figures that are not
 // zeros at its end; false where nothing changes.
 func (m *marking) widened() (*marking, bool) {
-	at := slices.IndexFunc(m.line.Sides, isQuantity)
+	at := slices.IndexFunc(m.line.Sides, expr.IsQuantity)
 	if at < 0 || len(m.line.Sides) > 2 {
 		return m, false
 	}
@@ -44,7 +44,7 @@ func (m *marking) widened() (*marking, bool) {
 
 // digitsOfPart says what is wrong with a number that stands for a component.
 func (m *marking) digitsOfPart(side *expr.Node, c *solved.Component) (code Code, found bool) {
-	if !isQuantity(side) {
+	if !expr.IsQuantity(side) {
 		return "", false
 	}
 	v := asked{name: c.Name, value: math.Abs(c.Term.Value(m.solved.Values)), unit: m.solved.Own.Inner(m.solved.Unit(c.Force.Name)), force: c.Force}

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"example.org/standstill/checker/derivation"
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/solved"
@@ -123,22 +124,18 @@ func (s *setting) square() string {
 
 // start is the rule for beginning to solve, by what the first group of sums is.
 func (s *setting) start() string {
-	t := newTeacher(s.ref)
-	left := t.unsettled(t.balances())
-	for _, b := range left {
-		if len(t.wanted(b)) == 1 {
-			return "The sum along " + b.name + " has only one unknown: begin with it."
-		}
+	how, along := derivation.Begin(s.solved)
+	if how == derivation.OneUnknown {
+		return "The sum along " + along + " has only one unknown: begin with it."
 	}
-	for _, two := range choose(left, 2) {
-		if t.divide(two[0], two[1]) {
-			return "In both equations, bring what is unknown to one side. If you then divide one by the other, the size drops out and the angle is left."
-		}
-	}
-	if !s.solved.Linear() {
-		return "Solve one equation for one unknown and put that into another equation. The angle that is left can be found by trying values."
-	}
-	return "Solve one equation for one unknown and put that into another equation, until a line has only one unknown."
+	return beginnings[how]
+}
+
+// beginnings are the rules for beginning without a sum of one unknown.
+var beginnings = map[derivation.Beginning]string{
+	derivation.Quotient:     "In both equations, bring what is unknown to one side. If you then divide one by the other, the size drops out and the angle is left.",
+	derivation.Trying:       "Solve one equation for one unknown and put that into another equation. The angle that is left can be found by trying values.",
+	derivation.Substitution: "Solve one equation for one unknown and put that into another equation, until a line has only one unknown.",
 }
 
 // askedIn names the unit that is asked for.
@@ -186,9 +183,9 @@ func (s *setting) component() string {
 	if s.force == nil {
 		return "Name the part first, as in T1x."
 	}
-	text := s.ref.componentEquation(s.force, s.axis)
-	if c := s.ref.tidy(s.force.Component(s.axis)); c.Op == expr.Neg && !s.ref.signed {
-		return text + ", or " + s.ref.write(c.Args[0]) + " if it is given as a size."
+	text := s.page().ComponentEquation(s.force, s.axis)
+	if c := s.page().Tidy(s.force.Component(s.axis)); c.Op == expr.Neg && !s.ref.signed {
+		return text + ", or " + s.page().Write(c.Args[0]) + " if it is given as a size."
 	}
 	return text + "."
 }
@@ -202,7 +199,7 @@ func (s *setting) equation() string {
 	if tree == nil {
 		return "0 = 0"
 	}
-	return s.ref.write(s.ref.tidy(tree)) + " = 0"
+	return s.page().Write(s.page().Tidy(tree)) + " = 0"
 }
 
 // numbers is the step for solving: the sums that speak of the unknown, with the
@@ -213,7 +210,7 @@ func (s *setting) numbers() string {
 		for _, axis := range []statics.Axis{statics.X, statics.Y} {
 			tree := s.solved.Bodies[b].Sum(axis)
 			if tree != nil && s.ref.speaksOf(tree, s.unknown) {
-				sums = append(sums, s.ref.write(s.ref.insert(s.ref.tidy(tree), nil, 3))+" = 0")
+				sums = append(sums, s.page().Write(s.page().Insert(s.page().Tidy(tree), nil, 3))+" = 0")
 			}
 		}
 	}
@@ -230,7 +227,7 @@ func (s *setting) laws() []string {
 			if f.Size == nil || s.solved.Fixed(f.Size) || expr.Equal(f.Size, expr.Letter(f.Name)) {
 				continue
 			}
-			law := expr.Set(f.Name) + " = " + s.ref.write(s.ref.insert(f.Size, nil, 3))
+			law := expr.Set(f.Name) + " = " + s.page().Write(s.page().Insert(f.Size, nil, 3))
 			if !slices.Contains(all, law) {
 				all = append(all, law)
 			}

@@ -8,6 +8,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"example.org/standstill/checker/derivation"
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/mistake"
 	"example.org/standstill/checker/quantity"
@@ -33,6 +34,9 @@ type setting struct {
 	what     string // what a wrong value is
 	typed    measured
 }
+
+// page is the paper on which the trees of its sentences are written.
+func (s *setting) page() derivation.Page { return derivation.On(s.solved) }
 
 // place finds the body and axis that an answer is about.
 func (r *Reference) setting(stage Stage, item string) *setting {
@@ -104,7 +108,7 @@ func (m *marking) setting(f mistake.Finding) *setting {
 // valued returns the letter whose value the line states, if it does.
 func (m *marking) valued(f mistake.Finding) (letter string, ok bool) {
 	if len(m.line.Sides) == 1 {
-		return m.item, isQuantity(m.line.Sides[0]) || f.Code == NoEquation || f.Code == StillUnknown
+		return m.item, expr.IsQuantity(m.line.Sides[0]) || f.Code == NoEquation || f.Code == StillUnknown
 	}
 	for i := 1; i < len(m.line.Sides); i++ {
 		if name, _ := m.statement(m.line.Sides[i-1], m.line.Sides[i]); name != "" && (f.About == "" || f.About == name) {
@@ -373,10 +377,10 @@ func (s *setting) slant() string {
 		return ""
 	}
 	angle := s.force.Factor(s.axis).Angle
-	if s.ref.isLengthAngle(angle) {
-		angle = s.ref.angleNumber(angle)
+	if s.page().IsLengthAngle(angle) {
+		angle = s.page().AngleNumber(angle)
 	}
-	return "at " + s.ref.write(angle) + " from " + s.measured()
+	return "at " + s.page().Write(angle) + " from " + s.measured()
 }
 
 // measured is what the terms of a line measure, as far as that is known.

@@ -94,7 +94,7 @@ func (m *marking) settling(settles []string) Report {
 // letter: "w sin β/sin(α + β) = 20.2 N".
 func (m *marking) isNamedChain() bool {
 	last := len(m.line.Sides) - 1
-	if m.item == "" || !m.solved.LettersFor("").Has(m.item) || !isQuantity(m.line.Sides[last]) {
+	if m.item == "" || !m.solved.LettersFor("").Has(m.item) || !expr.IsQuantity(m.line.Sides[last]) {
 		return false
 	}
 	for _, side := range m.line.Sides[:last] {
@@ -122,7 +122,7 @@ func (m *marking) formulaFor(left, right *expr.Node) string {
 // in the right value of that letter, which may be rounded as an answer may.
 func (m *marking) endsChain(i int) bool {
 	first, last := m.line.Sides[0], m.line.Sides[i]
-	if i < 2 || i != len(m.line.Sides)-1 || first.Op != expr.Name || !isQuantity(last) {
+	if i < 2 || i != len(m.line.Sides)-1 || first.Op != expr.Name || !expr.IsQuantity(last) {
 		return false
 	}
 	name, number := m.statement(first, last)
@@ -133,7 +133,7 @@ func (m *marking) endsChain(i int) bool {
 // the chain that begins with X ends in a number.
 func (m *marking) settledBy(settles []string) []string {
 	first, last := m.line.Sides[0], m.line.Sides[len(m.line.Sides)-1]
-	if len(m.line.Sides) > 2 && first.Op == expr.Name && isQuantity(last) {
+	if len(m.line.Sides) > 2 && first.Op == expr.Name && expr.IsQuantity(last) {
 		if m.markValue(first.Name, last).Verdict == Right {
 			for _, name := range m.settled(first.Name) {
 				if !slices.Contains(settles, name) {
@@ -145,21 +145,13 @@ func (m *marking) settledBy(settles []string) []string {
 	return settles
 }
 
-// isQuantity reports whether a side is a number, perhaps with a sign and a unit.
-func isQuantity(n *expr.Node) bool {
-	if n.Op == expr.Neg {
-		n = n.Args[0]
-	}
-	return n.Op == expr.Number
-}
-
 // statement takes "X = number" apart, in either order. X is a letter of the
 // system; a chain's inner links are no statements but for the last.
 func (m *marking) statement(left, right *expr.Node) (name string, number *expr.Node) {
-	if isQuantity(left) {
+	if expr.IsQuantity(left) {
 		left, right = right, left
 	}
-	if left.Op != expr.Name || !isQuantity(right) {
+	if left.Op != expr.Name || !expr.IsQuantity(right) {
 		return "", nil
 	}
 	if _, ok := m.solved.Variable(left.Name); ok {
@@ -190,7 +182,7 @@ func (m *marking) settled(name string) []string {
 // markNamed judges an answer for the named item that is no equation.
 func (m *marking) markNamed() Report {
 	value := m.line.Sides[0]
-	if isQuantity(value) {
+	if expr.IsQuantity(value) {
 		report := m.markValue(m.item, value)
 		if report.Verdict == Right {
 			report.Settles = append(report.Settles, m.settled(m.item)...)

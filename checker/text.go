@@ -142,7 +142,7 @@ func (m *marking) answers(report *Report) []string {
 			add(name)
 		}
 	}
-	if last := sides[len(sides)-1]; len(sides) > 2 && sides[0].Op == expr.Name && isQuantity(last) {
+	if last := sides[len(sides)-1]; len(sides) > 2 && sides[0].Op == expr.Name && expr.IsQuantity(last) {
 		add(sides[0].Name)
 	}
 	return names

@@ -98,7 +98,7 @@ func (m *marking) counted(report Report) Report {
 	names := m.lettersOfChain()
 	var almost *Report
 	for _, side := range m.line.Sides {
-		if !isQuantity(side) {
+		if !expr.IsQuantity(side) {
 			continue
 		}
 		for _, name := range names {
@@ -140,7 +140,7 @@ func (m *marking) lettersOfChain() []string {
 
 // canBeWorkedOut reports whether a side is made of numbers and is no number yet.
 func (m *marking) canBeWorkedOut(side *expr.Node) bool {
-	return !isQuantity(side) && len(side.Names()) == 0
+	return !expr.IsQuantity(side) && len(side.Names()) == 0
 }
 
 // plainer takes the bars off a letter that is a whole side: its size is what is asked.

@@ -90,7 +90,7 @@ func (m *marking) saidWrong(f mistake.Finding) string {
 
 // minus reports whether the value in the line has a minus sign.
 func (m *marking) minus() bool {
-	return slices.ContainsFunc(m.line.Sides, func(n *expr.Node) bool { return n.Op == expr.Neg && isQuantity(n) })
+	return slices.ContainsFunc(m.line.Sides, func(n *expr.Node) bool { return n.Op == expr.Neg && expr.IsQuantity(n) })
 }
 
 // saidAlmost words what must be mended before a right line counts.
@@ -205,7 +205,7 @@ func hasNumber(line expr.Line, text string) bool {
 func saidOfN(line expr.Line, report Report) string {
 	newton, alone := false, false
 	for _, side := range line.Sides {
-		alone = alone || isQuantity(side)
+		alone = alone || expr.IsQuantity(side)
 		side.Walk(func(n *expr.Node) { newton = newton || n.Unit == "N" && !n.Assumed })
 	}
 	switch {

@@ -65,3 +65,20 @@ func Factors(n *Node, above, below *[]*Node) {
 		*above = append(*above, n)
 	}
 }
+
+// IsQuantity reports whether a tree is a number, perhaps with a sign and a unit.
+func IsQuantity(n *Node) bool {
+	if n.Op == Neg {
+		n = n.Args[0]
+	}
+	return n.Op == Number
+}
+
+// ValueOf returns the value of a tree without letters, 0 where it has none.
+func ValueOf(n *Node) float64 {
+	v, err := n.Value(nil)
+	if err != nil {
+		return 0
+	}
+	return v
+}

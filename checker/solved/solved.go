@@ -91,3 +91,12 @@ func (s *System) ProgramOf(n *expr.Node) expr.Program {
 
 // Text prints a tree of the problem.
 func (s *System) Text(n *expr.Node) string { return s.Readers[""].PrintNode(n) }
+
+// InSI returns a letter's value in SI at the solution.
+func (s *System) InSI(name string) (float64, bool) {
+	slot, ok := s.Slot(name)
+	if !ok {
+		return 0, false
+	}
+	return s.Values[slot] * s.Own.Scale(s.Variables[slot].Dim), true
+}

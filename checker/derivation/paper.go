@@ -1,4 +1,4 @@
-package checker
+package derivation
 
 import (
 	"math"
@@ -8,73 +8,80 @@ import (
 
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/quantity"
+	"example.org/standstill/checker/solved"
 	"example.org/standstill/checker/statics"
 )
 
+// Page is the paper on which trees of a system are written, with numbers where they are wanted.
+type Page struct{ solved *solved.System }
+
+// On returns a page for the system.
+func On(s *solved.System) Page { return Page{s} }
+
 // lengthAngles lists the angles that are given by lengths, asin(a/c), each once.
-func (r *Reference) lengthAngles() []*expr.Node {
+func (p Page) lengthAngles() []*expr.Node {
 	var found []*expr.Node
 	add := func(tree *expr.Node) {
-		if tree == nil || !r.isLengthAngle(tree) {
+		if tree == nil || !p.IsLengthAngle(tree) {
 			return
 		}
 		if !slices.ContainsFunc(found, func(n *expr.Node) bool { return expr.Equal(n, tree) }) {
 			found = append(found, tree)
 		}
 	}
-	for b := range r.solved.Bodies {
-		for i := range r.solved.Bodies[b].Forces {
-			add(r.solved.Bodies[b].Forces[i].Angle)
-			add(r.solved.Bodies[b].Forces[i].Direction)
+	for b := range p.solved.Bodies {
+		for i := range p.solved.Bodies[b].Forces {
+			add(p.solved.Bodies[b].Forces[i].Angle)
+			add(p.solved.Bodies[b].Forces[i].Direction)
 		}
 	}
 	return found
 }
 
-// isLengthAngle reports whether a tree is a fixed angle with a function in it.
-func (r *Reference) isLengthAngle(tree *expr.Node) bool {
+// IsLengthAngle reports whether a tree is a fixed angle with a function in it.
+func (p Page) IsLengthAngle(tree *expr.Node) bool {
 	call := false
 	tree.Walk(func(n *expr.Node) { call = call || n.Op == expr.Call })
-	return call && r.solved.Fixed(tree) && r.numbered(tree, nil)
+	return call && p.solved.Fixed(tree) && p.numbered(tree, nil)
 }
 
-// tidy writes the angles that are known from lengths as numbers.
-func (r *Reference) tidy(n *expr.Node) *expr.Node {
-	if n.Op == expr.Call && r.isLengthAngle(n.Args[0]) {
-		return expr.Apply(n.Name, r.angleNumber(n.Args[0]))
+// Tidy writes the angles that are known from lengths as numbers.
+func (p Page) Tidy(n *expr.Node) *expr.Node {
+	if n.Op == expr.Call && p.IsLengthAngle(n.Args[0]) {
+		return expr.Apply(n.Name, p.AngleNumber(n.Args[0]))
 	}
 	c := *n
 	c.Args = make([]*expr.Node, len(n.Args))
 	for i, a := range n.Args {
-		c.Args[i] = r.tidy(a)
+		c.Args[i] = p.Tidy(a)
 	}
 	return &c
 }
 
-func (r *Reference) angleNumber(tree *expr.Node) *expr.Node {
+func (p Page) AngleNumber(tree *expr.Node) *expr.Node {
 	degrees, _ := quantity.Find("deg")
-	return number(r.solved.ProgramOf(tree).Run(r.solved.Values), degrees, 3)
+	return number(p.solved.ProgramOf(tree).Run(p.solved.Values), degrees, 3)
 }
 
-func (r *Reference) angleChain(tree *expr.Node) string {
-	return r.write(tree) + " = " + r.write(r.insert(tree, nil, 3)) + " = " + r.write(r.angleNumber(tree))
+func (p Page) angleChain(tree *expr.Node) string {
+	return p.Write(tree) + " = " + p.Write(p.Insert(tree, nil, 3)) + " = " + p.Write(p.AngleNumber(tree))
 }
 
 // numbered reports whether every letter of a tree has a value: the givens with a
 // number, what is computed from them, and the unknowns that are found.
-func (r *Reference) numbered(tree *expr.Node, found map[string]bool) bool {
+func (p Page) numbered(tree *expr.Node, found map[string]bool) bool {
 	for _, name := range tree.Names() {
-		v, ok := r.solved.Variable(name)
+		v, ok := p.solved.Variable(name)
 		switch {
 		case !ok:
 			return false
 		case found[name]:
 		case v.Role == statics.IsUnknown:
 			return false
-		case v.Role == statics.IsDerived && !r.numbered(v.Size, found):
+		case v.Role == statics.IsDerived && !p.numbered(v.Size, found):
 			return false
 		case v.Role == statics.IsGiven:
-			if g, _ := r.solved.Given(name); g.Any {
+			if g, _ := p.solved.Given(name); g.Any {
 				return false
 			}
 		}
@@ -82,11 +89,11 @@ func (r *Reference) numbered(tree *expr.Node, found map[string]bool) bool {
 	return true
 }
 
-// insert puts the numbers in the place of the letters that have one. Givens stand
+// Insert puts the numbers in the place of the letters that have one. Givens stand
 // as they were given, everything else with so many figures.
-func (r *Reference) insert(n *expr.Node, found map[string]bool, figures int) *expr.Node {
-	if n.Op == expr.Name && r.numbered(n, found) {
-		return r.numberOf(n.Name, figures)
+func (p Page) Insert(n *expr.Node, found map[string]bool, figures int) *expr.Node {
+	if n.Op == expr.Name && p.numbered(n, found) {
+		return p.numberOf(n.Name, figures)
 	}
 	c := *n
 	if num, err := quantity.ParseNumber(n.Num.Text); err == nil && n.Unit != "" {
@@ -94,19 +101,19 @@ func (r *Reference) insert(n *expr.Node, found map[string]bool, figures int) *ex
 	}
 	c.Args = make([]*expr.Node, len(n.Args))
 	for i, a := range n.Args {
-		c.Args[i] = r.insert(a, found, figures)
+		c.Args[i] = p.Insert(a, found, figures)
 	}
 	return &c
 }
 
-func (r *Reference) numberOf(name string, figures int) *expr.Node {
-	if v, _ := r.solved.Variable(name); v.Role == statics.IsDerived && v.Size.Op == expr.Name {
-		return r.numberOf(v.Size.Name, figures)
+func (p Page) numberOf(name string, figures int) *expr.Node {
+	if v, _ := p.solved.Variable(name); v.Role == statics.IsDerived && v.Size.Op == expr.Name {
+		return p.numberOf(v.Size.Name, figures)
 	}
-	g, given := r.solved.Given(name)
+	g, given := p.solved.Given(name)
 	if !given {
-		value, _ := r.Value(name)
-		return number(value, r.solved.Unit(name), figures)
+		value, _ := p.solved.InSI(name)
+		return number(value, p.solved.Unit(name), figures)
 	}
 	n := &expr.Node{Op: expr.Number, Num: g.Number, Unit: unitSymbol(g.Unit)}
 	if g.Minus {
@@ -136,10 +143,10 @@ func number(value float64, unit quantity.Unit, figures int) *expr.Node {
 	return n
 }
 
-// write prints a tree as on paper: subscripts, and a raised dot beside a quantity
+// Write prints a tree as on paper: subscripts, and a raised dot beside a quantity
 // instead of brackets round it.
-func (r *Reference) write(n *expr.Node) string {
-	text := r.solved.LettersFor("").PrintNode(n)
+func (p Page) Write(n *expr.Node) string {
+	text := p.solved.LettersFor("").PrintNode(n)
 	names := n.Names()
 	slices.SortFunc(names, func(a, b string) int { return len(b) - len(a) })
 	var pairs []string

@@ -1,4 +1,4 @@
-package checker
+package derivation
 
 import (
 	"math"
@@ -10,19 +10,19 @@ import (
 )
 
 // numerically says that sums are beyond solving by hand and gives what comes out.
-func (t *teacher) numerically(group []balance) {
+func (t *working) numerically(group []balance) {
 	for _, b := range group {
-		tree := t.ref.insert(t.ref.tidy(t.solved.Bodies[b.at.Body].Sum(b.at.Axis)), t.found, 3)
-		t.say(sayNumbers+b.name, t.ref.write(tree)+" = 0")
+		tree := t.page.Insert(t.page.Tidy(t.solved.Bodies[b.at.Body].Sum(b.at.Axis)), t.found, 3)
+		t.say(sayNumbers+b.name, t.page.Write(tree)+" = 0")
 	}
 	var values []string
 	for _, name := range t.wanted(group...) {
-		if t.ref.trial.IsFormula(name) {
+		if t.isFormula(name) {
 			t.formulas[name] = nil
 			continue
 		}
 		t.found[name] = true
-		values = append(values, expr.Set(name)+" = "+t.ref.write(t.ref.numberOf(name, 3)))
+		values = append(values, expr.Set(name)+" = "+t.page.Write(t.page.numberOf(name, 3)))
 	}
 	t.say(sayNumerical, values...)
 	t.mark(group, true)
@@ -30,16 +30,16 @@ func (t *teacher) numerically(group []balance) {
 
 // checks puts the solution back into the sums that were not needed, and into those
 // that were not solved by substitution alone.
-func (t *teacher) checks(all []balance) {
+func (t *working) checks(all []balance) {
 	for _, b := range all {
-		tree := t.ref.tidy(t.solved.Bodies[b.at.Body].Sum(b.at.Axis))
-		if t.used[b.at] && !t.bent[b.at] || !t.ref.numbered(tree, t.found) {
+		tree := t.page.Tidy(t.solved.Bodies[b.at.Body].Sum(b.at.Axis))
+		if t.used[b.at] && !t.bent[b.at] || !t.page.numbered(tree, t.found) {
 			continue
 		}
 		for figures := 3; ; figures++ {
-			inserted := t.ref.insert(tree, t.found, figures)
+			inserted := t.page.Insert(tree, t.found, figures)
 			if figures == 6 || nearlyZero(inserted) {
-				t.say(sayCheck+b.name, t.ref.write(inserted)+" ≈ 0")
+				t.say(sayCheck+b.name, t.page.Write(inserted)+" ≈ 0")
 				break
 			}
 		}
@@ -50,24 +50,24 @@ func (t *teacher) checks(all []balance) {
 func nearlyZero(sum *expr.Node) bool {
 	largest := 0.0
 	for _, term := range expr.Addends(sum, 1, nil) {
-		largest = math.Max(largest, math.Abs(constant(term.Node)))
+		largest = math.Max(largest, math.Abs(expr.ValueOf(term.Node)))
 	}
-	return math.Abs(constant(sum)) <= 0.006*largest
+	return math.Abs(expr.ValueOf(sum)) <= 0.006*largest
 }
 
 // answers gives what was asked for: a value, or a formula in the letters that have
 // no number.
-func (t *teacher) answers() {
+func (t *working) answers() {
 	var all []string
 	for _, name := range t.solved.Find {
 		letter := expr.Letter(name)
 		v, _ := t.solved.Variable(name)
 		switch {
-		case t.ref.numbered(letter, t.found):
+		case t.page.numbered(letter, t.found):
 			if v.Role == statics.IsDerived && !t.solved.Fixed(v.Size) {
 				t.say(sayThen, t.chain(letter, v.Size))
 			}
-			all = append(all, expr.Set(name)+" = "+t.ref.write(t.ref.numberOf(name, 3)))
+			all = append(all, expr.Set(name)+" = "+t.page.Write(t.page.numberOf(name, 3)))
 		case len(t.formulas[name]) > 0:
 			formula := t.formulas[name].factored()
 			all = append(all, t.chain(letter, formula, expand(t.spelledOut(formula)).factored()))
@@ -77,7 +77,7 @@ func (t *teacher) answers() {
 }
 
 // spelledOut writes m·g for w.
-func (t *teacher) spelledOut(tree *expr.Node) *expr.Node {
+func (t *working) spelledOut(tree *expr.Node) *expr.Node {
 	for _, name := range tree.Names() {
 		if v, ok := t.solved.Variable(name); ok && v.Role == statics.IsDerived {
 			return t.spelledOut(expr.Substitute(tree, name, v.Size))
@@ -88,27 +88,27 @@ func (t *teacher) spelledOut(tree *expr.Node) *expr.Node {
 
 // chain writes "name = formula = formula with numbers = value", the last two
 // where every letter has a number, and every link once.
-func (t *teacher) chain(left *expr.Node, formulas ...*expr.Node) string {
-	links := []string{t.ref.write(left)}
+func (t *working) chain(left *expr.Node, formulas ...*expr.Node) string {
+	links := []string{t.page.Write(left)}
 	add := func(n *expr.Node) {
-		if text := t.ref.write(n); text != links[len(links)-1] {
+		if text := t.page.Write(n); text != links[len(links)-1] {
 			links = append(links, text)
 		}
 	}
 	for _, f := range formulas {
 		add(f)
 	}
-	if last := formulas[len(formulas)-1]; t.ref.numbered(last, t.found) {
+	if last := formulas[len(formulas)-1]; t.page.numbered(last, t.found) {
 		value := t.solved.ProgramOf(last).Run(t.solved.Values) * t.solved.Own.Scale(quantity.Force)
 		if left.Op == expr.Name {
-			value, _ = t.ref.Value(left.Name)
+			value, _ = t.solved.InSI(left.Name)
 		}
 		inserted := t.rounded(last, value)
 		if last.Op == expr.Name {
-			inserted = t.ref.numberOf(last.Name, 3)
+			inserted = t.page.numberOf(last.Name, 3)
 		}
 		add(inserted)
-		if !isQuantity(inserted) {
+		if !expr.IsQuantity(inserted) {
 			add(t.valueNode(left, value, 3))
 		}
 	}
@@ -117,7 +117,7 @@ func (t *teacher) chain(left *expr.Node, formulas ...*expr.Node) string {
 
 // valueNode is a rounded value in the unit of what it is the value of; nil has
 // none.
-func (t *teacher) valueNode(left *expr.Node, value float64, figures int) *expr.Node {
+func (t *working) valueNode(left *expr.Node, value float64, figures int) *expr.Node {
 	unit, _ := quantity.Find("none")
 	switch {
 	case left == nil:
@@ -136,9 +136,9 @@ func (t *teacher) valueNode(left *expr.Node, value float64, figures int) *expr.N
 
 // rounded puts numbers into a formula, with as many figures as it takes for the
 // result to come out right.
-func (t *teacher) rounded(n *expr.Node, value float64) *expr.Node {
+func (t *working) rounded(n *expr.Node, value float64) *expr.Node {
 	for figures := 3; ; figures++ {
-		inserted := t.ref.insert(n, t.found, figures)
+		inserted := t.page.Insert(n, t.found, figures)
 		v, err := inserted.Value(nil)
 		if figures == 6 || err == nil && math.Abs(v-value) <= 0.004*math.Abs(value) {
 			return inserted

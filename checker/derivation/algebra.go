@@ -1,4 +1,4 @@
-package checker
+package derivation
 
 import (
 	"math"

@@ -1,4 +1,4 @@
-package checker
+package derivation
 
 import (
 	"maps"
@@ -19,23 +19,24 @@ type balance struct {
 	polynomial
 }
 
-// teacher works a system out on paper, one group of unknowns after the other.
-type teacher struct {
-	ref      *Reference
-	solved   *solved.System
-	found    map[string]bool       // unknowns that have a number by now
-	formulas map[string]polynomial // unknowns that are found in letters alone, nil where no formula is known
-	used     map[solved.Place]bool // sums that something was solved from
-	bent     map[solved.Place]bool // of these, where more than substitution was needed
-	lines    []string
+// working works a system out on paper, one group of unknowns after the other.
+type working struct {
+	page      Page
+	solved    *solved.System
+	isFormula func(name string) bool
+	found     map[string]bool       // unknowns that have a number by now
+	formulas  map[string]polynomial // unknowns that are found in letters alone, nil where no formula is known
+	used      map[solved.Place]bool // sums that something was solved from
+	bent      map[solved.Place]bool // of these, where more than substitution was needed
+	lines     []string
 }
 
-func newTeacher(r *Reference) *teacher {
-	return &teacher{ref: r, solved: r.solved, found: map[string]bool{}, formulas: map[string]polynomial{}, used: map[solved.Place]bool{}, bent: map[solved.Place]bool{}}
+func newWorking(s *solved.System, isFormula func(string) bool) *working {
+	return &working{page: On(s), solved: s, isFormula: isFormula, found: map[string]bool{}, formulas: map[string]polynomial{}, used: map[solved.Place]bool{}, bent: map[solved.Place]bool{}}
 }
 
-func (r *Reference) workedUnknowns() []string {
-	t := newTeacher(r)
+func workedUnknowns(s *solved.System, isFormula func(string) bool) []string {
+	t := newWorking(s, isFormula)
 	t.sizes()
 	all := t.balances()
 	left := t.unsettled(all)
@@ -50,24 +51,24 @@ func (r *Reference) workedUnknowns() []string {
 	return t.lines
 }
 
-func (t *teacher) say(words string, equations ...string) {
+func (t *working) say(words string, equations ...string) {
 	t.lines = append(t.lines, words+": "+strings.Join(equations, "; "))
 }
 
 // sizes writes out the forces whose sizes the problem gives.
-func (t *teacher) sizes() {
+func (t *working) sizes() {
 	for _, v := range t.solved.Variables {
 		switch {
 		case v.Role != statics.IsDerived:
 		case t.solved.Fixed(v.Size):
 			t.say(t.sizeWords(v.Name), t.chain(expr.Letter(v.Name), v.Size))
 		default:
-			t.say(t.sizeWords(v.Name), expr.Set(v.Name)+" = "+t.ref.write(v.Size))
+			t.say(t.sizeWords(v.Name), expr.Set(v.Name)+" = "+t.page.Write(v.Size))
 		}
 	}
 }
 
-func (t *teacher) sizeWords(name string) string {
+func (t *working) sizeWords(name string) string {
 	if f, ok := t.solved.Force(name); ok && sizeNouns[f.Kind] != "" {
 		return sizeNouns[f.Kind]
 	}
@@ -76,24 +77,24 @@ func (t *teacher) sizeWords(name string) string {
 
 // balances lists the sums. A force whose size is known through an unknown is
 // written with that unknown.
-func (t *teacher) balances() []balance {
+func (t *working) balances() []balance {
 	var all []balance
 	for _, at := range t.solved.Places() {
 		tree := t.solved.Bodies[at.Body].Sum(at.Axis)
 		if tree == nil {
 			continue
 		}
-		tree = t.throughUnknowns(t.ref.tidy(tree))
+		tree = t.throughUnknowns(t.page.Tidy(tree))
 		name := at.Axis.String()
 		if len(t.solved.Bodies) > 1 {
-			name += t.ref.setting(XSum, t.solved.Bodies[at.Body].Name).forBody()
+			name += " for " + t.solved.BodyName(at.Body)
 		}
 		all = append(all, balance{name, at, expand(tree)})
 	}
 	return all
 }
 
-func (t *teacher) throughUnknowns(tree *expr.Node) *expr.Node {
+func (t *working) throughUnknowns(tree *expr.Node) *expr.Node {
 	for _, name := range tree.Names() {
 		if v, ok := t.solved.Variable(name); ok && v.Role == statics.IsDerived && !t.solved.Fixed(v.Size) {
 			return t.throughUnknowns(expr.Substitute(tree, name, v.Size))
@@ -103,7 +104,7 @@ func (t *teacher) throughUnknowns(tree *expr.Node) *expr.Node {
 }
 
 // wanted lists the unknowns of some sums that are not found yet.
-func (t *teacher) wanted(group ...balance) []string {
+func (t *working) wanted(group ...balance) []string {
 	var names []string
 	for _, name := range t.solved.Unknowns() {
 		_, inLetters := t.formulas[name]
@@ -115,7 +116,7 @@ func (t *teacher) wanted(group ...balance) []string {
 	return names
 }
 
-func (t *teacher) unsettled(all []balance) []balance {
+func (t *working) unsettled(all []balance) []balance {
 	var left []balance
 	for _, b := range all {
 		if len(t.wanted(b)) > 0 {
@@ -134,7 +135,7 @@ const (
 
 // nextGroup finds the fewest sums that hold just as many unknowns and that can be
 // solved by hand, and solves them.
-func (t *teacher) nextGroup(left []balance) bool {
+func (t *working) nextGroup(left []balance) bool {
 	for size := 1; size <= min(len(left), mostTogether); size++ {
 		for _, group := range choose(left, size) {
 			if len(t.wanted(group...)) == size && t.solveGroup(group) {
@@ -160,7 +161,7 @@ func choose(all []balance, size int) [][]balance {
 }
 
 // solveGroup solves sums with as many unknowns. Where that fails nothing is said.
-func (t *teacher) solveGroup(group []balance) bool {
+func (t *working) solveGroup(group []balance) bool {
 	lines, found, formulas := len(t.lines), maps.Clone(t.found), maps.Clone(t.formulas)
 	linear := !slices.ContainsFunc(t.wanted(group...), func(name string) bool { v, _ := t.solved.Variable(name); return v.Angle })
 	solved := len(group) == 2 && t.divide(group[0], group[1]) || t.substituteOne(group)
@@ -172,14 +173,14 @@ func (t *teacher) solveGroup(group []balance) bool {
 	return true
 }
 
-func (t *teacher) mark(group []balance, bent bool) {
+func (t *working) mark(group []balance, bent bool) {
 	for _, b := range group {
 		t.used[b.at], t.bent[b.at] = true, bent
 	}
 }
 
 // from says where a line comes from: from a sum, or from the line just above it.
-func (t *teacher) from(b balance) string {
+func (t *working) from(b balance) string {
 	if n := len(t.lines); n > 0 && strings.HasPrefix(t.lines[n-1], sayPut+b.name+":") {
 		return sayFollows
 	}
@@ -187,7 +188,7 @@ func (t *teacher) from(b balance) string {
 }
 
 // solveOne solves one sum for the only unknown that is left in it.
-func (t *teacher) solveOne(b balance, name string) bool {
+func (t *working) solveOne(b balance, name string) bool {
 	words := t.from(b)
 	by, rest, linear := b.split(name)
 	if !linear {
@@ -199,13 +200,13 @@ func (t *teacher) solveOne(b balance, name string) bool {
 
 // settle writes down an unknown as a quotient of what is known, and notes that it
 // is found.
-func (t *teacher) settle(words, name string, above, below polynomial) {
+func (t *working) settle(words, name string, above, below polynomial) {
 	formulas := []*expr.Node{above.over(below)}
 	above, below = t.inLetters(above), t.inLetters(below)
 	last := above.over(below)
 	formulas = append(formulas, last)
 	t.say(words, t.chain(expr.Letter(name), formulas...))
-	if t.ref.numbered(last, t.found) {
+	if t.page.numbered(last, t.found) {
 		t.found[name] = true
 	} else {
 		t.formulas[name] = above.times(below.inverse())
@@ -213,7 +214,7 @@ func (t *teacher) settle(words, name string, above, below polynomial) {
 }
 
 // inLetters puts in what was found in letters alone.
-func (t *teacher) inLetters(p polynomial) polynomial {
+func (t *working) inLetters(p polynomial) polynomial {
 	for _, name := range t.solved.Unknowns() {
 		formula, found := t.formulas[name]
 		if q, ok := p.put(name, formula); found && ok && len(formula) > 0 {
@@ -225,7 +226,7 @@ func (t *teacher) inLetters(p polynomial) polynomial {
 
 // solveAngle solves a sum for an angle of which it holds only the sine, only the
 // cosine, or both and nothing else.
-func (t *teacher) solveAngle(words string, b balance, name string) bool {
+func (t *working) solveAngle(words string, b balance, name string) bool {
 	sine, cosine, rest, ok := b.aroundAngle(name)
 	sine, cosine, rest = t.inLetters(sine), t.inLetters(cosine), t.inLetters(rest)
 	var function string
@@ -272,8 +273,8 @@ func (p polynomial) aroundAngle(name string) (sine, cosine, rest polynomial, ok 
 
 // sayAngle writes "sin β = …" and then the angle, if that is the angle in
 // question.
-func (t *teacher) sayAngle(words, function, name string, formula *expr.Node) bool {
-	if !t.ref.numbered(formula, t.found) {
+func (t *working) sayAngle(words, function, name string, formula *expr.Node) bool {
+	if !t.page.numbered(formula, t.found) {
 		return false
 	}
 	want, is := t.solved.Values[t.solved.Slots[name]], t.solved.ProgramOf(formula).Run(t.solved.Values)
@@ -285,16 +286,16 @@ func (t *teacher) sayAngle(words, function, name string, formula *expr.Node) boo
 		if err != nil || math.Abs(degrees-want) > 0.004*want {
 			continue
 		}
-		links := []string{t.ref.write(expr.Apply(function, expr.Letter(name))), t.ref.write(formula)}
+		links := []string{t.page.Write(expr.Apply(function, expr.Letter(name))), t.page.Write(formula)}
 		inserted := t.rounded(formula, is)
 		for _, n := range []*expr.Node{inserted, value} {
-			if text := t.ref.write(n); text != links[len(links)-1] && (n == inserted || !isQuantity(inserted)) {
+			if text := t.page.Write(n); text != links[len(links)-1] && (n == inserted || !expr.IsQuantity(inserted)) {
 				links = append(links, text)
 			}
 		}
 		t.say(words, strings.Join(links, " = "))
 		t.found[name] = true
-		t.say(sayAngleOf, expr.Set(name)+" = "+t.ref.write(angle)+" = "+t.ref.write(t.ref.numberOf(name, 3)))
+		t.say(sayAngleOf, expr.Set(name)+" = "+t.page.Write(angle)+" = "+t.page.Write(t.page.numberOf(name, 3)))
 		return true
 	}
 	return false
@@ -302,7 +303,7 @@ func (t *teacher) sayAngle(words, function, name string, formula *expr.Node) boo
 
 // turned adds the half turn or full turn that an inverse function leaves out: the
 // tangent does not tell which of two opposite directions is meant.
-func (t *teacher) turned(angle *expr.Node, function string, want float64) *expr.Node {
+func (t *working) turned(angle *expr.Node, function string, want float64) *expr.Node {
 	degrees, _ := quantity.Find("deg")
 	switch {
 	case function == "tan" && math.Cos(want) < 0:
@@ -316,7 +317,7 @@ func (t *teacher) turned(angle *expr.Node, function string, want float64) *expr.
 // divide solves two sums for the size and the angle of one force that is alone
 // unknown in them: size·cos angle and size·sin angle are known, and so is their
 // quotient.
-func (t *teacher) divide(a, b balance) bool {
+func (t *working) divide(a, b balance) bool {
 	names := t.wanted(a, b)
 	angle := slices.IndexFunc(names, func(n string) bool { v, _ := t.solved.Variable(n); return v.Angle })
 	if angle < 0 || len(names) != 2 {
@@ -390,7 +391,7 @@ type isolation struct {
 
 // substituteOne writes one unknown with the help of the others, puts it into the
 // other sums, solves these, and comes back to it.
-func (t *teacher) substituteOne(group []balance) bool {
+func (t *working) substituteOne(group []balance) bool {
 	if len(group) == 1 {
 		names := t.wanted(group...)
 		return len(names) == 1 && t.solveOne(group[0], names[0])
@@ -407,7 +408,7 @@ func (t *teacher) substituteOne(group []balance) bool {
 }
 
 // isolations lists the ways to begin, the simplest first.
-func (t *teacher) isolations(group []balance) []isolation {
+func (t *working) isolations(group []balance) []isolation {
 	names := t.wanted(group...)
 	var ways []isolation
 	for i, b := range group {
@@ -431,10 +432,10 @@ func (t *teacher) isolations(group []balance) []isolation {
 	return ways
 }
 
-func (t *teacher) follow(group []balance, way isolation) bool {
+func (t *working) follow(group []balance, way isolation) bool {
 	formula := way.rest.negative().over(way.by)
 	value := way.rest.negative().times(way.by.inverse())
-	t.say(t.from(group[way.sum]), expr.Set(way.name)+" = "+t.ref.write(formula))
+	t.say(t.from(group[way.sum]), expr.Set(way.name)+" = "+t.page.Write(formula))
 	var others []balance
 	for i, b := range group {
 		if i == way.sum {
@@ -446,7 +447,7 @@ func (t *teacher) follow(group []balance, way isolation) bool {
 				return false
 			}
 			b.polynomial = p
-			t.say(sayPut+b.name, t.ref.write(p.node())+" = 0")
+			t.say(sayPut+b.name, t.page.Write(p.node())+" = 0")
 		}
 		others = append(others, b)
 	}
@@ -455,4 +456,36 @@ func (t *teacher) follow(group []balance, way isolation) bool {
 	}
 	t.settle(sayThen, way.name, way.rest.negative(), way.by)
 	return true
+}
+
+// Beginning is a way to begin with the unknowns.
+type Beginning uint8
+
+// The ways to begin: with a sum of one unknown; with the quotient of two sums; with one sum put
+// into the other; with values that are tried.
+const (
+	OneUnknown Beginning = iota
+	Quotient
+	Substitution
+	Trying
+)
+
+// Begin says how to begin, and for OneUnknown with the sum along what.
+func Begin(s *solved.System) (how Beginning, along string) {
+	t := newWorking(s, nil)
+	left := t.unsettled(t.balances())
+	for _, b := range left {
+		if len(t.wanted(b)) == 1 {
+			return OneUnknown, b.name
+		}
+	}
+	for _, two := range choose(left, 2) {
+		if t.divide(two[0], two[1]) {
+			return Quotient, ""
+		}
+	}
+	if !s.Linear() {
+		return Trying, ""
+	}
+	return Substitution, ""
 }

@@ -1,0 +1,97 @@
+// Package derivation writes the worked solution of a solved system.
+//
+// Start with Worked:
+//
+//	unknowns.go   which sums are solved for which unknowns, in which order
+//	values.go     the ends of lines: numbers, checks, the answer
+//	algebra.go    sums as polynomials
+//	paper.go      trees as they stand on paper, with numbers in the place of letters
+//	words.go      what is said between the equations
+package derivation
+
+import (
+	"strings"
+
+	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/solved"
+	"example.org/standstill/checker/statics"
+)
+
+// The worked solution, as a teacher writes it: the forces in words, the parts and
+// the sums in letters, and the unknowns one after the other, each in letters,
+// then with numbers, then with its value and unit.
+//
+// Every equation stands behind the last ": " of its line, several of them with
+// "; " between, and is true at the solution.
+
+// Step is one stage of the worked solution.
+type Step struct {
+	Stage solved.Stage
+	Title string
+	Lines []string
+}
+
+// Worked returns the worked solution, stage by stage. forces are, for each body, its forces in
+// words; isFormula says of a letter that only a formula can answer it.
+func Worked(s *solved.System, forces [][]string, isFormula func(name string) bool) []Step {
+	p := On(s)
+	steps := []Step{}
+	for i, lines := range forces {
+		step := Step{Stage: solved.Diagram, Title: sayForces, Lines: lines}
+		if len(s.Bodies) > 1 {
+			step.Title = strings.Replace(sayForcesOn, "%s", s.BodyName(i), 1)
+		}
+		steps = append(steps, step)
+	}
+	steps = append(steps, Step{solved.Components, sayParts, p.workedParts()})
+	for _, axis := range []statics.Axis{statics.X, statics.Y} {
+		stage := [...]solved.Stage{solved.XSum, solved.YSum}[axis]
+		title := strings.Replace(saySum, "%s", axis.String(), 1)
+		steps = append(steps, Step{stage, title, p.workedSums(axis)})
+	}
+	return append(steps, Step{solved.Solve, saySolve, workedUnknowns(s, isFormula)})
+}
+
+func (p Page) workedParts() []string {
+	var lines []string
+	for _, tree := range p.lengthAngles() {
+		lines = append(lines, sayAngle+": "+p.angleChain(tree))
+	}
+	for b := range p.solved.Bodies {
+		for i := range p.solved.Bodies[b].Forces {
+			f := &p.solved.Bodies[b].Forces[i]
+			parts := make([]string, 2)
+			for _, axis := range []statics.Axis{statics.X, statics.Y} {
+				parts[axis] = p.ComponentEquation(f, axis)
+			}
+			head := ""
+			if len(p.solved.Bodies) > 1 {
+				head = p.solved.Bodies[b].Name + ": "
+			}
+			lines = append(lines, head+strings.Join(parts, "; "))
+		}
+	}
+	return lines
+}
+
+// ComponentEquation writes "T₁x = −T₁ cos α".
+func (p Page) ComponentEquation(f *statics.Force, axis statics.Axis) string {
+	return expr.Set(f.Name) + axis.String() + " = " + p.Write(p.Tidy(f.Component(axis)))
+}
+
+func (p Page) workedSums(axis statics.Axis) []string {
+	var lines []string
+	for b := range p.solved.Bodies {
+		head := ""
+		if len(p.solved.Bodies) > 1 {
+			head = p.solved.Bodies[b].Name + ": "
+		}
+		tree := p.solved.Bodies[b].Sum(axis)
+		if tree == nil {
+			lines = append(lines, head+strings.Replace(sayNothing, "%s", axis.String(), 1))
+			continue
+		}
+		lines = append(lines, head+p.Write(p.Tidy(tree))+" = 0")
+	}
+	return lines
+}
