@@ -47,7 +47,7 @@ func (f *figure) extents() []extent {
 	es := make([]extent, 0, 32)
 	for i := range f.scene.Bodies {
 		b := &f.scene.Bodies[i]
-		half, at := f.half(b), vec{b.At.X, -b.At.Y}
+		half, at := vec{f.depth(b, vec{1, 0}), f.depth(b, vec{0, 1})}, vec{b.At.X, -b.At.Y}
 		es = append(es, extent{at.minus(half), 0, 0, 0, 0}, extent{at.plus(half), 0, 0, 0, 0})
 		es = f.axisExtents(es, i)
 		es = f.surfaceExtents(es, i)

@@ -5,6 +5,7 @@ type grid struct {
 	cols, rows int
 	ascii      bool
 	marks      []mark
+	clip       box // the panel that is being drawn; nothing reaches into the next one
 }
 
 // mark is what one cell holds: dots, or a character that stands instead.
@@ -32,12 +33,12 @@ func newGrid(cols, rows int) *grid {
 	if cols == 0 || rows == 0 {
 		cols, rows = 0, 0
 	}
-	return &grid{cols: cols, rows: rows, marks: make([]mark, cols*rows)}
+	return &grid{cols: cols, rows: rows, marks: make([]mark, cols*rows), clip: box{0, 0, cols, rows}}
 }
 
-// at gives the cell, or nil outside.
+// at gives the cell, or nil outside of what may be drawn on.
 func (g *grid) at(col, row int) *mark {
-	if uint(col) >= uint(g.cols) || uint(row) >= uint(g.rows) {
+	if col < g.clip.left || col >= g.clip.right || row < g.clip.top || row >= g.clip.bottom {
 		return nil
 	}
 	return &g.marks[row*g.cols+col]

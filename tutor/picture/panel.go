@@ -24,10 +24,12 @@ func (d *drawing) panels(s *Scene, all box) {
 	}
 	for i, area := range share(wanted, all) {
 		if area.cols() > 0 && area.rows() > 0 {
+			d.grid.clip = area
 			wanted[i].draw(d, s, area)
 			d.place()
 		}
 	}
+	d.grid.clip = all
 }
 
 func (d *drawing) parts(s *Scene) []panel {

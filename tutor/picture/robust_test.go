@@ -190,6 +190,40 @@ func TestAnyDirections(t *testing.T) {
 	})
 }
 
+// TestTurnedBlockStaysInItsPanel: a large block on its corner is wider than it is on its
+// side; all of it fits beside the arrows of a sum, whose labels know nothing of it.
+func TestTurnedBlockStaysInItsPanel(t *testing.T) {
+	for tilt := 0.0; tilt < 180; tilt += 15 {
+		s := Scene{Bodies: []Body{{Shape: Block, Size: 1, Tilt: tilt}}, Forces: []Force{{Direction: -1, Inward: true}},
+			Chain: &Chain{Legs: []Leg{{}, {}, {Label: "A"}}}}
+		d := onBraille(s, 65, 12)
+		for _, fault := range crossed(d) {
+			t.Errorf("turned by %g°: %s", tilt, fault)
+		}
+		const edge = 57.5 // of 29 columns: half of the width, less the gap between the panels
+		for i := range d.strokes {
+			if d.strokes[i].tag != TagBody {
+				continue
+			}
+			if low, high := bounds(d.strokes[i].points); low.x < 0 || low.y < 0 || high.x > edge || high.y > 47 {
+				t.Errorf("turned by %g°: the block reaches from %v to %v", tilt, low, high)
+			}
+		}
+	}
+}
+
+// TestPanelsKeepApart: the last panel has its labels in place when another's surface
+// would run through them.
+func TestPanelsKeepApart(t *testing.T) {
+	s := Scene{Bodies: []Body{{At: Point{1, 0}, Size: 0.125, Tilt: 0.5, Surfaces: []Surface{{Normal: -1, Angle: "α"}, {Normal: 0, Angle: "β"}}}},
+		Chain: &Chain{Legs: make([]Leg, 8)}}
+	for rows := 20; rows <= 40; rows++ {
+		for _, fault := range crossed(onBraille(s, 23, rows)) {
+			t.Errorf("23×%d: %s", rows, fault)
+		}
+	}
+}
+
 func TestExtremeSizes(t *testing.T) {
 	for _, e := range examples() {
 		for _, size := range [][2]int{{0, 0}, {1, 1}, {2, 2}, {1, 40}, {200, 1}, {5, 3}, {-4, 7}, {1000, 1000}} {
