@@ -7,10 +7,13 @@ import (
 	"regexp"
 	"strings"
 
+	"example.org/standstill/checker"
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/statics"
+	"example.org/standstill/problems"
 	"example.org/standstill/tutor/picture"
+	"example.org/standstill/tutor/sheet"
 )
 
 //go:embed sheet.html
@@ -19,19 +22,16 @@ var sheetHTML string
 //go:embed report.html
 var reportHTML string
 
-//go:embed paper.css
-var paperCSS string
-
 // Sizes of drawings on paper, in pixels.
 const (
 	drawingWidth, drawingHeight = 560, 340
+	besideWidth, besideHeight   = 344, 240 // two side by side
 	plotWidth, plotHeight       = 640, 380
 )
 
-// sheet is what the printable sheet shows. The drawing is of the file's numbers without
+// blank is what the printable sheet shows. The drawing is of the file's numbers without
 // any answer.
-type sheet struct {
-	CSS        template.CSS
+type blank struct {
 	Title, ID  string
 	Statement  string
 	Cautions   []string
@@ -52,13 +52,9 @@ type sheetRow struct{ Letter, What, Unit string }
 // works without scripts and from a stick, cautions on top.
 func Sheet(f *Form) ([]byte, error) {
 	p := f.problem
-	scene := picture.OfProblem(f.ref, picture.View{})
-	for i := range scene.Forces {
-		scene.Forces[i].Size = 0
-	}
-	s := sheet{
-		CSS: template.CSS(paperCSS), Title: p.Title, ID: p.ID, Statement: f.Statement(),
-		Cautions: Cautions(), Drawing: template.HTML(picture.SVG(scene, drawingWidth, drawingHeight)), Systematic: Systematic(), Rows: []int{1, 2, 3, 4, 5, 6},
+	s := blank{
+		Title: p.Title, ID: p.ID, Statement: f.Statement(),
+		Cautions: Cautions(), Drawing: f.drawn(), Systematic: Systematic(), Rows: []int{1, 2, 3, 4, 5, 6},
 		Qualities: []Block{Notation()},
 	}
 	for i := range f.Fields {
@@ -79,6 +75,28 @@ func Sheet(f *Form) ([]byte, error) {
 		}
 	}
 	return fillIn("sheet", sheetHTML, s)
+}
+
+// drawn shows what the problem is about, or, where its file wants no such drawing, the
+// forces, all equally long.
+func (f *Form) drawn() template.HTML {
+	if drawn := setup(f.problem, f.ref, drawingWidth, drawingHeight); drawn != "" {
+		return drawn
+	}
+	scene := picture.OfProblem(f.ref, picture.View{})
+	for i := range scene.Forces {
+		scene.Forces[i].Size = 0
+	}
+	return template.HTML(picture.SVG(scene, drawingWidth, drawingHeight))
+}
+
+// setup draws what a problem is about; empty where its file wants no such drawing.
+func setup(p *problems.Problem, ref *checker.Reference, width, height int) template.HTML {
+	s := picture.NewSetup(ref, p.Figure)
+	if s == nil {
+		return ""
+	}
+	return template.HTML(picture.SVG(picture.Scene{Title: p.Title, Setup: s}, width, height))
 }
 
 // Statement is the text of the problem with letters in the place of its numbers: on the
@@ -126,13 +144,13 @@ func (f *Form) what(e *Field) string {
 
 // report is what the page for the lab book shows.
 type report struct {
-	CSS       template.CSS
 	Title, ID string
 	Statement string
 	Groups    []About
 	Cautions  []string
 	Warnings  []string
-	Drawing   template.HTML
+	Setup     template.HTML // the apparatus as it was measured
+	Drawing   template.HTML // its forces, to scale
 	Blocks    []Block
 	Plots     []plotted
 }
@@ -160,9 +178,10 @@ func Report(trials []Trial, axes string) ([]byte, error) {
 	r := trials[len(trials)-1]
 	p := r.form.problem
 	out := report{
-		CSS: template.CSS(paperCSS), Title: p.Title, ID: p.ID, Statement: r.form.Statement(),
-		Cautions: Cautions(), Warnings: r.Warnings, Drawing: r.drawing(),
+		Title: p.Title, ID: p.ID, Statement: r.form.Statement(),
+		Cautions: Cautions(), Warnings: r.Warnings,
 	}
+	out.Setup, out.Drawing = r.drawings()
 	for _, t := range trials {
 		about := t.About
 		about.Number = t.Number
@@ -203,24 +222,25 @@ func (r *report) plot(scene picture.Scene, notes []string, why string) {
 	}
 }
 
-// drawing is the apparatus as measured, to scale; empty where the measured numbers make
-// no problem that can be drawn.
-func (r *Result) drawing() template.HTML {
+// drawings are the apparatus as it was measured and its forces to scale; empty where the
+// measured numbers make no problem that can be drawn.
+func (r *Result) drawings() (apparatus, forces template.HTML) {
 	p, why := r.form.Copy()
 	if why != "" {
-		return ""
+		return "", ""
 	}
 	ref, err := p.Reference()
 	if err != nil {
-		return ""
+		return "", ""
 	}
-	return template.HTML(picture.SVG(picture.OfProblem(ref, picture.View{Solved: true}), drawingWidth, drawingHeight))
+	scene := picture.OfProblem(ref, picture.View{Solved: true})
+	return setup(p, ref, besideWidth, besideHeight), template.HTML(picture.SVG(scene, besideWidth, besideHeight))
 }
 
 // fillIn fills a page. Everything but the drawings, whose texts package picture
 // escapes, is escaped here.
 func fillIn(name, page string, data any) ([]byte, error) {
-	t, err := template.New(name).Parse(page)
+	t, err := template.New(name).Funcs(template.FuncMap{"style": sheet.Style}).Parse(page)
 	if err != nil {
 		return nil, err
 	}

@@ -81,7 +81,7 @@ func TestReportHoldsEverythingAndEscapesIt(t *testing.T) {
 			t.Errorf("the report lacks %s", want)
 		}
 	}
-	if strings.Count(text, "<svg") != 4 || strings.Contains(text, nasty) {
+	if strings.Count(text, "<svg") != 5 || strings.Contains(text, nasty) {
 		t.Errorf("%d drawings; escaped: %v", strings.Count(text, "<svg"), !strings.Contains(text, nasty))
 	}
 }

@@ -12,6 +12,7 @@ import (
 	"example.org/standstill/problems"
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/picture"
+	"example.org/standstill/tutor/sheet"
 )
 
 // ReportMark is in every page that WriteHTML writes.
@@ -25,7 +26,7 @@ var reportPage string
 // nothing is fetched.
 func (r *Report) WriteHTML(w io.Writer, bank *problems.Bank) error {
 	page, err := template.New("report").Funcs(template.FuncMap{
-		"shown": shown, "letter": letterOf, "words": wordsOf, "minutes": minutes, "day": day, "place": place, "say": r.Say,
+		"style": sheet.Style, "shown": shown, "letter": letterOf, "words": wordsOf, "minutes": minutes, "day": day, "place": place, "say": r.Say,
 		"title": tutor.Title, "short": shortID, "inc": func(i int) int { return i + 1 }, "names": r.names,
 		"standings": standingWords, "count": countsOf, "legend": legend, "overdue": r.overdue, "late": r.late,
 		"bar":      func(c Column) template.HTML { return standingsPlot(c, len(r.Students)) },

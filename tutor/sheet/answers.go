@@ -13,7 +13,7 @@ import (
 //go:embed answers.html
 var answersSource string
 
-var answersPage = template.Must(template.New("answers").Parse(answersSource))
+var answersPage = template.Must(template.New("answers").Funcs(template.FuncMap{"style": Style}).Parse(answersSource))
 
 // answerTable is one problem with the numbers and results of every student.
 type answerTable struct {
