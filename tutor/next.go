@@ -202,13 +202,14 @@ func (c *choosing) comesBack() (Advice, bool) {
 	return Advice{}, false
 }
 
-// forReturn finds a problem that exercises an idea: in another topic than where it
-// went wrong if there is one, at the level held, rather one that is new.
+// forReturn finds a problem that exercises an idea: not far from what the student knows,
+// in another topic than where it went wrong if there is one, at the level held, rather one
+// that is new.
 func (c *choosing) forReturn(d dueIdea) (Offer, bool) {
 	wrong, _ := c.offer(d.slip.Problem)
-	level := c.levelHeld()
+	level, far := c.levelHeld(), c.far()
 	rank := func(o Offer) []int {
-		return []int{yes(o.ID == d.slip.Problem), yes(o.Topic == wrong.Topic), yes(!c.hasBegun(o.Topic)),
+		return []int{yes(o.ID == d.slip.Problem), yes(far[o.Topic] || o.Level > level+1), yes(o.Topic == wrong.Topic), yes(!c.hasBegun(o.Topic)),
 			away(o.Level, c.levelIn(o.Topic, level)), yes(c.last[o.ID] != nil)}
 	}
 	offers := slices.DeleteFunc(slices.Clone(c.bank), func(o Offer) bool { return len(c.bank) > 1 && o.ID == c.own[len(c.own)-1].Problem })
@@ -240,6 +241,19 @@ func away(level, wanted int) int {
 
 func (c *choosing) hasBegun(topic string) bool {
 	return slices.ContainsFunc(c.own, func(p *PastPage) bool { return p.Topic == topic })
+}
+
+// far are the topics beyond the next one after all that were begun, in the order of the
+// bank.
+func (c *choosing) far() map[string]bool {
+	far := map[string]bool{}
+	next := ""
+	for i := len(c.bank) - 1; i >= 0 && !c.hasBegun(c.bank[i].Topic); i-- {
+		next = c.bank[i].Topic
+		far[next] = true
+	}
+	delete(far, next)
+	return far
 }
 
 // levelIn is the level offered in a topic: one below the level held where the topic

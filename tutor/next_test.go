@@ -232,3 +232,55 @@ func seatOfMany(tb testing.TB, entries int) *Desk {
 	}
 	return d
 }
+
+// TestReturnsOfABeginnerStayNear lets each idea of a beginner's first problems go wrong,
+// at each of them: what comes back is of a topic begun or the next one of the bank, and
+// not hard.
+func TestReturnsOfABeginnerStayNear(t *testing.T) {
+	d := seat(t, "")
+	c := nextCase{bank: d.offers()}
+	near := []string{"two-strings", "one-level-string", "one-line", "pulleys"} // begun, and the next of the bank
+	returns := 0
+	for _, first := range [][]string{{"banner-ring"}, {"shop-sign"}, {"sack-scale"}, {"banner-ring", "canal-lantern"}, {"banner-ring", "canal-lantern", "boat-fender"}} {
+		for wrong := range first {
+			for _, idea := range c.offer(first[wrong]).Ideas() {
+				for _, days := range []int{0, 1, 7} {
+					c.past = c.beginner(first, wrong, idea)
+					c.now = theFirstDay.Add(time.Duration(len(first)*10+days*24*60) * time.Minute)
+					a, _ := Next(&c.past, c.bank, nil, c.now)
+					if a.Returns {
+						returns++
+					}
+					if a.Level > 2 || !slices.Contains(near, a.Topic) {
+						t.Errorf("%s wrong in %s of %s, %d days later: %s of %s, level %d: %s", idea, first[wrong], first, days, a.ID, a.Topic, a.Level, a.Why)
+					}
+				}
+			}
+		}
+	}
+	if returns < 40 {
+		t.Errorf("only %d came back", returns)
+	}
+}
+
+func (c *nextCase) offer(id string) Offer {
+	return c.bank[slices.IndexFunc(c.bank, func(o Offer) bool { return o.ID == id })]
+}
+
+// beginner has done these problems, ten minutes each, with one idea wrong in one of them
+// and not exercised in the others.
+func (c *nextCase) beginner(done []string, wrong int, idea Idea) (past Past) {
+	at := theFirstDay
+	for i, id := range done {
+		o := c.offer(id)
+		p := PastPage{Problem: id, Topic: o.Topic, Level: o.Level, Over: true, Standing: WorkedOut, Begun: at, Last: at.Add(10 * time.Minute)}
+		for _, other := range o.Ideas() {
+			if other != idea || i == wrong {
+				p.Chances = append(p.Chances, Chance{Idea: other, Problem: id, Right: other != idea, Time: p.Last})
+			}
+		}
+		past.Pages, at = append(past.Pages, p), p.Last
+	}
+	past.Sittings = []Sitting{{theFirstDay, at}}
+	return past
+}
