@@ -49,6 +49,9 @@ func (g *Page) judgeText(line *Line, at Place) {
 	was := at
 	for i := range all {
 		answer, report := g.placed(line, was, at, &all[i])
+		if i > 0 && report.Verdict == checker.Wrong {
+			answer, report = g.orOtherSum(line, answer, report)
+		}
 		if report.Code == checker.TrueNotAsked {
 			g.credit(line, answer, &report)
 		}
@@ -89,6 +92,28 @@ func (g *Page) placed(line *Line, was, at Place, l *lines.Line) (checker.Answer,
 		return before, again
 	}
 	return answer, report
+}
+
+// orOtherSum takes a line of a text behind another, which is wrong in one sum, for that
+// along the other axis where it is right there, or goes wrong in a force and not in the
+// axis: who writes both sums in one text means both.
+func (g *Page) orOtherSum(line *Line, a checker.Answer, report checker.Report) (checker.Answer, checker.Report) {
+	other := map[checker.Stage]checker.Stage{checker.XSum: checker.YSum, checker.YSum: checker.XSum}[a.Stage]
+	if !slices.Contains(g.openBeside(line, other), a.Item) {
+		return a, report
+	}
+	b := a
+	b.Stage = other
+	there := g.marked(b, append(g.before(), line.said...))
+	if there.Verdict == checker.Right || there.Verdict == checker.Wrong && isOfAxis(report.Code) && !isOfAxis(there.Code) {
+		return b, there
+	}
+	return a, report
+}
+
+// isOfAxis reports whether a mistake in a sum is what a line for the other axis looks like.
+func isOfAxis(code checker.Code) bool {
+	return code == checker.WrongAxis || code == checker.ExtraForce || code == checker.Unexplained
 }
 
 // mark judges a line for a place. One that is right for another open body is taken for

@@ -75,7 +75,7 @@ func (g *Page) sameAgain(r checker.Report) string {
 			if !g.class.NoHints {
 				rule = g.Ref.Hint(checker.Answer{Stage: r.Stage, Item: r.Item, Text: r.Text}, r, ruleLevel)
 			}
-			return saidSameAgain(placeOf(before), rule)
+			return saidSameAgain(placeOf(before), placeOf(r), rule)
 		}
 	}
 	return ""

@@ -204,24 +204,28 @@ func saidItem(p Place) string {
 }
 
 // saidSameAgain says where a mistake was made before, and the rule.
-func saidSameAgain(p Place, rule string) string {
-	where := saidItem(p)
-	switch p.Stage {
-	case checker.Diagram:
-		where = "in Forces" + on(p.Item)
-	case checker.XSum, checker.YSum:
-		where = "in the sum along " + string(p.Stage[0]) + on(p.Item)
-	case checker.Components:
-		where = "with " + where
-	default:
-		if where = "with " + where; p.Item == "" {
-			where = "in a line of Solve"
-		}
+func saidSameAgain(first, now Place, rule string) string {
+	as := "The same mistake as " + saidWhere(first)
+	if first == now {
+		as = "The same mistake as before"
 	}
 	if rule == "" {
-		return "The same mistake as " + where + "."
+		return as + "."
 	}
-	return "The same as " + where + ": " + rule
+	return as + ": " + rule
+}
+
+// saidWhere is a place of the page in the middle of a sentence.
+func saidWhere(p Place) string {
+	switch {
+	case p.Stage == checker.Diagram:
+		return "in Forces" + on(p.Item)
+	case p.Stage == checker.XSum, p.Stage == checker.YSum:
+		return "in the sum along " + string(p.Stage[0]) + on(p.Item)
+	case p.Item == "":
+		return "in a line of Solve"
+	}
+	return "with " + saidItem(p)
 }
 
 func on(body string) string {
