@@ -75,7 +75,7 @@ func massForWeight(l *Lesson, stage checker.Stage, item string) string {
 
 func normalIsWeight(l *Lesson, stage checker.Stage, item string) string {
 	f, axis, ok := componentOf(l.Problem.System, item)
-	if stage != checker.Components || !ok || f.Kind != statics.Normal || f.Factor(axis).Sign == 0 || !l.Ref.Has("w") {
+	if stage != checker.Components || !ok || f.Kind != statics.Normal || f.Slanted() || f.Factor(axis).Sign == 0 || !l.Ref.Has("w") {
 		return ""
 	}
 	return expr.Glyph(item) + " = w"
