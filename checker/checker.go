@@ -71,7 +71,8 @@ type Answer struct {
 // the typed text. Answers lists the items that it is an answer to, right or wrong, Void
 // those of them that another line of the same text answers otherwise, so that none is
 // settled. AsSize is what is said of a right component whose sign was left out. Concludes
-// says that the line was said to follow from the one before it. Each holds the reports of
+// says that the line was said to follow from the one before it. Working lists the unknowns
+// that a right line of the stage Solve says something of beyond their value. Each holds the reports of
 // a text with several lines.
 type Report struct {
 	Verdict  Verdict
@@ -90,6 +91,7 @@ type Report struct {
 
 	AsSize    string
 	Concludes bool
+	Working   []string
 	Each      []Report
 }
 
@@ -104,7 +106,7 @@ type Reference struct {
 	si       *Reference // the same in SI, where own is not
 	Watched  []Own      // the author's own mistakes
 	share    float64    // how far a value may be off, as a share of it
-	signed   bool       // a component has to be written with its sign
+	rules    Rules      // what a teacher asks beyond
 }
 
 // New solves the system and makes a reference of it. The errors are those of
@@ -134,29 +136,6 @@ func solve(s *statics.System, own solved.Units) (*Reference, error) {
 		return nil, err
 	}
 	return newReference(model, solution, own), nil
-}
-
-// Within returns a reference that takes values as right within that share of
-// them, in place of one part in a hundred; a correctly rounded value is right
-// whatever the share is.
-func (r *Reference) Within(share float64) *Reference {
-	c := *r
-	c.share = share
-	if r.si != nil {
-		c.si = r.si.Within(share)
-	}
-	return &c
-}
-
-// WithSigns returns a reference that takes no component as a size: one that points
-// against its axis has to be written with its minus sign.
-func (r *Reference) WithSigns() *Reference {
-	c := *r
-	c.signed = true
-	if r.si != nil {
-		c.si = r.si.WithSigns()
-	}
-	return &c
 }
 
 // Has reports whether a letter is one of the problem's.

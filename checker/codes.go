@@ -44,6 +44,7 @@ const (
 	NoEquation         = mistake.NoEquation
 	HoldsAlways        = mistake.HoldsAlways
 	StillUnknown       = mistake.StillUnknown
+	NoWorking          = mistake.NoWorking
 	TrueNotAsked       = mistake.TrueNotAsked
 	UnknownName        = mistake.UnknownName
 	Unreadable         = mistake.Unreadable

@@ -212,7 +212,7 @@ func (m *marking) mark() Report {
 		return m.orOtherSum(m.markSum())
 	case Solve:
 		m.line = plainer(m.line)
-		return m.counted(m.markSolve())
+		return m.strict(m.counted(m.markSolve()))
 	}
 	return Report{Verdict: Unread, Code: Unreadable, Message: saidNoStage}
 }

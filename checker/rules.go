@@ -184,7 +184,7 @@ func (s *setting) component() string {
 		return "Name the part first, as in T1x."
 	}
 	text := s.page().ComponentEquation(s.force, s.axis)
-	if c := s.page().Tidy(s.force.Component(s.axis)); c.Op == expr.Neg && !s.ref.signed {
+	if c := s.page().Tidy(s.force.Component(s.axis)); c.Op == expr.Neg && !s.ref.rules.Signs {
 		return text + ", or " + s.page().Write(c.Args[0]) + " if it is given as a size."
 	}
 	return text + "."

@@ -166,7 +166,7 @@ func (m *marking) orSize(report Report) Report {
 	if isSigned, same := m.signOf(c, side); same && !isSigned {
 		letter := expr.Set(c.Force.Name) + c.Axis.String()
 		s := m.ref.setting(Components, c.Name)
-		if m.ref.signed {
+		if m.ref.rules.Signs {
 			report = m.wrong(about(Sign, c.Force.Name))
 			report.Message = s.fill(fmt.Sprintf(saidSignAsked, letter))
 			return report

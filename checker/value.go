@@ -33,6 +33,9 @@ func (m *marking) markValue(name string, number *expr.Node) Report {
 		}
 		return m.right()
 	case a.number.Coarse(a.inUnit(v)) && a.positive && !a.unitIsOther:
+		if m.ref.rules.Figures == oneFigure {
+			return m.right()
+		}
 		return m.almost(Coarse, about)
 	}
 	if v.unit.Dim == quantity.Angle && m.pointsElsewhere(name) {

@@ -26,6 +26,7 @@ const (
 	saidTrueElsewhere  = "This is true, but it is no component; it is kept for the solving."
 	saidTakenAsSize    = "Taken as a size; %s points {negative}."
 	saidSignAsked      = "This is the size of %s. In your class a component is written with its sign."
+	saidFigures        = "This value of %s is right as far as it goes. Here it needs %d significant figures."
 	saidWorkOut        = "Worked out to a number with its unit, it will count as an answer."
 	saidTwoAnswers     = "This text gives two different answers to the same question, so neither of them counts yet."
 	saidWhichComponent = "Say which component this is, as in T1x = …"

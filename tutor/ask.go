@@ -35,8 +35,11 @@ func (g *Page) Ask() (a Ask, ok bool) {
 	}
 	a = Ask{Stage: stage, Title: Title(stage), Item: item, Open: g.open(stage), Letters: g.Letters(), Sample: g.sample(stage)}
 	a.Question = g.question(stage, item)
+	if said := g.saidRule(stage); said != "" {
+		a.Question += " " + said
+	}
 	if p, asked := g.Predict(); asked {
-		a.Question = p.Question + " " + saidOffered(p.Choices, g.class.Questions == QuestionsRequired)
+		a.Question = p.Question + " " + saidOffered(p.Choices, g.class.Predictions == QuestionsRequired)
 	}
 	if stage != checker.Diagram && stage != checker.Solve {
 		a.Directions = g.Directions(item)

@@ -29,7 +29,8 @@ type Judge func(ref *checker.Reference, a checker.Answer, before []checker.Answe
 // Set is a problem that is set. A zero Due is no date.
 type Set struct {
 	problems.Heading
-	Due time.Time
+	Due    time.Time
+	Weight float64 // in the share of the work that is done, for the teacher's eyes; 0 for 1
 }
 
 // Settings are a class's choices; the zero value leaves everything to the program.
@@ -38,16 +39,20 @@ type Settings struct {
 	Tolerance  float64 // a share, 0.02 for 2 %; 0 for the checker's own
 	NoHints    bool
 	NoSolution bool // not before a problem is solved
-	Questions  Questions
+	NoScenes   bool // no picture of what the text describes
 
 	SignsRequired bool // a component that points against its axis is not taken as a size
+	Working       bool // a value needs a line of working
+	Figures       int  // that a value needs; 0 for the checker's own two, 1 for any
+
+	Predictions Questions // before the sums
+	Limits      Questions // after Solve
 }
 
-// Questions says whether a prediction before the sums and a limit after Solve are asked.
+// Questions says whether a question is asked that belongs to no stage.
 type Questions uint8
 
-// The questions are asked and may be passed over, are not asked, or have to be
-// answered.
+// A question is asked and may be passed over, is not asked, or has to be answered.
 const (
 	QuestionsAsked Questions = iota
 	QuestionsOff
@@ -76,19 +81,13 @@ func (c *Class) WithGravity(p *problems.Problem) (*problems.Problem, error) {
 	return p.WithValues(map[string]string{"g": c.Gravity})
 }
 
-// NewPage makes an empty page on which numbers are taken as right within the
-// class's tolerance.
+// NewPage makes an empty page that is judged by the class's settings.
 func (c *Class) NewPage(p *problems.Problem) (*Page, error) {
 	g, err := NewPage(p)
 	if err != nil {
 		return nil, err
 	}
-	if c.Tolerance > 0 {
-		g.Ref = g.Ref.Within(c.Tolerance)
-	}
-	if c.SignsRequired {
-		g.Ref = g.Ref.WithSigns()
-	}
+	g.Ref = g.Ref.Under(checker.Rules{Share: c.Tolerance, Signs: c.SignsRequired, Figures: c.Figures})
 	g.judgeWith = c.Judge
 	g.class = c.Settings
 	return g, nil

@@ -207,7 +207,7 @@ var spoils = map[checker.Code][]Idea{
 // form of a line alone.
 var spoilNone = []checker.Code{
 	checker.Unexplained, checker.DoesNotFollow, "own",
-	checker.NoEquation, checker.HoldsAlways, checker.StillUnknown, checker.TrueNotAsked,
+	checker.NoEquation, checker.HoldsAlways, checker.StillUnknown, checker.NoWorking, checker.TrueNotAsked,
 	checker.UnknownName, checker.Unreadable,
 }
 

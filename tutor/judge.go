@@ -55,6 +55,7 @@ func (g *Page) judgeText(line *Line, at Place) {
 		if report.Code == checker.TrueNotAsked {
 			g.credit(line, answer, &report)
 		}
+		report = g.wantingWork(reports[:i], report)
 		reports[i] = g.inText(&all[i], answer, report)
 		line.take(answer, report)
 		was = Place{answer.Stage, answer.Item}
@@ -203,7 +204,7 @@ func (g *Page) credit(line *Line, a checker.Answer, report *checker.Report) {
 			if r.Code == checker.NoUnit || r.Code == checker.WrongUnit {
 				report.Message += " " + r.Message
 			}
-			if r.Verdict != checker.Right {
+			if r.Verdict != checker.Right || g.lacksWorking(nil, r) {
 				continue
 			}
 			kept = there

@@ -56,7 +56,7 @@ func (l *Lesson) answerQuestion(text string) (r Result, taken bool, err error) {
 	if p, asked := l.Predict(); asked {
 		chosen, ok := p.choice(text)
 		if !ok {
-			return Result{Said: saidMustPredict}, l.class.Questions == QuestionsRequired, nil
+			return Result{Said: saidMustPredict}, l.class.Predictions == QuestionsRequired, nil
 		}
 		line, err := l.note(record.Entry{Kind: record.Predicted, Item: p.ID, Text: text, Detail: p.Choices[chosen].Word})
 		return Result{Line: line, Said: saidNoted}, true, err

@@ -174,7 +174,7 @@ func (g *Page) saysOther(text, name string) bool {
 // Limit returns the question that closes a page, until it is answered or another problem
 // is taken up.
 func (g *Page) Limit() (l Limit, ok bool) {
-	if g.class.Questions == QuestionsOff || g.revealed || g.limited || !g.Solved() {
+	if g.class.Limits == QuestionsOff || g.revealed || g.limited || !g.Solved() {
 		return Limit{}, false
 	}
 	return g.limit()

@@ -222,7 +222,7 @@ var alsoSaid = map[string][]string{
 // sums was written yet, and it was not answered.
 func (g *Page) Predict() (p Prediction, ok bool) {
 	stage, _, open := g.InHand()
-	if g.class.Questions == QuestionsOff || !open || g.revealed || g.predicted != nil || stage != checker.XSum && stage != checker.YSum {
+	if g.class.Predictions == QuestionsOff || !open || g.revealed || g.predicted != nil || stage != checker.XSum && stage != checker.YSum {
 		return Prediction{}, false
 	}
 	for i := range g.lines {

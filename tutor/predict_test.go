@@ -246,7 +246,7 @@ func TestPredictionsByClass(t *testing.T) {
 		QuestionsAsked: {true, true}, QuestionsOff: {false, true}, QuestionsRequired: {true, false},
 	} {
 		d := seat(t, "")
-		d.tutor.Class.Questions = questions
+		d.tutor.Class.Predictions, d.tutor.Class.Limits = questions, questions
 		l := open(t, d, "canal-lantern")
 		handIn(t, l, lantern[:4]...)
 		if _, asked := l.Predict(); asked != want.asked {

@@ -384,7 +384,12 @@ var holderNouns = map[statics.Kind]string{
 func saidForceOf(what string) string { return "force of the " + what }
 
 const (
-	saidMayPass      = "Or type sums: your components are steady, so you may go straight to the sums."
+	saidMayPass = "Or type sums: your components are steady, so you may go straight to the sums."
+
+	saidClassWorking = "In your class every value needs a line of working."
+	saidClassFigures = "In your class every value needs %d significant figures."
+	saidClassBoth    = "In your class every value needs a line of working and %d significant figures."
+
 	saidNoComponents = "Components are not what is asked now, so there is nothing to pass over."
 	saidNotSteady    = "You can go straight to the sums once your components are steady: right at first go in three problems."
 )

@@ -46,6 +46,7 @@ const (
 	NoEquation   Code = "no-equation"
 	HoldsAlways  Code = "holds-always"
 	StillUnknown Code = "still-unknown"
+	NoWorking    Code = "no-working"
 	TrueNotAsked Code = "true-not-asked"
 	UnknownName  Code = "unknown-name"
 	Unreadable   Code = "unreadable"

@@ -120,6 +120,14 @@ var form = []Row{
 			Rule: "Find {open|that letter} first, from another equation, and then put it in."}},
 	},
 	{
+		Code: NoWorking, Meaning: "a value without its working", Cost: 9,
+		Said: Said{Value: "This is the right value, but your class shows the working, too. Write the line that it comes from, then the value."},
+		Hints: []Hint{{At: OnLine | OnValue,
+			Ask:  "Which of your equations did this value come from?",
+			Rule: "A line of working has letters or several numbers in it, so that a reader can follow how the value was found.",
+			Step: "Solve one of the sums for {unknown|the letter}, and end that line with the number and its unit."}},
+	},
+	{
 		Code: TrueNotAsked, Meaning: "true, but not what was asked", Cost: 9,
 		Said: Said{
 			Component: "This is true, but it is not {component}. It is saved for later steps.",

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -41,6 +42,12 @@ is plain text; change it with any editor.`,
 	f.StringVar(&d.Tolerance, "tolerance", "", "the `share` within which a number is right, as in '2 %'")
 	f.BoolVar(&d.NoHints, "no-hints", false, "give no hints")
 	f.BoolVar(&d.NoSolution, "no-solution", false, "show the worked solution only once a problem is solved")
+	d.Choices = map[string]*string{}
+	for _, one := range class.Choices() {
+		if one.Key != "hints" && one.Key != "solution" { // these have flags of their own
+			d.Choices[one.Key] = f.String(one.Key, "", one.What+": "+strings.Join(one.Words, ", ")+"; the first if left out")
+		}
+	}
 	return c
 }
 

@@ -18,7 +18,7 @@ const sheetForm = "4.3"
 func (m *Markbook) basis() string {
 	h := sha256.New()
 	c := m.Class
-	fmt.Fprintf(h, "%s\x00%s\x00%d\x00%s\x00%s\x00%v\x00%v\x00", sheetForm, checker.Version, problems.DrawRules, c.Code, c.Gravity, c.Tolerance, c.SignsRequired)
+	fmt.Fprintf(h, "%s\x00%s\x00%d\x00%s\x00%+v\x00", sheetForm, checker.Version, problems.DrawRules, c.Code, c.Settings)
 	for _, set := range c.Work {
 		p, err := m.Bank.Get(set.ID)
 		if err == nil {

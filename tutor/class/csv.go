@@ -23,7 +23,7 @@ func (r *Report) WriteCSV(w io.Writer, mark bool) error {
 	out := csv.NewWriter(w)
 	out.UseCRLF = true
 	head := []string{"class", "student", "name", "problem", "title", "standing", "stage", "item", "attempts", "lines", "refused", "hints",
-		"stepsShown", "minutes", "begun", "done", "due", "late", "overdue", "days", "items", "firstGo"}
+		"stepsShown", "minutes", "begun", "done", "due", "late", "overdue", "days", "items", "firstGo", "weight"}
 	if err := out.Write(head); err != nil {
 		return err
 	}
@@ -43,7 +43,7 @@ func (r *Report) csvRow(row *Row, at int, c Cell) []string {
 	return []string{inert(r.Code), inert(row.ID), inert(row.Name), inert(set.ID), inert(set.Title), c.Standing.String(), string(c.Stage), inert(c.Item),
 		strconv.Itoa(c.Attempts), strconv.Itoa(c.Lines), strconv.Itoa(c.Refused), strconv.Itoa(c.Hints), strconv.Itoa(c.Shown),
 		strconv.FormatFloat(tenths(c.Spent.Minutes()), 'f', 1, 64), stamp(c.Begun), stamp(c.Done), stamp(set.Due), strconv.FormatBool(c.Late),
-		strconv.FormatBool(c.Overdue), strconv.Itoa(c.Days), strconv.Itoa(c.Items), strconv.Itoa(c.FirstGo)}
+		strconv.FormatBool(c.Overdue), strconv.Itoa(c.Days), strconv.Itoa(c.Items), strconv.Itoa(c.FirstGo), number(set.Weight)}
 }
 
 // inert writes a text so that no spreadsheet works it out.

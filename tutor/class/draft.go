@@ -33,6 +33,7 @@ type Draft struct {
 	Tolerance         string
 	NoHints           bool
 	NoSolution        bool
+	Choices           map[string]*string // by the key of a Choice; "" for the usual word
 }
 
 // Problems lays the draft's own problems over a bank.
@@ -201,6 +202,17 @@ func newCode(name string) string {
 
 func (d *Draft) settings(c *Class) error {
 	c.Gravity, c.NoHints, c.NoSolution = d.Gravity, d.NoHints, d.NoSolution
+	for _, one := range choices {
+		word := d.Choices[one.key]
+		if word == nil || *word == "" {
+			continue
+		}
+		at := slices.Index(one.words, *word)
+		if at < 0 {
+			return fmt.Errorf("%q is no choice for %s; expected one of %s", shown(*word), one.key, strings.Join(one.words, ", "))
+		}
+		one.set(&c.Settings, at)
+	}
 	if d.Tolerance == "" {
 		return nil
 	}

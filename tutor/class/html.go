@@ -28,7 +28,7 @@ func (r *Report) WriteHTML(w io.Writer, bank *problems.Bank) error {
 	page, err := template.New("report").Funcs(template.FuncMap{
 		"style": sheet.Style, "shown": shown, "letter": letterOf, "words": wordsOf, "minutes": minutes, "day": day, "place": place, "say": r.Say,
 		"title": tutor.Title, "short": shortID, "inc": func(i int) int { return i + 1 }, "names": r.names,
-		"standings": standingWords, "count": countsOf, "legend": legend, "overdue": r.overdue, "late": r.late,
+		"standings": standingWords, "count": countsOf, "legend": legend, "weighted": r.isWeighted, "number": number, "percent": percent, "overdue": r.overdue, "late": r.late,
 		"bar":      func(c Column) template.HTML { return standingsPlot(c, len(r.Students)) },
 		"mistakes": func(list []Tally) template.HTML { return mistakesPlot(list, len(r.Students)) },
 		"drawing":  func(i int, id string) template.HTML { return drawingOf(bank, id, i+1) },

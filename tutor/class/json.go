@@ -2,6 +2,7 @@ package class
 
 import (
 	"io"
+	"math"
 
 	"example.org/standstill/checker"
 	"example.org/standstill/tutor"
@@ -43,6 +44,7 @@ type jsonProblem struct {
 	Due      string         `json:"due,omitempty"`
 	Students map[string]int `json:"students"`
 	Minutes  float64        `json:"minutes"`
+	Weight   float64        `json:"weight"`
 }
 
 type jsonStudent struct {
@@ -50,6 +52,7 @@ type jsonStudent struct {
 	Name    string     `json:"name"`
 	Minutes float64    `json:"minutes"`
 	Entries int        `json:"entries"`
+	Share   float64    `json:"share"`
 	Work    []jsonCell `json:"work"`
 
 	Ideas []Understanding `json:"ideas,omitempty"`
@@ -130,7 +133,7 @@ func (r *Report) WriteJSON(w io.Writer) error {
 }
 
 func (c *Column) json() jsonProblem {
-	p := jsonProblem{c.ID, c.Title, c.Topic, c.Level, stamp(c.Due), map[string]int{}, tenths(c.Spent.Minutes())}
+	p := jsonProblem{c.ID, c.Title, c.Topic, c.Level, stamp(c.Due), map[string]int{}, tenths(c.Spent.Minutes()), c.Weight}
 	for standing, n := range c.Students {
 		p.Students[standingWord(standing)] = n
 	}
@@ -138,7 +141,7 @@ func (c *Column) json() jsonProblem {
 }
 
 func (r *Report) jsonStudent(row Row) jsonStudent {
-	s := jsonStudent{row.ID, row.Name, tenths(row.Spent.Minutes()), row.Entries, []jsonCell{}, row.Ideas}
+	s := jsonStudent{row.ID, row.Name, tenths(row.Spent.Minutes()), row.Entries, math.Round(1000*row.Share) / 1000, []jsonCell{}, row.Ideas}
 	for i, c := range row.Cells {
 		s.Work = append(s.Work, jsonCell{r.Work[i].ID, c.Standing.String(), c.Late, c.Overdue, c.Days, c.Stage, c.Item, c.Attempts, c.Items, c.FirstGo, c.Lines, c.Refused,
 			c.Hints, c.Shown, tenths(c.Spent.Minutes()), stamp(c.Begun), stamp(c.Done)})

@@ -24,10 +24,18 @@ var (
 		Optional: []string{keyNumbers, keyCode, keyFrom, keyFiles, "settings", "oneroster", "teacher"}, Example: "name: Physics 10b"}
 	fileKeys    = problems.Keys{Needed: []string{"name", "text"}, Example: "{name: quay-lantern.yaml, text: …}"}
 	studentKeys = problems.Keys{Needed: []string{"id", "name"}, Example: "{id: s01, name: Ada Berg}"}
-	workKeys    = problems.Keys{Optional: []string{"problem", "topic", "level", "due"}, Example: "{problem: canal-lantern, due: 2026-03-09}"}
-	settingKeys = problems.Keys{Optional: []string{"g", "tolerance", "hints", "solution", "questions"}, Example: "{g: 9.81 m/s^2}"}
+	workKeys    = problems.Keys{Optional: []string{"problem", "topic", "level", "due", "weight"}, Example: "{problem: canal-lantern, due: 2026-03-09}"}
+	settingKeys = problems.Keys{Optional: settingNames(), Example: "{g: 9.81 m/s^2}"}
 	rosterKeys  = problems.Keys{Needed: []string{"version", "class"}, Optional: []string{"school", "term"}, Example: "{version: 1.1, class: phys-10b}"}
 )
+
+func settingNames() []string {
+	names := []string{"g", "tolerance"}
+	for _, c := range choices {
+		names = append(names, c.key)
+	}
+	return names
+}
 
 // Keys with a history: the number key was called code, which still reads.
 const (
@@ -44,6 +52,8 @@ const (
 	longestName   = 80
 	leastTolerate = 0.001
 	mostTolerate  = 0.1
+	leastWeight   = 0.1
+	mostWeight    = 100
 )
 
 // ReadFile reads a class file. A list of students that it names is looked for from
@@ -213,32 +223,32 @@ func (r *reader) listed(n *yaml.Node) {
 func (r *reader) work(n *yaml.Node) {
 	for _, item := range r.List(n, `"problems"`, "- problem: canal-lantern") {
 		v := r.Fields(item, "a set problem", workKeys)
-		due := r.due(v["due"])
+		how := tutor.Set{Due: r.due(v["due"]), Weight: r.weight(v["weight"])}
 		switch {
 		case v["problem"] != nil && v["topic"] != nil:
 			r.At(v["topic"], "a problem and a topic stand together", "one of them")
 		case v["problem"] != nil:
-			r.problem(v["problem"], due)
+			r.problem(v["problem"], how)
 		case v["topic"] != nil:
-			r.topic(v["topic"], v["level"], due)
+			r.topic(v["topic"], v["level"], how)
 		default:
 			r.At(item, "neither a problem nor a topic is named", "problem: or topic:")
 		}
 	}
 }
 
-func (r *reader) problem(n *yaml.Node, due time.Time) {
+func (r *reader) problem(n *yaml.Node, how tutor.Set) {
 	list := r.class.Bank.List()
 	ids := make([]string, len(list))
 	for i, h := range list {
 		ids[i] = h.ID
 	}
 	if id, ok := r.OneOf(n, "the problem", ids); ok {
-		r.set(n, list[slices.Index(ids, id)], due)
+		r.set(n, list[slices.Index(ids, id)], how)
 	}
 }
 
-func (r *reader) topic(n, level *yaml.Node, due time.Time) {
+func (r *reader) topic(n, level *yaml.Node, how tutor.Set) {
 	list := r.class.Bank.List()
 	var topics []string
 	for _, h := range list {
@@ -256,14 +266,14 @@ func (r *reader) topic(n, level *yaml.Node, due time.Time) {
 	}
 	for _, h := range list {
 		if h.Topic == topic && (wanted == "" || strconv.Itoa(h.Level) == wanted) {
-			r.set(n, h, due)
+			r.set(n, h, how)
 		}
 	}
 }
 
-// set adds a problem. One that is set twice keeps the place and the date that were
-// first: so single problems may stand before their topic.
-func (r *reader) set(n *yaml.Node, h problems.Heading, due time.Time) {
+// set adds a problem with its date and weight. One that is set twice keeps the place and
+// all that was first: so single problems may stand before their topic.
+func (r *reader) set(n *yaml.Node, h problems.Heading, how tutor.Set) {
 	for _, s := range r.class.Work {
 		if s.ID == h.ID {
 			return
@@ -273,7 +283,22 @@ func (r *reader) set(n *yaml.Node, h problems.Heading, due time.Time) {
 		r.At(n, fmt.Sprintf("the problem %s cannot be used", h.ID), "one that bank check finds nothing wrong with")
 		return
 	}
-	r.class.Work = append(r.class.Work, tutor.Set{Heading: h, Due: due})
+	how.Heading = h
+	r.class.Work = append(r.class.Work, how)
+}
+
+// weight reads how much a problem counts beside the others.
+func (r *reader) weight(n *yaml.Node) float64 {
+	text, ok := r.Word(n, `"weight"`, "2")
+	if !ok {
+		return 0
+	}
+	weight, err := strconv.ParseFloat(text, 64)
+	if err != nil || !(weight >= leastWeight && weight <= mostWeight) {
+		r.At(n, fmt.Sprintf("%q is no weight", shown(text)), "a number from 0.1 to 100; a problem without one has 1")
+		return 0
+	}
+	return weight
 }
 
 // due reads a day, which lasts to its end, or a time.

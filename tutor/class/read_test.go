@@ -59,6 +59,36 @@ func TestFormatIsReadBack(t *testing.T) {
 	}
 }
 
+// Every setting with few words is read, written and read back, each of its words alone
+// and together with every word of the setting after it.
+func TestChoicesAreReadBack(t *testing.T) {
+	file := func(lines string) []byte {
+		return []byte(strings.Replace(classText, "{problem: letter-scale}", "{problem: letter-scale, weight: 2.5}", 1) + "settings:\n" + lines)
+	}
+	n := 0
+	for i, c := range choices {
+		for at, word := range c.words {
+			next := choices[(i+1)%len(choices)]
+			for _, other := range next.words {
+				text := file("  " + c.key + ": " + word + "\n  " + next.key + ": " + other + "\n")
+				read, found := Read("x", text, problems.Embedded())
+				must(t, found.Err())
+				if got := c.get(&read.Settings); got != at {
+					t.Errorf("%s: %s is read as %s", c.key, word, c.words[got])
+				}
+				back, found := Read("x", Format(read), problems.Embedded())
+				must(t, found.Err())
+				if n++; back.Settings != read.Settings || !reflect.DeepEqual(back.Work, read.Work) || back.Work[1].Weight != 2.5 {
+					t.Errorf("%s becomes %+v\n%s", text, back.Settings, Format(read))
+				}
+			}
+		}
+	}
+	if n < 30 {
+		t.Errorf("%d were tried", n)
+	}
+}
+
 func TestTopicsLevelsAndDates(t *testing.T) {
 	c, found := Read("x", []byte(strings.Replace(classText, "- {problem: letter-scale}", "- {topic: springs, level: 1, due: 2030-04-01 09:30}\n  - {problem: canal-lantern}", 1)), problems.Embedded())
 	must(t, found.Err())

@@ -36,6 +36,7 @@ type Report struct {
 type Column struct {
 	problems.Heading
 	Due      time.Time
+	Weight   float64                  // in the share of the work that is done
 	Students [tutor.AtFirstGo + 1]int // by standing
 	Spent    time.Duration            // the middle of those who are done
 }
@@ -47,6 +48,7 @@ type Row struct {
 	Spent    time.Duration
 	Entries  int
 	Beside   int
+	Share    float64 // of the work that is done, by weight, from 0 to 1
 	Ideas    []Understanding
 }
 
@@ -105,7 +107,7 @@ type Tally struct {
 func (m *Markbook) Report(ctx context.Context) (*Report, error) {
 	r := &reporting{markbook: m, Report: &Report{Name: m.Class.Name, Code: m.Class.Code, At: m.Now(), Roster: m.Class.Roster}}
 	for _, set := range m.Class.Work {
-		r.Work = append(r.Work, Column{Heading: set.Heading, Due: set.Due})
+		r.Work = append(r.Work, Column{Heading: set.Heading, Due: set.Due, Weight: cmp.Or(set.Weight, 1)})
 	}
 	r.Students = make([]Row, len(m.Class.Students))
 	r.rest = make([]partial, len(m.Class.Students))
@@ -269,6 +271,7 @@ func (w *Work) gotStuck() bool {
 func (r *reporting) close() {
 	for i := range r.Students {
 		r.Entries += r.Students[i].Entries
+		r.Students[i].Share = r.shareOf(&r.Students[i])
 		r.Stuck = append(r.Stuck, r.rest[i].stuck...)
 		r.Kept = append(r.Kept, r.rest[i].kept...)
 		r.Remarks = append(r.Remarks, r.rest[i].remarks...)
@@ -281,6 +284,23 @@ func (r *reporting) close() {
 	for at := range r.Work {
 		r.Work[at].sum(r.Students, at)
 	}
+}
+
+// shareOf is how much of the work a student has done, each problem by its weight.
+func (r *reporting) shareOf(row *Row) float64 {
+	done, all := 0.0, 0.0
+	for at, c := range row.Cells {
+		all += r.Work[at].Weight
+		if c.Standing.Done() {
+			done += r.Work[at].Weight
+		}
+	}
+	return done / max(all, leastWeight)
+}
+
+// isWeighted reports whether some problem counts more than another.
+func (r *Report) isWeighted() bool {
+	return slices.ContainsFunc(r.Work, func(c Column) bool { return c.Weight != r.Work[0].Weight })
 }
 
 // sum counts a column's cells.

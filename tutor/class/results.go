@@ -26,7 +26,7 @@ const RosterMark = "source.systemName,Standstill"
 // OneRoster makes the files of a OneRoster folder: the set problems as line items in
 // one category, and a result for every student and problem. In bulk mode they replace
 // what a school system has; with delta they are changes to it, each with the time of
-// the report. The score is 1 for a problem done, 0 for one that is not; ids are those
+// the report. The score is the weight of a problem done, 0 for one that is not; ids are those
 // of the roster. Refused are the ids of students that the standard does not take; they
 // are left out, because an id that was changed would lead nowhere.
 func (r *Report) OneRoster(delta bool) (files map[string][]byte, refused []string) {
@@ -100,7 +100,7 @@ func (r *Report) lineItems() [][]string {
 			due = r.At
 		}
 		row := []string{r.lineItem(i), "", "", shown(c.Title), "", r.At.Local().Format(dateForm), due.Local().Format(dateForm),
-			r.Roster.Class, r.category(), r.Roster.Term, "0", "1"}
+			r.Roster.Class, r.category(), r.Roster.Term, "0", number(c.Weight)}
 		if r.Roster.Version == "1.2" {
 			row = append(row, r.Roster.School)
 		}
@@ -122,7 +122,7 @@ func (r *Report) result(student string, at int, c Cell) []string {
 	score, status, date := "0", "partially graded", c.Last
 	switch {
 	case c.Standing.Done():
-		score, status, date = "1", "fully graded", c.Done
+		score, status, date = number(r.Work[at].Weight), "fully graded", c.Done
 	case c.Standing == tutor.Shown:
 		status = "fully graded"
 	case c.Standing == tutor.NotBegun:

@@ -2,6 +2,7 @@ package class
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -25,18 +26,77 @@ func (r *reader) settings(n *yaml.Node) {
 		}
 		r.class.Tolerance = share
 	}
-	r.class.NoHints = r.refused(v["hints"], `"hints"`)
-	r.class.NoSolution = r.refused(v["solution"], `"solution"`)
-	r.questions(v["questions"])
+	for _, c := range choices {
+		if n := v[c.key]; n != nil {
+			if word, ok := r.OneOf(n, fmt.Sprintf("the choice for %q", c.key), c.words); ok {
+				c.set(&r.class.Settings, slices.Index(c.words, word))
+			}
+		}
+	}
 }
 
-// questions reads whether a prediction and a limit are asked.
-func (r *reader) questions(n *yaml.Node) {
-	if n == nil {
-		return
+// choice is a setting with a few words to choose from, the usual one first. Set and get
+// go by the place of a word.
+type choice struct {
+	key   string
+	words []string
+	what  string // for whoever makes a class file
+	set   func(*tutor.Settings, int)
+	get   func(*tutor.Settings) int
+}
+
+// choices are such settings, in the order in which they are read and written. A later
+// one has the last word: questions are both the predictions and those after Solve.
+var choices = []choice{
+	yesOrNo("hints", "whether hints are given", func(s *tutor.Settings) *bool { return &s.NoHints }),
+	yesOrNo("solution", "whether the worked solution is shown before a problem is solved", func(s *tutor.Settings) *bool { return &s.NoSolution }),
+	yesOrNo("scenes", "whether the lesson shows a picture of what the text describes", func(s *tutor.Settings) *bool { return &s.NoScenes }),
+	freeOrRequired("signs", "whether a component needs its sign", func(s *tutor.Settings) *bool { return &s.SignsRequired }),
+	freeOrRequired("working", "whether a value needs a line of working", func(s *tutor.Settings) *bool { return &s.Working }),
+	{"figures", []string{"2", "free", "3", "4"}, "how many significant figures a value needs",
+		func(s *tutor.Settings, at int) { s.Figures = [...]int{0, 1, 3, 4}[at] },
+		func(s *tutor.Settings) int { return max(slices.Index([]int{0, 1, 3, 4}, s.Figures), 0) }},
+	{"questions", []string{"yes", "no", "required"}, "whether a question is asked before the sums and after the last stage",
+		func(s *tutor.Settings, at int) { s.Limits, s.Predictions = tutor.Questions(at), tutor.Questions(at) },
+		func(s *tutor.Settings) int { return int(s.Limits) }},
+	{"predictions", []string{"yes", "no", "required"}, "whether a prediction is asked before the sums, where it is not as with questions",
+		func(s *tutor.Settings, at int) { s.Predictions = tutor.Questions(at) },
+		func(s *tutor.Settings) int { return int(s.Predictions) }},
+}
+
+func yesOrNo(key, what string, no func(*tutor.Settings) *bool) choice {
+	return choice{key, []string{"yes", "no"}, what, setBool(no), getBool(no)}
+}
+
+func freeOrRequired(key, what string, required func(*tutor.Settings) *bool) choice {
+	return choice{key, []string{"free", "required"}, what, setBool(required), getBool(required)}
+}
+
+func setBool(of func(*tutor.Settings) *bool) func(*tutor.Settings, int) {
+	return func(s *tutor.Settings, at int) { *of(s) = at == 1 }
+}
+
+func getBool(of func(*tutor.Settings) *bool) func(*tutor.Settings) int {
+	return func(s *tutor.Settings) int {
+		if *of(s) {
+			return 1
+		}
+		return 0
 	}
-	word, _ := r.OneOf(n, `the choice for "questions"`, []string{"yes", "no", "required"})
-	r.class.Questions = map[string]tutor.Questions{"no": tutor.QuestionsOff, "required": tutor.QuestionsRequired}[word]
+}
+
+// Choice is a setting that a class file can have, for whoever makes one.
+type Choice struct {
+	Key, What string
+	Words     []string
+}
+
+// Choices lists them.
+func Choices() (all []Choice) {
+	for _, c := range choices {
+		all = append(all, Choice{c.key, c.what, c.words})
+	}
+	return all
 }
 
 // gravity takes a g that a problem of the bank can have.
@@ -53,13 +113,4 @@ func (r *reader) gravity(n *yaml.Node, text string) {
 func readShare(text string) (float64, error) {
 	share, err := strconv.ParseFloat(strings.TrimSpace(strings.TrimSuffix(text, "%")), 64)
 	return share / 100, err
-}
-
-// refused reads a yes or no; no refuses.
-func (r *reader) refused(n *yaml.Node, what string) bool {
-	if n == nil {
-		return false
-	}
-	word, _ := r.OneOf(n, "the choice for "+what, []string{"yes", "no"})
-	return word == "no"
 }

@@ -199,7 +199,7 @@ problems_from: [handouts]
 students: list.csv
 problems:
   - {problem: canal-lantern, due: 2030-03-09}
-  - {problem: quay-lantern, due: 2030-03-16}
+  - {problem: quay-lantern, due: 2030-03-16, weight: 3}
 `
 
 // storyList is the list of n students.
@@ -459,6 +459,7 @@ func agree(t *testing.T, r *room, report *Report) {
 	n := 0
 	for _, s := range out.Students {
 		var letters []string
+		share := 0.0
 		for i, w := range s.Work {
 			n++
 			row := map[string]string{}
@@ -469,22 +470,29 @@ func agree(t *testing.T, r *room, report *Report) {
 				"item": w.Item, "attempts": strconv.Itoa(w.Attempts), "lines": strconv.Itoa(w.Lines), "refused": strconv.Itoa(w.Refused),
 				"hints": strconv.Itoa(w.Hints), "stepsShown": strconv.Itoa(w.StepsShown), "items": strconv.Itoa(w.Items), "firstGo": strconv.Itoa(w.FirstGo),
 				"minutes": strconv.FormatFloat(w.Minutes, 'f', 1, 64), "begun": w.Begun, "done": w.Done, "due": out.Problems[i].Due,
-				"late": strconv.FormatBool(w.Late), "overdue": strconv.FormatBool(w.Overdue), "days": strconv.Itoa(w.Days)} {
+				"late": strconv.FormatBool(w.Late), "overdue": strconv.FormatBool(w.Overdue), "days": strconv.Itoa(w.Days), "weight": number(out.Problems[i].Weight)} {
 				if row[head] != want {
 					t.Errorf("%s, %s: %s is %q in CSV and %q in JSON", s.ID, w.Problem, head, row[head], want)
 				}
+			}
+			if !slices.Contains([]string{"solution shown", "begun", "not begun"}, w.Standing) {
+				share += []float64{0.25, 0.75}[i] // weights of 1 and 3
 			}
 			letters = append(letters, letterOf(report.Students[(n-1)/len(out.Problems)].Cells[i]))
 			if begun := w.Standing != "not begun"; begun && !strings.Contains(plain.String(), s.Name+": "+w.Problem+": "+w.Standing) {
 				t.Errorf("%s, %s: the plain text has no %s", s.ID, w.Problem, w.Standing)
 			}
 		}
+		if s.Share != share {
+			t.Errorf("%s: the share is %g, want %g", s.ID, s.Share, share)
+		}
 		spent := minutes(report.Students[(n-1)/len(out.Problems)].Spent)
-		line := regexp.MustCompile(`(?m)^` + regexp.QuoteMeta(s.Name) + ` +` + regexp.QuoteMeta(letters[0]) + ` +` + regexp.QuoteMeta(letters[1]) + ` +` + regexp.QuoteMeta(spent) + `$`)
+		done := fmt.Sprintf("%.0f %%", 100*share)
+		line := regexp.MustCompile(`(?m)^` + regexp.QuoteMeta(s.Name) + ` +` + regexp.QuoteMeta(letters[0]) + ` +` + regexp.QuoteMeta(letters[1]) + ` +` + regexp.QuoteMeta(spent) + `, ` + done + `$`)
 		if !line.MatchString(text.String()) {
 			t.Errorf("%s: the text has not %v, %s", s.ID, letters, spent)
 		}
-		if row := regexp.MustCompile(`<th scope="row">` + s.Name + `</th><td class="cell[^>]*>` + regexp.QuoteMeta(letters[0]) + `</td><td class="cell[^>]*>` + regexp.QuoteMeta(letters[1]) + `</td><td>` + spent + `</td>`); !row.MatchString(page.String()) {
+		if row := regexp.MustCompile(`<th scope="row">` + s.Name + `</th><td class="cell[^>]*>` + regexp.QuoteMeta(letters[0]) + `</td><td class="cell[^>]*>` + regexp.QuoteMeta(letters[1]) + `</td><td>` + spent + `</td><td>` + done + `</td>`); !row.MatchString(page.String()) {
 			t.Errorf("%s: the page has not %v, %s", s.ID, letters, spent)
 		}
 	}

@@ -98,6 +98,9 @@ func (t *text) columns(r *Report) {
 		if !c.Due.IsZero() {
 			line += ", due " + day(c.Due, false)
 		}
+		if r.isWeighted() {
+			line += ", weight " + number(c.Weight)
+		}
 		t.line("%s: %s", line, c.counts(len(r.Students)))
 	}
 }
@@ -131,17 +134,31 @@ func (t *text) table(r *Report, width int) {
 	atOnce := max(1, (width-wide-10)/4)
 	for from := 0; from < len(r.Work) || from == 0; from += atOnce {
 		to := min(from+atOnce, len(r.Work))
-		t.line("\n%s", strings.TrimRight(padded(headStudent, wide)+numbers(from, to)+headTime, " "))
+		t.line("\n%s", strings.TrimRight(padded(headStudent, wide)+numbers(from, to)+headTime+r.headShare(), " "))
 		for _, row := range r.Students {
 			line := padded(row.Name, wide)
 			for _, c := range row.Cells[from:to] {
 				line += fmt.Sprintf("  %-2s", letterOf(c))
 			}
-			t.line("%s  %s", line, minutes(row.Spent))
+			line += "  " + minutes(row.Spent)
+			if r.isWeighted() {
+				line += ", " + percent(row.Share)
+			}
+			t.line("%s", line)
 		}
 	}
 	t.line("%s", saidLetters)
 }
+
+// headShare heads what is done by weight.
+func (r *Report) headShare() string {
+	if r.isWeighted() {
+		return headShare
+	}
+	return ""
+}
+
+func percent(share float64) string { return fmt.Sprintf("%.0f %%", 100*share) }
 
 func numbers(from, to int) string {
 	var b strings.Builder
@@ -171,6 +188,9 @@ func (t *text) rows(r *Report) {
 			}
 			begun++
 			t.line("%s: %s: %s; %s.", shown(row.Name), r.Work[i].ID, wordsOf(c), minutes(c.Spent))
+		}
+		if r.isWeighted() {
+			t.line(saidShare, shown(row.Name), percent(row.Share))
 		}
 		t.line(saidRow, shown(row.Name), begun, len(r.Work), minutes(row.Spent))
 	}

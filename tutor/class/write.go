@@ -30,12 +30,22 @@ func Format(c *Class) []byte {
 	}
 	b.WriteString("problems:\n")
 	for _, s := range c.Work {
-		fmt.Fprintf(&b, "  - {problem: %s%s}\n", s.ID, dueKey(s.Due))
+		fmt.Fprintf(&b, "  - {problem: %s%s%s}\n", s.ID, dueKey(s.Due), weightKey(s.Weight))
 	}
 	b.WriteString(formatSettings(c.Settings))
 	formatPacked(&b, c.Packed)
 	return b.Bytes()
 }
+
+func weightKey(weight float64) string {
+	if weight == 0 || weight == 1 {
+		return ""
+	}
+	return ", weight: " + number(weight)
+}
+
+// number writes a number as short as it can be read back.
+func number(x float64) string { return strconv.FormatFloat(x, 'g', -1, 64) }
 
 func dueKey(due time.Time) string {
 	switch {
@@ -59,17 +69,12 @@ func formatSettings(s tutor.Settings) string {
 	if s.Tolerance > 0 {
 		fmt.Fprintf(&b, "  tolerance: %s %%\n", strconv.FormatFloat(100*s.Tolerance, 'g', 6, 64))
 	}
-	if s.NoHints {
-		b.WriteString("  hints: no\n")
-	}
-	if s.NoSolution {
-		b.WriteString("  solution: no\n")
-	}
-	switch s.Questions {
-	case tutor.QuestionsOff:
-		b.WriteString("  questions: no\n")
-	case tutor.QuestionsRequired:
-		b.WriteString("  questions: required\n")
+	var read tutor.Settings // what whoever reads on has by now
+	for _, c := range choices {
+		if at := c.get(&s); at != c.get(&read) {
+			fmt.Fprintf(&b, "  %s: %s\n", c.key, c.words[at])
+			c.set(&read, at)
+		}
 	}
 	return b.String()
 }

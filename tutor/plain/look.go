@@ -268,7 +268,7 @@ func visible(line string) string { return strings.TrimSpace(expr.Clean(line)) }
 
 // setup tells what the problem is about, in words.
 func (s *session) setup() {
-	if setup := picture.NewSetup(s.lesson.Ref, s.lesson.Problem.Figure); setup != nil {
+	if setup := picture.NewSetup(s.lesson.Ref, s.lesson.Problem.Figure); setup != nil && s.lesson.ShowsScene() {
 		for _, sentence := range picture.Sentences(picture.Scene{Setup: setup}) {
 			s.say(saidScene, sentence)
 		}

@@ -23,6 +23,9 @@ func (m *model) drawing(cols, rows int) []row {
 // scene paints what the problem is about: without arrows, and the same as long as the
 // problem is.
 func (m *model) scene(cols, rows int) []row {
+	if !m.lesson.ShowsScene() {
+		return m.drawing(cols, rows)
+	}
 	p := m.lesson.Problem
 	key := sceneKey{p.Hash, p.Copy, cols, rows, m.look}
 	return m.memos.scene.get(key, func() []row {

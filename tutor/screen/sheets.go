@@ -167,7 +167,7 @@ func (m *model) showWords() {
 // inWords says what can be seen: in Forces the scene.
 func (m *model) inWords() []string {
 	s := m.picture()
-	if m.lesson != nil && m.choosing() {
+	if m.lesson != nil && m.choosing() && m.lesson.ShowsScene() {
 		s.Setup = picture.NewSetup(m.lesson.Ref, m.lesson.Problem.Figure)
 	}
 	return picture.Sentences(s)

@@ -100,7 +100,7 @@ func wantedOf(page *tutor.Page) (all []wanted) {
 // setup draws what the problem is about.
 func setup(page *tutor.Page) template.HTML {
 	s := picture.NewSetup(page.Ref, page.Problem.Figure)
-	if s == nil {
+	if s == nil || !page.ShowsScene() {
 		return ""
 	}
 	return template.HTML(picture.SVG(picture.Scene{Title: page.Problem.Title, Setup: s}, drawnWide, drawnHigh))

@@ -1,0 +1,91 @@
+package checker
+
+import (
+	"fmt"
+	"slices"
+
+	"example.org/standstill/checker/expr"
+)
+
+// Rules are what a teacher asks of a line beyond its being right. The zero value asks
+// nothing, and changes no verdict.
+type Rules struct {
+	Share   float64 // how far a value may be off, as a share of it; 0 for one part in a hundred
+	Signs   bool    // a component is written with its sign, its size alone is not enough
+	Figures int     // significant figures that a value needs; 0 for two, 1 for any
+}
+
+// Under returns a reference that judges by these rules. A correctly rounded value is
+// within every share.
+func (r *Reference) Under(rules Rules) *Reference {
+	c := *r
+	c.rules = rules
+	if rules.Share > 0 {
+		c.share = rules.Share
+	}
+	if r.si != nil {
+		c.si = r.si.Under(rules)
+	}
+	return &c
+}
+
+// oneFigure is the number of figures at which no value is coarse.
+const oneFigure = 1
+
+// strict applies the rules to a right line of working, and says what the line works out.
+func (m *marking) strict(report Report) Report {
+	if report.Verdict != Right {
+		return report
+	}
+	report.Working = m.worksOut()
+	if len(report.Settles) > 0 && m.isShortOfFigures() {
+		about := report.Settles[0]
+		short := m.almost(Coarse, about)
+		short.Message = fmt.Sprintf(saidFigures, expr.Set(about), m.ref.rules.Figures)
+		return short
+	}
+	return report
+}
+
+// isShortOfFigures reports whether a number of the line is typed with fewer figures than
+// the rules ask for. Zero has no figures to count.
+func (m *marking) isShortOfFigures() bool {
+	for _, side := range m.line.Sides {
+		if !expr.IsQuantity(side) {
+			continue
+		}
+		number := side
+		if side.Op == expr.Neg {
+			number = side.Args[0]
+		}
+		if number.Num.Value != 0 && number.Num.Figures < m.ref.rules.Figures {
+			return true
+		}
+	}
+	return false
+}
+
+// worksOut lists the unknowns asked for that the line says something of beyond their
+// value: none where it states a value and no more.
+func (m *marking) worksOut() (names []string) {
+	if !slices.ContainsFunc(m.line.Sides, func(side *expr.Node) bool { return !expr.IsQuantity(side) && side.Op != expr.Name }) &&
+		slices.ContainsFunc(m.line.Sides, expr.IsQuantity) {
+		return nil
+	}
+	letters := []string{m.item}
+	for _, side := range m.line.Sides {
+		letters = append(letters, side.Names()...)
+	}
+	for _, name := range m.solved.Find {
+		if slices.ContainsFunc(letters, func(letter string) bool { return slices.Contains(m.settled(letter), name) }) {
+			names = append(names, name)
+		}
+	}
+	return names
+}
+
+// SaidNoWorking is what is said of a right value that has no working.
+func (r *Reference) SaidNoWorking(name string) string {
+	m := r.marking(Solve, name, expr.Line{})
+	return m.saidAlmost(NoWorking, name)
+}
