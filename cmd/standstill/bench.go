@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -224,32 +225,57 @@ func (f fileThere) Error() string { return fmt.Sprintf(saidFileThere, string(f))
 
 // saveAtBench writes a file whose name may be typed at the bench.
 func saveAtBench(name, usual string, content []byte) (string, error) {
-	where, err := saveAs(name, usual, content)
-	if there, ok := err.(fileThere); ok {
+	o := benchOutput{name: name}
+	where, err := o.save(usual, content)
+	var there fileThere
+	if errors.As(err, &there) {
 		return "", fmt.Errorf(saidFileThereToo, string(there))
 	}
 	return where, err
 }
 
-// saveAs writes a file. A file that was not named on the command line must not be there
-// yet.
-func saveAs(name, usual string, content []byte) (string, error) {
-	mode := os.O_WRONLY | os.O_CREATE | os.O_TRUNC
+// benchOutput is a page or a table that the bench writes, to a file of that name, or
+// the usual one where there is no name.
+type benchOutput struct {
+	output
+	name string
+}
+
+func (o *benchOutput) flags(c *cobra.Command) {
+	c.Flags().StringVar(&o.name, "out", "", "the `file` to write; - for standard output")
+	o.output.flags(c)
+}
+
+// save writes a file and returns where it is. One that was not named must not be there
+// yet, because somebody may have filled it in.
+func (o *benchOutput) save(usual string, content []byte) (string, error) {
+	o.Mark = bench.PageMark
+	name := o.name
 	if name == "" {
-		name, mode = usual, os.O_WRONLY|os.O_CREATE|os.O_EXCL
+		name = usual
+		if _, err := os.Lstat(name); err == nil {
+			return "", fileThere(name)
+		}
 	}
-	file, err := os.OpenFile(name, mode, 0o600)
-	if os.IsExist(err) {
-		return "", fileThere(name)
-	}
-	if err != nil {
+	if err := o.write(name, content); err != nil {
 		return "", err
 	}
-	if _, err = file.Write(content); err == nil {
-		err = file.Close()
+	if where, err := filepath.Abs(name); err == nil {
+		name = where
 	}
-	if where, found := filepath.Abs(name); err == nil && found == nil {
-		return where, nil
+	return name, nil
+}
+
+// writePaper writes a page, or prints it where the name is a dash, and says where it is.
+func (a *app) writePaper(o *benchOutput, usual string, page []byte) error {
+	if o.name == "-" {
+		_, err := a.Out.Write(page)
+		return err
 	}
-	return name, err
+	where, err := o.save(usual, page)
+	if err != nil {
+		return err
+	}
+	_, err = fmt.Fprintf(a.Out, saidWritten+"\n", where)
+	return err
 }

@@ -2,7 +2,6 @@ package main
 
 import (
 	"errors"
-	"fmt"
 
 	"github.com/spf13/cobra"
 
@@ -10,7 +9,7 @@ import (
 )
 
 func benchSheetCommand(a *app) *cobra.Command {
-	var out string
+	var out benchOutput
 	c := &cobra.Command{
 		Use:     "sheet PROBLEM",
 		Short:   "Make a printable sheet for the measurements",
@@ -30,16 +29,17 @@ func benchSheetCommand(a *app) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			return a.write(out, f.Problem().ID+"-sheet.html", page)
+			return a.writePaper(&out, f.Problem().ID+"-sheet.html", page)
 		},
 	}
-	c.Flags().StringVar(&out, "out", "", "the `file` to write; - for standard output")
+	out.flags(c)
 	return c
 }
 
 func benchReportCommand(a *app) *cobra.Command {
 	var m measured
-	var out, line string
+	var out benchOutput
+	var line string
 	var runs []string
 	c := &cobra.Command{
 		Use:   "report [PROBLEM]",
@@ -52,9 +52,9 @@ one is reported, each with the group that made it), or of values on the command 
 		RunE: func(_ *cobra.Command, args []string) error {
 			switch {
 			case len(runs) > 0 && len(args) == 0:
-				return a.reportRuns(runs, line, out)
+				return a.reportRuns(runs, line, &out)
 			case len(runs) == 0 && len(args) == 1:
-				return a.reportValues(args[0], &m, out)
+				return a.reportValues(args[0], &m, &out)
 			}
 			return misuse{errors.New(saidReportOfWhat)}
 		},
@@ -62,15 +62,15 @@ one is reported, each with the group that made it), or of values on the command 
 	m.flags(c)
 	c.Flags().StringArrayVar(&runs, "run", nil, "the number of a saved `run`, or several as 1-5")
 	c.Flags().StringVar(&line, "line", "", "two `axes` for a straight line, as in 'T against 1/(2 sin theta)'")
-	c.Flags().StringVar(&out, "out", "", "the `file` to write; - for standard output")
+	out.flags(c)
 	return c
 }
 
-func (a *app) reportRuns(numbers []string, line, out string) error {
+func (a *app) reportRuns(numbers []string, line string, out *benchOutput) error {
 	return a.withTrials(numbers, func(trials []bench.Trial) error { return a.report(trials, line, out) })
 }
 
-func (a *app) reportValues(problem string, m *measured, out string) error {
+func (a *app) reportValues(problem string, m *measured, out *benchOutput) error {
 	r, err := a.run(problem, m)
 	if err != nil {
 		return err
@@ -78,24 +78,10 @@ func (a *app) reportValues(problem string, m *measured, out string) error {
 	return a.report([]bench.Trial{{Number: 1, Result: r, About: bench.About{Students: m.students, Names: m.students}}}, "", out)
 }
 
-func (a *app) report(trials []bench.Trial, line, out string) error {
+func (a *app) report(trials []bench.Trial, line string, out *benchOutput) error {
 	page, err := bench.Report(trials, line)
 	if err != nil {
 		return err
 	}
-	return a.write(out, trials[len(trials)-1].Form().Problem().ID+"-report.html", page)
-}
-
-// write writes a page and says where it is.
-func (a *app) write(name, usual string, page []byte) error {
-	if name == "-" {
-		_, err := a.Out.Write(page)
-		return err
-	}
-	where, err := saveAs(name, usual, page)
-	if err != nil {
-		return err
-	}
-	_, err = fmt.Fprintf(a.Out, saidWritten+"\n", where)
-	return err
+	return a.writePaper(out, trials[len(trials)-1].Form().Problem().ID+"-report.html", page)
 }

@@ -58,7 +58,7 @@ func (a *app) printScene(scene picture.Scene, plain bool) error {
 }
 
 func benchExportCommand(a *app) *cobra.Command {
-	var out string
+	var out benchOutput
 	c := &cobra.Command{
 		Use:     "export RUN…",
 		Short:   "Write runs of one apparatus as a table (CSV)",
@@ -71,11 +71,11 @@ func benchExportCommand(a *app) *cobra.Command {
 				if err != nil {
 					return err
 				}
-				return a.write(out, trials[0].Form().Problem().ID+"-runs.csv", table)
+				return a.writePaper(&out, trials[0].Form().Problem().ID+"-runs.csv", table)
 			})
 		},
 	}
-	c.Flags().StringVar(&out, "out", "", "the `file` to write; - for standard output")
+	out.flags(c)
 	return c
 }
 

@@ -22,6 +22,9 @@ var sheetHTML string
 //go:embed report.html
 var reportHTML string
 
+// PageMark is in every page that Sheet and Report write.
+const PageMark = `<meta name="generator" content="Standstill bench">`
+
 // Sizes of drawings on paper, in pixels.
 const (
 	drawingWidth, drawingHeight = 560, 340
