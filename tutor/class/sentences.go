@@ -179,6 +179,8 @@ const (
 	saidShowAlone     = "This does not count: the numbers are those of somebody who practises without the class."
 	saidShowOthers    = "This does not count: the numbers are those of %s's copy."
 	saidShowNobodys   = "This does not count: nobody in the class has these numbers."
+	saidShowLost      = "These entries came under %s's name, too, whose numbers they have. They count there."
+	saidShowTied      = "These entries came under another student's name, too, and nothing says whose they are. They count for nobody until you collect the file again with --as."
 	saidShowVersion   = "This does not count: the problem file is not one of this class."
 	saidShowNotMarked = "This is not marked: there is too much of it."
 	saidShowFaulty    = "This could not be marked because of a fault in this program."

@@ -7,19 +7,21 @@ import (
 	"time"
 
 	"example.org/standstill/checker"
+	"example.org/standstill/problems"
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/record"
 )
 
 // Show writes all that a student did about one problem, as typed, each line with
 // what was said about it, hints and kept lines in their places. Attempts that do
-// not count are shown too, and why they do not.
+// not count are shown too, and why they do not, and so are entries that count for
+// somebody else under whose name they came as well.
 func (m *Markbook) Show(w io.Writer, student record.Student, problem string) error {
 	h, err := m.holdings()
 	if err != nil {
 		return err
 	}
-	entries, _, err := m.entriesOf(h, student.ID)
+	entries, lost, err := m.entriesOf(h, student.ID)
 	if err != nil {
 		return err
 	}
@@ -30,6 +32,7 @@ func (m *Markbook) Show(w io.Writer, student record.Student, problem string) err
 			m.showAttempt(t, student, a)
 		}
 	}
+	m.showLost(t, lost, problem, h.lost[problems.Fold(student.ID)])
 	if t.Len() == 0 {
 		t.line(saidNothingDone, shown(student.Name), shown(problem))
 	}
@@ -37,10 +40,36 @@ func (m *Markbook) Show(w io.Writer, student record.Student, problem string) err
 	return err
 }
 
-func (m *Markbook) showAttempt(t *text, student record.Student, a *Attempt) {
+// showLost writes the entries about a problem that a dispute took from the student,
+// with whom they count for.
+func (m *Markbook) showLost(t *text, lost []record.Entry, problem string, whose map[string]string) {
+	said := ""
+	for _, e := range lost {
+		if e.Problem != problem || e.Kind == record.Noted {
+			continue
+		}
+		why := saidShowTied
+		if winner := whose[e.ID]; winner != "" {
+			why = fmt.Sprintf(saidShowLost, m.Class.Called(winner))
+		}
+		if why != said {
+			t.apart()
+			t.line("%s", why)
+			said = why
+		}
+		t.line("  %s  %s  %s %s", shortID(e.ID), e.Time.Local().Format("15:04"), shown(e.Kind), AsTyped(e.Text))
+	}
+}
+
+// apart leaves a line free between what stands already and what comes.
+func (t *text) apart() {
 	if t.Len() > 0 {
 		t.line("")
 	}
+}
+
+func (m *Markbook) showAttempt(t *text, student record.Student, a *Attempt) {
+	t.apart()
 	t.line("%s, %s (%s)", shown(student.Name), shown(a.Problem), day(a.Entries[0].Time, true))
 	if a.Page == nil {
 		if why := m.notCounted(a); why != "" {

@@ -115,6 +115,25 @@ func TestACopiedHandInCountsForTheOneWhoDidIt(t *testing.T) {
 	want(t, "the copier's", report.Students[1].Cells[2].Standing.String(), "not begun")
 	want(t, "the remarks", notices(report.Remarks), "s02 entry-copied 7; s02 entry-copied 7")
 	want(t, "what is said", report.Say(report.Remarks[0]), "Ben Roos: 7 entries on canal-lantern came under the name of Ada Berg too. The numbers are those of Ada Berg, for whom they count.")
+	shown := r.shows(t, "s02", "canal-lantern")
+	if strings.Count(shown, "\n") != 8 || !strings.Contains(shown, "came under Ada Berg's name, too, whose numbers they have. They count there.") || !strings.Contains(shown, "T1x = ") {
+		t.Errorf("shown of the copier's are\n%s", shown)
+	}
+	if shown := r.shows(t, "s01", "canal-lantern"); strings.Contains(shown, "too") {
+		t.Errorf("shown of hers are\n%s", shown)
+	}
+}
+
+// shows is what class show writes.
+func (r *room) shows(t *testing.T, student, problem string) string {
+	t.Helper()
+	var b strings.Builder
+	s, ok := r.class.Student(student)
+	if !ok {
+		t.Fatal("no student", student)
+	}
+	must(t, r.book.Show(&b, s, problem))
+	return b.String()
 }
 
 // Where nothing speaks for one of two, it counts for neither until the teacher says.
@@ -127,6 +146,9 @@ func TestATieIsTheTeachersToSettle(t *testing.T) {
 	want(t, "hers", report.Students[0].Cells[2].Standing.String(), "not begun")
 	want(t, "his", report.Students[1].Cells[2].Standing.String(), "not begun")
 	want(t, "the remarks", notices(report.Remarks), "s01 entry-tied 7; s02 entry-tied 7")
+	if shown := r.shows(t, "s01", "same-lantern"); !strings.HasPrefix(shown, saidShowTied) {
+		t.Errorf("shown are\n%s", shown)
+	}
 	_, err := r.book.Collect(context.Background(), []string{r.folder(map[string][]byte{"ada": hers})}, CollectOptions{As: "Ada Berg"})
 	must(t, err)
 	report = r.report()
