@@ -124,6 +124,9 @@ func TestAnyOrderAtTheHardestLevel(t *testing.T) {
 // TestLettersGiveNoForceAway wants no force among the letters in Forces that the problem
 // does not name itself.
 func TestLettersGiveNoForceAway(t *testing.T) {
+	if testing.Short() {
+		t.Skip("goes over too much for a short run")
+	}
 	hidden := 0
 	eachPage(t, func(g *Page) {
 		list := strings.TrimSuffix(strings.TrimPrefix(g.Letters(), "Letters: "), ".")

@@ -171,6 +171,9 @@ func take(t *testing.T, d *Desk) (*Lesson, Advice) {
 
 // TestGuessingIsNoMastery lets guessers through eight problems, as they come.
 func TestGuessingIsNoMastery(t *testing.T) {
+	if testing.Short() {
+		t.Skip("goes over too much for a short run")
+	}
 	for name, s := range map[string]guesser{"toggling": {}, "both at once": {both: true}, "waiting": {wait: 40 * time.Second}} {
 		t.Run(name, func(t *testing.T) {
 			c := &clock{at: time.Date(2026, 3, 2, 10, 0, 0, 0, time.UTC)}
@@ -217,6 +220,9 @@ func TestCareIsSeen(t *testing.T) {
 
 // TestGuessingIsNoMasteryAnywhere guesses through the whole bank.
 func TestGuessingIsNoMasteryAnywhere(t *testing.T) {
+	if testing.Short() {
+		t.Skip("goes over too much for a short run")
+	}
 	c := &clock{at: time.Date(2026, 3, 2, 10, 0, 0, 0, time.UTC)}
 	d := seatAt(t, c)
 	list := d.tutor.Bank.List()

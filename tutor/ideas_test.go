@@ -75,6 +75,9 @@ func eachItem(t *testing.T, f func(p *problems.Problem, stage checker.Stage, ite
 // TestEveryItemExercisesAnIdeaOfItsOwn wants more of each item than what every item
 // of its stage has.
 func TestEveryItemExercisesAnIdeaOfItsOwn(t *testing.T) {
+	if testing.Short() {
+		t.Skip("goes over too much for a short run")
+	}
 	ofStage := []Idea{FindingForces, Solving, Units}
 	eachItem(t, func(p *problems.Problem, stage checker.Stage, item string) {
 		exercised := Exercised(p.System, stage, item)
@@ -92,6 +95,9 @@ func TestEveryItemExercisesAnIdeaOfItsOwn(t *testing.T) {
 // TestEveryIdeaIsExercised wants each idea at several problems of the bank, and
 // somewhere spoiled by a code.
 func TestEveryIdeaIsExercised(t *testing.T) {
+	if testing.Short() {
+		t.Skip("goes over too much for a short run")
+	}
 	count, spoiled := map[Idea]int{}, map[Idea]bool{}
 	for _, h := range problems.Embedded().List() {
 		for _, i := range ExercisedBy(problemOf(t, h.ID).System) {

@@ -178,6 +178,9 @@ func (s *learner) work(t *testing.T, l *Lesson, known *int, spoiled map[Idea]boo
 // TestSimulatedLearners lets each work thirty problems, six on every second day, and
 // says what they are led to.
 func TestSimulatedLearners(t *testing.T) {
+	if testing.Short() {
+		t.Skip("goes over too much for a short run")
+	}
 	t.Logf("%-30s refused  last at  steady after  came back  highest level  at first go  most in one", "learner")
 	for i := range learners {
 		s := &learners[i]

@@ -48,6 +48,9 @@ func measureAll(t testing.TB, f *Form) {
 // prediction for all that is asked, with an uncertainty, and the sums of what was
 // read leave nothing over that the uncertainties do not explain.
 func TestEveryProblemOfTheBankIsAnApparatus(t *testing.T) {
+	if testing.Short() {
+		t.Skip("goes over too much for a short run")
+	}
 	runs, upset, drawn := 0, []string{}, []string{}
 	for _, h := range problems.Embedded().List() {
 		f := bankForm(t, h.ID)

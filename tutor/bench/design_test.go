@@ -54,6 +54,9 @@ func twoStrings(t testing.TB, alpha, beta string) *Form {
 // Own check values of the design (first order, computed and confirmed by
 // simulation there).
 func TestDesignCheckValues(t *testing.T) {
+	if testing.Short() {
+		t.Skip("goes over too much for a short run")
+	}
 	off := 0.0
 	near := func(what string, got, want, tolerance float64) {
 		t.Helper()

@@ -12,6 +12,9 @@ import (
 // A prediction that the measured value does not move is exact, in every problem of the
 // bank, and no trial makes it anything else.
 func TestWhatNothingMovesIsExact(t *testing.T) {
+	if testing.Short() {
+		t.Skip("goes over too much for a short run")
+	}
 	exact := 0
 	for _, h := range problems.Embedded().List() {
 		form := bankForm(t, h.ID)

@@ -91,6 +91,9 @@ func (t *table) wants(parts ...string) {
 // A whole run from the cautions to the report, with a slip on the way. What was said is
 // kept to be read.
 func TestALabPeriod(t *testing.T) {
+	if testing.Short() {
+		t.Skip("goes over too much for a short run")
+	}
 	r := memory(t)
 	table := newTable(t, r,
 		"", "Ana, Ben",
@@ -160,6 +163,9 @@ func TestARunBegunElsewhereGoesOn(t *testing.T) {
 
 // What is bad stays to be mended, and what was good before it stays too.
 func TestBadInputLosesNothing(t *testing.T) {
+	if testing.Short() {
+		t.Skip("goes over too much for a short run")
+	}
 	table := newTable(t, memory(t), "", "",
 		"0.4", "0.4 N", "0.4 kg ± -1 %", "0.4 kg ± 1 %", "95 deg", "35 deg", "0.5 N", "± 0.5", "50 deg", "", "", "", "", "", "",
 		"q = 3", "alpha = 35", "T3 = 4 N", "m = 0.5 kg", "", "T1 = 3 N div 0.1 N", "T1 = 3 kg", "T1 =", "result", "leave")

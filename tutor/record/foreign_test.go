@@ -300,6 +300,9 @@ func TestForeignTooLarge(t *testing.T) {
 
 // Bytes changed at random, most of them where the structure of the file is.
 func TestForeignWithNoise(t *testing.T) {
+	if testing.Short() {
+		t.Skip("goes over too much for a short run")
+	}
 	good := smallRecord(t, 40)
 	random := rand.New(rand.NewPCG(3, 5))
 	opened := 0

@@ -19,6 +19,9 @@ var benchTyped = []string{
 // TestAnyKeysAtTheBench presses and types at random: no screen is too large, and nothing
 // ends the program.
 func TestAnyKeysAtTheBench(t *testing.T) {
+	if testing.Short() {
+		t.Skip("goes over too much for a short run")
+	}
 	var names []string
 	for name := range keyNames {
 		if name != "ctrl+c" {

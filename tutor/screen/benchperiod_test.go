@@ -37,6 +37,9 @@ func (d *desk) shows(texts ...string) {
 // TestALabPeriodOnTheScreen plays a period by keys: a slip, a prediction by hand, a
 // result, another angle, both runs side by side, paper, and leaving.
 func TestALabPeriodOnTheScreen(t *testing.T) {
+	if testing.Short() {
+		t.Skip("goes over too much for a short run")
+	}
 	d := stand(t, newTutor(t), "canal-lantern", 80, 24)
 	saved := map[string]string{}
 	d.bench.table.Save = func(name, usual string, content []byte) (string, error) {

@@ -125,6 +125,9 @@ func benchScenes() []struct {
 }
 
 func TestBenchScreensAreAsTheyWere(t *testing.T) {
+	if testing.Short() {
+		t.Skip("goes over too much for a short run")
+	}
 	for _, size := range sizes() {
 		for _, s := range benchScenes() {
 			name := fmt.Sprintf("bench-%s-%dx%d", s.name, size[0], size[1])
@@ -155,6 +158,9 @@ func TestBenchInSevenBits(t *testing.T) {
 // TestBenchTypingAlwaysTypes types a letter over every screen of the bench: it stands in the
 // line.
 func TestBenchTypingAlwaysTypes(t *testing.T) {
+	if testing.Short() {
+		t.Skip("goes over too much for a short run")
+	}
 	for _, s := range benchScenes() {
 		d := stand(t, newTutor(t), s.problem, 80, 24)
 		s.lead(d)
@@ -168,6 +174,9 @@ func TestBenchTypingAlwaysTypes(t *testing.T) {
 
 // TestBenchFitsAnySize fills screens of every size, and loses nothing on the way.
 func TestBenchFitsAnySize(t *testing.T) {
+	if testing.Short() {
+		t.Skip("goes over too much for a short run")
+	}
 	for _, s := range benchScenes() {
 		d := stand(t, newTutor(t), s.problem, 80, 24)
 		s.lead(d)

@@ -65,6 +65,9 @@ func TestForcesGivesNothingAway(t *testing.T) {
 
 // TestGivensAreAlwaysInSight looks for each given at every stage of a problem.
 func TestGivensAreAlwaysInSight(t *testing.T) {
+	if testing.Short() {
+		t.Skip("goes over too much for a short run")
+	}
 	for _, size := range [][2]int{{60, 18}, {80, 24}, {110, 32}} {
 		d := sit(t, size[0], size[1])
 		d.enrol("Nele", "canal-lantern")

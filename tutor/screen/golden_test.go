@@ -65,6 +65,9 @@ func scenes() []struct {
 }
 
 func TestScreensAreAsTheyWere(t *testing.T) {
+	if testing.Short() {
+		t.Skip("goes over too much for a short run")
+	}
 	for _, size := range sizes() {
 		for _, s := range scenes() {
 			t.Run(fmt.Sprintf("%s-%dx%d", s.name, size[0], size[1]), func(t *testing.T) {
@@ -78,6 +81,9 @@ func TestScreensAreAsTheyWere(t *testing.T) {
 }
 
 func TestSevenBits(t *testing.T) {
+	if testing.Short() {
+		t.Skip("goes over too much for a short run")
+	}
 	for _, s := range scenes() {
 		d := sitAt(t, newTutor(t), Options{ASCII: true}, noColour, 80, 24)
 		s.lead(d)

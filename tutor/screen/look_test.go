@@ -28,6 +28,9 @@ func unpainted(view string) string {
 }
 
 func TestWithoutColourOnlyColourIsLost(t *testing.T) {
+	if testing.Short() {
+		t.Skip("goes over too much for a short run")
+	}
 	for _, s := range scenes() {
 		for _, p := range []termenv.Profile{termenv.TrueColor, termenv.ANSI256, termenv.ANSI} {
 			bare, painted := sit(t, 80, 24), sitAt(t, newTutor(t), Options{}, p, 80, 24)
