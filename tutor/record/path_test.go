@@ -1,6 +1,7 @@
 package record
 
 import (
+	"net/url"
 	"path/filepath"
 	"testing"
 )
@@ -39,5 +40,26 @@ func TestSourceNameEscapes(t *testing.T) {
 	want := "file:///a%20b/c%3Fd%23e%25f&g=h?_defensive=1&_dqs=0&_error_rc=1&_pragma=busy_timeout%281%29&_txlock=immediate&mode=ro"
 	if got != want {
 		t.Errorf("got  %s\nwant %s", got, want)
+	}
+}
+
+// SQLite takes what stands between the second and the third slash for the name of a machine,
+// and refuses any but its own (source: sqlite.org/uri.html, section 3.1, from memory).
+func TestAddressesOfFiles(t *testing.T) {
+	for _, c := range []struct {
+		path, volume string
+		separator    rune
+		want         string
+	}{
+		{"/home/ada/record.db", "", '/', "file:///home/ada/record.db"},
+		{`/home/ada\x/record.db`, "", '/', "file:///home/ada%5Cx/record.db"},
+		{`C:\lab\record.db`, "C:", '\\', "file:///C:/lab/record.db"},
+		{`\\server\share\lab 2\record.db`, `\\server\share`, '\\', "file:////server/share/lab%202/record.db"},
+		{`\\server\share\50%?#.db`, `\\server\share`, '\\', "file:////server/share/50%25%3F%23.db"},
+	} {
+		u := url.URL{Scheme: "file", Path: addressPath(c.path, c.volume, c.separator)}
+		if got := u.String(); got != c.want {
+			t.Errorf("%s becomes %s, want %s", c.path, got, c.want)
+		}
 	}
 }

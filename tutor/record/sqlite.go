@@ -65,12 +65,18 @@ func sourceName(path, mode string, pragmas []string) string {
 	for _, pragma := range pragmas {
 		q.Add("_pragma", pragma)
 	}
-	slashed := filepath.ToSlash(path)
-	if filepath.VolumeName(path) != "" && !strings.HasPrefix(slashed, "/") {
-		slashed = "/" + slashed
-	}
-	u := url.URL{Scheme: "file", Path: slashed, RawQuery: q.Encode()}
+	u := url.URL{Scheme: "file", Path: addressPath(path, filepath.VolumeName(path), filepath.Separator), RawQuery: q.Encode()}
 	return u.String()
+}
+
+// addressPath is a path as SQLite's addresses have it. Behind "file://" a drive of Windows
+// needs one more slash; a folder of the network brings its own two.
+func addressPath(path, volume string, separator rune) string {
+	path = strings.ReplaceAll(path, string(separator), "/")
+	if volume != "" && !strings.HasPrefix(path, "/") {
+		path = "/" + path
+	}
+	return path
 }
 
 // Ways of opening a file.
