@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/solved"
 	"example.org/standstill/checker/statics"
 )
 
@@ -154,6 +155,6 @@ func (m *marking) pointsElsewhere(name string) bool {
 	if f == nil || f.Direction != nil || body.Tilt != nil {
 		return false
 	}
-	x, y := m.ref.unit(f)
-	return m.turned.x*signOf(x) < 0 || m.turned.y*signOf(y) < 0
+	x, y := m.solved.UnitVector(f)
+	return m.turned.x*solved.SignOf(x) < 0 || m.turned.y*solved.SignOf(y) < 0
 }

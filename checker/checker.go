@@ -185,6 +185,15 @@ func (r *Reference) Echo(text, item string) (string, error) {
 	return letters.Print(reading.Lines[0]), nil
 }
 
+// Room returns a force's unit vector in the room, from the solved problem: x to
+// the right, y up. The force's line is turned by the body's tilt.
+func (r *Reference) Room(body *statics.Body, f *statics.Force) (x, y float64) {
+	return r.solved.Room(body, f)
+}
+
+// Tilt returns how far a body's x axis is turned, in radians.
+func (r *Reference) Tilt(body *statics.Body) float64 { return r.solved.Tilt(body) }
+
 // Print writes a tree of the problem file as a student would see it.
 func (r *Reference) Print(n *expr.Node) string { return r.solved.Readers[""].PrintNode(n) }
 

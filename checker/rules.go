@@ -264,18 +264,18 @@ func (s *setting) diagram() string {
 // roomWords names the sides of the room to which a force points, or those of the
 // slope where it lies along an axis of the slope.
 func (s *setting) roomWords(f *statics.Force) string {
-	x, y := s.ref.Room(s.body, f)
-	if bx, by := s.ref.unit(f); s.tilted() && signOf(x) != 0 && signOf(bx)*signOf(by) == 0 {
-		if signOf(bx) != 0 {
-			return s.way(statics.X, signOf(bx))
+	x, y := s.solved.Room(s.body, f)
+	if bx, by := s.solved.UnitVector(f); s.tilted() && solved.SignOf(x) != 0 && solved.SignOf(bx)*solved.SignOf(by) == 0 {
+		if solved.SignOf(bx) != 0 {
+			return s.way(statics.X, solved.SignOf(bx))
 		}
-		return s.way(statics.Y, signOf(by))
+		return s.way(statics.Y, solved.SignOf(by))
 	}
 	var words []string
 	for _, axis := range []struct {
 		sign  int
 		words [3]string
-	}{{signOf(y), [3]string{"down", "", "up"}}, {signOf(x), [3]string{"left", "", "right"}}} {
+	}{{solved.SignOf(y), [3]string{"down", "", "up"}}, {solved.SignOf(x), [3]string{"left", "", "right"}}} {
 		if axis.sign != 0 {
 			words = append(words, axis.words[axis.sign+1])
 		}

@@ -268,7 +268,7 @@ func (s *setting) along() string {
 }
 
 func (s *setting) tilted() bool {
-	return s.body != nil && math.Abs(math.Sin(s.ref.Tilt(s.body))) > hardly
+	return s.body != nil && s.solved.IsTilted(s.body)
 }
 
 // bodyName is the body's letter, or its word with an article.
@@ -304,7 +304,7 @@ func (s *setting) counted() int {
 // way names the side of an axis, as in "points to the left".
 func (s *setting) way(axis statics.Axis, sign int) string {
 	if s.tilted() {
-		rises := math.Sin(s.ref.Tilt(s.body))*math.Cos(s.ref.Tilt(s.body)) > 0
+		rises := math.Sin(s.solved.Tilt(s.body))*math.Cos(s.solved.Tilt(s.body)) > 0
 		return [...][2]string{{"up the slope", "down the slope"}, {"out of the slope", "into the slope"}}[axis][index(sign < 0 != (axis == statics.X && !rises))]
 	}
 	return [...][2]string{{"to the right", "to the left"}, {"up", "down"}}[axis][index(sign < 0)]
@@ -329,10 +329,10 @@ func (s *setting) points() string {
 	if room := s.upright(s.force); room != "" {
 		return room
 	}
-	x, y := s.ref.unit(s.force)
+	x, y := s.solved.UnitVector(s.force)
 	var ways []string
 	for _, axis := range []statics.Axis{statics.Y, statics.X} {
-		if sign := signOf([...]float64{x, y}[axis]); sign != 0 {
+		if sign := solved.SignOf([...]float64{x, y}[axis]); sign != 0 {
 			ways = append(ways, s.way(axis, sign))
 		}
 	}
@@ -344,9 +344,9 @@ func (s *setting) points() string {
 
 // upright says that a force points straight up or down in the room.
 func (s *setting) upright(f *statics.Force) string {
-	x, y := s.ref.Room(s.body, f)
+	x, y := s.solved.Room(s.body, f)
 	switch {
-	case math.Abs(x) > hardly:
+	case solved.SignOf(x) != 0:
 		return ""
 	case y > 0:
 		return "straight up"

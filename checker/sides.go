@@ -113,62 +113,6 @@ func (e entry) isOpposed() bool {
 	return false
 }
 
-// Room returns a force's unit vector in the room, from the solved problem: x to
-// the right, y up. The force's line is turned by the body's tilt.
-func (r *Reference) Room(body *statics.Body, f *statics.Force) (x, y float64) {
-	bx, by := r.unit(f)
-	tilt := r.Tilt(body)
-	return bx*math.Cos(tilt) - by*math.Sin(tilt), bx*math.Sin(tilt) + by*math.Cos(tilt)
-}
-
-// Tilt returns how far a body's x axis is turned, in radians.
-func (r *Reference) Tilt(body *statics.Body) float64 {
-	if body.Tilt == nil {
-		return 0
-	}
-	return r.solved.ProgramOf(body.Tilt).Run(r.solved.Values)
-}
-
-// slope returns how far the surface under a body rises to the right: its tilted
-// axis, or where the axes are level, the line across its normal force.
-func (r *Reference) slope(body *statics.Body) float64 {
-	tilt := r.Tilt(body)
-	if normal := solved.OnlyOf(body, statics.Normal); tilt == 0 && normal != nil {
-		x, y := r.Room(body, normal)
-		return math.Atan2(y, x) - math.Pi/2
-	}
-	return tilt
-}
-
-// unit returns a force's unit vector on its body's axes, x to the right or up the
-// slope wherever the problem counts it positive.
-func (r *Reference) unit(f *statics.Force) (x, y float64) {
-	var xy [2]float64
-	for _, axis := range []statics.Axis{statics.X, statics.Y} {
-		t := solved.TermOf(r.solved.Model, f, axis)
-		xy[axis] = t.Scale
-		if t.Angle != nil {
-			xy[axis] *= t.Function.Of(t.Angle.Run(r.solved.Values))
-		}
-	}
-	if f.XLeft {
-		xy[statics.X] = -xy[statics.X]
-	}
-	return xy[0], xy[1]
-}
-
-const hardly = 1e-6
-
-func signOf(x float64) int {
-	switch {
-	case x > hardly:
-		return 1
-	case x < -hardly:
-		return -1
-	}
-	return 0
-}
-
 // pointsTo reports whether the words say where the force points: all sides that
 // it points to, and no other.
 func (r *Reference) pointsTo(body *statics.Body, f *statics.Force, words []sideWord) bool {
@@ -186,13 +130,13 @@ func (r *Reference) pointsTo(body *statics.Body, f *statics.Force, words []sideW
 		into[0] += w.x
 		into[1] += w.y
 	}
-	x, y := r.Room(body, f)
-	tilt := r.slope(body)
+	x, y := r.solved.Room(body, f)
+	tilt := r.solved.Slope(body)
 	along, out := x*math.Cos(tilt)+y*math.Sin(tilt), y*math.Cos(tilt)-x*math.Sin(tilt)
 	if math.Sin(tilt) < 0 {
 		along = -along
 	}
-	return (!usesRoom || room == [2]int{signOf(x), signOf(y)}) && (!usesSlope || slope == [2]int{signOf(along), signOf(out)})
+	return (!usesRoom || room == [2]int{solved.SignOf(x), solved.SignOf(y)}) && (!usesSlope || slope == [2]int{solved.SignOf(along), solved.SignOf(out)})
 }
 
 const saidDiagramLong = "This diagram is too long to read: name each force once, with its side."

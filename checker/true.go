@@ -2,11 +2,11 @@ package checker
 
 import (
 	"fmt"
-	"math"
 	"slices"
 
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/mistake"
+	"example.org/standstill/checker/solved"
 	"example.org/standstill/checker/trial"
 )
 
@@ -32,7 +32,7 @@ func (m *marking) isTrue() bool {
 	sides := m.line.Sides
 	if len(sides) == 1 {
 		c, ok := m.solved.Component(m.item)
-		if !ok || len(sides[0].Names()) == 0 || math.Abs(c.Term.Value(m.solved.Values)) < hardly {
+		if !ok || len(sides[0].Names()) == 0 || solved.SignOf(c.Term.Value(m.solved.Values)) == 0 {
 			return false // half of nothing is nothing
 		}
 		sides = []*expr.Node{expr.Letter(m.item), sides[0]}
