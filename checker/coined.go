@@ -7,6 +7,7 @@ import (
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/solved"
+	"example.org/standstill/checker/wording"
 )
 
 // Letters of a student's own: "α = atan(h/b)", "let k = cos 35". Such a line is right by
@@ -54,7 +55,7 @@ func (r *Reference) mayBeCoined(name string) bool {
 		return false
 	}
 	for _, v := range r.solved.Variables {
-		if sameStem(name, v.Name) {
+		if solved.SameStem(name, v.Name) {
 			return false
 		}
 	}
@@ -140,6 +141,6 @@ func (m *marking) markCoined(own coinedLetter) Report {
 		return m.almost(TrueNotAsked, "")
 	}
 	report := m.right()
-	report.Message = expr.Set(own.name) + saidCoined
+	report.Message = expr.Set(own.name) + wording.SaidCoined
 	return report
 }

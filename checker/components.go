@@ -9,6 +9,7 @@ import (
 	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/solved"
 	"example.org/standstill/checker/trial"
+	"example.org/standstill/checker/wording"
 )
 
 // asked finds the component that a line is about and the last side that says
@@ -48,7 +49,7 @@ func (m *marking) markComponent() Report {
 func (m *marking) markComponentAsTyped() Report {
 	c, value := m.asked()
 	if c == nil {
-		return Report{Verdict: Unread, Code: Unreadable, Message: saidWhichComponent}
+		return Report{Verdict: Unread, Code: Unreadable, Message: wording.SaidWhichComponent}
 	}
 	m.item = c.Name
 	if value == nil || value.Op == expr.Name && value.Name == c.Name {

@@ -11,6 +11,7 @@ import (
 	"example.org/standstill/checker/mistake"
 	"example.org/standstill/checker/solved"
 	"example.org/standstill/checker/statics"
+	"example.org/standstill/checker/wording"
 )
 
 // The force diagram in words: "T1 up left; T2 up right; w down". Sides are those
@@ -33,11 +34,11 @@ func (r *Reference) markDiagram(a Answer) Report {
 	}
 	whole := Report{Stage: Diagram, Item: a.Item, Text: a.Text, To: len([]rune(lines.Clean(a.Text))), Answers: []string{a.Item}}
 	if len(a.Text) > mostDiagram {
-		return whole.as(Report{Verdict: Unread, Code: Unreadable, Message: saidDiagramLong})
+		return whole.as(Report{Verdict: Unread, Code: Unreadable, Message: wording.SaidDiagramLong})
 	}
 	entries, _ := r.Lines(a)
 	if len(entries) > lines.Most {
-		return whole.as(Report{Verdict: Unread, Code: Unreadable, Message: saidDiagramLong})
+		return whole.as(Report{Verdict: Unread, Code: Unreadable, Message: wording.SaidDiagramLong})
 	}
 	for i := range entries {
 		if isListMark.MatchString(entries[i].Text) {
@@ -45,7 +46,7 @@ func (r *Reference) markDiagram(a Answer) Report {
 		}
 		apart := d.runOn(entries[i].Text)
 		if len(apart) > lines.Most {
-			return whole.as(Report{Verdict: Unread, Code: Unreadable, Message: saidDiagramLong})
+			return whole.as(Report{Verdict: Unread, Code: Unreadable, Message: wording.SaidDiagramLong})
 		}
 		for _, one := range apart {
 			if unread := d.take(one); unread != nil {
@@ -126,11 +127,11 @@ func (d *diagram) runOn(text string) []string {
 // take reads one entry. It returns a report where the entry cannot be read.
 func (d *diagram) take(part string) *Report {
 	if len(part) > longestForce {
-		return &Report{Verdict: Unread, Code: Unreadable, Item: d.item, Message: saidDiagramLong}
+		return &Report{Verdict: Unread, Code: Unreadable, Item: d.item, Message: wording.SaidDiagramLong}
 	}
 	e := parseEntry(part)
 	if e.name == "" || len(e.words) == 0 || e.isOpposed() {
-		return &Report{Verdict: Unread, Code: Unreadable, Item: d.item, Message: saidDiagramForm(part)}
+		return &Report{Verdict: Unread, Code: Unreadable, Item: d.item, Message: wording.SaidDiagramForm(part)}
 	}
 	meant := d.meaningOf(e.name, d.body)
 	f := d.ref.unseen(d.body, meant.forces, d.seen, e.words)
@@ -153,9 +154,9 @@ func (d *diagram) take(part string) *Report {
 	case e.name == "F" && !d.anyPointsTo(e.words):
 		d.note(ExtraForce, "", e.name) // a force of the motion
 	case d.isLetter(e.name):
-		return &Report{Verdict: Unread, Code: Unreadable, Item: d.item, Message: saidDiagramForm(part)}
+		return &Report{Verdict: Unread, Code: Unreadable, Item: d.item, Message: wording.SaidDiagramForm(part)}
 	default:
-		return &Report{Verdict: Unread, Code: UnknownName, Item: d.item, Message: d.saidUnknownName(e.name)}
+		return &Report{Verdict: Unread, Code: UnknownName, Item: d.item, Message: wording.SaidUnknownName(d.solved, e.name)}
 	}
 	name := e.name
 	if f != nil {
@@ -208,7 +209,7 @@ func (d *diagram) report() Report {
 	case d.first != nil:
 		return d.wrong(*d.first)
 	case len(d.seen) == 0:
-		return Report{Verdict: Unread, Code: Unreadable, Item: d.item, Message: saidDiagramEmpty}
+		return Report{Verdict: Unread, Code: Unreadable, Item: d.item, Message: wording.SaidDiagramEmpty}
 	}
 	missing := mistake.Finding{Code: MissingForce}
 	for i := range d.body.Forces {
@@ -268,7 +269,7 @@ func (m *marking) meaningOf(name string, body *statics.Body) meaning {
 				return meant
 			}
 		}
-		if !hasKind(body, kind) {
+		if !solved.HasKind(body, kind) {
 			return meaning{code: ExtraForce}
 		}
 		if word == strings.ToLower(name) {
@@ -276,7 +277,7 @@ func (m *marking) meaningOf(name string, body *statics.Body) meaning {
 		}
 	}
 	kind, ok := solved.KindOfLetter(name)
-	if ok && !hasKind(body, kind) && !(kind == statics.Tension && hasKind(body, statics.Pull)) {
+	if ok && !solved.HasKind(body, kind) && !(kind == statics.Tension && solved.HasKind(body, statics.Pull)) {
 		return meaning{code: ExtraForce}
 	}
 	return meaning{} // a T where a rope's pull is called P is another letter, no other force
@@ -400,10 +401,6 @@ func allOf(body *statics.Body, kind statics.Kind) []*statics.Force {
 		}
 	}
 	return all
-}
-
-func hasKind(body *statics.Body, kind statics.Kind) bool {
-	return slices.ContainsFunc(body.Forces, func(f statics.Force) bool { return f.Kind == kind })
 }
 
 // isOtherLetter reports whether a force was named by a letter that is not its own.

@@ -10,6 +10,7 @@ import (
 	"example.org/standstill/checker/mistake"
 	"example.org/standstill/checker/solved"
 	"example.org/standstill/checker/trial"
+	"example.org/standstill/checker/wording"
 )
 
 // Mark judges one typed text, each of its lines for the stage of the answer. before
@@ -22,7 +23,7 @@ func (r *Reference) Mark(a Answer, before []Answer) Report {
 	all, ok := r.Lines(a)
 	switch {
 	case !ok:
-		return Report{Verdict: Unread, Code: Unreadable, Stage: a.Stage, Item: a.Item, Message: saidManyLines}
+		return Report{Verdict: Unread, Code: Unreadable, Stage: a.Stage, Item: a.Item, Message: wording.SaidManyLines}
 	case len(all) == 0:
 		return r.markOne(a, before)
 	}
@@ -95,7 +96,7 @@ func (r *Reference) markOne(a Answer, before []Answer) Report {
 	}
 	if err != nil {
 		e := err.(*expr.ReadError)
-		return Report{Verdict: Unread, Code: Unreadable, Item: a.Item, Pos: e.Pos, End: e.End, Message: saidUnreadable(e)}
+		return Report{Verdict: Unread, Code: Unreadable, Item: a.Item, Pos: e.Pos, End: e.End, Message: wording.SaidUnreadable(e)}
 	}
 	var best Report
 	bestIsStrange := false // a unit in it does not fit
@@ -117,7 +118,7 @@ func (r *Reference) markOne(a Answer, before []Answer) Report {
 		report.Read = letters.Print(line) + turned.words
 		report.Answers = m.answers(&report)
 		if k == 0 || better(report, best) || bestIsStrange && !m.hasOtherUnit() && isExplained(report) && best.Verdict == Wrong || line.Named && report.Code == NoEquation && best.Verdict == Wrong {
-			report.Message = joinSentences(report.Message, saidReading(reading, i, report))
+			report.Message = wording.Join(report.Message, wording.SaidReading(reading, i, report.Verdict == Right))
 			best, bestIsStrange = report, m.hasOtherUnit()
 		}
 		if best.Verdict == Right {
@@ -214,7 +215,7 @@ func (m *marking) mark() Report {
 		m.line = plainer(m.line)
 		return m.strict(m.counted(m.markSolve()))
 	}
-	return Report{Verdict: Unread, Code: Unreadable, Message: saidNoStage}
+	return Report{Verdict: Unread, Code: Unreadable, Message: wording.SaidNoStage}
 }
 
 func (m *marking) wrong(f mistake.Finding) Report {

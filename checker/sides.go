@@ -138,5 +138,3 @@ func (r *Reference) pointsTo(body *statics.Body, f *statics.Force, words []sideW
 	}
 	return (!usesRoom || room == [2]int{solved.SignOf(x), solved.SignOf(y)}) && (!usesSlope || slope == [2]int{solved.SignOf(along), solved.SignOf(out)})
 }
-
-const saidDiagramLong = "This diagram is too long to read: name each force once, with its side."

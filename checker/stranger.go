@@ -8,6 +8,7 @@ import (
 	"example.org/standstill/checker/mistake"
 	"example.org/standstill/checker/solved"
 	"example.org/standstill/checker/statics"
+	"example.org/standstill/checker/wording"
 )
 
 // A letter that the problem does not have may still be meant: one T for tensions
@@ -31,7 +32,7 @@ func (m *marking) markStranger(n *expr.Node) Report {
 	if own, ok := m.ref.definition(m.line); ok {
 		return m.markCoined(own)
 	}
-	unknown := Report{Verdict: Unread, Code: UnknownName, Item: m.item, Pos: n.Pos, End: n.End, Message: m.saidUnknownName(n.Name)}
+	unknown := Report{Verdict: Unread, Code: UnknownName, Item: m.item, Pos: n.Pos, End: n.End, Message: wording.SaidUnknownName(m.solved, n.Name)}
 	if m.others(n.Name) {
 		return unknown
 	}
@@ -40,7 +41,7 @@ func (m *marking) markStranger(n *expr.Node) Report {
 	}
 	if f := m.frictionLeftOpen(); f != nil && strings.HasPrefix(n.Name, "mu") {
 		report := m.wrong(about(LimitAssumed, f.Name))
-		report.Message = saidNoCoefficient
+		report.Message = wording.SaidNoCoefficient
 		return report
 	}
 	kind, usual := solved.KindOfLetter(n.Name)

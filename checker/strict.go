@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/wording"
 )
 
 // Rules are what a teacher asks of a line beyond its being right. The zero value asks
@@ -41,7 +42,7 @@ func (m *marking) strict(report Report) Report {
 	if len(report.Settles) > 0 && m.isShortOfFigures() {
 		about := report.Settles[0]
 		short := m.almost(Coarse, about)
-		short.Message = fmt.Sprintf(saidFigures, expr.Set(about), m.ref.rules.Figures)
+		short.Message = fmt.Sprintf(wording.SaidFigures, expr.Set(about), m.ref.rules.Figures)
 		return short
 	}
 	return report

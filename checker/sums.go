@@ -208,11 +208,11 @@ func (m *marking) explainSum(e *trial.Equation, at solved.Place, f *mistake.Find
 		return *f
 	}
 	typed := m.measures()
-	if !typed.mixed && typed.dim == quantity.Force.Times(quantity.Length) {
+	if !typed.Mixed && typed.Dim == quantity.Force.Times(quantity.Length) {
 		return mistake.Finding{Code: Unexplained} // energies, which add up to no force
 	}
 	found := m.ref.mistakes.Sum(e, at)
-	if found.Code == Unexplained && typed.mixed && typed.mass {
+	if found.Code == Unexplained && typed.Mixed && typed.Mass {
 		return mistake.Finding{Code: MassForWeight}
 	}
 	return found

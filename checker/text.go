@@ -6,6 +6,7 @@ import (
 
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/lines"
+	"example.org/standstill/checker/wording"
 )
 
 // Lines takes a text apart as Mark does; the text of an answer is read with the letters
@@ -99,7 +100,7 @@ func voidTwice(each []Report) {
 			one.Settles = slices.DeleteFunc(one.Settles, func(s string) bool { return s == item })
 		}
 		if one.Void != nil {
-			one.Message = joinSentences(one.Message, saidTwoAnswers)
+			one.Message = wording.Join(one.Message, wording.SaidTwoAnswers)
 		}
 	}
 }

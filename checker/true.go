@@ -8,6 +8,7 @@ import (
 	"example.org/standstill/checker/mistake"
 	"example.org/standstill/checker/solved"
 	"example.org/standstill/checker/trial"
+	"example.org/standstill/checker/wording"
 )
 
 // What is true is never called wrong because something else was asked: a sum, a value or
@@ -17,11 +18,11 @@ import (
 // orTrue turns the judgement of a refused component into that of a line that is true at
 // rest.
 func (m *marking) orTrue(report Report) Report {
-	if report.Verdict != Wrong && report.Message != saidWhichComponent || !m.isTrue() {
+	if report.Verdict != Wrong && report.Message != wording.SaidWhichComponent || !m.isTrue() {
 		return report
 	}
 	if _, ok := m.solved.Component(m.item); !ok {
-		return Report{Verdict: Almost, Code: TrueNotAsked, Item: m.item, Message: saidTrueElsewhere}
+		return Report{Verdict: Almost, Code: TrueNotAsked, Item: m.item, Message: wording.SaidTrueElsewhere}
 	}
 	return m.almost(TrueNotAsked, "")
 }
@@ -118,7 +119,7 @@ func (m *marking) counted(report Report) Report {
 	case almost != nil:
 		return *almost
 	case len(names) > 0 && slices.ContainsFunc(m.line.Sides, m.canBeWorkedOut):
-		report.Message = joinSentences(report.Message, saidWorkOut)
+		report.Message = wording.Join(report.Message, wording.SaidWorkOut)
 	}
 	return report
 }
@@ -165,13 +166,13 @@ func (m *marking) orSize(report Report) Report {
 	}
 	if isSigned, same := m.signOf(c, side); same && !isSigned {
 		letter := expr.Set(c.Force.Name) + c.Axis.String()
-		s := m.ref.setting(Components, c.Name)
+		s := m.ref.subject(Components, c.Name)
 		if m.ref.rules.Signs {
 			report = m.wrong(about(Sign, c.Force.Name))
-			report.Message = s.fill(fmt.Sprintf(saidSignAsked, letter))
+			report.Message = s.Fill(fmt.Sprintf(wording.SaidSignAsked, letter))
 			return report
 		}
-		report.AsSize = s.fill(fmt.Sprintf(saidTakenAsSize, letter))
+		report.AsSize = s.Fill(fmt.Sprintf(wording.SaidTakenAsSize, letter))
 	}
 	return report
 }

@@ -8,6 +8,7 @@ import (
 	"example.org/standstill/checker/mistake"
 	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/statics"
+	"example.org/standstill/checker/wording"
 )
 
 // Two systems that between them have every kind of word: a lamp on two strings,
@@ -156,7 +157,7 @@ func TestEveryRowSpeaks(t *testing.T) {
 func TestNearLetters(t *testing.T) {
 	r := blockAndPail(t)
 	for typed, want := range map[string]string{"alhpa": "alpha", "aplha": "alpha", "a": "alpha", "m1": "m", "q": "", "T2": "T", "xyz": "", "u": "mu"} {
-		if got := r.nearLetter(typed); got != want {
+		if got := wording.NearLetter(r.solved, typed); got != want {
 			t.Errorf("near %q: %q, want %q", typed, got, want)
 		}
 	}
@@ -165,17 +166,17 @@ func TestNearLetters(t *testing.T) {
 func TestReadings(t *testing.T) {
 	r := blockAndPail(t)
 	for _, c := range []struct{ text, want string }{
-		{"T = w/2 sin α", saidBelowBar},
+		{"T = w/2 sin α", wording.SaidBelowBar},
 		{"T = 1,200 N", "The comma in 1,200 is read as a decimal comma."},
 		{"T = 12", ""},
 		{"T = 12 N", ""},
-		{"f = 0.2 N + T", saidNewton},
+		{"f = 0.2 N + T", wording.SaidNewton},
 	} {
 		reading, err := r.solved.LettersFor("").Read(c.text)
 		if err != nil {
 			t.Fatal(err)
 		}
-		if got := saidReading(reading, 0, Report{Verdict: Wrong}); got != c.want {
+		if got := wording.SaidReading(reading, 0, false); got != c.want {
 			t.Errorf("%q in %d readings: %q, want %q", c.text, len(reading.Lines), got, c.want)
 		}
 	}

@@ -1,12 +1,6 @@
 package checker
 
-import (
-	"slices"
-	"strings"
-
-	"example.org/standstill/checker/derivation"
-	"example.org/standstill/checker/statics"
-)
+import "example.org/standstill/checker/derivation"
 
 // Step is one stage of the worked solution.
 type Step = derivation.Step
@@ -15,44 +9,10 @@ type Step = derivation.Step
 func (r *Reference) Worked() []Step {
 	forces := make([][]string, len(r.Bodies))
 	for i := range r.Bodies {
-		s := r.setting(Diagram, r.Bodies[i].Name)
-		for k := range s.body.Forces {
-			forces[i] = append(forces[i], s.describe(&s.body.Forces[k]))
+		s := r.subject(Diagram, r.Bodies[i].Name)
+		for k := range s.Body.Forces {
+			forces[i] = append(forces[i], s.Describe(&s.Body.Forces[k]))
 		}
 	}
 	return derivation.Worked(r.solved, forces, r.trial.IsFormula)
-}
-
-// describe says in words where a force comes from and where it points.
-func (s *setting) describe(f *statics.Force) string {
-	s.force = f
-	where := strings.Join(slices.DeleteFunc([]string{s.points(), s.slant()}, func(w string) bool { return w == "" }), ", ")
-	return s.nameOf(f) + ", " + s.nounOf(f) + ", points " + where + "."
-}
-
-// nounOf says what a force is, by what exerts it where the problem says that.
-func (s *setting) nounOf(f *statics.Force) string {
-	by := s.solved.Words.ByOn(f.On, f.Name)
-	noun, told := byNouns[f.Kind]
-	if by == "" || !told {
-		return kindNouns[f.Kind]
-	}
-	// "cord A" and "your pull" take no article.
-	last := by[strings.LastIndexByte(by, ' ')+1:]
-	if !(len(last) == 1 && last[0] >= 'A' && last[0] <= 'Z') && !strings.HasPrefix(by, "your ") {
-		by = "the " + by
-	}
-	return noun + " of " + by
-}
-
-// byNouns name a force before what exerts it.
-var byNouns = map[statics.Kind]string{
-	statics.Tension: "the pull", statics.Normal: "the normal force", statics.Friction: "the friction", statics.Spring: "the force",
-	statics.Push: "the push", statics.Pull: "the pull", statics.Strut: "the force",
-}
-
-var kindNouns = map[statics.Kind]string{
-	statics.Tension: "a tension", statics.Weight: "the weight", statics.Normal: "the normal force",
-	statics.Friction: "the friction", statics.Spring: "the force of a spring", statics.Push: "a push",
-	statics.Pull: "a pull", statics.Strut: "the force of a strut",
 }

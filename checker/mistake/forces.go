@@ -20,6 +20,9 @@ var forces = []Row{
 			Line:      "{In}, check the sign of the term with {force}. Does it fit the way {force} points in the drawing?",
 			Lines:     "{In}, some signs do not fit the way the forces point. Look at {forces|each term}.",
 			Value:     "You get this value of {unknown} if a force has the wrong sign in one of the equations.",
+			SignTwice: "You wrote {component} with its own minus sign, so its letter already says which way it points. {In} the direction is counted twice.",
+			SignNever: "You wrote {component} as a size without a sign, so its letter does not say which way it points. {In} nothing else says it either.",
+			Negative:  "The digits are right, but {unknown} is a size: it says how much, not which way.",
 		},
 		Hints: []Hint{
 			{At: OnComponent | OnSum,
@@ -77,6 +80,7 @@ var forces = []Row{
 			Lines:     "{In}, you counted a force where it has no component, or more often than it acts.",
 			Value:     "You get this value of {unknown} if a force is counted where it has no component, or twice.",
 			List:      "{The force|One force} is in your list more than once.",
+			Stranger:  "What would have to touch or pull {body} to exert {stranger} on it?",
 		},
 		Hints: []Hint{
 			{At: OnComponent,

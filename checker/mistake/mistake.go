@@ -22,6 +22,7 @@ import (
 	"example.org/standstill/checker/solved"
 	"example.org/standstill/checker/statics"
 	"example.org/standstill/checker/trial"
+	"example.org/standstill/checker/wording"
 )
 
 // Row is one mistake. Any of the functions that say what it does may be nil. To add a
@@ -70,36 +71,22 @@ type Row struct {
 	Hints []Hint
 }
 
-// Said holds what is said first, by what was typed: a component; a term of a sum or of a line
-// of working (about one force); the line where several forces or none are named; the value of
-// an unknown; a force diagram. Words in braces are filled in from the problem. An empty
-// sentence is taken from the row of Unexplained.
-type Said struct{ Component, Line, Lines, Value, List string }
-
-// Spot is what a hint is about.
-type Spot uint8
-
-// The spots: a component, a sum, a line of working, the value of an unknown, a force diagram.
-const (
-	OnComponent Spot = 1 << iota
-	OnSum
-	OnLine
-	OnValue
-	OnList
-	Anywhere = OnComponent | OnSum | OnLine | OnValue | OnList
+// The words of a row, as package wording takes them.
+type (
+	Said = wording.Said
+	Hint = wording.Hint
+	Spot = wording.Spot
 )
 
-// Hint holds what is asked first and the rule that comes after it, where the evidence names a
-// force; AskAny and RuleAny where it names none (the same, if they are empty). An empty Step
-// is the usual one of the spot. Slanted marks hints that speak of the triangle of a force; one
-// that lies along an axis has none.
-type Hint struct {
-	At              Spot
-	Ask, Rule       string
-	AskAny, RuleAny string
-	Step            string
-	Slanted         bool
-}
+// The spots that a hint is about, as package wording has them.
+const (
+	OnComponent = wording.OnComponent
+	OnSum       = wording.OnSum
+	OnLine      = wording.OnLine
+	OnValue     = wording.OnValue
+	OnList      = wording.OnList
+	Anywhere    = wording.Anywhere
+)
 
 // Finding is what explains a wrong line. About is empty where the evidence does not say which
 // force it is; All lists the forces that are concerned; What says what a value is, as in

@@ -193,3 +193,8 @@ func onlyMeasure(m *statics.Model, dim quantity.Dimension) string {
 	}
 	return only
 }
+
+// SameStem reports whether two letters differ only in a subscript: m1 and m.
+func SameStem(a, b string) bool {
+	return strings.TrimRight(a, "0123456789") == strings.TrimRight(b, "0123456789")
+}

@@ -162,6 +162,12 @@ func (x *Vocabulary) addUsual(l *expr.Letters, m *statics.Model, b int) {
 	}
 }
 
+// HasKind reports whether a force of the kind is on the body.
+func HasKind(body *statics.Body, kind statics.Kind) bool {
+	return slices.ContainsFunc(body.Forces, func(f statics.Force) bool { return f.Kind == kind })
+}
+
+// OnlyOf returns the force that is alone of its kind on the body, nil for none.
 func OnlyOf(b *statics.Body, kind statics.Kind) *statics.Force {
 	var only *statics.Force
 	for i := range b.Forces {

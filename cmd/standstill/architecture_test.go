@@ -37,6 +37,7 @@ var rooms = []struct {
 	{path: "checker"},
 	{path: "checker/mistake"},
 	{path: "checker/trial"},
+	{path: "checker/wording"},
 	{path: "checker/derivation"},
 	{path: "checker/solved"},
 	{path: "checker/lines"},

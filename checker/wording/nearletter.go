@@ -1,19 +1,23 @@
-package checker
+package wording
 
-import "strings"
+import (
+	"strings"
+
+	"example.org/standstill/checker/solved"
+)
 
 // lookalikes are Latin letters that are typed for Greek ones.
 var lookalikes = map[string]string{"a": "alpha", "b": "beta", "o": "theta", "0": "theta", "u": "mu", "p": "phi", "y": "gamma"}
 
-// nearLetter finds the one letter of the problem that is nearly what was typed.
-func (r *Reference) nearLetter(name string) string {
-	if r.solved.Has(lookalikes[strings.ToLower(name)]) {
+// NearLetter finds the one letter of the problem that is nearly what was typed.
+func NearLetter(r *solved.System, name string) string {
+	if r.Has(lookalikes[strings.ToLower(name)]) {
 		return lookalikes[strings.ToLower(name)]
 	}
 	var near []string
-	for _, v := range r.solved.Variables {
+	for _, v := range r.Variables {
 		misspelt := len(name) > 3 && apart(strings.ToLower(name), strings.ToLower(v.Name)) <= 1+len(name)/5
-		if misspelt || sameStem(name, v.Name) {
+		if misspelt || solved.SameStem(name, v.Name) {
 			near = append(near, v.Name)
 		}
 	}
@@ -21,11 +25,6 @@ func (r *Reference) nearLetter(name string) string {
 		return ""
 	}
 	return near[0]
-}
-
-// sameStem reports whether two letters differ only in a subscript: m1 and m.
-func sameStem(a, b string) bool {
-	return strings.TrimRight(a, "0123456789") == strings.TrimRight(b, "0123456789")
 }
 
 // apart counts the letters that must be changed, added, dropped or exchanged with

@@ -1,4 +1,4 @@
-package checker
+package wording
 
 import (
 	"slices"
@@ -12,10 +12,10 @@ import (
 )
 
 // names lists the forces on the body in question, or on all bodies.
-func (s *setting) names() string {
+func (s *Subject) names() string {
 	var names []string
 	for b := range s.solved.Bodies {
-		if s.body != nil && &s.solved.Bodies[b] != s.body {
+		if s.Body != nil && &s.solved.Bodies[b] != s.Body {
 			continue
 		}
 		for _, f := range s.solved.Bodies[b].Forces {
@@ -28,30 +28,30 @@ func (s *setting) names() string {
 }
 
 // lie is the rule for a component, by how the force lies to the axis.
-func (s *setting) lie() string {
+func (s *Subject) lie() string {
 	switch {
-	case s.force == nil:
+	case s.Force == nil:
 		return ""
-	case s.force.Direction != nil:
+	case s.Force.Direction != nil:
 		return "With an angle counted all the way round from the positive x axis, the x component goes with its cosine and the y component with its sine, and the signs come by themselves."
-	case s.force.Slanted():
+	case s.Force.Slanted():
 		return "{The force} is the longest side of a right-angled triangle. {Component} is the side {beside} {angle|its angle}, and that side goes with the {function} of the angle."
-	case s.force.Factor(s.axis).Sign != 0:
+	case s.Force.Factor(s.axis).Sign != 0:
 		return "{The force} lies along {axis}, so all of it acts there. Its size may still be unknown, so a letter can stand for it; the sign says which way it points."
 	}
 	return "A force at right angles to an axis has no component along it. Look at how {force} lies to {axis}."
 }
 
 // look asks about the triangle of a slanted force, else about how the force lies.
-func (s *setting) look() string {
-	if s.force != nil && s.force.Slanted() {
+func (s *Subject) look() string {
+	if s.Force != nil && s.Force.Slanted() {
 		return "In the triangle of {force}, which side is {force} itself, and which side is {component}?"
 	}
 	return "How does {force} lie to {axis}: along it, at right angles to it, or at an angle?"
 }
 
 // beside says how the component's side lies to the force's angle.
-func (s *setting) beside() string {
+func (s *Subject) beside() string {
 	switch s.function() {
 	case "cosine":
 		return "next to"
@@ -61,11 +61,11 @@ func (s *setting) beside() string {
 	return ""
 }
 
-func (s *setting) function() string {
-	if s.force == nil {
+func (s *Subject) function() string {
+	if s.Force == nil {
 		return ""
 	}
-	return map[string]string{"cos": "cosine", "sin": "sine"}[s.force.Factor(s.axis).Function]
+	return map[string]string{"cos": "cosine", "sin": "sine"}[s.Force.Factor(s.axis).Function]
 }
 
 // kindRules say where a force of a kind points.
@@ -83,19 +83,19 @@ var kindRules = []struct {
 }
 
 // kinds puts together the rules for the kinds of force on the body.
-func (s *setting) kinds() string {
+func (s *Subject) kinds() string {
 	var rules []string
 	for _, row := range kindRules {
-		if s.body != nil && (hasKind(s.body, row.kind) || row.kind == statics.Push && hasKind(s.body, statics.Pull)) {
+		if s.Body != nil && (solved.HasKind(s.Body, row.kind) || row.kind == statics.Push && solved.HasKind(s.Body, statics.Pull)) {
 			rules = append(rules, row.rule)
 		}
 	}
 	return strings.Join(rules, " ")
 }
 
-func (s *setting) kind() string {
+func (s *Subject) kind() string {
 	for _, row := range kindRules {
-		if s.force != nil && (s.force.Kind == row.kind || s.force.Kind == statics.Pull && row.kind == statics.Push) {
+		if s.Force != nil && (s.Force.Kind == row.kind || s.Force.Kind == statics.Pull && row.kind == statics.Push) {
 			return row.rule
 		}
 	}
@@ -103,9 +103,9 @@ func (s *setting) kind() string {
 }
 
 // square names the line along which a surface pushes.
-func (s *setting) square() string {
+func (s *Subject) square() string {
 	for b := range s.solved.Bodies {
-		if s.body != nil && &s.solved.Bodies[b] != s.body {
+		if s.Body != nil && &s.solved.Bodies[b] != s.Body {
 			continue
 		}
 		normal := solved.OnlyOf(&s.solved.Bodies[b], statics.Normal)
@@ -123,7 +123,7 @@ func (s *setting) square() string {
 }
 
 // start is the rule for beginning to solve, by what the first group of sums is.
-func (s *setting) start() string {
+func (s *Subject) start() string {
 	how, along := derivation.Begin(s.solved)
 	if how == derivation.OneUnknown {
 		return "The sum along " + along + " has only one unknown: begin with it."
@@ -139,16 +139,16 @@ var beginnings = map[derivation.Beginning]string{
 }
 
 // askedIn names the unit that is asked for.
-func (s *setting) askedIn() string {
+func (s *Subject) askedIn() string {
 	if words := unitWords[s.asked().Symbol]; words != "" {
 		return words
 	}
 	return s.asked().Symbol
 }
 
-func (s *setting) asked() quantity.Unit {
-	if s.stage == Solve && s.unknown != "" {
-		return s.solved.Unit(s.unknown)
+func (s *Subject) asked() quantity.Unit {
+	if s.Stage == solved.Solve && s.Unknown != "" {
+		return s.solved.Unit(s.Unknown)
 	}
 	return s.solved.UsualUnit(quantity.Force)
 }
@@ -159,7 +159,7 @@ var unitWords = map[string]string{
 	"N/m": "newtons for each metre", "N/cm": "newtons for each centimetre", "kN/m": "kilonewtons for each metre",
 }
 
-func (s *setting) symbol() string {
+func (s *Subject) symbol() string {
 	switch symbol := s.asked().Symbol; symbol {
 	case "deg":
 		return "° or deg"
@@ -171,7 +171,7 @@ func (s *setting) symbol() string {
 }
 
 // gravity is the number of newtons that a kilogram weighs here.
-func (s *setting) gravity() string {
+func (s *Subject) gravity() string {
 	if g, ok := s.solved.Given("g"); ok {
 		return g.Number.Text
 	}
@@ -179,23 +179,23 @@ func (s *setting) gravity() string {
 }
 
 // component is the step for a component: with its sign, and as a size.
-func (s *setting) component() string {
-	if s.force == nil {
+func (s *Subject) component() string {
+	if s.Force == nil {
 		return "Name the part first, as in T1x."
 	}
-	text := s.page().ComponentEquation(s.force, s.axis)
-	if c := s.page().Tidy(s.force.Component(s.axis)); c.Op == expr.Neg && !s.ref.rules.Signs {
+	text := s.page().ComponentEquation(s.Force, s.axis)
+	if c := s.page().Tidy(s.Force.Component(s.axis)); c.Op == expr.Neg && !s.Signed {
 		return text + ", or " + s.page().Write(c.Args[0]) + " if it is given as a size."
 	}
 	return text + "."
 }
 
 // equation is the step for a sum.
-func (s *setting) equation() string {
-	if s.body == nil {
+func (s *Subject) equation() string {
+	if s.Body == nil {
 		return "name the body first"
 	}
-	tree := s.body.Sum(s.axis)
+	tree := s.Body.Sum(s.axis)
 	if tree == nil {
 		return "0 = 0"
 	}
@@ -204,12 +204,12 @@ func (s *setting) equation() string {
 
 // numbers is the step for solving: the sums that speak of the unknown, with the
 // numbers put in.
-func (s *setting) numbers() string {
+func (s *Subject) numbers() string {
 	var sums []string
 	for b := range s.solved.Bodies {
 		for _, axis := range []statics.Axis{statics.X, statics.Y} {
 			tree := s.solved.Bodies[b].Sum(axis)
-			if tree != nil && s.ref.speaksOf(tree, s.unknown) {
+			if tree != nil && speaksOf(s.solved, tree, s.Unknown) {
 				sums = append(sums, s.page().Write(s.page().Insert(s.page().Tidy(tree), nil, 3))+" = 0")
 			}
 		}
@@ -219,7 +219,7 @@ func (s *setting) numbers() string {
 
 // laws are what the problem says of the sizes of forces that the equations leave open: f = μN for
 // a body that is about to slide, F = k s for a spring, w = m g for an unknown mass.
-func (s *setting) laws() []string {
+func (s *Subject) laws() []string {
 	var all []string
 	for b := range s.solved.Bodies {
 		for i := range s.solved.Bodies[b].Forces {
@@ -238,24 +238,24 @@ func (s *setting) laws() []string {
 
 // speaksOf reports whether a letter stands in a sum, by itself or in the size of a
 // force; every sum speaks of no letter in particular.
-func (r *Reference) speaksOf(tree *expr.Node, name string) bool {
-	if name == "" || tree.Has(name) || !r.solved.Has(name) {
+func speaksOf(r *solved.System, tree *expr.Node, name string) bool {
+	if name == "" || tree.Has(name) || !r.Has(name) {
 		return true
 	}
 	return slices.ContainsFunc(tree.Names(), func(n string) bool {
-		v, _ := r.solved.Variable(n)
-		return v.Size != nil && r.speaksOf(v.Size, name)
+		v, _ := r.Variable(n)
+		return v.Size != nil && speaksOf(r, v.Size, name)
 	})
 }
 
 // diagram is the step for a force diagram, in words that it accepts.
-func (s *setting) diagram() string {
-	if s.body == nil {
+func (s *Subject) diagram() string {
+	if s.Body == nil {
 		return "name the body first"
 	}
 	var forces []string
-	for i := range s.body.Forces {
-		f := &s.body.Forces[i]
+	for i := range s.Body.Forces {
+		f := &s.Body.Forces[i]
 		forces = append(forces, expr.Set(f.Name)+" "+s.roomWords(f))
 	}
 	return strings.Join(forces, "; ")
@@ -263,8 +263,8 @@ func (s *setting) diagram() string {
 
 // roomWords names the sides of the room to which a force points, or those of the
 // slope where it lies along an axis of the slope.
-func (s *setting) roomWords(f *statics.Force) string {
-	x, y := s.solved.Room(s.body, f)
+func (s *Subject) roomWords(f *statics.Force) string {
+	x, y := s.solved.Room(s.Body, f)
 	if bx, by := s.solved.UnitVector(f); s.tilted() && solved.SignOf(x) != 0 && solved.SignOf(bx)*solved.SignOf(by) == 0 {
 		if solved.SignOf(bx) != 0 {
 			return s.way(statics.X, solved.SignOf(bx))
@@ -284,7 +284,7 @@ func (s *setting) roomWords(f *statics.Force) string {
 }
 
 // whichWay asks in which direction a force points, in words that its direction has.
-func (s *setting) whichWay() string {
+func (s *Subject) whichWay() string {
 	if s.tilted() {
 		return "Does {force} act along the slope, at right angles to it, or straight down, and which way?"
 	}
@@ -292,15 +292,15 @@ func (s *setting) whichWay() string {
 }
 
 // unitCheck points to the unit of what was typed, where that is not the unit of a force.
-func (s *setting) unitCheck() string {
-	d := s.typed.dim
+func (s *Subject) unitCheck() string {
+	d := s.Typed.Dim
 	words := unitWords[s.solved.UsualUnit(d).Symbol]
 	switch {
-	case s.typed.mixed:
+	case s.Typed.Mixed:
 		return "Its terms do not all have the same unit."
-	case s.stage == Solve:
+	case s.Stage == solved.Solve:
 		return "" // squares and quotients of forces may follow, too
-	case !s.typed.known || d == quantity.Force || s.stage != Components && d == quantity.None:
+	case !s.Typed.Known || d == quantity.Force || s.Stage != solved.Components && d == quantity.None:
 		return ""
 	case d == quantity.None:
 		return "What you wrote has no unit, and a force has one."

@@ -1,0 +1,142 @@
+package checker
+
+import (
+	"slices"
+
+	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/mistake"
+	"example.org/standstill/checker/quantity"
+	"example.org/standstill/checker/wording"
+)
+
+// What a sentence about a line needs to know of it.
+
+// subject returns what sentences about an item speak of.
+func (r *Reference) subject(stage Stage, item string) *wording.Subject {
+	s := wording.About(r.solved, stage, item)
+	s.Signed = r.rules.Signs
+	return s
+}
+
+// subject is what is to be said of the line, by what was found.
+func (m *marking) subject(f mistake.Finding) *wording.Subject {
+	s := m.ref.subject(m.stage, m.item)
+	foreign := m.stage == Diagram && s.Body != nil && f.About != "" && !hasForce(s.Body, f.About)
+	if !foreign {
+		s.Name(f.About)
+	}
+	for _, name := range f.All {
+		if s.Find(name) == nil || foreign {
+			s.Stranger = wording.Stranger(name)
+			continue
+		}
+		s.Among = append(s.Among, name)
+	}
+	s.What = f.What
+	s.Typed = m.measures()
+	if m.stage == Solve {
+		s.Unknown, s.Valued = m.valued(f)
+	}
+	for _, side := range m.line.Sides {
+		for _, name := range side.Names() {
+			if name != m.item && m.solved.Has(name) && m.solved.Open(expr.Letter(name)) && !slices.Contains(s.Open, name) {
+				s.Open = append(s.Open, name)
+			}
+		}
+	}
+	s.Minus, s.Letters = m.minus(), m.lettersWritten()
+	return s
+}
+
+// valued returns the letter whose value the line states, if it does.
+func (m *marking) valued(f mistake.Finding) (letter string, ok bool) {
+	if len(m.line.Sides) == 1 {
+		return m.item, expr.IsQuantity(m.line.Sides[0]) || f.Code == NoEquation || f.Code == StillUnknown
+	}
+	for i := 1; i < len(m.line.Sides); i++ {
+		if name, _ := m.statement(m.line.Sides[i-1], m.line.Sides[i]); name != "" && (f.About == "" || f.About == name) {
+			return name, true
+		}
+	}
+	return m.item, false
+}
+
+// lettersWritten lists the letters of components that stand in a sum and that an earlier line
+// settles, as a size or with a sign.
+func (m *marking) lettersWritten() []wording.Written {
+	if m.stage != XSum && m.stage != YSum {
+		return nil
+	}
+	var all []wording.Written
+	for i := range m.solved.Components {
+		c := &m.solved.Components[i]
+		if !m.types(c.Name) {
+			continue
+		}
+		if bound, isSigned := m.convention(c); bound {
+			all = append(all, wording.Written{Component: c, IsSigned: isSigned})
+		}
+	}
+	return all
+}
+
+// types reports whether a letter stands in the line.
+func (m *marking) types(name string) bool {
+	return slices.ContainsFunc(m.line.Sides, func(n *expr.Node) bool { return n.Has(name) })
+}
+
+// minus reports whether the value in the line has a minus sign.
+func (m *marking) minus() bool {
+	return slices.ContainsFunc(m.line.Sides, func(n *expr.Node) bool { return n.Op == expr.Neg && expr.IsQuantity(n) })
+}
+
+// measures finds what the terms of the line measure. Plain numbers do not count: they are in the
+// unit that is asked.
+func (m *marking) measures() wording.Measured {
+	var all wording.Measured
+	for _, side := range m.line.Sides {
+		if c, ok := m.solved.Component(side.Name); ok && m.stage == Components && c.Name == m.item {
+			continue
+		}
+		for _, t := range expr.Addends(side, 1, nil) {
+			d, _, known := m.dimensionOf(t.Node)
+			if !known || expr.IsZero(t.Node) || len(t.Node.Names()) == 0 {
+				continue
+			}
+			all.Mixed = all.Mixed || all.Known && d != all.Dim
+			all.Mass = all.Mass || d == quantity.Mass
+			all.Dim, all.Known = d, true
+		}
+	}
+	return all
+}
+
+// saidWrong words the finding: the sentence of the mistake for what was typed, else that of
+// another row of its code, else that of what is unexplained.
+func (m *marking) saidWrong(f mistake.Finding) string {
+	var all []wording.Said
+	if f.Row != nil {
+		all = append(all, f.Row.Said)
+	}
+	text := m.subject(f).Line(append(all, m.ref.texts(f.Code, Unexplained)...))
+	if f.Second {
+		text = wording.Join(text, wording.SaidSecond)
+	}
+	return text
+}
+
+// saidAlmost words what must be mended before a right line counts.
+func (m *marking) saidAlmost(code Code, about string) string {
+	return m.subject(mistake.Finding{Code: code, About: about}).Line(m.ref.texts(code, HoldsAlways))
+}
+
+// texts lists what the rows of some codes say.
+func (r *Reference) texts(codes ...Code) []wording.Said {
+	var all []wording.Said
+	for _, code := range codes {
+		for _, row := range r.mistakes.Rows(code) {
+			all = append(all, row.Said)
+		}
+	}
+	return all
+}

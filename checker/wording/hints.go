@@ -1,0 +1,61 @@
+package wording
+
+// Three hints for each mistake, each asked for after the one before: a question
+// that makes the student look at the right place; the rule, with the force and
+// the side concerned; the step itself. The first two hold no expression, so that
+// there is nothing to copy.
+
+// Spot is what a hint is about.
+type Spot uint8
+
+// The spots: a component, a sum, a line of working, the value of an unknown, a force diagram.
+const (
+	OnComponent Spot = 1 << iota
+	OnSum
+	OnLine
+	OnValue
+	OnList
+	Anywhere = OnComponent | OnSum | OnLine | OnValue | OnList
+)
+
+// Hint holds what is asked first and the rule that comes after it, where the evidence names a
+// force; AskAny and RuleAny where it names none (the same, if they are empty). An empty Step
+// is the usual one of the spot. Slanted marks hints that speak of the triangle of a force; one
+// that lies along an axis has none.
+type Hint struct {
+	At              Spot
+	Ask, Rule       string
+	AskAny, RuleAny string
+	Step            string
+	Slanted         bool
+}
+
+// usualSteps are the third hints.
+var usualSteps = map[Spot]string{
+	OnComponent: "{step}",
+	OnSum:       "{Along}{for}: {equation}.",
+	OnLine:      "With the numbers: {numbers}.",
+	OnValue:     "With the numbers: {numbers}.",
+	OnList:      "On {body}: {diagram}.",
+}
+
+// Hint words a hint about the spot; named says that the evidence names the force. level is 1 for
+// a question, 2 for the rule, 3 for the step itself.
+func (s *Subject) Hint(hint Hint, at Spot, level int, named bool) string {
+	if level >= 3 {
+		if hint.Step != "" {
+			return s.Fill(hint.Step)
+		}
+		return s.Fill(usualSteps[at])
+	}
+	text := hint.Ask
+	switch {
+	case level == 2 && !named && hint.RuleAny != "":
+		text = hint.RuleAny
+	case level == 2:
+		text = hint.Rule
+	case !named && hint.AskAny != "":
+		text = hint.AskAny
+	}
+	return s.Fill(text)
+}

@@ -1,0 +1,354 @@
+package wording
+
+import (
+	"math"
+	"regexp"
+	"slices"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"example.org/standstill/checker/derivation"
+	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/quantity"
+	"example.org/standstill/checker/solved"
+	"example.org/standstill/checker/statics"
+)
+
+// Subject is what a sentence speaks of: the stage with its body and axis, the
+// force that the evidence names or the forces among which it leaves the choice,
+// and in the stage Solve the letter whose value is stated.
+type Subject struct {
+	solved   *solved.System
+	Stage    solved.Stage
+	Body     *statics.Body // nil where the line is about all of them
+	axis     statics.Axis
+	Force    *statics.Force
+	Among    []string
+	Stranger string // a force that the problem does not have
+	Unknown  string
+	Open     []string // letters of the line that have no value yet
+	Valued   bool
+	Minus    bool      // the value is typed with a minus sign
+	What     string    // what a wrong value is
+	Typed    Measured  // what the terms of the line measure
+	Letters  []Written // the letters of components in a line of a sum
+	Signed   bool      // components have to be written with their signs
+}
+
+// Written is a component's letter as earlier lines have it: as a size, or signed.
+type Written struct {
+	*solved.Component
+	IsSigned bool
+}
+
+// Measured is what the terms of a line measure, as far as that is known.
+type Measured struct {
+	Dim   quantity.Dimension
+	Known bool
+	Mixed bool // not all the same
+	Mass  bool // one of those that are not is a mass
+}
+
+// page is the paper on which the trees of its sentences are written.
+func (s *Subject) page() derivation.Page { return derivation.On(s.solved) }
+
+// About returns the subject of sentences about an item: its body, its axis, its force.
+func About(r *solved.System, stage solved.Stage, item string) *Subject {
+	s := &Subject{solved: r, Stage: stage}
+	name, _, _ := strings.Cut(item, ".")
+	if b, ok := r.Body(name); ok {
+		s.Body = b
+	} else if len(r.Bodies) == 1 {
+		s.Body = &r.Bodies[0]
+	}
+	switch stage {
+	case solved.Components:
+		if c, ok := r.Component(item); ok {
+			s.Body, s.axis, s.Force = &r.Bodies[c.Body], c.Axis, c.Force
+		}
+	case solved.YSum:
+		s.axis = statics.Y
+	case solved.Solve:
+		s.Unknown = item
+	}
+	return s
+}
+
+// Axis is the axis that the item is about, x where it is about none.
+func (s *Subject) Axis() statics.Axis { return s.axis }
+
+// Name takes in the force that the evidence names.
+func (s *Subject) Name(name string) {
+	if f := s.Find(name); f != nil {
+		s.Force = f
+	}
+}
+
+// Find finds a force by its name, first on the body.
+func (s *Subject) Find(name string) *statics.Force {
+	if s.Body != nil {
+		if f, ok := s.Body.Force(name); ok {
+			return f
+		}
+	}
+	f, _ := s.solved.Force(name)
+	return f
+}
+
+// Fill puts the problem's words into a sentence. A phrase may hold braces itself.
+func (s *Subject) Fill(text string) string {
+	return strings.TrimSpace(braces.ReplaceAllStringFunc(text, func(marked string) string {
+		name, otherwise, _ := strings.Cut(marked[1:len(marked)-1], "|")
+		first := []rune(name)
+		capital := unicode.IsUpper(first[0])
+		first[0] = unicode.ToLower(first[0])
+		phrase := phrases[string(first)]
+		if phrase == nil {
+			return marked
+		}
+		words := phrase(s)
+		if braces.MatchString(words) {
+			words = s.Fill(words)
+		}
+		if words == "" {
+			words = otherwise
+		}
+		// A letter keeps its case: w and W may be two forces.
+		if capital && words != "" && words[0] < utf8.RuneSelf && len([]rune(words)) > 3 {
+			runes := []rune(words)
+			runes[0] = unicode.ToUpper(runes[0])
+			words = string(runes)
+		}
+		return words
+	}))
+}
+
+var braces = regexp.MustCompile(`\{[^{}]*\}`)
+
+// phrases gives the words for what stands in braces; an empty one means that the
+// problem or the evidence has no such thing.
+var phrases = map[string]func(s *Subject) string{
+	"force":     func(s *Subject) string { return s.nameOf(s.Force) },
+	"the force": func(s *Subject) string { return wordBefore("the force", s.nameOf(s.Force)) },
+	"forces":    func(s *Subject) string { return listed(s.Among) },
+	"stranger":  func(s *Subject) string { return expr.Set(s.Stranger) },
+	"open":      func(s *Subject) string { return listed(s.Open) },
+	"unknown":   func(s *Subject) string { return expr.Set(s.Unknown) },
+	"component": (*Subject).part,
+	"what":      func(s *Subject) string { return s.What },
+	"whichway":  (*Subject).whichWay,
+	"unitcheck": (*Subject).unitCheck,
+	"sum":       (*Subject).sum,
+	"in":        (*Subject).in,
+	"line":      (*Subject).line,
+	"along":     (*Subject).along,
+	"axis":      func(s *Subject) string { return "the " + s.axis.String() + " axis" },
+	"body":      (*Subject).bodyName,
+	"angle":     (*Subject).angle,
+	"points":    (*Subject).points,
+	"measured":  (*Subject).measured,
+	"beside":    (*Subject).beside,
+	"function":  (*Subject).function,
+	"lie":       (*Subject).lie,
+	"look":      (*Subject).look,
+	"names":     (*Subject).names,
+	"kind":      (*Subject).kind,
+	"kinds":     (*Subject).kinds,
+	"square":    (*Subject).square,
+	"start":     (*Subject).start,
+	"unit":      (*Subject).askedIn,
+	"symbol":    (*Subject).symbol,
+	"gravity":   (*Subject).gravity,
+	"letters":   func(s *Subject) string { return letterList(s.solved) },
+	"for":       (*Subject).forBody,
+	"step":      (*Subject).component,
+	"equation":  (*Subject).equation,
+	"numbers":   (*Subject).numbers,
+	"diagram":   (*Subject).diagram,
+	"positive":  func(s *Subject) string { return s.way(s.axis, s.counted()) },
+	"negative":  func(s *Subject) string { return s.way(s.axis, -s.counted()) },
+}
+
+func wordBefore(word, name string) string {
+	if name == "" {
+		return ""
+	}
+	return word + " " + name
+}
+
+func (s *Subject) nameOf(f *statics.Force) string {
+	if f == nil {
+		return ""
+	}
+	return expr.Set(f.Name)
+}
+
+func (s *Subject) part() string {
+	if s.Force == nil {
+		return "the " + s.axis.String() + " component"
+	}
+	return "the " + s.axis.String() + " component of " + s.nameOf(s.Force)
+}
+
+func (s *Subject) sum() string {
+	switch s.Stage {
+	case solved.XSum, solved.YSum:
+		return "the equation ΣF" + s.axis.String() + " = 0" + s.forBody()
+	case solved.Components:
+		return s.part()
+	}
+	return "a line that follows from the equations"
+}
+
+// forBody names the body where there are several.
+func (s *Subject) forBody() string {
+	if len(s.solved.Bodies) < 2 || s.Body == nil {
+		return ""
+	}
+	return " for " + s.bodyName()
+}
+
+func (s *Subject) in() string {
+	switch s.Stage {
+	case solved.XSum, solved.YSum, solved.Components:
+		return "in " + s.sum()
+	}
+	return "in this line"
+}
+
+func (s *Subject) line() string {
+	if s.Stage == solved.XSum || s.Stage == solved.YSum {
+		return s.sum()
+	}
+	return "this line"
+}
+
+// along says how an axis runs: on a slope, along it or at right angles to it.
+func (s *Subject) along() string {
+	switch {
+	case s.Stage == solved.Solve || s.Stage == solved.Diagram:
+		return ""
+	case !s.tilted():
+		return "along " + s.axis.String()
+	case s.axis == statics.X:
+		return "along the slope"
+	}
+	return "at right angles to the slope"
+}
+
+func (s *Subject) tilted() bool {
+	return s.Body != nil && s.solved.IsTilted(s.Body)
+}
+
+// bodyName is the body's letter, or its word with an article.
+func (s *Subject) bodyName() string {
+	switch {
+	case s.Body == nil || len(s.solved.Bodies) < 2:
+		return "the body"
+	case len(s.Body.Name) > 1 && s.Body.Name == strings.ToLower(s.Body.Name):
+		return "the " + s.Body.Name
+	}
+	return s.Body.Name
+}
+
+// angle is the letter of the force's angle, if that is a letter.
+func (s *Subject) angle() string {
+	if s.Force == nil || !s.Force.Slanted() {
+		return ""
+	}
+	if a := s.Force.Factor(s.axis).Angle; a != nil && a.Op == expr.Name {
+		return expr.Set(a.Name)
+	}
+	return ""
+}
+
+// counted is -1 where the problem counts x positive to the left.
+func (s *Subject) counted() int {
+	if s.axis == statics.X && s.Body != nil && s.Body.XLeft {
+		return -1
+	}
+	return 1
+}
+
+// way names the side of an axis, as in "points to the left".
+func (s *Subject) way(axis statics.Axis, sign int) string {
+	if s.tilted() {
+		rises := math.Sin(s.solved.Tilt(s.Body))*math.Cos(s.solved.Tilt(s.Body)) > 0
+		return [...][2]string{{"up the slope", "down the slope"}, {"out of the slope", "into the slope"}}[axis][index(sign < 0 != (axis == statics.X && !rises))]
+	}
+	return [...][2]string{{"to the right", "to the left"}, {"up", "down"}}[axis][index(sign < 0)]
+}
+
+func index(second bool) int {
+	if second {
+		return 1
+	}
+	return 0
+}
+
+// points says to which sides the force points, on its body's axes; nothing where
+// its direction is an unknown.
+func (s *Subject) points() string {
+	if s.Force == nil || s.Body == nil {
+		return ""
+	}
+	if s.Force.Direction != nil && s.solved.Open(s.Force.Direction) {
+		return ""
+	}
+	if room := s.upright(s.Force); room != "" {
+		return room
+	}
+	x, y := s.solved.UnitVector(s.Force)
+	var ways []string
+	for _, axis := range []statics.Axis{statics.Y, statics.X} {
+		if sign := solved.SignOf([...]float64{x, y}[axis]); sign != 0 {
+			ways = append(ways, s.way(axis, sign))
+		}
+	}
+	if s.tilted() {
+		slices.Reverse(ways)
+	}
+	return strings.Join(ways, " and ")
+}
+
+// upright says that a force points straight up or down in the room.
+func (s *Subject) upright(f *statics.Force) string {
+	x, y := s.solved.Room(s.Body, f)
+	switch {
+	case solved.SignOf(x) != 0:
+		return ""
+	case y > 0:
+		return "straight up"
+	}
+	return "straight down"
+}
+
+// measured names the line from which the force's angle is measured.
+func (s *Subject) measured() string {
+	switch {
+	case s.Force == nil || !s.Force.Slanted():
+		return ""
+	case s.Force.Direction != nil:
+		return "the positive x axis, counter-clockwise"
+	case s.tilted() && s.Force.From == statics.X:
+		return "the slope"
+	case s.tilted():
+		return "the line at right angles to the slope"
+	case s.Force.From == statics.X:
+		return "the horizontal"
+	}
+	return "the vertical"
+}
+
+// slant says at what angle the force lies.
+func (s *Subject) slant() string {
+	if s.Force == nil || !s.Force.Slanted() {
+		return ""
+	}
+	angle := s.Force.Factor(s.axis).Angle
+	if s.page().IsLengthAngle(angle) {
+		angle = s.page().AngleNumber(angle)
+	}
+	return "at " + s.page().Write(angle) + " from " + s.measured()
+}

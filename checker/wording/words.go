@@ -1,0 +1,198 @@
+// Package wording holds every sentence and hint about a line that is not a row of the table of
+// mistakes, and fills them in.
+//
+// Start with Subject, what a sentence speaks of; it is made of a solved system and of small values
+// that say what was found. Subject.Line words the first message, Subject.Hint the three hints.
+//
+//	subject.go    what a sentence speaks of, and the phrases in braces
+//	message.go    which text of a mistake serves for what was typed
+//	rules.go      the rules in hints, by how a force lies and what kind it is
+//	words.go      what is said in cases that no row holds
+//	describe.go   a force in words
+package wording
+
+import (
+	"fmt"
+	"regexp"
+	"slices"
+	"strings"
+
+	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/solved"
+)
+
+// The first message about a line says where to look: at which force, which part
+// of it, which sum. It never says what to write instead, because a student who
+// is told "sine for cosine" turns it over without a thought.
+//
+// Words in braces are filled in from the problem (see phrases in subject.go);
+// {force|each force} has, behind the bar, what is said where the evidence names
+// none.
+
+// What is said in cases that no table holds.
+const (
+	SaidCoined         = " is a letter of your own; you can use it from here on."
+	SaidNoStage        = "There is no such stage."
+	SaidManyLines      = "This is more than 40 lines at once; check them a few at a time."
+	SaidTrueElsewhere  = "This is true, but it is no component; it is kept for the solving."
+	SaidTakenAsSize    = "Taken as a size; %s points {negative}."
+	SaidSignAsked      = "This is the size of %s. In your class a component is written with its sign."
+	SaidFigures        = "This value of %s is right as far as it goes. Here it needs %d significant figures."
+	SaidWorkOut        = "Worked out to a number with its unit, it will count as an answer."
+	SaidTwoAnswers     = "This text gives two different answers to the same question, so neither of them counts yet."
+	SaidWhichComponent = "Say which component this is, as in T1x = …"
+	SaidDiagramEmpty   = "Write the letter of each force and its direction: up, down, left, right, or two of these. Put ; between forces."
+	SaidNoCoefficient  = "No coefficient of friction is given here, so the friction has to follow from the equations."
+	SaidSecond         = "It takes a second mistake as well."
+	SaidBelowBar       = "Everything that follows the slash directly is taken as the denominator here. Next time, put it in brackets."
+	SaidBesideBar      = "Only the first factor after the slash is taken as the denominator here. Next time, use brackets to show what you mean."
+	SaidNewton         = "The N after the number is read as the newton, not as the normal force."
+	SaidNormal         = "The N after the number is read as the normal force, not as the newton."
+	SaidThousands      = "The comma in %s is read as marking thousands."
+	SaidDecimal        = "The comma in %s is read as a decimal comma."
+	SaidNoLetter       = "This problem has no letter %s."
+	SaidLetters        = "The letters here are %s."
+	SaidNearLetter     = "Did you mean %s?"
+	SaidDiagramLong    = "This diagram is too long to read: name each force once, with its side."
+	SaidColumn         = "Column %d: %s"
+	SaidNoSide         = "“%s” does not say which force points in which direction."
+)
+
+// SaidUnreadable says where a text stops making sense, and why.
+func SaidUnreadable(e *expr.ReadError) string {
+	return fmt.Sprintf(SaidColumn, e.Pos+1, e.Message)
+}
+
+// SaidDiagramForm says that a part of a diagram is no force with its side.
+func SaidDiagramForm(part string) string {
+	return fmt.Sprintf(SaidNoSide, Shorten(part))
+}
+
+// Shorten keeps a quoted piece of a student's text to the length of a line.
+func Shorten(text string) string {
+	runes := []rune(strings.TrimSpace(text))
+	if len(runes) > 40 {
+		return string(runes[:39]) + "…"
+	}
+	return string(runes)
+}
+
+// Join puts one sentence behind another; either may be empty.
+func Join(a, b string) string { return strings.TrimSpace(a + " " + b) }
+
+// SaidReading says how a text with two readings was taken.
+func SaidReading(reading expr.Reading, i int, isRight bool) string {
+	line := reading.Lines[i]
+	switch {
+	case len(reading.Lines) < 2:
+		return ""
+	case line.Slash && line.Paper:
+		return SaidBelowBar
+	case line.Slash:
+		return SaidBesideBar
+	}
+	if group := oneComma.FindString(reading.Text); group != "" {
+		if hasNumber(line, strings.Replace(group, ",", "", 1)) {
+			return fmt.Sprintf(SaidThousands, group)
+		}
+		return fmt.Sprintf(SaidDecimal, group)
+	}
+	if newtonOrNormal.MatchString(reading.Text) {
+		return saidOfN(line, isRight)
+	}
+	return ""
+}
+
+// newtonOrNormal finds an N behind a number.
+var newtonOrNormal = regexp.MustCompile(`\d\s*N\b`)
+
+// oneComma finds a number such as 1,200, of which the comma has two readings.
+var oneComma = regexp.MustCompile(`\b\d{1,3},\d{3}\b`)
+
+func hasNumber(line expr.Line, text string) bool {
+	found := false
+	for _, side := range line.Sides {
+		side.Walk(func(n *expr.Node) { found = found || n.Op == expr.Number && n.Num.Text == text })
+	}
+	return found
+}
+
+// saidOfN says which N was taken, where the line is not right as it was read. In
+// "N = 137 N" nobody means anything but the newton.
+func saidOfN(line expr.Line, isRight bool) string {
+	newton, alone := false, false
+	for _, side := range line.Sides {
+		alone = alone || expr.IsQuantity(side)
+		side.Walk(func(n *expr.Node) { newton = newton || n.Unit == "N" && !n.Assumed })
+	}
+	switch {
+	case isRight || newton && alone:
+		return ""
+	case newton:
+		return SaidNewton
+	}
+	return SaidNormal
+}
+
+// SaidUnknownName says which letter the problem does not have, offers a near one
+// and lists those that there are.
+func SaidUnknownName(s *solved.System, name string) string {
+	letter := expr.Set(Shorten(name))
+	if len([]rune(letter)) > 3 {
+		letter = "“" + letter + "”"
+	}
+	text := fmt.Sprintf(SaidNoLetter, letter)
+	if near := NearLetter(s, name); near != "" {
+		text = Join(text, fmt.Sprintf(SaidNearLetter, expr.Set(near)))
+	}
+	return Join(text, fmt.Sprintf(SaidLetters, letterList(s)))
+}
+
+// letterList names the givens, then the forces, then what else is unknown.
+func letterList(r *solved.System) string {
+	var names []string
+	add := func(name string) {
+		if !slices.Contains(names, name) {
+			names = append(names, name)
+		}
+	}
+	for _, g := range r.Givens {
+		add(g.Name)
+	}
+	for _, b := range r.Bodies {
+		for _, f := range b.Forces {
+			add(f.Name)
+		}
+	}
+	for _, name := range r.Unknowns() {
+		add(name)
+	}
+	for _, e := range r.Equals {
+		add(e.Name)
+	}
+	return listed(names)
+}
+
+// listed joins letters as they stand on paper: "T₁, T₂ and w".
+func listed(names []string) string {
+	set := make([]string, len(names))
+	for i, name := range names {
+		set[i] = expr.Set(name)
+	}
+	if len(set) < 2 {
+		return strings.Join(set, "")
+	}
+	return strings.Join(set[:len(set)-1], ", ") + " and " + set[len(set)-1]
+}
+
+// Stranger is a name that the problem does not have, as a sentence can hold it: braces mean
+// something in sentences.
+func Stranger(name string) string { return strings.Map(dropBraces, Shorten(name)) }
+
+// dropBraces keeps typed braces out of sentences, where they mean something.
+func dropBraces(r rune) rune {
+	if r == '{' || r == '}' {
+		return -1
+	}
+	return r
+}
