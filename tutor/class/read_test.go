@@ -3,6 +3,7 @@ package class
 import (
 	"archive/zip"
 	"bytes"
+	"fmt"
 	"os"
 	"path/filepath"
 	"reflect"
@@ -86,6 +87,17 @@ func TestChoicesAreReadBack(t *testing.T) {
 	}
 	if n < 30 {
 		t.Errorf("%d were tried", n)
+	}
+}
+
+// README names every such setting with its words, the usual one first.
+func TestReadmeNamesTheChoices(t *testing.T) {
+	text, err := os.ReadFile("../../README.md")
+	must(t, err)
+	for _, c := range choices {
+		if row := fmt.Sprintf("\n| `%s` | `%s` |", c.key, strings.Join(c.words, "` `")); !strings.Contains(string(text), row) {
+			t.Errorf("README has no row %q", row)
+		}
 	}
 }
 

@@ -128,6 +128,9 @@ func (t *text) pageLine(l tutor.Line) {
 	case tutor.Revealed:
 		t.line("  %s  %s  %s", shortID(l.ID), at, saidRevealed)
 		return
+	case tutor.Guessed, tutor.Limited: // neither is marked right or wrong
+		t.line("  %s  %s  %s (%s)", shortID(l.ID), at, AsTyped(l.Text), shown(l.Message))
+		return
 	}
 	word := string(l.Verdict)
 	if l.Code != "" {
