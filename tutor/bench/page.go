@@ -1,6 +1,7 @@
 package bench
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -18,6 +19,28 @@ type Block struct {
 	// Glance says that the block shows at a glance what others say in sentences: it is
 	// left out where one line is set after another.
 	Glance bool
+	// Spare are the columns that are left out, in this order, where the table is too wide.
+	Spare []int
+}
+
+// Narrower is the table without the next of its spare columns; ok is false where it has
+// none.
+func (b Block) Narrower() (narrow Block, ok bool) {
+	if len(b.Spare) == 0 {
+		return b, false
+	}
+	at := b.Spare[0]
+	narrow = Block{Title: b.Title, Head: slices.Delete(slices.Clone(b.Head), at, at+1), Glance: b.Glance}
+	for _, row := range b.Rows {
+		narrow.Rows = append(narrow.Rows, slices.Delete(slices.Clone(row), at, at+1))
+	}
+	for _, next := range b.Spare[1:] {
+		if next > at {
+			next--
+		}
+		narrow.Spare = append(narrow.Spare, next)
+	}
+	return narrow, true
 }
 
 // Style is how blocks are set as text.

@@ -145,7 +145,7 @@ func (r *Result) saidBends(p *Prediction) string {
 const (
 	saidUMeans  = "u is the standard uncertainty. U = k·u is the expanded uncertainty: about 95 % of such intervals hold the value."
 	saidNuMeans = "ν is the degrees of freedom. Few readings give a small ν, and k is then larger than 2 (Student's t)."
-	saidEnMeans = "E_n is the difference divided by its expanded uncertainty U. |E_n| ≤ 1 means that the two values agree. About one comparison in twenty differs by chance."
+	saidEnMeans = "Eₙ is the difference divided by its expanded uncertainty U. |Eₙ| ≤ 1 means that the two values agree. About one comparison in twenty differs by chance."
 )
 
 func saidAssumedFirst(assumed []string) string {
@@ -195,6 +195,12 @@ func Systematic() []string {
 		"The strings: pointing at the centre of the ring, no friction in the pulleys, no stretching while you read.",
 	}
 }
+
+// What is said of a sum of measured forces in a table.
+const (
+	saidZeroWithin  = "zero is within this"
+	saidZeroOutside = "more than the uncertainties explain"
+)
 
 // saidLook stands for Systematic where there is a next question.
 const saidLook = "A systematic error is in none of these uncertainties. The word look lists the usual ones, the calibration of the scale first."

@@ -51,7 +51,7 @@ func oneApparatus(trials []Trial) string {
 const (
 	rowPredicted = " predicted"
 	rowRead      = " read"
-	rowEn        = " E_n"
+	rowEn        = " Eₙ"
 )
 
 func rowNames(trials []Trial) []string {

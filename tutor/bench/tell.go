@@ -62,6 +62,7 @@ const (
 	titleLookAt  = "Possible causes" // of a difference
 	titleLeft    = "Sums of the measured forces"
 	titleLabBook = "For the lab book"
+	titleMeaning = "What this means"
 )
 
 // Main is the short of it: predictions, comparisons, what the measured forces add up to,
@@ -98,25 +99,6 @@ func (r *Result) Main() []Block {
 		}
 	}
 	return []Block{r.glance(), predicted, compared, left, {Title: titleLookAt, Lines: r.lookAt()}, better, book}
-}
-
-// verdictSigns stand before the verdict in a table.
-var verdictSigns = map[Verdict]string{Agree: "=", Differ: "≠", CannotTell: "?"}
-
-// glance is the result as a table: what is predicted, read, and what the two come to.
-func (r *Result) glance() Block {
-	b := Block{Title: "Result", Glance: true, Head: []string{"", "predicted", "read", "E_n", ""}}
-	for i := range r.Predicted {
-		p := &r.Predicted[i]
-		row := []string{p.Name, p.short(), "–", "", ""}
-		for _, c := range r.Compared {
-			if c.Predicted == p {
-				row = []string{p.Name, p.short(), c.short(), saidEn(c.En), verdictSigns[c.Verdict] + " " + string(c.Verdict)}
-			}
-		}
-		b.Rows = append(b.Rows, row)
-	}
-	return b
 }
 
 // short is a prediction with its expanded uncertainty: "(3.591 ± 0.063) N".
@@ -258,7 +240,7 @@ func (c *Comparison) said() string {
 	} else {
 		read += fmt.Sprintf(", U = %s (%s)", p.in(c.Expanded), measure.SaidCoverage(c.K, c.Nu))
 	}
-	return fmt.Sprintf("%s; predicted %s; E_n = %s", read, p.at(p.Value, p.reported()), saidEn(c.En))
+	return fmt.Sprintf("%s; predicted %s; Eₙ = %s", read, p.at(p.Value, p.reported()), saidEn(c.En))
 }
 
 func saidEn(x float64) string {

@@ -33,12 +33,19 @@ func (m *model) tableRows(b bench.Block, cols int) []row {
 	}
 	var rows []row
 	fits := true
-	for _, line := range (bench.Style{Width: cols}).Set([]bench.Block{{Head: b.Head, Rows: b.Rows}})[1:] {
-		rows = append(rows, append(row{gap(1)}, m.tint(plain, line, false)...))
+	for i, line := range (bench.Style{Width: cols}).Set([]bench.Block{{Head: b.Head, Rows: b.Rows}})[1:] {
+		base := plain
+		if i == 0 {
+			base = quiet
+		}
+		rows = append(rows, append(row{gap(1)}, m.tint(base, line, false)...))
 		fits = fits && textWidth(line) < cols
 	}
 	if fits {
 		return rows
+	}
+	if narrow, ok := b.Narrower(); ok {
+		return m.tableRows(narrow, cols)
 	}
 	rows = nil
 	for _, cells := range b.Rows {

@@ -249,10 +249,10 @@ func (o *outcome) plotRows(m *model, cols, rows int) []row {
 func (o *outcome) pageRows(m *model, cols int) []row {
 	switch o.page {
 	case pageBudget:
-		return m.blockRows(o.result.Details(), cols)
+		return m.blockRows(o.result.Long(), cols)
 	case pageValues:
 		return m.blockRows(o.result.MeasuredBlocks(), cols)
 	}
 	rows := m.warningRows(o.result.Warnings, cols, len(o.result.Warnings)*cols)
-	return append(rows, m.blockRows(o.result.Main(), cols)...)
+	return append(rows, m.blockRows(o.result.Short(), cols)...)
 }

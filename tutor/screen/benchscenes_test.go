@@ -81,7 +81,7 @@ func (d *desk) ranWhole() {
 	d.hand(lanternValues...)
 	d.predictedAlready()
 	d.hand(lanternReadings...)
-	d.sees("Predicted", "= agree")
+	d.sees("predicted", "agree within")
 }
 
 // benchScenes are the screens of the bench that are kept as files.
@@ -210,7 +210,7 @@ func TestEveryProblemIsAnApparatus(t *testing.T) {
 		}
 		fitsIn(t, d)
 		if _, why := d.bench.result(); why == nil {
-			d.sees("▸ Result ◂", "Predicted")
+			d.sees("▸ Result ◂", "predicted")
 		}
 	}
 }

@@ -1,0 +1,112 @@
+package bench
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"example.org/standstill/tutor/bench/measure"
+)
+
+// verdictSigns stand before the verdict in a table. They are not the signs of right and
+// wrong in a lesson: about a measurement there is neither.
+var verdictSigns = map[Verdict]string{Agree: "=", Differ: "≠", CannotTell: "?"}
+
+// glance is the result as a table: what is predicted, what was read, how far they are
+// apart, and how far they may be.
+func (r *Result) glance() Block {
+	b := Block{Title: "Result", Glance: true, Spare: []int{4, 3}, Head: []string{"", "predicted", "read", "difference", "allowed", "Eₙ"}}
+	if r.Compared == nil {
+		b.Head, b.Spare = b.Head[:2], nil
+	}
+	for i := range r.Predicted {
+		p := &r.Predicted[i]
+		row := []string{"  " + p.Name, p.short(), "–", "", "", ""}
+		for _, c := range r.Compared {
+			if c.Predicted == p {
+				row = []string{verdictSigns[c.Verdict] + " " + p.Name, p.short(), c.short(), c.apart(), p.in(c.Combined), saidEn(c.En)}
+			}
+		}
+		b.Rows = append(b.Rows, row[:len(b.Head)])
+	}
+	return b
+}
+
+// apart is a reading less its prediction, with its sign and as many decimals as what is
+// allowed has.
+func (c *Comparison) apart() string {
+	p := c.Predicted
+	x, _ := measure.Quote((c.Value-p.Value)/p.Unit.Factor, c.Combined/p.Unit.Factor)
+	if c.Value > p.Value {
+		x = "+" + x
+	}
+	return measure.WithUnit(x, p.Unit)
+}
+
+// Short is the result for one look: a table, a sentence for each comparison, the sums, and
+// the lines for the lab book. Long has the numbers behind it.
+func (r *Result) Short() []Block {
+	main := r.Main()
+	said := Block{Lines: r.assumedFirst()}
+	differ := false
+	for _, c := range r.Compared {
+		said.Lines = append(said.Lines, c.shortSaid())
+		differ = differ || c.Verdict == Differ
+	}
+	if r.Compared == nil {
+		said.Lines = nil
+	}
+	said.Lines = append(said.Lines, r.advice()...)
+	if differ {
+		said.Lines = append(said.Lines, saidLook)
+	}
+	meaning := Block{Title: titleMeaning, Lines: r.explained()}
+	if r.Compared != nil {
+		meaning.Lines = append(meaning.Lines, saidEnMeans)
+	}
+	return []Block{{Head: main[0].Head, Rows: main[0].Rows, Spare: main[0].Spare}, said, r.sums(), main[5], main[6], meaning}
+}
+
+// Long is what Short leaves out: each prediction and comparison with its coverage, and
+// the details.
+func (r *Result) Long() []Block {
+	main := r.Main()
+	return slices.Concat(main[1:3], []Block{main[4]}, r.Details())
+}
+
+// sums is the table of what the measured forces add up to.
+func (r *Result) sums() Block {
+	b := Block{Title: titleLeft, Lines: r.NoSum, Head: []string{"", "sum", ""}}
+	for _, l := range r.Left {
+		sign, said := verdictSigns[Agree], saidZeroWithin
+		switch {
+		case !(l.U > 0):
+			sign, said = " ", ""
+		case !l.Within():
+			sign, said = verdictSigns[Differ], saidZeroOutside
+		}
+		b.Rows = append(b.Rows, []string{sign + " " + l.Name(), l.short(), said})
+	}
+	return b
+}
+
+// short is a sum with its expanded uncertainty: "(0.03 ± 0.12) N".
+func (l Leftover) short() string {
+	x, u := measure.Quote(l.Value/l.Unit.Factor, l.Expanded/l.Unit.Factor)
+	if u == "" {
+		return measure.WithUnit(measure.Figured(l.Value/l.Unit.Factor, 2), l.Unit)
+	}
+	return measure.WithUnit("("+x+" ± "+u+")", l.Unit)
+}
+
+// shortSaid is the verdict in a sentence, beside the numbers of a table.
+func (c *Comparison) shortSaid() string {
+	sign, combined := verdictSigns[c.Verdict]+" "+c.Name(), c.Predicted.in(c.Combined)
+	switch c.Verdict {
+	case Agree:
+		return fmt.Sprintf("%s: reading and prediction agree within their combined uncertainty.", sign)
+	case Differ:
+		return fmt.Sprintf("%s: they differ by %s; their combined uncertainty is only %s.", sign, c.Predicted.in(math.Abs(c.Value-c.Predicted.Value)), combined)
+	}
+	return fmt.Sprintf("%s: cannot tell; their combined uncertainty of %s is too large.", sign, combined)
+}
