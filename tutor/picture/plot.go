@@ -9,6 +9,7 @@ type chart struct {
 	area      box
 	low, high Point // the values at the ends of the scales
 	from, to  vec   // the lower left and upper right dot
+	broken    bool  // the scale of y does not begin at zero
 }
 
 // plot draws curves over their scales.
@@ -19,7 +20,9 @@ func (d *drawing) plot(s *Scene, area box) {
 	}
 	c.scales()
 	for i := range c.plot.Curves {
-		c.curve(i)
+		if c.twin(i) == i {
+			c.curve(i)
+		}
 	}
 	c.marker()
 	for _, m := range c.plot.Measured {
@@ -55,11 +58,18 @@ func (c *chart) ranges() bool {
 	return c.widen()
 }
 
-// ground has the scale begin at zero, unless something was measured and lies far above
-// it: the bars of an uncertainty would be too small to be seen.
+// ground has the scale begin at zero, unless that would hide what is to be seen: curves
+// far above it would be flat, and the bars of an uncertainty too small. Where the scale
+// is cut its axis is broken.
 func (c *chart) ground() {
-	if span := c.high.Y - c.low.Y; len(c.plot.Measured) > 0 && c.low.Y > 0.4*span {
+	span := c.high.Y - c.low.Y
+	far := 3.0
+	if len(c.plot.Measured) > 0 {
+		far = 0.4
+	}
+	if span > 1e-3*c.high.Y && c.low.Y > far*span {
 		c.low.Y -= 0.1 * span
+		c.broken = true
 		return
 	}
 	c.low.Y, c.high.Y = min(c.low.Y, 0), max(c.high.Y, 0)
@@ -197,11 +207,14 @@ func (c *chart) measured(m Measured) {
 // says where a curve leaves all bounds.
 func (c *chart) curveNames() {
 	for i := range c.plot.Curves {
+		if c.twin(i) != i {
+			continue
+		}
 		curve := &c.plot.Curves[i]
 		l := label{look: look{tag: ForceTag(curve.Colour), strong: curve.InHand}, dir: vec{0.3, -1}, area: c.area}
 		if at, ok := c.freest(i); ok {
 			l.at = at
-			c.note(l, curve.Name, "")
+			c.note(l, c.names(i), curve.Name)
 		}
 		for _, e := range curve.unbounded() {
 			at, ok := c.leaves(curve, e)
@@ -212,6 +225,43 @@ func (c *chart) curveNames() {
 			c.note(l, joined(curve.Name, "→ ∞"), "∞")
 		}
 	}
+}
+
+// twin is the first curve that runs where this one does, itself if there is none before:
+// a mix of two colours with two names beside it would be read as one curve more.
+func (c *chart) twin(i int) int {
+	for k := range i {
+		if c.together(k, i) {
+			return k
+		}
+	}
+	return i
+}
+
+// together tells whether two curves run within half a dot of each other.
+func (c *chart) together(i, k int) bool {
+	a, b := &c.plot.Curves[i], &c.plot.Curves[k]
+	if len(a.Points) == 0 || len(a.Points) != len(b.Points) {
+		return false
+	}
+	for at := range a.Points {
+		p, q := a.Points[at], b.Points[at]
+		if plotted(p) != plotted(q) || plotted(p) && c.dot(p).minus(c.dot(q)).len() > 0.5 {
+			return false
+		}
+	}
+	return true
+}
+
+// names is the name of a curve with those of its twins: "T₁ = T₂".
+func (c *chart) names(i int) string {
+	name := c.plot.Curves[i].Name
+	for k := i + 1; k < len(c.plot.Curves); k++ {
+		if c.twin(k) == i {
+			name += " = " + c.plot.Curves[k].Name
+		}
+	}
+	return name
 }
 
 // leaves finds the dot at which a curve with an unbounded end crosses the top.
@@ -250,7 +300,7 @@ func (c *chart) roomAt(i int, x, y float64) float64 {
 	room := 10.0
 	at := c.dot(Point{x, y})
 	for k := range c.plot.Curves {
-		if other, ok := c.plot.Curves[k].at(x); ok && k != i {
+		if other, ok := c.plot.Curves[k].at(x); ok && c.twin(k) != i {
 			room = min(room, math.Abs(c.dot(Point{x, other}).y-at.y))
 		}
 	}

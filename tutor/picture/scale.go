@@ -23,6 +23,10 @@ func (c *chart) scales() {
 	for _, y := range ySteps {
 		c.yTick(y, tickText(y, ySteps), wide)
 	}
+	if c.broken {
+		at := vec{c.from.x, c.from.y - 3}
+		c.add(stroke{look: look{tag: TagAxis}, form: glyph, rune: '∼', points: c.store([]vec{at})})
+	}
 	xSteps := ticks(c.low.X, c.high.X, max(c.area.cols()/8, 2), c.plot.X.Unit)
 	for _, x := range xSteps {
 		c.xTick(x, tickText(x, xSteps))

@@ -37,6 +37,7 @@ func examples() []example {
 		{"polygon", closedPolygon()},
 		{"plot", plotted2()},
 		{"measured", measuredPlot()},
+		{"far-above-zero", farAboveZero()},
 	}
 }
 
@@ -312,6 +313,17 @@ func tensions(beta float64) []Curve {
 
 func plotted2() Scene {
 	return Scene{Plot: &Plot{X: Scale{"α", "°"}, Y: Scale{"T", "N"}, Curves: tensions(50), Marked: true, At: 35}}
+}
+
+// farAboveZero has two curves that are one, and a third, all far above zero for what they
+// vary by.
+func farAboveZero() Scene {
+	up, down := Curve{Name: "T₁"}, Curve{Name: "N", Colour: 2}
+	for x := 10.0; x <= 60; x++ {
+		up.Points, down.Points = append(up.Points, Point{x, 90 + x/10}), append(down.Points, Point{x, 94 - x/20})
+	}
+	same := Curve{Name: "T₂", Colour: 1, Points: up.Points}
+	return Scene{Plot: &Plot{X: Scale{"α", "°"}, Y: Scale{"T", "N"}, Curves: []Curve{up, same, down}, Marked: true, At: 35}}
 }
 
 func measuredPlot() Scene {
