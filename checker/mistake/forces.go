@@ -434,8 +434,9 @@ func twoTensions(p *trial.Problem, e *trial.Equation) ([]string, bool) {
 	return names, true
 }
 
-// fromOtherBody takes a force of the same kind from another body, or a mass that belongs to
-// another force. Strings belong to both bodies that they join.
+// fromOtherBody takes a force of the same kind from another body, a mass that belongs to another
+// force, or another body's weight for what is no weight, also inside the friction. Strings belong
+// to both bodies that they join.
 func fromOtherBody(p *trial.Problem, at solved.Place, t solved.Term) []solved.Term {
 	if t.Scale == 0 {
 		return nil
@@ -450,9 +451,27 @@ func fromOtherBody(p *trial.Problem, at solved.Place, t solved.Term) []solved.Te
 				other.Slot, other.Size = p.Solved.Slots[f.Name], nil
 				all = append(all, other)
 			}
+			if b != at.Body && f.Kind == statics.Weight && !within {
+				all = append(all, weightFor(p, at, t, f)...)
+			}
 		}
 	}
 	return all
+}
+
+// weightFor puts a weight in the place of a force that is none and that has no size of its own, or
+// in the place of the normal force inside the friction.
+func weightFor(p *trial.Problem, at solved.Place, t solved.Term, weight *statics.Force) []solved.Term {
+	heavy := expr.Letter(weight.Name)
+	size := p.Solved.SizeTree(t)
+	normal := onlyOf(&p.Solved.Bodies[at.Body], statics.Normal)
+	switch {
+	case t.Force.Kind != statics.Weight && size == nil:
+		return []solved.Term{p.Solved.WithSize(t, "as large as "+weight.Name, func() *expr.Node { return heavy })}
+	case normal != nil && size != nil && size.Has(normal.Name):
+		return []solved.Term{p.Solved.WithSize(t, weight.Name+" for "+normal.Name, func() *expr.Node { return expr.Substitute(size, normal.Name, heavy) })}
+	}
+	return nil
 }
 
 // otherMasses puts a mass of another body into a force's size.
@@ -491,9 +510,15 @@ func foreignForce(p *trial.Problem, at solved.Place, w solved.Sum) []Change {
 				continue
 			}
 			seen[f.Name] = true
-			for _, sign := range trial.BothSigns {
-				extra := solved.Term{Force: f, Scale: sign, Slot: p.Solved.Slots[f.Name]}
-				all = append(all, Change{About: []string{f.Name}, Sum: append(slices.Clone(w), extra)})
+			whole := solved.Term{Force: f, Scale: 1, Slot: p.Solved.Slots[f.Name]}
+			for _, extra := range []solved.Term{whole, solved.TermOf(p.Solved.Model, f, at.Axis)} {
+				for _, sign := range trial.BothSigns {
+					extra.Scale = sign
+					all = append(all, Change{About: []string{f.Name}, Sum: append(slices.Clone(w), extra)})
+				}
+				if !f.Slanted() {
+					break
+				}
 			}
 		}
 	}

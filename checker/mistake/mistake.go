@@ -106,8 +106,9 @@ type Change struct {
 	Cost     float64
 	About    []string
 	Sum      solved.Sum
-	seen     bool // one of its mistakes must be seen in the line
-	unspoken bool // it is about a force of which the line does not speak
+	second   *Change // of a pair, the mistake that is not told
+	seen     bool    // one of its mistakes must be seen in the line
+	unspoken bool    // it is about a force of which the line does not speak
 }
 
 // table holds every row. It is put together once and never changed.

@@ -36,8 +36,15 @@ var resolving = []Row{
 		},
 	},
 	{
+		Code: SineCosine, Cost: 1.9, Term: frictionOfOther,
+		Said: Said{
+			Component: "Look at what you put in the place of the normal force: which component of the weight does the surface hold?",
+			Line:      "{In}, look at what you put in the place of the normal force: which component of the weight does the surface hold?",
+		},
+	},
+	{
 		Code: NotResolved, Meaning: "a whole force in place of its component", Cost: 1.08, InNumbers: 0.25,
-		Term: wholeForce, AllTerms: true, Everywhere: true, Tree: resolvedAgain, Value: wholeWeight,
+		Term: wholeForce, AllTerms: true, Everywhere: true, Sum: wholeForces, Tree: resolvedAgain, Value: wholeWeight,
 		Said: Said{
 			Component: "You wrote all of {force}, but {force} is at an angle to {axis}.",
 			Line:      "{In}, you counted all of {force}, but {force} is at an angle to the axis.",
@@ -178,6 +185,24 @@ var resolving = []Row{
 	},
 }
 
+// frictionOfOther has in the friction the other component of the weight than the one that the
+// surface holds: μ w sin α for μ w cos α.
+func frictionOfOther(p *trial.Problem, at solved.Place, t solved.Term) []solved.Term {
+	body := &p.Solved.Bodies[at.Body]
+	weight, normal := onlyOf(body, statics.Weight), onlyOf(body, statics.Normal)
+	size := p.Solved.SizeTree(t)
+	if weight == nil || normal == nil || t.Scale == 0 || size == nil || !size.Has(normal.Name) || !weight.Slanted() {
+		return nil
+	}
+	along := weight.Factor(at.Axis)
+	if along.Angle == nil {
+		return nil
+	}
+	return []solved.Term{p.Solved.WithSize(t, weight.Name+" along for "+normal.Name, func() *expr.Node {
+		return expr.Substitute(size, normal.Name, expr.Join(expr.Mul, expr.Letter(weight.Name), expr.Apply(along.Function, along.Angle)))
+	})}
+}
+
 func hasFunction(f trial.Form, _ int) bool { return f.Functions || f.Decimals || f.Quotients }
 
 func functionBy(table map[solved.Function]solved.Function) func(*trial.Problem, solved.Place, solved.Term) []solved.Term {
@@ -229,6 +254,31 @@ func wholeForce(_ *trial.Problem, _ solved.Place, t solved.Term) []solved.Term {
 	}
 	t.Function = solved.Whole
 	return []solved.Term{t}
+}
+
+// wholeForces adds up the forces as if they lay in one line: all of them whole, and one of them
+// with the wrong sign.
+func wholeForces(p *trial.Problem, at solved.Place, w solved.Sum) []Change {
+	whole := Change{Sum: slices.Clone(w), Cost: costOfAll + costOfPair}
+	for i := range whole.Sum {
+		if t := &whole.Sum[i]; t.Scale != 0 && t.Function != solved.Whole {
+			t.Function = solved.Whole
+			whole.About = append(whole.About, t.Force.Name)
+		}
+	}
+	if len(whole.About) < 2 {
+		return nil
+	}
+	var all []Change
+	for i := range whole.Sum {
+		if whole.Sum[i].Scale != 0 {
+			c := whole
+			c.Sum = slices.Clone(whole.Sum)
+			c.Sum[i].Scale = -c.Sum[i].Scale
+			all = append(all, c)
+		}
+	}
+	return all
 }
 
 // resolvedThoughAlong gives a force that lies along the axis a sine or cosine of any angle of

@@ -11,12 +11,13 @@ import (
 // in the line as the mistake makes it is good evidence; that the equation is true where the
 // mistaken sum is zero, with other terms, is much weaker.
 const (
-	costOfPair   = 2   // a second mistake in the same sum
-	costOfForce  = 0.1 // each further force with the same mistake
-	costOfAll    = 0.8 // all terms at once, where one would do
-	costOfTurned = 0.7 // every sign the other way round, seen against the axis
-	costOfApart  = 4.5 // none of the terms is seen
-	mostCost     = 7.5 // beyond this, the evidence is too thin to say anything
+	costOfPair   = 2     // a second mistake in the same sum
+	costOfForce  = 0.1   // each further force with the same mistake
+	costOfTwin   = 0.001 // the terms agree in number, but not letter by letter: T1 is not T2
+	costOfAll    = 0.8   // all terms at once, where one would do
+	costOfTurned = 0.7   // every sign the other way round, seen against the axis
+	costOfApart  = 4.5   // none of the terms is seen
+	mostCost     = 7.5   // beyond this, the evidence is too thin to say anything
 )
 
 // one returns every sum that one mistake makes of the right one. They are made when first
@@ -93,6 +94,7 @@ func (r *Row) shows(f trial.Form, forces int) bool { return r.Shows == nil || r.
 // the two changed if they are the same mistake.
 func both(first, second Change) Change {
 	c := Change{Row: first.Row, Cost: first.Cost + second.Cost + costOfPair, About: first.About, Sum: second.Sum, seen: first.seen || second.seen}
+	c.second = &second
 	switch {
 	case first.Row.Code == second.Row.Code:
 		c.About = slices.Clone(first.About)
@@ -103,7 +105,7 @@ func both(first, second Change) Change {
 		}
 		c.Cost -= costOfPair / 2
 	case second.Row.tells() < first.Row.tells():
-		c.Row, c.About = second.Row, second.About
+		c.Row, c.About, c.second = second.Row, second.About, &first
 	}
 	return c
 }

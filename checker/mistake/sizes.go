@@ -2,6 +2,7 @@ package mistake
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"example.org/standstill/checker/expr"
@@ -107,28 +108,25 @@ var sizes = []Row{
 	},
 }
 
-// massAlone writes the mass where the weight belongs: m·g without g. Where a weight has several
-// masses, one of them may be without g.
-func massAlone(p *trial.Problem, _ solved.Place, t solved.Term) []solved.Term {
+// massAlone writes the mass where the weight belongs: m·g without g, also in the friction where the
+// surface holds the whole weight. Where a weight has several masses, one of them may be without g.
+func massAlone(p *trial.Problem, at solved.Place, t solved.Term) []solved.Term {
 	size := p.Solved.SizeTree(t)
+	if body := &p.Solved.Bodies[at.Body]; size != nil && isTheWeight(p, body) && t.Force.Kind == statics.Friction {
+		size = expr.Substitute(size, onlyOf(body, statics.Normal).Name, onlyOf(body, statics.Weight).Size)
+	}
 	if size == nil || !size.Has("g") || t.Scale == 0 {
 		return nil
 	}
 	all := []solved.Term{p.Solved.WithSize(t, "mass", func() *expr.Node { return expr.Substitute(size, "g", expr.Constant(1)) })}
-	size.Walk(func(n *expr.Node) {
-		if n.Op != expr.Add && n.Op != expr.Sub {
-			return
-		}
-		for i, arg := range n.Args {
-			if !arg.Has("g") {
-				continue
-			}
-			is := func(m *expr.Node) bool { return m == n.Args[i] }
-			all = append(all, p.Solved.WithSize(t, "mass in "+p.Solved.Text(arg), func() *expr.Node {
-				return expr.Replace(size, is, expr.Substitute(arg, "g", expr.Constant(1)))
+	masses := slices.DeleteFunc(size.Names(), func(name string) bool { v, ok := p.Solved.Variable(name); return !ok || v.Dim != quantity.Mass })
+	for _, name := range masses {
+		if len(masses) > 1 {
+			all = append(all, p.Solved.WithSize(t, "only mass of "+name, func() *expr.Node {
+				return expr.Substitute(size, name, expr.Join(expr.Div, expr.Letter(name), expr.Letter("g")))
 			}))
 		}
-	})
+	}
 	return all
 }
 

@@ -33,6 +33,10 @@ func (s *Search) Sum(e *trial.Equation, at solved.Place) Finding {
 	if f, ok := s.misplaced(e, at); ok {
 		return f
 	}
+	others := slices.DeleteFunc(slices.Clone(s.oneMistake()), func(one system) bool { return one.at == at })
+	if f, ok := cheapest(s.fromSystems(e, others)); ok {
+		return f // what follows from the other sums was put into this one
+	}
 	return s.named(Unexplained)
 }
 
@@ -79,8 +83,14 @@ func (s *Search) matching(e *trial.Equation, changes []Change, tied string) []Ch
 
 // weighed appends a change with what it costs more, the less the line's terms are like its own.
 func (s *Search) weighed(found []Change, e *trial.Equation, c Change, tied string) []Change {
+	if c.second != nil && c.Row.Absent && len(c.About) == 1 && (e.Sides[0].Has(c.About[0]) || e.Sides[1].Has(c.About[0])) {
+		c.Row, c.About = c.second.Row, c.second.About // what the line speaks of is not missing
+	}
 	if len(c.About) > 1 {
 		c.Cost += costOfForce * float64(len(c.About)-1)
+	}
+	if !s.p.InLetters(e, c.Sum, e.Fit()) {
+		c.Cost += costOfTwin
 	}
 	switch s.p.Likeness(e, c.Sum, tied, e.Fit()) {
 	case trial.Turned:

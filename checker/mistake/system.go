@@ -9,6 +9,7 @@ import (
 // system is every sum of a problem, with a mistake in it.
 type system struct {
 	row   *Row
+	at    solved.Place
 	cost  float64
 	about []string
 	sums  []solved.Sum
@@ -24,7 +25,7 @@ func index(at solved.Place) int { return 2*at.Body + int(at.Axis) }
 func (s *Search) with(at solved.Place, c Change) system {
 	sums := slices.Clone(s.p.Solved.Sums)
 	sums[index(at)] = c.Sum
-	return system{c.Row, c.Cost, c.About, sums}
+	return system{row: c.Row, at: at, cost: c.Cost, about: c.About, sums: sums}
 }
 
 // oneMistake lists the systems with one mistake, made in one sum or in all of them. They are
@@ -95,7 +96,7 @@ func (s *Search) twoMistakes() []system {
 				for _, second := range s.changed(other, s.p.Solved.SumOf(other.Body, other.Axis), common, false) {
 					pair := both(first, second)
 					pair.Cost += costOfPair / 2
-					two := system{pair.Row, pair.Cost, pair.About, slices.Clone(one.sums)}
+					two := system{row: pair.Row, at: at, cost: pair.Cost, about: pair.About, sums: slices.Clone(one.sums)}
 					two.sums[index(other)] = second.Sum
 					all = append(all, two)
 				}

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/solved"
 	"example.org/standstill/checker/trial"
 )
@@ -28,12 +29,18 @@ func (s *Search) Working(e *trial.Equation) Finding {
 	}
 	ways := s.fromOneSum(e)
 	if !hasSpoken(ways) {
-		ways = append(append(ways, s.fromSystems(e)...), s.fromEdits(e)...)
+		ways = append(append(ways, s.fromSystems(e, s.oneMistake())...), s.fromEdits(e)...)
 	}
 	if f, ok := cheapest(ways); ok {
 		return f
 	}
-	return s.fromValue(e)
+	if f := s.fromValue(e); f.Code != DoesNotFollow {
+		return f
+	}
+	if f, ok := cheapest(s.fromTwo(e)); ok {
+		return f
+	}
+	return s.named(DoesNotFollow)
 }
 
 // hasSpoken reports whether one of the ways is about what the line speaks of, so that there is
@@ -60,6 +67,20 @@ func (s *Search) fromOneSum(e *trial.Equation) []Change {
 	return all
 }
 
+// fromTwo finds the pairs of changes of a sum that give the line as it is.
+func (s *Search) fromTwo(e *trial.Equation) []Change {
+	var all []Change
+	if e.Stray {
+		return nil
+	}
+	for _, tied := range s.p.TiedFor(e) {
+		for _, at := range s.p.Solved.Places() {
+			all = append(all, s.pairs(e, at, tied)...)
+		}
+	}
+	return all
+}
+
 // spoken adds to the cost of a change that is about forces of which the line does not speak: what
 // is said of them would lead nowhere.
 func (s *Search) spoken(e *trial.Equation, c Change) Change {
@@ -78,9 +99,9 @@ func (s *Search) spoken(e *trial.Equation, c Change) Change {
 
 // fromSystems tries the line where the bodies would be at rest if one of the sums had a mistake
 // in it.
-func (s *Search) fromSystems(e *trial.Equation) []Change {
+func (s *Search) fromSystems(e *trial.Equation, systems []system) []Change {
 	var found []Change
-	for _, one := range s.oneMistake() {
+	for _, one := range systems {
 		if one.row.shows(e.Form, len(one.about)) && s.followsFrom(e, one) {
 			c := Change{Row: one.row, Cost: one.cost + costFromSystem, About: one.about}
 			found = append(found, s.spoken(e, c))
@@ -114,13 +135,17 @@ func (s *Search) holdsIn(e *trial.Equation, one system, vary trial.GivenSet, sig
 	return true
 }
 
-// vanishes reports whether an unknown of the line is zero, where what the line says of it does
-// not show.
+// vanishes reports whether an unknown of the line is zero, or a coefficient of it is one, where what
+// the line says of it does not show.
 func (s *Search) vanishes(e *trial.Equation, env []float64) bool {
 	for _, side := range e.Sides {
 		for _, name := range side.Names() {
 			slot, ok := s.p.Solved.Slots[name]
-			if ok && slot < len(s.p.Solved.Variables) && s.p.Solved.Open(expr.Letter(name)) && math.Abs(env[slot]) <= 1e-6*math.Abs(s.p.Solved.Values[slot]) {
+			if !ok || slot >= len(s.p.Solved.Variables) || !s.p.Solved.Open(expr.Letter(name)) {
+				continue
+			}
+			isOne := s.p.Solved.Variables[slot].Dim == quantity.None && math.Abs(env[slot]-1) <= 1e-6
+			if isOne || math.Abs(env[slot]) <= 1e-6*math.Abs(s.p.Solved.Values[slot]) {
 				return true
 			}
 		}

@@ -33,7 +33,7 @@ func (s *System) Open(n *expr.Node) bool {
 }
 
 // SpeaksOf reports whether a letter of a tree belongs to a force, an angle or an unknown: its own
-// letter, a component of it, or a letter of its size.
+// letter, a component of it, a letter of its size, or a size with its letter in it.
 func (s *System) SpeaksOf(n *expr.Node, about string) bool {
 	f, isForce := s.Force(about)
 	for _, name := range n.Names() {
@@ -42,6 +42,9 @@ func (s *System) SpeaksOf(n *expr.Node, about string) bool {
 				return true
 			}
 			continue
+		}
+		if v, ok := s.Variable(name); ok && v.Size != nil && v.Size.Has(about) {
+			return true
 		}
 		if name == about || s.Owner(name) == about || isForce && f.Size != nil && f.Size.Has(name) {
 			return true

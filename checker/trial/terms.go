@@ -5,7 +5,9 @@ import (
 	"slices"
 
 	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/solved"
+	"example.org/standstill/checker/statics"
 )
 
 // Cancels reports whether a sum is zero whatever its letters are.
@@ -65,6 +67,26 @@ func (p *Problem) likenessIn(e *Equation, w solved.Sum, tied string, vary GivenS
 		}
 	}
 	return like
+}
+
+// InLetters reports whether the terms are alike with each force taken by itself, even where the
+// problem makes some of them equal.
+func (p *Problem) InLetters(e *Equation, w solved.Sum, share float64) bool {
+	for _, vary := range e.Vary {
+		for _, s := range e.Signs {
+			env := slices.Clone(p.sampleIn(e.room, sampleKey{vary, "", 0, false}))
+			p.Solved.Fill(env, s)
+			for i, v := range p.Solved.Variables {
+				if v.Dim == quantity.Force && v.Role != statics.IsGiven {
+					env[i] *= 1 + float64(i+1)/8
+				}
+			}
+			if p.termsAgree(e, w, env, share) != Apart {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // termsAgree compares the terms in one sample; those that are zero there do not count.
