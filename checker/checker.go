@@ -89,6 +89,7 @@ type Report struct {
 	Answers  []string
 	Void     []string
 
+	row       *mistake.Row // the mistake, where a row of the table explains it
 	AsSize    string
 	Concludes bool
 	Working   []string

@@ -9,6 +9,7 @@ import (
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/lines"
 	"example.org/standstill/checker/mistake"
+	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/solved"
 	"example.org/standstill/checker/statics"
 	"example.org/standstill/checker/wording"
@@ -24,6 +25,10 @@ var kindWords = map[string]statics.Kind{
 	"friction": statics.Friction, "tension": statics.Tension, "string": statics.Tension, "rope": statics.Tension,
 	"cord": statics.Tension, "spring": statics.Spring, "push": statics.Push, "pull": statics.Pull, "strut": statics.Strut,
 }
+
+// surfaceWords are things that push with a normal force; a force may go by the name of what exerts it.
+var surfaceWords = map[string]bool{"floor": true, "ground": true, "table": true, "wall": true, "scale": true, "scales": true, "shelf": true,
+	"platform": true, "bench": true, "surface": true, "plate": true}
 
 // markDiagram judges a typed force diagram of one body.
 func (r *Reference) markDiagram(a Answer) Report {
@@ -207,6 +212,7 @@ func (d *diagram) note(code Code, about, name string) {
 func (d *diagram) report() Report {
 	switch {
 	case d.first != nil:
+		d.first.Instead = d.first.Code == TwiceCounted && !slices.Contains(d.seen, d.first.About)
 		return d.wrong(*d.first)
 	case len(d.seen) == 0:
 		return Report{Verdict: Unread, Code: Unreadable, Item: d.item, Message: wording.SaidDiagramEmpty}
@@ -276,6 +282,11 @@ func (m *marking) meaningOf(name string, body *statics.Body) meaning {
 			return meaning{forces: allOf(body, kind)} // which one, its side says
 		}
 	}
+	for _, word := range strings.Fields(strings.ToLower(name)) {
+		if f := solved.OnlyOf(body, statics.Normal); surfaceWords[word] && f != nil {
+			return meaning{forces: []*statics.Force{f}}
+		}
+	}
 	kind, ok := solved.KindOfLetter(name)
 	if ok && !solved.HasKind(body, kind) && !(kind == statics.Tension && solved.HasKind(body, statics.Pull)) {
 		return meaning{code: ExtraForce}
@@ -319,7 +330,21 @@ func (m *marking) meaningOfTree(n *expr.Node, body *statics.Body) meaning {
 	if f := m.partOf(n, body); f != "" {
 		return meaning{code: TwiceCounted, about: f}
 	}
+	if v, ok := m.solved.Variable(n.Name); n.Op == expr.Name && ok && v.Dim != quantity.Force && v.Dim != quantity.Angle {
+		return m.valueDrawn(n.Name, body)
+	}
 	return meaning{}
+}
+
+// valueDrawn is what a letter that is no force means in a diagram: the g of a weight drawn for the
+// weight, else one force too many.
+func (m *marking) valueDrawn(name string, body *statics.Body) meaning {
+	for i := range body.Forces {
+		if f := &body.Forces[i]; f.Kind == statics.Weight && f.Size != nil && f.Size.Has(name) {
+			return meaning{code: MassForWeight, about: f.Name}
+		}
+	}
+	return meaning{code: ExtraForce}
 }
 
 // massDrawn finds what a mass, or the weight of one of several masses, means on a body:

@@ -1,6 +1,7 @@
 package checker
 
 import (
+	"slices"
 	"strings"
 
 	"example.org/standstill/checker/expr"
@@ -18,25 +19,29 @@ func (r *Reference) Hint(a Answer, report Report, level int) string {
 	if strings.TrimSpace(expr.Clean(a.Text)) == "" {
 		code = mistake.NoAttempt
 	}
-	hint := r.hintFor(code, at)
+	hint := r.hintFor(s, report.row, code, at)
 	// A force that has no component along the axis is not missing there, whatever the code says.
 	named := s.Force != nil && !(code == MissingForce && at == wording.OnSum && s.Force.Factor(s.Axis()).Sign == 0)
 	if named && hint.Slanted && !s.Force.Slanted() {
 		named = false
 		if at == wording.OnComponent {
-			hint = r.hintFor(Unexplained, at)
+			hint = r.hintFor(s, nil, Unexplained, at)
 		}
 	}
 	return s.Hint(hint, at, level, named)
 }
 
-// hintFor finds the hint of a code at a spot; that of Unexplained where there is none.
-func (r *Reference) hintFor(code Code, at wording.Spot) wording.Hint {
-	for _, row := range append(r.mistakes.Rows(code), r.mistakes.Rows(Unexplained)...) {
-		for _, hint := range row.Hints {
-			if hint.At&at != 0 {
-				return hint
-			}
+// hintFor finds the hint of a mistake at a spot, else that of another row of its code; that of
+// Unexplained where there is none. Hints about the triangle of a force serve one that lies along
+// an axis only if there are no others.
+func (r *Reference) hintFor(s *wording.Subject, row *mistake.Row, code Code, at wording.Spot) wording.Hint {
+	var rows []*mistake.Row
+	if row != nil {
+		rows = append(rows, row)
+	}
+	for _, row := range slices.Concat(rows, r.mistakes.Rows(code), r.mistakes.Rows(Unexplained)) {
+		if hint, ok := s.Pick(row.Hints, at); ok {
+			return hint
 		}
 	}
 	return wording.Hint{}
@@ -56,8 +61,12 @@ func (r *Reference) hintSubject(a Answer, report Report) (*wording.Subject, word
 		if s.Body == nil || hasForce(s.Body, report.About) {
 			s.Name(report.About)
 		}
+		if a.Stage != Diagram {
+			s.Typed = r.measuredIn(a, item)
+		}
 		return s, at
 	case Components:
+		s.Typed = r.measuredIn(a, item)
 		return s, at
 	}
 	if report.About != "" && r.solved.Has(report.About) {
@@ -76,6 +85,15 @@ func (r *Reference) hintSubject(a Answer, report Report) (*wording.Subject, word
 	}
 	s.Name(report.About)
 	return s, at
+}
+
+// measuredIn finds what the terms of a typed line measure.
+func (r *Reference) measuredIn(a Answer, item string) wording.Measured {
+	reading, err := r.solved.LettersFor(item).Read(a.Text)
+	if err != nil {
+		return wording.Measured{}
+	}
+	return r.marking(a.Stage, item, reading.Lines[0]).measures()
 }
 
 func hasForce(b *statics.Body, name string) bool { _, ok := b.Force(name); return ok }

@@ -220,7 +220,7 @@ func (m *marking) mark() Report {
 
 func (m *marking) wrong(f mistake.Finding) Report {
 	report := Report{Verdict: Wrong, Code: f.Code, About: f.About, Item: m.item}
-	report.Message = m.saidWrong(f)
+	report.Message, report.row = m.saidWrong(f), f.Row
 	report.Pos, report.End = m.where(f)
 	return report
 }

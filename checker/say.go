@@ -32,7 +32,8 @@ func (m *marking) subject(f mistake.Finding) *wording.Subject {
 		}
 		s.Among = append(s.Among, name)
 	}
-	s.What = f.What
+	s.What, s.Instead = f.What, f.Instead
+	s.NoForce = m.stage == Diagram && m.isLetterOfValue(s.Stranger)
 	s.Typed = m.measures()
 	if m.stage == Solve {
 		s.Unknown, s.Valued = m.valued(f)
@@ -83,6 +84,13 @@ func (m *marking) lettersWritten() []wording.Written {
 // types reports whether a letter stands in the line.
 func (m *marking) types(name string) bool {
 	return slices.ContainsFunc(m.line.Sides, func(n *expr.Node) bool { return n.Has(name) })
+}
+
+// isLetterOfValue reports whether a letter of the problem stands for something else than a force.
+func (m *marking) isLetterOfValue(name string) bool {
+	letter, ok := m.ref.LetterOf(name, m.item)
+	v, known := m.solved.Variable(letter)
+	return ok && known && v.Dim != quantity.Force
 }
 
 // minus reports whether the value in the line has a minus sign.

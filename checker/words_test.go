@@ -136,15 +136,16 @@ func TestEveryRowSpeaks(t *testing.T) {
 	said := map[Code]bool{}
 	for _, row := range mistake.Table() {
 		said[row.Code] = said[row.Code] || row.Said != (mistake.Said{}) || len(row.Hints) > 0
-		var spots mistake.Spot
+		spots := map[[2]bool]mistake.Spot{}
 		for _, hint := range row.Hints {
 			if hint.Ask == "" || hint.Rule == "" {
 				t.Errorf("no question or rule for %q", row.Code)
 			}
-			if row.Code != MassForWeight && spots&hint.At != 0 {
+			of := [2]bool{hint.Slanted, hint.OfUnit}
+			if row.Code != MassForWeight && spots[of]&hint.At != 0 {
 				t.Errorf("two hints for %q at one spot", row.Code)
 			}
-			spots |= hint.At
+			spots[of] |= hint.At
 		}
 	}
 	for code, ok := range said {

@@ -13,6 +13,12 @@ var form = []Row{
 			List:      "This list does not fit the forces on {body}.",
 		},
 		Hints: []Hint{
+			{At: OnComponent, OfUnit: true,
+				Ask:  "What is the unit of what you wrote, and what is the unit of a force?",
+				Rule: "A component of a force is measured in newtons, as the force is. {law}"},
+			{At: OnSum, OfUnit: true,
+				Ask:  "What is the unit of each term of your line?",
+				Rule: "Every term of the equation is a component of a force and is measured in newtons. {law}"},
 			{At: OnComponent, Ask: "{look}", Rule: "{lie}"},
 			{At: OnSum,
 				Ask:  "Which of {names} have a component {along}, and is each of these in your line once?",

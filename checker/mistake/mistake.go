@@ -97,7 +97,9 @@ type Finding struct {
 	All    []string
 	What   string
 	Second bool
-	Row    *Row
+	// Instead says that a component stands in a force diagram in place of its force.
+	Instead bool
+	Row     *Row
 }
 
 // Change is a sum after a mistake, or after two. About names the forces that were changed.

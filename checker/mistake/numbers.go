@@ -16,7 +16,11 @@ var numbers = []Row{
 	{
 		Code: Pythagoras, Meaning: "sizes put together as if at a right angle, or added", Cost: 2.6,
 		Value: putTogether,
-		Said:  Said{Value: "You get this value of {unknown} if {what|sizes are put together as if the forces lay in one line or at a right angle}."},
+		Said: Said{
+			Line:  "In this line, sizes are put together as if the forces lay in one line or at a right angle.",
+			Lines: "In this line, sizes are put together as if the forces lay in one line or at a right angle.",
+			Value: "You get this value of {unknown} if {what|sizes are put together as if the forces lay in one line or at a right angle}.",
+		},
 		Hints: []Hint{{At: Anywhere,
 			Ask:  "Do these forces lie in one line, or at a right angle?",
 			Rule: "Sizes may be added only along one line, and their squares only at a right angle. In every other case, add the components along each axis."}},

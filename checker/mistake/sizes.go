@@ -22,7 +22,7 @@ var sizes = []Row{
 			Line:      "{In}, look at the unit of what you wrote for {force}.",
 			Lines:     "{In}, the terms do not all have the same unit.",
 			Value:     "You get this value of {unknown} if {what|a mass is taken for a weight}.",
-			List:      "In your list, {stranger|one entry} is a given value, not a force. Which force on {body} does it belong to?",
+			List:      "In your list, {stranger|one entry} is not a force. Which force on {body} does it belong to?",
 		},
 		Hints: []Hint{
 			{At: OnList,
@@ -89,7 +89,7 @@ var sizes = []Row{
 			Value:     "You get this value of {unknown} if the friction is taken to be as large as it can be.",
 		},
 		Hints: []Hint{{At: Anywhere,
-			Ask:  "Does the problem say that {body} is just about to slide, or that it slides?",
+			Ask:  "Does the problem give a coefficient of friction, and does it say that {body} is just about to slide?",
 			Rule: "Friction at rest is only as large as the other forces along the surface make it. The coefficient times the normal force is the most that it can be."}},
 	},
 	{

@@ -21,13 +21,29 @@ const (
 // Hint holds what is asked first and the rule that comes after it, where the evidence names a
 // force; AskAny and RuleAny where it names none (the same, if they are empty). An empty Step
 // is the usual one of the spot. Slanted marks hints that speak of the triangle of a force; one
-// that lies along an axis has none.
+// that lies along an axis has none. OfUnit marks hints for lines whose unit is not that of a force.
 type Hint struct {
 	At              Spot
 	Ask, Rule       string
 	AskAny, RuleAny string
 	Step            string
 	Slanted         bool
+	OfUnit          bool
+}
+
+// Pick picks the hint at a spot. One about the triangle of a force serves a force that lies along
+// an axis only if there is no other.
+func (s *Subject) Pick(hints []Hint, at Spot) (hint Hint, ok bool) {
+	for _, h := range hints {
+		switch {
+		case h.At&at == 0 || h.OfUnit && !s.isOfOtherUnit():
+		case !h.Slanted || s.Force == nil || s.Force.Slanted():
+			return h, true
+		case !ok:
+			hint, ok = h, true
+		}
+	}
+	return hint, ok
 }
 
 // usualSteps are the third hints.

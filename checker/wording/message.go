@@ -10,11 +10,13 @@ import (
 // of working (about one force); the line where several forces or none are named; the value of
 // an unknown; a force diagram. Negative is for a value with a minus sign, SignTwice and SignNever
 // for a letter that an earlier line made a signed component or a size, Stranger for a force that
-// the problem does not have. Words in braces are filled in from the problem. An empty sentence is
+// the problem does not have, NoForce for a letter that is none, Instead for a component in a diagram
+// in the place of its force. Words in braces are filled in from the problem. An empty sentence is
 // taken from the row of Unexplained.
 type Said struct {
 	Component, Line, Lines, Value, List      string
 	Negative, SignTwice, SignNever, Stranger string
+	NoForce, Instead                         string
 }
 
 // Line words what is to be said of a line: the first of the texts that serves for what was typed.
@@ -43,6 +45,10 @@ func (s *Subject) asWritten(said Said) string {
 		return s.Fill(said.Negative)
 	case said.SignTwice != "":
 		return s.ofLetter(said)
+	case s.NoForce && said.NoForce != "":
+		return s.Fill(said.NoForce)
+	case s.Instead && said.Instead != "":
+		return s.Fill(said.Instead)
 	case s.Force == nil && s.Stranger != "" && said.Stranger != "":
 		return s.Fill(said.Stranger)
 	}

@@ -291,6 +291,36 @@ func (s *Subject) whichWay() string {
 	return "If you start at {body} and go along {force}, do you go left or right, up or down?"
 }
 
+// lawWords say in words what the size of a force of a kind comes from.
+var lawWords = map[statics.Kind]string{
+	statics.Spring:   "The force of a spring is its stiffness times the length by which it is stretched or squeezed.",
+	statics.Friction: "When a body is just about to slide, the friction is the coefficient times the normal force.",
+	statics.Weight:   "The weight is the mass times the strength of gravity.",
+}
+
+// law says what the size of the force in question comes from, or that of the first force on the
+// body that has such a law; nothing where there is none.
+func (s *Subject) law() string {
+	if s.Force != nil && s.Force.Size != nil {
+		return lawWords[s.Force.Kind]
+	}
+	if s.Force != nil || s.Body == nil {
+		return ""
+	}
+	for i := range s.Body.Forces {
+		if f := &s.Body.Forces[i]; f.Size != nil && f.Kind != statics.Weight && lawWords[f.Kind] != "" {
+			return lawWords[f.Kind]
+		}
+	}
+	return ""
+}
+
+// isOfOtherUnit reports whether what was typed is not measured as a force is.
+func (s *Subject) isOfOtherUnit() bool {
+	d := s.Typed.Dim
+	return s.Typed.Mixed || s.Typed.Known && d != quantity.Force && (s.Stage == solved.Components || d != quantity.None)
+}
+
 // unitCheck points to the unit of what was typed, where that is not the unit of a force.
 func (s *Subject) unitCheck() string {
 	d := s.Typed.Dim

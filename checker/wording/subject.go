@@ -26,6 +26,8 @@ type Subject struct {
 	Force    *statics.Force
 	Among    []string
 	Stranger string // a force that the problem does not have
+	NoForce  bool   // the stranger is a letter of the problem, for something else than a force
+	Instead  bool   // in a force diagram, a component is in the place of its force
 	Unknown  string
 	Open     []string // letters of the line that have no value yet
 	Valued   bool
@@ -132,7 +134,8 @@ var phrases = map[string]func(s *Subject) string{
 	"force":     func(s *Subject) string { return s.nameOf(s.Force) },
 	"the force": func(s *Subject) string { return wordBefore("the force", s.nameOf(s.Force)) },
 	"forces":    func(s *Subject) string { return listed(s.Among) },
-	"stranger":  func(s *Subject) string { return expr.Set(s.Stranger) },
+	"stranger":  (*Subject).strangerName,
+	"law":       (*Subject).law,
 	"open":      func(s *Subject) string { return listed(s.Open) },
 	"unknown":   func(s *Subject) string { return expr.Set(s.Unknown) },
 	"component": (*Subject).part,
@@ -168,6 +171,16 @@ var phrases = map[string]func(s *Subject) string{
 	"diagram":   (*Subject).diagram,
 	"positive":  func(s *Subject) string { return s.way(s.axis, s.counted()) },
 	"negative":  func(s *Subject) string { return s.way(s.axis, -s.counted()) },
+}
+
+var isWords = regexp.MustCompile(`^[a-z]{4,}( [a-z]+)*$`)
+
+// strangerName is the letter of a force that the problem does not have, or its word with an article.
+func (s *Subject) strangerName() string {
+	if isWords.MatchString(s.Stranger) && !strings.HasPrefix(s.Stranger, "the ") {
+		return "the " + s.Stranger
+	}
+	return expr.Set(s.Stranger)
 }
 
 func wordBefore(word, name string) string {
