@@ -63,7 +63,7 @@ func (a *app) openScreens(t *tutor.Tutor, notice string) error {
 
 // onScreen is how the screens are shown.
 func (a *app) onScreen(notice string) screen.Options {
-	return screen.Options{In: a.In, Out: behind(a.Out).(io.Writer), Light: a.light, Dark: a.dark, ASCII: a.ascii || plainCharacters(os.Getenv), Notice: notice}
+	return screen.Options{In: a.In, Out: behind(a.Out).(io.Writer), Light: a.light, Dark: a.dark, ASCII: a.ascii, Notice: notice}
 }
 
 // openPlain leads the lesson in lines of text. A signal to stop ends it as leaving

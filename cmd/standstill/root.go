@@ -3,6 +3,8 @@ package main
 import (
 	"errors"
 	"fmt"
+	"os"
+	"runtime"
 	"slices"
 	"strings"
 
@@ -58,7 +60,7 @@ func root(a *app) *cobra.Command {
 func (a *app) screenFlags(f *pflag.FlagSet) {
 	f.BoolVar(&a.light, "light", false, "colours for a light background; remembered")
 	f.BoolVar(&a.dark, "dark", false, "colours for a dark background; remembered")
-	f.BoolVar(&a.ascii, "ascii", false, "drawings in plain characters, for terminals without braille")
+	f.BoolVar(&a.ascii, "ascii", plainCharacters(runtime.GOOS, os.Getenv), "drawings in plain characters, for terminals without braille")
 }
 
 // oneBackground refuses colours for two backgrounds at once.
