@@ -4,7 +4,6 @@ import (
 	"encoding/binary"
 	"io"
 	"os"
-	"path/filepath"
 
 	sqlite3 "modernc.org/sqlite/lib"
 )
@@ -30,7 +29,7 @@ func OpenForeign(path string) (*Record, error) {
 }
 
 func openForeign(path string) (*Record, error) {
-	path, err := filepath.Abs(path)
+	path, err := whole(path)
 	if err != nil {
 		return nil, err
 	}

@@ -34,7 +34,7 @@ func Open(path string, o Options) (*Record, error) {
 }
 
 func open(path string, o Options) (*Record, error) {
-	path, err := filepath.Abs(path)
+	path, err := whole(path)
 	if err != nil {
 		return nil, err
 	}
@@ -103,6 +103,16 @@ func place(path string) (size int64, err error) {
 		return 0, file.Close()
 	}
 	return regularSize(path, err)
+}
+
+// whole is the path from the root on. A bare error of the system, which Windows gives here,
+// would be taken for one of a network.
+func whole(path string) (string, error) {
+	abs, err := filepath.Abs(path)
+	if err != nil {
+		return "", &Error{Kind: ErrUnopenable, Path: path, Cause: err}
+	}
+	return abs, nil
 }
 
 var errNoFile = errors.New("it is a folder or a device")

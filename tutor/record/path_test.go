@@ -7,21 +7,24 @@ import (
 )
 
 func TestDataFolder(t *testing.T) {
+	// What counts as a whole path depends on the system that the test runs on.
+	whole := t.TempDir()
+	data, stick := filepath.Join(whole, "data"), filepath.Join(whole, "stick")
 	for _, c := range []struct {
 		goos string
 		env  map[string]string
 		want string
 	}{
 		{"linux", map[string]string{"HOME": "/home/ada"}, "/home/ada/.local/share/standstill"},
-		{"linux", map[string]string{"HOME": "/home/ada", "XDG_DATA_HOME": "/data"}, "/data/standstill"},
+		{"linux", map[string]string{"HOME": "/home/ada", "XDG_DATA_HOME": data}, filepath.Join(data, "standstill")},
 		{"linux", map[string]string{"HOME": "/home/ada", "XDG_DATA_HOME": "data"}, "/home/ada/.local/share/standstill"},
-		{"darwin", map[string]string{"HOME": "/Users/ada", "XDG_DATA_HOME": "/data"}, "/Users/ada/Library/Application Support/standstill"},
+		{"darwin", map[string]string{"HOME": "/Users/ada", "XDG_DATA_HOME": data}, "/Users/ada/Library/Application Support/standstill"},
 		{"windows", map[string]string{"LocalAppData": "/ada/Local", "AppData": "/ada/Roaming"}, "/ada/Local/standstill"},
-		{"windows", map[string]string{FolderVariable: "/stick", "LocalAppData": "/ada/Local"}, "/stick"},
-		{"linux", map[string]string{FolderVariable: "/stick"}, "/stick"},
+		{"windows", map[string]string{FolderVariable: stick, "LocalAppData": "/ada/Local"}, stick},
+		{"linux", map[string]string{FolderVariable: stick}, stick},
 	} {
 		got, err := dataFolder(c.goos, func(key string) string { return c.env[key] })
-		if filepath.ToSlash(got) != c.want || err != nil {
+		if got != filepath.FromSlash(c.want) || err != nil {
 			t.Errorf("%s %v: %q, %v; want %q", c.goos, c.env, got, err, c.want)
 		}
 	}

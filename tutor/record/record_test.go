@@ -6,6 +6,7 @@ import (
 	"math/rand/v2"
 	"os"
 	"path/filepath"
+	"runtime"
 	"strings"
 	"testing"
 	"time"
@@ -65,7 +66,11 @@ func mustBe(t testing.TB, err, want error) {
 }
 
 func TestAppendIsReadBack(t *testing.T) {
-	path := filepath.Join(t.TempDir(), "a folder with # ? % & ü in it", "record.db")
+	folder := "a folder with # ? % & ü in it"
+	if runtime.GOOS == "windows" {
+		folder = strings.ReplaceAll(folder, "?", "!") // no name there may have one
+	}
+	path := filepath.Join(t.TempDir(), folder, "record.db")
 	clock := time.Date(2031, 3, 9, 10, 20, 30, 123_456_789, time.FixedZone("here", 3600))
 	r, err := Open(path, Options{Now: func() time.Time { return clock }, Random: rand.NewChaCha8([32]byte{})})
 	if err != nil {
