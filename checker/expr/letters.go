@@ -3,6 +3,7 @@ package expr
 import (
 	"maps"
 	"strings"
+	"unicode/utf8"
 
 	"example.org/standstill/checker/quantity"
 )
@@ -113,6 +114,9 @@ var greek = []struct {
 }
 
 func greekName(r rune) (string, bool) {
+	if r < utf8.RuneSelf {
+		return "", false // most of what is typed, and none of the shapes
+	}
 	for _, g := range greek {
 		if strings.ContainsRune(g.shapes, r) {
 			return g.name, true
@@ -165,6 +169,9 @@ const (
 )
 
 func subscriptLetter(r rune) (rune, bool) {
+	if r < utf8.RuneSelf {
+		return r, false
+	}
 	for i, small := range []rune(smallLetters) {
 		if r == small {
 			return []rune(theirLetters)[i], true
@@ -174,8 +181,9 @@ func subscriptLetter(r rune) (rune, bool) {
 }
 
 func normal(run []rune) normalised {
-	var n normalised
+	n := normalised{at: make([]int, 0, len(run))}
 	var b strings.Builder
+	b.Grow(len(run))
 	put := func(s string, at int) {
 		b.WriteString(s)
 		for range len(s) {
