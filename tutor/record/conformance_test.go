@@ -160,6 +160,32 @@ func TestStoreMerges(t *testing.T) {
 	})
 }
 
+// An id under two names is found in the record where that is so, and in no other.
+func TestStoreFindsSharedEntries(t *testing.T) {
+	eachStore(t, func(t *testing.T, r *Record, _ func() *Record) {
+		one := Entry{ID: strings.Repeat("a1", 16), Record: strings.Repeat("b2", 16), Number: 1, Student: "ada", Kind: Answer}
+		renamed, other := one, one
+		renamed.Student, other.ID, other.Number = "ben", strings.Repeat("c3", 16), 2
+		_, err := r.Merge(seqOf([]Entry{one, renamed, other}))
+		must(t, err)
+		if r.isDatabase() {
+			location, book := bookOf(t)
+			next, err := Open(location, Options{Book: book})
+			must(t, err)
+			defer next.Close()
+			_, err = next.Merge(seqOf([]Entry{renamed, other}))
+			must(t, err)
+			if shared, err := next.Shared(); err != nil || len(shared) != 0 {
+				t.Errorf("another book shares %v, %v", shared, err)
+			}
+		}
+		shared, err := r.Shared()
+		if err != nil || len(shared) != 2 || shared[0].Student != "ada" || shared[1].Student != "ben" || shared[0].ID != shared[1].ID {
+			t.Errorf("shared: %v, %v", shared, err)
+		}
+	})
+}
+
 func seqOf(entries []Entry) iter.Seq2[Entry, error] {
 	return func(yield func(Entry, error) bool) {
 		for _, e := range entries {
