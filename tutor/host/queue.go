@@ -15,8 +15,8 @@ type turnstile struct {
 	others []chan struct{}
 }
 
-// mostWaiting is how many wait in each of the two rows; more are refused.
-const mostWaiting = 64
+// mostWaiting is how many wait in each of the two rows: as many as may be connected.
+const mostWaiting = mostUnproved
 
 // enter waits for the turn; false where too many wait, or the context is done.
 func (t *turnstile) enter(ctx context.Context, first bool) bool {
