@@ -178,7 +178,7 @@ func (h *Host) oneScreen(s ssh.Session, v *visit, t *tutor.Tutor, in *input, w *
 
 // framesPerSecond is how often a screen is painted at most: often enough that typing looks
 // immediate.
-const framesPerSecond = 30
+const framesPerSecond = 60
 
 // leadLines leads the lesson as lines of text, for a client without a terminal.
 func (h *Host) leadLines(s ssh.Session, v *visit, t *tutor.Tutor, in *input) string {
