@@ -12,7 +12,9 @@ import (
 	"net"
 	"os"
 	"os/exec"
+	"os/signal"
 	"path/filepath"
+	"runtime/pprof"
 	"slices"
 	"strconv"
 	"strings"
@@ -42,6 +44,7 @@ var (
 	loadSeconds  = flag.Int("seconds", 4, "how long they type")
 	loadEvery    = flag.Int("every", 6, "after how many keys a line is checked")
 	loadKills    = flag.Int("kills", 2, "how often a host with typing students is killed")
+	loadProfile  = flag.String("hostprofile", "", "the file for a profile of the host's processor time under load")
 )
 
 // childVariable makes the test binary a host of its own, so that its memory and its time
@@ -87,7 +90,27 @@ func serveAsChild(what string) error {
 		return err
 	}
 	fmt.Println(l.Addr())
-	return h.Serve(context.Background(), l)
+	ctx, stop := signal.NotifyContext(context.Background(), syscall.SIGTERM)
+	defer stop()
+	if *loadProfile == "" {
+		return h.Serve(ctx, l)
+	}
+	profile, err := os.Create(*loadProfile)
+	if err != nil {
+		return err
+	}
+	defer profile.Close()
+	if err := pprof.StartCPUProfile(profile); err != nil {
+		return err
+	}
+	defer pprof.StopCPUProfile()
+	context.AfterFunc(ctx, func() {
+		if heap, err := os.Create(*loadProfile + ".heap"); err == nil {
+			pprof.WriteHeapProfile(heap)
+			heap.Close()
+		}
+	})
+	return h.Serve(ctx, l)
 }
 
 // typed is a program of one screen: it shows what was typed.
@@ -129,7 +152,7 @@ func startChild(t testing.TB, what, location, book, folder string) *childHost {
 	t.Helper()
 	self, err := os.Executable()
 	must(t, err)
-	c := exec.Command(self)
+	c := exec.Command(self, "-hostprofile", *loadProfile)
 	c.Env = append(os.Environ(), childVariable+"="+what, "STANDSTILL_TEST_RECORD="+location, "STANDSTILL_TEST_BOOK="+book, "STANDSTILL_TEST_FOLDER="+folder)
 	c.Stderr = os.Stderr
 	out, err := c.StdoutPipe()
@@ -419,7 +442,7 @@ func measure(t *testing.T, name string, child *childHost, slips []Slip, lessons 
 	if c.failed.Load() > 0 {
 		t.Errorf("%s: %d keys or lines without an answer", name, c.failed.Load())
 	}
-	child.Process.Kill()
+	child.Process.Signal(syscall.SIGTERM)
 	child.Wait()
 	return c
 }
