@@ -1,7 +1,6 @@
 package main
 
 import (
-	"bytes"
 	"context"
 	"crypto/sha256"
 	"encoding/hex"
@@ -34,10 +33,11 @@ type hosting struct {
 	perAddress     int
 	open, logNames bool
 	replaceClass   bool
+	log            *heldLog
 }
 
 func hostCommand(a *app) *cobra.Command {
-	h := &hosting{teacher: teacher{app: a}}
+	h := &hosting{teacher: teacher{app: a}, log: &heldLog{out: a.Err}}
 	c := &cobra.Command{
 		Use:     "host",
 		Short:   "Let a whole lab practise on this machine, over the local network",
@@ -169,7 +169,7 @@ func (h *hosting) options(c *class.Class, r *record.Record) (o host.Options, err
 	o.Tutor = tutor.Options{Bank: c.Bank, Record: r, Class: c.Class}
 	o.Teacher, o.Open, o.Idle, o.PerAddress, o.LogNames = c.Teacher, h.open, h.idle, h.perAddress, h.logNames
 	o.Name = hostName(h.listen)
-	o.Log = slog.New(slog.NewTextHandler(h.Err, nil))
+	o.Log = slog.New(slog.NewTextHandler(h.log, nil))
 	if !h.open {
 		o.Report = func(ctx context.Context, w io.Writer) error {
 			m, err := class.OpenMarkbook(class.Options{Class: c, Bank: c.Bank, Record: r})
@@ -193,25 +193,53 @@ func (h *hosting) serve(ctx context.Context, stop func(), server *host.Host, l n
 		fmt.Fprintf(h.Out, "listening %s %s\n", l.Addr(), server.Fingerprint())
 		return server.Serve(ctx, l)
 	}
-	var log bytes.Buffer
+	if isTerminal(h.Err) {
+		h.log.hold()
+		defer h.log.release()
+	}
 	served := make(chan error, 1)
-	fmt.Fprintf(h.Out, saidHostReady+"\n", l.Addr().(*net.TCPAddr).Port, server.Fingerprint())
+	go func() {
+		served <- server.Serve(ctx, l)
+		stop()
+	}()
+	h.showWay(server, l)
+	if h.enter(ctx) {
+		if before, err := term.MakeRaw(int(h.In.Fd())); err == nil {
+			defer term.Restore(int(h.In.Fd()), before)
+		}
+		err := server.Live(ctx, h.In, terminal)
+		stop()
+		return errors.Join(err, <-served)
+	}
+	return <-served
+}
+
+// showWay says how students reach the host.
+func (h *hosting) showWay(server *host.Host, l net.Listener) {
+	port := l.Addr().(*net.TCPAddr).Port
+	fmt.Fprintf(h.Out, saidHostReady+"\n", port, server.Fingerprint())
 	for _, address := range addresses() {
-		fmt.Fprintf(h.Out, "    ssh NAME@%s -p %d\n", address, l.Addr().(*net.TCPAddr).Port)
+		fmt.Fprintf(h.Out, "    ssh NAME@%s -p %d\n", address, port)
 	}
 	if h.open {
 		fmt.Fprintln(h.Out, saidOpenHost)
 	}
 	fmt.Fprintln(h.Out, saidHostLive)
-	io.ReadFull(h.In, make([]byte, 1))
-	go func() { served <- server.Serve(ctx, l) }()
-	_ = log
-	if before, err := term.MakeRaw(int(h.In.Fd())); err == nil {
-		defer term.Restore(int(h.In.Fd()), before)
+}
+
+// enter waits for the first key; false where the host is stopped before.
+func (h *hosting) enter(ctx context.Context) bool {
+	pressed := make(chan bool, 1)
+	go func() {
+		_, err := h.In.Read(make([]byte, 80))
+		pressed <- err == nil
+	}()
+	select {
+	case yes := <-pressed:
+		return yes
+	case <-ctx.Done():
+		return false
 	}
-	err := server.Live(ctx, h.In, terminal)
-	stop()
-	return errors.Join(err, <-served)
 }
 
 // addresses are those of this machine in local networks.

@@ -8,9 +8,11 @@ import (
 	"context"
 	"fmt"
 	"io"
+	"net"
 	"os"
 	"os/exec"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"syscall"
 	"testing"
@@ -163,4 +165,44 @@ func TestKilledAfterEachLine(t *testing.T) {
 	k.in.Close()
 	k.until("never")
 	k.Wait()
+}
+
+// TestHostShowsTheLab runs a host on a terminal: it serves before anybody presses a key,
+// log lines do not come into the view but after it, and q ends it in order.
+func TestHostShowsTheLab(t *testing.T) {
+	c := program(t, "host", "--open", "--listen", "127.0.0.1:0", "--per-address", "1")
+	c.Env = append(os.Environ(), "STANDSTILL_DATA="+t.TempDir(), "TERM=xterm-256color")
+	terminal, err := pty.Start(c)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer terminal.Close()
+	k := &talk{c, terminal, bufio.NewReader(terminal)}
+	ready := k.until("see the lab.")
+	found := regexp.MustCompile(`on port (\d+)`).FindStringSubmatch(ready)
+	if found == nil || !strings.Contains(ready, "SHA256:") || !strings.Contains(ready, "is marked so") {
+		t.Fatalf("it begins with\n%s", ready)
+	}
+	for range 2 { // one more than may be
+		conn, err := net.Dial("tcp", "127.0.0.1:"+found[1])
+		if err != nil {
+			t.Fatal(err)
+		}
+		defer conn.Close()
+	}
+	k.type_("")
+	seen := k.until("q quit")
+	if !strings.Contains(seen, "0 here") {
+		t.Errorf("the view is\n%s", seen)
+	}
+	seen += k.until("0 here")
+	fmt.Fprint(terminal, "q")
+	rest := k.until("never")
+	if err := c.Wait(); err != nil {
+		t.Errorf("it ends with %v", err)
+	}
+	const warning = "too many connections"
+	if strings.Contains(ready+seen, warning) || !strings.Contains(rest, warning) || !strings.Contains(rest, "stopped") {
+		t.Errorf("the view is\n%s\nand after it came\n%s", seen, rest)
+	}
 }

@@ -1,8 +1,11 @@
 package main
 
 import (
+	"fmt"
+	"os"
 	"path/filepath"
 	"testing"
+	"time"
 
 	"github.com/rogpeppe/go-internal/testscript"
 )
@@ -10,6 +13,9 @@ import (
 func TestMain(m *testing.M) {
 	testscript.Main(m, map[string]func(){"standstill": main})
 }
+
+// databaseVariable holds the address of a database that tests may fill.
+const databaseVariable = "STANDSTILL_POSTGRES"
 
 // TestStories runs the program as it is run by hand: each file of testdata/script
 // is one story, with a record of its own.
@@ -22,7 +28,16 @@ func TestStories(t *testing.T) {
 		Files: stories,
 		Setup: func(e *testscript.Env) error {
 			e.Setenv("STANDSTILL_DATA", filepath.Join(e.WorkDir, "data"))
+			e.Setenv("DATABASE", os.Getenv(databaseVariable))
+			e.Setenv("BOOK", fmt.Sprint("story ", time.Now().UnixNano()))
 			return nil
+		},
+		// A story of a database needs one that may be filled.
+		Condition: func(name string) (bool, error) {
+			if name != "database" {
+				return false, fmt.Errorf("no such condition: %s", name)
+			}
+			return os.Getenv(databaseVariable) != "", nil
 		},
 		RequireExplicitExec: false,
 	})
