@@ -87,14 +87,14 @@ func (m *marking) isComponent(side *expr.Node, c *solved.Component) bool {
 	}
 	// A size that was found already: put in as a number, which the first sample leaves as
 	// it is at rest, or in letters, as w/2 is.
-	return m.solved.Fixed(side) && slices.ContainsFunc(e.Vary, func(vary trial.GivenSet) bool {
-		return m.trial.IsTerm(e, solved.Sum{c.Term}, m.trial.Free(vary, "", 0), m.trial.SignsOf(&c.Term), trial.RoundedShare) || m.isTermAtRest(e, c, vary)
+	return m.solved.Fixed(side) && slices.ContainsFunc(e.Vary, func(vary solved.GivenSet) bool {
+		return m.trial.IsTerm(e, solved.Sum{c.Term}, m.trial.Samples.Free(vary, "", 0), m.trial.SignsOf(&c.Term), trial.RoundedShare) || m.isTermAtRest(e, c, vary)
 	})
 }
 
-func (m *marking) isTermAtRest(e *trial.Equation, c *solved.Component, vary trial.GivenSet) bool {
+func (m *marking) isTermAtRest(e *trial.Equation, c *solved.Component, vary solved.GivenSet) bool {
 	for k := range trial.Tries {
-		if !m.trial.IsTerm(e, solved.Sum{c.Term}, m.trial.AtRest(vary, k), m.trial.SignsOf(&c.Term), trial.RoundedShare) {
+		if !m.trial.IsTerm(e, solved.Sum{c.Term}, m.trial.Samples.AtRest(vary, k), m.trial.SignsOf(&c.Term), trial.RoundedShare) {
 			return false
 		}
 	}

@@ -302,7 +302,7 @@ func (m *marking) bound() map[string]bool {
 // signOf reports whether an accepted component was written with its sign; same
 // is false where size and signed component are one, and for what is no such component.
 func (m *marking) signOf(c *solved.Component, side *expr.Node) (isSigned, same bool) {
-	env := m.trial.Free(0, "", 0)
+	env := m.trial.Samples.Free(0, "", 0)
 	m.solved.Fill(env, nil)
 	value := c.Term.Value(env)
 	if value >= 0 {
@@ -323,8 +323,8 @@ func (r *Reference) speaksSI(a Answer) bool {
 	for _, side := range reading.Lines[0].Sides {
 		side.Walk(func(n *expr.Node) {
 			if n.Op == expr.Number && n.Unit == "" && !trial.Structural(n) {
-				own, _ := r.trial.Literal(n)
-				si, _ := r.si.trial.Literal(n)
+				own, _ := r.trial.Numbers.Literal(n)
+				si, _ := r.si.trial.Numbers.Literal(n)
 				found = found || own.Givens == 0 && si.Givens != 0
 			}
 		})

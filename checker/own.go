@@ -50,7 +50,7 @@ func (r *Reference) owned(a Answer, line expr.Line, report Report) Report {
 func (r *Reference) sameLine(a, b expr.Line) bool {
 	ratio := 0.0
 	for k := range trial.Tries {
-		env := r.trial.Loose(k)
+		env := r.trial.Samples.Loose(k)
 		x, y := r.difference(a, env), r.difference(b, env)
 		if y == 0 || math.IsNaN(x/y) {
 			return false

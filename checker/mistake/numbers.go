@@ -314,7 +314,7 @@ func otherUnknown(p *trial.Problem, v Target) []Number {
 		if other.Name == v.Name || other.Dim != v.Dim || other.Role == statics.IsGiven {
 			continue
 		}
-		if p.Solved.Open(p.LetterNode(i)) && (other.Size == nil || !other.Size.Has(v.Name)) {
+		if p.Solved.Open(expr.Letter(p.Solved.Variables[i].Name)) && (other.Size == nil || !other.Size.Has(v.Name)) {
 			all = append(all, Number{Value: p.Solved.Values[i], Cost: seen, Shown: true, Answer: true})
 		}
 	}
@@ -346,7 +346,7 @@ func wholeFactor(_ *trial.Problem, v Target) []Number {
 // inverted multiplies where the right value comes from a division, and the other way round.
 func inverted(p *trial.Problem, v Target) []Number {
 	var all []Number
-	for _, f := range p.Factors(v.Dim) {
+	for _, f := range p.Numbers.Factors(v.Dim) {
 		all = append(all, Number{Value: v.Value * f * f}, Number{Value: v.Value / (f * f)})
 	}
 	if v.Dim == quantity.None || v.Dim == quantity.Length {
@@ -354,7 +354,7 @@ func inverted(p *trial.Problem, v Target) []Number {
 	}
 	if v.Dim == quantity.Length {
 		all = append(all, Number{Value: 0.01 / v.Value}) // typed in centimetres
-		for _, f := range p.Factors(v.Dim) {
+		for _, f := range p.Numbers.Factors(v.Dim) {
 			all = append(all, Number{Value: 0.01 * v.Value * f * f})
 		}
 	}
@@ -422,7 +422,7 @@ func withOtherG(p *trial.Problem, v Target) []Number {
 			continue
 		}
 		env[slot] = g
-		if solved, ok := p.SolveSums(p.Solved.Sums, env); ok {
+		if solved, ok := p.Samples.SolveSums(p.Solved.Sums, env); ok {
 			p.Solved.Fill(solved, nil)
 			all = append(all, Number{Value: solved[v.Slot], Cost: -0.9})
 		}

@@ -152,8 +152,8 @@ func (s *Search) Terms(e *trial.Equation, at solved.Place, tied string) (Finding
 	if bare, ok := trial.Divided(w); ok && !s.p.Always(e) && s.p.SameTerms(e, bare, tied, trial.RoundedShare) {
 		return Finding{}, true
 	}
-	env := s.p.Free(^trial.GivenSet(0), tied, 0)
-	s.p.Balance(w, env, tied != "", ^trial.GivenSet(0))
+	env := s.p.Samples.Free(^solved.GivenSet(0), tied, 0)
+	s.p.Samples.Balance(w, env, tied != "", ^solved.GivenSet(0))
 	var found []Change
 	for _, c := range s.one(at) {
 		if c.Row.SameZero && trial.IsZeroIn(c.Sum, env) && s.p.SameTerms(e, c.Sum, tied, e.Fit()) {
@@ -177,7 +177,7 @@ func (s *Search) misplaced(e *trial.Equation, at solved.Place) (Finding, bool) {
 			}
 		}
 	}
-	for _, l := range s.p.Literals(typed) {
+	for _, l := range s.p.Numbers.Literals(typed) {
 		for power := -mostPower; power <= mostPower; power++ {
 			if power == 0 || l.Node.Unit == "deg" {
 				continue

@@ -174,7 +174,7 @@ func (s *Search) numbersFor(v Target, of mistakes) []Number {
 func (s *Search) fromSums(v Target, systems []system) []Number {
 	var all []Number
 	for _, one := range systems {
-		env, ok := s.p.SolveSums(one.sums, s.p.Solved.Values)
+		env, ok := s.p.Samples.SolveSums(one.sums, s.p.Solved.Values)
 		if !ok {
 			continue
 		}
@@ -201,7 +201,7 @@ func (s *Search) fromLastSum(v Target) []Number {
 			if !c.Row.AtLast {
 				continue
 			}
-			if x, ok := s.p.SolveFor(c.Sum, v.Slot); ok && math.Abs(x) < 1e4*math.Abs(v.Value) {
+			if x, ok := s.p.Samples.SolveFor(c.Sum, v.Slot); ok && math.Abs(x) < 1e4*math.Abs(v.Value) {
 				all = append(all, Number{Value: x, Cost: c.Cost + c.Row.InNumbers + costOfLast, row: c.Row, last: true})
 			}
 		}

@@ -121,9 +121,9 @@ func (s *Search) followsFrom(e *trial.Equation, one system) bool {
 	return false
 }
 
-func (s *Search) holdsIn(e *trial.Equation, one system, vary trial.GivenSet, signs solved.Signed) bool {
+func (s *Search) holdsIn(e *trial.Equation, one system, vary solved.GivenSet, signs solved.Signed) bool {
 	for k := range trial.Tries {
-		env, ok := s.p.SolveSums(one.sums, s.p.AtRest(vary, k))
+		env, ok := s.p.Samples.SolveSums(one.sums, s.p.Samples.AtRest(vary, k))
 		if !ok {
 			return false
 		}

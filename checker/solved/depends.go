@@ -52,3 +52,43 @@ func (s *System) SpeaksOf(n *expr.Node, about string) bool {
 	}
 	return false
 }
+
+// GivenSet is a set of givens, by their place in the model.
+type GivenSet uint64
+
+// Has reports whether a given is in the set.
+func (s GivenSet) Has(i int) bool { return i < 64 && s>>i&1 == 1 }
+
+// GivensIn returns the givens that the letters of a tree depend on.
+func (s *System) GivensIn(n *expr.Node) GivenSet {
+	var set GivenSet
+	for _, name := range n.Names() {
+		set |= s.GivensOf(name)
+	}
+	return set
+}
+
+// GivensOf returns the givens that a letter depends on.
+func (s *System) GivensOf(name string) GivenSet {
+	slot, ok := s.Slots[name]
+	if !ok {
+		return 0
+	}
+	if slot >= len(s.Variables) {
+		if c, ok := s.Component(name); ok {
+			set := s.GivensOf(c.Force.Name)
+			if f := c.Force.Factor(c.Axis); f.Angle != nil {
+				set |= s.GivensIn(f.Angle)
+			}
+			return set
+		}
+		return 0
+	}
+	switch v := s.Variables[slot]; v.Role {
+	case statics.IsGiven:
+		return 1 << slot
+	case statics.IsDerived:
+		return s.GivensIn(v.Size)
+	}
+	return 0
+}

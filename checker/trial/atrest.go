@@ -1,6 +1,10 @@
 package trial
 
-import "math"
+import (
+	"math"
+
+	"example.org/standstill/checker/statics"
+)
 
 // TrueAtRest reports whether the equation holds at the solution itself: what is
 // false there is never right, whatever it is elsewhere.
@@ -32,8 +36,20 @@ func (p *Problem) IsFormula(name string) bool {
 		return false
 	}
 	for i, g := range p.Solved.Givens {
-		if g.Any && math.Abs(p.AtRest(1<<i, 1)[slot]-p.Solved.Values[slot]) > 1e-6*math.Abs(p.Solved.Values[slot]) {
+		if g.Any && math.Abs(p.Samples.AtRest(1<<i, 1)[slot]-p.Solved.Values[slot]) > 1e-6*math.Abs(p.Solved.Values[slot]) {
 			return true
+		}
+	}
+	return false
+}
+
+// IsAWeight reports whether a value is the size of one of the weights.
+func (p *Problem) IsAWeight(x float64) bool {
+	for _, b := range p.Solved.Bodies {
+		for _, f := range b.Forces {
+			if w := p.Solved.Values[p.Solved.Slots[f.Name]]; f.Kind == statics.Weight && math.Abs(w-x) <= RoundedShare*math.Abs(x) {
+				return true
+			}
 		}
 	}
 	return false

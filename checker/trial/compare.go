@@ -7,21 +7,6 @@ import (
 	"example.org/standstill/checker/solved"
 )
 
-// Tolerances, as shares of the largest term of the line. Letters and exact
-// numbers must agree to rounding of the machine; a line with rounded numbers may
-// be off by what the rounding can do, and by one part in a hundred in any case.
-// A mistake must fit better than that to be named.
-const (
-	ExactShare   = 1e-7
-	RoundedShare = 0.01
-	MistakeShare = 0.003
-	SlipShare    = 0.05
-	mostRounding = 0.05  // of the largest force
-	Hair         = 1e-11 // of what a sum that is zero is worth to the machine
-	Tries        = 3
-	mostTries    = 12
-)
-
 // off returns the residual and what it may be.
 func (e *Equation) off(env []float64, share float64) (residual, allowed float64) {
 	residual = e.residual.Run(env)
@@ -67,12 +52,12 @@ func (p *Problem) Matches(e *Equation, w solved.Sum, tied string, share float64)
 	return false
 }
 
-func (p *Problem) holdsOn(e *Equation, w solved.Sum, tied string, vary GivenSet, s solved.Signed, share float64) bool {
+func (p *Problem) holdsOn(e *Equation, w solved.Sum, tied string, vary solved.GivenSet, s solved.Signed, share float64) bool {
 	settled := 0
 	for k := 0; k < mostTries && settled < Tries; k++ {
-		env := p.sampleIn(e.room, sampleKey{vary, tied, k, false})
+		env := p.Samples.sampleIn(e.room, sampleKey{vary, tied, k, false})
 		e.room = env
-		if !p.Balance(w, env, tied != "", vary) {
+		if !p.Samples.Balance(w, env, tied != "", vary) {
 			continue // a sine beyond one, say: this sample has no such balance
 		}
 		settled++
@@ -92,11 +77,11 @@ func (p *Problem) holdsOn(e *Equation, w solved.Sum, tied string, vary GivenSet,
 
 // isSharp reports whether the equation fails nearly everywhere else. A sample may meet
 // it by chance, so half of them may.
-func (p *Problem) isSharp(e *Equation, tied string, vary GivenSet, s solved.Signed) bool {
+func (p *Problem) isSharp(e *Equation, tied string, vary solved.GivenSet, s solved.Signed) bool {
 	const enough = Tries + 1
 	failed := 0
 	for k := 0; k < 2*enough && failed < enough; k++ {
-		env := p.sampleIn(e.room, sampleKey{vary, tied, k + 20, false})
+		env := p.Samples.sampleIn(e.room, sampleKey{vary, tied, k + 20, false})
 		e.room = env
 		p.Solved.Fill(env, s)
 		if !e.Holds(env, MistakeShare) {
@@ -118,9 +103,9 @@ func (p *Problem) Follows(e *Equation, share float64) bool {
 	return false
 }
 
-func (p *Problem) followsWith(e *Equation, vary GivenSet, s solved.Signed, share float64) bool {
+func (p *Problem) followsWith(e *Equation, vary solved.GivenSet, s solved.Signed, share float64) bool {
 	for k := range Tries {
-		env := p.sampleIn(e.room, sampleKey{vary, "", k, true})
+		env := p.Samples.sampleIn(e.room, sampleKey{vary, "", k, true})
 		e.room = env
 		p.Solved.Fill(env, s)
 		if !e.Holds(env, share) {
@@ -133,11 +118,11 @@ func (p *Problem) followsWith(e *Equation, vary GivenSet, s solved.Signed, share
 // Always reports whether the equation is true by algebra alone: whatever its
 // letters are, or with nothing in it that belongs to the problem.
 func (p *Problem) Always(e *Equation) bool {
-	if !e.letters && len(p.Literals(e.Sides)) > 0 {
+	if !e.letters && len(p.Numbers.Literals(e.Sides)) > 0 {
 		return expr.Equal(e.Sides[0], e.Sides[1])
 	}
 	for k := range Tries {
-		env := p.Loose(k)
+		env := p.Samples.Loose(k)
 		if !(math.Abs(e.residual.Run(env)) <= ExactShare*largest(e.bulks, env)) {
 			return false
 		}

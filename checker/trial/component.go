@@ -23,12 +23,12 @@ func (p *Problem) SignsOf(t *solved.Term) []float64 {
 // SameTerm reports whether the left side has the value of the terms wherever the
 // letters vary, with one and the same sign. A full-circle direction may turn the
 // component's own sign from sample to sample.
-func (p *Problem) SameTerm(e *Equation, w solved.Sum, vary GivenSet, signs []float64, share float64) bool {
+func (p *Problem) SameTerm(e *Equation, w solved.Sum, vary solved.GivenSet, signs []float64, share float64) bool {
 	tied := p.TiedFor(e)[0]
 	for _, s := range signs {
 		same, tried := true, 0
 		for k := 0; k < mostTries && tried < Tries && same; k++ {
-			env := p.Free(vary, tied, k)
+			env := p.Samples.Free(vary, tied, k)
 			if math.IsNaN(w.Value(env)) {
 				continue // an arc cosine beyond one, say
 			}
@@ -36,7 +36,7 @@ func (p *Problem) SameTerm(e *Equation, w solved.Sum, vary GivenSet, signs []flo
 			same = p.IsTerm(e, w, env, []float64{s}, share)
 		}
 		if tried == 0 {
-			same = p.IsTerm(e, w, p.AtRest(0, 0), []float64{s}, share)
+			same = p.IsTerm(e, w, p.Samples.AtRest(0, 0), []float64{s}, share)
 		}
 		if same {
 			return true
@@ -63,7 +63,7 @@ func (p *Problem) IsTerm(e *Equation, w solved.Sum, env []float64, signs []float
 // T/2 is the component, though no cosine is in it.
 func (p *Problem) ComponentIs(side *expr.Node, c *solved.Component) *Equation {
 	e := p.Equation(side, expr.Letter(c.Name), nil)
-	e.Vary, e.Form = p.Variations(side, p.Literals(e.Sides)), formOf(side)
+	e.Vary, e.Form = p.Variations(side, p.Numbers.Literals(e.Sides)), formOf(side)
 	return e
 }
 

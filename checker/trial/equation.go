@@ -20,12 +20,12 @@ type Equation struct {
 	bulks    []expr.Program // the terms if nothing in them cancelled
 	shifted  []expr.Program // residual with one rounded number at the end of its range
 	Exact    bool
-	most     float64    // the size beyond which a term is given no more slack
-	Stray    bool       // a number stands for nothing known
-	Vary     []GivenSet // which givens vary, in the order in which they are tried
-	letters  bool       // there is a letter
-	rounded  float64    // the largest share by which a number may be rounded
-	foreign  bool       // an angle is none of the problem's
+	most     float64           // the size beyond which a term is given no more slack
+	Stray    bool              // a number stands for nothing known
+	Vary     []solved.GivenSet // which givens vary, in the order in which they are tried
+	letters  bool              // there is a letter
+	rounded  float64           // the largest share by which a number may be rounded
+	foreign  bool              // an angle is none of the problem's
 	Form     Form
 	room     []float64       // for the sample that is being tried
 	Signs    []solved.Signed // conventions for components that may hold
@@ -49,7 +49,7 @@ func (p *Problem) Equation(left, right *expr.Node, signs []solved.Signed) *Equat
 	e.letters = len(difference.Names()) > 0
 	e.sizes = p.sizes(difference, e.terms)
 	e.Form = formOf(difference)
-	literals := p.Literals(e.Sides)
+	literals := p.Numbers.Literals(e.Sides)
 	shifted := map[float64]bool{}
 	for _, l := range literals {
 		e.Stray = e.Stray || l.Givens == 0
@@ -98,7 +98,7 @@ func (p *Problem) Foreign(e *Equation) (force string, foreign bool) {
 	}
 	for _, side := range e.Sides {
 		for _, t := range expr.Addends(side, 1, nil) {
-			for _, l := range p.Literals([]*expr.Node{t.Node}) {
+			for _, l := range p.Numbers.Literals([]*expr.Node{t.Node}) {
 				if l.foreign {
 					return p.forceIn(t.Node), true
 				}
@@ -171,10 +171,10 @@ func bulk(n *expr.Node) *expr.Node {
 // Variations says which givens vary while the line is tried: those typed as
 // letters; without those that a number of the line may stand for; and none, if a
 // number is rounded (an intermediate result of all of them).
-func (p *Problem) Variations(n *expr.Node, literals []Literal) []GivenSet {
-	typed := p.givens(n)
-	sets := []GivenSet{typed}
-	var stand GivenSet
+func (p *Problem) Variations(n *expr.Node, literals []Literal) []solved.GivenSet {
+	typed := p.Solved.GivensIn(n)
+	sets := []solved.GivenSet{typed}
+	var stand solved.GivenSet
 	rounded := false
 	for _, l := range literals {
 		stand |= l.Givens
@@ -187,40 +187,6 @@ func (p *Problem) Variations(n *expr.Node, literals []Literal) []GivenSet {
 		sets = append(sets, 0)
 	}
 	return sets
-}
-
-// Edited is the equation with another difference of its sides. Its numbers are taken
-// as they are typed. Only what its tolerance is made of is got ready.
-func (p *Problem) Edited(e *Equation, difference *expr.Node) *Equation {
-	mended := *e
-	mended.residual, mended.shifted, mended.sizes, mended.bulks = p.Solved.ProgramOf(difference), nil, nil, nil
-	if e.Exact {
-		mended.bulks = p.bulksOf(difference)
-		return &mended
-	}
-	var terms []expr.Program
-	for _, t := range expr.Addends(difference, 1, nil) {
-		terms = append(terms, p.Solved.ProgramOf(t.Node))
-	}
-	mended.sizes = p.sizes(difference, terms)
-	return &mended
-}
-
-// EditedAlways reports whether an edited equation is true by algebra alone.
-func (p *Problem) EditedAlways(e *Equation, difference *expr.Node) bool {
-	c := *e
-	c.bulks = p.bulksOf(difference)
-	return p.Always(&c)
-}
-
-// Shifted returns the equation with one of its numbers multiplied by a power of ten, and that
-// number.
-func (p *Problem) Shifted(e *Equation, number *expr.Node, power int) (*Equation, *expr.Node) {
-	k := math.Pow10(power)
-	moved := *number
-	moved.Num.Value, moved.Num.Half, moved.Num.Wide = moved.Num.Value*k, moved.Num.Half*k, moved.Num.Wide*k
-	is := func(n *expr.Node) bool { return n == number }
-	return p.Equation(expr.Replace(e.Sides[0], is, &moved), expr.Replace(e.Sides[1], is, &moved), e.Signs), &moved
 }
 
 // degree is how many forces are multiplied in the largest product of a tree: 2 for T² and for
@@ -246,4 +212,25 @@ func (p *Problem) degree(n *expr.Node) int {
 		return p.degree(n.Args[0])
 	}
 	return 0
+}
+
+func (p *Problem) bulksOf(difference *expr.Node) (bulks []expr.Program) {
+	for _, t := range expr.Addends(difference, 1, nil) {
+		bulks = append(bulks, p.Solved.ProgramOf(bulk(t.Node)))
+	}
+	return bulks
+}
+
+// TiedFor says how the letters of equal sizes are taken: as one where the line
+// uses such a letter, else first on their own.
+func (p *Problem) TiedFor(e *Equation) []string {
+	if len(p.Solved.Equals) == 0 {
+		return []string{""}
+	}
+	for _, eq := range p.Solved.Equals {
+		if e.Sides[0].Has(eq.Name) || e.Sides[1].Has(eq.Name) {
+			return []string{"tied"}
+		}
+	}
+	return []string{"", "tied"}
 }

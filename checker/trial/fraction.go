@@ -10,13 +10,13 @@ import (
 
 // fractionsOf finds the whole numbers of a line that make up fractions. In 12 F = 13 W
 // the fraction goes across the equals sign.
-func (p *Problem) fractionsOf(sides []*expr.Node) []*expr.Node {
+func (nums *Numbers) fractionsOf(sides []*expr.Node) []*expr.Node {
 	if len(sides) == 2 && len(sides[0].Names()) > 0 && len(sides[1].Names()) > 0 {
-		return p.fractions(expr.Join(expr.Div, sides[0], sides[1]), nil)
+		return nums.fractions(expr.Join(expr.Div, sides[0], sides[1]), nil)
 	}
 	var all []*expr.Node
 	for _, side := range sides {
-		all = p.fractions(side, all)
+		all = nums.fractions(side, all)
 	}
 	return all
 }
@@ -24,10 +24,10 @@ func (p *Problem) fractionsOf(sides []*expr.Node) []*expr.Node {
 // fractions appends the whole numbers that stand as a fraction in a product: the 12
 // and the 13 of 12 F/13. They are exact, unless a size of the problem rounds to one of
 // them.
-func (p *Problem) fractions(n *expr.Node, into []*expr.Node) []*expr.Node {
+func (nums *Numbers) fractions(n *expr.Node, into []*expr.Node) []*expr.Node {
 	if n.Op != expr.Mul && n.Op != expr.Div {
 		for _, a := range n.Args {
-			into = p.fractions(a, into)
+			into = nums.fractions(a, into)
 		}
 		return into
 	}
@@ -38,7 +38,7 @@ func (p *Problem) fractions(n *expr.Node, into []*expr.Node) []*expr.Node {
 		if !isWhole {
 			rest = append(rest, n) // a bracket, say
 		}
-		return isWhole && !p.isRounded(n.Num)
+		return isWhole && !nums.isRounded(n.Num)
 	}
 	above, below = slices.DeleteFunc(above, not(whole)), slices.DeleteFunc(below, not(whole))
 	if len(above) > 0 && len(below) > 0 {
@@ -46,7 +46,7 @@ func (p *Problem) fractions(n *expr.Node, into []*expr.Node) []*expr.Node {
 	}
 	for _, n := range rest {
 		for _, a := range n.Args {
-			into = p.fractions(a, into)
+			into = nums.fractions(a, into)
 		}
 	}
 	return into
@@ -57,8 +57,8 @@ func not(is func(*expr.Node) bool) func(*expr.Node) bool {
 }
 
 // isRounded reports whether a size of the problem rounds to the number.
-func (p *Problem) isRounded(num quantity.Number) bool {
-	return slices.ContainsFunc(p.Solved.Values, func(x float64) bool {
+func (nums *Numbers) isRounded(num quantity.Number) bool {
+	return slices.ContainsFunc(nums.solved.Values, func(x float64) bool {
 		return math.Abs(math.Abs(x)-num.Value) <= num.Half*(1+1e-9)
 	})
 }

@@ -6,6 +6,7 @@ import (
 
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/quantity"
+	"example.org/standstill/checker/solved"
 	"example.org/standstill/checker/statics"
 )
 
@@ -17,8 +18,21 @@ import (
 type knownValue struct {
 	Value  float64
 	kind   knownKind
-	givens GivenSet
+	givens solved.GivenSet
 	dim    quantity.Dimension // of a plain value
+}
+
+// Numbers knows what the typed numbers of a line may stand for.
+type Numbers struct {
+	solved *solved.System
+	known  []knownValue
+	drawn  []drawnAngle
+}
+
+func newNumbers(s *solved.System) *Numbers {
+	k := &Numbers{solved: s}
+	k.known, k.drawn = k.knownValues(), k.drawnAngles()
+	return k
 }
 
 // knownKind tells angles, and sines and the like of them, from other values.
@@ -34,7 +48,7 @@ const (
 // true value may lie from what was typed.
 type Literal struct {
 	Node   *expr.Node
-	Givens GivenSet
+	Givens solved.GivenSet
 	half   float64 // in the problem's own units
 	moves  float64 // the same, in the unit that was typed
 	// foreign marks an angle that is none of the problem's, 36° for 35°.
@@ -42,20 +56,20 @@ type Literal struct {
 }
 
 // knownValues lists what a number may stand for.
-func (p *Problem) knownValues() []knownValue {
+func (nums *Numbers) knownValues() []knownValue {
 	var plain, angles, all []knownValue
-	for i, v := range p.Solved.Variables {
-		set := p.givensOf(v.Name)
-		if set == 0 || v.Role == statics.IsUnknown || v.Role == statics.IsDerived && !p.Solved.Fixed(v.Size) {
+	for i, v := range nums.solved.Variables {
+		set := nums.solved.GivensOf(v.Name)
+		if set == 0 || v.Role == statics.IsUnknown || v.Role == statics.IsDerived && !nums.solved.Fixed(v.Size) {
 			continue
 		}
 		if v.Dim == quantity.Angle {
-			angles = append(angles, knownValue{Value: p.Solved.Values[i], kind: angleValue, givens: set})
+			angles = append(angles, knownValue{Value: nums.solved.Values[i], kind: angleValue, givens: set})
 		} else {
-			plain = append(plain, knownValue{p.Solved.Values[i], plainValue, set, v.Dim})
+			plain = append(plain, knownValue{nums.solved.Values[i], plainValue, set, v.Dim})
 		}
 	}
-	angles = append(angles, p.Directions()...)
+	angles = append(angles, nums.Directions()...)
 	for _, a := range angles {
 		all = append(all, turns(a)...)
 		for _, b := range angles {
@@ -89,12 +103,12 @@ func (p *Problem) knownValues() []knownValue {
 
 // Directions lists the angles of forces that are worked out from givens, such as the
 // acos(b/c) of a line between two middles.
-func (p *Problem) Directions() []knownValue {
+func (nums *Numbers) Directions() []knownValue {
 	var all []knownValue
-	for _, c := range p.Solved.Components {
-		if a := c.Force.Factor(c.Axis).Angle; a != nil && a.Op != expr.Name && p.Solved.Fixed(a) {
-			if x := p.Solved.ProgramOf(a).Run(p.Solved.Values); !math.IsNaN(x) {
-				all = append(all, knownValue{Value: x, kind: angleValue, givens: p.givens(a)})
+	for _, c := range nums.solved.Components {
+		if a := c.Force.Factor(c.Axis).Angle; a != nil && a.Op != expr.Name && nums.solved.Fixed(a) {
+			if x := nums.solved.ProgramOf(a).Run(nums.solved.Values); !math.IsNaN(x) {
+				all = append(all, knownValue{Value: x, kind: angleValue, givens: nums.solved.GivensIn(a)})
 			}
 		}
 	}
@@ -111,12 +125,12 @@ func turns(a knownValue) []knownValue {
 }
 
 // Literals finds the numbers of a line that are more than structure.
-func (p *Problem) Literals(sides []*expr.Node) []Literal {
+func (nums *Numbers) Literals(sides []*expr.Node) []Literal {
 	var found []Literal
 	for _, side := range sides {
-		p.collect(side, &found)
+		nums.collect(side, &found)
 	}
-	for _, n := range p.fractionsOf(sides) {
+	for _, n := range nums.fractionsOf(sides) {
 		for i := range found {
 			if found[i].Node == n {
 				found[i] = Literal{Node: n}
@@ -126,19 +140,19 @@ func (p *Problem) Literals(sides []*expr.Node) []Literal {
 	return found
 }
 
-func (p *Problem) collect(n *expr.Node, found *[]Literal) {
+func (nums *Numbers) collect(n *expr.Node, found *[]Literal) {
 	if n.Op == expr.Number {
-		if l, ok := p.Literal(n); ok {
+		if l, ok := nums.Literal(n); ok {
 			*found = append(*found, l)
 		}
 		return
 	}
 	if n.Op == expr.Pow {
-		p.collect(n.Args[0], found)
+		nums.collect(n.Args[0], found)
 		return
 	}
 	for _, a := range n.Args {
-		p.collect(a, found)
+		nums.collect(a, found)
 	}
 }
 
@@ -154,9 +168,9 @@ func Structural(n *expr.Node) bool {
 	return n.Num.Value == 0 || n.Num.Text == "π"
 }
 
-func (p *Problem) Literal(n *expr.Node) (Literal, bool) {
+func (nums *Numbers) Literal(n *expr.Node) (Literal, bool) {
 	unit, ok := quantity.Find(n.Unit)
-	unit = p.Solved.Own.Inner(unit)
+	unit = nums.solved.Own.Inner(unit)
 	if !ok {
 		unit.Factor = 1
 	}
@@ -165,34 +179,34 @@ func (p *Problem) Literal(n *expr.Node) (Literal, bool) {
 		half = 0
 	}
 	l := Literal{Node: n, half: half, moves: half / unit.Factor}
-	for _, k := range p.known {
+	for _, k := range nums.known {
 		off := math.Abs(k.Value - value)
 		if off <= 1e-9*math.Abs(value) {
 			l.Givens |= k.givens
 			l.half = 0
 		}
 	}
-	if l.half == 0 && l.Givens != 0 && (unit.Dim == quantity.Angle || !p.alsoRounds(value, half)) {
+	if l.half == 0 && l.Givens != 0 && (unit.Dim == quantity.Angle || !nums.alsoRounds(value, half)) {
 		return l, true
 	}
 	l.half = half
-	for _, k := range p.known {
+	for _, k := range nums.known {
 		if half > 0 && math.Abs(k.Value-value) <= half*(1+1e-9) {
 			l.Givens |= k.givens
 		}
 	}
-	if unit.Dim == quantity.Angle && !Structural(n) && !p.isDrawn(value, half, n.Unit == "rad") && !p.isUnknownAngle(value, half) {
+	if unit.Dim == quantity.Angle && !Structural(n) && !nums.isDrawn(value, half, n.Unit == "rad") && !nums.isUnknownAngle(value, half) {
 		return Literal{Node: n, foreign: true}, true
 	}
-	if n.Num.Figures == 2 && l.Givens == 0 && unit.Dim != quantity.Angle && !p.roundsToResult(value, half) {
+	if n.Num.Figures == 2 && l.Givens == 0 && unit.Dim != quantity.Angle && !nums.roundsToResult(value, half) {
 		l.half, l.moves = 0, 0 // 1.1 stands for nothing that was worked out, so it is what it is
 	}
-	slot, ok := p.Solved.Slots["g"]
+	slot, ok := nums.solved.Slots["g"]
 	alone := l.Givens|1<<slot == 1<<slot || n.Num.Certain == 1
 	if ok && alone && n.Unit == "" && slices.Contains(UsualG, value) {
 		// 9.81 for 9.8 is near enough, and 9.80 may be a force as well. 10 is another g,
 		// not 9.8 rounded; 10.0 may be a force.
-		off := math.Abs(value - p.Solved.Values[slot])
+		off := math.Abs(value - nums.solved.Values[slot])
 		switch {
 		case off <= RoundedShare*value:
 			half = math.Max(off, half)
@@ -208,7 +222,7 @@ func (p *Problem) Literal(n *expr.Node) (Literal, bool) {
 // half of given ones; or differs from such an angle, or from the opposite one, by a multiple of
 // 90°, as its complement, its supplement and its full-circle forms do. Angles that follow from
 // lengths, or are typed in radians, may be rounded.
-func (p *Problem) isDrawn(value, half float64, rounded bool) bool {
+func (nums *Numbers) isDrawn(value, half float64, rounded bool) bool {
 	near := func(x, within float64) bool {
 		for _, sum := range []float64{value - x, value + x} {
 			if math.Abs(math.Remainder(sum, math.Pi/2)) <= within+1e-9 {
@@ -217,12 +231,12 @@ func (p *Problem) isDrawn(value, half float64, rounded bool) bool {
 		}
 		return false
 	}
-	for i, a := range p.drawn {
+	for i, a := range nums.drawn {
 		a.workedOut = a.workedOut || rounded
 		if near(a.value, a.slack(half)) || near(2*a.value, 2*a.slack(half)) || near(a.value/2, a.slack(half)) {
 			return true
 		}
-		for _, b := range p.drawn[:i] {
+		for _, b := range nums.drawn[:i] {
 			within := math.Max(a.slack(half), b.slack(half))
 			if near(a.value+b.value, within) || near(a.value-b.value, within) {
 				return true
@@ -247,25 +261,25 @@ func (a drawnAngle) slack(half float64) float64 {
 }
 
 // drawnAngles lists the angles of givens, of forces and of slopes.
-func (p *Problem) drawnAngles() []drawnAngle {
+func (nums *Numbers) drawnAngles() []drawnAngle {
 	var all []drawnAngle
-	for i, v := range p.Solved.Variables {
+	for i, v := range nums.solved.Variables {
 		if v.Dim == quantity.Angle && v.Role != statics.IsUnknown {
-			all = append(all, drawnAngle{p.Solved.Values[i], v.Role == statics.IsDerived})
+			all = append(all, drawnAngle{nums.solved.Values[i], v.Role == statics.IsDerived})
 		}
 	}
 	put := func(n *expr.Node) {
-		if n != nil && n.Op != expr.Name && p.Solved.Fixed(n) {
-			if x := p.Solved.ProgramOf(n).Run(p.Solved.Values); !math.IsNaN(x) {
+		if n != nil && n.Op != expr.Name && nums.solved.Fixed(n) {
+			if x := nums.solved.ProgramOf(n).Run(nums.solved.Values); !math.IsNaN(x) {
 				all = append(all, drawnAngle{x, len(n.Names()) > 0})
 			}
 		}
 	}
-	for b := range p.Solved.Bodies {
-		put(p.Solved.Bodies[b].Tilt)
-		for i := range p.Solved.Bodies[b].Forces {
-			put(p.Solved.Bodies[b].Forces[i].Angle)
-			put(p.Solved.Bodies[b].Forces[i].Direction)
+	for b := range nums.solved.Bodies {
+		put(nums.solved.Bodies[b].Tilt)
+		for i := range nums.solved.Bodies[b].Forces {
+			put(nums.solved.Bodies[b].Forces[i].Angle)
+			put(nums.solved.Bodies[b].Forces[i].Direction)
 		}
 	}
 	return all
@@ -273,12 +287,12 @@ func (p *Problem) drawnAngles() []drawnAngle {
 
 // isUnknownAngle reports whether an angle that is asked for, or one that goes with it,
 // rounds to the value.
-func (p *Problem) isUnknownAngle(value, half float64) bool {
-	for i, v := range p.Solved.Variables {
+func (nums *Numbers) isUnknownAngle(value, half float64) bool {
+	for i, v := range nums.solved.Variables {
 		if v.Dim != quantity.Angle || v.Role == statics.IsGiven {
 			continue
 		}
-		for _, k := range turns(knownValue{Value: p.Solved.Values[i]}) {
+		for _, k := range turns(knownValue{Value: nums.solved.Values[i]}) {
 			if math.Abs(k.Value-value) <= math.Max(half, RoundedShare) {
 				return true
 			}
@@ -290,14 +304,14 @@ func (p *Problem) isUnknownAngle(value, half float64) bool {
 // alsoRounds reports whether a force of the problem's own, or a sine or the like,
 // rounds to a number without being it: 23.5 may be a pull that is given and a weight of
 // 23.52 as well, 0.0400 a tangent from lengths and a sine of 0.03997.
-func (p *Problem) alsoRounds(value, half float64) bool {
-	for i, v := range p.Solved.Variables {
-		off := math.Abs(p.Solved.Values[i] - value)
-		if v.Dim == quantity.Force && p.Solved.Fixed(expr.Letter(v.Name)) && off <= half && off > 1e-9*math.Abs(value) {
+func (nums *Numbers) alsoRounds(value, half float64) bool {
+	for i, v := range nums.solved.Variables {
+		off := math.Abs(nums.solved.Values[i] - value)
+		if v.Dim == quantity.Force && nums.solved.Fixed(expr.Letter(v.Name)) && off <= half && off > 1e-9*math.Abs(value) {
 			return true
 		}
 	}
-	for _, k := range p.known {
+	for _, k := range nums.known {
 		off := math.Abs(k.Value - value)
 		if k.kind == ratioValue && off <= half && off > 1e-9*math.Abs(value) {
 			return true
@@ -308,15 +322,15 @@ func (p *Problem) alsoRounds(value, half float64) bool {
 
 // roundsToResult reports whether something that a student may have worked out rounds to a number
 // of two figures: a size or an angle's function at rest, or a quotient or product of two of them.
-func (p *Problem) roundsToResult(value, half float64) bool {
+func (nums *Numbers) roundsToResult(value, half float64) bool {
 	near := func(x float64) bool { return math.Abs(math.Abs(x)-math.Abs(value)) <= half*(1+1e-9) }
-	results := slices.Clone(p.Solved.Values)
-	for i, v := range p.Solved.Variables {
+	results := slices.Clone(nums.solved.Values)
+	for i, v := range nums.solved.Variables {
 		if v.Dim == quantity.Angle {
-			results = append(results, math.Sin(p.Solved.Values[i]), math.Cos(p.Solved.Values[i]), math.Tan(p.Solved.Values[i]))
+			results = append(results, math.Sin(nums.solved.Values[i]), math.Cos(nums.solved.Values[i]), math.Tan(nums.solved.Values[i]))
 		}
 	}
-	for _, k := range p.known {
+	for _, k := range nums.known {
 		if k.kind == ratioValue {
 			results = append(results, k.Value)
 		}
@@ -333,3 +347,27 @@ func (p *Problem) roundsToResult(value, half float64) bool {
 	}
 	return false
 }
+
+// Factors lists what a value may have been divided by instead of multiplied: the plain numbers
+// that are given, the functions of the given angles, and for a length the stiffnesses.
+func (nums *Numbers) Factors(dim quantity.Dimension) []float64 {
+	var all []float64
+	for i, v := range nums.solved.Variables {
+		x := nums.solved.Values[i]
+		switch {
+		case v.Role != statics.IsGiven || x == 0:
+		case v.Dim == quantity.None, v.Dim == quantity.Stiffness && dim == quantity.Length:
+			all = append(all, x)
+		case v.Dim == quantity.Angle:
+			all = append(all, math.Sin(x), math.Cos(x), math.Tan(x))
+		}
+	}
+	for _, a := range nums.Directions() {
+		all = append(all, math.Sin(a.Value), math.Cos(a.Value), math.Tan(a.Value))
+	}
+	return all
+}
+
+// UsualG are the values of g that are in use, in m/s² (common practice; 9.80665
+// is the standard value of the 3rd CGPM, 1901).
+var UsualG = []float64{9.8, 9.81, 10, 9.80665, 9.82}

@@ -3,34 +3,30 @@ package trial
 import (
 	"math"
 
-	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/solved"
 )
-
-// LetterNode returns a leaf for the i-th variable.
-func (p *Problem) LetterNode(i int) *expr.Node { return expr.Letter(p.Solved.Variables[i].Name) }
 
 // SolveSums finds the unknowns for which every sum is zero, from the givens of
 // env; it starts at env's own unknowns and takes Newton steps, of which one is
 // enough where the rows are linear. Elimination is written out here because it
 // runs hundreds of times for one wrong number; package statics solves the
 // reference itself with singular values.
-func (p *Problem) SolveSums(rows []solved.Sum, env []float64) ([]float64, bool) {
-	at := make([]float64, len(p.Solved.Values))
+func (s *Samples) SolveSums(rows []solved.Sum, env []float64) ([]float64, bool) {
+	at := make([]float64, len(s.solved.Values))
 	copy(at, env)
-	slots := p.unknownSlots()
+	slots := s.unknownSlots()
 	residual := make([]float64, len(rows))
 	matrix := make([]float64, len(rows)*(len(slots)+1))
 	steps := 1
-	if !p.Solved.Linear() {
+	if !s.solved.Linear() {
 		steps = 12
 	}
 	for step := range steps {
-		p.rowValues(rows, at, residual)
+		s.rowValues(rows, at, residual)
 		if step > 0 && zero(rows, residual, at, 1e-10) {
 			break
 		}
-		p.differences(rows, at, slots, residual, matrix)
+		s.differences(rows, at, slots, residual, matrix)
 		moves, ok := eliminate(matrix, len(rows), len(slots))
 		if !ok {
 			return nil, false
@@ -39,7 +35,7 @@ func (p *Problem) SolveSums(rows []solved.Sum, env []float64) ([]float64, bool) 
 			at[slot] += moves[j]
 		}
 	}
-	p.rowValues(rows, at, residual)
+	s.rowValues(rows, at, residual)
 	if !zero(rows, residual, at, 1e-7) {
 		return nil, false
 	}
@@ -58,16 +54,16 @@ func zero(rows []solved.Sum, residual, at []float64, share float64) bool {
 
 // differences fills the augmented matrix: how each row changes with each
 // unknown, and minus what the row is now.
-func (p *Problem) differences(rows []solved.Sum, at []float64, slots []int, residual, matrix []float64) {
+func (s *Samples) differences(rows []solved.Sum, at []float64, slots []int, residual, matrix []float64) {
 	width := len(slots) + 1
 	for j, slot := range slots {
 		was := at[slot]
 		h := 1e-6 * math.Max(math.Abs(was), 1e-3)
-		if p.Solved.Linear() {
+		if s.solved.Linear() {
 			h = math.Max(math.Abs(was), 1)
 		}
 		at[slot] = was + h
-		p.Solved.Derive(at)
+		s.solved.Derive(at)
 		for i := range rows {
 			matrix[i*width+j] = (rows[i].Value(at) - residual[i]) / h
 		}
@@ -78,17 +74,17 @@ func (p *Problem) differences(rows []solved.Sum, at []float64, slots []int, resi
 	}
 }
 
-func (p *Problem) rowValues(rows []solved.Sum, at, into []float64) {
-	p.Solved.Derive(at)
+func (s *Samples) rowValues(rows []solved.Sum, at, into []float64) {
+	s.solved.Derive(at)
 	for i := range rows {
 		into[i] = rows[i].Value(at)
 	}
 }
 
-func (p *Problem) unknownSlots() []int {
+func (s *Samples) unknownSlots() []int {
 	var slots []int
-	for _, name := range p.Solved.Unknowns() {
-		slots = append(slots, p.Solved.Slots[name])
+	for _, name := range s.solved.Unknowns() {
+		slots = append(slots, s.solved.Slots[name])
 	}
 	return slots
 }

@@ -13,7 +13,7 @@ import (
 // Cancels reports whether a sum is zero whatever its letters are.
 func (p *Problem) Cancels(w solved.Sum, tied string) bool {
 	for k := range Tries {
-		env := p.Free(^GivenSet(0), tied, k)
+		env := p.Samples.Free(^solved.GivenSet(0), tied, k)
 		if math.Abs(w.Value(env)) > 1e-9*w.Largest(env) {
 			return false
 		}
@@ -52,14 +52,14 @@ func (p *Problem) Likeness(e *Equation, w solved.Sum, tied string, share float64
 	return best
 }
 
-func (p *Problem) sameTermsIn(e *Equation, w solved.Sum, tied string, vary GivenSet, s solved.Signed, share float64) bool {
+func (p *Problem) sameTermsIn(e *Equation, w solved.Sum, tied string, vary solved.GivenSet, s solved.Signed, share float64) bool {
 	return p.likenessIn(e, w, tied, vary, s, share) != Apart
 }
 
-func (p *Problem) likenessIn(e *Equation, w solved.Sum, tied string, vary GivenSet, s solved.Signed, share float64) Likeness {
+func (p *Problem) likenessIn(e *Equation, w solved.Sum, tied string, vary solved.GivenSet, s solved.Signed, share float64) Likeness {
 	like := AsTyped
 	for k := range Tries {
-		env := p.sampleIn(e.room, sampleKey{vary, tied, k, false})
+		env := p.Samples.sampleIn(e.room, sampleKey{vary, tied, k, false})
 		e.room = env
 		p.Solved.Fill(env, s)
 		if like = min(like, p.termsAgree(e, w, env, share)); like == Apart {
@@ -74,7 +74,7 @@ func (p *Problem) likenessIn(e *Equation, w solved.Sum, tied string, vary GivenS
 func (p *Problem) InLetters(e *Equation, w solved.Sum, share float64) bool {
 	for _, vary := range e.Vary {
 		for _, s := range e.Signs {
-			env := slices.Clone(p.sampleIn(e.room, sampleKey{vary, "", 0, false}))
+			env := slices.Clone(p.Samples.sampleIn(e.room, sampleKey{vary, "", 0, false}))
 			p.Solved.Fill(env, s)
 			for i, v := range p.Solved.Variables {
 				if v.Dim == quantity.Force && v.Role != statics.IsGiven {
