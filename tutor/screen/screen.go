@@ -180,7 +180,7 @@ type notice string
 // programOptions are what the library is told. On a visit no signal is listened for: it is
 // meant for all visits.
 func programOptions(o Options) []tea.ProgramOption {
-	all := []tea.ProgramOption{tea.WithInput(o.In), tea.WithOutput(o.Out), tea.WithAltScreen(), tea.WithFPS(cmp.Or(o.FPS, 120))}
+	all := []tea.ProgramOption{tea.WithInput(endingPastes(o.In)), tea.WithOutput(o.Out), tea.WithAltScreen(), tea.WithFPS(cmp.Or(o.FPS, 120))}
 	if o.Context != nil {
 		all = append(all, tea.WithContext(o.Context), tea.WithoutSignalHandler())
 	}
@@ -197,12 +197,13 @@ func rendererFor(o Options) *lipgloss.Renderer {
 	return r
 }
 
-// leaveWithTerminal makes a closed window an orderly end, so that a half-typed
-// line is kept.
+// leaveWithTerminal makes a closed window, and a signal to quit, an orderly end, so that a
+// half-typed line is kept and the terminal is as it was.
 func leaveWithTerminal(p *tea.Program) (stop func()) {
 	gone := make(chan os.Signal, 1)
 	done := make(chan struct{})
-	signal.Notify(gone, syscall.SIGHUP)
+	signal.Notify(gone, syscall.SIGHUP, syscall.SIGQUIT)
+	go pauses(p, done)
 	go func() {
 		select {
 		case <-gone:

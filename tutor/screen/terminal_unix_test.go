@@ -8,6 +8,7 @@ import (
 	"path/filepath"
 	"strings"
 	"sync"
+	"syscall"
 	"testing"
 	"time"
 
@@ -212,6 +213,84 @@ func TestWholeProblemOnATerminal(t *testing.T) {
 	m.send(escape)
 	m.sees("Your page")
 	m.send("leave" + enter)
+	m.ends()
+}
+
+// stops sends a signal and waits until the program is stopped.
+func (m *terminal) stops(with syscall.Signal) {
+	m.t.Helper()
+	if err := m.program.Process.Signal(with); err != nil {
+		m.t.Fatal(err)
+	}
+	var status syscall.WaitStatus
+	if _, err := syscall.Wait4(m.program.Process.Pid, &status, syscall.WUNTRACED, nil); err != nil || !status.Stopped() {
+		m.t.Fatalf("not stopped: %v %v", status, err)
+	}
+}
+
+// TestStoppedAndTakenUpAgain stops the program from outside: meanwhile the terminal echoes
+// what is typed, as a shell expects, and afterwards the lesson is there again.
+func TestStoppedAndTakenUpAgain(t *testing.T) {
+	m, _ := atLantern(t, build(t))
+	for _, typed := range []string{"w down", "; T1 up left"} {
+		m.stops(syscall.SIGTSTP)
+		m.mu.Lock()
+		before := m.raw.Len()
+		m.mu.Unlock()
+		m.send(typed)
+		m.shows(before, typed)
+		if err := m.program.Process.Signal(syscall.SIGCONT); err != nil {
+			t.Fatal(err)
+		}
+		m.sees("you", typed+"▏")
+	}
+	m.send(ctrlC)
+	m.ends()
+}
+
+// shows waits until the terminal has been sent a text after a place.
+func (m *terminal) shows(from int, text string) {
+	m.t.Helper()
+	deadline := time.After(patience)
+	for {
+		m.mu.Lock()
+		raw, changed := m.raw.String()[from:], m.changed
+		m.mu.Unlock()
+		if strings.Contains(raw, text) {
+			return
+		}
+		select {
+		case <-changed:
+		case <-deadline:
+			m.t.Fatalf("the terminal does not show %q after %q", text, raw)
+		}
+	}
+}
+
+// TestQuitBySignal wants the half-typed line kept and the terminal given back.
+func TestQuitBySignal(t *testing.T) {
+	program := build(t)
+	m, record := atLantern(t, program)
+	m.send("w do")
+	m.sees("w do▏")
+	if err := m.program.Process.Signal(syscall.SIGQUIT); err != nil {
+		t.Fatal(err)
+	}
+	if said := m.ends(); !strings.Contains(said, "\x1b[?1049l") || strings.Contains(said, "goroutine") {
+		t.Fatalf("quitting says %q", said[max(0, len(said)-400):])
+	}
+	m = start(t, program, 100, 30, nil, "--record", record)
+	m.sees("w do▏")
+	m.send(ctrlC)
+	m.ends()
+}
+
+// TestPasteWithoutAnEnd: a terminal that breaks off in a paste must not take the keyboard
+// away.
+func TestPasteWithoutAnEnd(t *testing.T) {
+	m, _ := atLantern(t, build(t))
+	m.send("\x1b[200~w down")
+	m.send(ctrlC)
 	m.ends()
 }
 
