@@ -134,7 +134,7 @@ func (g *Page) named(name, set string) string {
 	for i := range g.Ref.Bodies {
 		b := &g.Ref.Bodies[i]
 		if f, ok := b.Force(name); ok && f.Size == nil {
-			what = which(b, f)
+			what = g.which(b, f)
 			break
 		}
 	}

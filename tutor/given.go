@@ -76,7 +76,7 @@ func (g *Page) Meaning(name string) string {
 				if f.Kind == statics.Weight {
 					return onWhose(saidWeight, b)
 				}
-				return saidForceOf(which(b, f))
+				return saidForceOf(g.which(b, f))
 			case quantity.None:
 				if f.Kind == statics.Friction {
 					return saidFriction
@@ -108,21 +108,25 @@ func (g *Page) angleOf(b *statics.Body, f *statics.Force) string {
 	case f.Kind == statics.Weight || f.Kind == statics.Normal:
 		return saidSlope
 	case f.Direction != nil:
-		return which(b, f) + saidFromX
+		return g.which(b, f) + saidFromX
 	case b.Tilt != nil:
-		return which(b, f) + saidToSlope
+		return g.which(b, f) + saidToSlope
 	case f.From == statics.Y:
-		return which(b, f) + saidFromVertical
+		return g.which(b, f) + saidFromVertical
 	case f.Points[statics.Y] > 0 && f.Kind != statics.Push:
-		return which(b, f) + saidAboveHorizontal
+		return g.which(b, f) + saidAboveHorizontal
 	case f.Kind == statics.Push || f.Kind == statics.Strut:
-		return which(b, f) + saidToHorizontal
+		return g.which(b, f) + saidToHorizontal
 	}
-	return which(b, f) + saidBelowHorizontal
+	return g.which(b, f) + saidBelowHorizontal
 }
 
-// which names a force by what exerts it, and by its side where there are two of its kind.
-func which(b *statics.Body, f *statics.Force) string {
+// which names a force by what exerts it, as the file says or by its kind, and then by its
+// side where there are two of its kind.
+func (g *Page) which(b *statics.Body, f *statics.Force) string {
+	if by := g.Problem.System.Words.ByOn(b.Name, f.Name); by != "" && f.Kind != statics.Friction {
+		return by
+	}
 	noun := holderNouns[f.Kind]
 	several := 0
 	for i := range b.Forces {

@@ -11,7 +11,7 @@ import (
 // TestGivens lists what is given with its meaning, and every angle of the bank has one.
 func TestGivens(t *testing.T) {
 	for id, want := range map[string]string{
-		"canal-lantern": "m = 3.2 kg: mass|α = 35°: left rope, above the horizontal|β = 50°: right rope, above the horizontal|g = 9.8 m/s²: ",
+		"canal-lantern": "m = 3.2 kg: mass|α = 35°: left cord, above the horizontal|β = 50°: right cord, above the horizontal|g = 9.8 m/s²: ",
 		"keel-up":       "m = 26 kg: mass|α = 21°: slope of the surface|μ = 0.33: coefficient of friction|g = 9.8 m/s²: ",
 		"bell-bracket":  "W = 86 lb: weight|φ = 34°: strut, from the vertical",
 		"any-trunk":     "m (any): mass|θ = 33°: slope of the surface|g = 9.8 m/s²: ",
