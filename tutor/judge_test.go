@@ -65,6 +65,6 @@ func checkPageLine(t *testing.T, number int, l *Lesson, typed, want string) {
 		got = string(verdict) + " over"
 	}
 	if got != want {
-		t.Errorf("line %d: %q comes to %q, want %q", number, typed, got, want)
+		t.Errorf("line %d: %q becomes %q, want %q", number, typed, got, want)
 	}
 }

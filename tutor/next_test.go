@@ -143,7 +143,7 @@ func TestNextOfASmallBank(t *testing.T) {
 		t.Fatalf("next is %+v", a)
 	}
 	handIn(t, l, "T1 up left; T2 up right; w down")
-	if a, _ := d.Next(); a.Again || !strings.Contains(a.Why, "left it at the stage “Components”") {
+	if a, _ := d.Next(); a.Again || !strings.Contains(a.Why, "stopped at the stage “Components”") {
 		t.Fatalf("what was left behind: %+v", a)
 	}
 	work(t, l)

@@ -64,18 +64,18 @@ func (p Progress) String() string {
 // path is the record's file, AtHost, or "" for a record that is not kept.
 func SaidWhoSees(path string) string {
 	if path == "" {
-		return "What you type is not kept after you leave, and nobody else can see it."
+		return "Your work is not saved, and nobody else can see it."
 	}
 	if path == AtHost {
-		return "What you type is kept in your teacher's record, where your teacher can see it; you may leave at any time (Ctrl-C too) and lose nothing."
+		return "Your work is saved on your teacher's machine, and your teacher can see it. You can quit with Ctrl-C at any time: nothing is lost."
 	}
-	return "What you type is kept in " + path + ", where whoever may read your files can see it, and your teacher if you hand it in; " +
-		"you may leave at any time (Ctrl-C too) and lose nothing."
+	return "Your work is saved in " + path + ". Anyone who can open your files can read it; your teacher sees it only if you give them the hand-in file. " +
+		"You can quit with Ctrl-C at any time: nothing is lost."
 }
 
 // SaidNotKept is said where the record cannot be used and the student goes on
 // without it.
-const SaidNotKept = "From here on nothing is kept: what you do counts until you leave, and no longer."
+const SaidNotKept = "From now on nothing is saved: what you do is gone when you quit."
 
 func (g *Page) question(stage checker.Stage, item string) string {
 	switch stage {
@@ -84,7 +84,7 @@ func (g *Page) question(stage checker.Stage, item string) string {
 		if item != "" {
 			on = item
 		}
-		return fmt.Sprintf("Which forces act on %s, and to which sides does each point?%s", on, g.whichIsWhich(item))
+		return fmt.Sprintf("Which forces act on %s, and which way does each one point?%s", on, g.whichIsWhich(item))
 	case checker.Components:
 		force, axis := item[:len(item)-1], item[len(item)-1:]
 		body, letter, found := strings.Cut(force, ".")
@@ -110,7 +110,7 @@ func (g *Page) question(stage checker.Stage, item string) string {
 	for _, u := range g.open(checker.Solve) {
 		open = append(open, g.wanted(u))
 	}
-	return fmt.Sprintf("Find %s. Lines of working are welcome, in any order.", listed(open))
+	return fmt.Sprintf("Find %s. You can write lines of working first, in any order.", listed(open))
 }
 
 // sample is a line of the kind that a stage asks for. It shows how to type, not which
@@ -161,7 +161,7 @@ func listed(words []string) string {
 	return strings.Join(words[:len(words)-1], ", ") + " and " + words[len(words)-1]
 }
 
-const saidAllDone = "You have worked every problem; this one you did longest ago."
+const saidAllDone = "You have done every problem. This is the one that you did longest ago."
 
 func saidReturn(d dueIdea, title string) string {
 	when := "a few problems ago"
@@ -241,7 +241,7 @@ func (g *Page) saidSize(p Place) string {
 	if !ok {
 		return ""
 	}
-	return fmt.Sprintf("Taken as a size: %s points against the %s axis, so its sign is −, and the sum has to subtract it.", expr.Set(f.Name)+axis.String(), axis)
+	return fmt.Sprintf("This counts as a size. %s points against the %s axis, so its sign is −, and you must subtract it in the sum.", expr.Set(f.Name)+axis.String(), axis)
 }
 
 // saidDoubt asks about a value beside a known force.
@@ -253,20 +253,20 @@ func saidDoubt(f *statics.Force, size string) string {
 }
 
 // What somebody hears who does not know what to do.
-const saidLostDone = "This problem is done. The word next takes you to another one, again gives you this one with other numbers."
+const saidLostDone = "This problem is done. Type next for another problem, or again for this one with other numbers."
 
 func saidLostForces(item string) string {
 	body := "the body"
 	if item != "" {
 		body = item
 	}
-	return fmt.Sprintf("You are asked which forces act on %s. Think of its weight and of everything that touches it. Write a letter for each force and the way it points, with ; between them.", body)
+	return fmt.Sprintf("You are asked which forces act on %s. Think of its weight and of everything that touches it. Write a letter for each force and the direction in which it points, with ; between them.", body)
 }
 
 // saidLostComponent does not tell how the force lies.
 func saidLostComponent(item, force, axis string) string {
 	return fmt.Sprintf("You are asked for %s: how much of %s acts along the %s axis, in letters or as a number. "+
-		"Look at the drawing. A force at an angle is the long side of a right triangle, a force along the axis counts as a whole, and a force across it counts 0.", item, force, axis)
+		"Look at the drawing. If the force is at an angle, it is the long side of a right triangle. If it is along the axis, its component is the whole force. If it is perpendicular to the axis, the component is 0.", item, force, axis)
 }
 
 func saidLostSum(axis, item string) string {
@@ -274,11 +274,11 @@ func saidLostSum(axis, item string) string {
 	if item != "" {
 		body = item
 	}
-	return fmt.Sprintf("%s is at rest, so the components along %s balance. Write one equation with all of them: those that point one way, minus those that point the other way, = 0.", body, axis)
+	return fmt.Sprintf("%s is at rest, so the components along %s balance. Write one equation with all of them: the components in one direction, minus those in the opposite direction, = 0.", body, axis)
 }
 
 func saidLostSolve(open string) string {
-	return fmt.Sprintf("You have the equations. Use them to find %s. Write any line that follows from them, or a result with its unit.", open)
+	return fmt.Sprintf("You have the equations. Use them to find %s. Write a line that follows from them, or a result with its unit.", open)
 }
 
 // saidIdea says how far an idea has come: "Signs: steady, ✗✓✓✓; went wrong last in …".
@@ -290,14 +290,14 @@ func saidIdea(h HeldIdea, slipped string) string {
 	return said
 }
 
-const saidNext = "It is the next new problem."
+const saidNext = "This is the next new problem."
 
 func saidBegins(topic string, i Idea) string {
-	return fmt.Sprintf("It begins the topic %s and practises %s.", quote(topic), quote(i.Title()))
+	return fmt.Sprintf("It is the first problem of the topic %s and practises %s.", quote(topic), quote(i.Title()))
 }
 
 func saidHarder(level int, i Idea) string {
-	return fmt.Sprintf("The ideas of level %d are steady, so this problem is one level harder; it uses %s.", level-1, quote(i.Title()))
+	return fmt.Sprintf("You know the ideas of level %d well, so this problem is one level harder; it uses %s.", level-1, quote(i.Title()))
 }
 
 func saidPractises(i Idea, s IdeaState) string {
@@ -307,31 +307,31 @@ func saidPractises(i Idea, s IdeaState) string {
 	case NewIdea:
 		return fmt.Sprintf("It practises %s, which is still new to you.", quote(i.Title()))
 	}
-	return fmt.Sprintf("It practises %s, which is not steady yet.", quote(i.Title()))
+	return fmt.Sprintf("It practises %s, which still needs practice.", quote(i.Title()))
 }
 
 func saidSteady(i Idea) string {
-	return fmt.Sprintf("It is new and uses %s, which is steady by now.", quote(i.Title()))
+	return fmt.Sprintf("It is new and uses %s, which you know well.", quote(i.Title()))
 }
 
 func saidLeftBehind(stage checker.Stage) string {
-	return fmt.Sprintf("You began it and left it at the stage %s.", quote(Title(stage)))
+	return fmt.Sprintf("You started it and stopped at the stage %s.", quote(Title(stage)))
 }
 
 func quote(title string) string { return "“" + title + "”" }
 
 const (
-	saidNoKnob   = "There is nothing of that name to turn."
-	saidNoRest   = "There the forces cannot be at rest, so it turns no further."
-	saidCannotBe = "There a string would have to push or a surface to pull, so it turns no further."
+	saidNoKnob   = "There is no letter with that name to change."
+	saidNoRest   = "Equilibrium is impossible beyond this value."
+	saidCannotBe = "Beyond this value a string would have to push, or a surface to pull."
 )
 
 func saidEndOfKnob(k Knob) string {
-	return fmt.Sprintf("%s goes from %s to %s here.", k.Letter, setting(k.Unit, k.Low), setting(k.Unit, k.High))
+	return fmt.Sprintf("%s can be from %s to %s here.", k.Letter, setting(k.Unit, k.Low), setting(k.Unit, k.High))
 }
 
 func saidSteep(k Knob, c Curve, end Dot) string {
-	return fmt.Sprintf("As %s gets towards %s, %s grows to %s.", k.Letter, setting(k.Unit, end.X), c.Letter, inUnit(c.Unit, end.Y, 3))
+	return fmt.Sprintf("As %s gets close to %s, %s grows to %s.", k.Letter, setting(k.Unit, end.X), c.Letter, inUnit(c.Unit, end.Y, 3))
 }
 
 // String prints the knob's setting: "α = 35°".
@@ -356,8 +356,8 @@ func inUnit(u quantity.Unit, value float64, figures int) string { return u.In(va
 
 // What is said where the fault is ours.
 const (
-	saidFault     = "Standstill has met a fault of its own and could not check this line. The line is kept; go on with another, or keep this one and tell your teacher."
-	saidFaultHint = "Standstill has met a fault of its own and has no hint here. Go on with another line."
+	saidFault     = "Standstill could not check this line because of an error of its own. The line is saved. Go on with another line, or dispute this one and tell your teacher."
+	saidFaultHint = "Standstill has no hint here because of an error of its own. Go on with another line."
 )
 
 // What givens are.
@@ -384,14 +384,14 @@ var holderNouns = map[statics.Kind]string{
 func saidForceOf(what string) string { return "force of the " + what }
 
 const (
-	saidMayPass = "Or type sums: your components are steady, so you may go straight to the sums."
+	saidMayPass = "You know components well. Type sums to skip them and go straight to the sums."
 
 	saidClassWorking = "In your class every value needs a line of working."
 	saidClassFigures = "In your class every value needs %d significant figures."
 	saidClassBoth    = "In your class every value needs a line of working and %d significant figures."
 
-	saidNoComponents = "Components are not what is asked now, so there is nothing to pass over."
-	saidNotSteady    = "You can go straight to the sums once your components are steady: right at first go in three problems."
+	saidNoComponents = "You can skip only the components, and this question is about something else."
+	saidNotSteady    = "You can skip the components once you had them right at first go in three problems."
 )
 
 // Questions before and after the numbers.
@@ -460,7 +460,7 @@ func saidOffered(choices []Choice, required bool) string {
 func saidYouPredict(said string) string { return "You predict that " + said + "." }
 
 const (
-	saidNoted       = "Your prediction is noted. After Solve you will see what comes out."
+	saidNoted       = "Your prediction is saved. After Solve you will see whether it was right."
 	saidMustPredict = "Your class asks for a prediction first: type the number of your choice."
 )
 
@@ -470,16 +470,16 @@ func saidPredicted(chosen, right string, values []string, as bool) string {
 		came = strings.Join(values, " and ") + ", so " + right
 	}
 	if as {
-		return fmt.Sprintf("You predicted that %s, and that is what came out.", chosen)
+		return fmt.Sprintf("You predicted that %s, and you were right.", chosen)
 	}
-	return fmt.Sprintf("You predicted that %s. It came out differently: %s.", chosen, came)
+	return fmt.Sprintf("You predicted that %s. The result is different: %s.", chosen, came)
 }
 
 func saidLimit(name, angle string, degrees float64) string {
-	return fmt.Sprintf("One more question: what does %s come to when %s gets close to %g°? Give a formula, a value, 0 or infinite.", expr.Set(name), expr.Set(angle), degrees)
+	return fmt.Sprintf("One more question: what does %s become when %s gets close to %g°? Give a formula, a value, 0 or infinite.", expr.Set(name), expr.Set(angle), degrees)
 }
 
-const saidLimitUnread = "That is not understood. Give a formula, a value with its unit, 0 or infinite; the word next takes you on."
+const saidLimitUnread = "That was not understood. Give a formula, a value with its unit, 0 or infinite; or type next to go on."
 
 // saidLimitIs says what an unknown comes to at the limit.
 func (g *Page) saidLimitIs(l Limit, right bool) string {
@@ -491,13 +491,13 @@ func (g *Page) saidLimitIs(l Limit, right bool) string {
 	said := ""
 	switch {
 	case l.Endless:
-		said = fmt.Sprintf("%s grows without bound %s", expr.Set(l.name), when)
+		said = fmt.Sprintf("%s grows without limit %s", expr.Set(l.name), when)
 	case l.Nothing:
-		said = fmt.Sprintf("%s comes to 0 %s", expr.Set(l.name), when)
+		said = fmt.Sprintf("%s becomes 0 %s", expr.Set(l.name), when)
 	default:
-		said = fmt.Sprintf("%s comes to %s %s", expr.Set(l.name), g.Ref.Unit(l.name).In(l.Value, 3), when)
+		said = fmt.Sprintf("%s becomes %s %s", expr.Set(l.name), g.Ref.Unit(l.name).In(l.Value, 3), when)
 	}
-	return word + ": " + said + ". With the word angles you can turn the angle and see it."
+	return word + ": " + said + ". Type angles to change the angle and see it."
 }
 
 // saidCredited says that a true line counts for a later stage.

@@ -53,7 +53,7 @@ func TestTurningTwoStringsFollowsTheSineRule(t *testing.T) {
 func TestKnobsStopAtTheirEnds(t *testing.T) {
 	a := angles(t, "canal-lantern")
 	knob, _ := a.Knob("beta")
-	if why := a.Set(knob, 90); why != "β goes from 1° to 89° here." {
+	if why := a.Set(knob, 90); why != "β can be from 1° to 89° here." {
 		t.Fatalf("it says %q", why)
 	}
 	if why := a.Set(knob, math.NaN()); why == "" || a.Knobs()[knob].Value != 50 {
@@ -72,7 +72,7 @@ func TestStringsThatGetLevelAreNamed(t *testing.T) {
 	if first.X != 1 || math.Abs(last.X-89) > 1e-9 || first.Y < 10*last.Y {
 		t.Fatalf("the curve goes from %v to %v", first, last)
 	}
-	if said := a.Remark(knob, curves); said != "As θ gets towards 1°, T1 grows to 730 N." {
+	if said := a.Remark(knob, curves); said != "As θ gets close to 1°, T1 grows to 730 N." {
 		t.Fatalf("it says %q", said)
 	}
 }

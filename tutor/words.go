@@ -10,19 +10,19 @@ import (
 // Word is a whole word that may be typed in place of a formula.
 type Word string
 
-// The words. No problem may use one of the first ten as a letter. What a problem does
+// The words. No problem may use one of the first ten, or keep or leave, as a letter. What a problem does
 // use as a letter is no word there: see Page.WordOf.
 const (
 	AskHint     Word = "hint"
 	AskText     Word = "text"
 	GoBack      Word = "back"
 	AskSolution Word = "solution"
-	KeepLine    Word = "keep"
+	KeepLine    Word = "dispute"
 	GoNext      Word = "next"
 	AskProblems Word = "problems"
 	AskStudent  Word = "student"
 	AskHelp     Word = "help"
-	Leave       Word = "leave"
+	Leave       Word = "quit"
 	GoAgain     Word = "again"
 	AskAngles   Word = "angles"
 	AskPage     Word = "page"
@@ -44,27 +44,27 @@ func Words() []WordHelp {
 	return []WordHelp{
 		{AskHelp, "what is asked now, in other words"},
 		{AskTyping, "everything that can be typed"},
-		{AskHint, "a hint about what you typed last; three at most, the third shows the step"},
+		{AskHint, "a hint about what you typed last; there are three, and the third shows the step"},
 		{AskText, "the problem again, and what is asked now"},
 		{AskDrawing, "the forces, in words"},
 		{AskPage, "everything that you have written so far"},
 		{GoBack, "the stage before this one, to read"},
-		{KeepLine, "let your last line stand and go on; your teacher is told"},
+		{KeepLine, "go on with your last line although it was marked wrong; your teacher can see that"},
 		{AskSolution, "the worked solution; the problem then counts as shown"},
 		{GoNext, "the next problem"},
 		{GoAgain, "this problem once more with other numbers"},
-		{AskAngles, "once it is solved: turn an angle or change a mass and see what follows"},
-		{PassOver, "once your components are steady: straight to the sums"},
+		{AskAngles, "once it is solved: change an angle or a mass and see what happens"},
+		{PassOver, "once you know components well: straight to the sums"},
 		{AskIdeas, "the ideas you have practised, and how far you are"},
-		{AskProblems, "all problems, with what is done"},
-		{AskStudent, "another student at this machine"},
-		{Leave, "leave; nothing is lost"},
+		{AskProblems, "all problems, and which ones are done"},
+		{AskStudent, "switch to another student"},
+		{Leave, "quit; your work is saved"},
 	}
 }
 
 // otherWords are more words for the same, which nobody has to know.
 var otherWords = map[string]Word{
-	"quit": Leave, "exit": Leave, "bye": Leave, "stop": Leave, "skip": GoNext, "problem": AskText, "menu": AskMenu,
+	"keep": KeepLine, "leave": Leave, "quit": Leave, "exit": Leave, "bye": Leave, "stop": Leave, "skip": GoNext, "problem": AskText, "menu": AskMenu,
 	"list": AskProblems, "hints": AskHint, "a hint": AskHint, "hint please": AskHint, "give me a hint": AskHint,
 }
 
@@ -107,14 +107,14 @@ type Typing struct{ What, Examples string }
 func Notation() []Typing {
 	return []Typing{
 		{"Product", "T cos α, T*cos(alpha), 2T, (T)(cos 35)"},
-		{"Quotient", "w/(2 sin θ), with brackets round what is divided by"},
+		{"Quotient", "w/(2 sin θ), with brackets around the denominator"},
 		{"Power and root", "T^2, T², sqrt(T1^2 + T2^2)"},
-		{"Angle", "sin 35, cos 35°, tan alpha; numbers in a function are degrees, 0.7 rad is radians"},
+		{"Angle", "sin 35, cos 35°, tan alpha; numbers in a function are in degrees; write 0.7 rad for radians"},
 		{"Greek letter", "α or alpha, β or beta, θ or theta, μ or mu"},
 		{"Subscript", "T1, T_1, T₁; components T1x, T1y"},
 		{"Equation", "T1 cos α = T2 cos β, or ΣFx: T1 cos α − T2 cos β = 0"},
-		{"Number with unit", "20.2 N, 3.2 kg, 35°, 12 cm; the decimal comma 20,2 N too"},
+		{"Number with unit", "20.2 N, 3.2 kg, 35°, 12 cm; a decimal comma works too: 20,2 N"},
 		{"Several at once", "T1x = T1 cos α; T1y = T1 sin α; wx = 0"},
-		{"Forces and sides", "T1 up left; w down; on a slope also up the slope, out of the slope"},
+		{"Forces and directions", "T1 up left; w down; on a slope also up the slope, out of the slope"},
 	}
 }

@@ -24,8 +24,8 @@ import (
 func bankCommand(a *app) *cobra.Command {
 	c := &cobra.Command{
 		Use:     "bank",
-		Short:   "List, check, show and make problems",
-		Long:    "The bank is what can be practised: the problems that are built in, and those of the folders that --bank names.",
+		Short:   "List, check, show and create problems",
+		Long:    "The bank contains the problems that you can practise: the built-in ones, and those in the folders that you name with --bank.",
 		Example: "  standstill bank list\n  standstill bank show canal-lantern",
 		Args:    noSuchCommand,
 		RunE:    func(c *cobra.Command, _ []string) error { return c.Help() },
@@ -90,9 +90,9 @@ func bankCheckCommand(a *app) *cobra.Command {
 	draws := usualDraws
 	c := &cobra.Command{
 		Use:   "check FILE|FOLDER…",
-		Short: "Check problem files, and count their number sets",
-		Long: `Reads and solves every file and says what is wrong with it, by line and column. Of a
-file with nothing wrong it prints how many number sets students can get, and the
+		Short: "Check problem files and count their number sets",
+		Long: `Reads and solves every file and says what is wrong, by line and column. If nothing is
+wrong, it prints the scene in words, how many number sets students can get, and the
 chance that two of 30 students get the same.`,
 		Example: "  standstill bank check my-problems\n  standstill bank check lantern.yaml",
 		Args: func(c *cobra.Command, args []string) error {
@@ -110,8 +110,13 @@ chance that two of 30 students get the same.`,
 				list, found := readAny(name)
 				a.tell(found)
 				wrong = wrong || len(found) > 0
-				for _, line := range linesOf(list, draws) {
+				for i, line := range linesOf(list, draws) {
 					fmt.Fprintln(a.Out, line)
+					if page, err := tutor.NewPage(list[i]); err == nil {
+						for _, sentence := range sceneOf(page.Ref, list[i]) {
+							fmt.Fprintf(a.Out, "  scene: %s\n", sentence)
+						}
+					}
 				}
 			}
 			if wrong {
@@ -207,9 +212,10 @@ func bankShowCommand(a *app) *cobra.Command {
 	var own whose
 	var noSolution, file bool
 	c := &cobra.Command{
-		Use:     "show PROBLEM",
-		Short:   "Show a problem with its drawing and its solution",
-		Long:    "Prints the text with its numbers, the drawing, the worked solution and what common mistakes give; with the numbers of a student where --class or --numbers and --student are given.",
+		Use:   "show PROBLEM",
+		Short: "Show a problem with its drawing and its solution",
+		Long: "Prints the text with its numbers, the drawing, the scene in words, the worked solution and\n" +
+			"what common mistakes give. --class or --numbers with --student uses a student's numbers.",
 		Example: "  standstill bank show canal-lantern\n  standstill bank show canal-lantern --numbers harbour-2 --student nele",
 		Args:    exactly(1, "the id of a problem or a file"),
 		RunE: func(_ *cobra.Command, args []string) error {
@@ -228,8 +234,8 @@ func bankShowCommand(a *app) *cobra.Command {
 		},
 	}
 	own.flags(c)
-	c.Flags().BoolVar(&noSolution, "no-solution", false, "print the text with its numbers alone")
-	c.Flags().BoolVar(&file, "file", false, "print the problem's own file, to start from")
+	c.Flags().BoolVar(&noSolution, "no-solution", false, "print only the text with its numbers")
+	c.Flags().BoolVar(&file, "file", false, "print the problem's file, as a start for your own")
 	return c
 }
 
@@ -256,6 +262,9 @@ func show(w io.Writer, page *tutor.Page) error {
 	if p.Copy != "" {
 		fmt.Fprintf(&b, "Copy: %s\n", p.Copy)
 	}
+	for _, sentence := range sceneOf(page.Ref, p) {
+		fmt.Fprintf(&b, "Scene: %s\n", sentence)
+	}
 	b.WriteString("\n")
 	for _, line := range picture.Braille(picture.OfProblem(page.Ref, picture.View{Solved: true}), 60, 18).Lines() {
 		b.WriteString(strings.TrimRight(line, " ") + "\n")
@@ -267,6 +276,16 @@ func show(w io.Writer, page *tutor.Page) error {
 		return err
 	}
 	return writePaths(w, page)
+}
+
+// sceneOf says in words what the drawing of a problem shows, so that its author can compare it
+// with the text.
+func sceneOf(ref *checker.Reference, p *problems.Problem) []string {
+	setup := picture.NewSetup(ref, p.Figure)
+	if setup == nil {
+		return nil
+	}
+	return picture.Sentences(picture.Scene{Setup: setup})
 }
 
 // writePaths prints what the listed mistakes lead to.

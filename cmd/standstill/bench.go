@@ -29,11 +29,11 @@ func (m *measured) any() bool {
 
 func (m *measured) flags(c *cobra.Command) {
 	f := c.Flags()
-	f.StringArrayVar(&m.set, "set", nil, "a measured `value` of a given, as in 'm=0.500 kg ± 1 %'; may be given several times")
+	f.StringArrayVar(&m.set, "set", nil, "a measured `value` of a given, as in 'm=0.500 kg ± 1 %'; you can repeat this flag")
 	f.StringArrayVar(&m.read, "read", nil, "what a scale or protractor shows for a predicted `value`, as in 'T1=20.4 N div 0.2 N'")
-	f.StringArrayVar(&m.hanger, "hanger", nil, "a hanger's own mass on top of a given `value`, as in 'm=50 g ± 0.5 g'")
+	f.StringArrayVar(&m.hanger, "hanger", nil, "the mass of a hanger, to be added to a given `value`, as in 'm=50 g ± 0.5 g'")
 	f.StringArrayVar(&m.ring, "ring", nil, "the ring's own mass, a `value` such as '12 g div 1 g'")
-	f.StringArrayVar(&m.scale, "scale", nil, "what all readings of forces share, a `value` such as 'zero=0.1 N div 0.1 N' or 'calibration=1.02 ± 0.01'")
+	f.StringArrayVar(&m.scale, "scale", nil, "zero or calibration of the spring scales, a `value` such as 'zero=0.1 N div 0.1 N' or 'calibration=1.02 ± 0.01'")
 	f.StringArrayVar(&m.students, "student", nil, "a `student` at the table; the run is then saved in the record")
 }
 
@@ -66,7 +66,7 @@ func benchCommand(a *app) *cobra.Command {
 	}
 	m.flags(c)
 	c.Flags().BoolVar(&m.asJSON, "json", false, "print one JSON object")
-	c.Flags().BoolVar(&m.plain, "plain", false, "lines of text in place of screens and columns, drawings as sentences")
+	c.Flags().BoolVar(&m.plain, "plain", false, "lines of text instead of screens and columns, drawings as sentences")
 	a.screenFlags(c.Flags())
 	c.SuggestionsMinimumDistance = nearEnough
 	c.AddCommand(benchSheetCommand(a), benchReportCommand(a), benchRunsCommand(a), benchShowCommand(a), benchCompareCommand(a), benchPlotCommand(a), benchSeriesCommand(a), benchExportCommand(a), benchImportCommand(a))

@@ -12,8 +12,8 @@ func benchSheetCommand(a *app) *cobra.Command {
 	var out benchOutput
 	c := &cobra.Command{
 		Use:     "sheet PROBLEM",
-		Short:   "Make a printable sheet for the measurements",
-		Long:    "Writes one HTML file to print: cautions on top, the apparatus, and tables to fill in.",
+		Short:   "Make a sheet for the measurements, to print",
+		Long:    "Writes one HTML file to print, with the safety rules, the apparatus, and tables to fill in.",
 		Example: "  standstill bench sheet canal-lantern\n  standstill bench sheet canal-lantern --out sheet.html",
 		Args:    exactly(1, "the id of a problem or a file"),
 		RunE: func(_ *cobra.Command, args []string) error {
@@ -44,9 +44,9 @@ func benchReportCommand(a *app) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "report [PROBLEM]",
 		Short: "Make a page for the lab book",
-		Long: `Writes one HTML file with what was measured, budget, drawing, plot, comparison and
-cautions: of a run that is saved (--run, several times or as 1-5 for a series; the last
-one is reported, each with the group that made it), or of values on the command line.`,
+		Long: `Writes one HTML file with the measured values, budget, drawing, plot, comparison and safety
+rules, for a saved run or for values on the command line. For a series give --run several
+times or as 1-5; the report is about the last run, and names the group of each run.`,
 		Example: "  standstill bench report canal-lantern --set m=0.500kg±1% --read T1=3.4N±0.1N --out run.html\n  standstill bench report --run 1 --out run-1.html",
 		Args:    atMostOne,
 		RunE: func(_ *cobra.Command, args []string) error {

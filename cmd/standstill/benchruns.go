@@ -17,7 +17,7 @@ func benchRunsCommand(a *app) *cobra.Command {
 	return &cobra.Command{
 		Use:     "runs [PROBLEM]",
 		Short:   "List the saved runs",
-		Long:    "Lists the runs of all apparatus or of one, each with its number, its time, who shared it and what was typed.",
+		Long:    "Lists the saved runs, all or those of one problem: number, time, names, and what was typed.",
 		Example: "  standstill bench runs",
 		Args:    atMostOne,
 		RunE: func(_ *cobra.Command, args []string) error {
@@ -88,7 +88,7 @@ func benchPlotCommand(a *app) *cobra.Command {
 	c := &cobra.Command{
 		Use:     "plot RUN…",
 		Short:   "Plot prediction and readings against an angle or an expression",
-		Long:    "Draws the curve of the last run named, with a point and its bars for every reading of all of them; with --plain, says what the drawing shows.",
+		Long:    "Draws the predicted curve for the last of these runs, and a point with error bars for every reading of all of them. With --plain it describes the plot in words.",
 		Example: "  standstill bench plot 1 2\n  standstill bench plot 1-2 --by 1/sin(alpha)",
 		Args:    severalRuns,
 		RunE: func(_ *cobra.Command, args []string) error {
@@ -107,7 +107,7 @@ func benchPlotCommand(a *app) *cobra.Command {
 		},
 	}
 	c.Flags().StringVar(&by, "by", "", "plot against this `letter` or expression, as in 1/(2 sin theta)")
-	c.Flags().BoolVar(&plain, "plain", false, "sentences in place of a drawing")
+	c.Flags().BoolVar(&plain, "plain", false, "sentences instead of a drawing")
 	return c
 }
 

@@ -18,10 +18,10 @@ func benchSeriesCommand(a *app) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "series RUN…",
 		Short: "Put runs of one apparatus in a table, with a straight line through them",
-		Long: `Prints a table of the runs and what is the same in all of them, as a scale that is
-always high. With --line 'T against 1/(2 sin theta)', a straight line with slope and intercept, their uncertainties,
-and what the equations say that they should be; with --residuals, a plot of a letter's
-readings less its predictions.`,
+		Long: `Prints a table of the runs, and errors that are the same in all of them, such as a scale
+that always reads too high. With --line 'T against 1/(2 sin theta)', it fits a straight line and compares
+slope and intercept, with their uncertainties, with what the equations predict. With
+--residuals it plots readings minus predictions of one letter.`,
 		Example: "  standstill bench series 1-4\n  standstill bench series 1 2 4 --residuals T1",
 		Args:    severalRuns,
 		RunE: func(_ *cobra.Command, args []string) error {
@@ -43,7 +43,7 @@ readings less its predictions.`,
 	}
 	c.Flags().StringVar(&line, "line", "", "two `axes`, as in 'T against 1/(2 sin theta)'; 'through 0' after them leaves the intercept out")
 	c.Flags().StringVar(&residuals, "residuals", "", "plot the residuals of this `letter`")
-	c.Flags().BoolVar(&plain, "plain", false, "lines of text without columns, sentences in place of a drawing")
+	c.Flags().BoolVar(&plain, "plain", false, "lines of text without columns, sentences instead of a drawing")
 	return c
 }
 
@@ -62,7 +62,7 @@ func benchExportCommand(a *app) *cobra.Command {
 	c := &cobra.Command{
 		Use:     "export RUN…",
 		Short:   "Write runs of one apparatus as a table (CSV)",
-		Long:    "Writes one row for each run: what was measured and read, each with its standard uncertainty, what is predicted, notes and conclusion. The first row has letters and units.",
+		Long:    "Writes one row for each run: measured values and readings with their standard uncertainties, predictions, notes and conclusion. The first row has letters and units.",
 		Example: "  standstill bench export 1-2 --out runs.csv",
 		Args:    severalRuns,
 		RunE: func(_ *cobra.Command, args []string) error {
@@ -85,8 +85,9 @@ func benchImportCommand(a *app) *cobra.Command {
 		Use:   "import PROBLEM FILE",
 		Short: "Read runs from a table (CSV)",
 		Long: `Reads a table whose first row has letters and units, as in "m / kg,alpha / deg,T1 read / N",
-and saves a run for each row below it. u(m) / kg is the standard uncertainty of m; a cell may
-also hold what could be typed, as in 35; 34.5 deg div 1 deg. What is predicted is not read.`,
+and saves a run for each row below it. u(m) / kg is the standard uncertainty of m. A cell
+can also contain a value as you would type it, such as 35; 34.5 deg div 1 deg. Columns with
+predictions are ignored.`,
 		Example: "  standstill bench import canal-lantern runs.csv --student Ana --student Ben",
 		Args:    exactly(2, "the id of a problem or a file, and a table"),
 		RunE: func(_ *cobra.Command, args []string) error {

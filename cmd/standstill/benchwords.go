@@ -3,21 +3,21 @@ package main
 const (
 	saidBench = `Takes a problem as the model of your apparatus, puts what you measured into its
 equations, and says what they predict, how certain that is, and whether the scales agree.
-With a problem alone, or nothing, it opens a form on the screen: cautions, who is at the
-table, what you measured, a prediction by hand for whoever likes, and then the result, the
-uncertainty budget, plots and a series; the last rows always say which keys work. Without a
-full terminal, and with --plain, it asks one question after another. With values behind
-it, it prints the result at once. What is not set keeps the value of the problem file,
-and is named as assumed.
+With only a problem, or without one, it opens a form on the screen: safety rules, who is at
+the table, what you measured, a prediction by hand for those who want one, and then the
+result, the uncertainty budget, plots and a series; the last rows always show the keys.
+With --plain, or without a full terminal, it asks one question after another. With values
+on the command line it prints the result at once. A value that is not set comes from the
+problem file and is listed as assumed.
 
-A measured value is one reading, or several with semicolons between (a comma may be a
-decimal comma), and what is known of its uncertainty:
-  0.500 kg ± 0.005 kg     a half-width, in a unit or in %; +- does as well
+A measured value is one reading, or several with semicolons between them (a comma can be a
+decimal comma), and what you know about its uncertainty:
+  0.500 kg ± 0.005 kg     a half-width, in a unit or in %; +- works too
   35; 34.5; 35.5 deg div 1 deg
                           repeated readings, and the division of the scale
-  20.4 N div 0.2 N        the smallest division: half of it to both sides
+  20.4 N div 0.2 N        the smallest division: half of it to each side
   20.4 N div 0.2 N zero 0.1 N
-                          what the scale shows with nothing on is subtracted
+                          what the scale shows with nothing on it is subtracted
   20.4 N u 0.1 N          a standard uncertainty
   20.4 N U 0.2 N          an expanded uncertainty (k = 2); so is (20.4 ± 0.2) N, k = 2
   0.48 to 0.52 kg         the band of masses within which pulleys hold the ring still
@@ -47,6 +47,6 @@ prints one object, with values in the unit beside them:
 	saidImported      = "%d runs were saved."
 	saidWritten       = "Written: %s"
 	saidNotAtTable    = "%q is not on the list of the class, so the run is not saved"
-	saidFileThereToo  = "there is a file %s already; type another name behind the word"
-	saidFileThere     = "there is a file %s already; name another with --out"
+	saidFileThereToo  = "the file %s exists already; type another name after the word"
+	saidFileThere     = "the file %s exists already; choose another name with --out"
 )

@@ -15,10 +15,10 @@ func classPackCommand(t *teacher) *cobra.Command {
 	var out output
 	c := &cobra.Command{
 		Use:   "pack FILE",
-		Short: "Put the class file and its own problems into one file",
-		Long: `Writes one file that holds the class, its list of students and the text of every problem
-of its own. Copy it to the machines of the students: under the name class.yaml, beside the
-program or in the data folder, it is found by itself.`,
+		Short: "Put the class file and your own problems into one file",
+		Long: `Writes one file with the class, its list of students and your own problems. Copy it to the
+students' machines as class.yaml, into the folder of the program or the data folder, where
+it is found automatically.`,
 		Example: "  standstill class pack packed.yaml --class physics-10b.yaml",
 		Args:    exactly(1, "the file to write"),
 		RunE: func(_ *cobra.Command, args []string) error {
@@ -46,10 +46,9 @@ func classAddCommand(t *teacher) *cobra.Command {
 	var id string
 	c := &cobra.Command{
 		Use:   "add NAME",
-		Short: "Add a student to the list, such as a guest in the lesson",
-		Long: `Adds one student at the end of the list, in the class file or in the CSV file that it
-names, and changes nothing else there. The machines of the students need the new file
-before the student can start with it.`,
+		Short: "Add a student to the list, such as a guest",
+		Long: `Adds one student at the end of the list, in the class file or in its CSV file, and changes
+nothing else. The student can start when the machine has the new file.`,
 		Example: "  standstill class add Zoe --class physics-10b.yaml\n  standstill class add Zoe --id s31 --class physics-10b.yaml",
 		Args:    exactly(1, "a name"),
 		RunE: func(_ *cobra.Command, args []string) error {

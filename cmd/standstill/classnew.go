@@ -16,12 +16,12 @@ func classNewCommand(t *teacher) *cobra.Command {
 	var d class.Draft
 	c := &cobra.Command{
 		Use:   "new FILE",
-		Short: "Make a class file",
-		Long: `Makes a class file from the flags, and asks for what they leave out: the name, the
-students and the work. Students come from a CSV file with the columns id and name, or
-from a OneRoster folder. An answer is checked when it is given; the word back goes to the
-question before, and what was answered is kept beside the file if you break off. The file
-is plain text; change it with any editor.`,
+		Short: "Create a class file",
+		Long: `Creates a class file from the flags and asks for what is missing: the name, the students
+and the work. Students come from a CSV file with the columns id and name, or from a
+OneRoster folder. Each answer is checked at once; type back for the question before. If
+you stop before the end, your answers are saved beside the file. The class file is plain
+text; you can change it with any editor.`,
 		Example: "  standstill class new my-class.yaml --name Physics --students students.csv --problem canal-lantern --topic springs",
 		Args:    exactly(1, "a file"),
 		RunE: func(_ *cobra.Command, args []string) error {
@@ -30,16 +30,16 @@ is plain text; change it with any editor.`,
 	}
 	f := c.Flags()
 	f.StringVar(&d.Name, "name", "", "the `name` of the class")
-	f.StringVar(&d.Code, "numbers", "", "the number `key`, which chooses the numbers; made from the name and chance if left out")
+	f.StringVar(&d.Code, "numbers", "", "the number `key`, which decides the students' numbers; without it, a new one is made")
 	f.StringVar(&d.Code, "code", "", "the same as --numbers")
 	f.StringVar(&d.List, "students", "", "a CSV `file` or OneRoster folder with the students, or their names with commas between them")
-	f.StringVar(&d.RosterClass, "roster-class", "", "the `id` of the class, where a OneRoster folder has several")
-	f.StringArrayVar(&d.Set, "problem", nil, "set this `problem`; may be given several times")
-	f.StringArrayVar(&d.Topics, "topic", nil, "set all problems of this `topic`; may be given several times")
-	f.StringArrayVar(&d.From, "problems-from", nil, "a `folder` of own problem files; may be given several times")
-	f.StringVar(&d.Due, "due", "", "the `date` until which the work is to be done, as in 2026-03-09")
+	f.StringVar(&d.RosterClass, "roster-class", "", "the `id` of the class, if a OneRoster folder has several")
+	f.StringArrayVar(&d.Set, "problem", nil, "set this `problem`; you can repeat this flag")
+	f.StringArrayVar(&d.Topics, "topic", nil, "set all problems of this `topic`; you can repeat this flag")
+	f.StringArrayVar(&d.From, "problems-from", nil, "a `folder` with your own problem files; you can repeat this flag")
+	f.StringVar(&d.Due, "due", "", "the due `date`, as in 2026-03-09")
 	f.StringVar(&d.Gravity, "g", "", "the `value` of g, as in '9.81 m/s^2'")
-	f.StringVar(&d.Tolerance, "tolerance", "", "the `share` within which a number is right, as in '2 %'")
+	f.StringVar(&d.Tolerance, "tolerance", "", "how far a number can be off and still be right, a `share` such as '2 %'")
 	f.BoolVar(&d.NoHints, "no-hints", false, "give no hints")
 	f.BoolVar(&d.NoSolution, "no-solution", false, "show the worked solution only once a problem is solved")
 	d.Choices = map[string]*string{}

@@ -21,7 +21,7 @@ func classCollectCommand(t *teacher) *cobra.Command {
 	var o class.CollectOptions
 	c := &cobra.Command{
 		Use:     "collect FILE|FOLDER…",
-		Short:   "Take in hand-ins and whole records",
+		Short:   "Collect hand-ins and whole records",
 		Long:    saidCollect,
 		Example: "  standstill class collect . --class physics-10b.yaml",
 		Args: func(c *cobra.Command, args []string) error {
@@ -46,10 +46,10 @@ func classCollectCommand(t *teacher) *cobra.Command {
 			})
 		},
 	}
-	c.Flags().BoolVar(&o.Mine, "mine", false, "the files are the teacher's own: acceptances and problem files in them count")
-	c.Flags().StringVar(&o.As, "as", "", "give what is in the files to this `student` of the class, whatever name it has")
-	c.Flags().StringVar(&o.From, "from", "", "of a whole record with several students give only the work of this `name`; needs --as")
-	c.Flags().BoolVar(&o.Again, "again", false, "take in what was forgotten before")
+	c.Flags().BoolVar(&o.Mine, "mine", false, "these are the teacher's own files, so the lines and problem files that they accept count")
+	c.Flags().StringVar(&o.As, "as", "", "count the files for this `student` of the class, whatever name is in them")
+	c.Flags().StringVar(&o.From, "from", "", "from a record with several students, take only the work of this `name`; needs --as")
+	c.Flags().BoolVar(&o.Again, "again", false, "collect the work of deleted students, too")
 	return c
 }
 
@@ -88,10 +88,10 @@ func (e *exports) flags(c *cobra.Command) {
 	f.BoolVar(&e.layout.Plain, "plain", false, "lines of text without columns")
 	f.BoolVar(&e.json, "json", false, "print one JSON object")
 	f.BoolVar(&e.csv, "csv", false, "print CSV, one record for each student and problem")
-	f.BoolVar(&e.mark, "bom", false, "begin the CSV with a byte order mark, for spreadsheets that need it")
+	f.BoolVar(&e.mark, "bom", false, "start the CSV with a byte order mark, for spreadsheets that need one")
 	f.StringVar(&e.html, "html", "", "write one page to this `file`, for reading and printing")
 	f.StringVar(&e.xapi, "xapi", "", "write xAPI statements to this `file`, one on a line")
-	f.StringVar(&e.place, "home", class.HomePage, "the `address` to which the students' ids belong in xAPI statements")
+	f.StringVar(&e.place, "home", class.HomePage, "the `address` of the system that the students' ids belong to, for xAPI")
 	f.StringVar(&e.roster, "oneroster", "", "write OneRoster results to this `folder`")
 	f.BoolVar(&e.delta, "delta", false, "write the OneRoster files as changes to what the school system has")
 	e.out.flags(c)
@@ -101,7 +101,7 @@ func classReportCommand(t *teacher) *cobra.Command {
 	var e exports
 	c := &cobra.Command{
 		Use:     "report",
-		Short:   "Report how the class stands",
+		Short:   "Report the progress of the class",
 		Long:    saidClassReport,
 		Example: "  standstill class report --class physics-10b.yaml\n  standstill class report --class physics-10b.yaml --html report.html",
 		Args:    exactly(0, ""),
@@ -186,9 +186,10 @@ func (t *teacher) exportRoster(r *class.Report, e *exports) error {
 
 func classShowCommand(t *teacher) *cobra.Command {
 	return &cobra.Command{
-		Use:     "show STUDENT PROBLEM",
-		Short:   "Show one student's page as typed",
-		Long:    "Prints every line that a student handed in about one problem with what was said about it, the hints and the kept lines. What begins each line is what class accept takes.",
+		Use:   "show STUDENT PROBLEM",
+		Short: "Show what one student typed for a problem",
+		Long: "Prints every line that a student checked in one problem, with the tutor's message, the hints and the disputed lines.\n" +
+			"Each line starts with the ENTRY that class accept needs.",
 		Example: "  standstill class show Nele canal-lantern --class physics-10b.yaml",
 		Args:    exactly(2, "a student and a problem"),
 		RunE: func(_ *cobra.Command, args []string) error {
@@ -210,12 +211,12 @@ func classAcceptCommand(t *teacher) *cobra.Command {
 	var o class.Accepting
 	c := &cobra.Command{
 		Use:   "accept ENTRY",
-		Short: "Take a refused line as right, from now on",
-		Long: `Takes a line as right that was refused, whether the student kept it or not. ENTRY is
-what stands before the line in class show. Nothing is changed: an entry of the
-teacher's is put beside it, and --undo takes it back.`,
+		Short: "Count a line as right although the tutor marked it wrong",
+		Long: `Counts a line as right although the tutor marked it wrong, whether the student disputed it
+or not. ENTRY is the start of the line in class show. The student's entry is not changed: a
+teacher's entry is added to it, and --undo cancels it.`,
 		Example: "  " + exampleAccept + "\n  " + exampleAccept + " --undo",
-		Args:    exactly(1, "the entry that stands before the line in class show"),
+		Args:    exactly(1, "the entry at the start of the line in class show"),
 		RunE: func(_ *cobra.Command, args []string) error {
 			return t.with(func(m *class.Markbook) error {
 				o.Entry = args[0]
@@ -232,9 +233,9 @@ teacher's is put beside it, and --undo takes it back.`,
 			})
 		},
 	}
-	c.Flags().BoolVar(&o.Undo, "undo", false, "take an acceptance back")
-	c.Flags().StringVar(&o.Student, "student", "", "the `student` whose line it is, where an entry is under several names")
-	c.Flags().StringVar(&o.Text, "text", "", "the `text` that counts, where an entry came with several contents")
+	c.Flags().BoolVar(&o.Undo, "undo", false, "cancel an acceptance")
+	c.Flags().StringVar(&o.Student, "student", "", "the `student` whose line it is, if several have this entry")
+	c.Flags().StringVar(&o.Text, "text", "", "the `text` that counts, if an entry came in different versions")
 	return c
 }
 
@@ -242,7 +243,7 @@ func classWatchCommand(t *teacher) *cobra.Command {
 	var once bool
 	c := &cobra.Command{
 		Use:     "watch FOLDER…",
-		Short:   "Follow a lab, live",
+		Short:   "Show a lab while it runs",
 		Long:    saidWatch,
 		Example: "  standstill class watch . --once --class physics-10b.yaml",
 		Args: func(c *cobra.Command, args []string) error {

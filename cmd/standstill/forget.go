@@ -18,10 +18,10 @@ func forgetCommand(a *app) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "forget STUDENT",
 		Short: "Delete everything that a student did",
-		Long: `Deletes a student, by name or id, with all entries, and overwrites them in the file;
-with --class from the class's record. It says what it will delete and asks first. The
-running numbers of the others show the gap. A hand-in file of the student still holds
-everything; collected again, it does not bring back what was forgotten.`,
+		Long: `Deletes a student, by name or id, and all entries of the student, and overwrites them in
+the file; with --class in the record of the class. It says what it will delete and asks
+first. The numbers of the other entries then have a gap. A hand-in file of the student
+still contains everything, but collecting it again does not bring the entries back.`,
 		Example: "  standstill record forget Nele --yes",
 		Args:    exactly(1, "a student, by name or id"),
 		RunE: func(_ *cobra.Command, args []string) error {
@@ -47,7 +47,7 @@ everything; collected again, it does not bring back what was forgotten.`,
 		},
 	}
 	c.Flags().StringVar(&classFile, "class", "", "forget in the record of this class `file`")
-	c.Flags().BoolVar(&yes, "yes", false, "do not ask")
+	c.Flags().BoolVar(&yes, "yes", false, "do not ask first")
 	return c
 }
 

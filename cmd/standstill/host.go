@@ -40,7 +40,7 @@ func hostCommand(a *app) *cobra.Command {
 	h := &hosting{teacher: teacher{app: a}, log: &heldLog{out: a.Err}}
 	c := &cobra.Command{
 		Use:     "host",
-		Short:   "Let a whole lab practise on this machine, over the local network",
+		Short:   "Let a whole class practise on this machine, over the local network",
 		Long:    saidHost,
 		Example: "  standstill host --class physics-10b.yaml\n  standstill host slips --class physics-10b.yaml --address 192.168.1.20",
 		Args:    noSuchCommand,
@@ -51,12 +51,12 @@ func hostCommand(a *app) *cobra.Command {
 	c.PersistentFlags().StringVar(&h.file, "class", "", "the class `file`; else class.yaml beside the program or in the data folder")
 	c.PersistentFlags().StringVar(&h.key, "host-key", "", "the `file` of this host's own key; several hosts of one school use the same")
 	f := c.Flags()
-	f.StringVar(&h.listen, "listen", ":2222", "the `address` to listen at")
-	f.DurationVar(&h.idle, "idle", time.Hour, "end a visit after this `time` without a key")
-	f.IntVar(&h.perAddress, "per-address", 64, "the most `connections` from one address")
-	f.BoolVar(&h.open, "open", false, "no class: let anybody in under a name of their own, proved by nothing")
-	f.BoolVar(&h.logNames, "log-names", false, "write ids of students into the log")
-	f.BoolVar(&h.replaceClass, "replace-class", false, "take this class file in place of the one that the database holds")
+	f.StringVar(&h.listen, "listen", ":2222", "the `address` to wait for connections")
+	f.DurationVar(&h.idle, "idle", time.Hour, "close a connection after this `time` without a key press")
+	f.IntVar(&h.perAddress, "per-address", 64, "the largest number of `connections` from one address")
+	f.BoolVar(&h.open, "open", false, "no class: anybody can connect, under any name")
+	f.BoolVar(&h.logNames, "log-names", false, "write the students' ids into the log")
+	f.BoolVar(&h.replaceClass, "replace-class", false, "replace the class file in the database by this one")
 	c.SuggestionsMinimumDistance = nearEnough
 	c.AddCommand(hostSlipsCommand(h), hostKeyCommand(h))
 	return c
@@ -263,9 +263,9 @@ func hostSlipsCommand(h *hosting) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "slips [STUDENT]...",
 		Short: "Make new pass phrases and print a slip for each student",
-		Long: `Makes a new pass phrase for every student of the class, or for those who are named, and
-prints a slip for each. A phrase is kept nowhere else: print the slips, or make new ones.
-A student's old phrase and keys open nothing any more, and the student's visit ends.`,
+		Long: `Makes a new pass phrase for every student of the class, or for those whom you name, and
+prints a slip for each. The phrase is not saved anywhere else: print the slips, or make
+new ones later. The old phrase and keys stop working, and open connections are closed.`,
 		Example: "  standstill host slips --class physics-10b.yaml --address 192.168.1.20",
 		RunE:    func(_ *cobra.Command, args []string) error { return h.slips(args, address, asJSON) },
 	}
@@ -333,7 +333,7 @@ const exampleKey = "  standstill host key add s01 id_ed25519.pub --class physics
 func hostKeyCommand(h *hosting) *cobra.Command {
 	c := &cobra.Command{
 		Use:     "key",
-		Short:   "Let a public key open a student's door, or the teacher's",
+		Short:   "Let a student or the teacher connect with a public key",
 		Example: exampleKey,
 		Args:    noSuchCommand,
 		RunE:    func(c *cobra.Command, _ []string) error { return c.Help() },

@@ -20,19 +20,19 @@ func markCommand(a *app) *cobra.Command {
 	var own whose
 	c := &cobra.Command{
 		Use:   "mark",
-		Short: "Mark answers that come as JSON, one on a line",
-		Long: `Reads requests on the standard input, one JSON object on a line, and writes one line
-for each, in order:
+		Short: "Mark answers in JSON, one on each line",
+		Long: `Reads requests from the standard input, one JSON object on each line, and writes one
+line for each of them, in the same order:
 
   {"problem":"canal-lantern","stage":"solve","answer":"T1 = 20.2 N"}
 
-The stages are diagram, components, x-sum, y-sum and solve. "item" names what the
-answer is about where a stage asks for several things; "before" is a list of the
+The stages are diagram, components, x-sum, y-sum and solve. "item" says what the
+answer is about if a stage asks for several things; "before" is a list of the
 student's earlier accepted answers, each with "stage", "item" and "answer"; "student"
-and "class", a number key, choose that student's own copy. With --class and a class file
-the key is the file's, and so are g and the tolerance; --numbers and --student stand for
-a "class" and a "student" that a request leaves out. A line that is no such request gets
-{"error":"…"}, and the next line is read.`,
+and "class", a number key, choose the numbers of that student. With --class the number key, g
+and the tolerance come from the class file. --numbers and --student are used if a request
+has no "class" or "student". If a line is not a request, the answer is {"error":"…"}, and
+the program goes on with the next line.`,
 		Example: `  standstill mark < answers.jsonl`,
 		Args:    exactly(0, ""),
 		RunE: func(*cobra.Command, []string) error {

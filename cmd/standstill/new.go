@@ -20,7 +20,7 @@ func bankNewCommand(a *app) *cobra.Command {
 	var n newProblem
 	c := &cobra.Command{
 		Use:   "new [FILE]",
-		Short: "Make a problem file, question by question",
+		Short: "Create a problem file, question by question",
 		Long: "Asks for what a problem needs, writes a commented file, solves it at once and shows the\n" +
 			"drawing and the solution. What the flags say is not asked. A force is a list of parts:\n" +
 			"name, kind, points or direction, angle and from, size, and on where there are bodies.",
@@ -44,7 +44,7 @@ func bankNewCommand(a *app) *cobra.Command {
 	f.StringVar(&n.draft.Topic, "topic", "", "its `topic`")
 	f.StringVar(&n.draft.Level, "level", "", "its `level`: 1, 2 or 3")
 	f.StringVar(&n.draft.Text, "text", "", "the `text`, with letters in braces; _ counts as a space")
-	f.StringArrayVar(&n.given, "given", nil, "a `given`, as in m=3.2_kg; may be given several times")
+	f.StringArrayVar(&n.given, "given", nil, "a `given`, as in m=3.2_kg; you can repeat this flag")
 	f.StringVar(&n.draft.Tilt, "tilt", "", "the `angle` by which the x axis is turned")
 	f.StringArrayVar(&n.draft.Bodies, "body", nil, "a `body`, where there are several")
 	f.StringArrayVar(&n.forces, "force", nil, "a `force`, as in name=T1,kind=tension,points=up_left,angle=alpha,from=x")

@@ -23,7 +23,7 @@ type output struct {
 }
 
 func (o *output) flags(c *cobra.Command) {
-	c.Flags().BoolVar(&o.Force, "force", false, "write over a file that this command did not write")
+	c.Flags().BoolVar(&o.Force, "force", false, "replace a file that this command did not write")
 }
 
 // headOfFile is how many bytes are looked at to tell what a file is.

@@ -3,11 +3,11 @@ package main
 // What is said about sheets and new problem files.
 const (
 	saidStudentsNeedClass = "--student needs --class with a class file, or --numbers with the key that numbers come from"
-	saidClassOrNumbers    = "--class and --numbers do not go together: a class file has its own number key"
+	saidClassOrNumbers    = "--class and --numbers cannot be used together: a class file has its own number key"
 	saidOneStudent        = "name one student; a worked solution is for one set of numbers"
-	saidSheetOfWhat       = "name a problem, or with --class a class file whose set work is printed"
+	saidSheetOfWhat       = "name a problem, or give --class and a class file to print the set work"
 	saidSheetWritten      = "%s is written. Open it in a browser and print it.\n"
-	saidFileIsThere       = "the file %s is there already and is left as it is; name another one"
+	saidFileIsThere       = "the file %s exists already and was not changed; choose another name"
 )
 
 // What a new problem is asked for.
@@ -43,7 +43,7 @@ const (
 	saidBodyForm       = "Type one of the bodies' names as it is written."
 	saidFromForm       = "Type x or y."
 	saidPartForm       = "Type the name of a part as it is written, as in forces."
-	saidNoPair         = "%q is no letter with a value, as in m=3.2_kg"
+	saidNoPair         = "%q is not a letter with a value, as in m=3.2_kg"
 	saidNoForcePart    = "%q is no part of a force; expected name, kind, points, angle, from, direction, size or on, each with = and a value"
 	saidAnswersEnd     = "the answers end before the problem is made; nothing is written"
 	saidProblemWritten = "%s is written and solved.\n\n"

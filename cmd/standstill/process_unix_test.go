@@ -121,7 +121,7 @@ func TestInterruptKeepsEverythingAndSaysSo(t *testing.T) {
 			t.Fatal(err)
 		}
 		rest := k.until("never")
-		if err := k.Wait(); err != nil || !strings.Contains(rest, "End: everything you handed in is kept.") {
+		if err := k.Wait(); err != nil || !strings.Contains(rest, "End: every line that you checked is saved.") {
 			t.Fatalf("%v: %v: %q", signal, err, rest)
 		}
 	}

@@ -21,7 +21,7 @@ func recordCommand(a *app) *cobra.Command {
 	c := &cobra.Command{
 		Use:     "record [STUDENT]",
 		Short:   "Print a student's progress",
-		Long:    "Prints how one student stands with every problem that was begun: the one named, or the one who practised last.",
+		Long:    "Prints the status of every problem that a student started: the student whom you name, or the one who practised last.",
 		Example: "  standstill record\n  standstill record Nele --json",
 		Args: func(c *cobra.Command, args []string) error {
 			if len(args) > 1 {

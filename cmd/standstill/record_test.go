@@ -41,7 +41,7 @@ func TestRecordThatCannotBeUsed(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			path, before := spoiled(t, c.spoil)
 			code, stdout, stderr := inProcess(t, "yes\nNele\nleave\n", "--plain", "--record", path)
-			if code != exitFine || stderr != "" || !strings.Contains(stdout, c.said) || !strings.Contains(stdout, "nothing is kept") {
+			if code != exitFine || stderr != "" || !strings.Contains(stdout, c.said) || !strings.Contains(stdout, "nothing is saved") {
 				t.Fatalf("%d, %s%s", code, stdout, stderr)
 			}
 			if code, _, stderr := inProcess(t, "", "record", "--record", path); code != exitFound || !strings.Contains(stderr, c.said) {
@@ -61,7 +61,7 @@ func TestRecordInAPlaceThatCannotBe(t *testing.T) {
 	}
 	for _, path := range []string{filepath.Join(file, "record.db"), t.TempDir()} {
 		code, stdout, _ := inProcess(t, "yes\nNele\nT1 up left\n", "--plain", "--record", path)
-		if code != exitFine || !strings.Contains(stdout, "Notice: The record") || !strings.Contains(stdout, "End: nothing was kept") {
+		if code != exitFine || !strings.Contains(stdout, "Notice: The record") || !strings.Contains(stdout, "End: nothing was saved") {
 			t.Fatalf("%d, %s", code, stdout)
 		}
 	}

@@ -16,8 +16,8 @@ import (
 func recordMigrateCommand(a *app) *cobra.Command {
 	return &cobra.Command{
 		Use:     "migrate",
-		Short:   "Make the tables of a database, or bring older ones up to date",
-		Long:    "Makes the tables in the database that --record names, or brings those of an older version up to date. Only the owner of the database can; hosts never do it themselves.",
+		Short:   "Create or update the tables of a database",
+		Long:    "Creates the tables in the database that --record names, or updates older ones. Only the owner of the database can do this; hosts never do it.",
 		Example: "  standstill record migrate --record postgres://owner@db.school.example/standstill",
 		Args:    exactly(0, ""),
 		RunE: func(*cobra.Command, []string) error {
@@ -37,10 +37,10 @@ func recordMigrateCommand(a *app) *cobra.Command {
 func recordCopyCommand(a *app) *cobra.Command {
 	return &cobra.Command{
 		Use:   "copy FROM TO",
-		Short: "Copy a record into another, a file or a database",
-		Long: `Adds everything that one record holds to another, either of which may be a file or the
-address of a database, with ?book=CODE behind it for the class whose book is meant. Entries
-keep their ids and numbers. Both may be in use; copied again, only what is new is added.`,
+		Short: "Copy a record into another record",
+		Long: `Adds all entries of one record to another. Each is a file or the address of a database,
+with ?book=CODE at the end to choose the class. Entries keep their ids and numbers. Both
+records can be in use. If you copy again, only new entries are added.`,
 		Example: "  standstill record copy record.db postgres://host@db.school.example/standstill?book=harbour-2",
 		Args:    exactly(2, "two records, from which and to which to copy"),
 		RunE: func(_ *cobra.Command, args []string) error {
@@ -81,7 +81,7 @@ func (a *app) copyRecord(from, to string) error {
 func recordExportCommand(a *app) *cobra.Command {
 	return &cobra.Command{
 		Use:     "export STUDENT",
-		Short:   "Print everything that is recorded about a student, one JSON object a line",
+		Short:   "Print all entries of a student, one JSON object on each line",
 		Example: "  standstill record export Nele > nele.jsonl",
 		Args:    exactly(1, "a student, by name or id"),
 		RunE: func(_ *cobra.Command, args []string) error {

@@ -28,7 +28,7 @@ type app struct {
 func root(a *app) *cobra.Command {
 	c := &cobra.Command{
 		Use:           "standstill",
-		Short:         "Practise problems on forces at rest, line by line",
+		Short:         "Practise problems about forces at rest, line by line",
 		Long:          saidRoot,
 		Example:       "  standstill\n  standstill --plain\n  standstill bank list",
 		Args:          noSuchCommand,
@@ -44,22 +44,40 @@ func root(a *app) *cobra.Command {
 	c.SetFlagErrorFunc(wrongFlag)
 	c.SetHelpCommand(helpCommand(c))
 	all := c.PersistentFlags()
-	all.StringArrayVar(&a.folders, "bank", nil, "add a `folder` of problem files; may be given several times")
-	all.StringVar(&a.recordFile, "record", "", "keep answers in this `file`")
+	all.StringArrayVar(&a.folders, "bank", nil, "add a `folder` of problem files; you can repeat this flag")
+	all.StringVar(&a.recordFile, "record", "", "save answers in this `file`")
 	own := c.Flags()
-	own.StringVar(&a.classFile, "class", "", "the `file` of the class that is practising")
-	own.BoolVar(&a.plain, "plain", false, "lines of text in place of screens")
+	own.StringVar(&a.classFile, "class", "", "the class `file`, if a class practises")
+	own.BoolVar(&a.plain, "plain", false, "lines of text instead of screens")
 	a.screenFlags(own)
+	all.BoolP("help", "h", false, "show this help")
+	c.SetUsageTemplate(saidUsage)
 	c.SuggestionsMinimumDistance = nearEnough
 	c.AddCommand(markCommand(a), solveCommand(a), bankCommand(a), recordCommand(a), benchCommand(a), classCommand(a), handInCommand(a), sheetCommand(a), hostCommand(a), versionCommand(a), papersCommand())
 	a.completeProblems(c)
+	sayCompletion(c)
 	return c
+}
+
+// sayCompletion words the command that the library adds.
+func sayCompletion(root *cobra.Command) {
+	root.InitDefaultCompletionCmd()
+	c, _, err := root.Find([]string{"completion"})
+	if err != nil {
+		return
+	}
+	c.Short, c.Long, c.Example = saidCompletion, saidCompletionLong, "  standstill completion bash"
+	for _, shell := range c.Commands() {
+		shell.Short = fmt.Sprintf(saidCompletionOf, shell.Name())
+		shell.Long = shell.Short + "."
+		shell.Example = fmt.Sprintf("  standstill completion %s", shell.Name())
+	}
 }
 
 // screenFlags say how screens are shown.
 func (a *app) screenFlags(f *pflag.FlagSet) {
-	f.BoolVar(&a.light, "light", false, "colours for a light background; remembered")
-	f.BoolVar(&a.dark, "dark", false, "colours for a dark background; remembered")
+	f.BoolVar(&a.light, "light", false, "colours for a light background, also next time")
+	f.BoolVar(&a.dark, "dark", false, "colours for a dark background, also next time")
 	f.BoolVar(&a.ascii, "ascii", plainCharacters(runtime.GOOS, os.Getenv), "drawings in plain characters, for terminals without braille")
 }
 

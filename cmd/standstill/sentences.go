@@ -7,25 +7,48 @@ import (
 
 const (
 	saidRoot = `Standstill is a tutor for forces at rest. It gives a problem, reads your reasoning
-line by line, marks each line and says what is off.
+line by line, marks each line and says what is wrong.
 
-Without a command it opens the tutor. What you type is kept, and you come back to
-where you left.`
+Without a command it opens the tutor. Your work is saved, and you come back to the
+place where you stopped.`
 
-	saidFault          = "Standstill has met a fault of its own and stops: %v. What was handed in before is kept."
+	saidUsage = `Usage:{{if .Runnable}}
+  {{.UseLine}}{{end}}{{if .HasAvailableSubCommands}}
+  {{.CommandPath}} COMMAND{{end}}{{if .HasExample}}
+
+Examples:
+{{.Example}}{{end}}{{if .HasAvailableSubCommands}}
+
+Commands:{{range .Commands}}{{if or .IsAvailableCommand (eq .Name "help")}}
+  {{rpad .Name .NamePadding}} {{.Short}}{{end}}{{end}}{{end}}{{if .HasAvailableLocalFlags}}
+
+Flags:
+{{.LocalFlags.FlagUsages | trimTrailingWhitespaces}}{{end}}{{if .HasAvailableInheritedFlags}}
+
+Flags of every command:
+{{.InheritedFlags.FlagUsages | trimTrailingWhitespaces}}{{end}}{{if .HasAvailableSubCommands}}
+
+"{{.CommandPath}} COMMAND --help" explains one command.{{end}}
+`
+	saidCompletion     = "Print a script that completes commands when you press Tab"
+	saidCompletionLong = `Prints a script for your shell. With it the shell completes the commands and flags of
+standstill when you press Tab. Save it where your shell looks for such scripts.`
+	saidCompletionOf = "Print the completion script for %s"
+
+	saidFault          = "Standstill stops because of an error of its own: %v. The lines that you checked before are saved."
 	saidNoOutput       = "the output cannot be written: %s"
 	saidNoInput        = "the input cannot be read: %s"
-	saidNoCommand      = "there is no command %q; standstill help lists those that there are"
-	saidNearCommand    = "there is no command %q; %s is the nearest"
+	saidNoCommand      = "there is no command %q; standstill help lists the commands"
+	saidNearCommand    = "there is no command %q; did you mean %s?"
 	saidMissing        = "%s needs %s; %s --help shows an example"
-	saidTooMany        = "%q is one word too many for %s; %s --help shows an example"
-	saidNoFlag         = "%s has no flag %s; %s --help lists those that there are"
-	saidNearFlag       = "%s has no flag %s; %s is the nearest"
+	saidTooMany        = "%q is one word too many after %s; %s --help shows an example"
+	saidNoFlag         = "%s has no flag %s; %s --help lists its flags"
+	saidNearFlag       = "%s has no flag %s; did you mean %s?"
 	saidBareFlag       = "the flag %s needs a value, as in %s"
 	saidFlagValue      = "the flag %s cannot be %q"
-	saidFlags          = "these flags do not go together for %s"
-	saidLightAndDark   = "the flags --light and --dark do not go together; choose one"
-	saidNoRecord       = "there is no record at %s; one is made when somebody practises"
+	saidFlags          = "these flags cannot be used together with %s"
+	saidLightAndDark   = "the flags --light and --dark cannot be used together; choose one"
+	saidNoRecord       = "there is no record at %s; it is created when somebody practises"
 	saidWaitsForRecord = "Waiting for the record %s, which another program is using."
 	saidNobody         = "nobody has practised here yet"
 	saidNoStudent      = "the record has no student %q; it has %s"

@@ -18,12 +18,12 @@ func sheetCommand(a *app) *cobra.Command {
 	var noKey, answers bool
 	c := &cobra.Command{
 		Use:   "sheet PROBLEM…",
-		Short: "Make a printable sheet of problems",
-		Long: `Writes one HTML file to print from a browser: a page of work for each problem, with the
-drawing, and the key on pages of its own. With a class file everybody on its list gets
-the numbers that they get on the screen, or only each --student who is named; without a
-PROBLEM it is the work that the class has been set. Without a class file --numbers KEY
-gives every --student numbers of their own.`,
+		Short: "Make a sheet of problems to print",
+		Long: `Writes one HTML file to print from a browser: a page to work on for each problem, with the
+drawing, and the worked solutions on separate pages. With a class file every student, or
+only each --student that you name, gets the same numbers as on the screen; without a
+PROBLEM the sheet has the set work of the class. Without a class file, --numbers KEY gives
+every --student different numbers.`,
 		Example: `  standstill sheet canal-lantern -o lantern-sheet.html
   standstill sheet banner-ring crate-ramp --numbers 10b --student ada --student ben -o work.html
   standstill sheet --class physics-10b.yaml --no-solution -o physics-10b.html
@@ -45,9 +45,9 @@ gives every --student numbers of their own.`,
 	o.flags(c)
 	o.out.flags(c)
 	c.Flags().StringVarP(&file, "output", "o", "", "the `file` to write; else the sheet is printed")
-	c.Flags().BoolVar(&noKey, "no-solution", false, "leave the worked solutions out")
+	c.Flags().BoolVar(&noKey, "no-solution", false, "leave out the worked solutions")
 	c.Flags().BoolVar(&noKey, "no-key", false, "the same as --no-solution")
-	c.Flags().BoolVar(&answers, "answers", false, "write only everybody's numbers and results, on one page for each problem")
+	c.Flags().BoolVar(&answers, "answers", false, "write only the numbers and results of all students, one page for each problem")
 	return c
 }
 

@@ -16,8 +16,8 @@ func solveCommand(a *app) *cobra.Command {
 	var own whose
 	c := &cobra.Command{
 		Use:     "solve PROBLEM",
-		Short:   "Solve a problem, by its id or from a file",
-		Long:    "Prints the worked solution, stage by stage; with --json the values of what is asked for.",
+		Short:   "Solve a problem of the bank or of a file",
+		Long:    "Prints the worked solution, stage by stage; with --json only the values that the problem asks for.",
 		Example: "  standstill solve canal-lantern\n  standstill solve canal-lantern --json",
 		Args:    exactly(1, "the id of a problem or a file"),
 		RunE: func(_ *cobra.Command, args []string) error {

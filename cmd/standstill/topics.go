@@ -35,8 +35,8 @@ func topics() []topic {
 func helpCommand(root *cobra.Command) *cobra.Command {
 	return &cobra.Command{
 		Use:     "help [COMMAND|PAGE]",
-		Short:   "Say what a command does",
-		Long:    "Says what a command does. There are also pages about other things:\n\n" + listTopics(),
+		Short:   "Explain a command, or show a page of help",
+		Long:    "Explains a command. There are also pages about other things:\n\n" + listTopics(),
 		Example: "  standstill help mark\n  standstill help problem-file",
 		RunE: func(_ *cobra.Command, args []string) error {
 			for _, t := range topics() {

@@ -30,7 +30,8 @@ var errLeave = errors.New("leave")
 
 // Words of the lines alone.
 const (
-	wordLeave = "leave"
+	wordLeave = "quit"
+	wordStop  = "leave" // the same, for whoever is used to it
 	wordHelp  = "help"
 )
 
@@ -289,7 +290,7 @@ func (g *Guide) ask() (string, error) {
 	if err != nil {
 		return "", err
 	}
-	if is(line, wordLeave) {
+	if is(line, wordLeave) || is(line, wordStop) {
 		return "", errLeave
 	}
 	return strings.TrimSpace(line), nil

@@ -192,7 +192,7 @@ func TestARunBelongsToItsGroup(t *testing.T) {
 	newTable(t, r, "", "Ida, Jon", "0.400 kg ± 1 %", "33 deg ± 0.5 deg", "50 deg ± 0.5 deg", "", "", "2.5 N div 0.1 N", "3.3 N div 0.1 N", "leave").run("canal-lantern")
 	others := newTable(t, r, "", "Mia, Tom", "1", "", "", "", "", "", "", "", "", "T2 = 2.9 N div 0.1 N", "runs", "", "runs all", "", "compare 1 2", "plot all", "report", "leave")
 	others.run("canal-lantern")
-	others.wants("this is run 1 of Ida and Jon. What you change is saved as a new run of yours", "The word runs all lists the runs of other groups too.",
+	others.wants("this is run 1 of Ida and Jon. If you change anything, it is saved as a new run of yours", "Type runs all to list the runs of other groups, too.",
 		", Mia and Tom: m = 0.400 kg ± 1 %", ", Ida and Jon: m = 0.400 kg ± 1 %")
 	runs, err := Runs(r, "")
 	if err != nil || len(runs) != 2 || !strings.Contains(runs[0].Text, "T2 = 3.3 N") || len(runs[0].Students) != 2 || !strings.Contains(runs[1].Text, "T2 = 2.9 N") {
@@ -214,7 +214,7 @@ func TestAChangedValueIsASettingOrACorrection(t *testing.T) {
 	table := newTable(t, r, "", "Ida", "0.400 kg ± 1 %", "30 deg ± 0.5 deg", "50 deg ± 0.5 deg", "", "", "2.5 N div 0.1 N", "",
 		"alpha = 45 deg ± 0.5 deg", "", "T1 = 2.6 N div 0.1 N", "m = 0.41 kg ± 1 %", "correction", "leave")
 	table.run("canal-lantern")
-	table.wants("The readings were made with another α.", "This is a new run with the same values; the readings are empty.", "Taken: m = 0.4100 kg")
+	table.wants("The readings were made with another value of value of value of α.", "This is a new run with the same values; the readings are empty.", "Taken: m = 0.4100 kg")
 	runs, err := Runs(r, "")
 	if err != nil || len(runs) != 2 || !strings.Contains(runs[0].Text, "alpha = 30 deg ± 0.5 deg\nset beta = 50 deg ± 0.5 deg\nread T1 = 2.5 N") ||
 		!strings.Contains(runs[1].Text, "m = 0.41 kg ± 1 %\nset alpha = 45 deg ± 0.5 deg") || !strings.Contains(runs[1].Text, "read T1 = 2.6 N") {
@@ -227,7 +227,7 @@ func TestAChangedValueIsASettingOrACorrection(t *testing.T) {
 func TestUnlikelyValuesAreAskedAbout(t *testing.T) {
 	table := newTable(t, memory(t), "", "Ida", "1000 kg ± 1 %", "2.60 kg ± 1 %", "28 deg ± 0.5 deg", "", "", "142 N div 1 N", "", "27.5 N div 0.5 N", "result", "leave")
 	table.run("banner-ring")
-	table.wants("Is m = 1000.0 kg, u = 5.8 kg right? The problem has 2.6 kg. Press Enter if it is right, or type it again.", "Taken: m = 2.600 kg",
+	table.wants("Is m = 1000.0 kg, u = 5.8 kg right? The problem has 2.6 kg. If it is right, press Enter. If not, type it again.", "Taken: m = 2.600 kg",
 		"Is T₁ = 142.00 N, u = 0.29 N right? It is far from what these values predict.", "Taken: T₁ = 142.00 N", "Taken: T₂ = 27.50 N")
 	if strings.Count(table.all(), "Is T₁") != 1 {
 		t.Error("asked again")

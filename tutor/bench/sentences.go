@@ -188,11 +188,11 @@ func saidExceeds(name, what, size, rating string) string {
 // Systematic lists what repeated readings do not show, the commonest first.
 func Systematic() []string {
 	return []string{
-		"Errors that are the same every time are in none of these uncertainties. Check them in this order.",
-		"The scale: its calibration (hang a known mass on it), its zero, friction inside it, its axis along the string.",
-		"The angles: the protractor centred on the ring and level, no parallax, the right line of reference.",
-		"The masses: hanger, hook and ring counted, the mass of the scale itself where it hangs in the string.",
-		"The strings: pointing at the centre of the ring, no friction in the pulleys, no stretching while you read.",
+		"These uncertainties do not include errors that are the same every time. Check for them in this order.",
+		"The scale: its calibration (hang a known mass on it), its zero, friction inside it, and whether it points along the string.",
+		"The angles: the protractor is level and its centre is at the ring; you read it straight on; the zero line is the right axis.",
+		"The masses: hanger, hook and ring are included, and the scale itself if it hangs from the string.",
+		"The strings: they point at the centre of the ring, the pulleys turn freely, and nothing stretches while you read.",
 	}
 }
 
@@ -203,7 +203,7 @@ const (
 )
 
 // saidLook stands for Systematic where there is a next question.
-const saidLook = "A systematic error is in none of these uncertainties. The word look lists the usual ones, the calibration of the scale first."
+const saidLook = "These uncertainties do not include systematic errors. Type look for a list of the usual ones, the calibration of the scale first."
 
 // Cautions are shown before the first measurement and stand on every sheet. What
 // they hold was read in school and maker's sheets on hanging masses, spring
@@ -252,11 +252,11 @@ func saidMoved(a, b int, name, read, u, predicted string) string {
 const (
 	saidNoBias         = "No reading is high in all runs or low in all runs."
 	saidLookAtScale    = "Look at the calibration and the zero of the scale."
-	saidLookAtBoth     = "These runs do not tell a wrong zero from a wrong calibration. Look at both: hang a known mass on the scale, then nothing."
-	saidLookAtZeroLine = "Look at the protractor: its centre, and the line that it counts from."
+	saidLookAtBoth     = "These runs cannot show whether the zero or the calibration is wrong. Check both: hang a known mass on the scale, then nothing."
+	saidLookAtZeroLine = "Look at the protractor: its centre and its zero line."
 	saidSharedExplains = "The values that all runs share, such as the mass, may explain it. Measure them again too."
-	saidNothingLeft    = "There are only as many points as the line needs, so nothing tells how well it fits."
-	saidLineSample     = "Line: give two axes, as in line T against 1/(2 sin theta), and through 0 after it for a line through the origin."
+	saidNothingLeft    = "There are only as many points as a line needs, so you cannot see how well it fits."
+	saidLineSample     = "Line: type what to plot, as in line T against 1/(2 sin theta). Add through 0 for a line through the origin."
 )
 
 // inWords are the small numbers as words.
@@ -309,7 +309,7 @@ func saidScatter(s string, nu int) string {
 }
 
 func saidChiSquare(ratio string, nu int) string {
-	return fmt.Sprintf("χ²/ν = %s with ν = %d. About 1 is usual; far more means that the points scatter more than their uncertainties say.", ratio, nu)
+	return fmt.Sprintf("χ²/ν = %s with ν = %d. About 1 is usual; far more means that the points scatter more than their uncertainties suggest.", ratio, nu)
 }
 
 // Notation is how measured values are typed, as a table.
@@ -343,7 +343,7 @@ const (
 const (
 	choiceNewRun     = "A new run"
 	choiceGoOn       = "Go on"
-	choiceSetting    = "1. a new setting: it becomes a new run, and its readings are empty"
+	choiceSetting    = "1. a new setting: this makes a new run with empty readings"
 	choiceCorrection = "2. a correction: the readings stay"
 	sampleNames      = "Ana, Ben"
 )
@@ -352,28 +352,28 @@ const (
 const (
 	saidChooseTopic   = "Problem: which problem is like your apparatus? Type the number of a topic, or a problem's id."
 	saidChooseProblem = "Problem: which one? Type its number, or press Enter to go back to the topics."
-	saidReadCautions  = "Have all of you read this? Press Enter to go on."
-	saidWho           = "Who is at the table? Type all names with commas between them. An empty line is nobody; then the run is not saved."
-	saidReopen        = "This apparatus was measured before. Which run do you want? Press Enter for a new run, or type the number of an earlier one."
-	saidByHand        = "Who predicts by hand? Each of you can work out the forces from these numbers before the bench shows its own; it counts. Type a name, or press Enter to go on."
-	saidByHandLate    = "Who predicts by hand, from these numbers? It still counts. Type a name, or press Enter to go on."
+	saidReadCautions  = "Have you all read this? Press Enter to go on."
+	saidWho           = "Who is at the table? Type all names with commas between them. Leave it empty to measure without saving."
+	saidReopen        = "There are saved runs for this apparatus. Which run do you want? Press Enter for a new run, or type the number of an earlier one."
+	saidByHand        = "Who wants to predict by hand? Each of you can calculate the forces from these numbers before the bench shows its prediction, and it counts as practice. Type a name, or press Enter to go on."
+	saidByHandLate    = "Who wants to predict by hand from these numbers? It still counts as practice. Type a name, or press Enter to go on."
 	saidJoining       = "Who joins the table? Type the names, or press Enter to go back."
 	saidWhichRun      = "Which run do you want to open? Type its number, or several to compare them, as in 1 2."
-	saidOthersRuns    = "The word runs all lists the runs of other groups too."
-	saidCorrectValues = "Type the letter and its value, as in alpha = 35 deg ± 0.5 deg. Everything else stays as it is."
-	saidThen          = "What now? Type a letter and its value to change it, or a word: result, budget, plot, series, line, again, runs, predict, note, report, help, leave."
+	saidOthersRuns    = "Type runs all to list the runs of other groups, too."
+	saidCorrectValues = "Type the letter and its value, as in alpha = 35 deg ± 0.5 deg. Everything else stays the same."
+	saidThen          = "What now? Type a letter and its value to change it, or a word: result, budget, plot, series, line, again, runs, predict, note, report, help, quit."
 	saidNoRuns        = "No run is saved yet."
 	saidAgain         = "This is a new run with the same values; the readings are empty. Type what is different, as in alpha = 40 deg ± 0.5 deg, then the readings."
-	saidNobodyThere   = "Nobody is at the table. Type students and the names, as in students Ana, Ben; then the run is saved."
+	saidNobodyThere   = "There are no names yet. To save the run, type students and the names, as in students Ana, Ben."
 	saidNoPractice    = "Predicting by hand is not possible here."
 	saidNoFiles       = "No files can be written here."
-	saidNoSuchRun     = "There is no run with this number. The word runs lists them."
-	saidNothingRead   = "Nothing has been read yet."
+	saidNoSuchRun     = "There is no run with this number. Type runs for a list."
+	saidNothingRead   = "There are no readings yet."
 	saidNoted         = "Your note is saved with the run."
 	saidConcluded     = "Your conclusion is saved with the run."
-	saidNoNotes       = "Nothing is noted yet. Type note and your text, as in note the ring stuck once."
+	saidNoNotes       = "There are no notes yet. Type note and your text, as in note the ring stuck once."
 	saidNoWarnings    = "There are no warnings about these values."
-	saidIfMeant       = "Press Enter if it is right, or type it again."
+	saidIfMeant       = "If it is right, press Enter. If not, type it again."
 	saidEmptyTable    = "The table needs a first row with letters and units, as in m / kg, and a row below it for each run."
 	saidTableTooLarge = "The table is too large: 1000 rows and 200 columns are the most."
 )
@@ -391,7 +391,7 @@ func saidLetters(measured, predicted []string) string {
 }
 
 func saidWhoSees(kept string) []string {
-	shared := "All of you share one run. It carries every name, and each of you can predict by hand."
+	shared := "You all share one run. It is saved with all your names, and each of you can predict by hand."
 	if kept == "" {
 		return []string{shared, "Nothing can be saved here."}
 	}
@@ -424,11 +424,11 @@ func saidOpenedOthers(run int, group string) string {
 	if group == "" {
 		group = "others"
 	}
-	return fmt.Sprintf("Open: this is run %d of %s. What you change is saved as a new run of yours; theirs stays as it is.", run, group)
+	return fmt.Sprintf("Open: this is run %d of %s. If you change anything, it is saved as a new run of yours; theirs does not change.", run, group)
 }
 
 func saidCorrection(name string) string {
-	return fmt.Sprintf("The readings were made with another %s. Is this a new setting of the apparatus, or a correction? Press Enter for a new setting.", name)
+	return fmt.Sprintf("The readings were made with another value of %s. Is this a new setting of the apparatus, or a correction? Press Enter for a new setting.", name)
 }
 
 func saidFarFromFile(name string, v measure.Value, file string) string {

@@ -14,16 +14,16 @@ import (
 
 // What accepting a line can run into. The errors are for the teacher.
 var (
-	ErrNoEntry      = errors.New("there is no entry that begins so in the class's record")
-	ErrManyEntries  = errors.New("several entries begin so; type more of the id")
-	ErrManyStudents = errors.New("that entry is under several students' names; say whose it is with --student, or collect the file again with --as")
-	errUnsettled    = errors.New("that entry came with several contents; say with --text which of them is right")
-	ErrNotALine     = errors.New("that entry is no line that a student handed in")
+	ErrNoEntry      = errors.New("the class's record has no entry that begins like that")
+	ErrManyEntries  = errors.New("several entries begin like that; type more of the id")
+	ErrManyStudents = errors.New("several students have that entry; choose one with --student, or collect the file again with --as")
+	errUnsettled    = errors.New("that entry came in different versions; choose the right one with --text")
+	ErrNotALine     = errors.New("that entry is not a line that a student checked")
 	ErrIsRight      = errors.New("that line is right already")
-	ErrNotCounted   = errors.New("that line does not count, since its numbers are not the student's own")
+	ErrNotCounted   = errors.New("that line does not count, because its numbers are not those of the student")
 	ErrNotAccepted  = errors.New("that line was not accepted")
-	ErrIsAccepted   = errors.New("that line is accepted already")
-	errNotOfClass   = errors.New("that entry is of nobody in this class")
+	ErrIsAccepted   = errors.New("that line was accepted before")
+	errNotOfClass   = errors.New("that entry belongs to nobody in this class")
 	errShortPrefix  = errors.New("type at least four letters of the entry's id")
 )
 

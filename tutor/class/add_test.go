@@ -47,7 +47,7 @@ func TestStudentsThatCannotBeAdded(t *testing.T) {
 	for said, s := range map[string]record.Student{
 		"the id S01 belongs to Ada":         {ID: "S01", Name: "Zoe"},
 		"between 1 and 80":                  {Name: " "},
-		"not written with one student on a": {ID: "s02", Name: "Zoe"},
+		"does not have one student on each": {ID: "s02", Name: "Zoe"},
 	} {
 		if _, err := Add(file, problems.Embedded(), s); err == nil || !strings.Contains(err.Error(), said) {
 			t.Errorf("%v: %v; want %q", s, err, said)

@@ -148,7 +148,7 @@ func studentsOf(text, rosterClass string) (*List, error) {
 	if _, err := os.Stat(text); err == nil || !strings.Contains(text, ",") {
 		list, err := ReadList(text, rosterClass)
 		if err != nil {
-			return nil, fmt.Errorf("the list %s cannot be taken: %w", shown(text), err)
+			return nil, fmt.Errorf("the list %s cannot be used: %w", shown(text), err)
 		}
 		return list, nil
 	}
@@ -166,7 +166,7 @@ func dueOf(text string) (due time.Time, err error) {
 		return due, nil
 	}
 	if due, err = readDue(text); err != nil {
-		return due, fmt.Errorf("%q is no date; expected one such as 2026-03-09", shown(text))
+		return due, fmt.Errorf("%q is not a date; expected one such as 2026-03-09", shown(text))
 	}
 	return due, nil
 }
@@ -190,7 +190,7 @@ func workOf(wanted []string, bank *problems.Bank, due time.Time) ([]tutor.Set, e
 		}
 	}
 	if len(work) == 0 {
-		return nil, errors.New("a class needs some work; name problems or topics")
+		return nil, errors.New("a class needs set work; name problems or topics")
 	}
 	return work, nil
 }
@@ -218,7 +218,7 @@ func (d *Draft) settings(c *Class) error {
 	}
 	share, err := readShare(d.Tolerance)
 	if err != nil {
-		return fmt.Errorf("%q is no tolerance; expected one such as 2 %%", shown(d.Tolerance))
+		return fmt.Errorf("%q is not a tolerance; expected one such as 2 %%", shown(d.Tolerance))
 	}
 	c.Tolerance = share
 	return nil

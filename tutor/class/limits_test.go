@@ -48,10 +48,10 @@ func TestFilesBeyondTheBounds(t *testing.T) {
 	header := `{"standstill":"hand-in","form":1,"student":"s01","record":"00000000000000000000000000000007"}` + "\n"
 	entry := `{"time":"2030-03-02T10:00:00.000Z","kind":"answer","problem":"canal-lantern","student":"s01","number":1,"id":"%032x","record":"%032x","text":"%s"}` + "\n"
 	for name, c := range map[string]struct{ data, said string }{
-		"problem lines without end": {header + strings.Repeat(`{"file":"x"}`+"\n", 50_000), "larger than anything"},
-		"problem files":             {header + strings.Repeat(`{"file":"x","hash":"y"}`+"\n", 50_000), "larger than anything"},
-		"no entries":                {header + strings.Repeat("x\n", 50_000), "larger than anything"},
-		"a long answer":             {header + fmt.Sprintf(entry, 1, 7, strings.Repeat("T1; ", 2000)) + fmt.Sprintf(entry, 2, 7, "T1"), "Left out, answers that are longer than a lesson takes: 1."},
+		"problem lines without end": {header + strings.Repeat(`{"file":"x"}`+"\n", 50_000), "too large for a hand-in"},
+		"problem files":             {header + strings.Repeat(`{"file":"x","hash":"y"}`+"\n", 50_000), "too large for a hand-in"},
+		"no entries":                {header + strings.Repeat("x\n", 50_000), "too large for a hand-in"},
+		"a long answer":             {header + fmt.Sprintf(entry, 1, 7, strings.Repeat("T1; ", 2000)) + fmt.Sprintf(entry, 2, 7, "T1"), "Skipped, because the answers are too long: 1."},
 	} {
 		r := newRoom(t)
 		sum := r.collect(map[string][]byte{"x": []byte(c.data)})

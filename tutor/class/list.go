@@ -82,7 +82,7 @@ func readCSV(data []byte) ([]record.Student, error) {
 			continue
 		}
 		if line, twice := first[problems.Fold(s.ID)]; twice {
-			return nil, fmt.Errorf("line %d: the id %s stands on line %d as well", row.line, shown(s.ID), line)
+			return nil, fmt.Errorf("line %d: the id %s is also on line %d", row.line, shown(s.ID), line)
 		}
 		first[problems.Fold(s.ID)] = row.line
 		students = append(students, s)

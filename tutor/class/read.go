@@ -67,7 +67,7 @@ func ReadFile(name string, bank *problems.Bank) (*Class, problems.Findings) {
 }
 
 var (
-	errNoFile    = errors.New("it is a folder or a device and not a file")
+	errNoFile    = errors.New("it is a folder or a device, not a file")
 	errLargeFile = errors.New("it is larger than 4 MB")
 )
 
@@ -150,7 +150,7 @@ func (r *reader) numberKey(root, now, before *yaml.Node) {
 		if hasUnknown(root, classKeys) {
 			return // it may be the one that is missing, and has been told
 		}
-		r.At(root, fmt.Sprintf("the class has no %q", keyNumbers), "a text that chooses the numbers, such as harbour-2")
+		r.At(root, fmt.Sprintf("the class has no %q", keyNumbers), "a number key, such as harbour-2")
 		return
 	}
 	r.class.Code, _ = r.Word(n, `"`+keyNumbers+`"`, "harbour-2")
@@ -188,7 +188,7 @@ func (r *reader) students(n *yaml.Node) {
 			r.At(v["id"], "the id is too long", fmt.Sprintf("at most %d characters", longestID))
 		}
 		if line, twice := first[problems.Fold(id)]; twice {
-			r.At(v["id"], fmt.Sprintf("the id %s stands on line %d as well", shown(id), line), "an id of its own for each student")
+			r.At(v["id"], fmt.Sprintf("the id %s is also on line %d", shown(id), line), "an id of its own for each student")
 			continue
 		}
 		first[problems.Fold(id)] = v["id"].Line
@@ -211,7 +211,7 @@ func (r *reader) listed(n *yaml.Node) {
 	}
 	list, err := ReadList(path, r.class.Roster.Class)
 	if err != nil {
-		r.At(n, fmt.Sprintf("the list %s cannot be taken: %s", shown(name), err), "a CSV file with the columns id and name, or a OneRoster folder")
+		r.At(n, fmt.Sprintf("the list %s cannot be used: %s", shown(name), err), "a CSV file with the columns id and name, or a OneRoster folder")
 		return
 	}
 	r.class.Students = list.Students
@@ -226,13 +226,13 @@ func (r *reader) work(n *yaml.Node) {
 		how := tutor.Set{Due: r.due(v["due"]), Weight: r.weight(v["weight"])}
 		switch {
 		case v["problem"] != nil && v["topic"] != nil:
-			r.At(v["topic"], "a problem and a topic stand together", "one of them")
+			r.At(v["topic"], "a problem and a topic are given together", "one of them")
 		case v["problem"] != nil:
 			r.problem(v["problem"], how)
 		case v["topic"] != nil:
 			r.topic(v["topic"], v["level"], how)
 		default:
-			r.At(item, "neither a problem nor a topic is named", "problem: or topic:")
+			r.At(item, "there is neither a problem nor a topic", "problem: or topic:")
 		}
 	}
 }
@@ -280,7 +280,7 @@ func (r *reader) set(n *yaml.Node, h problems.Heading, how tutor.Set) {
 		}
 	}
 	if _, err := r.class.Bank.Get(h.ID); err != nil {
-		r.At(n, fmt.Sprintf("the problem %s cannot be used", h.ID), "one that bank check finds nothing wrong with")
+		r.At(n, fmt.Sprintf("the problem %s cannot be used", h.ID), "a problem file without errors; standstill bank check finds them")
 		return
 	}
 	how.Heading = h
@@ -309,7 +309,7 @@ func (r *reader) due(n *yaml.Node) time.Time {
 	}
 	at, err := readDue(text)
 	if err != nil {
-		r.At(n, fmt.Sprintf("%q is no date", shown(text)), "a date such as 2026-03-09, or 2026-03-09 14:00")
+		r.At(n, fmt.Sprintf("%q is not a date", shown(text)), "a date such as 2026-03-09, or 2026-03-09 14:00")
 	}
 	return at
 }

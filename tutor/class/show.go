@@ -140,7 +140,7 @@ func (t *text) pageLine(l tutor.Line) {
 	case l.Accepted:
 		word += ", accepted"
 	case l.Kept:
-		word += ", kept"
+		word += ", disputed"
 	}
 	t.line("  %s  %s  %s  (%s)", shortID(l.ID), at, AsTyped(l.Text), word)
 	if l.Message != "" && l.Verdict != checker.Right {

@@ -49,7 +49,7 @@ func TestAnotherStudentsWorkDoesNotCount(t *testing.T) {
 	report := r.report()
 	want(t, "the first column", standings(report), doneWord+", not begun, not begun")
 	want(t, "the remarks", notices(report.Remarks), "s02 numbers-others 7")
-	want(t, "what is said", report.Say(report.Remarks[0]), "Ben Roos: 7 entries on canal-lantern with the numbers of Ada Berg's copy. They do not count.")
+	want(t, "what is said", report.Say(report.Remarks[0]), "Ben Roos: 7 entries on canal-lantern with the numbers of Ada Berg. They do not count.")
 }
 
 // fixed is a class whose problem has the same numbers for everybody.
@@ -114,7 +114,7 @@ func TestACopiedHandInCountsForTheOneWhoDidIt(t *testing.T) {
 	want(t, "the last column", report.Students[0].Cells[2].Standing.String(), doneWord)
 	want(t, "the copier's", report.Students[1].Cells[2].Standing.String(), "not begun")
 	want(t, "the remarks", notices(report.Remarks), "s02 entry-copied 7; s02 entry-copied 7")
-	want(t, "what is said", report.Say(report.Remarks[0]), "Ben Roos: 7 entries on canal-lantern came under the name of Ada Berg too. The numbers are those of Ada Berg, for whom they count.")
+	want(t, "what is said", report.Say(report.Remarks[0]), "Ben Roos: 7 entries on canal-lantern also came under the name of Ada Berg. The numbers belong to Ada Berg, so they count there.")
 	shown := r.shows(t, "s02", "canal-lantern")
 	if strings.Count(shown, "\n") != 8 || !strings.Contains(shown, "came under Ada Berg's name, too, whose numbers they have. They count there.") || !strings.Contains(shown, "T1x = ") {
 		t.Errorf("shown of the copier's are\n%s", shown)
@@ -244,7 +244,7 @@ func TestGivingOfAWholeRecord(t *testing.T) {
 	path := []string{r.desks["Bruno"].Path()}
 	sum, err := r.book.Collect(context.Background(), path, CollectOptions{As: "s02", From: "Carla"})
 	must(t, err)
-	want(t, "what is said", sum.Files[0].Trouble, "It holds nothing of Carla; it has bruno.")
+	want(t, "what is said", sum.Files[0].Trouble, "It contains nothing from Carla; it contains bruno.")
 	_, err = r.book.Collect(context.Background(), path, CollectOptions{As: "s02"})
 	must(t, err)
 	want(t, "the first column", standings(r.report()), "not begun, "+doneWord+", not begun")
@@ -442,14 +442,14 @@ func TestBadFilesAreSentences(t *testing.T) {
 	}{
 		"good":      {good, "Ada Berg, 3 entries, 3 new.", 3},
 		"packed":    {packed.Bytes(), "Ada Berg, 3 entries, 3 new.", 3},
-		"cut":       {good[:len(good)-40], "breaks off", 2},
-		"cut-short": {packed.Bytes()[:packed.Len()-20], "breaks off", -1},
+		"cut":       {good[:len(good)-40], "end of the file is missing", 2},
+		"cut-short": {packed.Bytes()[:packed.Len()-20], "end of the file is missing", -1},
 		"newer":     {newer, "newer version", 0},
-		"bomb":      {bomb.Bytes(), "larger than anything", 0},
+		"bomb":      {bomb.Bytes(), "too large for a hand-in", 0},
 		"sqlite":    {sqlite, "is not a Standstill record", 0},
-		"garbled":   {append(bytes.Clone(good), "}{ \x1b[2J\x00\n[1,2]\n"...), "Lines that are no entries: 2, the first is line 6", 3},
+		"garbled":   {append(bytes.Clone(good), "}{ \x1b[2J\x00\n[1,2]\n"...), "Lines that are not entries: 2; the first is line 6", 3},
 		"marked":    {append([]byte("\ufeff"), good...), "3 new", 3},
-		"endless":   {append(bytes.Clone(good), bytes.Repeat([]byte("x"), 3<<20)...), "Lines that are no entries: 1", 3},
+		"endless":   {append(bytes.Clone(good), bytes.Repeat([]byte("x"), 3<<20)...), "Lines that are not entries: 1", 3},
 	} {
 		r.book = r.markbook()
 		sum := r.collect(map[string][]byte{name: c.data})

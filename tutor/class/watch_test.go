@@ -24,18 +24,18 @@ func TestWatchFollowsRecordsAtWork(t *testing.T) {
 		must(t, err)
 		return v
 	}
-	want(t, "the empty view", view(), "Nothing begun: Ada Berg, Ben Roos, Cem\ufffd[2J\n")
+	want(t, "the empty view", view(), "Not started: Ada Berg, Ben Roos, Cem\ufffd[2J\n")
 	l := r.lesson("s02", "canal-lantern")
 	r.type_(l, "T1 up left; T2 up right; w down", "T1x = T1 sin α")
 	clock := l.Lines()[1].Time.Local().Format("15:04")
-	want(t, "the view", view(), "Ben Roos: canal-lantern, components T1x, 2 lines, last at "+clock+", 1 refused in a row\n"+
-		"Nothing begun: Ada Berg, Cem\ufffd[2J\n"+
+	want(t, "the view", view(), "Ben Roos: canal-lantern, components T1x, 2 lines, last at "+clock+", 1 wrong in a row\n"+
+		"Not started: Ada Berg, Cem\ufffd[2J\n"+
 		"Last mistakes\n  "+clock+"  Ben Roos, canal-lantern, components: “T1x = T1 sin α” (sine and cosine exchanged)\n")
 	for range 3 {
 		_, err := l.Hint()
 		must(t, err)
 	}
-	if v := view(); !strings.Contains(v, "All hints asked for: Ben Roos (canal-lantern, components T1x)\n") {
+	if v := view(); !strings.Contains(v, "Used all hints: Ben Roos (canal-lantern, components T1x)\n") {
 		t.Error(v)
 	}
 	if again := view(); again != view() {
@@ -80,7 +80,7 @@ func TestWatchNamesWhatItCannotRead(t *testing.T) {
 	for range 2 {
 		v, err := w.View(context.Background())
 		must(t, err)
-		want(t, "the view", v, "Nothing begun: Ada Berg, Ben Roos, Cem Acar\nada.jsonl: It was written by a newer version of this program, and this one cannot read it.\n")
+		want(t, "the view", v, "Not started: Ada Berg, Ben Roos, Cem Acar\nada.jsonl: It was written by a newer version of this program, and this one cannot read it.\n")
 	}
 	must(t, writeFile(filepath.Join(folder, "ada.jsonl"), data))
 	v, err := w.View(context.Background())

@@ -446,7 +446,7 @@ func TestFaultEndsOneVisit(t *testing.T) {
 	for place, cols := range map[string]int{"screen": 80, "plain": 0} {
 		fail(place)
 		k := m.come("s01", cols, 24)
-		if said := k.ends(); !strings.Contains(said, "fault of its own") || strings.Contains(said, "secret") {
+		if said := k.ends(); !strings.Contains(said, "error in Standstill") || strings.Contains(said, "secret") {
 			t.Errorf("%s: it ends with %q", place, said)
 		}
 	}
@@ -476,7 +476,7 @@ func TestStopsInOrder(t *testing.T) {
 	lines.sees("Question:")
 	must(t, m.stop())
 	for _, k := range []*client{on, lines} {
-		if said := k.ends(); !strings.Contains(said, "The host is being stopped.") {
+		if said := k.ends(); !strings.Contains(said, "The host is stopping.") {
 			t.Errorf("it ends with %q", said[max(0, len(said)-300):])
 		}
 	}
@@ -502,7 +502,7 @@ func TestIdleVisitEnds(t *testing.T) {
 	k := m.come("s01", 100, 30)
 	k.sees("Student 1")
 	later(9*time.Minute + 30*time.Second)
-	k.sees("This visit ends in 30 seconds")
+	k.sees("The connection closes in 30 seconds")
 	k.types("canal")
 	k.sees("canal")
 	later(5 * time.Minute)

@@ -88,7 +88,7 @@ func TestPassPhraseOnATerminal(t *testing.T) {
 	k.types(forces + enter)
 	k.sees("▸ Components ◂")
 	k.types(ctrlC)
-	if said := k.ends(); !strings.Contains(said, "is kept") {
+	if said := k.ends(); !strings.Contains(said, "is saved") {
 		t.Errorf("it ends with %q", tail(said))
 	}
 	if got := o.entries("s01", record.Answer); len(got) != 1 {

@@ -60,7 +60,7 @@ func (d describer) object(i int) []string {
 	letters := slices.DeleteFunc(slices.Clone(o.Letters), func(l string) bool { return l == "" })
 	switch {
 	case len(o.Letters) == 0:
-	case o.Form == Eye && o.Noun != "":
+	case o.Form == Eye && o.Noun != "" && "the "+o.Noun != d.name(i):
 		lines = append(lines, sentence(fmt.Sprintf("the %s%s hangs from %s", o.Noun, bracketed(letters), d.name(i))))
 	case o.Form == Eye:
 		lines = append(lines, sentence(fmt.Sprintf("a load%s hangs from %s", bracketed(letters), d.name(i))))
@@ -120,7 +120,7 @@ func (d describer) face(i, k int, own string) string {
 	if f.Rough != "" {
 		rough = fmt.Sprintf(" (coefficient of friction %s)", f.Rough)
 	}
-	touches := "lies on"
+	touches := "is on"
 	if len(o.fixed()) > 1 || o.Form == Drum {
 		touches = "touches"
 	}
@@ -130,13 +130,13 @@ func (d describer) face(i, k int, own string) string {
 	}
 	switch {
 	case f.On >= 0 && f.isFloor():
-		return sentence(fmt.Sprintf("%s lies on %s%s", subject, d.name(f.On), rough))
+		return sentence(fmt.Sprintf("%s is on %s%s", subject, d.name(f.On), rough))
 	case f.On >= 0 && (f.On < i || f.isCeiling()):
 		return ""
 	case f.On >= 0:
 		return sentence(fmt.Sprintf("%s touches %s%s", subject, d.name(f.On), d.apart(f)))
 	case f.isFloor():
-		return sentence(fmt.Sprintf("%s %s a level surface%s", subject, touches, rough))
+		return sentence(fmt.Sprintf("%s %s a horizontal surface%s", subject, touches, rough))
 	case f.isCeiling():
 		return sentence(fmt.Sprintf("%s touches a ceiling above it%s", subject, rough))
 	case f.isWall():
@@ -163,9 +163,9 @@ func (d describer) apart(f *Face) string {
 	if f.Along == "" {
 		return ""
 	}
-	text := fmt.Sprintf("; their middles are %s apart", f.Along)
+	text := fmt.Sprintf("; their centres are %s apart", f.Along)
 	if f.Level != "" {
-		text += fmt.Sprintf(", %s of it horizontally", f.Level)
+		text += fmt.Sprintf(", %s horizontally", f.Level)
 	}
 	return text
 }
@@ -180,7 +180,7 @@ func (d describer) hold(k int) []string {
 		return []string{sentence(fmt.Sprintf("the water pushes up from below%s", bracketed(only([]string{h.Letter}, isSaid))))}
 	}
 	if h.Squeezed {
-		return []string{sentence(fmt.Sprintf("%s %s squeezed between %s and what is %s it%s", d.noun(h), isAre(h.Count), d.name(h.On), d.behind(h), d.letter(h)))}
+		return []string{sentence(fmt.Sprintf("%s %s squeezed between %s and something %s it%s", d.noun(h), isAre(h.Count), d.name(h.On), d.behind(h), d.letter(h)))}
 	}
 	if h.Kind == Push {
 		return []string{sentence(fmt.Sprintf("%s comes from %s%s and ends at %s, where it pushes%s", d.noun(h), d.whence(h), d.angle(h), d.name(h.On), d.letter(h)))}

@@ -30,7 +30,7 @@ func hold(t testing.TB, in io.Reader) string {
 
 const seeds = "Nele\nproblems\ncanal-lantern\nT1 up left; T2 up right; w down\nT1 cos α\nhint\nkeep\nback\nsolution\nangles\nalpha = 20\nalpha = 1e9\n\nagain\nstudent\n\x1b[2J\nJoris\npage\ntext\ndrawing\nnext\nhelp\nleave\n"
 
-// FuzzLesson types anything at all: the lesson comes to its end, and nothing that
+// FuzzLesson types anything at all: the lesson becomes its end, and nothing that
 // acts on a terminal comes out again.
 func FuzzLesson(f *testing.F) {
 	f.Add(seeds)
@@ -65,7 +65,7 @@ func (e *endless) Read(b []byte) (int, error) {
 
 func TestEndlessLineIsCut(t *testing.T) {
 	said := hold(t, io.MultiReader(strings.NewReader("Nele\n"), &endless{64 << 20}, strings.NewReader("\nwords\nhelp\n")))
-	if !strings.Contains(said, "Unread: ") || !strings.Contains(said, "Words that may be typed") || !strings.Contains(said, "Now: ") || len(said) > 200<<10 {
+	if !strings.Contains(said, "Not understood: ") || !strings.Contains(said, "Words that you can type") || !strings.Contains(said, "Now: ") || len(said) > 200<<10 {
 		t.Fatalf("%d bytes were said", len(said))
 	}
 }
@@ -125,13 +125,13 @@ func TestASharedMachineAsksWhoIsThere(t *testing.T) {
 		t.Errorf("one student is asked for: %s", said)
 	}
 	lesson("student\nJoris\nleave\n")
-	if said := lesson("\nleave\n"); !strings.Contains(said, "Joris? Press enter") || !strings.Contains(said, "Problem: ") {
+	if said := lesson("\nleave\n"); !strings.Contains(said, "Joris? Press Enter") || !strings.Contains(said, "Problem: ") {
 		t.Errorf("the student of the last time does not go on: %s", said)
 	}
-	if said := lesson("Nele\nideas\nleave\n"); !strings.Contains(said, "Joris? Press enter") || !strings.Contains(said, "Ideas: none yet") {
+	if said := lesson("Nele\nideas\nleave\n"); !strings.Contains(said, "Joris? Press Enter") || !strings.Contains(said, "Ideas: none yet") {
 		t.Errorf("another name is not taken: %s", said)
 	}
-	if said := lesson("leave\n"); !strings.Contains(said, "Nele? Press enter") || strings.Contains(said, "Problem: ") {
+	if said := lesson("leave\n"); !strings.Contains(said, "Nele? Press Enter") || strings.Contains(said, "Problem: ") {
 		t.Errorf("it cannot be left: %s", said)
 	}
 	if said := lesson("?\n\nleave\n"); strings.Contains(said, "Student: ?") || !strings.Contains(said, "Problem: ") {

@@ -8,23 +8,23 @@ import (
 // sentences is everything that this package says to a student. %s is the file.
 func sentences() map[error]string {
 	return map[error]string{
-		ErrUnopenable: "The record %s cannot be opened. It is left as it is.",
-		ErrNewer:      "The record %s was written by a newer version of this program. It is left as it is.",
-		ErrNotRecord:  "The file %s is not a Standstill record. It is left as it is.",
-		ErrDamaged:    "The record %s is damaged. It is left as it is.",
-		ErrBusy:       "The record %s is in use by another program, which has not released it.",
-		ErrFull:       "The disk that holds the record %s is full. What was kept before is safe; the last entry is not kept.",
-		ErrDisk:       "The disk that holds the record %s cannot be read or written, or has no room left. The last entry is not kept.",
-		ErrReadOnly:   "The record %s can be read but not written. What was kept before is safe; the last entry is not kept.",
-		ErrMoved:      "The record %s was moved or deleted while it was in use. The last entry is not kept.",
-		ErrTooLong:    "The text is longer than the record keeps (65,536 letters of the plain alphabet).",
-		ErrTooLarge:   "The file %s is larger than a record that can be taken in (one gigabyte).",
-		ErrMalformed:  "The entry does not have the form that the record keeps.",
-		ErrUnknown:    "What was asked for is not in the record %s.",
-		ErrTaken:      "You are connected from another window now, which has taken over.",
+		ErrUnopenable: "The record %s cannot be opened. It was not changed.",
+		ErrNewer:      "The record %s was written by a newer version of this program. It was not changed.",
+		ErrNotRecord:  "The file %s is not a Standstill record. It was not changed.",
+		ErrDamaged:    "The record %s is damaged. It was not changed.",
+		ErrBusy:       "The record %s is in use by another program, so it cannot be used now.",
+		ErrFull:       "The disk with the record %s is full. Earlier entries are safe; the last one was not saved.",
+		ErrDisk:       "The disk with the record %s cannot be read or written, or is full. The last entry was not saved.",
+		ErrReadOnly:   "The record %s can be read but not changed. Earlier entries are safe; the last one was not saved.",
+		ErrMoved:      "The record %s was moved or deleted while it was in use. The last entry was not saved.",
+		ErrTooLong:    "The text is too long for the record: 65,536 characters are the most.",
+		ErrTooLarge:   "The file %s is too large: a record can have at most one gigabyte.",
+		ErrMalformed:  "The entry does not have the form that the record needs.",
+		ErrUnknown:    "The record %s does not contain it.",
+		ErrTaken:      "You are now connected from another window, so this one has stopped.",
 		ErrAway:       "The database %s does not answer.",
-		ErrOlder:      "The database %s was made for an older version of this program, or not made for it yet. Whoever looks after it runs the command standstill record migrate.",
-		ErrStopped:    "The record %s was not free in time.",
+		ErrOlder:      "The database %s was set up for an older version of this program, or not set up yet. Its owner has to run the command standstill record migrate.",
+		ErrStopped:    "Another program used the record %s for too long. Try again.",
 	}
 }
 
@@ -32,7 +32,7 @@ func sentences() map[error]string {
 func unopenable(err error) string {
 	switch {
 	case errors.Is(err, errPassword):
-		return "The address of the database %s holds a password, which others on this machine can see. Put it into the file that PGPASSFILE names (~/.pgpass)."
+		return "The address of the database %s contains a password, which others on this machine can see. Put it into the file that PGPASSFILE names (~/.pgpass)."
 	case errors.Is(err, errAddress):
 		return "The address %s is not that of a database. It looks like postgres://user@host/database."
 	case errors.Is(err, errNoFile):
@@ -40,9 +40,9 @@ func unopenable(err error) string {
 	case errors.Is(err, errNoHome):
 		return "There is no folder for the record, because neither STANDSTILL_DATA nor HOME is set. Name a file with --record."
 	case noRight(err):
-		return "The record %s cannot be opened: this account has no right to write there. It is left as it is."
+		return "The record %s cannot be opened: this account is not allowed to write there. It was not changed."
 	case noWriting(err):
-		return "The record %s can be read but not written, so nothing new can be kept. It is left as it is."
+		return "The record %s can be read but not changed, so nothing new can be saved. It was not changed."
 	}
 	return sentences()[ErrUnopenable]
 }

@@ -39,9 +39,9 @@ func TestSentences(t *testing.T) {
 		err  error
 		want string
 	}{
-		{&Error{Kind: ErrNewer, Path: path}, "The record /home/kim/record.db was written by a newer version of this program. It is left as it is."},
+		{&Error{Kind: ErrNewer, Path: path}, "The record /home/kim/record.db was written by a newer version of this program. It was not changed."},
 		{&Error{Kind: ErrUnopenable, Path: path, Cause: errNoFile}, "The record /home/kim/record.db cannot be opened: it is a folder or a device, not a file."},
-		{&Error{Kind: ErrFull}, "The disk that holds the record is full. What was kept before is safe; the last entry is not kept."},
+		{&Error{Kind: ErrFull}, "The disk with the record is full. Earlier entries are safe; the last one was not saved."},
 		{&Error{Path: path, Cause: errors.New("out of memory")}, "The record /home/kim/record.db cannot be used."},
 		{errors.New("something else"), "The record cannot be used."},
 	} {

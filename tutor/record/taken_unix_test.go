@@ -102,8 +102,8 @@ func testMadeForOwner(t *testing.T) {
 }
 
 func testFolderWithoutWriting(t *testing.T) {
-	const noRight = "cannot be opened: this account has no right to write there. It is left as it is."
-	const readOnly = "can be read but not written, so nothing new can be kept. It is left as it is."
+	const noRight = "cannot be opened: this account is not allowed to write there. It was not changed."
+	const readOnly = "can be read but not changed, so nothing new can be saved. It was not changed."
 	path := putFile(t, smallRecord(t, 3))
 	folder := filepath.Dir(path)
 	before := contents(t, folder)

@@ -36,7 +36,7 @@ func benchActions() []action {
 	return append(all,
 		action{tutor.AskHelp, bind("ctrl+g", "how to write", "ctrl+g"), menuNotation, (*model).isMeasuring, (*model).showNotation},
 		action{"", binding{}, menuBackground, always, (*model).otherBackground},
-		action{tutor.Leave, bind("ctrl+c", "leave", "ctrl+c"), menuLeave, always, (*model).leave})
+		action{tutor.Leave, bind("ctrl+c", "quit", "ctrl+c"), menuLeave, always, (*model).leave})
 }
 
 // command obeys a command of the bench. The pages of the result have a sheet of their own,

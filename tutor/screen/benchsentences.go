@@ -32,16 +32,16 @@ const (
 
 // Sentences of the bench that belong to the screen alone.
 const (
-	saidWhichApparatus  = "Which problem is like your apparatus? Choose with the arrow keys and press enter, or type part of its title."
-	saidMarkTwo         = "Mark one more run with tab to compare it, or remove this mark to open a run."
+	saidWhichApparatus  = "Which problem is like your apparatus? Choose with the arrow keys and press Enter, or type some letters of its title."
+	saidMarkTwo         = "Mark another run with tab to compare the two, or remove the mark to open one run."
 	saidReadWarnings    = "There are warnings about these values. Type the word warnings, and read them before you hang anything."
-	saidAtBench         = "You can do this at the bench; ctrl+l goes back there."
-	saidWhatNext        = "What now? Type a letter and its value to change it, as in m = 0.52 kg ± 1 %, or a word; enter goes back to the values."
-	saidAnyField        = "In any field, a letter and an equals sign go to that letter, as in alpha = 35 deg ± 0.5 deg; with nothing after the sign it is cleared."
+	saidAtBench         = "You can do this at the bench; press ctrl+l to go back there."
+	saidWhatNext        = "What now? Type a letter and its value to change it, as in m = 0.52 kg ± 1 %, or a word. Press Enter to go back to the values."
+	saidAnyField        = "To jump to a field, type its letter and a value, as in alpha = 35 deg ± 0.5 deg. Type alpha = to clear it."
 	saidMendLine        = "Correct the line, or clear it with ctrl+u."
 	saidNothingAfter    = "Type a letter and its value, as in alpha = 40 deg ± 0.5 deg, or a word such as plot, series, again or report."
 	saidNothingMeasured = "Nothing was measured, so nothing is saved."
-	saidRunNotKept      = "Nobody was named, so this run is not saved."
+	saidRunNotKept      = "There are no names, so this run is not saved."
 )
 
 func saidRunKept(number int) string {
@@ -49,7 +49,7 @@ func saidRunKept(number int) string {
 }
 
 func saidByHandNow(name string) string {
-	return name + " predicts by hand now, from the numbers that you measured; ctrl+l goes back to the bench."
+	return name + " now predicts by hand from the numbers that you measured; press ctrl+l to go back to the bench."
 }
 
 func saidToMend(n int) string {

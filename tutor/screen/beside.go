@@ -188,7 +188,7 @@ func (b *beside) View() string {
 	l := b.look
 	note := []row{
 		l.row(near, " "+saidWaiting).cut(b.cols),
-		row{gap(1), l.text(bold, "esc"), gap(1), l.text(quiet, saidStopWaiting), gap(2), l.text(bold, "ctrl+c"), gap(1), l.text(quiet, "leave")}.cut(b.cols),
+		row{gap(1), l.text(bold, "esc"), gap(1), l.text(quiet, saidStopWaiting), gap(2), l.text(bold, "ctrl+c"), gap(1), l.text(quiet, "quit")}.cut(b.cols),
 	}
 	over := strings.Split(l.sheet(note), "\n")
 	copy(rows[max(len(rows)-len(over), 0):], over)

@@ -40,7 +40,7 @@ func atLantern(t *testing.T, program string) (m *terminal, record string) {
 	m = start(t, program, 100, 30, nil, "--record", record)
 	m.sees("Who is practising?")
 	m.send("Nele" + enter)
-	m.sees("lose nothing")
+	m.sees("nothing is lost")
 	m.send("canal" + enter)
 	m.sees("▸ " + tutor.Title(checker.Diagram))
 	return m, record
@@ -86,7 +86,7 @@ func TestRecordLockedByAnotherProgram(t *testing.T) {
 
 // promisesAll reports whether everything is said to be kept.
 func promisesAll(said string) bool {
-	return strings.Contains(flat(said), "Everything you handed in is kept")
+	return strings.Contains(flat(said), "Your work is saved")
 }
 
 func flat(text string) string { return strings.Join(strings.Fields(text), " ") }

@@ -14,24 +14,24 @@ import (
 
 // The words in front of lines, at the edge of the page and above columns.
 const (
-	wordAsked    = "asked"
+	wordAsked    = "question"
 	wordLine     = "you"
 	wordRead     = "read"
-	wordSample   = "such as"
-	wordMeans    = "a word"
+	wordSample   = "example"
+	wordMeans    = "command"
 	wordNote     = "note"
 	wordNext     = "why"
-	wordSteep    = "look"
+	wordSteep    = "note"
 	wordRight    = "right"
 	wordAlmost   = "almost"
 	wordWrong    = "wrong"
-	wordUnread   = "unread"
-	wordKept     = "kept"
+	wordUnread   = "unclear"
+	wordKept     = "disputed"
 	wordAccepted = "accepted"
 	wordShown    = "shown"
 	wordPredict  = "predict"
 	wordPage     = "Your page"
-	wordStands   = "Your page, what stands"
+	wordStands   = "Your page: the lines that count"
 	wordSolution = "Worked solution"
 	wordKey      = "by key"
 	wordWord     = "by word"
@@ -40,21 +40,21 @@ const (
 	wordMass     = "mass" // of the one body: needs no word
 	wordText     = "The problem"
 	wordMenu     = "What you can do"
-	wordHelp     = "What is asked now"
-	wordTyping   = "What can be typed"
+	wordHelp     = "The question"
+	wordTyping   = "How to type it"
 	wordIdeas    = "Your ideas"
 	wordHelpNow  = "now"
 	wordHelpHint = "a hint"
 	wordInWords  = "The drawing in words"
 	wordProblems = "All problems"
-	wordStudents = "Names that are known here"
+	wordStudents = "Students"
 	wordAlongX   = "along x"
 	wordAlongY   = "along y"
-	wordNow      = "asked now"
+	wordNow      = "now"
 	wordLeftOut  = "left out"
-	wordTurn     = "You turn"
-	wordFollows  = "What follows"
-	wordLetters  = "Letters here"
+	wordTurn     = "Change"
+	wordFollows  = "Result"
+	wordLetters  = "Letters"
 )
 
 func wordHint(level int) string { return fmt.Sprintf("hint %d", level) }
@@ -62,85 +62,85 @@ func wordHint(level int) string { return fmt.Sprintf("hint %d", level) }
 // What the menu says.
 const (
 	menuHint       = "A hint about what you typed last"
-	menuText       = "The problem's text again"
-	menuKeep       = "Let my last line stand and go on"
+	menuText       = "Show the problem again"
+	menuKeep       = "Go on with my last line anyway"
 	menuPage       = "Everything I have written"
 	menuBack       = "The stage before this one"
 	menuDrawing    = "The drawing in words"
-	menuHelp       = "What is asked now, in other words"
-	menuTyping     = "What can be typed"
-	menuIdeas      = "Your ideas, and how far you are"
+	menuHelp       = "The question in other words"
+	menuTyping     = "How to type it"
+	menuIdeas      = "Your ideas and your progress"
 	menuSums       = "Straight to the sums"
 	menuSolution   = "The worked solution"
 	menuAngles     = "Other angles"
 	menuNext       = "The next problem"
 	menuAgain      = "This problem with other numbers"
-	menuProblems   = "All problems, and what is done"
-	menuStudent    = "Another student"
+	menuProblems   = "All problems, and which are done"
+	menuStudent    = "Switch to another student"
 	menuBackground = "Colours for a light or a dark background"
-	menuLeave      = "Leave; nothing is lost"
+	menuLeave      = "Quit; your work is saved"
 )
 
 // Sentences, in the order in which a student meets them.
 const (
 	saidProgram        = "Standstill"
-	saidAgree          = "Do you want to go on without keeping what you do? Press enter to go on, or ctrl+c to leave."
-	saidWho            = "Who is practising? Type your name and press enter."
+	saidAgree          = "Do you want to go on although nothing is saved? Press Enter to go on, or ctrl+c to quit."
+	saidWho            = "Who is practising? Type your name and press Enter."
 	saidNameSample     = "Nele"
-	saidNoName         = "A name has at least one letter or digit."
+	saidNoName         = "A name needs at least one letter or digit."
 	saidNotListed      = "That is not on the list of your class."
-	saidWelcome1       = "Standstill is for practising forces at rest."
-	saidWelcome2       = "You get a problem, say which forces act, split them along two axes, and write what must add up to zero. Each line is checked as soon as you hand it in."
-	saidWelcome3       = "You type on the line below. The last rows always say which keys work."
+	saidWelcome1       = "With Standstill you practise problems about forces at rest."
+	saidWelcome2       = "For each problem you say which forces act, resolve them into components along two axes, and write which components add up to zero. Each line is checked when you press Enter."
+	saidWelcome3       = "Type on the line below. The last rows always show which keys you can use."
 	saidResume         = "This is where you left off."
-	saidWhichProblem   = "Which problem do you want? Choose with the arrow keys and press enter, or type a part of its title."
-	saidNoneFound      = "No problem has this in its title or topic."
+	saidWhichProblem   = "Which problem do you want? Choose with the arrow keys and press Enter, or type some letters of its title."
+	saidNoneFound      = "No title or topic contains this."
 	saidNoProblems     = "There are no problems here."
-	saidNoLesson       = "No problem is in hand. Choose one from the list."
+	saidNoLesson       = "No problem is open. Choose one from the list."
 	saidTextGoesOn     = "… ctrl+r: read on"
-	saidPageEmpty      = "Your lines appear here, one under the other."
+	saidPageEmpty      = "Your lines will appear here."
 	saidUnreadable     = "not understood yet"
-	saidEmpty          = "The line is empty. Type what is asked, then press enter."
-	saidAllHints       = "These were all the hints for this; the last one stands on your page."
-	saidNothingToKeep  = "Your last line was not refused, so there is nothing to keep."
-	saidKept           = "Your line stands as you wrote it, and your teacher can see that you kept it."
+	saidEmpty          = "The line is empty. Type your answer, then press Enter."
+	saidAllHints       = "There are no more hints for this. The last one is on your page."
+	saidNothingToKeep  = "Your last line was not marked wrong, so there is nothing to dispute."
+	saidKept           = "You go on with your line. Your teacher can see that you dispute the mark."
 	saidShown          = "The worked solution was shown."
 	saidNoStageBefore  = "There is no stage before this one."
-	saidNothingWritten = "Nothing is written at this stage."
-	saidReveal         = "The problem then counts as shown, not as solved. Enter shows the solution."
-	saidTurn           = "Turn a letter with the arrow keys, and watch what follows."
-	saidNoAngles       = "Nothing in this problem can be turned."
-	saidNoRest         = "no rest is possible"
-	saidWhoElse        = "Who is practising now? Choose with the arrow keys, or type a name, and press enter."
+	saidNothingWritten = "You have written nothing at this stage."
+	saidReveal         = "The problem then counts as “solution shown”, not as solved. Press Enter to see the solution."
+	saidTurn           = "Pick a letter with ↑ ↓ and change it with ← →."
+	saidNoAngles       = "Nothing in this problem can be changed."
+	saidNoRest         = "no equilibrium is possible"
+	saidWhoElse        = "Who is practising now? Choose with the arrow keys or type a name, then press Enter."
 	saidHere           = "practising now"
-	saidWords          = "These words do something when they are typed alone:"
-	saidCtrl           = "ctrl+g means: hold the key Ctrl down and press G."
-	saidTooSmallKeys   = "enter: lines of text in place of screens.  ctrl+c: leave."
-	saidGoodbye        = "Everything you handed in is kept, and what you were typing too. Start again to come back to this place."
-	saidGoodbyeNotKept = "Nothing was kept, as was said at the beginning."
-	saidGoodbyeHangs   = "The record does not answer, so it is not known whether your last line is kept. What was checked before is kept."
-	menuVisitBench     = "the bench: compare what you measured with the prediction"
-	menuVisitLesson    = "back to the problems"
-	saidWaiting        = "Not kept yet: the record is in use or does not answer. Trying again."
+	saidWords          = "Commands that you can type:"
+	saidCtrl           = "ctrl+g means: hold down Ctrl and press G."
+	saidTooSmallKeys   = "enter: use lines of text.  ctrl+c: quit."
+	saidGoodbye        = "Your work is saved, and so is the line you were typing. Start the program again to go on from here."
+	saidGoodbyeNotKept = "Nothing was saved, as the notice at the start said."
+	saidGoodbyeHangs   = "The record does not answer, so your last line may not be saved. The lines that you checked before it are saved."
+	menuVisitBench     = "Bench: compare measured values with the prediction"
+	menuVisitLesson    = "Back to the problems"
+	saidWaiting        = "Not saved yet: the record is in use or does not answer. Trying again."
 	saidStopWaiting    = "stop waiting"
 )
 
 // saidDraftNotKept says that a half-typed line could not be kept.
 func saidDraftNotKept(err error) string {
-	return "The line you are typing cannot be kept for later at the moment. " + record.Sentence(err)
+	return "The line that you are typing cannot be saved at the moment. " + record.Sentence(err)
 }
 
 // saidGoodbyeFault says what is certain where the record failed.
 func saidGoodbyeFault(err error) string {
 	if record.IsGone(err) {
-		return record.Sentence(err) + " Lines that you checked earlier may be lost with it: tell your teacher."
+		return record.Sentence(err) + " Lines that you checked earlier may be lost: tell your teacher."
 	}
-	return record.Sentence(err) + " Your last line does not count. The lines that were checked before it are kept."
+	return record.Sentence(err) + " Your last line does not count. The lines that you checked before it are saved."
 }
 
 // saidGoodbyeDraft says that everything but the half-typed line is kept.
 func saidGoodbyeDraft(err error) string {
-	return "Every line that you checked is kept, but not the line that you were typing. " + record.Sentence(err)
+	return "Every line that you checked is saved, but not the line that you were typing. " + record.Sentence(err)
 }
 
 func (m *model) saidTooSmall() string {
@@ -148,7 +148,7 @@ func (m *model) saidTooSmall() string {
 	if m.isAtBench() {
 		what = "bench"
 	}
-	return fmt.Sprintf("This window has %d × %d characters, and the %s needs %d × %d. Make it larger, or go on with lines of text.",
+	return fmt.Sprintf("This window has %d × %d characters, and the %s needs %d × %d. Make it larger, or use lines of text instead.",
 		m.cols, m.rows, what, leastCols, leastRows)
 }
 
@@ -178,16 +178,16 @@ func saidForcesOn(body string) string { return "Forces on " + body }
 func saidFind(wanted []string) string { return "Find " + strings.Join(wanted, ", ") + "." }
 
 func saidMoved(title string, skipped []string) string {
-	said := "Now comes the stage “" + title + "”."
+	said := "The next stage is “" + title + "”."
 	for _, s := range skipped {
 		said += " For “" + s + "” there is nothing to write in this problem."
 	}
 	return said
 }
 
-func saidPast(n int, title string) string { return fmt.Sprintf("Stage %d, %s, as it stands", n, title) }
+func saidPast(n int, title string) string { return fmt.Sprintf("Your lines of stage %d, %s", n, title) }
 
-func saidMeaning(does string) string { return "Enter gives " + does + "." }
+func saidMeaning(does string) string { return "Press Enter: " + does + "." }
 
 // saidDone says what a problem came to, what became of the prediction, and the question
 // that closes the page.
@@ -199,19 +199,19 @@ func saidDone(l *tutor.Lesson) string {
 	if predicted := l.SaidPrediction(); predicted != "" {
 		said += " " + predicted
 	}
-	return said + " Enter lays the worked solution beside your page."
+	return said + " Press Enter to compare your page with the worked solution."
 }
 
 const (
-	saidAskHint   = "ctrl+g gives you one, about what you typed last."
-	saidIdeas     = "Each sign is one problem, the latest last."
+	saidAskHint   = "Press ctrl+g for a hint about what you typed last."
+	saidIdeas     = "Each sign is one problem; the latest is at the end."
 	saidNoIdeas   = "There is nothing to show yet. Your ideas come with your first problem."
 	saidSlippedIn = "went wrong last in "
 )
 
 // saidIsIt asks whether the student of the last time is here again.
 func saidIsIt(name string) string {
-	return name + "? Press enter to go on, or type another name."
+	return name + "? Press Enter to go on, or type another name."
 }
 
 // saidHintIsNear is said once at an item, after the third line that was refused.
@@ -223,16 +223,16 @@ func saidStanding(p tutor.Progress) string {
 	return strings.ToUpper(said[:1]) + said[1:] + "."
 }
 
-func saidNext(a tutor.Advice) string { return "Next comes “" + a.Title + "”." }
+func saidNext(a tutor.Advice) string { return "Next: “" + a.Title + "”." }
 
 func saidNotNow(w tutor.Word) string {
 	switch w {
 	case tutor.AskHint:
-		return "Nothing is asked here, so there is no hint to give."
+		return "There is no open question here, so there is no hint."
 	case tutor.KeepLine:
 		return saidNothingToKeep
 	case tutor.AskAngles:
-		return "Angles can be turned once the problem is done."
+		return "You can change angles once the problem is done."
 	}
 	return saidNoLesson
 }
@@ -255,12 +255,12 @@ func saidDue(due time.Time) string {
 	if due.IsZero() {
 		return ""
 	}
-	return due.Local().Format(", by 2 January")
+	return due.Local().Format(" · due 2 Jan 2006")
 }
 
 // notKept says what is the matter with the record.
 func notKept(err error) string {
-	return record.Sentence(err) + " What you typed last does not count; try it again."
+	return record.Sentence(err) + " Your last line does not count; type it again."
 }
 
 // troubleWith says why a problem cannot be opened.
@@ -273,11 +273,11 @@ func troubleWith(id string, err error) string {
 }
 
 func saidBackground(light bool) string {
-	return "The colours are now those for a " + backgroundWord(light) + " background, and that is remembered."
+	return "The colours are now for a " + backgroundWord(light) + " background, also next time."
 }
 
 func saidLevelToo(letters []string) string {
-	return "Turn " + strings.Join(letters, " and ") + " towards level too, and the curve gets steep."
+	return "Make " + strings.Join(letters, " and ") + " smaller, too, and the curve gets steep."
 }
 
 // saidKind names what makes a force. Weights say whose they are: their letters
@@ -292,7 +292,7 @@ func saidKind(kind statics.Kind, of string) string {
 // saidNamed answers the name of a part or a body alone, which takes it up.
 func saidNamed(stage checker.Stage, item string) string {
 	if stage == checker.Components {
-		return "This part is asked now; type what it is equal to."
+		return "The question is about this component now; type what it is equal to."
 	}
 	return "The question is about " + item + " now."
 }

@@ -156,7 +156,7 @@ func TestWholeProblemOnATerminal(t *testing.T) {
 	m := start(t, program, 80, 24, nil, "--record", record)
 	m.sees("Who is practising?", "enter go on")
 	m.send("Nele" + enter)
-	m.sees("All problems", "record.db", "lose nothing")
+	m.sees("All problems", "record.db", "nothing is lost")
 	m.send("canal" + enter)
 	m.sees("A lantern over the canal", "▸ Forces ◂", "Which forces act?")
 
@@ -178,7 +178,7 @@ func TestWholeProblemOnATerminal(t *testing.T) {
 	m.send("wx = 0; wy")
 	m.sees("you wx = 0; wy▏")
 	m.send(ctrlC)
-	if said := m.ends(); !strings.Contains(said, "is kept") || strings.Contains(said, "\x1b]11") {
+	if said := m.ends(); !strings.Contains(said, "is saved") || strings.Contains(said, "\x1b]11") {
 		t.Fatalf("leaving says %q", said[max(0, len(said)-400):])
 	}
 
@@ -325,7 +325,7 @@ func TestBenchOnATerminal(t *testing.T) {
 	m.send("div 1 deg" + enter + "45 deg div 1 deg" + enter + enter + enter + enter + enter + enter)
 	m.sees("▸ By hand ◂", "▸ Ana")
 	m.send(enter)
-	m.sees("Ana predicts by hand now", "▸ Forces ◂")
+	m.sees("Ana now predicts by hand", "▸ Forces ◂")
 	m.send("T1 up left; T2 up right; w down" + enter)
 	m.sees("▸ Components ◂")
 	m.send("bench" + enter)

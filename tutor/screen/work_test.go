@@ -141,7 +141,7 @@ func TestTabTakesUpThePartsInTurn(t *testing.T) {
 	if d.now.ask.Item != "T2x" || !d.line.isEmpty() {
 		t.Fatal("a part typed by its name alone was not taken up")
 	}
-	d.sees("This part is asked now; type what it is equal to.")
+	d.sees("The question is about this component now; type what it is equal to.")
 }
 
 func TestBodyTypedAloneIsTakenUp(t *testing.T) {
@@ -160,9 +160,9 @@ func TestHintsRunOut(t *testing.T) {
 		t.Fatalf("the third hint comes with %q", d.said)
 	}
 	d.press("ctrl+g")
-	d.sees("These were all the hints for this")
+	d.sees("There are no more hints for this")
 	d.hand("hint")
-	d.sees("These were all the hints for this")
+	d.sees("There are no more hints for this")
 }
 
 func TestLeavingLosesNothing(t *testing.T) {
@@ -199,9 +199,9 @@ func TestKeepingALineGoesOn(t *testing.T) {
 	d.hand(lantern[:4]...)
 	d.hand("T1 sin 35 = T2 sin 50")
 	d.press("ctrl+y")
-	d.sees("! kept", "✓ Components", "! Sum along x", "Sum along y ◂")
+	d.sees("! disputed", "✓ Components", "! Sum along x", "Sum along y ◂")
 	d.hand("keep")
-	d.sees("there is nothing to keep")
+	d.sees("there is nothing to dispute")
 }
 
 func TestSolutionIsAskedForTwice(t *testing.T) {
@@ -237,7 +237,7 @@ func TestTurningAnAngleMovesTheNumbers(t *testing.T) {
 		t.Fatal("nothing follows")
 	}
 	d.press("pgup", "pgup")
-	d.sees("look As θ gets towards")
+	d.sees("note As θ gets close to")
 	if kept := len(d.lesson.Lines()); kept == 0 || !d.lesson.Solved() {
 		t.Fatal("turning changed the lesson")
 	}
@@ -257,7 +257,7 @@ func TestTurningFarGoesToTheEnd(t *testing.T) {
 		t.Fatalf("%q is said though the angle was turned", d.said)
 	}
 	d.press("pgdn")
-	d.sees("▸ φ = 1°", "φ goes from 1° to 89° here.")
+	d.sees("▸ φ = 1°", "φ can be from 1° to 89° here.")
 	d.press("down")
 	d.sees("▸ μ = 0.45")
 	d.press("pgdn")

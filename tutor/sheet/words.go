@@ -4,9 +4,9 @@ import "example.org/standstill/checker"
 
 // asks says what is to be done at each stage.
 var asks = map[checker.Stage]string{
-	checker.Diagram:    "Draw every force that acts on the body as an arrow with its letter, on the axes.",
+	checker.Diagram:    "Draw every force that acts on the body as an arrow on the axes, and label it with its letter.",
 	checker.Components: "Write the x component and the y component of each force.",
 	checker.XSum:       "Write ΣFx = 0 with this problem's forces.",
 	checker.YSum:       "Write ΣFy = 0 with this problem's forces.",
-	checker.Solve:      "Solve for what is asked. Give each answer with its unit.",
+	checker.Solve:      "Solve the equations. Give each answer with its unit.",
 }
