@@ -12,6 +12,7 @@ import (
 	"example.org/standstill/problems"
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/class"
+	"example.org/standstill/tutor/class/classfile"
 	"example.org/standstill/tutor/record"
 )
 
@@ -42,7 +43,7 @@ const classFileName = "class.yaml"
 
 // openClass reads the class file that is named, or found beside the program or in
 // the data folder, with the class's own problems. Without one the class is nil.
-func (a *app) openClass(name string) (*class.Class, error) {
+func (a *app) openClass(name string) (*classfile.Class, error) {
 	if name == "" {
 		name = a.findClass()
 	}
@@ -54,7 +55,7 @@ func (a *app) openClass(name string) (*class.Class, error) {
 			return nil, fmt.Errorf(saidNoClassFile, name, name)
 		}
 	}
-	c, found := class.ReadFile(name, a.openBank())
+	c, found := classfile.ReadFile(name, a.openBank())
 	if len(found) > 0 {
 		a.tell(found)
 		return nil, errFound
@@ -95,7 +96,7 @@ func (a *app) findClass() string {
 }
 
 // needClass opens the class where there must be one.
-func (t *teacher) needClass() (*class.Class, error) {
+func (t *teacher) needClass() (*classfile.Class, error) {
 	c, err := t.openClass(t.file)
 	if c == nil && err == nil {
 		err = errors.New(saidNoClass)
@@ -135,7 +136,7 @@ func (t *teacher) open() (m *class.Markbook, done func(), err error) {
 }
 
 // classRecord is the file into which a class is collected.
-func (t *teacher) classRecord(c *class.Class) (string, error) {
+func (t *teacher) classRecord(c *classfile.Class) (string, error) {
 	if t.recordFile != "" {
 		return t.recordFile, nil
 	}

@@ -7,7 +7,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"example.org/standstill/problems"
-	"example.org/standstill/tutor/class"
+	"example.org/standstill/tutor/class/classfile"
 	"example.org/standstill/tutor/record"
 )
 
@@ -30,7 +30,7 @@ it is found automatically.`,
 			if err != nil {
 				return err
 			}
-			out.Mark = class.PackedMark
+			out.Mark = classfile.PackedMark
 			if err := out.write(args[0], text); err != nil {
 				return err
 			}
@@ -59,7 +59,7 @@ nothing else. The student can start when the machine has the new file.`,
 			if name == "" {
 				return errors.New(saidNoClass)
 			}
-			added, err := class.Add(name, t.openBank(), record.Student{ID: id, Name: args[0]})
+			added, err := classfile.Add(name, t.openBank(), record.Student{ID: id, Name: args[0]})
 			if err != nil {
 				return err
 			}

@@ -9,11 +9,11 @@ import (
 	"github.com/spf13/cobra"
 
 	"example.org/standstill/problems"
-	"example.org/standstill/tutor/class"
+	"example.org/standstill/tutor/class/classfile"
 )
 
 func classNewCommand(t *teacher) *cobra.Command {
-	var d class.Draft
+	var d classfile.Draft
 	c := &cobra.Command{
 		Use:   "new FILE",
 		Short: "Create a class file",
@@ -43,7 +43,7 @@ text; you can change it with any editor.`,
 	f.BoolVar(&d.NoHints, "no-hints", false, "give no hints")
 	f.BoolVar(&d.NoSolution, "no-solution", false, "show the worked solution only once a problem is solved")
 	d.Choices = map[string]*string{}
-	for _, one := range class.Choices() {
+	for _, one := range classfile.Choices() {
 		if one.Key != "hints" && one.Key != "solution" { // these have flags of their own
 			d.Choices[one.Key] = f.String(one.Key, "", one.What+": "+strings.Join(one.Words, ", ")+"; the first if left out")
 		}
@@ -53,7 +53,7 @@ text; you can change it with any editor.`,
 
 // newClass asks for what the flags left out and writes the file. Whether it can be
 // written is looked at first.
-func (t *teacher) newClass(path string, d *class.Draft) error {
+func (t *teacher) newClass(path string, d *classfile.Draft) error {
 	if _, err := os.Lstat(path); err == nil {
 		return fmt.Errorf(saidIsThere, path)
 	}
@@ -95,16 +95,16 @@ const (
 )
 
 // missingParts are the questions about what the flags leave out.
-func missingParts(d *class.Draft, bank *problems.Bank) (missing []question) {
+func missingParts(d *classfile.Draft, bank *problems.Bank) (missing []question) {
 	work := len(d.Set)+len(d.Topics) > 0
 	for _, one := range []struct {
 		have bool
 		question
 	}{
-		{d.Name != "", question{partName, saidAskName, class.CheckName}},
+		{d.Name != "", question{partName, saidAskName, classfile.CheckName}},
 		{d.List != "", question{partStudents, saidAskList, func(s string) string { return d.CheckStudents(s) }}},
-		{work, question{partWork, saidAskWork, func(s string) string { return class.CheckWork(s, bank) }}},
-		{d.Due != "" || work, question{partDue, saidAskDue, class.CheckDue}},
+		{work, question{partWork, saidAskWork, func(s string) string { return classfile.CheckWork(s, bank) }}},
+		{d.Due != "" || work, question{partDue, saidAskDue, classfile.CheckDue}},
 	} {
 		if !one.have {
 			missing = append(missing, one.question)

@@ -6,7 +6,7 @@ import (
 	"unicode/utf8"
 
 	"example.org/standstill/checker/expr"
-	"example.org/standstill/tutor/class"
+	"example.org/standstill/tutor/class/classfile"
 )
 
 // door is what every command but the screens writes through: whatever came from a
@@ -74,4 +74,6 @@ func behind(w any) any {
 }
 
 // writeJSON writes a value, indented or on one line, so that nothing in it acts.
-func writeJSON(w io.Writer, value any, indent string) error { return class.WriteJSON(w, value, indent) }
+func writeJSON(w io.Writer, value any, indent string) error {
+	return classfile.WriteJSON(w, value, indent)
+}

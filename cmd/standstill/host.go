@@ -21,6 +21,7 @@ import (
 
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/class"
+	"example.org/standstill/tutor/class/classfile"
 	"example.org/standstill/tutor/host"
 	"example.org/standstill/tutor/record"
 )
@@ -75,10 +76,10 @@ func (h *hosting) keyFile() (string, error) {
 }
 
 // openRoom opens the class, if there is to be one, and its record.
-func (h *hosting) openRoom() (c *class.Class, r *record.Record, err error) {
+func (h *hosting) openRoom() (c *classfile.Class, r *record.Record, err error) {
 	path, o := h.recordFile, record.Options{Wait: longestOpening, Host: hostName(h.listen)}
 	if h.open {
-		c = &class.Class{Bank: h.openBank()}
+		c = &classfile.Class{Bank: h.openBank()}
 		if path == "" {
 			path, err = record.DefaultPath()
 		}
@@ -133,7 +134,7 @@ func (h *hosting) run(ctx context.Context) error {
 
 // sameClass holds the class file against the one that other hosts of the book use, so that
 // two rooms do not give one student different numbers.
-func (h *hosting) sameClass(c *class.Class, r *record.Record) error {
+func (h *hosting) sameClass(c *classfile.Class, r *record.Record) error {
 	if h.open || !record.IsDatabase(h.recordFile) {
 		return nil
 	}
@@ -162,7 +163,7 @@ func (h *hosting) sameClass(c *class.Class, r *record.Record) error {
 // classSetting holds the hash of the class file that the hosts of a book use.
 const classSetting = "class file"
 
-func (h *hosting) options(c *class.Class, r *record.Record) (o host.Options, err error) {
+func (h *hosting) options(c *classfile.Class, r *record.Record) (o host.Options, err error) {
 	if o.HostKey, err = h.keyFile(); err != nil {
 		return o, err
 	}

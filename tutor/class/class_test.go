@@ -10,6 +10,7 @@ import (
 
 	"example.org/standstill/problems"
 	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/class/classfile"
 	"example.org/standstill/tutor/record"
 )
 
@@ -29,7 +30,7 @@ problems:
 // markbook.
 type room struct {
 	t     *testing.T
-	class *Class
+	class *classfile.Class
 	bank  *problems.Bank
 	now   time.Time
 	desks map[string]*record.Record
@@ -41,7 +42,7 @@ func newRoom(t *testing.T) *room {
 	t.Helper()
 	r := &room{t: t, bank: problems.Embedded(), now: time.Date(2030, 3, 2, 10, 0, 0, 0, time.UTC), desks: map[string]*record.Record{}, dir: t.TempDir()}
 	var found problems.Findings
-	if r.class, found = Read("class.yaml", []byte(classText), r.bank); found != nil {
+	if r.class, found = classfile.Read("class.yaml", []byte(classText), r.bank); found != nil {
 		t.Fatal(found.Err())
 	}
 	r.book = r.markbook()

@@ -15,6 +15,7 @@ import (
 	"example.org/standstill/checker"
 	"example.org/standstill/problems"
 	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/class/classfile"
 	"example.org/standstill/tutor/record"
 )
 
@@ -83,7 +84,7 @@ func (m *Markbook) Collect(ctx context.Context, paths []string, o CollectOptions
 	if o.As != "" {
 		s, ok := m.Class.Student(o.As)
 		if !ok {
-			return sum, fmt.Errorf(saidNobodyToGive, shown(o.As))
+			return sum, fmt.Errorf(saidNobodyToGive, classfile.Shown(o.As))
 		}
 		c.As = problems.Fold(s.ID)
 	}
@@ -409,7 +410,7 @@ func (t *taking) compare(h *handed, owner string, own []record.Entry) {
 		for _, l := range a.Page.Lines() {
 			said, ok := h.said[l.ID]
 			if ok && l.Kind == tutor.Typed && said != saying(l.Report) {
-				t.note(VerdictOther, h.Student, byID[l.ID], shown(said)+" → "+saying(l.Report))
+				t.note(VerdictOther, h.Student, byID[l.ID], classfile.Shown(said)+" → "+saying(l.Report))
 			}
 		}
 	}

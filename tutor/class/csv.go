@@ -6,6 +6,8 @@ import (
 	"strconv"
 	"strings"
 	"time"
+
+	"example.org/standstill/tutor/class/classfile"
 )
 
 // byteOrderMark makes some spreadsheets read a file as UTF-8.
@@ -43,12 +45,12 @@ func (r *Report) csvRow(row *Row, at int, c Cell) []string {
 	return []string{inert(r.Code), inert(row.ID), inert(row.Name), inert(set.ID), inert(set.Title), c.Standing.String(), string(c.Stage), inert(c.Item),
 		strconv.Itoa(c.Attempts), strconv.Itoa(c.Lines), strconv.Itoa(c.Refused), strconv.Itoa(c.Hints), strconv.Itoa(c.Shown),
 		strconv.FormatFloat(tenths(c.Spent.Minutes()), 'f', 1, 64), stamp(c.Begun), stamp(c.Done), stamp(set.Due), strconv.FormatBool(c.Late),
-		strconv.FormatBool(c.Overdue), strconv.Itoa(c.Days), strconv.Itoa(c.Items), strconv.Itoa(c.FirstGo), number(set.Weight)}
+		strconv.FormatBool(c.Overdue), strconv.Itoa(c.Days), strconv.Itoa(c.Items), strconv.Itoa(c.FirstGo), classfile.Number(set.Weight)}
 }
 
 // inert writes a text so that no spreadsheet works it out.
 func inert(text string) string {
-	text = shown(text)
+	text = classfile.Shown(text)
 	if text != "" && strings.ContainsRune("=+-@＝＋－＠'", []rune(text)[0]) {
 		return "'" + text
 	}

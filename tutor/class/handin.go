@@ -10,13 +10,11 @@ import (
 	"io"
 	"strings"
 	"time"
-	"unicode"
-
-	"golang.org/x/text/unicode/norm"
 
 	"example.org/standstill/checker"
 	"example.org/standstill/problems"
 	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/class/classfile"
 	"example.org/standstill/tutor/record"
 )
 
@@ -212,32 +210,12 @@ func saying(r checker.Report) string {
 // name makes a file name of who hands in what from where. Nothing in it can be a
 // part of a path, whatever the class and the student are called.
 func (h *HandIn) name() string {
-	return strings.Join([]string{"standstill", plainName(h.Tutor.Class.Code, "alone"), plainName(h.Student.ID, "student"), h.Tutor.Record.ID()[:8]}, "_") + ".jsonl"
-}
-
-// plainName keeps small letters, digits and hyphens of a text; other letters lose
-// their marks.
-func plainName(text, instead string) string {
-	var b strings.Builder
-	for _, r := range norm.NFD.String(strings.ToLower(text)) {
-		switch {
-		case r >= 'a' && r <= 'z', r >= '0' && r <= '9':
-			b.WriteRune(r)
-		case unicode.Is(unicode.Mn, r):
-		case b.Len() > 0 && !strings.HasSuffix(b.String(), "-"):
-			b.WriteByte('-')
-		}
-	}
-	name := strings.Trim(b.String()[:min(b.Len(), 40)], "-")
-	if name == "" {
-		return instead
-	}
-	return name
+	return strings.Join([]string{"standstill", classfile.PlainName(h.Tutor.Class.Code, "alone"), classfile.PlainName(h.Student.ID, "student"), h.Tutor.Record.ID()[:8]}, "_") + ".jsonl"
 }
 
 // RecordName is the name of the file that a class's record has, whatever the code
 // is made of: two codes that differ have two names.
 func RecordName(code string) string {
 	sum := sha256.Sum256([]byte(problems.Fold(code)))
-	return plainName(code, "class") + "_" + hex.EncodeToString(sum[:4]) + ".db"
+	return classfile.PlainName(code, "class") + "_" + hex.EncodeToString(sum[:4]) + ".db"
 }

@@ -11,6 +11,7 @@ import (
 	"example.org/standstill/checker"
 	"example.org/standstill/problems"
 	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/class/classfile"
 	"example.org/standstill/tutor/picture"
 	"example.org/standstill/tutor/sheet"
 )
@@ -26,9 +27,9 @@ var reportPage string
 // nothing is fetched.
 func (r *Report) WriteHTML(w io.Writer, bank *problems.Bank) error {
 	page, err := template.New("report").Funcs(template.FuncMap{
-		"style": sheet.Style, "shown": shown, "letter": letterOf, "words": wordsOf, "minutes": minutes, "day": day, "place": place, "say": r.Say,
+		"style": sheet.Style, "shown": classfile.Shown, "letter": letterOf, "words": wordsOf, "minutes": minutes, "day": day, "place": place, "say": r.Say,
 		"title": tutor.Title, "short": shortID, "inc": func(i int) int { return i + 1 }, "names": r.names,
-		"standings": standingWords, "count": countsOf, "legend": legend, "weighted": r.isWeighted, "number": number, "percent": percent, "overdue": r.overdue, "late": r.late,
+		"standings": standingWords, "count": countsOf, "legend": legend, "weighted": r.isWeighted, "number": classfile.Number, "percent": percent, "overdue": r.overdue, "late": r.late,
 		"bar":      func(c Column) template.HTML { return standingsPlot(c, len(r.Students)) },
 		"mistakes": func(list []Tally) template.HTML { return mistakesPlot(list, len(r.Students)) },
 		"drawing":  func(i int, id string) template.HTML { return drawingOf(bank, id, i+1) },
@@ -88,7 +89,7 @@ func (r *Report) late() (all []lateRow) {
 	for _, row := range r.Students {
 		for i, c := range row.Cells {
 			if c.Late || c.Overdue {
-				all = append(all, lateRow{shown(row.Name), r.Work[i].ID, wordsOf(c)})
+				all = append(all, lateRow{classfile.Shown(row.Name), r.Work[i].ID, wordsOf(c)})
 			}
 		}
 	}

@@ -6,6 +6,7 @@ import (
 
 	"example.org/standstill/checker"
 	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/class/classfile"
 )
 
 // The report as one JSON object.
@@ -129,7 +130,7 @@ func (r *Report) WriteJSON(w io.Writer) error {
 	for _, c := range r.Ideas {
 		out.Ideas = append(out.Ideas, jsonIdea{c.Idea, c.Title(), some(c.Steady), some(c.Learning), some(c.Slipping), some(c.New)})
 	}
-	return WriteJSON(w, out, "  ")
+	return classfile.WriteJSON(w, out, "  ")
 }
 
 func (c *Column) json() jsonProblem {

@@ -13,6 +13,7 @@ import (
 	"example.org/standstill/checker"
 	"example.org/standstill/problems"
 	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/class/classfile"
 	"example.org/standstill/tutor/record"
 )
 
@@ -22,9 +23,9 @@ const loadVariable = "STANDSTILL_LOAD"
 
 // school makes a class with work, and its entries: twelve for each student and
 // problem, of whom some go to the end, some get stuck and some ask for hints.
-func school(t testing.TB, students, work int) (*Class, *problems.Bank) {
+func school(t testing.TB, students, work int) (*classfile.Class, *problems.Bank) {
 	bank := problems.Embedded()
-	c := &Class{Class: tutor.Class{Name: "School", Code: "school"}}
+	c := &classfile.Class{Class: tutor.Class{Name: "School", Code: "school"}}
 	for i := range students {
 		c.Students = append(c.Students, record.Student{ID: fmt.Sprintf("s%04d", i), Name: fmt.Sprintf("Student %d", i)})
 	}
@@ -42,7 +43,7 @@ func school(t testing.TB, students, work int) (*Class, *problems.Bank) {
 const perProblem = 12
 
 // entriesOfSchool are the entries, student by student.
-func entriesOfSchool(t testing.TB, c *Class, bank *problems.Bank) iter.Seq2[record.Entry, error] {
+func entriesOfSchool(t testing.TB, c *classfile.Class, bank *problems.Bank) iter.Seq2[record.Entry, error] {
 	rules := &c.Class
 	return func(yield func(record.Entry, error) bool) {
 		r := rand.New(rand.NewPCG(1, 2))

@@ -10,6 +10,7 @@ import (
 
 	"example.org/standstill/problems"
 	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/class/classfile"
 	"example.org/standstill/tutor/record"
 )
 
@@ -19,7 +20,7 @@ import (
 // has cores if zero. Progress is told how many students are done, if it is not
 // nil; it may be called by several goroutines.
 type Options struct {
-	Class    *Class
+	Class    *classfile.Class
 	Bank     *problems.Bank
 	Record   *record.Record
 	Now      func() time.Time

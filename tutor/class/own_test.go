@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"example.org/standstill/problems"
+	"example.org/standstill/tutor/class/classfile"
 )
 
 const ownProblem = `id: quay-lantern
@@ -65,7 +66,7 @@ func TestOwnProblemsTravelWithTheClass(t *testing.T) {
 		"marks":       "# \u00a0\"own\" \\ \ufeff\n" + ownProblem,
 	} {
 		file := classFolder(t, ownClass, map[string]string{"handouts/quay.yaml": text, "handouts/broken.yaml": "id: x\n", "list.csv": "id,name\ns01,Ada Berg\ns02,Ben Roos\n"})
-		c, found := ReadFile(file, bank)
+		c, found := classfile.ReadFile(file, bank)
 		must(t, found.Err())
 		if len(c.Broken) == 0 || filepath.Base(c.Broken[0].File) != "broken.yaml" {
 			t.Errorf("%s: the broken file is not told: %v", name, c.Broken)
@@ -74,7 +75,7 @@ func TestOwnProblemsTravelWithTheClass(t *testing.T) {
 		must(t, err)
 		packed, err := c.Pack(bank)
 		must(t, err)
-		again, found := Read("elsewhere.yaml", packed, bank)
+		again, found := classfile.Read("elsewhere.yaml", packed, bank)
 		if err := found.Err(); err != nil {
 			t.Fatalf("%s: %v\n%s", name, err, packed)
 		}
@@ -92,7 +93,7 @@ func TestOwnProblemsTravelWithTheClass(t *testing.T) {
 func TestProblemsWithTabsAreNotPacked(t *testing.T) {
 	bank := problems.Embedded()
 	file := classFolder(t, ownClass, map[string]string{"handouts/quay.yaml": "# a\n#\tb\n" + ownProblem, "list.csv": "id,name\ns01,Ada Berg\n"})
-	c, found := ReadFile(file, bank)
+	c, found := classfile.ReadFile(file, bank)
 	must(t, found.Err())
 	if _, err := c.Pack(bank); err == nil || !strings.Contains(err.Error(), "quay.yaml holds a tab or another character that acts on a terminal, on line 2") {
 		t.Error(err)
@@ -101,7 +102,7 @@ func TestProblemsWithTabsAreNotPacked(t *testing.T) {
 
 func TestOwnProblemsThatAreNotThere(t *testing.T) {
 	file := classFolder(t, ownClass, map[string]string{"list.csv": "id,name\ns01,Ada Berg\n"})
-	_, found := ReadFile(file, problems.Embedded())
+	_, found := classfile.ReadFile(file, problems.Embedded())
 	if err := found.Err(); err == nil || !strings.Contains(err.Error(), "the folder handouts cannot be used") {
 		t.Error(err)
 	}

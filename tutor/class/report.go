@@ -13,6 +13,7 @@ import (
 	"example.org/standstill/checker"
 	"example.org/standstill/problems"
 	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/class/classfile"
 	"example.org/standstill/tutor/record"
 )
 
@@ -29,7 +30,7 @@ type Report struct {
 	Ideas      []IdeaColumn
 	Remarks    []Remark
 	Entries    int
-	Roster     Roster
+	Roster     classfile.Roster
 }
 
 // Column is one set problem with how many students have come how far.
@@ -295,7 +296,7 @@ func (r *reporting) shareOf(row *Row) float64 {
 			done += r.Work[at].Weight
 		}
 	}
-	return done / max(all, leastWeight)
+	return done / max(all, classfile.LeastWeight)
 }
 
 // isWeighted reports whether some problem counts more than another.

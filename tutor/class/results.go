@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/class/classfile"
 )
 
 // The files of a OneRoster folder that the manifest must name, and those that only
@@ -33,7 +34,7 @@ func (r *Report) OneRoster(delta bool) (files map[string][]byte, refused []strin
 	items, results := r.lineItems(), [][]string{resultHead(r.Roster.Version)}
 	for _, row := range r.Students {
 		if !rosterID.MatchString(row.ID) {
-			refused = append(refused, shown(row.ID))
+			refused = append(refused, classfile.Shown(row.ID))
 			continue
 		}
 		for i, c := range row.Cells {
@@ -83,7 +84,7 @@ func manifest(version, mode string) [][]string {
 }
 
 // category and lineItem are ids of our own, which begin with a letter.
-func (r *Report) category() string { return "standstill-" + plainName(r.Code, "class") }
+func (r *Report) category() string { return "standstill-" + classfile.PlainName(r.Code, "class") }
 
 func (r *Report) lineItem(at int) string { return r.category() + "-" + r.Work[at].ID }
 
@@ -99,8 +100,8 @@ func (r *Report) lineItems() [][]string {
 		if due.IsZero() {
 			due = r.At
 		}
-		row := []string{r.lineItem(i), "", "", shown(c.Title), "", r.At.Local().Format(dateForm), due.Local().Format(dateForm),
-			r.Roster.Class, r.category(), r.Roster.Term, "0", number(c.Weight)}
+		row := []string{r.lineItem(i), "", "", classfile.Shown(c.Title), "", r.At.Local().Format(classfile.DateForm), due.Local().Format(classfile.DateForm),
+			r.Roster.Class, r.category(), r.Roster.Term, "0", classfile.Number(c.Weight)}
 		if r.Roster.Version == "1.2" {
 			row = append(row, r.Roster.School)
 		}
@@ -122,7 +123,7 @@ func (r *Report) result(student string, at int, c Cell) []string {
 	score, status, date := "0", "partially graded", c.Last
 	switch {
 	case c.Standing.Done():
-		score, status, date = number(r.Work[at].Weight), "fully graded", c.Done
+		score, status, date = classfile.Number(r.Work[at].Weight), "fully graded", c.Done
 	case c.Standing == tutor.Shown:
 		status = "fully graded"
 	case c.Standing == tutor.NotBegun:
@@ -131,7 +132,7 @@ func (r *Report) result(student string, at int, c Cell) []string {
 			score = ""
 		}
 	}
-	row := []string{r.lineItem(at) + "-" + student, "", "", r.lineItem(at), student, status, score, date.Local().Format(dateForm), c.Standing.String()}
+	row := []string{r.lineItem(at) + "-" + student, "", "", r.lineItem(at), student, status, score, date.Local().Format(classfile.DateForm), c.Standing.String()}
 	if r.Roster.Version == "1.2" {
 		begun, over := c.Standing == tutor.Begun, c.Overdue
 		row = append(row, "", r.Roster.Class, strconv.FormatBool(begun), strconv.FormatBool(begun),

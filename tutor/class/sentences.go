@@ -4,6 +4,8 @@ import (
 	"errors"
 	"fmt"
 	"strings"
+
+	"example.org/standstill/tutor/class/classfile"
 )
 
 // What is said about a file that cannot be taken in.
@@ -55,7 +57,7 @@ const SaidRecorded = "This report shows only what was recorded here. Anyone who 
 
 // String says where a student is stuck.
 func (s StuckRow) String() string {
-	said := fmt.Sprintf("%s: %s, %s", shown(s.Name), s.Problem, place(s.Stage, s.Item))
+	said := fmt.Sprintf("%s: %s, %s", classfile.Shown(s.Name), s.Problem, place(s.Stage, s.Item))
 	var parts []string
 	if s.Refused > 0 {
 		parts = append(parts, times(s.Refused, "wrong line"))
@@ -75,12 +77,12 @@ func (s StuckRow) String() string {
 // sayRemark words a remark: what was found and what it means for the count, no
 // more.
 func sayRemark(r Remark, nameOf func(string) string) string {
-	who, entries, detail := nameOf(r.Student), times(r.Count, "entry"), shown(r.Detail)
+	who, entries, detail := nameOf(r.Student), times(r.Count, "entry"), classfile.Shown(r.Detail)
 	if r.Count != 1 {
 		entries = fmt.Sprintf("%d entries", r.Count)
 	}
 	if r.Problem != "" {
-		entries += " on " + shown(r.Problem)
+		entries += " on " + classfile.Shown(r.Problem)
 	}
 	whose := ""
 	if r.Whose != "" {
@@ -116,7 +118,7 @@ func sayRemark(r Remark, nameOf func(string) string) string {
 	case EntryUnsettled:
 		return fmt.Sprintf("%s: %s came in different versions with the same time (%s). None counts until you accept one: class accept ENTRY --text TEXT.", who, entries, detail)
 	case NotOnList:
-		return fmt.Sprintf("%s is not on the class list: %s are not counted. To give them to a student, collect the file again: class collect FILE --as STUDENT.", shown(r.Student), entries)
+		return fmt.Sprintf("%s is not on the class list: %s are not counted. To give them to a student, collect the file again: class collect FILE --as STUDENT.", classfile.Shown(r.Student), entries)
 	case Given:
 		return fmt.Sprintf("%s: %s came under the name %s. You gave them to this student.", who, entries, detail)
 	case TooMuch:
@@ -126,15 +128,8 @@ func sayRemark(r Remark, nameOf func(string) string) string {
 	case Fault:
 		return fmt.Sprintf("%s: %s could not be marked because of an error in Standstill (%s). The others are marked.", who, entries, detail)
 	}
-	return fmt.Sprintf("%s: %s: %s.", who, entries, shown(string(r.Notice)))
+	return fmt.Sprintf("%s: %s: %s.", who, entries, classfile.Shown(string(r.Notice)))
 }
-
-// What keeps a student from being added to a list.
-const (
-	saidNoListToAdd = "the class file does not have one student on each line; add the student with an editor"
-	saidRosterToAdd = "the students come from OneRoster files, which the next export would replace; add the student there"
-	saidNoIDsToAdd  = "the list has no column for ids; add the student with an editor"
-)
 
 // saidClockFlag marks the time of a statement that cannot be.
 const saidClockFlag = "this is the time of the student's machine, and it cannot be right"
@@ -150,10 +145,10 @@ const (
 
 func saidWhoseRecord(from string, names []string) string {
 	for i := range names {
-		names[i] = shown(names[i])
+		names[i] = classfile.Shown(names[i])
 	}
 	if from != "" {
-		return fmt.Sprintf("It contains nothing from %s; it contains %s.", shown(from), strings.Join(names, ", "))
+		return fmt.Sprintf("It contains nothing from %s; it contains %s.", classfile.Shown(from), strings.Join(names, ", "))
 	}
 	return fmt.Sprintf("It contains several students. Choose one with --from: %s.", strings.Join(names, ", "))
 }

@@ -9,6 +9,7 @@ import (
 	"example.org/standstill/checker"
 	"example.org/standstill/problems"
 	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/class/classfile"
 	"example.org/standstill/tutor/record"
 )
 
@@ -34,7 +35,7 @@ func (m *Markbook) Show(w io.Writer, student record.Student, problem string) err
 	}
 	m.showLost(t, lost, problem, h.lost[problems.Fold(student.ID)])
 	if t.Len() == 0 {
-		t.line(saidNothingDone, shown(student.Name), shown(problem))
+		t.line(saidNothingDone, classfile.Shown(student.Name), classfile.Shown(problem))
 	}
 	_, err = io.WriteString(w, t.String())
 	return err
@@ -57,7 +58,7 @@ func (m *Markbook) showLost(t *text, lost []record.Entry, problem string, whose 
 			t.line("%s", why)
 			said = why
 		}
-		t.line("  %s  %s  %s %s", shortID(e.ID), e.Time.Local().Format("15:04"), shown(e.Kind), AsTyped(e.Text))
+		t.line("  %s  %s  %s %s", shortID(e.ID), e.Time.Local().Format("15:04"), classfile.Shown(e.Kind), AsTyped(e.Text))
 	}
 }
 
@@ -70,7 +71,7 @@ func (t *text) apart() {
 
 func (m *Markbook) showAttempt(t *text, student record.Student, a *Attempt) {
 	t.apart()
-	t.line("%s, %s (%s)", shown(student.Name), shown(a.Problem), day(a.Entries[0].Time, true))
+	t.line("%s, %s (%s)", classfile.Shown(student.Name), classfile.Shown(a.Problem), day(a.Entries[0].Time, true))
 	if a.Page == nil {
 		if why := m.notCounted(a); why != "" {
 			t.line("%s", why)
@@ -82,7 +83,7 @@ func (m *Markbook) showAttempt(t *text, student record.Student, a *Attempt) {
 	}
 	if a.Page == nil {
 		for _, e := range a.Entries {
-			t.line("  %s  %s %s", shortID(e.ID), shown(e.Kind), shown(e.Text))
+			t.line("  %s  %s %s", shortID(e.ID), classfile.Shown(e.Kind), classfile.Shown(e.Text))
 		}
 		return
 	}
@@ -129,7 +130,7 @@ func (t *text) pageLine(l tutor.Line) {
 		t.line("  %s  %s  %s", shortID(l.ID), at, saidRevealed)
 		return
 	case tutor.Guessed, tutor.Limited: // neither is marked right or wrong
-		t.line("  %s  %s  %s (%s)", shortID(l.ID), at, AsTyped(l.Text), shown(l.Message))
+		t.line("  %s  %s  %s (%s)", shortID(l.ID), at, AsTyped(l.Text), classfile.Shown(l.Message))
 		return
 	}
 	word := string(l.Verdict)
@@ -144,9 +145,12 @@ func (t *text) pageLine(l tutor.Line) {
 	}
 	t.line("  %s  %s  %s  (%s)", shortID(l.ID), at, AsTyped(l.Text), word)
 	if l.Message != "" && l.Verdict != checker.Right {
-		t.line("      %s", shown(l.Message))
+		t.line("      %s", classfile.Shown(l.Message))
 	}
 }
 
 // AsTyped is a typed text on one line, harmless on a terminal.
-func AsTyped(text string) string { return shown(strings.ReplaceAll(text, "\n", "; ")) }
+func AsTyped(text string) string { return classfile.Shown(strings.ReplaceAll(text, "\n", "; ")) }
+
+// shortID is as much of an entry's id as a teacher types.
+func shortID(id string) string { return id[:min(8, len(id))] }

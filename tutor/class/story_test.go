@@ -16,6 +16,7 @@ import (
 	"example.org/standstill/checker"
 	"example.org/standstill/problems"
 	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/class/classfile"
 	"example.org/standstill/tutor/record"
 )
 
@@ -215,7 +216,7 @@ func storyList(n int) string {
 func storyRoom(t *testing.T, n int) *room {
 	r := &room{t: t, bank: problems.Embedded(), now: time.Date(2030, 3, 4, 8, 0, 0, 0, time.UTC), desks: map[string]*record.Record{}, dir: t.TempDir()}
 	var found problems.Findings
-	r.class, found = ReadFile(classFolder(t, storyClass, map[string]string{"list.csv": storyList(n), "handouts/quay.yaml": ownProblem}), r.bank)
+	r.class, found = classfile.ReadFile(classFolder(t, storyClass, map[string]string{"list.csv": storyList(n), "handouts/quay.yaml": ownProblem}), r.bank)
 	must(t, found.Err())
 	r.bank = r.class.Bank
 	return r
@@ -470,7 +471,7 @@ func agree(t *testing.T, r *room, report *Report) {
 				"item": w.Item, "attempts": strconv.Itoa(w.Attempts), "lines": strconv.Itoa(w.Lines), "refused": strconv.Itoa(w.Refused),
 				"hints": strconv.Itoa(w.Hints), "stepsShown": strconv.Itoa(w.StepsShown), "items": strconv.Itoa(w.Items), "firstGo": strconv.Itoa(w.FirstGo),
 				"minutes": strconv.FormatFloat(w.Minutes, 'f', 1, 64), "begun": w.Begun, "done": w.Done, "due": out.Problems[i].Due,
-				"late": strconv.FormatBool(w.Late), "overdue": strconv.FormatBool(w.Overdue), "days": strconv.Itoa(w.Days), "weight": number(out.Problems[i].Weight)} {
+				"late": strconv.FormatBool(w.Late), "overdue": strconv.FormatBool(w.Overdue), "days": strconv.Itoa(w.Days), "weight": classfile.Number(out.Problems[i].Weight)} {
 				if row[head] != want {
 					t.Errorf("%s, %s: %s is %q in CSV and %q in JSON", s.ID, w.Problem, head, row[head], want)
 				}

@@ -6,11 +6,12 @@ import (
 	"path/filepath"
 
 	"example.org/standstill/problems"
+	"example.org/standstill/tutor/class/classfile"
 )
 
 // WriteText writes what was taken in, one line for each file that is a hand-in or
 // a record, and what is to be said about it.
-func (c *Collected) WriteText(w io.Writer, of *Class) error {
+func (c *Collected) WriteText(w io.Writer, of *classfile.Class) error {
 	t := &text{}
 	others := 0
 	for _, one := range c.Files {
@@ -18,7 +19,7 @@ func (c *Collected) WriteText(w io.Writer, of *Class) error {
 			others++
 			continue
 		}
-		t.line("%s: %s", shown(filepath.Base(one.File)), one.say(of))
+		t.line("%s: %s", classfile.Shown(filepath.Base(one.File)), one.say(of))
 		for _, r := range one.Remarks {
 			t.line("  %s", sayRemark(r, of.Called))
 		}
@@ -32,7 +33,7 @@ func (c *Collected) WriteText(w io.Writer, of *Class) error {
 }
 
 // say words what came of one file.
-func (one *Taken) say(of *Class) string {
+func (one *Taken) say(of *classfile.Class) string {
 	if one.Trouble != "" {
 		return one.Trouble
 	}
@@ -48,7 +49,7 @@ func (one *Taken) say(of *Class) string {
 		said += fmt.Sprintf(saidUnread, one.Unread, one.FirstBad)
 	}
 	if one.Aside > 0 {
-		said += fmt.Sprintf(saidAside, shown(one.Student))
+		said += fmt.Sprintf(saidAside, classfile.Shown(one.Student))
 	}
 	if one.Forgotten > 0 {
 		said += fmt.Sprintf(saidForgotten, one.Forgotten)
@@ -66,7 +67,7 @@ func (one *Taken) say(of *Class) string {
 		said += fmt.Sprintf(saidRefused, one.Refused)
 	}
 	if one.Class != "" && problems.Fold(one.Class) != problems.Fold(of.Code) {
-		said += fmt.Sprintf(saidOtherClass, shown(one.Class))
+		said += fmt.Sprintf(saidOtherClass, classfile.Shown(one.Class))
 	}
 	return said
 }

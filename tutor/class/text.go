@@ -11,6 +11,7 @@ import (
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/problems"
 	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/class/classfile"
 )
 
 // letters stand for the standings in a table, in their order.
@@ -49,7 +50,7 @@ func wordsOf(c Cell) string {
 func place(stage checker.Stage, item string) string {
 	name := strings.ToLower(tutor.Title(stage))
 	if item != "" {
-		name += " " + expr.Glyph(shown(item))
+		name += " " + expr.Glyph(classfile.Shown(item))
 	}
 	return name
 }
@@ -68,7 +69,7 @@ func (r *Report) WriteText(w io.Writer, l Layout) error {
 		l.Width = 80
 	}
 	t := &text{}
-	t.line(saidReport, shown(r.Name), r.Code, day(r.At, true), len(r.Students), len(r.Work), r.Entries)
+	t.line(saidReport, classfile.Shown(r.Name), r.Code, day(r.At, true), len(r.Students), len(r.Work), r.Entries)
 	t.columns(r)
 	if l.Plain {
 		t.rows(r)
@@ -99,7 +100,7 @@ func (t *text) columns(r *Report) {
 			line += ", due " + day(c.Due, false)
 		}
 		if r.isWeighted() {
-			line += ", weight " + number(c.Weight)
+			line += ", weight " + classfile.Number(c.Weight)
 		}
 		t.line("%s: %s", line, c.counts(len(r.Students)))
 	}
@@ -170,7 +171,7 @@ func numbers(from, to int) string {
 
 // padded fills a name up, or cuts it, to a width.
 func padded(name string, wide int) string {
-	runes := []rune(shown(name))
+	runes := []rune(classfile.Shown(name))
 	if len(runes) > wide {
 		runes = append(runes[:wide-1], '…')
 	}
@@ -187,12 +188,12 @@ func (t *text) rows(r *Report) {
 				continue
 			}
 			begun++
-			t.line("%s: %s: %s; %s.", shown(row.Name), r.Work[i].ID, wordsOf(c), minutes(c.Spent))
+			t.line("%s: %s: %s; %s.", classfile.Shown(row.Name), r.Work[i].ID, wordsOf(c), minutes(c.Spent))
 		}
 		if r.isWeighted() {
-			t.line(saidShare, shown(row.Name), percent(row.Share))
+			t.line(saidShare, classfile.Shown(row.Name), percent(row.Share))
 		}
-		t.line(saidRow, shown(row.Name), begun, len(r.Work), minutes(row.Spent))
+		t.line(saidRow, classfile.Shown(row.Name), begun, len(r.Work), minutes(row.Spent))
 	}
 }
 
@@ -282,7 +283,7 @@ func (t *text) ideas(r *Report, l Layout) {
 func (r *Report) nameWidth() int {
 	wide := utf8.RuneCountInString(headStudent)
 	for _, row := range r.Students {
-		wide = max(wide, min(utf8.RuneCountInString(shown(row.Name)), widestName))
+		wide = max(wide, min(utf8.RuneCountInString(classfile.Shown(row.Name)), widestName))
 	}
 	return wide
 }
@@ -297,7 +298,7 @@ func (t *text) kept(r *Report) {
 		if k.Accepted {
 			word = saidAccepted
 		}
-		t.line("%s  %s, %s, %s: %s (%s)", shortID(k.Entry), shown(k.Name), k.Problem, place(k.Stage, k.Item), quoted(k.Line), word)
+		t.line("%s  %s, %s, %s: %s (%s)", shortID(k.Entry), classfile.Shown(k.Name), k.Problem, place(k.Stage, k.Item), quoted(k.Line), word)
 	}
 	t.more(len(r.Kept), mostKept)
 }
@@ -319,10 +320,10 @@ func (r *Report) Say(one Remark) string { return sayRemark(one, r.nameOf) }
 func (r *Report) nameOf(id string) string {
 	for _, row := range r.Students {
 		if problems.Fold(row.ID) == problems.Fold(id) {
-			return shown(row.Name)
+			return classfile.Shown(row.Name)
 		}
 	}
-	return shown(id)
+	return classfile.Shown(id)
 }
 
 // day writes a date, and the time of the day where it matters.
@@ -350,7 +351,7 @@ func times(n int, what string) string {
 	return fmt.Sprintf("%d %ss", n, what)
 }
 
-func quoted(line string) string { return "“" + shown(line) + "”" }
+func quoted(line string) string { return "“" + classfile.Shown(line) + "”" }
 
 // standingWord is a standing in words.
 func standingWord(s int) string { return tutor.Standing(s).String() }

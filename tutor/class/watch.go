@@ -16,13 +16,14 @@ import (
 	"time"
 
 	"example.org/standstill/problems"
+	"example.org/standstill/tutor/class/classfile"
 	"example.org/standstill/tutor/record"
 )
 
 // Watch follows what lies in folders during a lab: hand-ins, and records that
 // students are writing to. It keeps nothing: the class's record stays as it is.
 type Watch struct {
-	Class *Class
+	Class *classfile.Class
 	Bank  *problems.Bank
 	Paths []string
 	Now   func() time.Time // time.Now if nil
@@ -166,7 +167,7 @@ func (w *Watch) view(sheets []Sheet) string {
 	var hints, idle []string
 	var live []liveStudent
 	for i, sheet := range sheets {
-		name := shown(w.Class.Students[i].Name)
+		name := classfile.Shown(w.Class.Students[i].Name)
 		work := sheet.now()
 		if work == nil {
 			idle = append(idle, name)
@@ -198,7 +199,7 @@ func (w *Watch) view(sheets []Sheet) string {
 		t.line("  %s  %s, %s, %s: %s (%s)", one.Time.Local().Format("15:04"), one.name, one.Problem, place(one.Stage, ""), quoted(one.Line), one.Code.Meaning())
 	}
 	for _, file := range slices.Sorted(maps.Keys(w.trouble)) {
-		t.line("%s: %s", shown(filepath.Base(file)), w.trouble[file])
+		t.line("%s: %s", classfile.Shown(filepath.Base(file)), w.trouble[file])
 	}
 	return t.String()
 }

@@ -8,6 +8,7 @@ import (
 
 	"example.org/standstill/checker"
 	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/class/classfile"
 	"example.org/standstill/tutor/record"
 )
 
@@ -160,7 +161,7 @@ func (s *stating) write(one statement) error {
 	if at, err := time.Parse(timeForm, one.Timestamp); err == nil && (at.After(s.latest) || at.Year() < firstYear) {
 		one.Context.Extensions = map[string]string{s.home + "/extensions/clock": saidClockFlag}
 	}
-	return WriteJSON(s.out, one, "")
+	return classfile.WriteJSON(s.out, one, "")
 }
 
 func (s *statement) state(id, verbID, word string, at time.Time) {

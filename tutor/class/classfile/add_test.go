@@ -1,6 +1,7 @@
-package class
+package classfile
 
 import (
+	"os"
 	"strings"
 	"testing"
 
@@ -32,7 +33,7 @@ func TestAddAStudent(t *testing.T) {
 			expected = c.after
 		}
 		want(t, name, string(added.Text), expected)
-		must(t, writeFile(added.File, added.Text))
+		must(t, os.WriteFile(added.File, added.Text, 0o600))
 		read, found := ReadFile(file, problems.Embedded())
 		must(t, found.Err())
 		if s, ok := read.Student("s31"); !ok || s.Name != "Zoë O'Neil" || read.Students[len(read.Students)-1] != s {

@@ -1,4 +1,4 @@
-package class
+package classfile
 
 import (
 	"cmp"
@@ -52,7 +52,7 @@ const (
 	longestName   = 80
 	leastTolerate = 0.001
 	mostTolerate  = 0.1
-	leastWeight   = 0.1
+	LeastWeight   = 0.1
 	mostWeight    = 100
 )
 
@@ -188,7 +188,7 @@ func (r *reader) students(n *yaml.Node) {
 			r.At(v["id"], "the id is too long", fmt.Sprintf("at most %d characters", longestID))
 		}
 		if line, twice := first[problems.Fold(id)]; twice {
-			r.At(v["id"], fmt.Sprintf("the id %s is also on line %d", shown(id), line), "an id of its own for each student")
+			r.At(v["id"], fmt.Sprintf("the id %s is also on line %d", Shown(id), line), "an id of its own for each student")
 			continue
 		}
 		first[problems.Fold(id)] = v["id"].Line
@@ -211,7 +211,7 @@ func (r *reader) listed(n *yaml.Node) {
 	}
 	list, err := ReadList(path, r.class.Roster.Class)
 	if err != nil {
-		r.At(n, fmt.Sprintf("the list %s cannot be used: %s", shown(name), err), "a CSV file with the columns id and name, or a OneRoster folder")
+		r.At(n, fmt.Sprintf("the list %s cannot be used: %s", Shown(name), err), "a CSV file with the columns id and name, or a OneRoster folder")
 		return
 	}
 	r.class.Students = list.Students
@@ -294,8 +294,8 @@ func (r *reader) weight(n *yaml.Node) float64 {
 		return 0
 	}
 	weight, err := strconv.ParseFloat(text, 64)
-	if err != nil || !(weight >= leastWeight && weight <= mostWeight) {
-		r.At(n, fmt.Sprintf("%q is no weight", shown(text)), "a number from 0.1 to 100; a problem without one has 1")
+	if err != nil || !(weight >= LeastWeight && weight <= mostWeight) {
+		r.At(n, fmt.Sprintf("%q is no weight", Shown(text)), "a number from 0.1 to 100; a problem without one has 1")
 		return 0
 	}
 	return weight
@@ -309,18 +309,18 @@ func (r *reader) due(n *yaml.Node) time.Time {
 	}
 	at, err := readDue(text)
 	if err != nil {
-		r.At(n, fmt.Sprintf("%q is not a date", shown(text)), "a date such as 2026-03-09, or 2026-03-09 14:00")
+		r.At(n, fmt.Sprintf("%q is not a date", Shown(text)), "a date such as 2026-03-09, or 2026-03-09 14:00")
 	}
 	return at
 }
 
 const (
-	dateForm = "2006-01-02"
+	DateForm = "2006-01-02"
 	hourForm = "2006-01-02 15:04"
 )
 
 func readDue(text string) (time.Time, error) {
-	if at, err := time.ParseInLocation(dateForm, text, time.Local); err == nil {
+	if at, err := time.ParseInLocation(DateForm, text, time.Local); err == nil {
 		return at.AddDate(0, 0, 1).Add(-time.Second), nil
 	}
 	return time.ParseInLocation(hourForm, text, time.Local)

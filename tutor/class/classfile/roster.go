@@ -1,4 +1,4 @@
-package class
+package classfile
 
 import (
 	"archive/zip"
@@ -34,7 +34,7 @@ func readRoster(folder fs.FS, classID string) (*List, error) {
 	if err != nil {
 		return nil, err
 	}
-	list.Name = shown(class["title"])
+	list.Name = Shown(class["title"])
 	list.Roster.Class, list.Roster.School = class["sourcedId"], class["schoolSourcedId"]
 	list.Roster.Term, _, _ = strings.Cut(class["termSourcedIds"], ",")
 	names, err := rosterNames(folder)
@@ -51,7 +51,7 @@ func readRoster(folder fs.FS, classID string) (*List, error) {
 		}
 	})
 	if err == nil && len(list.Students) == 0 {
-		err = fmt.Errorf("the class %s has no students", shown(list.Roster.Class))
+		err = fmt.Errorf("the class %s has no students", Shown(list.Roster.Class))
 	}
 	return list, err
 }
@@ -78,9 +78,9 @@ func rosterClass(folder fs.FS, id string) (found map[string]string, err error) {
 	case err != nil:
 		return nil, err
 	case found == nil:
-		return nil, fmt.Errorf("it has no class %q; its classes are %s", shown(id), shown(strings.Join(ids, ", ")))
+		return nil, fmt.Errorf("it has no class %q; its classes are %s", Shown(id), Shown(strings.Join(ids, ", ")))
 	case id == "" && len(ids) > 1:
-		return nil, fmt.Errorf("it has several classes, %s; one must be named", shown(strings.Join(ids, ", ")))
+		return nil, fmt.Errorf("it has several classes, %s; one must be named", Shown(strings.Join(ids, ", ")))
 	}
 	return found, nil
 }
@@ -98,7 +98,7 @@ func rosterNames(folder fs.FS) (map[string]string, error) {
 			family = row["familyName"]
 		}
 		if row["enabledUser"] != "false" {
-			names[row["sourcedId"]] = shown(strings.TrimSpace(given + " " + family))
+			names[row["sourcedId"]] = Shown(strings.TrimSpace(given + " " + family))
 		}
 	})
 	return names, err

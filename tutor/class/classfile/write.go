@@ -1,4 +1,4 @@
-package class
+package classfile
 
 import (
 	"bytes"
@@ -41,18 +41,18 @@ func weightKey(weight float64) string {
 	if weight == 0 || weight == 1 {
 		return ""
 	}
-	return ", weight: " + number(weight)
+	return ", weight: " + Number(weight)
 }
 
-// number writes a number as short as it can be read back.
-func number(x float64) string { return strconv.FormatFloat(x, 'g', -1, 64) }
+// Number writes a number as short as it can be read back.
+func Number(x float64) string { return strconv.FormatFloat(x, 'g', -1, 64) }
 
 func dueKey(due time.Time) string {
 	switch {
 	case due.IsZero():
 		return ""
 	case due.Local().Format("15:04:05") == "23:59:59":
-		return ", due: " + due.Local().Format(dateForm)
+		return ", due: " + due.Local().Format(DateForm)
 	}
 	return ", due: " + due.Local().Format(hourForm)
 }
@@ -80,4 +80,4 @@ func formatSettings(s tutor.Settings) string {
 }
 
 // scalar quotes a text: what stands in single quotes is never anything but text.
-func scalar(text string) string { return "'" + strings.ReplaceAll(shown(text), "'", "''") + "'" }
+func scalar(text string) string { return "'" + strings.ReplaceAll(Shown(text), "'", "''") + "'" }

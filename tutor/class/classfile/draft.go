@@ -1,4 +1,4 @@
-package class
+package classfile
 
 import (
 	"cmp"
@@ -148,13 +148,13 @@ func studentsOf(text, rosterClass string) (*List, error) {
 	if _, err := os.Stat(text); err == nil || !strings.Contains(text, ",") {
 		list, err := ReadList(text, rosterClass)
 		if err != nil {
-			return nil, fmt.Errorf("the list %s cannot be used: %w", shown(text), err)
+			return nil, fmt.Errorf("the list %s cannot be used: %w", Shown(text), err)
 		}
 		return list, nil
 	}
 	list := &List{}
 	for _, name := range strings.Split(text, ",") {
-		if name = shown(name); name != "" {
+		if name = Shown(name); name != "" {
 			list.Students = append(list.Students, record.Student{ID: fmt.Sprintf("s%02d", len(list.Students)+1), Name: name})
 		}
 	}
@@ -166,7 +166,7 @@ func dueOf(text string) (due time.Time, err error) {
 		return due, nil
 	}
 	if due, err = readDue(text); err != nil {
-		return due, fmt.Errorf("%q is not a date; expected one such as 2026-03-09", shown(text))
+		return due, fmt.Errorf("%q is not a date; expected one such as 2026-03-09", Shown(text))
 	}
 	return due, nil
 }
@@ -197,7 +197,7 @@ func workOf(wanted []string, bank *problems.Bank, due time.Time) ([]tutor.Set, e
 
 // newCode makes a code that no other class is likely to have.
 func newCode(name string) string {
-	return plainName(name, "class") + "-" + strings.ToLower(rand.Text()[:4])
+	return PlainName(name, "class") + "-" + strings.ToLower(rand.Text()[:4])
 }
 
 func (d *Draft) settings(c *Class) error {
@@ -209,7 +209,7 @@ func (d *Draft) settings(c *Class) error {
 		}
 		at := slices.Index(one.words, *word)
 		if at < 0 {
-			return fmt.Errorf("%q is no choice for %s; expected one of %s", shown(*word), one.key, strings.Join(one.words, ", "))
+			return fmt.Errorf("%q is no choice for %s; expected one of %s", Shown(*word), one.key, strings.Join(one.words, ", "))
 		}
 		one.set(&c.Settings, at)
 	}
@@ -218,7 +218,7 @@ func (d *Draft) settings(c *Class) error {
 	}
 	share, err := readShare(d.Tolerance)
 	if err != nil {
-		return fmt.Errorf("%q is not a tolerance; expected one such as 2 %%", shown(d.Tolerance))
+		return fmt.Errorf("%q is not a tolerance; expected one such as 2 %%", Shown(d.Tolerance))
 	}
 	c.Tolerance = share
 	return nil

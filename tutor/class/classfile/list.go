@@ -1,4 +1,4 @@
-package class
+package classfile
 
 import (
 	"bytes"
@@ -82,7 +82,7 @@ func readCSV(data []byte) ([]record.Student, error) {
 			continue
 		}
 		if line, twice := first[problems.Fold(s.ID)]; twice {
-			return nil, fmt.Errorf("line %d: the id %s is also on line %d", row.line, shown(s.ID), line)
+			return nil, fmt.Errorf("line %d: the id %s is also on line %d", row.line, Shown(s.ID), line)
 		}
 		first[problems.Fold(s.ID)] = row.line
 		students = append(students, s)
@@ -115,7 +115,7 @@ func headings(row []string) map[string]int {
 func studentOf(row []string, at map[string]int) (s record.Student, ok bool) {
 	cell := func(what string) string {
 		if i, ok := at[what]; ok && i < len(row) {
-			return shown(row[i])
+			return Shown(row[i])
 		}
 		return ""
 	}

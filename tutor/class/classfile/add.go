@@ -1,4 +1,4 @@
-package class
+package classfile
 
 import (
 	"bytes"
@@ -30,15 +30,15 @@ func Add(file string, bank *problems.Bank, s record.Student) (added Added, err e
 	if err := found.Err(); err != nil {
 		return added, err
 	}
-	if s.Name = shown(s.Name); s.Name == "" || len([]rune(s.Name)) > longestName {
+	if s.Name = Shown(s.Name); s.Name == "" || len([]rune(s.Name)) > longestName {
 		return added, fmt.Errorf("a name has between 1 and %d characters", longestName)
 	}
 	if s.ID == "" {
-		s.ID = plainName(s.Name, "guest")
+		s.ID = PlainName(s.Name, "guest")
 	}
 	for _, one := range c.Students {
 		if problems.Fold(one.ID) == problems.Fold(s.ID) {
-			return added, fmt.Errorf("the id %s belongs to %s; give another with --id", shown(s.ID), shown(one.Name))
+			return added, fmt.Errorf("the id %s belongs to %s; give another with --id", Shown(s.ID), Shown(one.Name))
 		}
 	}
 	data, err := slurp(file)

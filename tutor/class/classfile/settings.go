@@ -1,4 +1,4 @@
-package class
+package classfile
 
 import (
 	"fmt"
@@ -22,7 +22,7 @@ func (r *reader) settings(n *yaml.Node) {
 	if text, ok := r.Word(v["tolerance"], "the tolerance", "1 %"); ok {
 		share, err := readShare(text)
 		if err != nil || share < leastTolerate || share > mostTolerate {
-			r.At(v["tolerance"], fmt.Sprintf("%q is no tolerance", shown(text)), "from 0.1 % to 10 %")
+			r.At(v["tolerance"], fmt.Sprintf("%q is no tolerance", Shown(text)), "from 0.1 % to 10 %")
 		}
 		r.class.Tolerance = share
 	}
@@ -104,7 +104,7 @@ func (r *reader) gravity(n *yaml.Node, text string) {
 	number, unit, _ := strings.Cut(text, " ")
 	g, err := strconv.ParseFloat(number, 64)
 	if unit = strings.TrimSpace(unit); err != nil || g <= 0 || g > 100 || unit != "m/s^2" && unit != "N/kg" {
-		r.At(n, fmt.Sprintf("%q cannot be g", shown(text)), "a value such as 9.81 m/s^2")
+		r.At(n, fmt.Sprintf("%q cannot be g", Shown(text)), "a value such as 9.81 m/s^2")
 		return
 	}
 	r.class.Gravity = number + " " + unit

@@ -1,4 +1,4 @@
-package class
+package classfile
 
 import (
 	"bytes"
@@ -15,10 +15,10 @@ import (
 // place.
 const longestShown = 400
 
-// shown makes a text from outside harmless on a terminal and in a list: one line,
+// Shown makes a text from outside harmless on a terminal and in a list: one line,
 // and a sign in the place of whatever acts instead of being seen. What is kept
 // stays as it came.
-func shown(text string) string {
+func Shown(text string) string {
 	text = strings.Join(strings.Fields(strings.Map(harmless, text)), " ")
 	if runes := []rune(text); len(runes) > longestShown {
 		text = string(runes[:longestShown]) + "…"
@@ -35,9 +35,6 @@ func harmless(r rune) rune {
 	}
 	return r
 }
-
-// shortID is as much of an entry's id as a teacher types.
-func shortID(id string) string { return id[:min(8, len(id))] }
 
 // WriteJSON writes a value, indented or on one line. Characters that would act on a
 // terminal are written as escapes, which mean the same to whoever reads JSON.

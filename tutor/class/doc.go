@@ -1,0 +1,21 @@
+// Package class knows the teacher's side: what students hand in, and what it comes to.
+//
+// A class is read from a file by package classfile. Students hand in what they did
+// (HandIn.File); a Markbook takes that in (Markbook.Collect), marks every answer
+// again against the student's own copy and sums up (Markbook.Report). How it
+// hangs together:
+//
+//	handin.go, handed.go    one student's entries as a file, and back
+//	search.go, collect.go, note.go   hand-ins and whole records → the class's record
+//	attempt.go    the attempts of a history, each with whose numbers it has
+//	sheet.go, clock.go, cache.go      one student's work, computed or remembered
+//	report.go, tally.go     the class's work; where it goes wrong
+//	text.go, csv.go, html.go, json.go, results.go, xapi.go   a report on the way out
+//	show.go, accept.go      one page, and a line that the teacher takes as right
+//	watch.go                a lab, live
+//	remark.go               what a teacher should look at
+//	sentences.go            every sentence
+//
+// Nothing that comes from a file is believed: completion is what re-marks, and
+// what does not fit is told, neither hidden nor called by a bad name.
+package class
