@@ -45,12 +45,16 @@ type Comparison struct {
 	CombinedNu         int
 	En                 float64
 	Verdict            Verdict
+	Pooled             bool // with the scatter of all repeated readings of its kind
 }
 
-// reading is what a scale or protractor showed, and which prediction it is of.
+// reading is what a scale or protractor showed, and which prediction it is of. Parts are
+// those of its value, with the scatter that counts; pooled says that it is that of all.
 type reading struct {
 	*Field
 	prediction int
+	parts      []measure.Part
+	pooled     bool
 }
 
 // readings are the good ones, in the order of the form.
@@ -63,12 +67,41 @@ func (r *Result) readings() []reading {
 		}
 		for j := range r.Predicted {
 			if r.Predicted[j].Letter == e.Letter {
-				all = append(all, reading{e, j})
+				all = append(all, reading{Field: e, prediction: j, parts: e.Value.Parts})
 			}
 		}
 	}
+	pool(all)
 	return all
 }
+
+// pool puts the pooled scatter (GUM 4.2.4) of all repeated readings of a kind in the place
+// of one that is less by chance: two readings often lie closer together than the scale is
+// sure, and Welch and Satterthwaite then take the little that they scatter for certain.
+func pool(all []reading) {
+	for i := range all {
+		q := &all[i]
+		k := slices.IndexFunc(q.parts, isRepeats)
+		if k < 0 {
+			continue
+		}
+		squares, nu := 0.0, 0
+		for _, other := range all {
+			if k := slices.IndexFunc(other.Value.Parts, isRepeats); k >= 0 && other.Want.Dim == q.Want.Dim {
+				p := other.Value.Parts[k]
+				squares += float64(p.Nu) * float64(p.Nu+1) * p.U * p.U // Σ (x − mean)²
+				nu += p.Nu
+			}
+		}
+		own := &q.parts[k]
+		if u := math.Sqrt(squares / float64(nu) / float64(own.Nu+1)); u > own.U && nu > own.Nu {
+			q.pooled, q.parts = true, slices.Clone(q.parts)
+			q.parts[k].U, q.parts[k].Nu = u, nu
+		}
+	}
+}
+
+func isRepeats(p measure.Part) bool { return p.Cause == measure.Repeats }
 
 // join makes the law of predictions and readings together. Its inputs are those of the
 // predictions, then what the scale shares, then the readings as shown; its outputs are
@@ -86,7 +119,7 @@ func (r *Result) join() {
 	z, k := r.shared(&l, scaleZero, 0), r.shared(&l, scaleCalibration, 1)
 	first := len(l.In)
 	for _, q := range r.read {
-		l.In = append(l.In, measure.Input{X: q.Value.Estimate, Parts: q.Value.Parts})
+		l.In = append(l.In, measure.Input{X: q.Value.Estimate, Parts: q.parts})
 		r.keys = append(r.keys, "")
 		x := q.Value.Estimate
 		if q.Want.Dim == quantity.Force {
@@ -158,7 +191,7 @@ func (r *Result) compare() {
 // comparison is of the reading that is output k of the law.
 func (r *Result) comparison(l measure.Law, q reading, k int) Comparison {
 	p := &r.Predicted[q.prediction]
-	c := Comparison{Field: q.Field, Predicted: p, Value: l.Y[k], U: l.U(k)}
+	c := Comparison{Field: q.Field, Predicted: p, Value: l.Y[k], U: l.U(k), Pooled: q.pooled}
 	c.K, c.Nu = measure.Coverage(l.Nu(k))
 	c.Expanded = c.K * c.U
 	by := c.Value - p.Value

@@ -144,3 +144,26 @@ func TestAComparisonNamesFirstWhatWasNotMeasured(t *testing.T) {
 		t.Errorf("%q", compared.Lines)
 	}
 }
+
+// Two readings that lie close together by chance take the scatter of all that were
+// repeated: s² = (s₁² + s₂²)/2 with two degrees of freedom; the wider ones keep their own.
+func TestScatterIsPooledWhereItIsLessByChance(t *testing.T) {
+	f := twoStrings(t, "30", "45")
+	fill(t, f, nil, []string{"T1 = 3.60; 3.61 N div 0.001 N", "T2 = 4.30; 4.46 N div 0.001 N"})
+	r := result(t, f)
+	// s₁ = 0.01/√2 N, s₂ = 0.16/√2 N, each mean of two
+	near := math.Sqrt((0.01*0.01+0.16*0.16)/8 + 0.0005*0.0005/3)
+	far := math.Sqrt(0.16*0.16/4 + 0.0005*0.0005/3)
+	for i, want := range []struct {
+		u      float64
+		nu     int
+		pooled bool
+	}{{near, 2, true}, {far, 1, false}} {
+		if c := r.Compared[i]; math.Abs(c.U-want.u) > 1e-6 || c.Nu != want.nu || c.Pooled != want.pooled {
+			t.Errorf("%s: u = %v, ν = %d, pooled %v, want %v", c.Letter, c.U, c.Nu, c.Pooled, want)
+		}
+	}
+	if said := strings.Join(Style{Plain: true}.Set(r.Main()), "\n"); strings.Count(said, "the scatter of all of them was used") != 1 {
+		t.Errorf("%s", said)
+	}
+}

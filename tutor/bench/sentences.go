@@ -568,3 +568,8 @@ func commandsHelp() Block {
 	b.Rows = append(b.Rows, []string{wordHelp, "This list"}, []string{wordLeave, "Stop; everything is saved"})
 	return b
 }
+
+// saidPooled says that the scatter of all repeated readings counts for a reading.
+func saidPooled(name string) string {
+	return name + ": its readings are closer together than those of the others, which may be chance; so the scatter of all of them was used."
+}

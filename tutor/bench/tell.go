@@ -80,6 +80,9 @@ func (r *Result) Main() []Block {
 	predicted.Lines = append(predicted.Lines, r.explained()...)
 	for _, c := range r.Compared {
 		compared.Lines = append(compared.Lines, c.said(), c.verdictSaid())
+		if c.Pooled {
+			compared.Lines = append(compared.Lines, saidPooled(c.Name()))
+		}
 	}
 	if compared.Lines != nil {
 		compared.Lines = slices.Concat(r.assumedFirst(), compared.Lines, r.advice(), []string{saidEnMeans})
