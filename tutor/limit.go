@@ -36,7 +36,7 @@ func (g *Page) makeLimit() (l Limit, ok bool) {
 	}
 	var all []Limit
 	for _, k := range a.knobs {
-		if k.Unit.Dim != quantity.Angle || g.turnsFully(k.Name) {
+		if k.Unit.Dim != quantity.Angle || g.Problem.System.TurnsFully(k.Name) {
 			continue
 		}
 		for _, end := range []float64{0, 90} {

@@ -146,7 +146,7 @@ func (g *Page) ifSmaller() (all []Prediction) {
 	}
 	names, _, _ := g.unknownForces()
 	for i, k := range a.knobs {
-		if k.Unit.Dim != quantity.Angle || g.turnsFully(k.Name) {
+		if k.Unit.Dim != quantity.Angle || g.Problem.System.TurnsFully(k.Name) {
 			continue
 		}
 		step := min(turnedBy*quantity.Degree/k.Unit.Factor, k.Value/2)

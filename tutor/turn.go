@@ -82,7 +82,7 @@ func (g *Page) knob(given statics.Given) (Knob, bool) {
 	case given.Unit.Dim == quantity.Angle:
 		degree := quantity.Degree / given.Unit.Factor
 		k.Low, k.High, k.Step = degree, 89*degree, degree
-		if g.turnsFully(given.Name) {
+		if g.Problem.System.TurnsFully(given.Name) {
 			k.Low, k.High = 0, 359*degree
 		}
 		return k, true
@@ -90,16 +90,6 @@ func (g *Page) knob(given statics.Given) (Knob, bool) {
 	k.Step = step(math.Abs(k.Value))
 	k.Low, k.High = k.Step, 4*math.Abs(k.Value)
 	return k, k.Value > 0
-}
-
-// turnsFully reports whether a letter is part of a full-circle direction.
-func (g *Page) turnsFully(name string) bool {
-	for _, b := range g.Problem.System.Bodies {
-		if slices.ContainsFunc(b.Forces, func(f statics.Force) bool { return f.Direction != nil && f.Direction.Has(name) }) {
-			return true
-		}
-	}
-	return false
 }
 
 // step is about a twentieth of a size, as a round number.

@@ -2,6 +2,7 @@ package statics
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/mat"
 )
@@ -67,7 +68,7 @@ func (m *Model) seen(found [][]float64, out []float64) bool {
 
 func (m *Model) near(a, b []float64) bool {
 	for _, slot := range m.unknowns {
-		if v := m.Variables[slot]; v.Angle && m.turnsFully(v.Name) {
+		if v := m.Variables[slot]; v.Angle && m.TurnsFully(v.Name) {
 			// 0° and 360° are one direction.
 			if math.Abs(math.Remainder(a[slot]-b[slot], 2*math.Pi)) > sameSolution {
 				return false
@@ -112,7 +113,7 @@ func (m *Model) starts(env []float64) [][]float64 {
 func (m *Model) startsFor(slot int, scale float64, env []float64) []float64 {
 	v := m.Variables[slot]
 	switch {
-	case v.Angle && m.turnsFully(v.Name):
+	case v.Angle && m.TurnsFully(v.Name):
 		return []float64{0.35, 1.13, 1.92, 2.71, 3.49, 4.28, 5.06, 5.85}
 	case v.Angle:
 		return []float64{0.26, 0.61, 0.96, 1.31}
@@ -137,11 +138,14 @@ func (m *Model) scale(env []float64) float64 {
 	return 1
 }
 
-// turnsFully reports whether an unknown angle is a full-circle direction.
-func (m *Model) turnsFully(name string) bool {
-	full := false
-	m.eachForce(func(f *Force) { full = full || f.Direction != nil && f.Direction.Has(name) })
-	return full
+// TurnsFully reports whether a letter is part of a full-circle direction.
+func (s *System) TurnsFully(name string) bool {
+	for _, b := range s.Bodies {
+		if slices.ContainsFunc(b.Forces, func(f Force) bool { return f.Direction != nil && f.Direction.Has(name) }) {
+			return true
+		}
+	}
+	return false
 }
 
 // SolveNear runs Newton's method from one start (a value for each of Unknowns).
@@ -243,7 +247,7 @@ func (m *Model) Unphysical(env []float64) string {
 		x := env[slot]
 		switch {
 		case said != "":
-		case v.Angle && !m.turnsFully(v.Name) && !(x > 0 && x < math.Pi/2):
+		case v.Angle && !m.TurnsFully(v.Name) && !(x > 0 && x < math.Pi/2):
 			said = "the angle " + v.Name + " comes out outside the directions of the forces"
 		case v.Angle && !(x > -1e-9 && x < 2*math.Pi+1e-9):
 			said = "the direction " + v.Name + " comes out larger than a full circle"

@@ -225,7 +225,7 @@ func (r *Result) isInput(letter string) bool {
 }
 
 func (r *Result) prediction(j int, name string) Prediction {
-	p := Prediction{Letter: name, Name: expr.Set(name), Unit: r.form.want(name).Unit, Value: r.law.Y[j], U: r.law.U(j), Direction: turns(r.form.model, name)}
+	p := Prediction{Letter: name, Name: expr.Set(name), Unit: r.form.want(name).Unit, Value: r.law.Y[j], U: r.law.U(j), Direction: r.form.model.TurnsFully(name)}
 	p.K, p.Nu = measure.Coverage(r.law.Nu(j))
 	p.Expanded = p.K * p.U
 	p.Low, p.High = p.Value-p.Expanded, p.Value+p.Expanded

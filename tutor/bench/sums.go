@@ -32,7 +32,7 @@ func newSums(m *statics.Model, solved []float64) *sums {
 		slot, _ := m.Slot(name)
 		s.unknowns = append(s.unknowns, slot)
 		s.start = append(s.start, solved[slot])
-		if turns(m, name) {
+		if m.TurnsFully(name) {
 			s.turns[slot] = true
 		}
 	}
@@ -49,18 +49,6 @@ func newSums(m *statics.Model, solved []float64) *sums {
 		s.rows[i] = make([]float64, len(s.unknowns)+1)
 	}
 	return s
-}
-
-// turns reports whether a letter is a direction, counted round the full circle.
-func turns(m *statics.Model, name string) bool {
-	for _, b := range m.Bodies {
-		for _, f := range b.Forces {
-			if f.Direction != nil && f.Direction.Has(name) {
-				return true
-			}
-		}
-	}
-	return false
 }
 
 // settle puts the unknowns and what follows from them into s.env.
