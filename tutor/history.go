@@ -14,9 +14,17 @@ import (
 // came first and what belongs together.
 type History struct {
 	Attempts []*Attempt // as they were begun
+	Runs     []*Run     // the same
 
 	of      map[string][]*Attempt // by problem, oldest first
 	touches int
+}
+
+// Run is one run at the bench, with its entries in the order in which they happened: one
+// for each student at the table, each time it was kept. ID is that of the first.
+type Run struct {
+	ID      string
+	Entries []record.Entry
 }
 
 // Attempt is one copy of a problem that a student worked on, with its entries in
@@ -52,6 +60,10 @@ var pageKinds = []string{record.Begun, record.Answer, record.Hint, record.Soluti
 // Add files an entry that happened after all others to its attempt; nil for an
 // entry of no page.
 func (h *History) Add(e record.Entry) *Attempt {
+	if e.Kind == record.Bench {
+		run := h.runOf(cmp.Or(e.Ref, e.ID))
+		run.Entries = append(run.Entries, e)
+	}
 	if e.Problem == "" || !slices.Contains(pageKinds, e.Kind) {
 		return nil
 	}
@@ -60,6 +72,16 @@ func (h *History) Add(e record.Entry) *Attempt {
 	a.touched = h.touches
 	a.Entries = append(a.Entries, e)
 	return a
+}
+
+func (h *History) runOf(id string) *Run {
+	for _, run := range h.Runs {
+		if run.ID == id {
+			return run
+		}
+	}
+	h.Runs = append(h.Runs, &Run{ID: id})
+	return h.Runs[len(h.Runs)-1]
 }
 
 // Of lists the attempts at a problem, oldest first.

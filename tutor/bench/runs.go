@@ -9,6 +9,7 @@ import (
 
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/problems"
+	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/record"
 
 	"example.org/standstill/tutor/bench/measure"
@@ -113,30 +114,25 @@ func Keep(r *record.Record, f *Form, students []record.Student, run string) (id 
 // Runs lists the runs of a record in the order in which they were begun; of one
 // problem, or all for "".
 func Runs(r *record.Record, problem string) ([]Run, error) {
-	byID := map[string]*Run{}
-	var order []*Run
+	var entries []record.Entry
 	for e, err := range r.Entries(record.Filter{Kinds: []string{record.Bench}}) {
 		if err != nil {
 			return nil, err
 		}
-		id := cmp.Or(e.Ref, e.ID)
-		run := byID[id]
-		if run == nil {
-			run = &Run{ID: id, Problem: e.Problem, Hash: e.Hash, Time: e.Time}
-			byID[id] = run
-			order = append(order, run)
-		}
-		run.Text = e.Text
-		if !slices.Contains(run.Students, e.Student) {
-			run.Students = append(run.Students, e.Student)
-		}
+		entries = append(entries, e)
 	}
-	slices.SortStableFunc(order, func(a, b *Run) int { return a.Time.Compare(b.Time) })
 	var runs []Run
-	for i, run := range order {
-		run.Number = i + 1
+	for i, kept := range tutor.HistoryOf(entries).Runs {
+		first := kept.Entries[0]
+		run := Run{Number: i + 1, ID: kept.ID, Problem: first.Problem, Hash: first.Hash, Time: first.Time}
+		for _, e := range kept.Entries {
+			run.Text = e.Text
+			if !slices.Contains(run.Students, e.Student) {
+				run.Students = append(run.Students, e.Student)
+			}
+		}
 		if problem == "" || run.Problem == problem {
-			runs = append(runs, *run)
+			runs = append(runs, run)
 		}
 	}
 	return runs, nil
