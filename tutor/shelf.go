@@ -46,18 +46,23 @@ func (d *Desk) Shelves() []Shelf {
 }
 
 // topics are the shelves of the topics.
-func (d *Desk) topics() []Shelf {
-	byTopic := map[string][]Listed{}
-	var topics []string
-	for _, h := range d.tutor.Bank.List() {
-		if byTopic[h.Topic] == nil {
-			topics = append(topics, h.Topic)
+func (d *Desk) topics() []Shelf { return ShelvesOf(d.tutor.Bank, d.Progress) }
+
+// ShelvesOf are the problems of a bank by topic, with how somebody stands with each; nil
+// for nobody.
+func ShelvesOf(bank *problems.Bank, progress func(id string) Progress) (shelves []Shelf) {
+	at := map[string]int{}
+	for _, h := range bank.List() {
+		if _, known := at[h.Topic]; !known {
+			at[h.Topic] = len(shelves)
+			shelves = append(shelves, Shelf{Topic: problems.Topic{ID: h.Topic, Title: TopicTitle(h.Topic)}})
 		}
-		byTopic[h.Topic] = append(byTopic[h.Topic], Listed{Heading: h, Progress: d.Progress(h.ID)})
-	}
-	var shelves []Shelf
-	for _, topic := range topics {
-		shelves = append(shelves, Shelf{problems.Topic{ID: topic, Title: TopicTitle(topic)}, byTopic[topic]})
+		listed := Listed{Heading: h}
+		if progress != nil {
+			listed.Progress = progress(h.ID)
+		}
+		shelf := &shelves[at[h.Topic]]
+		shelf.Problems = append(shelf.Problems, listed)
 	}
 	return shelves
 }

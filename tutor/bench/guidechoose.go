@@ -6,65 +6,52 @@ import (
 
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/problems"
+	"example.org/standstill/tutor"
 )
 
-// choose has the students choose the problem that is built like their apparatus.
+// choose has the students choose the problem that is built like their apparatus: a topic,
+// then one of its problems, or an id at once.
 func (g *Guide) choose() (*problems.Problem, error) {
 	var topics []string
-	byTopic := map[string][]problems.Heading{}
-	for _, h := range g.Tutor.Bank.List() {
-		if byTopic[h.Topic] == nil {
-			topics = append(topics, h.Topic)
-		}
-		byTopic[h.Topic] = append(byTopic[h.Topic], h)
+	shelves := tutor.ShelvesOf(g.Tutor.Bank, nil)
+	for _, shelf := range shelves {
+		topics = append(topics, shelf.Title)
 	}
 	for {
-		g.say(saidChooseTopic)
-		for i, topic := range topics {
-			g.say(strconv.Itoa(i+1) + ". " + titleOf(topic))
-		}
-		line, err := g.ask()
+		line, topic, err := g.pick(saidChooseTopic, topics)
 		if err != nil {
 			return nil, err
 		}
-		if p, err := g.Tutor.Bank.Get(line); err == nil {
+		if topic >= 0 {
+			var titles []string
+			list := shelves[topic].Problems
+			for _, h := range list {
+				titles = append(titles, h.Title+" ("+h.ID+")")
+			}
+			at := 0
+			if line, at, err = g.pick(saidChooseProblem, titles); err != nil {
+				return nil, err
+			}
+			if at >= 0 {
+				line = list[at].ID
+			}
+		}
+		if p, err := g.Tutor.Bank.Get(expr.Clean(line)); err == nil {
 			return p, nil
 		}
-		i, err := strconv.Atoi(strings.TrimSuffix(line, "."))
-		if err != nil || i < 1 || i > len(topics) {
-			continue
-		}
-		if p, err := g.chooseFrom(byTopic[topics[i-1]]); p != nil || err != nil {
-			return p, err
-		}
 	}
 }
 
-func titleOf(topic string) string {
-	for _, t := range problems.Topics() {
-		if t.ID == topic {
-			return t.Title
-		}
+// pick lists things and takes the number of one of them, or a line that is none: −1.
+func (g *Guide) pick(question string, of []string) (line string, at int, err error) {
+	g.say(question)
+	for i, one := range of {
+		g.say(strconv.Itoa(i+1) + ". " + one)
 	}
-	return topic
-}
-
-func (g *Guide) chooseFrom(list []problems.Heading) (*problems.Problem, error) {
-	for i, h := range list {
-		g.say(strconv.Itoa(i+1) + ". " + h.Title + " (" + h.ID + ")")
+	line, err = g.ask()
+	n, bad := strconv.Atoi(strings.TrimSuffix(line, "."))
+	if bad != nil || n < 1 || n > len(of) {
+		n = 0
 	}
-	g.say(saidChooseProblem)
-	line, err := g.ask()
-	if err != nil {
-		return nil, err
-	}
-	id := expr.Clean(line)
-	if i, err := strconv.Atoi(strings.TrimSuffix(line, ".")); err == nil && i >= 1 && i <= len(list) {
-		id = list[i-1].ID
-	}
-	p, err := g.Tutor.Bank.Get(id)
-	if err != nil {
-		return nil, nil
-	}
-	return p, nil
+	return line, n - 1, err
 }

@@ -1,7 +1,6 @@
 package screen
 
 import (
-	"example.org/standstill/problems"
 	"example.org/standstill/tutor"
 )
 
@@ -10,26 +9,9 @@ import (
 type apparatus struct{ *list }
 
 func newApparatus(m *model) apparatus {
-	n := &list{shelves: shelvesOf(m.tutor.Bank), nobody: true}
+	n := &list{shelves: tutor.ShelvesOf(m.tutor.Bank, nil), nobody: true}
 	n.typed(m)
 	return apparatus{n}
-}
-
-// shelvesOf are the problems of a bank by topic, whoever asks.
-func shelvesOf(bank *problems.Bank) []tutor.Shelf {
-	var shelves []tutor.Shelf
-	for _, topic := range problems.Topics() {
-		shelf := tutor.Shelf{Topic: topic}
-		for _, h := range bank.List() {
-			if h.Topic == topic.ID {
-				shelf.Problems = append(shelf.Problems, tutor.Listed{Heading: h})
-			}
-		}
-		if shelf.Problems != nil {
-			shelves = append(shelves, shelf)
-		}
-	}
-	return shelves
 }
 
 func (apparatus) place(*model) int { return -1 }
