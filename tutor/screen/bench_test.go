@@ -85,17 +85,23 @@ func BenchmarkBenchKey(b *testing.B) {
 	}
 }
 
-// BenchmarkKeyToResult is the key that asks for a result, as the terminal meets it: the
-// work goes on beside it.
+// BenchmarkKeyToResult is the key that asks for the first result or the first plot, as the
+// terminal meets it: the work goes on beside it.
 func BenchmarkKeyToResult(b *testing.B) {
-	for b.Loop() {
-		b.StopTimer()
-		d := stand(b, newTutor(b), "canal-lantern", 80, 24)
-		d.seated("")
-		d.hand(lanternValues...)
-		d.hand(lanternReadings[0], lanternReadings[1])
-		beside := newBeside(d.model, newWaits(context.Background()))
-		b.StartTimer()
-		beside.Update(tea.KeyMsg{Type: tea.KeyCtrlO})
+	for _, word := range []string{"result", "plot"} {
+		b.Run(word, func(b *testing.B) {
+			for b.Loop() {
+				b.StopTimer()
+				d := stand(b, newTutor(b), "canal-lantern", 80, 24)
+				d.seated("")
+				d.hand(lanternValues...)
+				d.hand(lanternReadings[0], lanternReadings[1])
+				d.press("ctrl+u")
+				d.write(word)
+				beside := newBeside(d.model, newWaits(context.Background()))
+				b.StartTimer()
+				beside.Update(tea.KeyMsg{Type: tea.KeyEnter})
+			}
+		})
 	}
 }

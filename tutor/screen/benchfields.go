@@ -166,8 +166,19 @@ func (f *form) fieldRows(m *model, i int, c fieldColumns, cols int) []row {
 		typed = l.signs.nothing
 		shade = quiet
 	}
-	r := append(m.tint(bold, e.Name(), false).padded(c.name), l.text(shade, l.shortened(typed, c.typed)))
-	rows := []row{m.pickRow(i == f.at, append(r.padded(c.name+c.typed+1), taken...))}
+	name, room := m.tint(bold, e.Name(), false).padded(c.name), c.typed
+	isWide := textWidth(l.letters(typed)) > room
+	if isWide { // what was taken goes under it
+		room = cols - 3 - c.name
+	}
+	r := append(name, l.text(shade, l.shortened(typed, room)))
+	if !isWide {
+		r = append(r.padded(c.name+c.typed+1), taken...)
+	}
+	rows := []row{m.pickRow(i == f.at, r)}
+	if isWide && taken.width() > 0 {
+		rows = append(rows, append(row{gap(3 + c.name)}, taken...))
+	}
 	if e.Why != "" {
 		rows = append(rows, m.marked(mark{l.signs.unread, wordMend, near}, beginning(e.Why), near, true, cols)...)
 	}

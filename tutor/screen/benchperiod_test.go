@@ -290,7 +290,7 @@ func TestRunsAreMarkedAndCompared(t *testing.T) {
 	d.sees("m run 1: 0.3500 kg, u 0.0020; run 2: 0.3500 kg, u 0.0020; run 1:")
 	d.press("esc")
 	d.hand("open 1")
-	d.sees("This is run 1 as you typed it", "2.900 N")
+	d.sees("This is run 1 as you typed it", "0.3500 kg")
 	d.hand("open 9")
 	d.sees("There is no run with this number")
 }

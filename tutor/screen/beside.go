@@ -25,6 +25,7 @@ type beside struct {
 	work    int  // counts what was worked on, so that an old alarm says nothing
 	pending []tea.Msg
 	shown   string
+	waiting string // what is said then
 	look    *look
 	rows    int
 	cols    int
@@ -49,7 +50,11 @@ type (
 )
 
 func newBeside(m *model, w *waits) *beside {
-	return &beside{guarded: guarded{m}, waits: w, look: m.look}
+	b := &beside{guarded: guarded{m}, waits: w, look: m.look, waiting: saidWaiting}
+	if m.bench != nil {
+		b.waiting = saidWorking
+	}
+	return b
 }
 
 func (b *beside) Init() tea.Cmd { return nextSave() }
@@ -187,7 +192,7 @@ func (b *beside) View() string {
 	rows := strings.Split(b.shown, "\n")
 	l := b.look
 	note := []row{
-		l.row(near, " "+saidWaiting).cut(b.cols),
+		l.row(near, " "+b.waiting).cut(b.cols),
 		row{gap(1), l.text(bold, "esc"), gap(1), l.text(quiet, saidStopWaiting), gap(2), l.text(bold, "ctrl+c"), gap(1), l.text(quiet, "quit")}.cut(b.cols),
 	}
 	over := strings.Split(l.sheet(note), "\n")

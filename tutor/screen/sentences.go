@@ -122,6 +122,7 @@ const (
 	menuVisitBench     = "Bench: compare measured values with the prediction"
 	menuVisitLesson    = "Back to the problems"
 	saidWaiting        = "Not saved yet: the record is in use or does not answer. Trying again."
+	saidWorking        = "Working: the result is coming, or the record does not answer yet."
 	saidStopWaiting    = "stop waiting"
 )
 
