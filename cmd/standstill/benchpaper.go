@@ -67,7 +67,7 @@ times or as 1-5; the report is about the last run, and names the group of each r
 }
 
 func (a *app) reportRuns(numbers []string, line string, out *benchOutput) error {
-	return a.withTrials(numbers, func(trials []bench.Trial) error { return a.report(trials, line, out) })
+	return a.withComputed(numbers, func(computed []bench.Computed) error { return a.report(computed, line, out) })
 }
 
 func (a *app) reportValues(problem string, m *measured, out *benchOutput) error {
@@ -75,13 +75,13 @@ func (a *app) reportValues(problem string, m *measured, out *benchOutput) error 
 	if err != nil {
 		return err
 	}
-	return a.report([]bench.Trial{{Number: 1, Result: r, About: bench.About{Students: m.students, Names: m.students}}}, "", out)
+	return a.report([]bench.Computed{{Number: 1, Result: r, About: bench.About{Students: m.students, Names: m.students}}}, "", out)
 }
 
-func (a *app) report(trials []bench.Trial, line string, out *benchOutput) error {
-	page, err := bench.Report(trials, line)
+func (a *app) report(computed []bench.Computed, line string, out *benchOutput) error {
+	page, err := bench.Report(computed, line)
 	if err != nil {
 		return err
 	}
-	return a.writePaper(out, trials[len(trials)-1].Form().Problem().ID+"-report.html", page)
+	return a.writePaper(out, computed[len(computed)-1].Form().Problem().ID+"-report.html", page)
 }

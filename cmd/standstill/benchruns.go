@@ -51,8 +51,8 @@ func benchShowCommand(a *app) *cobra.Command {
 		Example: "  standstill bench show 1",
 		Args:    exactly(1, "the number of a run"),
 		RunE: func(_ *cobra.Command, args []string) error {
-			return a.withTrials(args, func(trials []bench.Trial) error {
-				return a.printResult(trials[0].Result, asJSON, plain)
+			return a.withComputed(args, func(computed []bench.Computed) error {
+				return a.printResult(computed[0].Result, asJSON, plain)
 			})
 		},
 	}
@@ -69,8 +69,8 @@ func benchCompareCommand(a *app) *cobra.Command {
 		Example: "  standstill bench compare 1 2",
 		Args:    severalRuns,
 		RunE: func(_ *cobra.Command, args []string) error {
-			return a.withTrials(args, func(trials []bench.Trial) error {
-				blocks, why := bench.Compare(trials)
+			return a.withComputed(args, func(computed []bench.Computed) error {
+				blocks, why := bench.Compare(computed)
 				if why != "" {
 					return errors.New(why)
 				}
@@ -92,8 +92,8 @@ func benchPlotCommand(a *app) *cobra.Command {
 		Example: "  standstill bench plot 1 2\n  standstill bench plot 1-2 --by 1/sin(alpha)",
 		Args:    severalRuns,
 		RunE: func(_ *cobra.Command, args []string) error {
-			return a.withTrials(args, func(trials []bench.Trial) error {
-				scene, notes, why := bench.Plot(trials, by)
+			return a.withComputed(args, func(computed []bench.Computed) error {
+				scene, notes, why := bench.Plot(computed, by)
 				if why != "" {
 					return errors.New(why)
 				}
@@ -125,24 +125,24 @@ func severalRuns(c *cobra.Command, args []string) error {
 	return nil
 }
 
-// withTrials opens the record and computes the runs of these numbers.
-func (a *app) withTrials(numbers []string, do func([]bench.Trial) error) error {
+// withComputed opens the record and computes the runs of these numbers.
+func (a *app) withComputed(numbers []string, do func([]bench.Computed) error) error {
 	o, err := a.surroundings()
 	if err != nil {
 		return err
 	}
 	return a.withRecord(o, func(t *tutor.Tutor) error {
-		var trials []bench.Trial
+		var computed []bench.Computed
 		for _, number := range bench.Numbers(strings.Join(numbers, " ")) {
-			trial, wrong, err := bench.Again(t, number)
+			one, wrong, err := bench.Again(t, number)
 			if err != nil {
 				return err
 			}
 			if err := a.refused(wrong); err != nil {
 				return err
 			}
-			trials = append(trials, trial)
+			computed = append(computed, one)
 		}
-		return do(trials)
+		return do(computed)
 	})
 }

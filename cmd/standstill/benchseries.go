@@ -25,8 +25,8 @@ slope and intercept, with their uncertainties, with what the equations predict. 
 		Example: "  standstill bench series 1-4\n  standstill bench series 1 2 4 --residuals T1",
 		Args:    severalRuns,
 		RunE: func(_ *cobra.Command, args []string) error {
-			return a.withTrials(args, func(trials []bench.Trial) error {
-				s, why := bench.NewSeries(trials)
+			return a.withComputed(args, func(computed []bench.Computed) error {
+				s, why := bench.NewSeries(computed)
 				if why != "" {
 					return errors.New(why)
 				}
@@ -66,12 +66,12 @@ func benchExportCommand(a *app) *cobra.Command {
 		Example: "  standstill bench export 1-2 --out runs.csv",
 		Args:    severalRuns,
 		RunE: func(_ *cobra.Command, args []string) error {
-			return a.withTrials(args, func(trials []bench.Trial) error {
-				table, err := bench.Export(trials)
+			return a.withComputed(args, func(computed []bench.Computed) error {
+				table, err := bench.Export(computed)
 				if err != nil {
 					return err
 				}
-				return a.writePaper(&out, trials[0].Form().Problem().ID+"-runs.csv", table)
+				return a.writePaper(&out, computed[0].Form().Problem().ID+"-runs.csv", table)
 			})
 		},
 	}

@@ -49,19 +49,6 @@ func (f *Form) Echo(field int, text string) (taken, why string) {
 	return e.Taken, e.Why
 }
 
-// Put types a text into a field, unless it cannot be taken: then the field keeps what
-// it had, and why says what is wrong.
-func (f *Form) Put(field int, text string) (why string) {
-	e := &f.Fields[field]
-	before := e.Typed
-	if f.Type(field, text) {
-		return ""
-	}
-	why = saidAbout(e, e.Why)
-	f.Type(field, before)
-	return why
-}
-
 // Unsure asks for the division of the scale where no quality was typed; "" else. word is
 // what the answer begins with.
 func (f *Form) Unsure(field int) (question, word string) {
@@ -79,12 +66,6 @@ func (f *Form) Surer(field int, answer string) string {
 		word = ""
 	}
 	return f.Fields[field].Typed + " " + word + answer
-}
-
-// Asked reports whether a field is a reading of what the problem asks for.
-func (f *Form) Asked(field int) bool {
-	e := &f.Fields[field]
-	return e.Kind == Reading && f.asked(e.Letter)
 }
 
 // Sample is a value of the kind that a field takes, as it may be typed.

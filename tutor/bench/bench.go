@@ -11,7 +11,7 @@
 //	check.go                     whether the law of propagation and random trials agree
 //	result.go, compare.go, leftover.go, warn.go   what comes of a run
 //	tell.go, page.go, json.go    a run in sentences, as text and as JSON
-//	runs.go, trial.go, csv.go    runs in the record, and as a table
+//	runs.go, computed.go, csv.go runs in the record, and as a table
 //	series.go, line.go, seriestell.go, sidebyside.go, plot.go   several runs together
 //	table.go, tablepaper.go      the run in hand of a group
 //	script.go, question.go, command.go   what a group is asked, and what it can ask for

@@ -85,11 +85,11 @@ func (t *Table) plot(by string) Answer {
 	if all {
 		which = "all"
 	}
-	trials, why := t.chosen(which)
+	computed, why := t.chosen(which)
 	if why != "" {
 		return refuses(why)
 	}
-	scene, notes, why := Plot(trials, by)
+	scene, notes, why := Plot(computed, by)
 	if why != "" {
 		return refuses(why)
 	}
@@ -107,11 +107,11 @@ func withoutAll(text string) (string, bool) {
 
 // together is the series of the runs that are named, of all of the group's where none is.
 func (t *Table) together(numbers string) (*Series, string) {
-	trials, why := t.chosen(numbers)
+	computed, why := t.chosen(numbers)
 	if why != "" {
 		return nil, why
 	}
-	return NewSeries(trials)
+	return NewSeries(computed)
 }
 
 func (t *Table) series(numbers string) Answer {
@@ -211,7 +211,7 @@ func (t *Table) listRuns(which string) Answer {
 	if len(runs) == 0 {
 		return refuses(strings.TrimSpace(saidNoRuns + " " + strings.TrimPrefix(text, saidWhichRun)))
 	}
-	return Answer{Title: titleRuns, Then: &Question{Text: text, Choices: t.choices(runs), Many: true, Free: true, accept: func(line string) Answer {
+	return Answer{Title: titleRuns, Then: &Question{Text: text, Choices: t.choices(runs), Many: true, Free: true, Take: func(line string) Answer {
 		if line == "" {
 			return says()
 		}
@@ -234,11 +234,11 @@ func (t *Table) compareRuns(numbers string) Answer {
 	if numbers == "" {
 		return t.listRuns("")
 	}
-	trials, why := t.chosen(numbers)
+	computed, why := t.chosen(numbers)
 	if why != "" {
 		return refuses(why)
 	}
-	blocks, why := Compare(trials)
+	blocks, why := Compare(computed)
 	if why != "" {
 		return refuses(why)
 	}
@@ -262,7 +262,7 @@ func (t *Table) atTable(others string) Answer {
 	if others != "" {
 		return join(others)
 	}
-	return Answer{Title: titleNames, Said: t.Standings(), Then: &Question{Text: saidJoining, Sample: sampleNames, Free: true, accept: join}}
+	return Answer{Title: titleNames, Said: t.Standings(), Then: &Question{Text: saidJoining, Sample: sampleNames, Free: true, Take: join}}
 }
 
 func (t *Table) note(text string) Answer {

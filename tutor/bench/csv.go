@@ -31,27 +31,27 @@ const (
 )
 
 // Export is runs of one apparatus as a table with commas between, one row for each run.
-func Export(trials []Trial) ([]byte, error) {
-	if why := oneApparatus(trials); why != "" {
+func Export(computed []Computed) ([]byte, error) {
+	if why := oneApparatus(computed); why != "" {
 		return nil, errors.New(why)
 	}
-	f := trials[0].form
+	f := computed[0].form
 	head := []string{columnRun, columnGroup}
 	var fields, predicted []int
 	for i := range f.Fields {
-		if slices.ContainsFunc(trials, func(t Trial) bool { e := t.form.Fields[i]; return e.Good() && e.Value.Measured || e.Kind == Measure }) {
+		if slices.ContainsFunc(computed, func(t Computed) bool { e := t.form.Fields[i]; return e.Good() && e.Value.Measured || e.Kind == Measure }) {
 			fields = append(fields, i)
 			head = append(head, f.columns(i, "")...)
 		}
 	}
 	for i := range f.Fields {
-		if f.Asked(i) {
+		if f.isAsked(&f.Fields[i]) {
 			predicted = append(predicted, i)
 			head = append(head, f.columns(i, predictedMark)...)
 		}
 	}
 	rows := [][]string{append(head, columnNotes, columnConclusion)}
-	for _, t := range trials {
+	for _, t := range computed {
 		row := []string{fmt.Sprint(t.Number), harmless(t.About.group())}
 		for _, i := range fields {
 			row = append(row, t.measuredCells(i)...)
@@ -80,7 +80,7 @@ func (f *Form) columns(i int, mark string) []string {
 	return []string{e.ascii() + mark + unit, "u(" + e.ascii() + mark + ")" + unit}
 }
 
-func (t Trial) measuredCells(i int) []string {
+func (t Computed) measuredCells(i int) []string {
 	e := &t.form.Fields[i]
 	if e.Good() && e.Value.Measured {
 		return cells(e.Value.Estimate/e.Want.Unit.Factor, e.Value.U()/e.Want.Unit.Factor)
@@ -93,7 +93,7 @@ func (t Trial) measuredCells(i int) []string {
 	return []string{"", ""}
 }
 
-func (t Trial) predictedCells(i int) []string {
+func (t Computed) predictedCells(i int) []string {
 	for k := range t.Predicted {
 		if p := &t.Predicted[k]; p.Letter == t.form.Fields[i].Letter {
 			return cells(p.Value/p.Unit.Factor, p.reported()/p.Unit.Factor)

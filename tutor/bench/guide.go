@@ -2,6 +2,7 @@ package bench
 
 import (
 	"errors"
+	"slices"
 	"strings"
 
 	"example.org/standstill/problems"
@@ -21,8 +22,7 @@ type Guide struct {
 	Ask      func() (string, error)
 	Practise func(s record.Student, p *problems.Problem, run string) error
 	Style    Style
-	Begun    *Form  // what was measured already of the problem that Run is given; may be nil
-	Steps    []Step // Script if nil
+	Begun    *Form // what was measured already of the problem that Run is given; may be nil
 }
 
 // errLeave ends a run: the students leave.
@@ -62,10 +62,7 @@ func (g *Guide) lead(p *problems.Problem) (err error) {
 		g.Form = g.Begun
 	}
 	g.say(saidApparatus(g.Form.Heading()), g.Form.Statement(), saidLetters(g.Form.letterNames()))
-	if g.Steps == nil {
-		g.Steps = Script()
-	}
-	for _, s := range g.Steps {
+	for _, s := range g.script() {
 		if err := g.step(s); err != nil {
 			return err
 		}
@@ -111,12 +108,7 @@ func (g *Guide) step(s Step) error {
 // equations, and for readings of what the problem asks for.
 func (g *Guide) isAsked(s Step, i int) bool {
 	e := &g.Form.Fields[i]
-	for _, k := range s.Kinds {
-		if k == e.Kind {
-			return k == Measure || k == Reading && g.Form.asked(e.Letter)
-		}
-	}
-	return false
+	return slices.Contains(s.Kinds, e.Kind) && (e.Kind == Measure || g.Form.isAsked(e))
 }
 
 // extras asks for all other fields of a step at once, until an empty line.
@@ -125,7 +117,7 @@ func (g *Guide) extras(s Step) *Question {
 	if said == "" {
 		return nil
 	}
-	return &Question{Text: said, accept: func(line string) Answer {
+	return &Question{Text: said, Take: func(line string) Answer {
 		switch {
 		case line == "":
 			return says()

@@ -299,7 +299,7 @@ func TestAStepIsARowOfTheScript(t *testing.T) {
 	steps := Script()
 	asked := false
 	weather := Step{Name: "Room", Title: "The room", Ask: func(t *Table) (*Question, bool) {
-		return &Question{Text: "How warm is the room?", Sample: "20", accept: func(line string) Answer {
+		return &Question{Text: "How warm is the room?", Sample: "20", Take: func(line string) Answer {
 			asked = true
 			return t.note("room " + line)
 		}}, !asked

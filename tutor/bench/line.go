@@ -80,7 +80,7 @@ type Coefficients struct{ Slope, Intercept float64 }
 
 // LinePoint is one run of a line.
 type LinePoint struct {
-	Trial
+	Computed
 	Read, Predicted measure.Point
 	readX, readY    []float64 // sensitivities to all inputs of the series
 	predX, predY    []float64
@@ -98,7 +98,7 @@ func (s *Series) Line(x, y string, origin bool) (l StraightLine, why string) {
 	if l.Y, why = s.model.Axis(y); why != "" {
 		return l, why
 	}
-	for i := range s.Trials {
+	for i := range s.Computed {
 		if p, ok := s.point(i, l.X, l.Y); ok {
 			l.Points = append(l.Points, p)
 		} else {
@@ -144,7 +144,7 @@ func (l *StraightLine) predict(points []measure.Point, origin bool) bool {
 
 // point is a run as a point of the line; false where a letter of it was not read.
 func (s *Series) point(run int, x, y Axis) (p LinePoint, ok bool) {
-	t := s.Trials[run]
+	t := s.Computed[run]
 	read, ok := t.letters(x, y)
 	if !ok {
 		return p, false
@@ -157,7 +157,7 @@ func (s *Series) point(run int, x, y Axis) (p LinePoint, ok bool) {
 	if !ok {
 		return p, false
 	}
-	p.Trial = t
+	p.Computed = t
 	p.readX, p.readY, p.predX, p.predY = s.spread(run, l.C[0]), s.spread(run, l.C[1]), s.spread(run, l.C[2]), s.spread(run, l.C[3])
 	p.Predicted = measure.Point{X: l.Y[2], Y: l.Y[3]}
 	p.Read = measure.Point{X: l.Y[0], Y: l.Y[1], Ux: s.deviation(p.readX, false), Uy: s.deviation(p.readY, false)}
@@ -259,7 +259,7 @@ func (s *Series) constant(value float64) string {
 	for _, v := range s.model.model.Variables {
 		slot, _ := s.model.model.Slot(v.Name)
 		same := v.Role != statics.IsUnknown
-		for _, t := range s.Trials {
+		for _, t := range s.Computed {
 			same = same && math.Abs(t.solved[slot]-value) <= 1e-6*math.Abs(value)
 		}
 		if same {

@@ -5,6 +5,7 @@ import (
 	_ "embed"
 	"html/template"
 	"regexp"
+	"slices"
 	"strings"
 
 	"example.org/standstill/checker"
@@ -64,7 +65,7 @@ func Sheet(f *Form) ([]byte, error) {
 		e := &f.Fields[i]
 		row := sheetRow{expr.Set(e.Letter), f.what(e), shown(e.Want.Unit)}
 		switch {
-		case e.Kind == Reading && f.asked(e.Letter):
+		case f.isAsked(e):
 			s.Read = append(s.Read, row)
 			s.Series = append(s.Series, sheetRow{row.Letter, "read", row.Unit}, sheetRow{row.Letter, "predicted", row.Unit})
 		case e.Kind == Hanger, e.Kind == Ring, e.Kind == Scale:
@@ -116,13 +117,9 @@ func (f *Form) Statement() string {
 
 var placeholder = regexp.MustCompile(`\{([^{}]*)\}`)
 
-func (f *Form) asked(letter string) bool {
-	for _, name := range f.problem.System.Find {
-		if name == letter {
-			return true
-		}
-	}
-	return false
+// isAsked reports whether a field is a reading of what the problem asks for.
+func (f *Form) isAsked(e *Field) bool {
+	return e.Kind == Reading && slices.Contains(f.problem.System.Find, e.Letter)
 }
 
 // what says what a field is about, for somebody who has the apparatus before them.
@@ -174,25 +171,25 @@ type About struct {
 }
 
 // Report is a page for the lab book: cautions and warnings, inputs, predictions, budget,
-// drawing, plots and comparison, in one HTML file without scripts. The last of the trials
+// drawing, plots and comparison, in one HTML file without scripts. The last of these
 // is the one reported; the others stand in a table with it, each with the group that made
 // it. axes names a straight line, as in "T against 1/(2 sin θ)"; "" for none.
-func Report(trials []Trial, axes string) ([]byte, error) {
-	r := trials[len(trials)-1]
+func Report(computed []Computed, axes string) ([]byte, error) {
+	r := computed[len(computed)-1]
 	p := r.form.problem
 	out := report{
 		Title: p.Title, ID: p.ID, Statement: r.form.Statement(),
 		Cautions: Cautions(), Warnings: r.Warnings,
 	}
 	out.Setup, out.Drawing = r.drawings()
-	for _, t := range trials {
+	for _, t := range computed {
 		about := t.About
 		about.Number = t.Number
 		out.Groups = append(out.Groups, about)
 	}
 	blocks := append(append(r.MeasuredBlocks(), r.Main()...), r.Details()...)
-	out.plot(Plot(trials, ""))
-	if s, why := NewSeries(trials); why == "" {
+	out.plot(Plot(computed, ""))
+	if s, why := NewSeries(computed); why == "" {
 		blocks = append(blocks, s.Blocks()...)
 		for _, letter := range s.letters() {
 			out.plot(s.Scene(letter), nil, "")
@@ -204,7 +201,7 @@ func Report(trials []Trial, axes string) ([]byte, error) {
 			}
 		}
 	}
-	if beside, why := Compare(trials); why == "" {
+	if beside, why := Compare(computed); why == "" {
 		blocks = append(blocks, beside...)
 	}
 	if r.form.Notes != nil || r.form.Conclusion != "" {

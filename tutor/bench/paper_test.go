@@ -62,15 +62,15 @@ func TestSheetOfEveryProblem(t *testing.T) {
 }
 
 func TestReportHoldsEverythingAndEscapesIt(t *testing.T) {
-	var trials []Trial
+	var computed []Computed
 	for i, alpha := range []string{"30", "40"} {
 		f := twoStrings(t, alpha, "45")
 		fill(t, f, nil, []string{"T1 = 3.6 N ± 0.05 N", "T2 = 4.4 N ± 0.05 N"})
-		trials = append(trials, Trial{Number: i + 1, Result: result(t, f)})
+		computed = append(computed, Computed{Number: i + 1, Result: result(t, f)})
 	}
-	trials[1].Warnings = append(trials[1].Warnings, nasty)
-	trials[0].About = About{Students: []string{nasty}, When: nasty}
-	page, err := Report(trials, nasty)
+	computed[1].Warnings = append(computed[1].Warnings, nasty)
+	computed[0].About = About{Students: []string{nasty}, When: nasty}
+	page, err := Report(computed, nasty)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -89,13 +89,13 @@ func TestReportHoldsEverythingAndEscapesIt(t *testing.T) {
 // A plot goes by the angle that differs between the runs, follows the closed form, and
 // carries each reading with bars of its expanded uncertainty.
 func TestPlotFollowsTheSums(t *testing.T) {
-	var trials []Trial
+	var computed []Computed
 	for i, beta := range []string{"35", "55"} {
 		f := twoStrings(t, "30", beta)
 		fill(t, f, nil, []string{"T1 = 3.6 N ± 0.05 N"})
-		trials = append(trials, Trial{Number: i + 1, Result: result(t, f)})
+		computed = append(computed, Computed{Number: i + 1, Result: result(t, f)})
 	}
-	scene, notes, why := Plot(trials, "")
+	scene, notes, why := Plot(computed, "")
 	if why != "" || len(notes) > 0 || scene.Plot.X.Name != "β" {
 		t.Fatalf("%s %v, against %s", why, notes, scene.Plot.X.Name)
 	}
@@ -111,10 +111,10 @@ func TestPlotFollowsTheSums(t *testing.T) {
 	if canvas := picture.Braille(scene, 78, 20).String(); !strings.Contains(canvas, "β / °") {
 		t.Error(canvas)
 	}
-	if _, _, why = Plot(trials, "T1"); !strings.Contains(why, "what the equations predict") {
+	if _, _, why = Plot(computed, "T1"); !strings.Contains(why, "what the equations predict") {
 		t.Errorf("%q", why)
 	}
-	if _, notes, _ = Plot(trials, "alpha"); len(notes) != 1 || !strings.Contains(notes[0], "Run 1 had β = 35") {
+	if _, notes, _ = Plot(computed, "alpha"); len(notes) != 1 || !strings.Contains(notes[0], "Run 1 had β = 35") {
 		t.Errorf("%q", notes)
 	}
 }
@@ -122,13 +122,13 @@ func TestPlotFollowsTheSums(t *testing.T) {
 const degree = 3.14159265358979323846 / 180
 
 func TestRunsSideBySide(t *testing.T) {
-	var trials []Trial
+	var computed []Computed
 	for i, alpha := range []string{"30", "40"} {
 		f := twoStrings(t, alpha, "45")
 		fill(t, f, nil, []string{"T1 = 3.6 N ± 0.05 N"})
-		trials = append(trials, Trial{Number: i + 3, Result: result(t, f)})
+		computed = append(computed, Computed{Number: i + 3, Result: result(t, f)})
 	}
-	blocks, why := Compare(trials)
+	blocks, why := Compare(computed)
 	if why != "" {
 		t.Fatal(why)
 	}
@@ -138,11 +138,11 @@ func TestRunsSideBySide(t *testing.T) {
 			t.Errorf("never said: %s in\n%s", want, lines)
 		}
 	}
-	other := Trial{Number: 9, Result: result(t, bankForm(t, "banner-ring"))}
-	if _, why = Compare(append(trials, other)); !strings.Contains(why, "Run 3 is of canal-lantern and run 9 of banner-ring") {
+	other := Computed{Number: 9, Result: result(t, bankForm(t, "banner-ring"))}
+	if _, why = Compare(append(computed, other)); !strings.Contains(why, "Run 3 is of canal-lantern and run 9 of banner-ring") {
 		t.Errorf("%q", why)
 	}
-	if _, why = Compare(trials[:1]); why != saidTwoRuns {
+	if _, why = Compare(computed[:1]); why != saidTwoRuns {
 		t.Errorf("%q", why)
 	}
 }

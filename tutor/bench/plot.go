@@ -26,17 +26,17 @@ const (
 // last run. by is the input's letter or an expression in the letters of inputs, "" for the
 // letter that differs between the runs, or else the first angle. why is a sentence where there is nothing to plot; the notes
 // say which points need not lie on the curve.
-func Plot(trials []Trial, by string) (scene picture.Scene, notes []string, why string) {
-	if len(trials) == 0 {
+func Plot(computed []Computed, by string) (scene picture.Scene, notes []string, why string) {
+	if len(computed) == 0 {
 		return scene, nil, saidNothingToPlot
 	}
-	last := trials[len(trials)-1]
-	letter, x, why := plotAxis(trials, by)
+	last := computed[len(computed)-1]
+	letter, x, why := plotAxis(computed, by)
 	if why != "" {
 		return scene, nil, why
 	}
 	p := &picture.Plot{X: picture.Scale{Name: x.Name, Unit: shown(x.Unit)}, Marked: len(last.Compared) == 0, At: x.program.Run(last.solved) / x.Unit.Factor}
-	low, high := plotRange(trials, letter)
+	low, high := plotRange(computed, letter)
 	colours := picture.Colours(last.form.ref)
 	for j := range last.Predicted {
 		out := &last.Predicted[j]
@@ -48,12 +48,12 @@ func Plot(trials []Trial, by string) (scene picture.Scene, notes []string, why s
 			p.Y.Name = out.Name
 		}
 		p.Curves = append(p.Curves, picture.Curve{Name: expr.Set(out.Letter), Colour: colours[out.Letter], Points: last.curve(letter, x, j, low, high)})
-		for _, t := range trials {
+		for _, t := range computed {
 			p.Measured = append(p.Measured, t.points(x, out, colours[out.Letter])...)
 		}
 	}
 	scene = picture.Scene{Title: fmt.Sprintf("%s: predicted curve and measured points", last.form.problem.Title), Plot: p}
-	return scene, offCurve(trials, letter), ""
+	return scene, offCurve(computed, letter), ""
 }
 
 // shown is a unit as the drawing writes it.
@@ -82,17 +82,17 @@ func (r *Result) uOf(letter string) float64 {
 }
 
 // differs reports whether an input is not the same in all runs, to within dust.
-func differs(trials []Trial, letter string) bool {
-	first := trials[0].at(letter)
-	return slices.ContainsFunc(trials, func(t Trial) bool { return math.Abs(t.at(letter)-first) > 1e-9*math.Abs(first) })
+func differs(computed []Computed, letter string) bool {
+	first := computed[0].at(letter)
+	return slices.ContainsFunc(computed, func(t Computed) bool { return math.Abs(t.at(letter)-first) > 1e-9*math.Abs(first) })
 }
 
 // plotAxis finds the axis to plot against, and the input that is moved along it: of an
 // expression that of its letters which tells most.
-func plotAxis(trials []Trial, by string) (letter string, x Axis, why string) {
-	f := trials[0].form
+func plotAxis(computed []Computed, by string) (letter string, x Axis, why string) {
+	f := computed[0].form
 	var inputs []string
-	for _, in := range trials[0].Inputs {
+	for _, in := range computed[0].Inputs {
 		if in.Kind == Measure {
 			inputs = append(inputs, in.Letter)
 		}
@@ -108,7 +108,7 @@ func plotAxis(trials []Trial, by string) (letter string, x Axis, why string) {
 		}
 		inputs = x.tree.Names()
 	}
-	if letter = telling(trials, inputs); letter == "" {
+	if letter = telling(computed, inputs); letter == "" {
 		return "", x, saidNothingToPlot
 	}
 	if by == "" {
@@ -119,12 +119,12 @@ func plotAxis(trials []Trial, by string) (letter string, x Axis, why string) {
 
 // telling is the input whose change tells most, "" for none: one that differs between the
 // runs, an angle rather than something else.
-func telling(trials []Trial, inputs []string) string {
-	f := trials[0].form
+func telling(computed []Computed, inputs []string) string {
+	f := computed[0].form
 	isAngle := func(name string) bool { return f.want(name).Dim == quantity.Angle }
 	for _, fits := range []func(string) bool{
-		func(name string) bool { return isAngle(name) && differs(trials, name) },
-		func(name string) bool { return differs(trials, name) },
+		func(name string) bool { return isAngle(name) && differs(computed, name) },
+		func(name string) bool { return differs(computed, name) },
 		isAngle,
 		func(string) bool { return true },
 	} {
@@ -136,12 +136,12 @@ func telling(trials []Trial, inputs []string) string {
 }
 
 // plotRange is how far a plot goes, in SI: somewhat beyond what was measured.
-func plotRange(trials []Trial, letter string) (low, high float64) {
+func plotRange(computed []Computed, letter string) (low, high float64) {
 	low, high = math.Inf(1), math.Inf(-1)
-	for _, t := range trials {
+	for _, t := range computed {
 		low, high = min(low, t.at(letter)), max(high, t.at(letter))
 	}
-	f := trials[0].form
+	f := computed[0].form
 	switch wide := widerDegrees * quantity.Degree; {
 	case f.isSide(letter):
 		return max(low-wide, min(low, 2*quantity.Degree)), min(high+wide, max(high, 88*quantity.Degree))
@@ -192,7 +192,7 @@ func (r *Result) curve(letter string, axis Axis, output int, low, high float64) 
 
 // points are the readings of one run for a prediction, with bars as long as the expanded
 // uncertainties.
-func (t Trial) points(x Axis, out *Prediction, colour int) []picture.Measured {
+func (t Computed) points(x Axis, out *Prediction, colour int) []picture.Measured {
 	var points []picture.Measured
 	at, u := t.along(x)
 	for _, c := range t.Compared {
@@ -220,13 +220,13 @@ func (r *Result) along(x Axis) (value, u float64) {
 }
 
 // offCurve says which runs had other values in inputs that are not on the x scale.
-func offCurve(trials []Trial, letter string) []string {
-	last := trials[len(trials)-1]
+func offCurve(computed []Computed, letter string) []string {
+	last := computed[len(computed)-1]
 	var notes []string
-	for _, t := range trials[:len(trials)-1] {
+	for _, t := range computed[:len(computed)-1] {
 		var other []string
 		for _, in := range t.Inputs {
-			pair := []Trial{t, last}
+			pair := []Computed{t, last}
 			if in.Letter != letter && in.Kind == Measure && differs(pair, in.Letter) {
 				x, _ := measure.Quote(t.at(in.Letter)/in.Unit.Factor, t.uOf(in.Letter)/in.Unit.Factor)
 				other = append(other, in.Name()+" = "+measure.WithUnit(x, in.Unit))

@@ -19,9 +19,9 @@ type Question struct {
 	Typed   string // what the line begins with
 	Choices []Choice
 	Many    bool
-	Free    bool // a command does instead of an answer
-	onward  bool // what is typed is left for the next question
-	accept  func(line string) Answer
+	Free    bool                     // a command does instead of an answer
+	onward  bool                     // what is typed is left for the next question
+	Take    func(line string) Answer // what comes of a line
 }
 
 // Leaves reports whether the question has no use for a text, which then was most likely
@@ -32,7 +32,7 @@ func (q *Question) Leaves(text string) bool { return q.onward && strings.TrimSpa
 type Choice struct{ Label, Detail, Line string }
 
 // Accept takes a line.
-func (q *Question) Accept(line string) Answer { return q.accept(strings.TrimSpace(line)) }
+func (q *Question) Accept(line string) Answer { return q.Take(strings.TrimSpace(line)) }
 
 // Answer is what comes of a line or of a command.
 type Answer struct {
@@ -72,7 +72,7 @@ func Assigns(line string) bool {
 
 // Field asks for a field. An empty line leaves it as it is.
 func (t *Table) Field(i int) *Question {
-	return &Question{Text: t.Form.Question(i), Sample: t.Form.Sample(i), accept: func(line string) Answer {
+	return &Question{Text: t.Form.Question(i), Sample: t.Form.Sample(i), Take: func(line string) Answer {
 		switch {
 		case line == "":
 			return says(t.Form.saidLeft(&t.Form.Fields[i]))
@@ -119,7 +119,7 @@ func (t *Table) meant(i int, tried Field, goOn func() Answer) Answer {
 	if doubt == "" {
 		return goOn()
 	}
-	return Answer{Stay: true, Then: &Question{Text: doubt, Sample: tried.Typed, accept: func(line string) Answer {
+	return Answer{Stay: true, Then: &Question{Text: doubt, Sample: tried.Typed, Take: func(line string) Answer {
 		switch {
 		case line == "", strings.EqualFold(line, "yes"), line == tried.Typed:
 			return goOn()
@@ -140,7 +140,7 @@ func (t *Table) change(i int, tried Field) Answer {
 	return Answer{Stay: true, Then: &Question{
 		Text:    saidCorrection(e.Name()),
 		Choices: []Choice{{Label: choiceSetting, Line: "new"}, {Label: choiceCorrection, Line: "correction"}},
-		accept: func(line string) Answer {
+		Take: func(line string) Answer {
 			switch word := strings.ToLower(line); {
 			case line == "" || strings.HasPrefix(word, "new") || line == "1":
 				said, err := t.Again()
@@ -179,7 +179,7 @@ func (t *Table) set(i int, text string) Answer {
 	if question == "" || !t.once(e.Name()+" "+e.Typed) {
 		return a
 	}
-	a.Then = &Question{Text: question, Sample: "div " + e.division(), Free: true, accept: func(line string) Answer {
+	a.Then = &Question{Text: question, Sample: "div " + e.division(), Free: true, Take: func(line string) Answer {
 		switch {
 		case line == "":
 			return says()

@@ -44,6 +44,24 @@ func Script() []Step {
 	}
 }
 
+// script are the steps that the table goes through.
+func (t *Table) script() []Step {
+	if t.Steps == nil {
+		t.Steps = Script()
+	}
+	return t.Steps
+}
+
+// Named is the place of the step of a name in the script, −1 for none.
+func (t *Table) Named(name string) int {
+	return slices.IndexFunc(t.script(), func(s Step) bool { return s.Name == name })
+}
+
+// Asks is the place of the step that has fields of a kind, −1 for none.
+func (t *Table) Asks(k Kind) int {
+	return slices.IndexFunc(t.script(), func(s Step) bool { return slices.Contains(s.Kinds, k) })
+}
+
 func passed(step string) func(*Table) bool { return func(t *Table) bool { return t.passed[step] } }
 
 // filled reports whether a value that can be used stands in a field of these kinds.
@@ -54,7 +72,7 @@ func filled(kinds ...Kind) func(*Table) bool {
 }
 
 func (t *Table) askCautions() (*Question, bool) {
-	return &Question{Text: saidReadCautions, onward: true, accept: func(string) Answer {
+	return &Question{Text: saidReadCautions, onward: true, Take: func(string) Answer {
 		t.pass(StepCautions, true)
 		return says()
 	}}, !t.passed[StepCautions]
@@ -65,7 +83,7 @@ func (t *Table) whoSees() []Block {
 }
 
 func (t *Table) askNames() (*Question, bool) {
-	return &Question{Text: saidWho, Sample: sampleNames, Typed: strings.Join(t.Names, ", "), accept: func(line string) Answer {
+	return &Question{Text: saidWho, Sample: sampleNames, Typed: strings.Join(t.Names, ", "), Take: func(line string) Answer {
 		t.Students = nil
 		if why := t.Enrol(line); why != "" {
 			return refuses(why)
@@ -81,7 +99,7 @@ func (t *Table) askEarlier() (*Question, bool) {
 	if err != nil || len(runs) == 0 || t.passed[titleEarlier] {
 		return nil, false
 	}
-	q := &Question{Text: saidReopen, Choices: []Choice{{Label: choiceNewRun}}, accept: func(line string) Answer {
+	q := &Question{Text: saidReopen, Choices: []Choice{{Label: choiceNewRun}}, Take: func(line string) Answer {
 		if line == "" {
 			t.pass(titleEarlier, true)
 			return says()
@@ -133,7 +151,7 @@ func (t *Table) ByHand() *Question {
 	if t.passed[StepResult] {
 		text = saidByHandLate
 	}
-	q := &Question{Text: text, accept: func(line string) Answer {
+	q := &Question{Text: text, Take: func(line string) Answer {
 		if line == "" {
 			t.pass(StepByHand, true)
 			return says()

@@ -12,11 +12,11 @@ import (
 // given in several runs was measured once, and is shared: its error is the same in all
 // of them.
 type Series struct {
-	Trials []Trial
-	model  *Form
-	all    []measure.Input // every input once
-	places [][]int         // run by run, where its inputs are in all
-	shared []bool          // of these, which are in several runs
+	Computed []Computed
+	model    *Form
+	all      []measure.Input // every input once
+	places   [][]int         // run by run, where its inputs are in all
+	shared   []bool          // of these, which are in several runs
 }
 
 // leastSeries is how few runs make a series.
@@ -24,16 +24,16 @@ const leastSeries = 2
 
 // NewSeries puts runs together. why is a sentence where they are too few or not of one
 // apparatus.
-func NewSeries(trials []Trial) (s *Series, why string) {
-	if len(trials) < leastSeries {
+func NewSeries(computed []Computed) (s *Series, why string) {
+	if len(computed) < leastSeries {
 		return nil, saidTwoRuns
 	}
-	if why := oneApparatus(trials); why != "" {
+	if why := oneApparatus(computed); why != "" {
 		return nil, why
 	}
-	s = &Series{Trials: trials, model: trials[0].form}
+	s = &Series{Computed: computed, model: computed[0].form}
 	at := map[string]int{}
-	for _, t := range trials {
+	for _, t := range computed {
 		var places []int
 		for i, key := range t.keys {
 			place, known := at[key]
@@ -54,7 +54,7 @@ func NewSeries(trials []Trial) (s *Series, why string) {
 // Residual is a reading less its prediction in one run, in SI. Own is its standard
 // uncertainty without what it shares with other runs.
 type Residual struct {
-	Trial
+	Computed
 	*Comparison
 	By, Own float64
 	row     []float64 // its sensitivities to all inputs of the series
@@ -64,7 +64,7 @@ type Residual struct {
 // out.
 func (s *Series) Residuals(letter string) []Residual {
 	var all []Residual
-	for i, t := range s.Trials {
+	for i, t := range s.Computed {
 		for k := range t.Compared {
 			if t.Compared[k].Letter == letter {
 				all = append(all, s.residual(i, k))
@@ -75,9 +75,9 @@ func (s *Series) Residuals(letter string) []Residual {
 }
 
 func (s *Series) residual(run, k int) Residual {
-	t := s.Trials[run]
+	t := s.Computed[run]
 	c := &t.Compared[k]
-	r := Residual{Trial: t, Comparison: c, By: c.Value - c.Predicted.Value}
+	r := Residual{Computed: t, Comparison: c, By: c.Value - c.Predicted.Value}
 	difference := t.both.Difference(len(t.Predicted)+k, t.read[k].prediction)
 	r.row = s.spread(run, difference.C[0])
 	r.Own = s.deviation(r.row, false)
@@ -137,7 +137,7 @@ func (s *Series) Biases() []Bias {
 // letters are those that were read in any run.
 func (s *Series) letters() []string {
 	var letters []string
-	for _, t := range s.Trials {
+	for _, t := range s.Computed {
 		for _, c := range t.Compared {
 			if !slices.Contains(letters, c.Letter) {
 				letters = append(letters, c.Letter)
@@ -188,9 +188,9 @@ func (b *Bias) trend() {
 
 // same are the inputs that are the same in all runs, and varied those that are not.
 func (s *Series) same() (same, varied []*Input) {
-	for i := range s.Trials[0].Inputs {
-		in := &s.Trials[0].Inputs[i]
-		if slices.ContainsFunc(s.Trials, func(t Trial) bool { return !t.has(in) }) {
+	for i := range s.Computed[0].Inputs {
+		in := &s.Computed[0].Inputs[i]
+		if slices.ContainsFunc(s.Computed, func(t Computed) bool { return !t.has(in) }) {
 			varied = append(varied, in)
 		} else {
 			same = append(same, in)

@@ -12,24 +12,24 @@ import (
 
 // banners are runs of a banner on two equal ropes at these angles in degrees; the
 // reading is what the closed form w/(2 sin θ) gives, changed by off.
-func banners(t testing.TB, angles []float64, quality string, off func(i int, tension float64) float64) []Trial {
+func banners(t testing.TB, angles []float64, quality string, off func(i int, tension float64) float64) []Computed {
 	t.Helper()
-	var trials []Trial
+	var computed []Computed
 	for i, angle := range angles {
 		f := bankForm(t, "banner-ring")
 		tension := 2.6 * 9.81 / (2 * math.Sin(angle*quantity.Degree))
 		fill(t, f, []string{"m = 2.60 kg ± 0.01 kg", "g = 9.81 m/s^2", fmt.Sprintf("theta = %v deg ± 0.25 deg", angle)},
 			[]string{fmt.Sprintf("T = %.4f N %s", off(i, tension), quality)})
-		trials = append(trials, Trial{Number: i + 1, Result: result(t, f)})
+		computed = append(computed, Computed{Number: i + 1, Result: result(t, f)})
 	}
-	return trials
+	return computed
 }
 
 func fiveAngles() []float64 { return []float64{20, 28, 36, 48, 60} }
 
-func series(t testing.TB, trials []Trial) *Series {
+func series(t testing.TB, computed []Computed) *Series {
 	t.Helper()
-	s, why := NewSeries(trials)
+	s, why := NewSeries(computed)
 	if why != "" {
 		t.Fatal(why)
 	}
@@ -111,20 +111,20 @@ func TestTheSlopeIsTheWeight(t *testing.T) {
 // whole, and the mean of the readings is no surer than it. A zero taken off moves the
 // readings.
 func TestASharedZeroIsSharedByAllRuns(t *testing.T) {
-	trials := banners(t, fiveAngles(), "u 0.01 N", func(_ int, x float64) float64 { return x + 0.2 })
-	for i := range trials {
-		f := trials[i].form
+	computed := banners(t, fiveAngles(), "u 0.01 N", func(_ int, x float64) float64 { return x + 0.2 })
+	for i := range computed {
+		f := computed[i].form
 		fill(t, f, []string{"theta = " + f.Fields[1].Typed}, nil)
 		if why := f.Assign(Scale, "zero = 0.2 N u 0.05 N"); why != "" {
 			t.Fatal(why)
 		}
-		trials[i].Result = result(t, f)
-		c := trials[i].Compared[0]
+		computed[i].Result = result(t, f)
+		c := computed[i].Compared[0]
 		if off := c.Value - c.Predicted.Value; math.Abs(off) > 1e-3 || math.Abs(c.U-math.Hypot(0.01, 0.05)) > 1e-9 {
 			t.Errorf("run %d is off by %v, u = %v", i+1, off, c.U)
 		}
 	}
-	s := series(t, trials)
+	s := series(t, computed)
 	l, why := s.Line("1/(2 sin theta)", "T", false)
 	if why != "" || math.Abs(l.URead.Intercept-math.Hypot(l.Read.UIntercept, 0.05)) > 1e-4 {
 		t.Errorf("%s u of the intercept %v, of the points alone %v", why, l.URead.Intercept, l.Read.UIntercept)
@@ -233,13 +233,13 @@ func TestHowOftenASeriesTellsAFault(t *testing.T) {
 		lab := laboratory{readings: 2, scatter: 0.04, division: 0.1, fault: c.fault, lots: rand.New(rand.NewPCG(11, 2))}
 		told := 0
 		for range labs {
-			var trials []Trial
+			var computed []Computed
 			for i, alpha := range []float64{25, 32, 40, 48, 55} {
 				f := bankForm(t, "canal-lantern")
 				f.draws = 1
-				trials = append(trials, Trial{Number: i + 1, Result: lab.run(t, f, alpha, 45)})
+				computed = append(computed, Computed{Number: i + 1, Result: lab.run(t, f, alpha, 45)})
 			}
-			for _, b := range series(t, trials).Biases() {
+			for _, b := range series(t, computed).Biases() {
 				if b.Letter == "T2" {
 					told++
 				}

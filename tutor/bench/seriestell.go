@@ -31,7 +31,7 @@ func (s *Series) Blocks() []Block {
 	for i := range biases {
 		common.Lines = append(common.Lines, biases[i].said()...)
 	}
-	if biases == nil && len(s.Trials) >= leastBias && len(s.letters()) > 0 {
+	if biases == nil && len(s.Computed) >= leastBias && len(s.letters()) > 0 {
 		common.Lines = append(common.Lines, saidNoBias)
 	}
 	return append([]Block{common}, blocks...)
@@ -84,8 +84,8 @@ func (r *Result) cellOf(name string) string {
 
 // severalGroups reports whether the runs are of more than one group.
 func (s *Series) severalGroups() bool {
-	for _, t := range s.Trials {
-		if t.About.group() != s.Trials[0].About.group() {
+	for _, t := range s.Computed {
+		if t.About.group() != s.Computed[0].About.group() {
 			return true
 		}
 	}

@@ -11,37 +11,37 @@ import (
 // Compare lays runs of one apparatus side by side: what was put in, what was
 // predicted, what was read, and from each run to the next how far prediction and
 // reading moved. why is a sentence where the runs are not of one apparatus.
-func Compare(trials []Trial) (blocks []Block, why string) {
-	if len(trials) < 2 {
+func Compare(computed []Computed) (blocks []Block, why string) {
+	if len(computed) < 2 {
 		return nil, saidTwoRuns
 	}
-	if why := oneApparatus(trials); why != "" {
+	if why := oneApparatus(computed); why != "" {
 		return nil, why
 	}
 	table := Block{Title: "Runs side by side", Head: []string{""}}
-	for _, t := range trials {
+	for _, t := range computed {
 		table.Head = append(table.Head, fmt.Sprintf("run %d", t.Number))
 	}
-	for _, name := range rowNames(trials) {
+	for _, name := range rowNames(computed) {
 		row := []string{name}
-		for _, t := range trials {
+		for _, t := range computed {
 			row = append(row, t.cell(name))
 		}
 		table.Rows = append(table.Rows, row)
 	}
 	moved := Block{Title: "From run to run"}
-	for i := 1; i < len(trials); i++ {
-		moved.Lines = append(moved.Lines, changes(trials[i-1], trials[i])...)
+	for i := 1; i < len(computed); i++ {
+		moved.Lines = append(moved.Lines, changes(computed[i-1], computed[i])...)
 	}
 	return []Block{table, moved}, ""
 }
 
 // oneApparatus says which run is of another apparatus than the first, "" if none is.
-func oneApparatus(trials []Trial) string {
-	first := trials[0].form.problem
-	for _, t := range trials[1:] {
+func oneApparatus(computed []Computed) string {
+	first := computed[0].form.problem
+	for _, t := range computed[1:] {
 		if t.form.problem.ID != first.ID {
-			return saidOtherApparatus(trials[0].Number, first.ID, t.Number, t.form.problem.ID)
+			return saidOtherApparatus(computed[0].Number, first.ID, t.Number, t.form.problem.ID)
 		}
 	}
 	return ""
@@ -54,19 +54,19 @@ const (
 	rowEn        = " Eₙ"
 )
 
-func rowNames(trials []Trial) []string {
+func rowNames(computed []Computed) []string {
 	var names []string
 	add := func(name string) {
 		if !slices.Contains(names, name) {
 			names = append(names, name)
 		}
 	}
-	for _, t := range trials {
+	for _, t := range computed {
 		for _, in := range t.Inputs {
 			add(in.Name())
 		}
 	}
-	for _, t := range trials {
+	for _, t := range computed {
 		for _, p := range t.Predicted {
 			add(p.Name + rowPredicted)
 			for _, c := range t.Compared {
@@ -80,7 +80,7 @@ func rowNames(trials []Trial) []string {
 	return names
 }
 
-func (t Trial) cell(row string) string {
+func (t Computed) cell(row string) string {
 	for _, in := range t.Inputs {
 		if in.Name() == row {
 			return pair(in.Value/in.Unit.Factor, in.U/in.Unit.Factor, func(x string) string { return measure.WithUnit(x, in.Unit) })
@@ -123,7 +123,7 @@ func pair(x, u float64, unit func(string) string) string {
 
 // changes says how far each reading moved between two runs, and how far the sums say
 // that it should have.
-func changes(a, b Trial) []string {
+func changes(a, b Computed) []string {
 	var said []string
 	for _, before := range a.Compared {
 		for _, after := range b.Compared {

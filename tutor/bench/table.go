@@ -12,23 +12,24 @@ import (
 )
 
 // Table is the run in hand of the group that shares a table, whether it is led in lines
-// or on a screen. Tutor is needed; Form is nil until there is an apparatus. Save writes
-// the files; nil where none can be written. Zone is that of the times that are shown,
-// local if nil. Names are those that are expected at the table.
+// or on a screen. Tutor is needed; Form is nil until there is an apparatus; Steps are those
+// of Script where they are nil. Save writes the files; nil where none can be written. Zone
+// is that of the times that are shown, local if nil. Names are those that are expected at the table.
 type Table struct {
 	Tutor    *tutor.Tutor
 	Form     *Form
+	Steps    []Step
 	Students []record.Student
 	Names    []string
 	Save     Saver
 	Zone     *time.Location
 
-	run      string          // its ID once it is kept
-	kept     string          // the text that was kept last
-	passed   map[string]bool // steps that are done and leave nothing in the form
-	asked    map[string]bool // doubts about a value that were asked
-	axes     string          // of the last straight line
-	trialled map[string]Trial
+	run    string          // its ID once it is kept
+	kept   string          // the text that was kept last
+	passed map[string]bool // steps that are done and leave nothing in the form
+	asked  map[string]bool // doubts about a value that were asked
+	axes   string          // of the last straight line
+	known  map[string]Computed
 }
 
 func (t *Table) zone() *time.Location {
@@ -139,13 +140,17 @@ func (t *Table) Run() string { return t.run }
 
 // Number is the number of the run in hand, 0 before it is kept.
 func (t *Table) Number() int {
+	run, _ := t.inHand()
+	return run.Number
+}
+
+// inHand is the run in hand as it is kept, empty before, and how many are kept.
+func (t *Table) inHand() (Run, int) {
 	runs, _ := Runs(t.Tutor.Record, "")
-	for _, run := range runs {
-		if run.ID == t.run {
-			return run.Number
-		}
+	if i := slices.IndexFunc(runs, func(run Run) bool { return run.ID == t.run }); i >= 0 {
+		return runs[i], len(runs)
 	}
-	return 0
+	return Run{}, len(runs)
 }
 
 // Numbered finds the run of a number that was typed.
@@ -210,92 +215,81 @@ func (t *Table) ofUs(runs []Run, all bool) []Run {
 	return slices.DeleteFunc(slices.Clone(runs), func(run Run) bool { return !t.isOurs(run) })
 }
 
-// Trials are the runs of this apparatus that have a result, the one in hand last: those
+// Results are the runs of this apparatus that have a result, the one in hand last: those
 // of this group, or all.
-func (t *Table) Trials(all bool) ([]Trial, error) {
+func (t *Table) Results(all bool) ([]Computed, error) {
 	runs, err := t.Runs(all)
 	if err != nil {
 		return nil, err
 	}
-	var trials []Trial
+	var computed []Computed
 	for _, run := range runs {
 		if run.ID == t.run {
 			continue
 		}
-		if trial, ok := t.trial(run); ok {
-			trials = append(trials, trial)
+		if one, ok := t.compute(run); ok {
+			computed = append(computed, one)
 		}
 	}
 	if r, why := t.Form.Result(); why == nil {
-		trials = append(trials, Trial{Number: t.number(), Result: r, About: t.about()})
+		computed = append(computed, t.computed(r))
 	}
-	return trials, nil
+	return computed, nil
 }
 
-// number is that of the run in hand, or the one that it gets when it is kept.
-func (t *Table) number() int {
-	if n := t.Number(); n > 0 {
-		return n
+// computed is the result in hand, with the number that its run has or will get.
+func (t *Table) computed(r *Result) Computed {
+	run, kept := t.inHand()
+	c := Computed{Number: kept + 1, Result: r, About: About{Students: t.Standings(), Names: names(t.Students)}}
+	if run.ID != "" {
+		c.Number, c.About.When = run.Number, run.when(t.zone())
 	}
-	runs, _ := Runs(t.Tutor.Record, "")
-	return len(runs) + 1
+	return c
 }
 
-// about says who is at the table, and since when the run in hand is kept.
-func (t *Table) about() About {
-	a := About{Students: t.Standings(), Names: names(t.Students)}
-	runs, _ := Runs(t.Tutor.Record, t.Form.problem.ID)
-	for _, run := range runs {
-		if run.ID == t.run {
-			a.When = run.when(t.zone())
-		}
-	}
-	return a
-}
-
-// trial computes a run that is kept; false where it has no result any more.
-func (t *Table) trial(run Run) (Trial, bool) {
+// compute works out a run that is kept; false where it has no result any more.
+func (t *Table) compute(run Run) (Computed, bool) {
 	key := run.ID + run.Text
-	if trial, ok := t.trialled[key]; ok {
-		return trial, true
+	if one, ok := t.known[key]; ok {
+		return one, true
 	}
-	trial, wrong, err := run.again(t.Tutor)
+	one, wrong, err := run.again(t.Tutor)
 	if err != nil || wrong != nil {
-		return Trial{}, false
+		return Computed{}, false
 	}
-	if t.trialled == nil {
-		t.trialled = map[string]Trial{}
+	if t.known == nil {
+		t.known = map[string]Computed{}
 	}
-	t.trialled[key] = trial
-	return trial, true
+	t.known[key] = one
+	return one, true
 }
 
 // chosen are the runs that were named, as in "1 3-5"; where none is, those of this group
 // or, for "all", of everybody, the one in hand last.
-func (t *Table) chosen(numbers string) (trials []Trial, why string) {
+func (t *Table) chosen(numbers string) (computed []Computed, why string) {
 	if err := t.Keep(); err != nil {
 		return nil, record.Sentence(err)
 	}
 	all := strings.EqualFold(strings.TrimSpace(numbers), "all")
 	if all || strings.TrimSpace(numbers) == "" {
-		trials, err := t.Trials(all)
+		computed, err := t.Results(all)
 		if err != nil {
 			return nil, record.Sentence(err)
 		}
-		return trials, ""
+		return computed, ""
 	}
 	for _, number := range Numbers(numbers) {
 		run, why := t.Numbered(number)
 		if why != "" {
 			return nil, why
 		}
-		trial, ok := t.trial(run)
+		one, ok := t.compute(run)
 		if !ok {
 			return nil, saidCannotOpen(run.Number)
 		}
-		trials = append(trials, trial)
+		computed = append(computed, one)
 	}
-	return trials, ""
+	return computed, ""
 }
 
 // Numbers takes the numbers of runs apart: "1 3-5" is 1, 3, 4 and 5.

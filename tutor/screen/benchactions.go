@@ -52,7 +52,7 @@ func (m *model) command(c bench.Command) {
 	default:
 		answer := b.table.Do(c, b.rest)
 		if c.Word == "predict" && answer.Then != nil {
-			b.put(m, b.named(bench.StepByHand), answer.Then, (*model).home)
+			b.put(m, b.table.Named(bench.StepByHand), answer.Then, (*model).home)
 			return
 		}
 		b.answered(m, answer, nil)
@@ -75,7 +75,7 @@ func byHandActions() []action {
 
 // isMeasuring reports whether an apparatus is on the table and the form is in hand.
 func (m *model) isMeasuring() bool {
-	return m.bench.table.Form != nil && m.bench.at >= m.bench.named(bench.StepValues)
+	return m.bench.table.Form != nil && m.bench.at >= m.bench.table.Named(bench.StepValues)
 }
 
 // wordOf finds the word that a line begins with, and what stands behind it.

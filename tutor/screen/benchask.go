@@ -143,7 +143,7 @@ func (b *atBench) answered(m *model, answer bench.Answer, a *asking) {
 	case answer.Opened && !answer.Stay:
 		m.line.set("")
 		b.begun(m)
-		b.at = b.named(bench.StepValues)
+		b.at = b.table.Named(bench.StepValues)
 		b.to(m, b.form)
 	case answer.Blocks != nil || answer.Scene != nil:
 		m.figure(answer)
@@ -163,7 +163,7 @@ func (b *atBench) answered(m *model, answer bench.Answer, a *asking) {
 const leastChoices = 2
 
 func (a *asking) body(m *model, cols, rows int) []row {
-	if a.step >= 0 && m.bench.steps[a.step].Name == bench.StepByHand {
+	if a.step >= 0 && m.bench.table.Steps[a.step].Name == bench.StepByHand {
 		return m.besideApparatus(cols, rows, func(cols, rows int) []row { return a.list(m, cols, rows, m.bench.warnings) })
 	}
 	return a.list(m, cols, rows, nil)
@@ -291,8 +291,7 @@ func (m *model) toBench() {
 	m.line.past = nil
 	m.line.set("")
 	m.refresh()
-	step := slices.IndexFunc(m.bench.steps, func(s bench.Step) bool { return s.Name == bench.StepByHand })
-	next := &asking{step: step, title: bench.StepByHand, q: m.bench.table.ByHand(), then: (*model).home, marked: map[int]bool{}}
+	next := &asking{step: m.bench.table.Named(bench.StepByHand), title: bench.StepByHand, q: m.bench.table.ByHand(), then: (*model).home, marked: map[int]bool{}}
 	if m.bench.hand != nil && m.bench.hand.then != nil {
 		next.then = m.bench.hand.then
 	}

@@ -21,8 +21,7 @@ type form struct {
 func newForm() *form { return &form{before: map[int]string{}} }
 
 func (f *form) place(m *model) int {
-	kind := f.field(m).Kind
-	return slices.IndexFunc(m.bench.steps, func(s bench.Step) bool { return slices.Contains(s.Kinds, kind) })
+	return m.bench.table.Asks(f.field(m).Kind)
 }
 
 func (f *form) field(m *model) *bench.Field { return &m.bench.table.Form.Fields[f.at] }
@@ -211,7 +210,7 @@ func (f *form) enter(m *model, text string) {
 func (f *form) next(m *model) {
 	fields := m.bench.table.Form.Fields
 	step := f.place(m)
-	if f.at+1 < len(fields) && slices.Contains(m.bench.steps[step].Kinds, fields[f.at+1].Kind) {
+	if f.at+1 < len(fields) && slices.Contains(m.bench.table.Steps[step].Kinds, fields[f.at+1].Kind) {
 		f.to(m, f.at+1)
 		return
 	}

@@ -32,7 +32,7 @@ type outcome struct {
 	notes  []string
 }
 
-func (*outcome) place(m *model) int { return m.bench.named(bench.StepResult) }
+func (*outcome) place(m *model) int { return m.bench.table.Named(bench.StepResult) }
 
 // pageOf is the page of a command.
 func pageOf(p bench.Page) (int, bool) {
@@ -46,8 +46,8 @@ func (m *model) showOutcome(page int) {
 	if !b.lend(m) {
 		return
 	}
-	step := b.named(bench.StepByHand)
-	if q, ok := b.steps[step].Ask(&b.table); ok {
+	step := b.table.Named(bench.StepByHand)
+	if q, ok := b.table.Steps[step].Ask(&b.table); ok {
 		by := b.rest
 		b.put(m, step, q, func(m *model) { m.bench.rest = by; m.openOutcome(&outcome{page: page}); m.bench.rest = "" })
 		return
@@ -70,7 +70,7 @@ func (m *model) openOutcome(o *outcome) {
 	if !b.keep(m) {
 		return
 	}
-	b.at = b.named(bench.StepResult)
+	b.at = b.table.Named(bench.StepResult)
 	b.table.Passed(bench.StepResult)
 	for i := range b.table.Form.Fields {
 		if e := &b.table.Form.Fields[i]; e.Kind == bench.Measure {

@@ -18,7 +18,6 @@ type atBench struct {
 	table bench.Table
 	Bench
 
-	steps    []bench.Step
 	at       int   // the step in hand
 	base     sheet // that others lie over
 	form     *form
@@ -31,7 +30,7 @@ type atBench struct {
 }
 
 func newBench(t *tutor.Tutor, b Bench) *atBench {
-	return &atBench{Bench: b, table: bench.Table{Tutor: t, Save: b.Save, Names: b.Names}, steps: bench.Script()}
+	return &atBench{Bench: b, table: bench.Table{Tutor: t, Steps: bench.Script(), Save: b.Save, Names: b.Names}}
 }
 
 // isAtBench reports whether the bench is on the screen, and not the lesson of one who

@@ -1,8 +1,6 @@
 package screen
 
 import (
-	"slices"
-
 	"example.org/standstill/tutor/bench"
 )
 
@@ -19,15 +17,10 @@ func (b *atBench) step(m *model) int {
 	return b.at
 }
 
-// named is the step of a name.
-func (b *atBench) named(name string) int {
-	return slices.IndexFunc(b.steps, func(s bench.Step) bool { return s.Name == name })
-}
-
 // goOn goes to the first step from one on that has something to ask.
 func (b *atBench) goOn(m *model, from int) {
-	for i := from; i < len(b.steps); i++ {
-		s := &b.steps[i]
+	for i := from; i < len(b.table.Steps); i++ {
+		s := &b.table.Steps[i]
 		b.at = i
 		switch {
 		case s.Kinds != nil:
@@ -48,12 +41,12 @@ func (b *atBench) goOn(m *model, from int) {
 
 // put lays the question of a step.
 func (b *atBench) put(m *model, step int, q *bench.Question, then func(*model)) {
-	s := &b.steps[step]
+	s := &b.table.Steps[step]
 	a := &asking{step: step, title: s.Title, q: q, then: then}
 	if s.Shows != nil {
 		a.shows = s.Shows(&b.table)
 	}
-	if b.form == nil || step < b.named(bench.StepValues) {
+	if b.form == nil || step < b.table.Named(bench.StepValues) {
 		b.base, m.lent = a, true
 	} else if !b.lend(m) {
 		return
@@ -65,7 +58,7 @@ func (b *atBench) put(m *model, step int, q *bench.Question, then func(*model)) 
 func (m *model) steps() row {
 	at, place := m.bench.step(m), -1
 	var spans []span
-	for i, s := range m.bench.steps {
+	for i, s := range m.bench.table.Steps {
 		switch word := s.Name; {
 		case word == "":
 			continue
@@ -83,7 +76,7 @@ func (m *model) steps() row {
 
 // nameless reports whether the steps from one to another have no name of their own.
 func (b *atBench) nameless(from, to int) bool {
-	for _, s := range b.steps[from : to+1] {
+	for _, s := range b.table.Steps[from : to+1] {
 		if s.Name != "" {
 			return false
 		}

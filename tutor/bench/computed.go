@@ -8,9 +8,9 @@ import (
 	"example.org/standstill/tutor/record"
 )
 
-// Trial is one run's result with the number it goes by, who shared it, each with how far
+// Computed is one run's result with the number it goes by, who shared it, each with how far
 // they predicted it by hand, and when it was begun.
-type Trial struct {
+type Computed struct {
 	Number int
 	*Result
 	About About
@@ -21,26 +21,26 @@ func (a About) group() string { return measure.Listed(a.Names, "and") }
 
 // Again computes the run of a number as it was typed. The sentences say what stands in
 // the way of a result; the error is that of the record.
-func Again(t *tutor.Tutor, number string) (Trial, []string, error) {
+func Again(t *tutor.Tutor, number string) (Computed, []string, error) {
 	runs, err := Runs(t.Record, "")
 	if err != nil {
-		return Trial{}, nil, err
+		return Computed{}, nil, err
 	}
 	run, why := pick(runs, number)
 	if why != "" {
-		return Trial{}, []string{why}, nil
+		return Computed{}, []string{why}, nil
 	}
 	return run.again(t)
 }
 
-func (run Run) again(t *tutor.Tutor) (Trial, []string, error) {
+func (run Run) again(t *tutor.Tutor) (Computed, []string, error) {
 	f, err := run.Open(t.Record, t.Bank)
 	if err != nil {
-		return Trial{}, []string{saidCannotOpen(run.Number)}, nil
+		return Computed{}, []string{saidCannotOpen(run.Number)}, nil
 	}
 	names, err := Names(t.Record)
 	if err != nil {
-		return Trial{}, nil, err
+		return Computed{}, nil, err
 	}
 	about := About{When: run.when(time.Local)}
 	about.Names = run.people(names)
@@ -48,7 +48,7 @@ func (run Run) again(t *tutor.Tutor) (Trial, []string, error) {
 		about.Students = append(about.Students, name+saidStanding(standing(t, run.Students[i], f)))
 	}
 	r, wrong := f.Result()
-	return Trial{Number: run.Number, Result: r, About: about}, wrong, nil
+	return Computed{Number: run.Number, Result: r, About: about}, wrong, nil
 }
 
 // standing says how far a student has come by hand on the numbers of a form, "" for
