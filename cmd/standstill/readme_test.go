@@ -87,3 +87,25 @@ func onlyFile(t *testing.T, pattern string) string {
 	}
 	return files[0]
 }
+
+// TestReadmeBenchCommands runs the commands of README about the bench as they stand, one
+// after the other: a report is of runs that the lines before it saved.
+func TestReadmeBenchCommands(t *testing.T) {
+	text, err := os.ReadFile(filepath.Join("..", "..", "README.md"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Chdir(t.TempDir())
+	t.Setenv("STANDSTILL_DATA", t.TempDir())
+	ran := 0
+	for _, line := range regexp.MustCompile(`(?m)^    standstill (bench \S.*)$`).FindAllStringSubmatch(string(text), -1) {
+		command, _, _ := strings.Cut(line[1], "  ")
+		if out := fine(t, "", wordsOf(command)...); out == "" {
+			t.Errorf("%s prints nothing", command)
+		}
+		ran++
+	}
+	if ran != 11 {
+		t.Errorf("%d commands were found", ran)
+	}
+}
