@@ -206,6 +206,11 @@ func (m *marking) mark() Report {
 	if side := m.worthless(); side != nil {
 		return Report{Verdict: Unread, Code: Unreadable, Item: m.item, Pos: side.Pos, End: side.End, Message: expr.SaidNoValue}
 	}
+	return m.orMistyped(m.judged())
+}
+
+// judged judges the line for its stage, with its numbers as they stand.
+func (m *marking) judged() Report {
 	switch m.stage {
 	case Components:
 		return m.orSize(m.orTrue(m.markComponent()))

@@ -151,6 +151,9 @@ func (m *marking) dimensionOfFactor(n *expr.Node) (quantity.Dimension, bool) {
 // link says what an equation is. The finding is set where the equation holds
 // where the sum holds, and yet its terms are a mistake's.
 func (m *marking) link(e *trial.Equation, at solved.Place) (linkKind, *mistake.Finding) {
+	if m.hasSpareFactor(e) && m.trial.Follows(e, trial.RoundedShare) && m.trial.TrueAtRest(e) {
+		return linkTrue, nil
+	}
 	w := m.solved.SumOf(at.Body, at.Axis)
 	tied := m.trial.TiedFor(e)
 	if cancels := m.trial.Cancels(w, tied[0]); cancels {
@@ -182,6 +185,26 @@ func (m *marking) link(e *trial.Equation, at solved.Place) (linkKind, *mistake.F
 		return linkTrue, nil
 	}
 	return linkWrong, nil
+}
+
+// hasSpareFactor reports whether the equation is a product that is zero, of which more than one
+// factor may be: one of them may be the sum, but nothing says which is zero.
+func (m *marking) hasSpareFactor(e *trial.Equation) bool {
+	product := e.Sides[0]
+	if expr.IsZero(product) {
+		product = e.Sides[1]
+	} else if !expr.IsZero(e.Sides[1]) {
+		return false
+	}
+	var above, below []*expr.Node
+	expr.Factors(product, &above, &below)
+	may := 0
+	for _, f := range above {
+		if (f.Op == expr.Add || f.Op == expr.Sub) && m.solved.Open(f) {
+			may++
+		}
+	}
+	return may > 1
 }
 
 // markExpression judges a sum that was not set equal to anything.

@@ -43,10 +43,10 @@ const texDress = " text mathrm mathbf mathit mathsf operatorname vec hat bar ove
 	"textbf textit textrm textnormal mbox hbox boxed unit si mathbb mathcal textsf "
 
 // untex turns TeX into the formula that is meant: \frac{w}{2\sin\theta} into
-// ((w)/(2 sin θ)). A text with no backslash and no pair of dollar signs
-// stays as it is.
+// ((w)/(2 sin θ)). A text with no backslash and no dollar sign
+// stays as it is; one dollar sign may be what is left of a pair that was taken apart.
 func (p *page) untex() *page {
-	if text := p.String(); !strings.Contains(text, `\`) && strings.Count(text, "$") < 2 {
+	if text := p.String(); !strings.ContainsAny(text, `\$`) {
 		return p
 	}
 	t := &untexing{in: p}

@@ -61,6 +61,7 @@ type Row struct {
 	Tells      float64 // in a pair, the mistake that tells less is told; its Cost where this is 0
 	Absent     bool    // its force is one that the line does not speak of
 	Seen       bool    // it is told only where the line has the terms that it makes
+	OfGiven    bool    // a given value is typed otherwise
 	SameZero   bool    // a sum with it may be zero just where the right one is, as for equal angles
 
 	// Shows reports whether a line of that form, with the mistake made in so many forces, can
@@ -183,6 +184,16 @@ func (s *Search) named(code Code, about ...string) Finding {
 		f.About = about[0]
 	}
 	return f
+}
+
+// Mistyped is what is found of a line that has another number in the place of a given value.
+func (s *Search) Mistyped() Finding {
+	for _, row := range s.rows {
+		if row.OfGiven {
+			return finding(row)
+		}
+	}
+	return s.named(Slip)
 }
 
 // onlyOf returns the one force of a kind on a body.

@@ -43,6 +43,18 @@ var numbers = []Row{
 			Rule: "Keep four figures on the way and round once, at the end. Then check each number that you typed into the calculator."}},
 	},
 	{
+		Code: Slip, Cost: 9, OfGiven: true,
+		Said: Said{
+			Component: "Compare each number in your line with the values that are given.",
+			Line:      "Compare each number in your line with the values that are given.",
+			Lines:     "Compare each number in your line with the values that are given.",
+			Value:     "Compare each number in your line with the values that are given.",
+		},
+		Hints: []Hint{{At: Anywhere,
+			Ask:  "Which number in your line stands for a given value, and has the problem just the same one?",
+			Rule: "A given value is put in as it is given, with all its figures."}},
+	},
+	{
 		Code: PowerOfTen, Meaning: "a wrong power of ten", Cost: 4,
 		Digits: isShifted, DigitsCost: 2.15,
 		Said: Said{

@@ -301,6 +301,30 @@ func (nums *Numbers) isUnknownAngle(value, half float64) bool {
 	return false
 }
 
+// NearGiven finds the given value to which a number is near that is none of the problem's, nor the
+// rounding of one, nor of a size that may have been worked out.
+func (p *Problem) NearGiven(l Literal) (name string, ok bool) {
+	unit, typed := quantity.Find(l.Node.Unit)
+	if l.Givens != 0 || l.foreign || Structural(l.Node) || typed && unit.Dim == quantity.Angle {
+		return "", false
+	}
+	factor := 1.0
+	if typed {
+		factor = p.Solved.Own.Inner(unit).Factor
+	}
+	value, half := l.Node.Num.Value*factor, l.Node.Num.Half*factor
+	for i, v := range p.Solved.Variables {
+		off := math.Abs(p.Solved.Values[i] - value)
+		if v.Role != statics.IsGiven || v.Dim == quantity.Angle || v.Name == "g" || typed && unit.Dim != v.Dim {
+			continue
+		}
+		if off > half*(1+1e-9) && off <= SlipShare*math.Abs(p.Solved.Values[i]) && !slices.ContainsFunc(p.Solved.Values, func(x float64) bool { return math.Abs(math.Abs(x)-value) <= half*(1+1e-9) }) {
+			return v.Name, true
+		}
+	}
+	return "", false
+}
+
 // alsoRounds reports whether a force of the problem's own, or a sine or the like,
 // rounds to a number without being it: 23.5 may be a pull that is given and a weight of
 // 23.52 as well, 0.0400 a tangent from lengths and a sine of 0.03997.
