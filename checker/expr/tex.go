@@ -43,10 +43,10 @@ const texDress = " text mathrm mathbf mathit mathsf operatorname vec hat bar ove
 	"textbf textit textrm textnormal mbox hbox boxed unit si mathbb mathcal textsf "
 
 // untex turns TeX into the formula that is meant: \frac{w}{2\sin\theta} into
-// ((w)/(2 sin θ)). A text with no backslash and no dollar sign
-// stays as it is; one dollar sign may be what is left of a pair that was taken apart.
+// ((w)/(2 sin θ)). A text with no backslash and no pair of
+// dollar signs in one row stays as it is.
 func (p *page) untex() *page {
-	if text := p.String(); !strings.ContainsAny(text, `\$`) {
+	if text := p.String(); !strings.Contains(text, `\`) && !hasDollars(text) {
 		return p
 	}
 	t := &untexing{in: p}
@@ -54,6 +54,16 @@ func (p *page) untex() *page {
 		t.step()
 	}
 	return &t.out
+}
+
+// hasDollars reports whether a row of the text has a pair of dollar signs.
+func hasDollars(text string) bool {
+	for row := range strings.SplitSeq(text, "\n") {
+		if strings.Count(row, "$") > 1 {
+			return true
+		}
+	}
+	return false
 }
 
 // untexing is the reading of one page of TeX: how far it is, and what has come out.

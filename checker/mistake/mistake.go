@@ -48,6 +48,8 @@ type Row struct {
 	Line func(p *trial.Problem, e *trial.Equation) (about []string, ok bool)
 	// Value gives the numbers that the mistake makes of a value.
 	Value func(p *trial.Problem, v Target) []Number
+	// Formula reports whether a formula for a letter can show the mistake by its value; nil for any.
+	Formula func(n *expr.Node) bool
 	// Digits reports whether a number is the right one but for its digits.
 	Digits func(v Target, typed float64) bool
 	// DigitsCost is what that costs.

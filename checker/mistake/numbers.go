@@ -15,7 +15,7 @@ import (
 var numbers = []Row{
 	{
 		Code: Pythagoras, Meaning: "sizes put together as if at a right angle, or added", Cost: 2.6,
-		Value: putTogether,
+		Value: putTogether, Formula: isPutTogether,
 		Said: Said{
 			Line:  "In this line, sizes are put together as if the forces lay in one line or at a right angle.",
 			Lines: "In this line, sizes are put together as if the forces lay in one line or at a right angle.",
@@ -440,6 +440,15 @@ func withOtherG(p *trial.Problem, v Target) []Number {
 		}
 	}
 	return all
+}
+
+// isPutTogether reports whether something is added or a root is drawn in a formula.
+func isPutTogether(n *expr.Node) bool {
+	found := false
+	n.Walk(func(n *expr.Node) {
+		found = found || n.Op == expr.Add || n.Op == expr.Sub || n.Op == expr.Call && n.Name == "sqrt"
+	})
+	return found
 }
 
 // putTogether adds sizes as if the forces lay in one line, or puts them together or takes one

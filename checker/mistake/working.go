@@ -217,6 +217,9 @@ func (s *Search) fromValue(e *trial.Equation) Finding {
 	var best *Number
 	for _, n := range s.numbersFor(v, one) {
 		// A mistake may turn a size's sign, which a student leaves out.
+		if n.row.Formula != nil && !n.row.Formula(formula) {
+			continue
+		}
 		if off := min(math.Abs(n.Value-value), math.Abs(n.Value+value)); off <= share*math.Abs(value) && (best == nil || n.Cost < best.Cost) {
 			best = &n
 		}
