@@ -103,6 +103,41 @@ func TestMessages(t *testing.T) {
 	compareGolden(t, path, b.String())
 }
 
+// Hints speak of the mistake in the line itself, which the code alone does not tell.
+func TestHintsOfALine(t *testing.T) {
+	const path = "testdata/words/linehints.txt"
+	file, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var b strings.Builder
+	var r *checker.Reference
+	var a checker.Answer
+	answers := 0
+	for line := range strings.Lines(string(file)) {
+		line = strings.TrimSuffix(line, "\n")
+		head, isHead := strings.CutPrefix(line, "== ")
+		switch {
+		case strings.HasPrefix(line, "    "):
+			continue
+		case line == "" || line[0] == '#':
+		case isHead:
+			r, a, _ = reading(t, head)
+		default:
+			answers++
+			a.Text = line
+			report := r.Mark(a, nil)
+			fmt.Fprintf(&b, "%s\n    %s\n    %s\n", line, r.Hint(a, report, 1), r.Hint(a, report, 2))
+			continue
+		}
+		b.WriteString(line + "\n")
+	}
+	if answers < 10 {
+		t.Errorf("only %d answers", answers)
+	}
+	compareGolden(t, path, b.String())
+}
+
 func reading(t *testing.T, head string) (*checker.Reference, checker.Answer, []checker.Answer) {
 	t.Helper()
 	fields := append(strings.Fields(head), "", "")

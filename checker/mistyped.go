@@ -30,8 +30,8 @@ func (m *marking) orMistyped(report Report) Report {
 
 // mistyped finds the number of the line that should be a given.
 func (m *marking) mistyped(accepted bool) *expr.Node {
-	for _, l := range m.trial.Literals(m.line.Sides) {
-		name, ok := m.trial.NearGiven(l)
+	for _, l := range m.trial.Numbers.Literals(m.line.Sides) {
+		name, ok := m.trial.Numbers.NearGiven(l)
 		if !ok || m.isAnswer(l.Node) {
 			continue
 		}

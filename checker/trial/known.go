@@ -303,22 +303,22 @@ func (nums *Numbers) isUnknownAngle(value, half float64) bool {
 
 // NearGiven finds the given value to which a number is near that is none of the problem's, nor the
 // rounding of one, nor of a size that may have been worked out.
-func (p *Problem) NearGiven(l Literal) (name string, ok bool) {
+func (nums *Numbers) NearGiven(l Literal) (name string, ok bool) {
 	unit, typed := quantity.Find(l.Node.Unit)
 	if l.Givens != 0 || l.foreign || Structural(l.Node) || typed && unit.Dim == quantity.Angle {
 		return "", false
 	}
 	factor := 1.0
 	if typed {
-		factor = p.Solved.Own.Inner(unit).Factor
+		factor = nums.solved.Own.Inner(unit).Factor
 	}
 	value, half := l.Node.Num.Value*factor, l.Node.Num.Half*factor
-	for i, v := range p.Solved.Variables {
-		off := math.Abs(p.Solved.Values[i] - value)
+	for i, v := range nums.solved.Variables {
+		off := math.Abs(nums.solved.Values[i] - value)
 		if v.Role != statics.IsGiven || v.Dim == quantity.Angle || v.Name == "g" || typed && unit.Dim != v.Dim {
 			continue
 		}
-		if off > half*(1+1e-9) && off <= SlipShare*math.Abs(p.Solved.Values[i]) && !slices.ContainsFunc(p.Solved.Values, func(x float64) bool { return math.Abs(math.Abs(x)-value) <= half*(1+1e-9) }) {
+		if off > half*(1+1e-9) && off <= SlipShare*math.Abs(nums.solved.Values[i]) && !slices.ContainsFunc(nums.solved.Values, func(x float64) bool { return math.Abs(math.Abs(x)-value) <= half*(1+1e-9) }) {
 			return v.Name, true
 		}
 	}
