@@ -45,10 +45,19 @@ func (d describer) name(i int) string {
 		return formWords[o.Form] + " " + o.Name
 	case o.Name != "":
 		return "the " + o.Name
-	case o.Noun != "" && o.Form != Eye:
+	case o.Noun != "" && (o.Form != Eye || isPlace(o.Noun)):
 		return "the " + o.Noun
 	}
 	return "the " + formWords[o.Form]
+}
+
+// places are the first words of what a file calls its body where that is the place in
+// which ropes meet, and not the load below it.
+var places = []string{"ring", "knot", "hook", "shackle", "rope", "cord", "head", "end", "middle", "top"}
+
+func isPlace(noun string) bool {
+	first, _, _ := strings.Cut(noun, " ")
+	return slices.Contains(places, first)
 }
 
 func sentence(text string) string { return strings.ToUpper(text[:1]) + text[1:] + "." }
@@ -60,7 +69,7 @@ func (d describer) object(i int) []string {
 	letters := slices.DeleteFunc(slices.Clone(o.Letters), func(l string) bool { return l == "" })
 	switch {
 	case len(o.Letters) == 0:
-	case o.Form == Eye && o.Noun != "" && "the "+o.Noun != d.name(i):
+	case o.Form == Eye && o.Noun != "" && !isPlace(o.Noun):
 		lines = append(lines, sentence(fmt.Sprintf("the %s%s hangs from %s", o.Noun, bracketed(letters), d.name(i))))
 	case o.Form == Eye:
 		lines = append(lines, sentence(fmt.Sprintf("a load%s hangs from %s", bracketed(letters), d.name(i))))
