@@ -56,7 +56,7 @@ func (a *app) benchGuide(args []string, m *measured) error {
 func (a *app) benchLines(g *bench.Guide, p *problems.Problem, notice string) error {
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
-	talk := plain.NewTalk(ctx, plain.Options{Tutor: g.Tutor, In: a.In, Out: a.Out, Kept: g.Tutor.Record.Path(), Echo: !isTerminal(a.In)})
+	talk := plain.NewTalk(ctx, plain.Options{Tutor: g.Tutor, In: a.In, Out: a.Out, Kept: g.Tutor.Record.Path(), Echo: !isTerminal(a.In), Cols: columns(a.Out)})
 	if notice != "" {
 		talk.Say(notice)
 	}

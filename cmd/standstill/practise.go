@@ -72,8 +72,21 @@ func (a *app) openPlain(t *tutor.Tutor, notice string) error {
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
 	return plain.Run(ctx, plain.Options{
-		Tutor: t, In: a.In, Out: a.Out, Kept: t.Record.Path(), Notice: notice, Echo: !isTerminal(a.In),
+		Tutor: t, In: a.In, Out: a.Out, Kept: t.Record.Path(), Notice: notice, Echo: !isTerminal(a.In), Cols: columns(a.Out),
 	})
+}
+
+// columns is the width of the terminal behind a stream, 0 where it is none.
+func columns(stream any) int {
+	f, ok := behind(stream).(*os.File)
+	if !ok {
+		return 0
+	}
+	cols, _, err := term.GetSize(int(f.Fd()))
+	if err != nil {
+		return 0
+	}
+	return cols
 }
 
 // recordPath is the file of the record, as the flag or the system has it.

@@ -27,6 +27,9 @@ type Options struct {
 	// Echo writes each line that was read behind its prompt, for an input that
 	// does not show what is typed.
 	Echo bool
+	// Cols is the width of the terminal, so that no line breaks inside a word; 0 where Out
+	// is none, and lines are as long as they are.
+	Cols int
 }
 
 // Run leads lessons until the input ends, the student leaves or the context is

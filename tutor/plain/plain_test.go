@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 	"unicode"
+	"unicode/utf8"
 
 	"example.org/standstill/problems"
 	"example.org/standstill/tutor"
@@ -13,7 +14,10 @@ import (
 )
 
 // hold runs a lesson on a record in memory and returns all that was said.
-func hold(t testing.TB, in io.Reader) string {
+func hold(t testing.TB, in io.Reader) string { return holdAt(t, in, 0) }
+
+// holdAt does that on a terminal of a width.
+func holdAt(t testing.TB, in io.Reader, cols int) string {
 	t.Helper()
 	r, err := record.OpenMemory(record.Options{})
 	if err != nil {
@@ -21,7 +25,7 @@ func hold(t testing.TB, in io.Reader) string {
 	}
 	defer r.Close()
 	var out strings.Builder
-	o := Options{Tutor: tutor.New(tutor.Options{Bank: problems.Embedded(), Record: r}), In: in, Out: &out, Echo: true, Kept: "record.db"}
+	o := Options{Tutor: tutor.New(tutor.Options{Bank: problems.Embedded(), Record: r}), In: in, Out: &out, Echo: true, Kept: "record.db", Cols: cols}
 	if err := Run(context.Background(), o); err != nil {
 		t.Fatal(err)
 	}
@@ -47,6 +51,24 @@ func FuzzLesson(f *testing.F) {
 			}
 		}
 	})
+}
+
+// TestNoLineBreaksInsideAWord: on a terminal of 40 columns every line fits, and the words
+// are those of one without an end to its lines.
+func TestNoLineBreaksInsideAWord(t *testing.T) {
+	script := "Nele\nproblems\ncanal-lantern\nT1 up; w down\ntext\ndrawing\nhelp\nsolution\nyes\nleave\n"
+	whole, narrow := holdAt(t, strings.NewReader(script), 0), holdAt(t, strings.NewReader(script), 40)
+	if strings.Join(strings.Fields(whole), " ") != strings.Join(strings.Fields(narrow), " ") {
+		t.Error("the words differ")
+	}
+	for _, line := range strings.Split(narrow, "\n") {
+		if utf8.RuneCountInString(line) > 40 && strings.Contains(line, " ") {
+			t.Errorf("too long: %s", line)
+		}
+	}
+	if !strings.Contains(whole, "Wrong: ") || len(whole) < 2000 {
+		t.Errorf("nothing was said:\n%s", whole)
+	}
 }
 
 // endless is an input without a line end.

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"strings"
 	"time"
+	"unicode/utf8"
 
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/record"
@@ -79,7 +80,34 @@ func (s *session) offer() error {
 }
 
 func (s *session) say(format string, parts ...any) {
-	fmt.Fprintf(s.out, format+"\n", parts...)
+	for line := range strings.SplitSeq(fmt.Sprintf(format, parts...), "\n") {
+		s.out.WriteString(broken(line, s.Cols) + "\n")
+	}
+}
+
+// broken is a line in several, broken between words so that none is longer than a width;
+// a word that is longer stays whole.
+func broken(line string, cols int) string {
+	if cols <= 0 || utf8.RuneCountInString(line) <= cols {
+		return line
+	}
+	var b strings.Builder
+	taken := 0
+	for i, word := range strings.Split(line, " ") {
+		size := utf8.RuneCountInString(word)
+		switch {
+		case i == 0:
+		case taken+1+size > cols:
+			b.WriteByte('\n')
+			taken = 0
+		default:
+			b.WriteByte(' ')
+			taken++
+		}
+		b.WriteString(word)
+		taken += size
+	}
+	return b.String()
 }
 
 // ask prints the prompt and waits for a line.
