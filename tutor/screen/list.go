@@ -188,7 +188,7 @@ func (n *list) rows(m *model, cols int) (rows []row, at int) {
 		r := row{m.look.text(quiet, levelWord(p.Level))}.padded(levelWidth)
 		r = append(r, m.look.text(plain, m.look.shortened(p.Title, width-levelWidth-1))).padded(width)
 		if !n.nobody {
-			r = append(r, m.look.text(standingShade(p.Progress), p.Progress.String()+saidDue(p.Due)))
+			r = append(r, m.look.text(standingShade(p.Progress), saidInList(p.Progress, p.Due)))
 		}
 		rows = append(rows, m.pickRow(i == n.at, r))
 	}

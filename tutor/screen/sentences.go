@@ -252,11 +252,17 @@ func saidDoneOf(shelves []tutor.Shelf) string {
 	return fmt.Sprintf("%d of %d done", done, len(seen))
 }
 
-func saidDue(due time.Time) string {
-	if due.IsZero() {
-		return ""
+// saidInList is the word that a problem of the list has: none where nothing was begun,
+// because a column of the same words hides the others.
+func saidInList(p tutor.Progress, due time.Time) string {
+	var said []string
+	if p.Standing != tutor.NotBegun {
+		said = append(said, p.String())
 	}
-	return due.Local().Format(" · due 2 Jan 2006")
+	if !due.IsZero() {
+		said = append(said, due.Local().Format("due 2 Jan 2006"))
+	}
+	return strings.Join(said, " · ")
 }
 
 // notKept says what is the matter with the record.
