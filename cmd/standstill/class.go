@@ -121,7 +121,7 @@ func (t *teacher) open() (m *class.Markbook, done func(), err error) {
 	}
 	path, err := t.classRecord(c)
 	if err != nil {
-		return nil, nil, err
+		return nil, nil, said(err)
 	}
 	r, err := record.Open(path, record.Options{Book: c.Code})
 	if err != nil {

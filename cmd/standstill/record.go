@@ -55,7 +55,10 @@ func (a *app) seat(classFile string, args []string) (desk *tutor.Desk, done func
 		return nil, nil, err
 	}
 	path, err := a.recordPath()
-	if err == nil && !record.IsDatabase(path) {
+	if err != nil {
+		return nil, nil, errors.New(record.Sentence(err))
+	}
+	if !record.IsDatabase(path) {
 		if _, missing := os.Stat(path); errors.Is(missing, fs.ErrNotExist) {
 			return nil, nil, fmt.Errorf(saidNoRecord, path)
 		}
