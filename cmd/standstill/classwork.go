@@ -115,8 +115,10 @@ func classReportCommand(t *teacher) *cobra.Command {
 
 func (t *teacher) report(c *cobra.Command, m *class.Markbook, e *exports) error {
 	if e.xapi != "" {
-		return t.export(e, e.xapi, class.StatementMark, fmt.Sprintf(saidXAPILeaves, len(m.Class.Students)), func(w io.Writer) error {
-			return m.WriteStatements(c.Context(), w, strings.TrimRight(e.place, "/"))
+		students := 0
+		return t.export(e, e.xapi, class.StatementMark, func() string { return fmt.Sprintf(saidXAPILeaves, students) }, func(w io.Writer) (err error) {
+			students, err = m.WriteStatements(c.Context(), w, strings.TrimRight(e.place, "/"))
+			return err
 		})
 	}
 	r, err := m.Report(c.Context())
@@ -124,7 +126,7 @@ func (t *teacher) report(c *cobra.Command, m *class.Markbook, e *exports) error 
 	case err != nil:
 		return err
 	case e.html != "":
-		return t.export(e, e.html, class.ReportMark, fmt.Sprintf(saidLeaves, len(r.Students)), func(w io.Writer) error { return r.WriteHTML(w, m.Bank) })
+		return t.export(e, e.html, class.ReportMark, func() string { return fmt.Sprintf(saidLeaves, len(r.Students)) }, func(w io.Writer) error { return r.WriteHTML(w, m.Bank) })
 	case e.roster != "":
 		return t.exportRoster(r, e)
 	case e.json:
@@ -135,9 +137,9 @@ func (t *teacher) report(c *cobra.Command, m *class.Markbook, e *exports) error 
 	return r.WriteText(t.Out, e.layout)
 }
 
-// export writes one file whole, and says what leaves with it. Whether it may be
+// export writes one file whole, and then says what leaves with it. Whether it may be
 // written is looked at before the work.
-func (t *teacher) export(e *exports, path, mark, leaves string, write func(io.Writer) error) error {
+func (t *teacher) export(e *exports, path, mark string, leaves func() string, write func(io.Writer) error) error {
 	out := output{Mark: mark, Force: e.out.Force}
 	if err := out.allowed(path); err != nil {
 		return err
@@ -149,7 +151,7 @@ func (t *teacher) export(e *exports, path, mark, leaves string, write func(io.Wr
 	if err := out.write(path, b.Bytes()); err != nil {
 		return err
 	}
-	fmt.Fprintf(t.Out, saidExported+"\n", path, leaves)
+	fmt.Fprintf(t.Out, saidExported+"\n", path, leaves())
 	return nil
 }
 

@@ -85,7 +85,8 @@ func TestAFaultSpoilsOneCell(t *testing.T) {
 	}
 	var b strings.Builder
 	must(t, r.book.Show(&b, r.class.Students[1], "canal-lantern"))
-	must(t, r.book.WriteStatements(t.Context(), &b, HomePage))
+	_, err := r.book.WriteStatements(t.Context(), &b, HomePage)
+	must(t, err)
 	// The fault mended, the cell is there: it was not remembered.
 	r.book.marking = nil
 	want(t, "the first column", standings(r.report()), doneWord+", "+doneWord+", not begun")

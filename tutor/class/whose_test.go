@@ -45,7 +45,11 @@ func TestStatementsHaveContexts(t *testing.T) {
 	})
 	r.collect(map[string][]byte{"ada": data})
 	var b strings.Builder
-	must(t, r.book.WriteStatements(t.Context(), &b, HomePage))
+	told, err := r.book.WriteStatements(t.Context(), &b, HomePage)
+	must(t, err)
+	if told != 1 {
+		t.Errorf("statements of %d students", told)
+	}
 	flagged, statements := 0, strings.Split(strings.TrimSpace(b.String()), "\n")
 	for _, line := range statements {
 		var one statement

@@ -77,21 +77,22 @@ const HomePage = "https://example.org/standstill"
 // WriteStatements writes what the students did on set problems as xAPI statements,
 // one on a line: each copy begun, each line handed in with its verdict, each
 // problem done. Students go by their id in the account of the class at the home
-// page; no names are written.
-func (m *Markbook) WriteStatements(ctx context.Context, w io.Writer, homePage string) error {
+// page; no names are written. students is how many have a statement.
+func (m *Markbook) WriteStatements(ctx context.Context, w io.Writer, homePage string) (students int, err error) {
 	h, err := m.holdings()
 	if err != nil {
-		return err
+		return 0, err
 	}
 	s := &stating{home: homePage, code: m.Class.Code, latest: m.Now().Add(ahead), out: w}
 	for i, student := range m.Class.Students {
 		if err := ctx.Err(); err != nil {
-			return err
+			return students, err
 		}
 		entries, _, err := m.entriesOf(h, student.ID)
 		if err != nil {
-			return err
+			return students, err
 		}
+		stated := false
 		for _, a := range attemptsOf(m.settled(student.ID, entries)) {
 			at := m.set(a.Problem)
 			if at < 0 {
@@ -101,14 +102,18 @@ func (m *Markbook) WriteStatements(ctx context.Context, w io.Writer, homePage st
 				continue
 			}
 			if err := s.attempt(student, m.Class.Work[at], a); err != nil {
-				return err
+				return students, err
 			}
+			stated = true
+		}
+		if stated {
+			students++
 		}
 		if m.Progress != nil {
 			m.Progress(i+1, len(m.Class.Students))
 		}
 	}
-	return nil
+	return students, nil
 }
 
 type stating struct {
