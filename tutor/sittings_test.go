@@ -45,7 +45,7 @@ func TestThreeSittings(t *testing.T) {
 	// The first: worked lines beside the first page, a sine for a cosine, another, and a
 	// second problem left behind.
 	d := start(theFirstDay)
-	l := next(d, "banner-ring", "It begins the topic “Two strings”")
+	l := next(d, "banner-ring", "the topic “Two strings”")
 	if a, _ := l.Ask(); !strings.Contains(a.Sample, "(a ring with ropes") {
 		t.Errorf("the first sample is %q", a.Sample)
 	}
@@ -73,7 +73,7 @@ func TestThreeSittings(t *testing.T) {
 	wantInHand(t, l, checker.Components, "T1x")
 	work(t, l)
 	wantIdea(t, d, FromHorizontal, Learning, "✗✓✓")
-	l = next(d, "picture-frame", "“Components from the horizontal”, which is not steady yet")
+	l = next(d, "picture-frame", "“Components from the horizontal”")
 	if l.CanPassOver() {
 		t.Error("Components may be passed over too early")
 	}
