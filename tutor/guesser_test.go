@@ -29,6 +29,12 @@ func seatAt(t *testing.T, c *clock) *Desk {
 		t.Fatal(err)
 	}
 	t.Cleanup(func() { r.Close() })
+	return seatOn(t, r)
+}
+
+// seatOn starts the tutor on a record and seats a student.
+func seatOn(t *testing.T, r *record.Record) *Desk {
+	t.Helper()
 	tutor := New(Options{Bank: problems.Embedded(), Record: r})
 	s, _, err := tutor.Enrol("Nele")
 	if err != nil {

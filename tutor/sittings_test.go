@@ -7,7 +7,6 @@ import (
 	"time"
 
 	"example.org/standstill/checker"
-	"example.org/standstill/problems"
 	"example.org/standstill/tutor/record"
 )
 
@@ -22,16 +21,7 @@ func TestThreeSittings(t *testing.T) {
 	defer r.Close()
 	start := func(at time.Time) *Desk {
 		c.at = at
-		tutor := New(Options{Bank: problems.Embedded(), Record: r})
-		s, _, err := tutor.Enrol("Nele")
-		if err != nil {
-			t.Fatal(err)
-		}
-		d, err := tutor.Seat(s)
-		if err != nil {
-			t.Fatal(err)
-		}
-		return d
+		return seatOn(t, r)
 	}
 	next := func(d *Desk, id, why string) *Lesson {
 		t.Helper()
