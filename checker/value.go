@@ -181,7 +181,7 @@ func (m *marking) fits(v asked, a given) bool {
 		if i > 0 && m.turned.said && m.turned.axis == statics.X {
 			off = math.Abs(math.Remainder(a.typed-x, 2*math.Pi)) // 120° from +x, all the way round
 		}
-		if off <= m.ref.share*math.Abs(v.value)*(1+1e-9) || a.number.Figures >= 2 && off <= a.half*(1+1e-9) {
+		if off <= m.ref.share*math.Abs(v.value)*(1+trial.Same) || a.number.Figures >= 2 && off <= a.half*(1+trial.Same) {
 			return true
 		}
 	}

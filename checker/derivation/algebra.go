@@ -10,6 +10,13 @@ import (
 // A sum is handled as a polynomial: products of letters and functions, each with
 // a whole exponent, and a number in front.
 
+// A coefficient below vanishing is what rounding left of nothing; one within whole of a whole
+// number is that number.
+const (
+	vanishing = 1e-12
+	whole     = 1e-9
+)
+
 type factor struct {
 	node  *expr.Node
 	key   string
@@ -73,7 +80,7 @@ func (p polynomial) plus(q polynomial) polynomial {
 		}
 		out[i].k += t.k
 	}
-	return slices.DeleteFunc(out, func(t product) bool { return math.Abs(t.k) < 1e-12 })
+	return slices.DeleteFunc(out, func(t product) bool { return math.Abs(t.k) < vanishing })
 }
 
 func (p polynomial) times(q polynomial) polynomial {
@@ -117,7 +124,7 @@ func (p polynomial) common() (product, polynomial) {
 	if p.positiveFirst()[0].k < 0 {
 		shared.k = -1
 	}
-	if size := math.Abs(p[0].k); !slices.ContainsFunc(p, func(t product) bool { return math.Abs(math.Abs(t.k)-size) > 1e-12 }) {
+	if size := math.Abs(p[0].k); !slices.ContainsFunc(p, func(t product) bool { return math.Abs(math.Abs(t.k)-size) > vanishing }) {
 		shared.k *= size
 	}
 	return shared, p.times(polynomial{shared.inverse()})
@@ -251,7 +258,7 @@ func rankOfFactor(n *expr.Node) int {
 // ratio writes a number as a fraction of small whole numbers where it is one.
 func ratio(k float64) (num, den float64) {
 	for den = 1; den <= 60; den++ {
-		if num = k * den; math.Abs(num-math.Round(num)) < 1e-9 {
+		if num = k * den; math.Abs(num-math.Round(num)) < whole {
 			return math.Round(num), den
 		}
 	}

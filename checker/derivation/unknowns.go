@@ -283,7 +283,7 @@ func (t *working) sayAngle(words, function, name string, formula *expr.Node) boo
 		value := t.valueNode(nil, is, figures)
 		angle := t.turned(expr.Apply(back, value), function, want)
 		degrees, err := angle.Value(nil)
-		if err != nil || math.Abs(degrees-want) > 0.004*want {
+		if err != nil || math.Abs(degrees-want) > shown*want {
 			continue
 		}
 		links := []string{t.page.Write(expr.Apply(function, expr.Letter(name))), t.page.Write(formula)}
@@ -345,7 +345,7 @@ func (t *working) divide(a, b balance) bool {
 		return false
 	}
 	function := "cos"
-	if math.Abs(math.Cos(t.solved.Values[t.solved.Slots[name]])) < 0.3 {
+	if math.Abs(math.Cos(t.solved.Values[t.solved.Slots[name]])) < mostlySideways {
 		function = "sin"
 	}
 	by, _, _ := polynomial{shared[function].times(one(expr.Apply(function, expr.Letter(name)), 1))}.split(size)

@@ -9,6 +9,17 @@ import (
 	"example.org/standstill/checker/statics"
 )
 
+// How far off what is written with rounded numbers may be: a result, as a share of it; and a sum
+// that should be zero, as a share of its largest term. Three figures are half a hundredth.
+const (
+	shown    = 0.004
+	leftOver = 0.006
+)
+
+// mostlySideways is the cosine below which the size is found with the sine: a quotient of two
+// small numbers shows their rounding.
+const mostlySideways = 0.3
+
 // numerically says that sums are beyond solving by hand and gives what comes out.
 func (t *working) numerically(group []balance) {
 	for _, b := range group {
@@ -52,7 +63,7 @@ func nearlyZero(sum *expr.Node) bool {
 	for _, term := range expr.Addends(sum, 1, nil) {
 		largest = math.Max(largest, math.Abs(expr.ValueOf(term.Node)))
 	}
-	return math.Abs(expr.ValueOf(sum)) <= 0.006*largest
+	return math.Abs(expr.ValueOf(sum)) <= leftOver*largest
 }
 
 // answers gives what was asked for: a value, or a formula in the letters that have
@@ -140,7 +151,7 @@ func (t *working) rounded(n *expr.Node, value float64) *expr.Node {
 	for figures := 3; ; figures++ {
 		inserted := t.page.Insert(n, t.found, figures)
 		v, err := inserted.Value(nil)
-		if figures == 6 || err == nil && math.Abs(v-value) <= 0.004*math.Abs(value) {
+		if figures == 6 || err == nil && math.Abs(v-value) <= shown*math.Abs(value) {
 			return inserted
 		}
 	}

@@ -430,7 +430,7 @@ func withOtherG(p *trial.Problem, v Target) []Number {
 	var all []Number
 	for _, g := range trial.UsualG {
 		env := slices.Clone(p.Solved.Values[:len(p.Solved.Variables)])
-		if math.Abs(g-env[slot]) < 1e-9 {
+		if math.Abs(g-env[slot]) < trial.Same {
 			continue
 		}
 		env[slot] = g

@@ -111,8 +111,8 @@ func nearest(all []Number, typed Typed) (f Finding, cost float64, ok bool) {
 		n := &all[i]
 		// A mistake may turn a size's sign, which a student leaves out or not.
 		off := min(math.Abs(n.Value-typed.Value), math.Abs(math.Abs(n.Value)-typed.Value))
-		exact := off <= 1e-9*math.Abs(typed.Value)
-		if !exact && (off > typed.Half*(1+1e-9) || typed.Figures < 2) {
+		exact := off <= trial.Same*math.Abs(typed.Value)
+		if !exact && (off > typed.Half*(1+trial.Same) || typed.Figures < 2) {
 			continue
 		}
 		cost := n.Cost
@@ -134,7 +134,7 @@ func nearest(all []Number, typed Typed) (f Finding, cost float64, ok bool) {
 	// that the weight gives in one step, it is no chance that they are the same.
 	for i := range all {
 		n := &all[i]
-		if (best.Answer && !n.Answer || best.row.Code == Unexplained) && !n.last && math.Abs(n.Value-best.Value) <= 1e-6*typed.Half && n.row.Cost+n.row.InNumbers < best.row.Cost+best.row.InNumbers {
+		if (best.Answer && !n.Answer || best.row.Code == Unexplained) && !n.last && math.Abs(n.Value-best.Value) <= trial.Felt*typed.Half && n.row.Cost+n.row.InNumbers < best.row.Cost+best.row.InNumbers {
 			best = n
 		}
 	}
@@ -179,7 +179,7 @@ func (s *Search) fromSums(v Target, systems []system) []Number {
 			continue
 		}
 		s.p.Solved.Fill(env, nil)
-		if x := env[v.Slot]; s.agree(v, env) && !math.IsNaN(x) && math.Abs(x) < 1e4*math.Abs(v.Value)+1e-9 {
+		if x := env[v.Slot]; s.agree(v, env) && !math.IsNaN(x) && math.Abs(x) < 1e4*math.Abs(v.Value)+trial.Same {
 			all = append(all, Number{Value: x, Cost: one.cost + one.row.InNumbers, row: one.row})
 		}
 	}
@@ -213,7 +213,7 @@ func (s *Search) fromLastSum(v Target) []Number {
 func (s *Search) agree(v Target, env []float64) bool {
 	for _, e := range s.p.Solved.Equals {
 		for _, slot := range e.Slots {
-			if e.Name == v.Name && math.Abs(env[slot]-env[e.Slots[0]]) > 1e-6*math.Abs(env[slot]) {
+			if e.Name == v.Name && math.Abs(env[slot]-env[e.Slots[0]]) > trial.Felt*math.Abs(env[slot]) {
 				return false
 			}
 		}

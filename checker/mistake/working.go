@@ -144,8 +144,8 @@ func (s *Search) vanishes(e *trial.Equation, env []float64) bool {
 			if !ok || slot >= len(s.p.Solved.Variables) || !s.p.Solved.Open(expr.Letter(name)) {
 				continue
 			}
-			isOne := s.p.Solved.Variables[slot].Dim == quantity.None && math.Abs(env[slot]-1) <= 1e-6
-			if isOne || math.Abs(env[slot]) <= 1e-6*math.Abs(s.p.Solved.Values[slot]) {
+			isOne := s.p.Solved.Variables[slot].Dim == quantity.None && math.Abs(env[slot]-1) <= trial.Felt
+			if isOne || math.Abs(env[slot]) <= trial.Felt*math.Abs(s.p.Solved.Values[slot]) {
 				return true
 			}
 		}

@@ -36,7 +36,7 @@ func (p *Problem) IsFormula(name string) bool {
 		return false
 	}
 	for i, g := range p.Solved.Givens {
-		if g.Any && math.Abs(p.Samples.AtRest(1<<i, 1)[slot]-p.Solved.Values[slot]) > 1e-6*math.Abs(p.Solved.Values[slot]) {
+		if g.Any && math.Abs(p.Samples.AtRest(1<<i, 1)[slot]-p.Solved.Values[slot]) > Felt*math.Abs(p.Solved.Values[slot]) {
 			return true
 		}
 	}

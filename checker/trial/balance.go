@@ -19,7 +19,7 @@ func (s *Samples) Balance(w solved.Sum, env []float64, tied bool, vary solved.Gi
 			if v.Role != role || role == statics.IsGiven && !vary.Has(i) || !s.pivot(w, env, i, tied) {
 				continue
 			}
-			if w.Largest(env) > 1e-9*s.solved.Bulk {
+			if w.Largest(env) > zeroShare*s.solved.Bulk {
 				return true
 			}
 			// The sum is zero because nothing is left in it; better find another letter.
@@ -32,7 +32,7 @@ func (s *Samples) Balance(w solved.Sum, env []float64, tied bool, vary solved.Gi
 	if emptied >= 0 {
 		return s.pivot(w, env, emptied, tied)
 	}
-	return math.Abs(w.Value(env)) <= 1e-9*w.Largest(env)
+	return math.Abs(w.Value(env)) <= zeroShare*w.Largest(env)
 }
 
 // set gives a letter a value; with tied, all that are equal to it.
@@ -59,12 +59,12 @@ func (s *Samples) pivot(w solved.Sum, env []float64, slot int, tied bool) bool {
 	if tied && !s.leads(slot) {
 		return false
 	}
-	a, b := was, was*1.25+1e-3
+	a, b := was, was*farther+nudge
 	fa := w.Value(env)
 	s.set(env, slot, b, tied)
 	fb := w.Value(env)
 	scale := w.Largest(env)
-	if math.Abs(fb-fa) <= 1e-9*scale {
+	if math.Abs(fb-fa) <= zeroShare*scale {
 		s.set(env, slot, was, tied)
 		return false
 	}
@@ -77,11 +77,11 @@ func (s *Samples) pivot(w solved.Sum, env []float64, slot int, tied bool) bool {
 		b = c
 		s.set(env, slot, b, tied)
 		fb = w.Value(env)
-		if math.Abs(fb) <= 1e-12*scale || fb == fa {
+		if math.Abs(fb) <= converged*scale || fb == fa {
 			break
 		}
 	}
-	if math.Abs(fb) <= 1e-9*math.Max(scale, w.Largest(env)) {
+	if math.Abs(fb) <= zeroShare*math.Max(scale, w.Largest(env)) {
 		return true
 	}
 	s.set(env, slot, was, tied)
@@ -113,4 +113,6 @@ func (s *Samples) leads(slot int) bool {
 }
 
 // IsZeroIn reports whether a sum is zero at a sample.
-func IsZeroIn(w solved.Sum, env []float64) bool { return math.Abs(w.Value(env)) <= 1e-9*w.Largest(env) }
+func IsZeroIn(w solved.Sum, env []float64) bool {
+	return math.Abs(w.Value(env)) <= zeroShare*w.Largest(env)
+}

@@ -18,7 +18,7 @@ func (e *Equation) off(env []float64, share float64) (residual, allowed float64)
 		rounding += math.Abs(s.Run(env) - residual)
 	}
 	rounding = math.Min(rounding, mostRounding*e.most/10)
-	return residual, math.Max(rounding*(1+1e-9), share*math.Min(largest(e.sizes, env), e.most))
+	return residual, math.Max(rounding*(1+Same), share*math.Min(largest(e.sizes, env), e.most))
 }
 
 // largest returns the size of the largest of several values.
@@ -65,7 +65,7 @@ func (p *Problem) holdsOn(e *Equation, w solved.Sum, tied string, vary solved.Gi
 		if !e.Holds(env, share) {
 			return false
 		}
-		if w.Largest(env) <= 1e-9*p.Solved.Bulk && !p.sameTermsIn(e, w, tied, vary, s, RoundedShare) {
+		if w.Largest(env) <= zeroShare*p.Solved.Bulk && !p.sameTermsIn(e, w, tied, vary, s, RoundedShare) {
 			return false // nothing is left in the sum, and there many a line holds
 		}
 	}

@@ -59,6 +59,6 @@ func not(is func(*expr.Node) bool) func(*expr.Node) bool {
 // isRounded reports whether a size of the problem rounds to the number.
 func (nums *Numbers) isRounded(num quantity.Number) bool {
 	return slices.ContainsFunc(nums.solved.Values, func(x float64) bool {
-		return math.Abs(math.Abs(x)-num.Value) <= num.Half*(1+1e-9)
+		return math.Abs(math.Abs(x)-num.Value) <= num.Half*(1+Same)
 	})
 }

@@ -181,7 +181,7 @@ func (nums *Numbers) Literal(n *expr.Node) (Literal, bool) {
 	l := Literal{Node: n, half: half, moves: half / unit.Factor}
 	for _, k := range nums.known {
 		off := math.Abs(k.Value - value)
-		if off <= 1e-9*math.Abs(value) {
+		if off <= Same*math.Abs(value) {
 			l.Givens |= k.givens
 			l.half = 0
 		}
@@ -191,7 +191,7 @@ func (nums *Numbers) Literal(n *expr.Node) (Literal, bool) {
 	}
 	l.half = half
 	for _, k := range nums.known {
-		if half > 0 && math.Abs(k.Value-value) <= half*(1+1e-9) {
+		if half > 0 && math.Abs(k.Value-value) <= half*(1+Same) {
 			l.Givens |= k.givens
 		}
 	}
@@ -225,7 +225,7 @@ func (nums *Numbers) Literal(n *expr.Node) (Literal, bool) {
 func (nums *Numbers) isDrawn(value, half float64, rounded bool) bool {
 	near := func(x, within float64) bool {
 		for _, sum := range []float64{value - x, value + x} {
-			if math.Abs(math.Remainder(sum, math.Pi/2)) <= within+1e-9 {
+			if math.Abs(math.Remainder(sum, math.Pi/2)) <= within+Same {
 				return true
 			}
 		}
@@ -331,13 +331,13 @@ func (nums *Numbers) NearGiven(l Literal) (name string, ok bool) {
 func (nums *Numbers) alsoRounds(value, half float64) bool {
 	for i, v := range nums.solved.Variables {
 		off := math.Abs(nums.solved.Values[i] - value)
-		if v.Dim == quantity.Force && nums.solved.Fixed(expr.Letter(v.Name)) && off <= half && off > 1e-9*math.Abs(value) {
+		if v.Dim == quantity.Force && nums.solved.Fixed(expr.Letter(v.Name)) && off <= half && off > Same*math.Abs(value) {
 			return true
 		}
 	}
 	for _, k := range nums.known {
 		off := math.Abs(k.Value - value)
-		if k.kind == ratioValue && off <= half && off > 1e-9*math.Abs(value) {
+		if k.kind == ratioValue && off <= half && off > Same*math.Abs(value) {
 			return true
 		}
 	}
@@ -347,7 +347,7 @@ func (nums *Numbers) alsoRounds(value, half float64) bool {
 // roundsToResult reports whether something that a student may have worked out rounds to a number
 // of two figures: a size or an angle's function at rest, or a quotient or product of two of them.
 func (nums *Numbers) roundsToResult(value, half float64) bool {
-	near := func(x float64) bool { return math.Abs(math.Abs(x)-math.Abs(value)) <= half*(1+1e-9) }
+	near := func(x float64) bool { return math.Abs(math.Abs(x)-math.Abs(value)) <= half*(1+Same) }
 	results := slices.Clone(nums.solved.Values)
 	for i, v := range nums.solved.Variables {
 		if v.Dim == quantity.Angle {

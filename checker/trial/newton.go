@@ -23,7 +23,7 @@ func (s *Samples) SolveSums(rows []solved.Sum, env []float64) ([]float64, bool) 
 	}
 	for step := range steps {
 		s.rowValues(rows, at, residual)
-		if step > 0 && zero(rows, residual, at, 1e-10) {
+		if step > 0 && zero(rows, residual, at, nearlyThere) {
 			break
 		}
 		s.differences(rows, at, slots, residual, matrix)
@@ -36,7 +36,7 @@ func (s *Samples) SolveSums(rows []solved.Sum, env []float64) ([]float64, bool) 
 		}
 	}
 	s.rowValues(rows, at, residual)
-	if !zero(rows, residual, at, 1e-7) {
+	if !zero(rows, residual, at, ExactShare) {
 		return nil, false
 	}
 	return at, true
@@ -45,7 +45,7 @@ func (s *Samples) SolveSums(rows []solved.Sum, env []float64) ([]float64, bool) 
 // zero reports whether every residual is small against its row's largest term.
 func zero(rows []solved.Sum, residual, at []float64, share float64) bool {
 	for i := range rows {
-		if !(math.Abs(residual[i]) <= share*rows[i].Largest(at)+1e-12) {
+		if !(math.Abs(residual[i]) <= share*rows[i].Largest(at)+converged) {
 			return false
 		}
 	}
@@ -58,7 +58,7 @@ func (s *Samples) differences(rows []solved.Sum, at []float64, slots []int, resi
 	width := len(slots) + 1
 	for j, slot := range slots {
 		was := at[slot]
-		h := 1e-6 * math.Max(math.Abs(was), 1e-3)
+		h := slopeStep * math.Max(math.Abs(was), leastSize)
 		if s.solved.Linear() {
 			h = math.Max(math.Abs(was), 1)
 		}
@@ -101,7 +101,7 @@ func eliminate(a []float64, rows, n int) ([]float64, bool) {
 				best = i
 			}
 		}
-		if c >= rows || !(math.Abs(a[best*width+c]) > 1e-11) {
+		if c >= rows || !(math.Abs(a[best*width+c]) > Hair) {
 			return nil, false
 		}
 		for k := range width {

@@ -14,7 +14,7 @@ import (
 func (p *Problem) Cancels(w solved.Sum, tied string) bool {
 	for k := range Tries {
 		env := p.Samples.Free(^solved.GivenSet(0), tied, k)
-		if math.Abs(w.Value(env)) > 1e-9*w.Largest(env) {
+		if math.Abs(w.Value(env)) > zeroShare*w.Largest(env) {
 			return false
 		}
 	}

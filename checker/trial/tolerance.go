@@ -14,3 +14,22 @@ const (
 	Tries        = 3
 	mostTries    = 12
 )
+
+// Two numbers are the same for the machine within Same of them: a typed number and a given, the
+// end of what a rounding may do. A sum is zero within zeroShare of its largest term.
+const (
+	Same      = 1e-9
+	Felt      = 1e-6 // a change that is seen in what follows, as a share of it
+	zeroShare = 1e-9
+)
+
+// The steps by which unknowns are found, as shares of what is changed or of the sum that is to
+// be zero.
+const (
+	farther     = 1.25  // the second point of a secant, beside the first
+	nudge       = 1e-3  // the same, where the first is zero
+	converged   = 1e-12 // where no step is worth taking
+	nearlyThere = 1e-10 // where Newton's steps may end
+	slopeStep   = 1e-6  // a step to either side that shows a slope
+	leastSize   = 1e-3  // what is taken for the size of an unknown that is nearly zero
+)
