@@ -112,23 +112,23 @@ func compassWords(toward, from string) (w angleWords, ok bool) {
 
 // turnedTo returns an angle that was said with words as the problem measures it: from the
 // other axis, or all the way round.
-func (m *marking) turnedTo(name string, angle float64) float64 {
-	if f := m.directed(name); f != nil && m.turned.x != 0 && m.turned.y != 0 {
+func (j values) turnedTo(name string, angle float64) float64 {
+	if f := j.directed(name); f != nil && j.m.turned.x != 0 && j.m.turned.y != 0 {
 		along := [2]float64{math.Cos(angle), math.Sin(angle)}
-		if m.turned.axis == statics.Y {
+		if j.m.turned.axis == statics.Y {
 			along[0], along[1] = along[1], along[0]
 		}
-		return math.Atan2(float64(m.turned.y)*along[1], float64(m.turned.x)*along[0])
+		return math.Atan2(float64(j.m.turned.y)*along[1], float64(j.m.turned.x)*along[0])
 	}
-	if m.turned.axis != m.fromOf(name) {
+	if j.m.turned.axis != j.fromOf(name) {
 		return math.Pi/2 - angle
 	}
 	return angle
 }
 
 // directed returns the force whose full-circle direction a letter is, nil for none.
-func (m *marking) directed(name string) *statics.Force {
-	f, _ := m.forceOfAngle(name)
+func (j values) directed(name string) *statics.Force {
+	f, _ := j.forceOfAngle(name)
 	if f == nil || f.Direction == nil {
 		return nil
 	}
@@ -136,12 +136,12 @@ func (m *marking) directed(name string) *statics.Force {
 }
 
 // forceOfAngle finds the force that lies at an angle which is a letter, and its body.
-func (m *marking) forceOfAngle(name string) (*statics.Force, *statics.Body) {
-	for b := range m.solved.Bodies {
-		for i := range m.solved.Bodies[b].Forces {
-			f := &m.solved.Bodies[b].Forces[i]
+func (j values) forceOfAngle(name string) (*statics.Force, *statics.Body) {
+	for b := range j.m.solved.Bodies {
+		for i := range j.m.solved.Bodies[b].Forces {
+			f := &j.m.solved.Bodies[b].Forces[i]
 			if expr.IsLetter(f.Angle, name) || expr.IsLetter(f.Direction, name) {
-				return f, &m.solved.Bodies[b]
+				return f, &j.m.solved.Bodies[b]
 			}
 		}
 	}
@@ -150,11 +150,11 @@ func (m *marking) forceOfAngle(name string) (*statics.Force, *statics.Body) {
 
 // pointsElsewhere reports whether the words behind an angle say a side to which its
 // force does not point.
-func (m *marking) pointsElsewhere(name string) bool {
-	f, body := m.forceOfAngle(name)
+func (j values) pointsElsewhere(name string) bool {
+	f, body := j.forceOfAngle(name)
 	if f == nil || f.Direction != nil || body.Tilt != nil {
 		return false
 	}
-	x, y := m.solved.UnitVector(f)
-	return m.turned.x*solved.SignOf(x) < 0 || m.turned.y*solved.SignOf(y) < 0
+	x, y := j.m.solved.UnitVector(f)
+	return j.m.turned.x*solved.SignOf(x) < 0 || j.m.turned.y*solved.SignOf(y) < 0
 }

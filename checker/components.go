@@ -63,7 +63,7 @@ func (m *marking) markComponentAsTyped() Report {
 			continue
 		}
 		f := m.explainComponent(side, c)
-		code, ofDigits := m.digitsOfPart(side, c)
+		code, ofDigits := m.values().digitsOfPart(side, c)
 		switch {
 		case f.Code == Unexplained && code == Coarse:
 			return m.almost(Coarse, c.Force.Name)
@@ -72,7 +72,7 @@ func (m *marking) markComponentAsTyped() Report {
 		}
 		return m.wrong(f)
 	}
-	if dim, typed, known := m.dimensionOf(value); known && typed && dim != quantity.Force && !expr.IsZero(value) {
+	if dim, typed, known := m.sums().dimensionOf(value); known && typed && dim != quantity.Force && !expr.IsZero(value) {
 		return m.almost(WrongUnit, c.Force.Name)
 	}
 	return m.right()

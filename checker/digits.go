@@ -43,12 +43,12 @@ func (m *marking) widened() (*marking, bool) {
 }
 
 // digitsOfPart says what is wrong with a number that stands for a component.
-func (m *marking) digitsOfPart(side *expr.Node, c *solved.Component) (code Code, found bool) {
+func (j values) digitsOfPart(side *expr.Node, c *solved.Component) (code Code, found bool) {
 	if !expr.IsQuantity(side) {
 		return "", false
 	}
-	v := asked{name: c.Name, value: math.Abs(c.Term.Value(m.solved.Values)), unit: m.solved.Own.Inner(m.solved.Unit(c.Force.Name)), force: c.Force}
-	a := m.readValue(v, side)
+	v := asked{name: c.Name, value: math.Abs(c.Term.Value(j.m.solved.Values)), unit: j.m.solved.Own.Inner(j.m.solved.Unit(c.Force.Name)), force: c.Force}
+	a := j.readValue(v, side)
 	a.value = math.Abs(a.value)
 	if a.unitIsOther {
 		return "", false
@@ -56,8 +56,8 @@ func (m *marking) digitsOfPart(side *expr.Node, c *solved.Component) (code Code,
 	if a.number.Coarse(a.inUnit(v)) {
 		return Coarse, true
 	}
-	target := m.ref.mistakes.Target(c.Force.Name)
+	target := j.m.ref.mistakes.Target(c.Force.Name)
 	target.Value = v.value
-	f := m.ref.mistakes.Digits(target, a.value)
+	f := j.m.ref.mistakes.Digits(target, a.value)
 	return f.Code, f.Code != Unexplained
 }

@@ -77,7 +77,7 @@ func (r *Reference) hintSubject(a Answer, report Report) (*wording.Subject, word
 		return s, at
 	}
 	m := r.marking(Solve, item, reading.Lines[0])
-	typed := m.subject(mistake.Finding{About: report.About, Code: report.Code})
+	typed := m.sentence().subject(mistake.Finding{About: report.About, Code: report.Code})
 	s.Open = typed.Open
 	if typed.Valued {
 		s.Unknown = typed.Unknown
@@ -93,7 +93,7 @@ func (r *Reference) measuredIn(a Answer, item string) wording.Measured {
 	if err != nil {
 		return wording.Measured{}
 	}
-	return r.marking(a.Stage, item, reading.Lines[0]).measures()
+	return r.marking(a.Stage, item, reading.Lines[0]).sentence().measures()
 }
 
 func hasForce(b *statics.Body, name string) bool { _, ok := b.Force(name); return ok }

@@ -117,9 +117,9 @@ func (r *Reference) markOne(a Answer, before []Answer) Report {
 		report := r.owned(a, line, m.mark())
 		report.Read = letters.Print(line) + turned.words
 		report.Answers = m.answers(&report)
-		if k == 0 || better(report, best) || bestIsStrange && !m.hasOtherUnit() && isExplained(report) && best.Verdict == Wrong || line.Named && report.Code == NoEquation && best.Verdict == Wrong {
+		if k == 0 || better(report, best) || bestIsStrange && !m.sums().hasOtherUnit() && isExplained(report) && best.Verdict == Wrong || line.Named && report.Code == NoEquation && best.Verdict == Wrong {
 			report.Message = wording.Join(report.Message, wording.SaidReading(reading, i, report.Verdict == Right))
-			best, bestIsStrange = report, m.hasOtherUnit()
+			best, bestIsStrange = report, m.sums().hasOtherUnit()
 		}
 		if best.Verdict == Right {
 			break
@@ -198,7 +198,7 @@ func (r *Reference) marking(stage Stage, item string, line expr.Line) *marking {
 
 func (m *marking) mark() Report {
 	if stranger := m.stranger(); stranger != nil {
-		return m.markStranger(stranger)
+		return m.strangers().markStranger(stranger)
 	}
 	if m.line.Unequal {
 		return m.wrong(mistake.Finding{Code: Unbalanced}) // at rest no side wins
@@ -215,23 +215,23 @@ func (m *marking) judged() Report {
 	case Components:
 		return m.orSize(m.orTrue(m.markComponent()))
 	case XSum, YSum:
-		return m.orOtherSum(m.markSum())
+		return m.orOtherSum(m.sums().markSum())
 	case Solve:
 		m.line = plainer(m.line)
-		return m.strict(m.counted(m.markSolve()))
+		return m.strict(m.counted(m.working().markSolve()))
 	}
 	return Report{Verdict: Unread, Code: Unreadable, Message: wording.SaidNoStage}
 }
 
 func (m *marking) wrong(f mistake.Finding) Report {
 	report := Report{Verdict: Wrong, Code: f.Code, About: f.About, Item: m.item}
-	report.Message, report.row = m.saidWrong(f), f.Row
+	report.Message, report.row = m.sentence().saidWrong(f), f.Row
 	report.Pos, report.End = m.where(f)
 	return report
 }
 
 func (m *marking) almost(code Code, about string) Report {
-	return Report{Verdict: Almost, Code: code, About: about, Item: m.item, Message: m.saidAlmost(code, about)}
+	return Report{Verdict: Almost, Code: code, About: about, Item: m.item, Message: m.sentence().saidAlmost(code, about)}
 }
 
 func (m *marking) right() Report {

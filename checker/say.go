@@ -9,6 +9,11 @@ import (
 	"example.org/standstill/checker/wording"
 )
 
+// sentence finds what is to be said of a line.
+type sentence struct{ m *marking }
+
+func (m *marking) sentence() sentence { return sentence{m} }
+
 // What a sentence about a line needs to know of it.
 
 // subject returns what sentences about an item speak of.
@@ -19,9 +24,9 @@ func (r *Reference) subject(stage Stage, item string) *wording.Subject {
 }
 
 // subject is what is to be said of the line, by what was found.
-func (m *marking) subject(f mistake.Finding) *wording.Subject {
-	s := m.ref.subject(m.stage, m.item)
-	foreign := m.stage == Diagram && s.Body != nil && f.About != "" && !hasForce(s.Body, f.About)
+func (j sentence) subject(f mistake.Finding) *wording.Subject {
+	s := j.m.ref.subject(j.m.stage, j.m.item)
+	foreign := j.m.stage == Diagram && s.Body != nil && f.About != "" && !hasForce(s.Body, f.About)
 	if !foreign {
 		s.Name(f.About)
 	}
@@ -33,48 +38,48 @@ func (m *marking) subject(f mistake.Finding) *wording.Subject {
 		s.Among = append(s.Among, name)
 	}
 	s.What, s.Instead = f.What, f.Instead
-	s.NoForce = m.stage == Diagram && m.isLetterOfValue(s.Stranger)
-	s.Typed = m.measures()
-	if m.stage == Solve {
-		s.Unknown, s.Valued = m.valued(f)
+	s.NoForce = j.m.stage == Diagram && j.isLetterOfValue(s.Stranger)
+	s.Typed = j.measures()
+	if j.m.stage == Solve {
+		s.Unknown, s.Valued = j.valued(f)
 	}
-	for _, side := range m.line.Sides {
+	for _, side := range j.m.line.Sides {
 		for _, name := range side.Names() {
-			if name != m.item && m.solved.Has(name) && m.solved.Open(expr.Letter(name)) && !slices.Contains(s.Open, name) {
+			if name != j.m.item && j.m.solved.Has(name) && j.m.solved.Open(expr.Letter(name)) && !slices.Contains(s.Open, name) {
 				s.Open = append(s.Open, name)
 			}
 		}
 	}
-	s.Minus, s.Letters = m.minus(), m.lettersWritten()
+	s.Minus, s.Letters = j.minus(), j.lettersWritten()
 	return s
 }
 
 // valued returns the letter whose value the line states, if it does.
-func (m *marking) valued(f mistake.Finding) (letter string, ok bool) {
-	if len(m.line.Sides) == 1 {
-		return m.item, expr.IsQuantity(m.line.Sides[0]) || f.Code == NoEquation || f.Code == StillUnknown
+func (j sentence) valued(f mistake.Finding) (letter string, ok bool) {
+	if len(j.m.line.Sides) == 1 {
+		return j.m.item, expr.IsQuantity(j.m.line.Sides[0]) || f.Code == NoEquation || f.Code == StillUnknown
 	}
-	for i := 1; i < len(m.line.Sides); i++ {
-		if name, _ := m.statement(m.line.Sides[i-1], m.line.Sides[i]); name != "" && (f.About == "" || f.About == name) {
+	for i := 1; i < len(j.m.line.Sides); i++ {
+		if name, _ := j.m.working().statement(j.m.line.Sides[i-1], j.m.line.Sides[i]); name != "" && (f.About == "" || f.About == name) {
 			return name, true
 		}
 	}
-	return m.item, false
+	return j.m.item, false
 }
 
 // lettersWritten lists the letters of components that stand in a sum and that an earlier line
 // settles, as a size or with a sign.
-func (m *marking) lettersWritten() []wording.Written {
-	if m.stage != XSum && m.stage != YSum {
+func (j sentence) lettersWritten() []wording.Written {
+	if j.m.stage != XSum && j.m.stage != YSum {
 		return nil
 	}
 	var all []wording.Written
-	for i := range m.solved.Components {
-		c := &m.solved.Components[i]
-		if !m.types(c.Name) {
+	for i := range j.m.solved.Components {
+		c := &j.m.solved.Components[i]
+		if !j.types(c.Name) {
 			continue
 		}
-		if bound, isSigned := m.convention(c); bound {
+		if bound, isSigned := j.m.convention(c); bound {
 			all = append(all, wording.Written{Component: c, IsSigned: isSigned})
 		}
 	}
@@ -82,32 +87,32 @@ func (m *marking) lettersWritten() []wording.Written {
 }
 
 // types reports whether a letter stands in the line.
-func (m *marking) types(name string) bool {
-	return slices.ContainsFunc(m.line.Sides, func(n *expr.Node) bool { return n.Has(name) })
+func (j sentence) types(name string) bool {
+	return slices.ContainsFunc(j.m.line.Sides, func(n *expr.Node) bool { return n.Has(name) })
 }
 
 // isLetterOfValue reports whether a letter of the problem stands for something else than a force.
-func (m *marking) isLetterOfValue(name string) bool {
-	letter, ok := m.ref.LetterOf(name, m.item)
-	v, known := m.solved.Variable(letter)
+func (j sentence) isLetterOfValue(name string) bool {
+	letter, ok := j.m.ref.LetterOf(name, j.m.item)
+	v, known := j.m.solved.Variable(letter)
 	return ok && known && v.Dim != quantity.Force
 }
 
 // minus reports whether the value in the line has a minus sign.
-func (m *marking) minus() bool {
-	return slices.ContainsFunc(m.line.Sides, func(n *expr.Node) bool { return n.Op == expr.Neg && expr.IsQuantity(n) })
+func (j sentence) minus() bool {
+	return slices.ContainsFunc(j.m.line.Sides, func(n *expr.Node) bool { return n.Op == expr.Neg && expr.IsQuantity(n) })
 }
 
 // measures finds what the terms of the line measure. Plain numbers do not count: they are in the
 // unit that is asked.
-func (m *marking) measures() wording.Measured {
+func (j sentence) measures() wording.Measured {
 	var all wording.Measured
-	for _, side := range m.line.Sides {
-		if c, ok := m.solved.Component(side.Name); ok && m.stage == Components && c.Name == m.item {
+	for _, side := range j.m.line.Sides {
+		if c, ok := j.m.solved.Component(side.Name); ok && j.m.stage == Components && c.Name == j.m.item {
 			continue
 		}
 		for _, t := range expr.Addends(side, 1, nil) {
-			d, _, known := m.dimensionOf(t.Node)
+			d, _, known := j.m.sums().dimensionOf(t.Node)
 			if !known || expr.IsZero(t.Node) || len(t.Node.Names()) == 0 {
 				continue
 			}
@@ -121,12 +126,12 @@ func (m *marking) measures() wording.Measured {
 
 // saidWrong words the finding: the sentence of the mistake for what was typed, else that of
 // another row of its code, else that of what is unexplained.
-func (m *marking) saidWrong(f mistake.Finding) string {
+func (j sentence) saidWrong(f mistake.Finding) string {
 	var all []wording.Said
 	if f.Row != nil {
 		all = append(all, f.Row.Said)
 	}
-	text := m.subject(f).Line(append(all, m.ref.texts(f.Code, Unexplained)...))
+	text := j.subject(f).Line(append(all, j.m.ref.texts(f.Code, Unexplained)...))
 	if f.Second {
 		text = wording.Join(text, wording.SaidSecond)
 	}
@@ -134,8 +139,8 @@ func (m *marking) saidWrong(f mistake.Finding) string {
 }
 
 // saidAlmost words what must be mended before a right line counts.
-func (m *marking) saidAlmost(code Code, about string) string {
-	return m.subject(mistake.Finding{Code: code, About: about}).Line(m.ref.texts(code, HoldsAlways))
+func (j sentence) saidAlmost(code Code, about string) string {
+	return j.subject(mistake.Finding{Code: code, About: about}).Line(j.m.ref.texts(code, HoldsAlways))
 }
 
 // texts lists what the rows of some codes say.

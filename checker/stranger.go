@@ -11,6 +11,11 @@ import (
 	"example.org/standstill/checker/wording"
 )
 
+// strangers judges lines with a letter that the problem does not have.
+type strangers struct{ m *marking }
+
+func (m *marking) strangers() strangers { return strangers{m} }
+
 // A letter that the problem does not have may still be meant: one T for tensions
 // that are not equal, an N on a ring that touches nothing. Only if no such
 // meaning fits is it a letter that has to be asked about.
@@ -28,19 +33,19 @@ func (m *marking) stranger() *expr.Node {
 	return first
 }
 
-func (m *marking) markStranger(n *expr.Node) Report {
-	if own, ok := m.ref.definition(m.line); ok {
-		return m.markCoined(own)
+func (s strangers) markStranger(n *expr.Node) Report {
+	if own, ok := s.m.ref.definition(s.m.line); ok {
+		return s.m.markCoined(own)
 	}
-	unknown := Report{Verdict: Unread, Code: UnknownName, Item: m.item, Pos: n.Pos, End: n.End, Message: wording.SaidUnknownName(m.solved, n.Name)}
-	if m.others(n.Name) {
+	unknown := Report{Verdict: Unread, Code: UnknownName, Item: s.m.item, Pos: n.Pos, End: n.End, Message: wording.SaidUnknownName(s.m.solved, n.Name)}
+	if s.others(n.Name) {
 		return unknown
 	}
-	if n.Name == "a" && m.with(n.Name, expr.Constant(0)).stranger() == nil {
-		return m.wrong(mistake.Finding{Code: Unbalanced}) // … = m a, of a body that is at rest
+	if n.Name == "a" && s.with(n.Name, expr.Constant(0)).stranger() == nil {
+		return s.m.wrong(mistake.Finding{Code: Unbalanced}) // … = m a, of a body that is at rest
 	}
-	if f := m.frictionLeftOpen(); f != nil && strings.HasPrefix(n.Name, "mu") {
-		report := m.wrong(about(LimitAssumed, f.Name))
+	if f := s.frictionLeftOpen(); f != nil && strings.HasPrefix(n.Name, "mu") {
+		report := s.m.wrong(about(LimitAssumed, f.Name))
 		report.Message = wording.SaidNoCoefficient
 		return report
 	}
@@ -49,22 +54,22 @@ func (m *marking) markStranger(n *expr.Node) Report {
 		return unknown
 	}
 	if kind == statics.Tension {
-		if tensions := m.tensionsHere(); len(tensions) > 1 && m.fitsAsEqual(n.Name, tensions) {
-			return m.wrong(mistake.Finding{Code: EqualTensions, All: tensions})
+		if tensions := s.tensionsHere(); len(tensions) > 1 && s.fitsAsEqual(n.Name, tensions) {
+			return s.m.wrong(mistake.Finding{Code: EqualTensions, All: tensions})
 		}
 		return unknown
 	}
-	if (m.stage == XSum || m.stage == YSum) && m.fitsWithout(n.Name) {
-		return m.wrong(mistake.Finding{Code: ExtraForce, All: []string{n.Name}})
+	if (s.m.stage == XSum || s.m.stage == YSum) && s.fitsWithout(n.Name) {
+		return s.m.wrong(mistake.Finding{Code: ExtraForce, All: []string{n.Name}})
 	}
 	return unknown
 }
 
 // frictionLeftOpen returns a friction in question whose size the problem leaves to the
 // equations, nil for none.
-func (m *marking) frictionLeftOpen() *statics.Force {
-	for b := range m.solved.Bodies {
-		if body := &m.solved.Bodies[b]; m.stage == Solve || len(m.solved.Bodies) == 1 || strings.HasPrefix(m.item, body.Name) {
+func (s strangers) frictionLeftOpen() *statics.Force {
+	for b := range s.m.solved.Bodies {
+		if body := &s.m.solved.Bodies[b]; s.m.stage == Solve || len(s.m.solved.Bodies) == 1 || strings.HasPrefix(s.m.item, body.Name) {
 			if f := solved.OnlyOf(body, statics.Friction); f != nil && f.Size == nil {
 				return f
 			}
@@ -74,19 +79,19 @@ func (m *marking) frictionLeftOpen() *statics.Force {
 }
 
 // others reports whether the line has another unknown name.
-func (m *marking) others(name string) bool {
+func (s strangers) others(name string) bool {
 	other := false
-	for _, side := range m.line.Sides {
+	for _, side := range s.m.line.Sides {
 		side.Walk(func(n *expr.Node) { other = other || n.Op == expr.Name && n.Unknown && n.Name != name })
 	}
 	return other
 }
 
 // tensionsHere lists the strings on the body in question, or on any.
-func (m *marking) tensionsHere() []string {
+func (s strangers) tensionsHere() []string {
 	var names []string
-	for b := range m.solved.Bodies {
-		if body := &m.solved.Bodies[b]; m.stage == Solve || body.Name == m.item || len(m.solved.Bodies) == 1 {
+	for b := range s.m.solved.Bodies {
+		if body := &s.m.solved.Bodies[b]; s.m.stage == Solve || body.Name == s.m.item || len(s.m.solved.Bodies) == 1 {
 			for i := range body.Forces {
 				if f := &body.Forces[i]; f.Kind == statics.Tension && f.Size == nil && !slices.Contains(names, f.Name) {
 					names = append(names, f.Name)
@@ -98,10 +103,10 @@ func (m *marking) tensionsHere() []string {
 }
 
 // with returns the line with an unknown name replaced.
-func (m *marking) with(name string, by *expr.Node) *marking {
-	c := *m
+func (s strangers) with(name string, by *expr.Node) *marking {
+	c := *s.m
 	c.line.Sides = nil
-	for _, side := range m.line.Sides {
+	for _, side := range s.m.line.Sides {
 		c.line.Sides = append(c.line.Sides, expr.Substitute(side, name, by))
 	}
 	return &c
@@ -109,29 +114,29 @@ func (m *marking) with(name string, by *expr.Node) *marking {
 
 // fitsAsEqual reports whether the line would be right if the tensions were equal
 // and this letter stood for all of them.
-func (m *marking) fitsAsEqual(name string, tensions []string) bool {
-	if m.stage == Solve {
+func (s strangers) fitsAsEqual(name string, tensions []string) bool {
+	if s.m.stage == Solve {
 		return true
 	}
-	if m.stage == Components {
-		c, ok := m.solved.Component(m.item)
-		return ok && m.with(name, expr.Letter(c.Force.Name)).markComponent().Verdict == Right
+	if s.m.stage == Components {
+		c, ok := s.m.solved.Component(s.m.item)
+		return ok && s.with(name, expr.Letter(c.Force.Name)).markComponent().Verdict == Right
 	}
-	system := *m.solved.System
+	system := *s.m.solved.System
 	system.Equal = append(slices.Clone(system.Equal), statics.Equal{Letter: name, Names: tensions})
 	model, err := statics.Compile(&system)
 	if err != nil {
 		return false
 	}
-	equal := newReference(model, m.solved.Values[:len(m.solved.Variables)], m.solved.Own)
-	c := m.with(name, expr.Letter(name))
+	equal := newReference(model, s.m.solved.Values[:len(s.m.solved.Variables)], s.m.solved.Own)
+	c := s.with(name, expr.Letter(name))
 	c.ref, c.solved, c.trial = equal, equal.solved, equal.trial
-	report := c.markSum()
+	report := c.sums().markSum()
 	return report.Verdict != Wrong || report.Code != Unexplained
 }
 
 // fitsWithout reports whether the line would be right without the force.
-func (m *marking) fitsWithout(name string) bool {
-	report := m.with(name, expr.Constant(0)).markSum()
+func (s strangers) fitsWithout(name string) bool {
+	report := s.with(name, expr.Constant(0)).sums().markSum()
 	return report.Verdict == Right
 }

@@ -78,7 +78,7 @@ func (m *marking) worksOut() (names []string) {
 		letters = append(letters, side.Names()...)
 	}
 	for _, name := range m.solved.Find {
-		if slices.ContainsFunc(letters, func(letter string) bool { return slices.Contains(m.settled(letter), name) }) {
+		if slices.ContainsFunc(letters, func(letter string) bool { return slices.Contains(m.working().settled(letter), name) }) {
 			names = append(names, name)
 		}
 	}
@@ -88,5 +88,5 @@ func (m *marking) worksOut() (names []string) {
 // SaidNoWorking is what is said of a right value that has no working.
 func (r *Reference) SaidNoWorking(name string) string {
 	m := r.marking(Solve, name, expr.Line{})
-	return m.saidAlmost(NoWorking, name)
+	return m.sentence().saidAlmost(NoWorking, name)
 }

@@ -9,6 +9,11 @@ import (
 	"example.org/standstill/checker/trial"
 )
 
+// sums judges lines of a sum along one axis.
+type sums struct{ m *marking }
+
+func (m *marking) sums() sums { return sums{m} }
+
 // What a link "left = right" of a line is, seen from the sum asked for.
 type linkKind uint8
 
@@ -21,13 +26,13 @@ const (
 )
 
 // sumPlace finds the body and axis that a sum is asked for.
-func (m *marking) sumPlace() solved.Place {
+func (j sums) sumPlace() solved.Place {
 	at := solved.Place{Axis: statics.X}
-	if m.stage == YSum {
+	if j.m.stage == YSum {
 		at.Axis = statics.Y
 	}
-	for b := range m.solved.Bodies {
-		if m.solved.Bodies[b].Name == m.item {
+	for b := range j.m.solved.Bodies {
+		if j.m.solved.Bodies[b].Name == j.m.item {
 			at.Body = b
 		}
 	}
@@ -35,31 +40,31 @@ func (m *marking) sumPlace() solved.Place {
 }
 
 // markSum judges the line that should be ΣF = 0 along one axis.
-func (m *marking) markSum() Report {
-	report := m.markSumAsTyped()
-	if wide, ok := m.widened(); ok && report.Verdict != Right {
-		if again := wide.markSumAsTyped(); again.Verdict == Right {
+func (j sums) markSum() Report {
+	report := j.markSumAsTyped()
+	if wide, ok := j.m.widened(); ok && report.Verdict != Right {
+		if again := wide.sums().markSumAsTyped(); again.Verdict == Right {
 			return again
 		}
 	}
 	return report
 }
 
-func (m *marking) markSumAsTyped() Report {
-	at := m.sumPlace()
-	signs := m.conventions()
-	if len(m.line.Sides) == 1 {
-		return m.markExpression(at, signs)
+func (j sums) markSumAsTyped() Report {
+	at := j.sumPlace()
+	signs := j.m.conventions()
+	if len(j.m.line.Sides) == 1 {
+		return j.markExpression(at, signs)
 	}
 	asked, always := false, true
 	var wrongAxis *trial.Equation
-	for i := 1; i < len(m.line.Sides); i++ {
-		e := m.trial.Equation(m.line.Sides[i-1], m.line.Sides[i], signs)
-		kind, f := m.link(e, at)
+	for i := 1; i < len(j.m.line.Sides); i++ {
+		e := j.m.trial.Equation(j.m.line.Sides[i-1], j.m.line.Sides[i], signs)
+		kind, f := j.link(e, at)
 		switch kind {
 		case linkWrong:
-			report := m.wrong(m.inChain(m.explainSum(e, at, f), i))
-			m.pointAt(&report, i)
+			report := j.m.wrong(j.m.working().inChain(j.explainSum(e, at, f), i))
+			j.m.working().pointAt(&report, i)
 			return report
 		case linkAsked:
 			asked = true
@@ -69,27 +74,27 @@ func (m *marking) markSumAsTyped() Report {
 		always = always && kind == linkAlways
 	}
 	switch {
-	case asked && m.hasOtherUnit():
-		return m.almost(WrongUnit, "")
+	case asked && j.hasOtherUnit():
+		return j.m.almost(WrongUnit, "")
 	case asked:
-		return m.right()
+		return j.m.right()
 	case always:
-		return m.almost(HoldsAlways, "")
+		return j.m.almost(HoldsAlways, "")
 	case wrongAxis != nil:
-		return m.wrong(mistake.Finding{Code: WrongAxis})
+		return j.m.wrong(mistake.Finding{Code: WrongAxis})
 	}
-	report := m.almost(TrueNotAsked, "")
+	report := j.m.almost(TrueNotAsked, "")
 	report.Settles = nil
 	return report
 }
 
 // hasOtherUnit reports whether a term of the line has a typed unit that makes it
 // something else than the force to which it is added or set equal.
-func (m *marking) hasOtherUnit() bool {
+func (j sums) hasOtherUnit() bool {
 	force, other := false, false
-	for _, side := range m.line.Sides {
+	for _, side := range j.m.line.Sides {
 		for _, t := range expr.Addends(side, 1, nil) {
-			dim, typed, known := m.dimensionOf(t.Node)
+			dim, typed, known := j.dimensionOf(t.Node)
 			force = force || known && dim == quantity.Force
 			other = other || known && typed && dim != quantity.Force && !expr.IsZero(t.Node)
 		}
@@ -99,12 +104,12 @@ func (m *marking) hasOtherUnit() bool {
 
 // dimensionOf works out what a term measures; typed says that a unit stands in it. It
 // is not known where a bare number may be anything.
-func (m *marking) dimensionOf(n *expr.Node) (dim quantity.Dimension, typed, known bool) {
+func (j sums) dimensionOf(n *expr.Node) (dim quantity.Dimension, typed, known bool) {
 	var above, below []*expr.Node
 	expr.Factors(n, &above, &below)
 	known = true
 	for i, f := range append(above, below...) {
-		d, ok := m.dimensionOfFactor(f)
+		d, ok := j.dimensionOfFactor(f)
 		known = known && ok
 		typed = typed || f.Unit != "" && d != quantity.Angle
 		if i < len(above) {
@@ -116,13 +121,13 @@ func (m *marking) dimensionOf(n *expr.Node) (dim quantity.Dimension, typed, know
 	return dim, typed, known
 }
 
-func (m *marking) dimensionOfFactor(n *expr.Node) (quantity.Dimension, bool) {
+func (j sums) dimensionOfFactor(n *expr.Node) (quantity.Dimension, bool) {
 	switch n.Op {
 	case expr.Name:
-		if _, ok := m.solved.Component(n.Name); ok {
+		if _, ok := j.m.solved.Component(n.Name); ok {
 			return quantity.Force, true
 		}
-		v, ok := m.solved.Variable(n.Name)
+		v, ok := j.m.solved.Variable(n.Name)
 		return v.Dim, ok
 	case expr.Number, expr.Measured:
 		unit, ok := quantity.Find(n.Unit)
@@ -130,15 +135,15 @@ func (m *marking) dimensionOfFactor(n *expr.Node) (quantity.Dimension, bool) {
 	case expr.Call:
 		return quantity.None, n.Name != "sqrt"
 	case expr.Add, expr.Sub:
-		a, _, known := m.dimensionOf(n.Args[0])
-		b, _, alsoKnown := m.dimensionOf(n.Args[1])
+		a, _, known := j.dimensionOf(n.Args[0])
+		b, _, alsoKnown := j.dimensionOf(n.Args[1])
 		return a, known && alsoKnown && a == b
 	case expr.Pow:
 		power := n.Args[1].Num.Value
 		if n.Args[1].Op != expr.Number || power != 2 && power != 3 {
 			return quantity.None, false
 		}
-		a, ok := m.dimensionOfFactor(n.Args[0])
+		a, ok := j.dimensionOfFactor(n.Args[0])
 		whole := a
 		for range int(power) - 1 {
 			whole = whole.Times(a)
@@ -150,14 +155,14 @@ func (m *marking) dimensionOfFactor(n *expr.Node) (quantity.Dimension, bool) {
 
 // link says what an equation is. The finding is set where the equation holds
 // where the sum holds, and yet its terms are a mistake's.
-func (m *marking) link(e *trial.Equation, at solved.Place) (linkKind, *mistake.Finding) {
-	if m.hasSpareFactor(e) && m.trial.Follows(e, trial.RoundedShare) && m.trial.TrueAtRest(e) {
+func (j sums) link(e *trial.Equation, at solved.Place) (linkKind, *mistake.Finding) {
+	if j.hasSpareFactor(e) && j.m.trial.Follows(e, trial.RoundedShare) && j.m.trial.TrueAtRest(e) {
 		return linkTrue, nil
 	}
-	w := m.solved.SumOf(at.Body, at.Axis)
-	tied := m.trial.TiedFor(e)
-	if cancels := m.trial.Cancels(w, tied[0]); cancels {
-		if f, ok := m.ref.mistakes.Terms(e, at, tied[0]); ok {
+	w := j.m.solved.SumOf(at.Body, at.Axis)
+	tied := j.m.trial.TiedFor(e)
+	if cancels := j.m.trial.Cancels(w, tied[0]); cancels {
+		if f, ok := j.m.ref.mistakes.Terms(e, at, tied[0]); ok {
 			if f.Code == "" {
 				return linkAsked, nil
 			}
@@ -165,23 +170,23 @@ func (m *marking) link(e *trial.Equation, at solved.Place) (linkKind, *mistake.F
 		}
 	}
 	for _, t := range tied {
-		if !m.trial.Cancels(w, t) && m.trial.Matches(e, w, t, trial.RoundedShare) && m.trial.TrueAtRest(e) {
-			if f, ok := m.ref.mistakes.Terms(e, at, t); ok && f.Code != "" {
+		if !j.m.trial.Cancels(w, t) && j.m.trial.Matches(e, w, t, trial.RoundedShare) && j.m.trial.TrueAtRest(e) {
+			if f, ok := j.m.ref.mistakes.Terms(e, at, t); ok && f.Code != "" {
 				return linkWrong, &f
 			}
 			return linkAsked, nil
 		}
 	}
-	if m.trial.Always(e) {
+	if j.m.trial.Always(e) {
 		return linkAlways, nil
 	}
 	for _, t := range tied {
-		other := m.solved.SumOf(at.Body, at.Axis.Other())
-		if !m.trial.Cancels(other, t) && m.trial.Matches(e, other, t, trial.RoundedShare) {
+		other := j.m.solved.SumOf(at.Body, at.Axis.Other())
+		if !j.m.trial.Cancels(other, t) && j.m.trial.Matches(e, other, t, trial.RoundedShare) {
 			return linkOther, nil
 		}
 	}
-	if m.trial.Follows(e, trial.RoundedShare) && m.trial.TrueAtRest(e) {
+	if j.m.trial.Follows(e, trial.RoundedShare) && j.m.trial.TrueAtRest(e) {
 		return linkTrue, nil
 	}
 	return linkWrong, nil
@@ -189,7 +194,7 @@ func (m *marking) link(e *trial.Equation, at solved.Place) (linkKind, *mistake.F
 
 // hasSpareFactor reports whether the equation is a product that is zero, of which more than one
 // factor may be: one of them may be the sum, but nothing says which is zero.
-func (m *marking) hasSpareFactor(e *trial.Equation) bool {
+func (j sums) hasSpareFactor(e *trial.Equation) bool {
 	product := e.Sides[0]
 	if expr.IsZero(product) {
 		product = e.Sides[1]
@@ -200,7 +205,7 @@ func (m *marking) hasSpareFactor(e *trial.Equation) bool {
 	expr.Factors(product, &above, &below)
 	may := 0
 	for _, f := range above {
-		if (f.Op == expr.Add || f.Op == expr.Sub) && m.solved.Open(f) {
+		if (f.Op == expr.Add || f.Op == expr.Sub) && j.m.solved.Open(f) {
 			may++
 		}
 	}
@@ -208,33 +213,33 @@ func (m *marking) hasSpareFactor(e *trial.Equation) bool {
 }
 
 // markExpression judges a sum that was not set equal to anything.
-func (m *marking) markExpression(at solved.Place, signs []solved.Signed) Report {
-	e := m.trial.Equation(m.line.Sides[0], expr.Constant(0), signs)
-	kind, f := m.link(e, at)
+func (j sums) markExpression(at solved.Place, signs []solved.Signed) Report {
+	e := j.m.trial.Equation(j.m.line.Sides[0], expr.Constant(0), signs)
+	kind, f := j.link(e, at)
 	switch kind {
 	case linkAsked:
-		return m.almost(NoEquation, "")
+		return j.m.almost(NoEquation, "")
 	case linkOther:
-		return m.wrong(mistake.Finding{Code: WrongAxis})
+		return j.m.wrong(mistake.Finding{Code: WrongAxis})
 	case linkAlways, linkTrue:
-		return m.almost(HoldsAlways, "")
+		return j.m.almost(HoldsAlways, "")
 	}
-	return m.wrong(m.explainSum(e, at, f))
+	return j.m.wrong(j.explainSum(e, at, f))
 }
 
 // explainSum finds what is wrong with a sum.
-func (m *marking) explainSum(e *trial.Equation, at solved.Place, f *mistake.Finding) mistake.Finding {
-	if m.brief {
+func (j sums) explainSum(e *trial.Equation, at solved.Place, f *mistake.Finding) mistake.Finding {
+	if j.m.brief {
 		return mistake.Finding{Code: Unexplained}
 	}
 	if f != nil {
 		return *f
 	}
-	typed := m.measures()
+	typed := j.m.sentence().measures()
 	if !typed.Mixed && typed.Dim == quantity.Force.Times(quantity.Length) {
 		return mistake.Finding{Code: Unexplained} // energies, which add up to no force
 	}
-	found := m.ref.mistakes.Sum(e, at)
+	found := j.m.ref.mistakes.Sum(e, at)
 	if found.Code == Unexplained && typed.Mixed && typed.Mass {
 		return mistake.Finding{Code: MassForWeight}
 	}

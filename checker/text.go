@@ -125,7 +125,7 @@ func (m *marking) answers(report *Report) []string {
 	}
 	var names []string
 	add := func(name string) {
-		for _, one := range m.settled(name) {
+		for _, one := range m.working().settled(name) {
 			if !slices.Contains(names, one) {
 				names = append(names, one)
 			}
@@ -136,10 +136,10 @@ func (m *marking) answers(report *Report) []string {
 		add(m.item)
 	}
 	for i := 1; i < len(sides); i++ {
-		if name, _ := m.statement(sides[i-1], sides[i]); name != "" {
+		if name, _ := m.working().statement(sides[i-1], sides[i]); name != "" {
 			add(name)
 		}
-		if name := m.formulaFor(sides[i-1], sides[i]); name != "" {
+		if name := m.working().formulaFor(sides[i-1], sides[i]); name != "" {
 			add(name)
 		}
 	}
@@ -174,7 +174,7 @@ func (r *Reference) wouldAnswer(a Answer) []string {
 	}
 	if left, _, found := strings.Cut(a.Text, "="); found {
 		if name, ok := r.LetterOf(left, a.Item); ok {
-			return r.marking(Solve, a.Item, expr.Line{}).settled(name)
+			return r.marking(Solve, a.Item, expr.Line{}).working().settled(name)
 		}
 	}
 	if a.Item != "" {

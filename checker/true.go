@@ -46,7 +46,7 @@ func (m *marking) isTrue() bool {
 		}
 		always = always && m.trial.Always(e)
 	}
-	return !always && !m.hasOtherUnit()
+	return !always && !m.sums().hasOtherUnit()
 }
 
 // orOtherSum turns the judgement of a refused sum into that of a true value, or of the
@@ -66,11 +66,11 @@ func (m *marking) orOtherSum(report Report) Report {
 
 // isOtherSum reports whether the line is the sum along the other axis.
 func (m *marking) isOtherSum() bool {
-	at := m.sumPlace()
+	at := m.sums().sumPlace()
 	at.Axis = at.Axis.Other()
 	signs, asked := m.conventions(), false
 	for i := 1; i < len(m.line.Sides); i++ {
-		kind, f := m.link(m.trial.Equation(m.line.Sides[i-1], m.line.Sides[i], signs), at)
+		kind, f := m.sums().link(m.trial.Equation(m.line.Sides[i-1], m.line.Sides[i], signs), at)
 		if kind == linkWrong || f != nil {
 			return false
 		}
@@ -85,7 +85,7 @@ func (m *marking) isValue() bool {
 	if len(sides) < 2 {
 		return false
 	}
-	name, _ := m.statement(sides[0], sides[len(sides)-1])
+	name, _ := m.working().statement(sides[0], sides[len(sides)-1])
 	return name != "" && m.solved.Open(expr.Letter(name))
 }
 
@@ -105,9 +105,9 @@ func (m *marking) counted(report Report) Report {
 		for _, name := range names {
 			alone := *m
 			alone.line.Sides = []*expr.Node{expr.Letter(name), side}
-			switch judged := alone.markValue(name, side); {
+			switch judged := alone.values().markValue(name, side); {
 			case judged.Verdict == Right:
-				report.Settles = append(report.Settles, m.settled(name)...)
+				report.Settles = append(report.Settles, m.working().settled(name)...)
 			case almost == nil && (judged.Code == NoUnit || judged.Code == WrongUnit):
 				almost = &judged
 			}
@@ -129,11 +129,11 @@ func (m *marking) counted(report Report) Report {
 func (m *marking) lettersOfChain() []string {
 	var names []string
 	for _, side := range m.line.Sides {
-		if side.Op == expr.Name && len(m.settled(side.Name)) > 0 && !m.trial.IsFormula(m.settled(side.Name)[0]) {
+		if side.Op == expr.Name && len(m.working().settled(side.Name)) > 0 && !m.trial.IsFormula(m.working().settled(side.Name)[0]) {
 			names = append(names, side.Name)
 		}
 	}
-	if len(names) == 0 && len(m.line.Sides) > 1 && m.isNamedChain() && !m.trial.IsFormula(m.item) {
+	if len(names) == 0 && len(m.line.Sides) > 1 && m.working().isNamedChain() && !m.trial.IsFormula(m.item) {
 		names = []string{m.item}
 	}
 	return names

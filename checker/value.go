@@ -12,48 +12,53 @@ import (
 	"example.org/standstill/checker/trial"
 )
 
+// values judges numbers that are the value of a letter.
+type values struct{ m *marking }
+
+func (m *marking) values() values { return values{m} }
+
 // markValue judges "X = number unit".
-func (m *marking) markValue(name string, number *expr.Node) Report {
-	v := m.valueOf(name)
-	a := m.readValue(v, number)
-	about := m.aboutOf(name)
-	if a.bare != "" && !m.fits(v, a) && !slices.Contains(m.asksFor(), name) {
-		a = a.inUnits(m.solved.Own.Inner(m.solved.UsualUnit(v.unit.Dim))) // 0.85 for a mass of 850 g
+func (j values) markValue(name string, number *expr.Node) Report {
+	v := j.valueOf(name)
+	a := j.readValue(v, number)
+	about := j.aboutOf(name)
+	if a.bare != "" && !j.fits(v, a) && !slices.Contains(j.asksFor(), name) {
+		a = a.inUnits(j.m.solved.Own.Inner(j.m.solved.UsualUnit(v.unit.Dim))) // 0.85 for a mass of 850 g
 	}
-	if number := a; !m.fits(v, a) && a.unitIsTyped(v) && m.fits(v, number.inUnits(v.unit)) {
-		return m.almost(WrongUnit, about) // the number of pounds, called newtons
+	if number := a; !j.fits(v, a) && a.unitIsTyped(v) && j.fits(v, number.inUnits(v.unit)) {
+		return j.m.almost(WrongUnit, about) // the number of pounds, called newtons
 	}
 	switch {
-	case m.fits(v, a):
+	case j.fits(v, a):
 		switch {
 		case a.unitIsOther && a.bare == "":
-			return m.almost(WrongUnit, about)
-		case a.bare == "assumed" && v.unit.Dim != quantity.None && slices.Contains(m.asksFor(), name):
-			return m.almost(NoUnit, about)
+			return j.m.almost(WrongUnit, about)
+		case a.bare == "assumed" && v.unit.Dim != quantity.None && slices.Contains(j.asksFor(), name):
+			return j.m.almost(NoUnit, about)
 		}
-		return m.right()
+		return j.m.right()
 	case a.number.Coarse(a.inUnit(v)) && a.positive && !a.unitIsOther:
-		if m.ref.rules.Figures == oneFigure {
-			return m.right()
+		if j.m.ref.rules.Figures == oneFigure {
+			return j.m.right()
 		}
-		return m.almost(Coarse, about)
+		return j.m.almost(Coarse, about)
 	}
-	if v.unit.Dim == quantity.Angle && m.pointsElsewhere(name) {
-		return m.wrong(mistake.Finding{Code: Sign, About: about})
+	if v.unit.Dim == quantity.Angle && j.pointsElsewhere(name) {
+		return j.m.wrong(mistake.Finding{Code: Sign, About: about})
 	}
-	if m.brief {
-		return m.wrong(mistake.Finding{Code: Unexplained})
+	if j.m.brief {
+		return j.m.wrong(mistake.Finding{Code: Unexplained})
 	}
-	f := m.ref.mistakes.Value(m.ref.mistakes.Target(name), a.asTyped())
+	f := j.m.ref.mistakes.Value(j.m.ref.mistakes.Target(name), a.asTyped())
 	f.About = about
-	return m.wrong(f)
+	return j.m.wrong(f)
 }
 
 // asksFor lists what must be given with a unit: what is asked for, and the
 // letters that stand for it.
-func (m *marking) asksFor() []string {
-	names := slices.Clone(m.solved.Find)
-	for _, e := range m.solved.Equals {
+func (j values) asksFor() []string {
+	names := slices.Clone(j.m.solved.Find)
+	for _, e := range j.m.solved.Equals {
 		names = append(names, e.Name)
 	}
 	return names
@@ -61,8 +66,8 @@ func (m *marking) asksFor() []string {
 
 // aboutOf returns the file's own name for a letter; none for a letter of several
 // equal sizes.
-func (m *marking) aboutOf(name string) string {
-	if _, ok := m.solved.Variable(name); ok {
+func (j values) aboutOf(name string) string {
+	if _, ok := j.m.solved.Variable(name); ok {
 		return name
 	}
 	return ""
@@ -78,14 +83,14 @@ type asked struct {
 	force *statics.Force
 }
 
-func (m *marking) valueOf(name string) asked {
-	v := asked{name: name, slot: m.solved.Slots[name], value: m.solved.Values[m.solved.Slots[name]], unit: m.solved.Own.Inner(m.solved.Unit(name))}
-	if v.slot < len(m.solved.Variables) {
-		v.force, _ = m.solved.Force(name)
+func (j values) valueOf(name string) asked {
+	v := asked{name: name, slot: j.m.solved.Slots[name], value: j.m.solved.Values[j.m.solved.Slots[name]], unit: j.m.solved.Own.Inner(j.m.solved.Unit(name))}
+	if v.slot < len(j.m.solved.Variables) {
+		v.force, _ = j.m.solved.Force(name)
 	} else {
-		for _, e := range m.solved.Equals {
+		for _, e := range j.m.solved.Equals {
 			if e.Name == name {
-				v.force, _ = m.solved.Force(m.solved.Variables[e.Slots[0]].Name)
+				v.force, _ = j.m.solved.Force(j.m.solved.Variables[e.Slots[0]].Name)
 			}
 		}
 	}
@@ -125,7 +130,7 @@ func (a given) unitIsTyped(v asked) bool {
 // inUnit returns the true value in the unit that was typed.
 func (a given) inUnit(v asked) float64 { return v.value / a.factor }
 
-func (m *marking) readValue(v asked, n *expr.Node) given {
+func (j values) readValue(v asked, n *expr.Node) given {
 	a := given{positive: true, factor: v.unit.Factor}
 	sign := 1.0
 	if n.Op == expr.Neg {
@@ -137,7 +142,7 @@ func (m *marking) readValue(v asked, n *expr.Node) given {
 	case !typed || n.Assumed:
 		a.bare = "assumed"
 	case unit.Dim == v.unit.Dim:
-		a.factor = m.solved.Own.Inner(unit).Factor
+		a.factor = j.m.solved.Own.Inner(unit).Factor
 	default:
 		a.unitIsOther = true
 	}
@@ -145,15 +150,15 @@ func (m *marking) readValue(v asked, n *expr.Node) given {
 	a.value = sign * n.Num.Value * a.factor
 	a.typed = a.value
 	a.half = n.Num.Wide * a.factor
-	if m.turned.said && v.unit.Dim == quantity.Angle {
-		a.value = m.turnedTo(v.name, a.value)
+	if j.m.turned.said && v.unit.Dim == quantity.Angle {
+		a.value = j.turnedTo(v.name, a.value)
 	}
 	return a
 }
 
 // fromOf returns the axis that an unknown angle is measured from.
-func (m *marking) fromOf(name string) statics.Axis {
-	for _, b := range m.solved.Bodies {
+func (j values) fromOf(name string) statics.Axis {
+	for _, b := range j.m.solved.Bodies {
 		for _, f := range b.Forces {
 			if f.Angle != nil && f.Angle.Op == expr.Name && f.Angle.Name == name {
 				return f.From
@@ -166,22 +171,22 @@ func (m *marking) fromOf(name string) statics.Axis {
 // fits reports whether the typed value is right: within one part in a hundred, or
 // correctly rounded to two figures. An angle may be the same direction, said
 // otherwise.
-func (m *marking) fits(v asked, a given) bool {
-	if v.unit.Dim == quantity.Angle && m.pointsElsewhere(v.name) {
+func (j values) fits(v asked, a given) bool {
+	if v.unit.Dim == quantity.Angle && j.pointsElsewhere(v.name) {
 		return false
 	}
-	for i, x := range m.sameValue(v) {
-		if i > 0 && math.Abs(math.Remainder(x-(math.Pi/2-v.value), 2*math.Pi)) < 2*trial.RoundedShare && !m.turned.said {
+	for i, x := range j.sameValue(v) {
+		if i > 0 && math.Abs(math.Remainder(x-(math.Pi/2-v.value), 2*math.Pi)) < 2*trial.RoundedShare && !j.m.turned.said {
 			continue // the bare complement stays wrong, whatever else it is
 		}
 		off := math.Abs(a.value - x)
 		if v.unit.Dim == quantity.Angle {
 			off = math.Abs(math.Remainder(a.value-x, 2*math.Pi))
 		}
-		if i > 0 && m.turned.said && m.turned.axis == statics.X {
+		if i > 0 && j.m.turned.said && j.m.turned.axis == statics.X {
 			off = math.Abs(math.Remainder(a.typed-x, 2*math.Pi)) // 120° from +x, all the way round
 		}
-		if off <= m.ref.share*math.Abs(v.value)*(1+trial.Same) || a.number.Figures >= 2 && off <= a.half*(1+trial.Same) {
+		if off <= j.m.ref.share*math.Abs(v.value)*(1+trial.Same) || a.number.Figures >= 2 && off <= a.half*(1+trial.Same) {
 			return true
 		}
 	}
@@ -190,22 +195,22 @@ func (m *marking) fits(v asked, a given) bool {
 
 // sameValue lists the values that say the same: for an angle of a force also its
 // full-circle direction.
-func (m *marking) sameValue(v asked) []float64 {
+func (j values) sameValue(v asked) []float64 {
 	same := []float64{v.value}
 	if v.unit.Dim != quantity.Angle {
 		return same
 	}
-	for _, b := range m.solved.Bodies {
+	for _, b := range j.m.solved.Bodies {
 		for i := range b.Forces {
 			f := &b.Forces[i]
 			if f.Angle == nil || !f.Slanted() || f.Angle.Op != expr.Name || f.Angle.Name != v.name {
 				continue
 			}
-			x := solved.TermOf(m.solved.Model, f, statics.X)
-			y := solved.TermOf(m.solved.Model, f, statics.Y)
-			size := m.solved.Values[x.Slot]
+			x := solved.TermOf(j.m.solved.Model, f, statics.X)
+			y := solved.TermOf(j.m.solved.Model, f, statics.Y)
+			size := j.m.solved.Values[x.Slot]
 			if size != 0 {
-				same = append(same, math.Atan2(y.Value(m.solved.Values)/size, x.Value(m.solved.Values)/size))
+				same = append(same, math.Atan2(y.Value(j.m.solved.Values)/size, x.Value(j.m.solved.Values)/size))
 			}
 		}
 	}

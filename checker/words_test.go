@@ -89,11 +89,11 @@ func sayAll(r *Reference, f func(what, text string)) {
 						if len(all) == 1 {
 							found.About = all[0]
 						}
-						f(string(stage)+" "+item+" "+string(code)+" "+text, m.saidWrong(found))
+						f(string(stage)+" "+item+" "+string(code)+" "+text, m.sentence().saidWrong(found))
 					}
 				}
 				for _, code := range formCodes {
-					f(string(stage)+" "+item+" "+string(code)+" "+text, m.saidAlmost(code, ""))
+					f(string(stage)+" "+item+" "+string(code)+" "+text, m.sentence().saidAlmost(code, ""))
 				}
 			}
 		}
