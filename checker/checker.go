@@ -1,16 +1,18 @@
 // Package checker knows whether a line of a student's reasoning is right, and if
-// it is not, why; it holds every sentence said about it.
+// it is not, why. The rooms below it know one thing each; it puts them together.
 //
 // Start with New, which makes a Reference of a system, and Reference.Mark. How a
 // line is judged:
 //
-//	lines/, text.go   a text and the lines in it
-//	trial/         where a line is tried, and whether it holds there
-//	components.go, sums.go, solve.go, number.go, diagram.go   the stages
-//	changes.go     the table of mistakes, as changes of the reference
-//	search.go      which change gives what was typed
-//	words.go, hints.go, rules.go   every sentence
-//	worked.go, teacher.go          the worked solution
+//	text.go, lines/   a text and the lines in it
+//	mark.go           one line: its readings, its stage; marking is one reading of it
+//	components.go, sums.go, solve.go, value.go, diagram.go   the stages
+//	true.go, stranger.go, coined.go, strict.go   lines that are true elsewhere, with letters of their own, under a class's rules
+//	trial/            where a line is tried, and whether it holds there
+//	mistake/          the table of mistakes, and which of them gives what was typed
+//	say.go, hints.go, wording/   what is said of a line
+//	worked.go, derivation/       the worked solution
+//	solved/           the system with its solution, letters and units, which all of them know
 //
 // The package is pure: text and reference in, report out. It keeps no clock, no
 // randomness, no files and no goroutines, and it always ends.
