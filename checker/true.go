@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"example.org/standstill/checker/expr"
-	"example.org/standstill/checker/mistake"
 	"example.org/standstill/checker/solved"
 	"example.org/standstill/checker/trial"
 	"example.org/standstill/checker/wording"
@@ -58,25 +57,7 @@ func (m *marking) orOtherSum(report Report) Report {
 	if m.isValue() && m.isTrue() {
 		return m.almost(TrueNotAsked, "")
 	}
-	if report.Code != WrongAxis && m.isOtherSum() {
-		return m.wrong(mistake.Finding{Code: WrongAxis})
-	}
 	return report
-}
-
-// isOtherSum reports whether the line is the sum along the other axis.
-func (m *marking) isOtherSum() bool {
-	at := m.sums().sumPlace()
-	at.Axis = at.Axis.Other()
-	signs, asked := m.conventions(), false
-	for i := 1; i < len(m.line.Sides); i++ {
-		kind, f := m.sums().link(m.trial.Equation(m.line.Sides[i-1], m.line.Sides[i], signs), at)
-		if kind == linkWrong || f != nil {
-			return false
-		}
-		asked = asked || kind == linkAsked
-	}
-	return asked
 }
 
 // isValue reports whether the line says of a letter what number it is.
