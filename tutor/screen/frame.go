@@ -251,39 +251,56 @@ func (m *model) labelled(word string, r row) row {
 // keyRows is how many rows say which keys work now.
 const keyRows = 1
 
-// keys says which keys work now. Where they do not all fit, those in front of the
-// last two give way: these lead to the menu, which names all, and out.
+// keys says which keys work now. Where they do not all fit, those of the stage give way,
+// the last first: hint, problem, menu and the way out stay, because whoever is stuck
+// looks for them.
 func (m *model) keys() []row {
 	all := m.sheet.keys(m)
 	for {
-		rows := m.layKeys(all)
-		if len(rows) <= keyRows || len(all) < 4 {
+		rows := m.layKeys(all, 2)
+		at := m.leastKey(all)
+		if len(rows) > keyRows && at < 0 {
+			rows = m.layKeys(all, 1)
+		}
+		if len(rows) <= keyRows || at < 0 {
 			return fill(rows, keyRows)
 		}
-		all = slices.Delete(slices.Clone(all), m.leastKey(all), m.leastKey(all)+1)
+		all = slices.Delete(slices.Clone(all), at, at+1)
 	}
 }
 
-// leastKey is the key that gives way first: before the last two, and not enter.
+// leastKey is the key that gives way first; -1 where none may.
 func (m *model) leastKey(all []binding) int {
-	at := len(all) - 3
-	if at > 0 && all[at].Help().Key == m.on.handIn.Help().Key {
-		at--
+	for at := len(all) - 3; at >= 0; at-- {
+		if k := all[at].Help().Key; k != m.on.handIn.Help().Key && !slices.Contains(m.stayKeys(), k) {
+			return at
+		}
 	}
-	return at
+	return -1
 }
 
-func (m *model) layKeys(all []binding) []row {
+// stayKeys are those of the hint, and of the problem's text where that is not in sight.
+func (m *model) stayKeys() []string {
+	switch {
+	case m.lesson == nil || m.isAtBench():
+		return nil
+	case m.choosing():
+		return []string{"ctrl+g"}
+	}
+	return []string{"ctrl+g", "ctrl+r"}
+}
+
+func (m *model) layKeys(all []binding, space int) []row {
 	var rows []row
 	line := row{gap(1)}
 	for _, b := range all {
 		entry := row{m.look.text(bold, b.Help().Key), gap(1), m.look.text(quiet, b.Help().Desc)}
-		if line.width()+entry.width()+2 > m.cols && line.width() > 1 {
+		if line.width()+entry.width()+space > m.cols && line.width() > 1 {
 			rows = append(rows, line)
 			line = row{gap(1)}
 		}
 		if line.width() > 1 {
-			line = append(line, gap(2))
+			line = append(line, gap(space))
 		}
 		line = append(line, entry...)
 	}

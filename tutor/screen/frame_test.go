@@ -170,3 +170,15 @@ func TestGoodbyeFitsTheWindow(t *testing.T) {
 		}
 	}
 }
+
+// TestHintStaysInTheKeyRow: however narrow the window, the row names hint, menu and the way
+// out, and the problem's text where that is not in sight.
+func TestHintStaysInTheKeyRow(t *testing.T) {
+	for cols := leastCols; cols <= wideCols; cols += 5 {
+		d := sitAt(t, newTutor(t), Options{}, termenv.Ascii, cols, 24)
+		d.enrol("Nele", "canal-lantern")
+		d.sees("ctrl+g hint", "esc menu", "ctrl+c quit")
+		d.hand(lantern[0])
+		d.sees("ctrl+g hint", "ctrl+r problem", "esc menu", "ctrl+c quit")
+	}
+}

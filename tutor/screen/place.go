@@ -265,11 +265,11 @@ func (m *model) foundTable(cols int) []row {
 	}
 	for _, item := range m.lesson.Items(checker.Solve) {
 		name := expr.Set(item.Name)
-		value := row{m.look.text(quiet, m.look.signs.nothing)}
+		word, value := wordToFind, row{m.look.text(quiet, "?")}
 		if item.Done {
-			value = m.tint(plain, m.flat(checker.Solve, m.found(item.Name)), false)
+			word, value = wordFound, m.tint(plain, m.flat(checker.Solve, m.found(item.Name)), false)
 		}
-		rows = append(rows, append(append(row{m.look.text(quiet, wordFound+"  ")}, m.tint(bold, name, false)...).padded(12), value...).cut(cols))
+		rows = append(rows, append(append(row{m.look.text(quiet, word+"  ")}, m.tint(bold, name, false)...).padded(12), value...).cut(cols))
 	}
 	return rows
 }

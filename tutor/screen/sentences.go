@@ -37,6 +37,7 @@ const (
 	wordWord     = "by word"
 	wordForces   = "Which forces act?"
 	wordFound    = "Found"
+	wordToFind   = "Find "
 	wordMass     = "mass" // of the one body: needs no word
 	wordText     = "The problem"
 	wordMenu     = "What you can do"
