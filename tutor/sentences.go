@@ -321,7 +321,7 @@ func saidLeftBehind(stage checker.Stage) string {
 func quote(title string) string { return "“" + title + "”" }
 
 const (
-	saidNoKnob   = "There is no letter with that name to change."
+	saidNoKnob   = "You cannot change a letter with that name."
 	saidNoRest   = "Equilibrium is impossible beyond this value."
 	saidCannotBe = "Beyond this value a string would have to push, or a surface to pull."
 )

@@ -42,10 +42,10 @@ type WordHelp struct {
 // Words lists the words in the order in which a student meets them.
 func Words() []WordHelp {
 	return []WordHelp{
-		{AskHelp, "what is asked now, in other words"},
+		{AskHelp, "the question in other words"},
 		{AskTyping, "everything that can be typed"},
 		{AskHint, "a hint about what you typed last; there are three, and the third shows the step"},
-		{AskText, "the problem again, and what is asked now"},
+		{AskText, "the problem and the question again"},
 		{AskDrawing, "the forces, in words"},
 		{AskPage, "everything that you have written so far"},
 		{GoBack, "the stage before this one, to read"},
@@ -55,7 +55,7 @@ func Words() []WordHelp {
 		{GoAgain, "this problem once more with other numbers"},
 		{AskAngles, "once it is solved: change an angle or a mass and see what happens"},
 		{PassOver, "once you know components well: straight to the sums"},
-		{AskIdeas, "the ideas you have practised, and how far you are"},
+		{AskIdeas, "the ideas you have practised, and your progress"},
 		{AskProblems, "all problems, and which ones are done"},
 		{AskStudent, "switch to another student"},
 		{Leave, "quit; your work is saved"},

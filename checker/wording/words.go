@@ -34,7 +34,7 @@ const (
 	SaidCoined         = " is a letter of your own; you can use it from here on."
 	SaidNoStage        = "There is no such stage."
 	SaidManyLines      = "This is more than 40 lines at once; check them a few at a time."
-	SaidTrueElsewhere  = "This is true, but it is no component; it is kept for the solving."
+	SaidTrueElsewhere  = "This is true, but it is not a component. It counts later, when you solve the equations."
 	SaidTakenAsSize    = "Taken as a size; %s points {negative}."
 	SaidSignAsked      = "This is the size of %s. In your class a component is written with its sign."
 	SaidFigures        = "This value of %s is right as far as it goes. Here it needs %d significant figures."

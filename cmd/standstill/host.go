@@ -49,7 +49,7 @@ func hostCommand(a *app) *cobra.Command {
 
 		Annotations: map[string]string{serves: "listening "},
 	}
-	c.PersistentFlags().StringVar(&h.file, "class", "", "the class `file`; else class.yaml beside the program or in the data folder")
+	c.PersistentFlags().StringVar(&h.file, "class", "", "the class `file`; without it class.yaml in the folder of the program or the data folder")
 	c.PersistentFlags().StringVar(&h.key, "host-key", "", "the `file` of this host's own key; several hosts of one school use the same")
 	f := c.Flags()
 	f.StringVar(&h.listen, "listen", ":2222", "the `address` to wait for connections")

@@ -42,7 +42,7 @@ func recordCommand(a *app) *cobra.Command {
 		},
 	}
 	c.Flags().BoolVar(&asJSON, "json", false, "print one JSON object")
-	c.Flags().StringVar(&classFile, "class", "", "the class `file`; else class.yaml beside the program or in the data folder")
+	c.Flags().StringVar(&classFile, "class", "", "the class `file`; without it class.yaml in the folder of the program or the data folder")
 	c.AddCommand(forgetCommand(a), recordMigrateCommand(a), recordCopyCommand(a), recordExportCommand(a))
 	return c
 }

@@ -61,7 +61,7 @@ func saidManual() []part {
 	return []part{
 		{"FILES", `The record is in the folder standstill of the user's data folder: ~/.local/share/standstill on
 Linux, ~/Library/Application Support/standstill on macOS, %LocalAppData%\standstill on Windows.
-A class file named class.yaml is found there, and beside the program.`},
+A class file called class.yaml is found there, and in the folder of the program.`},
 		{"ENVIRONMENT", `STANDSTILL_DATA names another folder for the record. NO_COLOR turns colours off.`},
 		{"EXIT STATUS", `0 if all is well; 1 if something is wrong with what was looked at, or could not be done;
 2 if the command line cannot be understood.`},
