@@ -10,6 +10,8 @@
 package derivation
 
 import (
+	"fmt"
+	"slices"
 	"strings"
 
 	"example.org/standstill/checker/expr"
@@ -52,8 +54,46 @@ func Worked(s *solved.System, forces [][]string, isFormula func(name string) boo
 	return append(steps, Step{solved.Solve, saySolve, workedUnknowns(s, isFormula)})
 }
 
+// axes says what is good about the axes: how few forces have two components. It is empty
+// where there are several bodies, or every force has two.
+func (p Page) axes() []string {
+	if len(p.solved.Bodies) > 1 {
+		return nil
+	}
+	b := &p.solved.Bodies[0]
+	var split []string
+	weight := false
+	for i := range b.Forces {
+		f := &b.Forces[i]
+		weight = weight || f.Kind == statics.Weight
+		if !p.isNothing(f, statics.X) && !p.isNothing(f, statics.Y) {
+			split = append(split, expr.Set(f.Name))
+		}
+	}
+	along := sayTheseAxes
+	switch {
+	case weight && b.Tilt == nil:
+		along = sayLevelAxes
+	case slices.ContainsFunc(b.Forces, func(f statics.Force) bool { return b.Tilt != nil && f.Kind == statics.Normal }):
+		along = saySlopeAxes
+	}
+	switch len(split) {
+	case 0:
+		return []string{along + sayNoneSplit}
+	case len(b.Forces):
+		return nil
+	case 1:
+		return []string{along + fmt.Sprintf(sayOneSplit, split[0])}
+	}
+	return []string{along + fmt.Sprintf(saySomeSplit, listed(split))}
+}
+
+func (p Page) isNothing(f *statics.Force, axis statics.Axis) bool {
+	return p.Write(p.Tidy(f.Component(axis))) == "0"
+}
+
 func (p Page) workedParts() []string {
-	var lines []string
+	lines := p.axes()
 	for _, tree := range p.lengthAngles() {
 		lines = append(lines, sayAngle+": "+p.angleChain(tree))
 	}

@@ -1,6 +1,7 @@
 package derivation
 
 import (
+	"fmt"
 	"maps"
 	"math"
 	"slices"
@@ -29,26 +30,67 @@ type working struct {
 	used      map[solved.Place]bool // sums that something was solved from
 	bent      map[solved.Place]bool // of these, where more than substitution was needed
 	lines     []string
+	figures   int  // of every value but the answers
+	tooFew    bool // whether a line came out wrong with so few
 }
 
 func newWorking(s *solved.System, isFormula func(string) bool) *working {
-	return &working{page: On(s), solved: s, isFormula: isFormula, found: map[string]bool{}, formulas: map[string]polynomial{}, used: map[solved.Place]bool{}, bent: map[solved.Place]bool{}}
+	return &working{page: On(s), solved: s, isFormula: isFormula, found: map[string]bool{}, formulas: map[string]polynomial{}, used: map[solved.Place]bool{}, bent: map[solved.Place]bool{}, figures: 3}
 }
 
 func workedUnknowns(s *solved.System, isFormula func(string) bool) []string {
-	t := newWorking(s, isFormula)
+	for figures := leastFigures; ; figures++ {
+		t := newWorking(s, isFormula)
+		t.figures = figures
+		t.work()
+		if !t.tooFew || figures == mostFigures {
+			return t.lines
+		}
+	}
+}
+
+// Every value is written with the same number of figures from the first line to the last, as
+// many as it takes for every line to come out right; answers have the fewest.
+const (
+	leastFigures = 3
+	mostFigures  = 6
+)
+
+func (t *working) work() {
 	t.sizes()
 	all := t.balances()
 	left := t.unsettled(all)
-	for len(left) > 0 {
-		if !t.nextGroup(left) {
+	for first := true; len(left) > 0; first = false {
+		at := len(t.lines)
+		group := t.nextGroup(left)
+		if group == nil {
 			t.numerically(left)
+		} else if first {
+			t.lines = slices.Insert(t.lines, at, t.reason(group))
 		}
 		left = t.unsettled(left)
 	}
 	t.checks(all)
 	t.answers()
-	return t.lines
+}
+
+// reason says why to begin with these sums.
+func (t *working) reason(group []balance) string {
+	names := t.unknownsOf(group)
+	if len(group) == 1 {
+		return fmt.Sprintf(sayBeginOne, group[0].name, listed(names))
+	}
+	return fmt.Sprintf(sayBeginTogether, listed(names))
+}
+
+// unknownsOf lists the unknowns of some sums, found or not.
+func (t *working) unknownsOf(group []balance) (names []string) {
+	for _, name := range t.solved.Unknowns() {
+		if slices.ContainsFunc(group, func(b balance) bool { return b.has(name) }) {
+			names = append(names, expr.Set(name))
+		}
+	}
+	return names
 }
 
 func (t *working) say(words string, equations ...string) {
@@ -126,6 +168,14 @@ func (t *working) unsettled(all []balance) []balance {
 	return left
 }
 
+// listed joins words with commas and an "and" before the last.
+func listed(words []string) string {
+	if len(words) < 2 {
+		return strings.Join(words, "")
+	}
+	return strings.Join(words[:len(words)-1], ", ") + " and " + words[len(words)-1]
+}
+
 // mostTogether is how many sums are taken at once, and mostWays how many ways to
 // begin are tried on them, so that a large system cannot hold the solution up.
 const (
@@ -134,16 +184,16 @@ const (
 )
 
 // nextGroup finds the fewest sums that hold just as many unknowns and that can be
-// solved by hand, and solves them.
-func (t *working) nextGroup(left []balance) bool {
+// solved by hand, and solves them; nil where there are none.
+func (t *working) nextGroup(left []balance) []balance {
 	for size := 1; size <= min(len(left), mostTogether); size++ {
 		for _, group := range choose(left, size) {
 			if len(t.wanted(group...)) == size && t.solveGroup(group) {
-				return true
+				return group
 			}
 		}
 	}
-	return false
+	return nil
 }
 
 // choose lists the ways to take so many of the sums, in order.
@@ -279,7 +329,7 @@ func (t *working) sayAngle(words, function, name string, formula *expr.Node) boo
 	}
 	want, is := t.solved.Values[t.solved.Slots[name]], t.solved.ProgramOf(formula).Run(t.solved.Values)
 	back := "a" + function
-	for figures := 3; figures < 7; figures++ {
+	for figures := t.figures; figures <= mostFigures; figures++ {
 		value := t.valueNode(nil, is, figures)
 		angle := t.turned(expr.Apply(back, value), function, want)
 		degrees, err := angle.Value(nil)
@@ -295,7 +345,7 @@ func (t *working) sayAngle(words, function, name string, formula *expr.Node) boo
 		}
 		t.say(words, strings.Join(links, " = "))
 		t.found[name] = true
-		t.say(sayAngleOf, expr.Set(name)+" = "+t.page.Write(angle)+" = "+t.page.Write(t.page.numberOf(name, 3)))
+		t.say(sayAngleOf, expr.Set(name)+" = "+t.page.Write(angle)+" = "+t.page.Write(t.page.numberOf(name, t.figures)))
 		return true
 	}
 	return false

@@ -23,7 +23,7 @@ const mostlySideways = 0.3
 // numerically says that sums are beyond solving by hand and gives what comes out.
 func (t *working) numerically(group []balance) {
 	for _, b := range group {
-		tree := t.page.Insert(t.page.Tidy(t.solved.Bodies[b.at.Body].Sum(b.at.Axis)), t.found, 3)
+		tree := t.page.Insert(t.page.Tidy(t.solved.Bodies[b.at.Body].Sum(b.at.Axis)), t.found, t.figures)
 		t.say(sayNumbers+b.name, t.page.Write(tree)+" = 0")
 	}
 	var values []string
@@ -33,7 +33,7 @@ func (t *working) numerically(group []balance) {
 			continue
 		}
 		t.found[name] = true
-		values = append(values, expr.Set(name)+" = "+t.page.Write(t.page.numberOf(name, 3)))
+		values = append(values, expr.Set(name)+" = "+t.page.Write(t.page.numberOf(name, t.figures)))
 	}
 	t.say(sayNumerical, values...)
 	t.mark(group, true)
@@ -47,13 +47,9 @@ func (t *working) checks(all []balance) {
 		if t.used[b.at] && !t.bent[b.at] || !t.page.numbered(tree, t.found) {
 			continue
 		}
-		for figures := 3; ; figures++ {
-			inserted := t.page.Insert(tree, t.found, figures)
-			if figures == 6 || nearlyZero(inserted) {
-				t.say(sayCheck+b.name, t.page.Write(inserted)+" ≈ 0")
-				break
-			}
-		}
+		inserted := t.page.Insert(tree, t.found, t.figures)
+		t.tooFew = t.tooFew || !nearlyZero(inserted)
+		t.say(sayCheck+b.name, t.page.Write(inserted)+" ≈ 0")
 	}
 }
 
@@ -116,11 +112,11 @@ func (t *working) chain(left *expr.Node, formulas ...*expr.Node) string {
 		}
 		inserted := t.rounded(last, value)
 		if last.Op == expr.Name {
-			inserted = t.page.numberOf(last.Name, 3)
+			inserted = t.page.numberOf(last.Name, t.figures)
 		}
 		add(inserted)
 		if !expr.IsQuantity(inserted) {
-			add(t.valueNode(left, value, 3))
+			add(t.valueNode(left, value, t.figures))
 		}
 	}
 	return strings.Join(links, " = ")
@@ -145,14 +141,13 @@ func (t *working) valueNode(left *expr.Node, value float64, figures int) *expr.N
 	return number(value, unit, figures)
 }
 
-// rounded puts numbers into a formula, with as many figures as it takes for the
+// rounded puts numbers into a formula, and notes where they have too few figures for the
 // result to come out right.
 func (t *working) rounded(n *expr.Node, value float64) *expr.Node {
-	for figures := 3; ; figures++ {
-		inserted := t.page.Insert(n, t.found, figures)
-		v, err := inserted.Value(nil)
-		if figures == 6 || err == nil && math.Abs(v-value) <= shown*math.Abs(value) {
-			return inserted
-		}
+	inserted := t.page.Insert(n, t.found, t.figures)
+	v, err := inserted.Value(nil)
+	if err != nil || math.Abs(v-value) > shown*math.Abs(value) {
+		t.tooFew = true
 	}
+	return inserted
 }
