@@ -180,7 +180,7 @@ func TestHostShowsTheLab(t *testing.T) {
 	k := &talk{c, terminal, bufio.NewReader(terminal)}
 	ready := k.until("see the lab.")
 	found := regexp.MustCompile(`on port (\d+)`).FindStringSubmatch(ready)
-	if found == nil || !strings.Contains(ready, "SHA256:") || !strings.Contains(ready, "is marked so") {
+	if found == nil || !strings.Contains(ready, "SHA256:") || !strings.Contains(ready, "as not proved") {
 		t.Fatalf("it begins with\n%s", ready)
 	}
 	for range 2 { // one more than may be
