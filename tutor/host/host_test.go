@@ -200,6 +200,13 @@ func (k *client) look() (string, chan struct{}) {
 	return strings.Join(strings.Fields(plain), " "), k.changed
 }
 
+// forget lets what has come so far count no more.
+func (k *client) forget() {
+	k.mu.Lock()
+	defer k.mu.Unlock()
+	k.out.Reset()
+}
+
 // controls are the sequences that paint and move.
 var controls = regexp.MustCompile(`\x1b\[[0-9;?]*[A-Za-z]`)
 

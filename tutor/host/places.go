@@ -111,7 +111,7 @@ func (p *places) take(v *visit) error {
 			earlier.drop()
 		}
 	}
-	lease, err := p.host.Tutor.Record.TakeLease(v.student.ID, p.host.Name)
+	lease, err := p.host.Tutor.Record.Within(func() context.Context { return v.ctx }).TakeLease(v.student.ID, p.host.Name)
 	v.hold(lease)
 	return err
 }

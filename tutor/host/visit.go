@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strings"
 	"sync"
+	"time"
 
 	"github.com/charmbracelet/ssh"
 	"github.com/muesli/termenv"
@@ -86,15 +87,17 @@ func (h *Host) practise(s ssh.Session, v *visit) {
 		s.Exit(1)
 		return
 	}
+	stop := context.AfterFunc(s.Context(), func() { v.cancel(nil) })
+	defer stop()
+	late := time.AfterFunc(moment, func() { fmt.Fprintln(s, saidLate) })
 	err := h.places.take(v)
+	late.Stop()
 	defer h.places.leave(v)
 	if err != nil {
 		fmt.Fprintln(s, fmt.Sprintf(saidNotNow, sentenceOf(err)))
 		s.Exit(1)
 		return
 	}
-	stop := context.AfterFunc(s.Context(), func() { v.cancel(nil) })
-	defer stop()
 	h.logVisit("begins", v)
 	defer h.logVisit("ends", v)
 	said := h.lead(s, v)
@@ -105,6 +108,9 @@ func (h *Host) practise(s ssh.Session, v *visit) {
 		fmt.Fprintln(s, said)
 	}
 }
+
+// moment is how long nothing is said while a visit waits for the record.
+const moment = time.Second
 
 func sentenceOf(err error) string {
 	if errors.Is(err, errClosed) {

@@ -1,0 +1,196 @@
+package host
+
+import (
+	"fmt"
+	"net"
+	"os"
+	"os/exec"
+	"os/user"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"syscall"
+	"testing"
+
+	"example.org/standstill/tutor/record"
+)
+
+// cluster is a PostgreSQL server of the test's own, which may be stopped and come back.
+type cluster struct {
+	t        testing.TB
+	programs string
+	folder   string
+	port     int
+	as       *syscall.Credential
+}
+
+// startCluster makes a cluster and starts it. PostgreSQL does not run as the
+// administrator: its own user does it then.
+func startCluster(t testing.TB) *cluster {
+	t.Helper()
+	found, _ := filepath.Glob("/usr/lib/postgresql/*/bin/initdb")
+	if len(found) == 0 || testing.Short() {
+		t.Skip("not run: a server that is stopped in mid-lesson needs PostgreSQL's own programs, and no -short")
+	}
+	folder, err := os.MkdirTemp("", "cluster")
+	must(t, err)
+	t.Cleanup(func() { os.RemoveAll(folder) })
+	c := &cluster{t: t, programs: filepath.Dir(found[len(found)-1]), folder: folder}
+	if os.Getuid() == 0 {
+		own, err := user.Lookup("postgres")
+		must(t, err)
+		uid, _ := strconv.Atoi(own.Uid)
+		gid, _ := strconv.Atoi(own.Gid)
+		c.as = &syscall.Credential{Uid: uint32(uid), Gid: uint32(gid)}
+		must(t, os.Chown(folder, uid, gid))
+	}
+	l, err := net.Listen("tcp", "127.0.0.1:0")
+	must(t, err)
+	c.port = l.Addr().(*net.TCPAddr).Port
+	must(t, l.Close())
+	c.run("initdb", "-D", c.data(), "-A", "trust", "-U", "owner", "--no-sync")
+	c.start()
+	t.Cleanup(func() {
+		c.freeze(syscall.SIGCONT)
+		c.stop("immediate")
+	})
+	c.run("createdb", "-h", folder, "-p", strconv.Itoa(c.port), "-U", "owner", "standstill")
+	return c
+}
+
+func (c *cluster) data() string { return filepath.Join(c.folder, "data") }
+
+func (c *cluster) run(program string, args ...string) {
+	c.t.Helper()
+	command := exec.Command(filepath.Join(c.programs, program), args...)
+	command.Dir = c.folder
+	command.SysProcAttr = &syscall.SysProcAttr{Credential: c.as}
+	if out, err := command.CombinedOutput(); err != nil {
+		c.t.Fatalf("%s: %v\n%s", program, err, out)
+	}
+}
+
+func (c *cluster) start() {
+	c.t.Helper()
+	c.run("pg_ctl", "-D", c.data(), "-w", "-l", filepath.Join(c.folder, "log"), "-o",
+		fmt.Sprintf("-c listen_addresses=127.0.0.1 -c port=%d -c unix_socket_directories=%s", c.port, c.folder), "start")
+}
+
+func (c *cluster) stop(mode string) {
+	c.t.Helper()
+	c.run("pg_ctl", "-D", c.data(), "-w", "-m", mode, "stop")
+}
+
+func (c *cluster) address() string {
+	return fmt.Sprintf("postgres://owner@127.0.0.1:%d/standstill", c.port)
+}
+
+// freeze stops or continues the server's processes where they are, as on a machine that
+// does not answer.
+func (c *cluster) freeze(signal syscall.Signal) {
+	c.t.Helper()
+	text, err := os.ReadFile(filepath.Join(c.data(), "postmaster.pid"))
+	must(c.t, err)
+	head, _, _ := strings.Cut(string(text), "\n")
+	server, err := strconv.Atoi(head)
+	must(c.t, err)
+	children, err := os.ReadFile(fmt.Sprintf("/proc/%d/task/%d/children", server, server))
+	must(c.t, err)
+	must(c.t, syscall.Kill(server, signal))
+	for _, child := range strings.Fields(string(children)) {
+		id, err := strconv.Atoi(child)
+		must(c.t, err)
+		syscall.Kill(id, signal) // it may have ended
+	}
+}
+
+// The server is stopped, in order and as by a power cut, started again, and does not
+// answer for a while, in the middle of lessons on screens and in lines: everybody is told
+// that the line is not kept yet, nobody sees a verdict before it is, and afterwards every
+// line is there once.
+func TestServerStopsInMidLesson(t *testing.T) {
+	c := startCluster(t)
+	_, err := record.Migrate(c.address(), record.Options{})
+	must(t, err)
+	r, err := record.Open(c.address(), record.Options{Book: "lab", Host: "one"})
+	must(t, err)
+	defer r.Close()
+	m := openLabOn(t, r, 4, nil)
+	type visit struct {
+		*client
+		id, end, late string
+	}
+	var visits []visit
+	for i := range 4 {
+		id := fmt.Sprintf("s%02d", i+1)
+		if i%2 == 0 {
+			k := m.come(id, 100, 30)
+			k.sees("All problems")
+			k.types("canal" + enter)
+			k.sees("▸ Forces ◂")
+			visits = append(visits, visit{k, id, enter, "Not kept yet"})
+			continue
+		}
+		k := m.come(id, 0, 0)
+		k.types(atLantern)
+		k.sees("Forces")
+		visits = append(visits, visit{k, id, "\n", "not kept yet"})
+	}
+	faults := []struct {
+		name         string
+		begins, ends func()
+	}{
+		{"stopped", func() { c.stop("fast") }, c.start},
+		{"power cut", func() { c.stop("immediate") }, c.start},
+		{"does not answer", func() { c.freeze(syscall.SIGSTOP) }, func() { c.freeze(syscall.SIGCONT) }},
+	}
+	wrong := []string{"T1 up right; T2 up right; w down", "T1 up left; T2 up left; w down", "T1 up; T2 up right; w down"}
+	for n, f := range faults {
+		f.begins()
+		for _, v := range visits {
+			v.forget()
+			v.types(wrong[n] + v.end)
+		}
+		for _, v := range visits {
+			v.sees(v.late)
+			if said, _ := v.look(); strings.Contains(said, "rong") {
+				t.Errorf("%s: %s sees a verdict that is not kept:\n%s", f.name, v.id, tail(said))
+			}
+		}
+		f.ends()
+		for _, v := range visits {
+			v.sees("rong")
+			if v.end == enter {
+				v.types("\x15")
+			}
+		}
+	}
+	for _, v := range visits {
+		var kept []string
+		for _, e := range m.entries(v.id, record.Answer) {
+			kept = append(kept, e.Text)
+		}
+		if strings.Join(kept, "\n") != strings.Join(wrong, "\n") {
+			t.Errorf("%s: kept are\n%s", v.id, strings.Join(kept, "\n"))
+		}
+	}
+}
+
+// Whoever comes while the server does not answer reads so, and is let in once it does.
+func TestComingWhileTheServerDoesNotAnswer(t *testing.T) {
+	c := startCluster(t)
+	_, err := record.Migrate(c.address(), record.Options{})
+	must(t, err)
+	r, err := record.Open(c.address(), record.Options{Book: "lab", Host: "one"})
+	must(t, err)
+	defer r.Close()
+	m := openLabOn(t, r, 0, func(o *Options) { o.Open = true })
+	c.freeze(syscall.SIGSTOP)
+	client, err := m.dial("ada")
+	must(t, err)
+	defer client.Close()
+	k := m.open(client, 100, 30)
+	k.sees("The record does not answer yet.")
+	c.freeze(syscall.SIGCONT)
+	k.sees("All problems")
+}
