@@ -2,6 +2,8 @@ package host
 
 import (
 	"fmt"
+	"io"
+	"math/rand/v2"
 	"net"
 	"os"
 	"os/exec"
@@ -9,8 +11,10 @@ import (
 	"path/filepath"
 	"strconv"
 	"strings"
+	"sync"
 	"syscall"
 	"testing"
+	"time"
 
 	"example.org/standstill/tutor/record"
 )
@@ -32,7 +36,7 @@ func startCluster(t testing.TB) *cluster {
 	if len(found) == 0 || testing.Short() {
 		t.Skip("not run: a server that is stopped in mid-lesson needs PostgreSQL's own programs, and no -short")
 	}
-	folder, err := os.MkdirTemp("", "cluster")
+	folder, err := os.MkdirTemp(os.Getenv(smallDisk), "cluster")
 	must(t, err)
 	t.Cleanup(func() { os.RemoveAll(folder) })
 	c := &cluster{t: t, programs: filepath.Dir(found[len(found)-1]), folder: folder}
@@ -48,7 +52,7 @@ func startCluster(t testing.TB) *cluster {
 	must(t, err)
 	c.port = l.Addr().(*net.TCPAddr).Port
 	must(t, l.Close())
-	c.run("initdb", "-D", c.data(), "-A", "trust", "-U", "owner", "--no-sync")
+	c.run("initdb", "-D", c.data(), "-A", "trust", "-U", "owner", "--no-sync", "--wal-segsize", "1")
 	c.start()
 	t.Cleanup(func() {
 		c.freeze(syscall.SIGCONT)
@@ -193,4 +197,109 @@ func TestComingWhileTheServerDoesNotAnswer(t *testing.T) {
 	k.sees("The record does not answer yet.")
 	c.freeze(syscall.SIGCONT)
 	k.sees("All problems")
+}
+
+// smallDisk holds a folder on a disk that a test may fill, of some 120 MB:
+//
+//	mount -t tmpfs -o size=120m tmpfs /mnt/small
+//	STANDSTILL_SMALL_DISK=/mnt/small go test ./tutor/host -run FullDisk -v
+const smallDisk = "STANDSTILL_SMALL_DISK"
+
+// The disk under the server is full, and the server breaks down of it: what was said to be
+// kept is there once it has room again, what was refused is not, and nothing is there
+// twice.
+func TestFullDiskUnderTheServer(t *testing.T) {
+	if os.Getenv(smallDisk) == "" {
+		t.Skip("not run: a full disk needs a small one, named in " + smallDisk)
+	}
+	c := startCluster(t)
+	_, err := record.Migrate(c.address(), record.Options{})
+	must(t, err)
+	r, err := record.Open(c.address(), record.Options{Book: "lab", Host: "one", Wait: 3 * time.Second})
+	must(t, err)
+	defer r.Close()
+	ballast := filepath.Join(c.folder, "ballast")
+	fillDisk(t, ballast)
+	var mu sync.Mutex
+	kept, refused := map[string]bool{}, map[string]error{}
+	noise := make([]byte, 6000) // what a server cannot make smaller
+	rand.NewChaCha8([32]byte{}).Read(noise)
+	write := func(until int) {
+		var writers sync.WaitGroup
+		for i := range 8 {
+			writers.Go(func() {
+				for n := range 2000 {
+					text := fmt.Sprintf("%d %d %d %x", until, i, n, noise[n:n+4000])
+					_, err := r.Append(record.Entry{Student: fmt.Sprint("s", i), Kind: record.Answer, Text: text})
+					mu.Lock()
+					if err == nil {
+						kept[text] = true
+					} else {
+						refused[text] = err
+					}
+					enough := len(kept)+len(refused) >= until || len(refused) >= 40
+					mu.Unlock()
+					if enough {
+						return
+					}
+				}
+			})
+		}
+		writers.Wait()
+	}
+	write(4000)
+	if len(refused) == 0 {
+		t.Fatalf("%d entries are kept, and none is refused: the disk is too large", len(kept))
+	}
+	words := map[string]int{}
+	for _, err := range refused {
+		words[record.Sentence(err)]++
+	}
+	t.Logf("kept %d, refused %d: %v", len(kept), len(refused), words)
+	must(t, os.Remove(ballast))
+	c.again()
+	before := len(kept)
+	write(len(kept) + len(refused) + 200)
+	if len(kept) == before {
+		t.Errorf("nothing is kept once there is room: %v", refused)
+	}
+	count := map[string]int{}
+	for e, err := range r.Entries(record.Filter{}) {
+		must(t, err)
+		count[e.Text]++
+	}
+	for text := range kept {
+		if count[text] != 1 {
+			t.Errorf("%.20q is said to be kept and is there %d times", text, count[text])
+		}
+	}
+	for text := range refused {
+		if count[text] != 0 {
+			t.Errorf("%.20q is refused and is there", text)
+		}
+	}
+}
+
+// again starts the server, however it has ended.
+func (c *cluster) again() {
+	c.t.Helper()
+	command := exec.Command(filepath.Join(c.programs, "pg_ctl"), "-D", c.data(), "-m", "immediate", "stop")
+	command.Dir, command.SysProcAttr = c.folder, &syscall.SysProcAttr{Credential: c.as}
+	command.Run() // it may have ended by itself
+	c.start()
+}
+
+func fillDisk(t *testing.T, name string) {
+	t.Helper()
+	file, err := os.Create(name)
+	must(t, err)
+	defer file.Close()
+	for block := make([]byte, 1<<20); ; {
+		n, err := file.Write(block)
+		if err != nil || n < len(block) {
+			size, _ := file.Seek(0, io.SeekCurrent)
+			must(t, file.Truncate(size-4<<20)) // so that it fills up while entries come
+			return
+		}
+	}
 }
