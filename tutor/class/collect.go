@@ -325,7 +325,11 @@ func (t *taking) countedOf(all iter.Seq2[record.Entry, error]) iter.Seq2[record.
 // merge adds what may be added to the class's record together with what is to be
 // said about it, in one transaction.
 func (t *taking) merge(all iter.Seq2[record.Entry, error]) error {
-	merged, err := t.Record.Merge(func(yield func(record.Entry, error) bool) {
+	merge := t.Record.Merge
+	if t.Again {
+		merge = t.Record.Recall
+	}
+	merged, err := merge(func(yield func(record.Entry, error) bool) {
 		for e, err := range all {
 			if err == nil && !t.mayAdd(e) {
 				continue
@@ -345,6 +349,7 @@ func (t *taking) merge(all iter.Seq2[record.Entry, error]) error {
 		t.note(EntryChanged, c.There.Student, c.Here, noteOf(c.There))
 	}
 	t.Added, t.Known, t.Refused = merged.Added-t.noted, merged.Known, len(merged.Refused)
+	t.Forgotten += merged.Forgotten
 	return errors.Join(err, t.keepNotes())
 }
 

@@ -13,6 +13,7 @@ import (
 	"strings"
 	"sync"
 	"testing"
+	"time"
 
 	"github.com/google/go-cmp/cmp"
 )
@@ -139,7 +140,7 @@ func TestStoreMerges(t *testing.T) {
 			}
 		}
 		for round, want := range []int{len(all), 0} {
-			sum, err := r.merge(seqOf(all), 700)
+			sum, err := r.merge(seqOf(all), 700, false)
 			if err != nil || sum.Added != want || sum.Known != len(all)-want || len(sum.Conflicts)+len(sum.Refused) != 0 {
 				t.Fatalf("round %d: %d added, %d known, %v", round, sum.Added, sum.Known, err)
 			}
@@ -274,6 +275,78 @@ func TestStoreForgets(t *testing.T) {
 		}
 		if e := mustAppend(t, r, Entry{}); e.Number != 7 {
 			t.Errorf("the next number is %d", e.Number)
+		}
+	})
+}
+
+// What was forgotten does not come back with another record that holds it, unless it is
+// recalled; the same entries under another name are another matter.
+func TestStoreDoesNotBringBackWhatWasForgotten(t *testing.T) {
+	eachStore(t, func(t *testing.T, r *Record, again func() *Record) {
+		for i := range 4 {
+			mustAppend(t, r, Entry{Student: []string{"ada", "ben"}[i%2], Kind: Answer, Text: fmt.Sprint(i)})
+		}
+		mustAppend(t, r, Entry{Student: "ada", Kind: Noted})
+		all := collect(t, r.Entries(Filter{}))
+		if n, err := r.Forget("ada"); n != 3 || err != nil {
+			t.Fatalf("forgot %d, %v", n, err)
+		}
+		other := again()
+		if sum, err := other.Merge(seqOf(all)); err != nil || sum.Added != 1 || sum.Known != 2 || sum.Forgotten != 2 {
+			t.Errorf("%+v, %v", sum, err)
+		}
+		renamed := all[0]
+		renamed.Student = "mallory"
+		if sum, err := other.Merge(seqOf([]Entry{renamed})); err != nil || sum.Added != 1 {
+			t.Errorf("under another name: %+v, %v", sum, err)
+		}
+		if sum, err := other.Recall(seqOf(all)); err != nil || sum.Added != 2 || sum.Forgotten != 0 {
+			t.Errorf("recalled: %+v, %v", sum, err)
+		}
+		if sum, err := r.Merge(seqOf(all)); err != nil || sum.Known != len(all) {
+			t.Errorf("after that: %+v, %v", sum, err)
+		}
+		for _, e := range collect(t, r.Entries(Filter{Student: "ada"})) {
+			if !slices.Contains(all, e) {
+				t.Errorf("came back as %v", e)
+			}
+		}
+	})
+}
+
+// Everything from before a date goes, and students of whom nothing is left.
+func TestStoreForgetsWhatIsOld(t *testing.T) {
+	eachStore(t, func(t *testing.T, r *Record, again func() *Record) {
+		day := func(n int) time.Time { return time.Date(2026, 3, n, 8, 0, 0, 0, time.UTC) }
+		var old []Entry
+		for n := range 6 {
+			old = append(old, Entry{ID: fmt.Sprintf("%032x", n+1), Record: strings.Repeat("d4", 16), Number: int64(n + 1),
+				Time: day(n + 1), Student: []string{"ada", "ben"}[n/3], Kind: Answer})
+		}
+		_, err := r.Merge(seqOf(old))
+		must(t, err)
+		for _, id := range []string{"ada", "ben", "cem"} {
+			must(t, r.AddStudent(id, id))
+		}
+		must(t, r.SaveDraft(Draft{Student: "cem", Text: "T1"}))
+		must(t, r.SetCache("k", []byte("v")))
+		if n, err := r.CountBefore(day(5)); n != 4 || err != nil {
+			t.Errorf("counted %d, %v", n, err)
+		}
+		if n, err := r.ForgetBefore(day(5)); n != 4 || err != nil {
+			t.Fatalf("forgot %d, %v", n, err)
+		}
+		got := collect(t, again().Entries(Filter{}))
+		if len(got) != 2 || got[0].Time != day(5) {
+			t.Errorf("left: %v", got)
+		}
+		students, err := r.Students()
+		_, cached, err2 := r.Cache("k")
+		if errors.Join(err, err2) != nil || len(students) != 2 || students[0].ID != "ben" || cached {
+			t.Errorf("left: %v, %v, %v", students, cached, errors.Join(err, err2))
+		}
+		if sum, err := r.Merge(seqOf(old)); err != nil || sum.Added != 0 || sum.Forgotten != 4 {
+			t.Errorf("merged again: %+v, %v", sum, err)
 		}
 	})
 }

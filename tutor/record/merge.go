@@ -6,6 +6,7 @@ import "iter"
 type Merged struct {
 	Added     int
 	Known     int // were here already, the same in every field
+	Forgotten int // were forgotten here, and are left out
 	Conflicts []Conflict
 	Refused   []Refused
 }
@@ -36,11 +37,18 @@ const batch = 20_000
 //
 // On an error, from the iterator or from this record, the entries counted as
 // added are kept, and the merge can be done again.
+//
+// What was forgotten here is left out.
 func (r *Record) Merge(from iter.Seq2[Entry, error]) (Merged, error) {
-	return r.merge(from, batch)
+	return r.merge(from, batch, false)
 }
 
-func (r *Record) merge(from iter.Seq2[Entry, error], batch int) (Merged, error) {
+// Recall is a merge that also brings back what was forgotten.
+func (r *Record) Recall(from iter.Seq2[Entry, error]) (Merged, error) {
+	return r.merge(from, batch, true)
+}
+
+func (r *Record) merge(from iter.Seq2[Entry, error], batch int, recalled bool) (Merged, error) {
 	var sum Merged
 	var wait []Entry
 	for e, err := range from {
@@ -54,28 +62,33 @@ func (r *Record) merge(from iter.Seq2[Entry, error], batch int) (Merged, error) 
 			continue
 		}
 		if wait = append(wait, e); len(wait) == batch {
-			if err := r.mergeBatch(wait, &sum); err != nil {
+			if err := r.mergeBatch(wait, &sum, recalled); err != nil {
 				return sum, err
 			}
 			wait = wait[:0]
 		}
 	}
-	err := r.mergeBatch(wait, &sum)
+	err := r.mergeBatch(wait, &sum, recalled)
 	return sum, err
 }
 
-func (r *Record) mergeBatch(entries []Entry, sum *Merged) error {
+func (r *Record) mergeBatch(entries []Entry, sum *Merged, recalled bool) error {
 	if len(entries) == 0 {
 		return nil
 	}
 	after := *sum
 	err := r.write(func(t *tx) error {
 		after = *sum
-		added, err := r.addNew(t, entries)
+		rest, err := withoutForgotten(t, entries, recalled)
 		if err != nil {
 			return err
 		}
-		for i, e := range entries {
+		after.Forgotten += len(entries) - len(rest)
+		added, err := r.addNew(t, rest)
+		if err != nil {
+			return err
+		}
+		for i, e := range rest {
 			if err := after.count(t, e, added[i]); err != nil {
 				return err
 			}

@@ -218,7 +218,7 @@ func TestMergeOfManyBatches(t *testing.T) {
 	r := mustMemory(t)
 	const n = 127
 	for _, want := range []Merged{{Added: n}, {Known: n}} {
-		sum, err := r.merge(made(n, 9), 10)
+		sum, err := r.merge(made(n, 9), 10, false)
 		if diff := cmp.Diff(want, sum); diff != "" || err != nil {
 			t.Errorf("%v (-want +got):\n%s", err, diff)
 		}

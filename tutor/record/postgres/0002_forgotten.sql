@@ -1,0 +1,8 @@
+-- What was forgotten, so that it does not come back with another record: of each entry a
+-- hash of its id and its student, with a key that is a setting. Nobody can tell from it
+-- who that was.
+CREATE TABLE forgotten (
+	book text  COLLATE "C" NOT NULL,
+	hash bytea NOT NULL CHECK (length(hash) = 32),
+	PRIMARY KEY (book, hash)
+);
