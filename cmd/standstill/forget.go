@@ -4,7 +4,10 @@ import (
 	"bufio"
 	"errors"
 	"fmt"
+	"io/fs"
+	"os"
 	"strings"
+	"time"
 
 	"github.com/spf13/cobra"
 
@@ -13,18 +16,28 @@ import (
 )
 
 func forgetCommand(a *app) *cobra.Command {
-	var classFile string
+	var classFile, before string
 	var yes bool
 	c := &cobra.Command{
 		Use:   "forget STUDENT",
-		Short: "Delete everything that a student did",
+		Short: "Delete everything that a student did, or all old entries",
 		Long: `Deletes a student, by name or id, and all entries of the student, and overwrites them in
 the file; with --class in the record of the class. It says what it will delete and asks
 first. The numbers of the other entries then have a gap. A hand-in file of the student
-still contains everything, but collecting it again does not bring the entries back.`,
-		Example: "  standstill record forget Nele --yes",
-		Args:    exactly(1, "a student, by name or id"),
+still contains everything, but collecting it again does not bring the entries back.
+--before deletes the entries of all students before a day, and the students who have no
+entry left.`,
+		Example: "  standstill record forget Nele --yes\n  standstill record forget --before 2026-08-01 --yes",
+		Args: func(c *cobra.Command, args []string) error {
+			if before != "" {
+				return exactly(0, "")(c, args)
+			}
+			return exactly(1, "a student, by name or id")(c, args)
+		},
 		RunE: func(_ *cobra.Command, args []string) error {
+			if before != "" {
+				return a.forgetBefore(classFile, before, yes)
+			}
 			if classFile != "" {
 				t := &teacher{app: a, file: classFile}
 				return t.with(func(m *class.Markbook) error { return a.forgetOfClass(m, args[0], yes) })
@@ -39,7 +52,7 @@ still contains everything, but collecting it again does not bring the entries ba
 			if err != nil {
 				return said(err)
 			}
-			if err := a.sure(yes, desk.Student.Name, counts[id], r.Path()); err != nil {
+			if err := a.sure(yes, fmt.Sprintf(saidWillForget, counts[id], desk.Student.Name, r.Path())); err != nil {
 				return err
 			}
 			n, err := r.Forget(id)
@@ -48,7 +61,50 @@ still contains everything, but collecting it again does not bring the entries ba
 	}
 	c.Flags().StringVar(&classFile, "class", "", "forget in the record of this class `file`")
 	c.Flags().BoolVar(&yes, "yes", false, "do not ask first")
+	c.Flags().StringVar(&before, "before", "", "delete the entries of all students before this `day`, as in 2026-08-01")
 	return c
+}
+
+// forgetBefore deletes what everybody did before a day, which begins at midnight where the
+// program runs.
+func (a *app) forgetBefore(classFile, day string, yes bool) error {
+	at, err := time.ParseInLocation(time.DateOnly, day, time.Local)
+	if err != nil {
+		return misuse{fmt.Errorf(saidNoDay, day)}
+	}
+	if classFile != "" {
+		t := &teacher{app: a, file: classFile}
+		return t.with(func(m *class.Markbook) error { return a.forgetOld(m.Record, at, yes) })
+	}
+	path, err := a.recordPath()
+	if err != nil {
+		return said(err)
+	}
+	if _, missing := os.Stat(path); !record.IsDatabase(path) && errors.Is(missing, fs.ErrNotExist) {
+		return fmt.Errorf(saidNoRecord, path)
+	}
+	r, err := record.Open(path, record.Options{})
+	if err != nil {
+		return said(err)
+	}
+	defer r.Close()
+	return a.forgetOld(r, at, yes)
+}
+
+func (a *app) forgetOld(r *record.Record, at time.Time, yes bool) error {
+	day := at.Format(time.DateOnly)
+	n, err := r.CountBefore(at)
+	if err != nil {
+		return said(err)
+	}
+	if err := a.sure(yes, fmt.Sprintf(saidWillForgetOld, n, day, r.Path())); err != nil {
+		return err
+	}
+	if n, err = r.ForgetBefore(at); err != nil {
+		return said(err)
+	}
+	_, err = fmt.Fprintf(a.Out, saidForgottenOld+"\n", day, n, r.Path())
+	return err
 }
 
 func (a *app) forgetOfClass(m *class.Markbook, who string, yes bool) error {
@@ -63,7 +119,7 @@ func (a *app) forgetOfClass(m *class.Markbook, who string, yes bool) error {
 	case n == 0 && !ok:
 		return fmt.Errorf(saidNobodyToForget, who)
 	}
-	if err := a.sure(yes, s.Name, n, m.Record.Path()); err != nil {
+	if err := a.sure(yes, fmt.Sprintf(saidWillForget, n, s.Name, m.Record.Path())); err != nil {
 		return err
 	}
 	n, _, err = m.Forget(s.ID)
@@ -71,11 +127,11 @@ func (a *app) forgetOfClass(m *class.Markbook, who string, yes bool) error {
 }
 
 // sure says what will be deleted and asks. Nothing but a yes is a yes.
-func (a *app) sure(yes bool, name string, entries int, path string) error {
+func (a *app) sure(yes bool, what string) error {
 	if yes {
 		return nil
 	}
-	fmt.Fprintf(a.Out, saidWillForget+"\n", entries, name, path)
+	fmt.Fprintln(a.Out, what)
 	lines := bufio.NewScanner(a.In)
 	if lines.Scan() {
 		switch strings.ToLower(strings.TrimSpace(lines.Text())) {

@@ -21,9 +21,10 @@ nothing is lost.`
 	saidKeyAdded      = "The key %s can now be used by %s."
 	saidSlip          = "%s\n  In a terminal, type:  ssh %s@%s -p %s\n  Fingerprint that ssh shows the first time: %s\n  Pass phrase: %s\n\n"
 
-	saidMigrateWhat = "record migrate is for a database: name it with --record postgres://owner@server/database"
-	saidMigrated    = "The tables of %s are ready; steps done: %d."
-	saidSameRecord  = "a record cannot be copied into itself"
-	saidCopied      = "Copied from %s to %s: %d entries; %d were there already."
-	saidNotCopied   = "%d entries were not copied: another entry has the same id, or the entry is damaged."
+	saidMigrateWhat   = "record migrate is for a database: name it with --record postgres://owner@server/database"
+	saidMigrated      = "The tables of %s are ready; steps done: %d."
+	saidSameRecord    = "a record cannot be copied into itself"
+	saidCopied        = "Copied from %s to %s: %d entries; %d were there already."
+	saidCopyForgotten = "%d entries were not copied, because they were deleted there with record forget."
+	saidNotCopied     = "%d entries were not copied: another entry has the same id, or the entry is damaged."
 )

@@ -71,6 +71,9 @@ func (a *app) copyRecord(from, to string) error {
 		return said(err)
 	}
 	fmt.Fprintf(a.Out, saidCopied+"\n", record.Shown(from), record.Shown(to), sum.Added, sum.Known)
+	if sum.Forgotten > 0 {
+		fmt.Fprintf(a.Out, saidCopyForgotten+"\n", sum.Forgotten)
+	}
 	if n := len(sum.Conflicts) + len(sum.Refused); n > 0 {
 		fmt.Fprintf(a.Err, saidNotCopied+"\n", n)
 		return errFound
