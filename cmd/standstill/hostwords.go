@@ -11,7 +11,7 @@ address of the host, and log lines follow on standard error. Ctrl-C stops the ho
 nothing is lost.`
 
 	saidHostReady     = "The host is ready on port %d. Its fingerprint is %s.\nStudents type one of these, with their own id instead of NAME:"
-	saidHostLive      = "Press Enter to start and to see the lab."
+	saidHostLive      = "Press Enter to see the lab."
 	saidOpenHost      = "Anybody who can reach this machine can connect under any name. The record marks these entries as not proved."
 	saidOpenOrClass   = "--open is for a host without a class; leave out --open or --class"
 	saidCannotListen  = "the host cannot use the address %s: %w"

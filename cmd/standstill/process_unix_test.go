@@ -178,9 +178,9 @@ func TestHostShowsTheLab(t *testing.T) {
 	}
 	defer terminal.Close()
 	k := &talk{c, terminal, bufio.NewReader(terminal)}
-	ready := k.until("see the lab.")
+	ready := k.until(saidHostLive)
 	found := regexp.MustCompile(`on port (\d+)`).FindStringSubmatch(ready)
-	if found == nil || !strings.Contains(ready, "SHA256:") || !strings.Contains(ready, "as not proved") {
+	if found == nil || !strings.Contains(ready, "SHA256:") || !strings.Contains(ready, saidOpenHost) {
 		t.Fatalf("it begins with\n%s", ready)
 	}
 	for range 2 { // one more than may be

@@ -132,13 +132,13 @@ func TestServerStopsInMidLesson(t *testing.T) {
 			k.sees("All problems")
 			k.types("canal" + enter)
 			k.sees("▸ Forces ◂")
-			visits = append(visits, visit{k, id, enter, "Not kept yet"})
+			visits = append(visits, visit{k, id, enter, "Not saved yet"})
 			continue
 		}
 		k := m.come(id, 0, 0)
 		k.types(atLantern)
 		k.sees("Forces")
-		visits = append(visits, visit{k, id, "\n", "not kept yet"})
+		visits = append(visits, visit{k, id, "\n", "not saved yet"})
 	}
 	faults := []struct {
 		name         string
