@@ -98,6 +98,10 @@ func (m *Markbook) knowSet() error {
 		if m.versions[p.Hash] {
 			continue
 		}
+		if !m.Record.MayWrite() {
+			m.versions[p.Hash] = true // for as long as this markbook is open
+			continue
+		}
 		added = append(added, p.Hash)
 		if err := m.Record.KeepProblem(p.Hash, p.ID, string(p.Raw)); err != nil {
 			return err

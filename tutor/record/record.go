@@ -121,6 +121,10 @@ func (r *Record) IsAt(path string) bool {
 	return err == nil && os.SameFile(own, other)
 }
 
+// MayWrite says whether entries can be added: not to a foreign record, nor to a database
+// that this program may only read.
+func (r *Record) MayWrite() bool { return !r.foreign }
+
 // Now is the time by the record's clock, which is that of its entries.
 func (r *Record) Now() time.Time { return r.options.Now() }
 
