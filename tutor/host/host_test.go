@@ -457,6 +457,26 @@ func TestFaultEndsOneVisit(t *testing.T) {
 			t.Errorf("%s: it ends with %q", place, said)
 		}
 	}
+	for _, cols := range []int{80, 0} {
+		k := m.come("s01", cols, 24)
+		end := enter
+		if cols == 0 {
+			end = "\n"
+			k.types(atLantern)
+		} else {
+			k.sees("All problems")
+			k.types("canal" + end)
+		}
+		k.sees("Forces")
+		fail("line")
+		k.types("T1 up; w down" + end)
+		if said := k.ends(); !strings.Contains(said, saidFault) || strings.Contains(said, "secret") {
+			t.Errorf("a fault in judging a line ends with %q", tail(said))
+		}
+	}
+	if n := len(m.entries("s01", record.Answer)); n != 2 {
+		t.Errorf("%d of two lines are kept", n)
+	}
 	fail("log-in")
 	if c, err := m.dial("s03", gossh.Password(m.phrase("s03"))); err == nil {
 		c.Close()
@@ -465,7 +485,7 @@ func TestFaultEndsOneVisit(t *testing.T) {
 	other.types("canal" + enter)
 	other.sees("▸ Forces ◂")
 	m.come("s01", 0, 0).sees("Student 1")
-	if log := m.log.String(); strings.Count(log, "fault") != 3 || strings.Contains(log, "secret") {
+	if log := m.log.String(); strings.Count(log, "fault") != 5 || strings.Contains(log, "secret") {
 		t.Errorf("the log is\n%s", log)
 	}
 }

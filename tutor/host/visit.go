@@ -139,7 +139,10 @@ func (h *Host) lead(s ssh.Session, v *visit) (said string) {
 	o := h.Tutor
 	o.Record = o.Record.Holding(v.held())
 	o.Visitor = &v.student
-	o.Told = func(p *problems.Problem, l *tutor.Line) { v.note(h.Now(), p, l) }
+	o.Told = func(p *problems.Problem, l *tutor.Line) {
+		h.Fault("line")
+		v.note(h.Now(), p, l)
+	}
 	t := tutor.New(o)
 	in := newInput(s, v.ctx.Done(), func() { v.press(h.Now()) })
 	pty, sizes, ok := s.Pty()
