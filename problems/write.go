@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/quantity"
@@ -16,7 +17,8 @@ import (
 type Draft struct {
 	ID, Title, Topic, Level, Text string
 	Given                         []Pair // letter: quantity
-	Tilt                          string
+	Meaning                       []Pair // letter: what it is
+	Tilt, Body                    string
 	Bodies                        []string
 	Forces                        []DraftForce
 	Equal                         []Pair // letter: names, with commas
@@ -29,7 +31,23 @@ type Draft struct {
 type Pair struct{ Key, Value string }
 
 // DraftForce is one force of a draft, key by key as in the file.
-type DraftForce struct{ On, Name, Kind, Points, Angle, From, Direction, Size string }
+type DraftForce struct{ On, Name, Kind, Points, Angle, From, Direction, Size, By string }
+
+// Wrong says what is wrong with one part of the draft, nil if nothing is, though other
+// parts may be missing so far. Parts are named as the keys of the file are, with the
+// letter or the number (from 0) of what there are several of: "given m", "force 0 angle".
+func (d Draft) Wrong(part string) error {
+	text, places := d.write()
+	r := &reader{kept: true} // what later rules refuse may follow from a part that is missing
+	r.problem(text)
+	at, ok := places[part]
+	for _, f := range r.found {
+		if ok && f.Line == at.line && f.Column >= at.from && f.Column <= at.to {
+			return (&misread{f.What, f.Expected}).err()
+		}
+	}
+	return nil
+}
 
 // WrongGiven says what is wrong with one more given of the draft, nil if nothing is.
 func (d Draft) WrongGiven(p Pair) error {
@@ -41,21 +59,61 @@ func (d Draft) WrongGiven(p Pair) error {
 		return fmt.Errorf("the given %s is listed twice; expected each letter once", name)
 	}
 	g, wrong := readGiven(name, p.Value)
-	switch {
-	case wrong != nil:
-		return wrong.err()
-	case g.Unit.Dim == quantity.None && expr.Glyph(name) != name && name != "mu":
+	if wrong == nil && g.Unit.Dim == quantity.None && expr.Glyph(name) != name && name != "mu" {
 		return fmt.Errorf("the given %s has no unit; expected deg after an angle", name)
+	}
+	d.Given = append(slices.Clone(d.Given), p)
+	return d.Wrong("given " + p.Key)
+}
+
+// WrongForce says what is wrong with the letter of one more force. On several bodies the
+// same letter may be there twice.
+func (d Draft) WrongForce(letter string) error {
+	name, wrong := readLetter(letter, "the force")
+	if wrong != nil {
+		return wrong.err()
+	}
+	if len(d.Bodies) < 2 && slices.ContainsFunc(d.Forces, func(f DraftForce) bool { return canonical(f.Name) == name }) {
+		return fmt.Errorf("the force %s is listed twice; expected a letter of its own for each force", name)
 	}
 	return nil
 }
 
-// WrongForce says what is wrong with the letter of one more force.
-func (d Draft) WrongForce(letter string) error {
-	if _, wrong := readLetter(letter, "the force"); wrong != nil {
-		return wrong.err()
+// WrongFind says what is wrong with what is asked for: each is a letter of the draft.
+func (d Draft) WrongFind(names []string) error {
+	d.Find = nil
+	text, _ := d.write()
+	known := (&reader{kept: true}).problem(text).letters()
+	var forces []string
+	for _, f := range d.Forces {
+		if name := canonical(f.Name); !slices.Contains(forces, name) {
+			forces = append(forces, name)
+		}
 	}
-	return nil
+	for _, name := range names {
+		if !slices.Contains(known, canonical(name)) {
+			return fmt.Errorf("there is no letter %s in this problem; expected %s", shorten(name), instead(name, forces))
+		}
+	}
+	d.Find = names
+	return d.Wrong("find")
+}
+
+// Shown lists the letters that a text shows in braces, in their order.
+func Shown(text string) (letters []string) {
+	for _, m := range placeholder.FindAllStringSubmatch(text, -1) {
+		if !slices.Contains(letters, m[1]) {
+			letters = append(letters, m[1])
+		}
+	}
+	return letters
+}
+
+// HasNumber reports whether a given is a number, which students' own numbers can be drawn
+// for: not "any kg", and no formula.
+func (p Pair) HasNumber() bool {
+	g, wrong := readGiven(p.Key, p.Value)
+	return wrong == nil && !g.Any
 }
 
 // WrongTilt says what is wrong with the angle of the axes: each letter is a given.
@@ -74,60 +132,106 @@ func (m *misread) err() error { return fmt.Errorf("%s; expected %s", m.what, m.e
 // Write writes the draft as a problem file with a comment on each part. Read says
 // what is wrong with it.
 func Write(d Draft) []byte {
-	var b strings.Builder
-	raw := func(key, value, comment string) { fmt.Fprintf(&b, "%-40s # %s\n", key+": "+value, comment) }
-	line := func(key, value, comment string) {
-		if value != "" {
-			raw(key, quoted(value), comment)
-		}
-	}
-	line("id", d.ID, "lower-case letters, digits, hyphens")
-	line("title", d.Title, "what students choose it by")
-	line("topic", d.Topic, "one of the topics of the bank")
-	line("level", d.Level, "1 easy to 3 hard")
-	fmt.Fprintf(&b, "text: >\n  %s\n", strings.Join(strings.Fields(d.Text), " "))
-	pairs(&b, "given", "a number and a unit each; angles in deg", d.Given)
-	if d.Tilt != "" {
-		raw("axes", "{tilt: "+quoted(d.Tilt)+"}", "the x axis is turned by this angle")
-	}
-	if len(d.Bodies) > 0 {
-		raw("bodies", "["+strings.Join(d.Bodies, ", ")+"]", "each force says on which it acts")
-	}
-	b.WriteString("forces: # size left out: it is to be found\n")
-	for _, f := range d.Forces {
-		b.WriteString("  - {" + f.entries() + "}\n")
-	}
-	if len(d.Equal) > 0 {
-		b.WriteString("equal: # letters for sizes that are equal\n")
-		for _, p := range d.Equal {
-			fmt.Fprintf(&b, "  %s: [%s]\n", p.Key, p.Value)
-		}
-	}
-	raw("find", "["+strings.Join(d.Find, ", ")+"]", "what is asked for, in order")
-	pairs(&b, "vary", "what each student's own numbers are drawn from", d.Vary)
-	line("notes", d.Notes, "for the teacher")
-	return []byte(b.String())
+	text, _ := d.write()
+	return text
 }
 
-func pairs(b *strings.Builder, key, comment string, all []Pair) {
+// place is where a part is in the file that is written: a line, and columns from 1. To is
+// the column behind it, where something is missed at its end.
+type place struct{ line, from, to int }
+
+// pen writes lines and knows where each part is.
+type pen struct {
+	strings.Builder
+	places map[string]place
+	line   int
+}
+
+// print writes one line, whose part is the text of that name.
+func (p *pen) print(line, name, part string) {
+	p.line++
+	if i := strings.Index(line, part); name != "" && i >= 0 {
+		from := utf8.RuneCountInString(line[:i]) + 1
+		p.places[name] = place{p.line, from, from + utf8.RuneCountInString(part)}
+	}
+	p.WriteString(line + "\n")
+}
+
+func (p *pen) raw(key, name, value, comment string) {
+	p.print(fmt.Sprintf("%-40s # %s", key+": "+value, comment), name, ": "+value)
+}
+
+func (p *pen) key(key, value, comment string) {
+	if value != "" {
+		p.raw(key, key, quoted(value), comment)
+	}
+}
+
+func (p *pen) pairs(key, comment string, all []Pair) {
 	if len(all) == 0 {
 		return
 	}
-	fmt.Fprintf(b, "%s: # %s\n", key, comment)
-	for _, p := range all {
-		fmt.Fprintf(b, "  %s: %s\n", p.Key, quoted(p.Value))
+	p.print(key+": # "+comment, "", "")
+	for _, one := range all {
+		entry := one.Key + ": " + quoted(one.Value)
+		if key == "equal" {
+			entry = one.Key + ": [" + one.Value + "]"
+		}
+		p.print("  "+entry, key+" "+one.Key, entry)
 	}
 }
 
-func (f DraftForce) entries() string {
+func (p *pen) force(i int, f DraftForce) {
 	var parts []string
+	for _, e := range f.entries() {
+		parts = append(parts, e.Key+": "+quoted(e.Value))
+	}
+	line := "  - {" + strings.Join(parts, ", ") + "}"
+	p.print(line, "", "")
+	for j, e := range f.entries() {
+		to := utf8.RuneCountInString("  - {"+strings.Join(parts[:j+1], ", ")) + 1
+		p.places[fmt.Sprintf("force %d %s", i, e.Key)] = place{p.line, to - utf8.RuneCountInString(parts[j]), to}
+	}
+}
+
+func (d Draft) write() ([]byte, map[string]place) {
+	p := &pen{places: map[string]place{}}
+	p.key("id", d.ID, "lower-case letters, digits, hyphens")
+	p.key("title", d.Title, "what students choose it by")
+	p.key("topic", d.Topic, "one of the topics of the bank")
+	p.key("level", d.Level, "1 easy to 3 hard")
+	text := strings.Join(strings.Fields(d.Text), " ")
+	p.print("text: >", "", "")
+	p.print("  "+text, "text", text)
+	p.pairs("given", "a number and a unit each; angles in deg", d.Given)
+	p.pairs("meaning", "what a letter is", d.Meaning)
+	if d.Tilt != "" {
+		p.raw("axes", "tilt", "{tilt: "+quoted(d.Tilt)+"}", "the x axis is turned by this angle")
+	}
+	p.key("body", d.Body, "what the forces act on")
+	if len(d.Bodies) > 0 {
+		p.raw("bodies", "bodies", "["+strings.Join(d.Bodies, ", ")+"]", "each force says on which it acts")
+	}
+	p.print("forces: # size left out: it is to be found", "", "")
+	for i, f := range d.Forces {
+		p.force(i, f)
+	}
+	p.pairs("equal", "letters for sizes that are equal", d.Equal)
+	p.raw("find", "find", "["+strings.Join(d.Find, ", ")+"]", "what is asked for, in order")
+	p.pairs("vary", "what each student's own numbers are drawn from", d.Vary)
+	p.key("notes", d.Notes, "for the teacher")
+	return []byte(p.String()), p.places
+}
+
+// entries are the keys of a force that have a value, in the order of the file.
+func (f DraftForce) entries() (parts []Pair) {
 	for _, p := range []Pair{{"on", f.On}, {"name", f.Name}, {"kind", f.Kind}, {"points", f.Points}, {"angle", f.Angle},
-		{"from", f.From}, {"direction", f.Direction}, {"size", f.Size}} {
+		{"from", f.From}, {"direction", f.Direction}, {"size", f.Size}, {"by", f.By}} {
 		if p.Value != "" {
-			parts = append(parts, p.Key+": "+quoted(p.Value))
+			parts = append(parts, p)
 		}
 	}
-	return strings.Join(parts, ", ")
+	return parts
 }
 
 // unquoted is what may stand in a file as it is, also inside { }.

@@ -48,3 +48,46 @@ func TestAnyTitleIsWrittenAsItIs(t *testing.T) {
 		}
 	})
 }
+
+// One part of a draft is judged by itself, whatever else is missing so far.
+func TestWrongPart(t *testing.T) {
+	for _, c := range []struct {
+		part   string
+		change func(*Draft)
+		said   string // "" for nothing
+	}{
+		{"topic", func(d *Draft) { *d = Draft{Topic: "two-string"} }, `unknown topic "two-string"; expected "two-strings"`},
+		{"topic", func(d *Draft) { *d = Draft{Topic: "two-strings"} }, ""},
+		{"text", func(d *Draft) { *d = Draft{Text: "A load {m hangs."} }, "a brace { is not closed or not opened; expected {m} for the given m"},
+		{"force 0 points", func(d *Draft) { d.Forces[0].Points = "up up" }, `"up up" is not a direction that "points" can have; expected ` + sidesExpected},
+		{"force 1 points", func(d *Draft) { d.Forces[0].Points = "up up" }, ""},
+		{"force 2 size", func(d *Draft) { d.Forces[2].Size = "m*(" }, "the size of w cannot be read: the line stops here, but something must follow; expected an expression in the letters of the problem"},
+		{"force 0 angle", func(d *Draft) { d.Find, d.Forces[0].Angle = nil, "33 = alpha" }, "the angle of T1 is an equation; expected an expression"},
+		{"find", func(d *Draft) { d.Find = []string{"T1", "T1"} }, "T1 is asked for twice; expected each letter once"},
+		{"vary m", func(d *Draft) { d.Vary[0].Value = "around 3" }, `"around 3" is not a range; expected LOW to HIGH step STEP, such as 1.5 to 5.0 step 0.1`},
+		{"bodies", func(d *Draft) { d.Bodies = []string{"crate", "old crate"} }, `"old crate" cannot be the name of a body; expected one word of at most 24 letters and digits`},
+	} {
+		d := draftLantern()
+		c.change(&d)
+		said := ""
+		if err := d.Wrong(c.part); err != nil {
+			said = err.Error()
+		}
+		if said != c.said {
+			t.Errorf("%s: %q, want %q", c.part, said, c.said)
+		}
+	}
+}
+
+// What is asked for is looked at even if the draft cannot be solved.
+func TestWrongFind(t *testing.T) {
+	d := draftLantern()
+	d.Forces[2].Size = "m*h"
+	for find, said := range map[string]string{
+		"T1 h": "", "T1 both": "there is no letter both in this problem; expected one of T1 T2 w",
+	} {
+		if err := d.WrongFind(strings.Fields(find)); err == nil && said != "" || err != nil && err.Error() != said {
+			t.Errorf("%s: %v, want %q", find, err, said)
+		}
+	}
+}
