@@ -66,7 +66,9 @@ func (t *teacher) newClass(path string, d *classfile.Draft) error {
 		return err
 	}
 	talk := newDialogue(t.In, t.Out, path+".draft")
-	if err := talk.run(missingParts(d, bank)); err != nil {
+	missing := missingParts(d, bank)
+	talk.next = func(map[string]string) []question { return missing }
+	if err := talk.run(); err != nil {
 		return err
 	}
 	for part, into := range map[string]*string{partName: &d.Name, partStudents: &d.List, partWork: &d.Work, partDue: &d.Due} {
@@ -101,10 +103,10 @@ func missingParts(d *classfile.Draft, bank *problems.Bank) (missing []question) 
 		have bool
 		question
 	}{
-		{d.Name != "", question{partName, saidAskName, classfile.CheckName}},
-		{d.List != "", question{partStudents, saidAskList, func(s string) string { return d.CheckStudents(s) }}},
-		{work, question{partWork, saidAskWork, func(s string) string { return classfile.CheckWork(s, bank) }}},
-		{d.Due != "" || work, question{partDue, saidAskDue, classfile.CheckDue}},
+		{d.Name != "", question{Part: partName, Ask: saidAskName, Check: classfile.CheckName}},
+		{d.List != "", question{Part: partStudents, Ask: saidAskList, Check: func(s string) string { return d.CheckStudents(s) }}},
+		{work, question{Part: partWork, Ask: saidAskWork, Check: func(s string) string { return classfile.CheckWork(s, bank) }}},
+		{d.Due != "" || work, question{Part: partDue, Ask: saidAskDue, Check: classfile.CheckDue}},
 	} {
 		if !one.have {
 			missing = append(missing, one.question)

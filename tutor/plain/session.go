@@ -81,13 +81,13 @@ func (s *session) offer() error {
 
 func (s *session) say(format string, parts ...any) {
 	for line := range strings.SplitSeq(fmt.Sprintf(format, parts...), "\n") {
-		s.out.WriteString(broken(line, s.Cols) + "\n")
+		s.out.WriteString(Broken(line, s.Cols) + "\n")
 	}
 }
 
-// broken is a line in several, broken between words so that none is longer than a width;
+// Broken is a line in several, broken between words so that none is longer than a width;
 // a word that is longer stays whole.
-func broken(line string, cols int) string {
+func Broken(line string, cols int) string {
 	if cols <= 0 || utf8.RuneCountInString(line) <= cols {
 		return line
 	}
