@@ -84,6 +84,12 @@ func begin(t *testing.T, data string) *talk {
 	t.Helper()
 	c := program(t, "--plain")
 	c.Env = append(os.Environ(), "STANDSTILL_DATA="+data)
+	return converse(t, c)
+}
+
+// converse starts a program whose prompts are to be answered.
+func converse(t *testing.T, c *exec.Cmd) *talk {
+	t.Helper()
 	in, err := c.StdinPipe()
 	if err != nil {
 		t.Fatal(err)
@@ -204,5 +210,29 @@ func TestHostShowsTheLab(t *testing.T) {
 	const warning = "too many connections"
 	if strings.Contains(ready+seen, warning) || !strings.Contains(rest, warning) || !strings.Contains(rest, "stopped") {
 		t.Errorf("the view is\n%s\nand after it came\n%s", seen, rest)
+	}
+}
+
+// A teacher who stops a dialogue with a key finds the answers there the next time.
+func TestInterruptKeepsTheAnswersOfADialogue(t *testing.T) {
+	for _, signal := range []os.Signal{os.Interrupt, syscall.SIGTERM} {
+		c := program(t, "bank", "new", "quay.yaml")
+		c.Dir = t.TempDir()
+		var said bytes.Buffer
+		c.Stderr = &said
+		k := converse(t, c)
+		k.until("\n> ")
+		k.type_("A hook over the quay")
+		k.until("\n> ")
+		if err := k.Process.Signal(signal); err != nil {
+			t.Fatal(err)
+		}
+		k.until("never")
+		if err := k.Wait(); err == nil || !strings.Contains(said.String(), "your answers are saved in quay.yaml.draft") {
+			t.Fatalf("%v: %v: %q", signal, err, said.String())
+		}
+		if draft, err := os.ReadFile(filepath.Join(c.Dir, "quay.yaml.draft")); err != nil || !strings.Contains(string(draft), "A hook over the quay") {
+			t.Fatalf("%v: %q", err, draft)
+		}
 	}
 }
