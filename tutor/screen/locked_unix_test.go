@@ -53,7 +53,7 @@ func TestRecordLockedByAnotherProgram(t *testing.T) {
 		m, record := atLantern(t, program)
 		release := lock(t, record)
 		m.send(rightForces + enter)
-		m.sees("Not kept yet", rightForces)
+		m.sees("Not saved yet", rightForces)
 		release()
 		m.sees("▸ " + components)
 		m.send(ctrlC)
@@ -63,9 +63,9 @@ func TestRecordLockedByAnotherProgram(t *testing.T) {
 		m, record := atLantern(t, program)
 		release := lock(t, record)
 		m.send(rightForces + enter)
-		m.sees("Not kept yet")
+		m.sees("Not saved yet")
 		m.send(escape)
-		m.sees("was not free in time", rightForces)
+		m.sees("Your last line does not count", rightForces)
 		release()
 		m.send(enter)
 		m.sees("▸ " + components)
@@ -76,9 +76,9 @@ func TestRecordLockedByAnotherProgram(t *testing.T) {
 		m, record := atLantern(t, program)
 		lock(t, record)
 		m.send(rightForces + enter)
-		m.sees("Not kept yet")
+		m.sees("Not saved yet")
 		m.send(ctrlC)
-		if said := m.ends(); promisesAll(said) || !strings.Contains(flat(said), "not free in time") {
+		if said := m.ends(); promisesAll(said) || !strings.Contains(flat(said), "for too long") {
 			t.Fatalf("leaving says %q", said[max(0, len(said)-400):])
 		}
 	})
@@ -86,7 +86,7 @@ func TestRecordLockedByAnotherProgram(t *testing.T) {
 
 // promisesAll reports whether everything is said to be kept.
 func promisesAll(said string) bool {
-	return strings.Contains(flat(said), "Your work is saved")
+	return strings.Contains(flat(said), "Your work is saved, and so is the line")
 }
 
 func flat(text string) string { return strings.Join(strings.Fields(text), " ") }
@@ -108,7 +108,7 @@ func TestRecordGoneWhileInUse(t *testing.T) {
 				t.Fatal(err)
 			}
 			m.send("T1 cos alpha" + enter)
-			m.sees("try it again")
+			m.sees("type it again")
 			m.send(ctrlC)
 			if said := m.ends(); promisesAll(said) || !strings.Contains(flat(said), "moved or deleted") {
 				t.Fatalf("leaving says %q", said[max(0, len(said)-400):])
