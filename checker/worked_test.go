@@ -4,6 +4,7 @@ import (
 	"math"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -243,6 +244,203 @@ func TestWorkedIsMarkedRight(t *testing.T) {
 			}
 		}
 	}
+}
+
+// comparison is a sentence about sizes: the forces on one side and the other, what is said of
+// them, and the axis along which they balance or have components.
+var (
+	comparison  = regexp.MustCompile(`^Check of size(?: for (?:the )?(.+?))?: (.+?)(?: together)?(?: \(([\d.]+) \S+\))? (?:is|are) (larger than|as large as) (.+?)(?: together)?(?: \(([\d.]+) \S+\))?, as (?:it|they) must be, because (?:(.+) also ha(?:s|ve) (?:a component|components)|no other force acts) along ([xy])\.$`)
+	dropped     = regexp.MustCompile(`^Check: (\S+) has dropped out, so the answer is the same for every (\S+)\.$`)
+	sameAngle   = regexp.MustCompile(`^The (sine|cosine|tangent) is the same at ([\d.]+)°\. (?:This angle is not meant, because (\S+) is between 0° and 90°|This direction is not meant, because it makes the force negative)\.$`)
+	angleLine   = regexp.MustCompile(`^The angle: (\S+) = .* = ([\d.]+)°$`)
+	secondOne   = regexp.MustCompile(`^The equations have a second solution, (\S+?)(?:°| N| kN) for (\S+) and (\S+?)(?:°| N| kN) for (\S+?)\. It is not meant, because (.+)\.$`)
+	namesJoined = regexp.MustCompile(`, | and `)
+)
+
+// Whatever is said beside the equations is true by computation: the check of size, and the
+// second solution.
+func TestWorkedSensesAreTrue(t *testing.T) {
+	compared, checked, angles, seconds := 0, 0, 0, 0
+	for _, at := range append(slices.Clone(allTaught(t)), otherNumbers(t, 2)...) {
+		steps := at.r.Worked()
+		lines := steps[len(steps)-1].Lines
+		has := false
+		for i, line := range lines {
+			switch {
+			case strings.HasPrefix(line, "Check with the sum"):
+				has = true // TestWorkedEquationsAreTrue
+			case strings.HasPrefix(line, "Check of size"), strings.HasPrefix(line, "Check: "):
+				has = true
+				compared++
+				if !at.sizeHolds(line) {
+					t.Errorf("%s: %q is not true", at.id, line)
+				}
+			case strings.HasPrefix(line, "The sine is"), strings.HasPrefix(line, "The cosine is"), strings.HasPrefix(line, "The tangent is"):
+				angles++
+				if !sameAt(lines[i-1], line) {
+					t.Errorf("%s: %q is not true after %q", at.id, line, lines[i-1])
+				}
+			case strings.HasPrefix(line, "The equations have"):
+				seconds++
+				if !at.secondHolds(line) {
+					t.Errorf("%s: %q is not true", at.id, line)
+				}
+			case strings.HasPrefix(line, "The angle: "):
+				if i+1 == len(lines) || !sameAngle.MatchString(lines[i+1]) {
+					t.Errorf("%s: no second angle after %q", at.id, line)
+				}
+			}
+		}
+		if has {
+			checked++
+		} else {
+			t.Errorf("%s: no check", at.id)
+		}
+	}
+	if compared < 300 || checked < 350 || angles < 50 || seconds < 6 {
+		t.Errorf("only %d comparisons, %d checked, %d angles, %d second solutions", compared, checked, angles, seconds)
+	}
+}
+
+// names turns "T₁ and T₂" into the letters of the problem.
+func (at *taught) names(text string) []string {
+	var names []string
+	for _, shown := range namesJoined.Split(text, -1) {
+		for name := range at.values {
+			if expr.Set(name) == shown {
+				names = append(names, name)
+			}
+		}
+	}
+	return names
+}
+
+func (at *taught) sizeHolds(line string) bool {
+	if m := dropped.FindStringSubmatch(line); m != nil {
+		g, ok := at.r.Given(m[1])
+		return ok && g.Any && m[1] == m[2]
+	}
+	m := comparison.FindStringSubmatch(line)
+	if m == nil {
+		return false
+	}
+	along, across := m[8], map[string]string{"x": "y", "y": "x"}[m[8]]
+	for b, body := range at.r.Bodies {
+		if name := body.Name; m[1] != "" && m[1] != name {
+			continue
+		}
+		parts := at.bodies[b]
+		one, other := at.names(m[2]), at.names(m[5])
+		slanted := at.names(m[7])
+		axis := along
+		if m[4] == "larger than" {
+			axis = across
+		}
+		ok := at.oneWay(one, parts, axis) != 0 && at.oneWay(one, parts, axis) == -at.oneWay(other, parts, axis)
+		acting := 0
+		for _, f := range body.Forces {
+			if math.Abs(parts[f.Name+axis]) > 1e-9 {
+				acting++
+			}
+		}
+		ok = ok && acting == len(one)+len(other)
+		for _, name := range slanted {
+			ok = ok && slices.Contains(one, name) && math.Abs(parts[name+along]) > 1e-9
+		}
+		left, right := at.together(one), at.together(other)
+		if m[4] == "larger than" {
+			ok = ok && len(slanted) > 0 && left > right
+		} else {
+			ok = ok && math.Abs(left-right) <= 0.005*left
+		}
+		if ok {
+			return true
+		}
+	}
+	return false
+}
+
+func (at *taught) together(names []string) float64 {
+	sum := 0.0
+	for _, name := range names {
+		sum += at.values[name]
+	}
+	return sum
+}
+
+// oneWay is the sign that the components of all the forces share, or 0.
+func (at *taught) oneWay(names []string, parts map[string]float64, axis string) float64 {
+	sign := 0.0
+	for i, name := range names {
+		s := math.Copysign(1, parts[name+axis])
+		if i > 0 && s != sign {
+			return 0
+		}
+		sign = s
+	}
+	return sign
+}
+
+func sameAt(before, line string) bool {
+	a, m := angleLine.FindStringSubmatch(before), sameAngle.FindStringSubmatch(line)
+	if a == nil || m == nil {
+		return false
+	}
+	is, other := inRadians(a[2]), inRadians(m[2])
+	f := map[string]func(float64) float64{"sine": math.Sin, "cosine": math.Cos, "tangent": math.Tan}[m[1]]
+	inside := m[3] == "" || a[1] == m[3] && is < math.Pi/2 && other > math.Pi/2
+	return inside && math.Abs(is-other) > 0.01 && math.Abs(f(is)-f(other)) < 0.01*math.Max(1, math.Abs(f(is)))*math.Max(1, math.Abs(f(is)))
+}
+
+func inRadians(text string) float64 { return printed(text) * math.Pi / 180 }
+
+func printed(text string) float64 {
+	v, err := strconv.ParseFloat(strings.Replace(text, "−", "-", 1), 64)
+	if err != nil {
+		return math.NaN()
+	}
+	return v
+}
+
+func (at *taught) secondHolds(line string) bool {
+	m := secondOne.FindStringSubmatch(line)
+	if m == nil {
+		return false
+	}
+	values := map[string]float64{}
+	for name, v := range at.values {
+		values[name] = v
+	}
+	outside := strings.Contains(m[5], "is between") || strings.Contains(m[5], "cannot be negative")
+	for i := 1; i < 5; i += 2 {
+		name := at.names(m[i+1])
+		if len(name) != 1 {
+			return false
+		}
+		values[name[0]] = printed(m[i])
+		said := strings.Contains(m[5], m[i+1]+" is between 0° and 90°")
+		if strings.Contains(line, m[i]+"°") {
+			values[name[0]] = inRadians(m[i])
+			in := values[name[0]] >= 0 && values[name[0]] <= math.Pi/2
+			outside = outside && !(said && in)
+		}
+	}
+	for _, body := range at.r.Bodies {
+		for _, axis := range []statics.Axis{statics.X, statics.Y} {
+			sum, largest := 0.0, 0.0
+			for _, f := range body.Forces {
+				v, err := f.Component(axis).Value(values)
+				if err != nil {
+					return false
+				}
+				sum, largest = sum+v, math.Max(largest, math.Abs(v))
+			}
+			if math.Abs(sum) > 0.01*largest {
+				return false
+			}
+		}
+	}
+	return outside
 }
 
 func TestWorkedSolutions(t *testing.T) {

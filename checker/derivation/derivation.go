@@ -4,6 +4,7 @@
 //
 //	unknowns.go   which sums are solved for which unknowns, in which order
 //	values.go     the ends of lines: numbers, checks, the answer
+//	sensible.go   a check of size, and second solutions
 //	algebra.go    sums as polynomials
 //	paper.go      trees as they stand on paper, with numbers in the place of letters
 //	words.go      what is said between the equations
@@ -54,13 +55,27 @@ func Worked(s *solved.System, forces [][]string, isFormula func(name string) boo
 	return append(steps, Step{solved.Solve, saySolve, workedUnknowns(s, isFormula)})
 }
 
-// axes says what is good about the axes: how few forces have two components. It is empty
-// where there are several bodies, or every force has two.
-func (p Page) axes() []string {
-	if len(p.solved.Bodies) > 1 {
-		return nil
+// axes says for each body what is good about its axes: how few forces have two components.
+func (p Page) axes() (lines []string) {
+	for i := range p.solved.Bodies {
+		b := &p.solved.Bodies[i]
+		if text := p.axesOf(b); text != "" {
+			lines = append(lines, p.head(b)+text)
+		}
 	}
-	b := &p.solved.Bodies[0]
+	return lines
+}
+
+// head names the body that a line is about, where there are several.
+func (p Page) head(b *statics.Body) string {
+	if len(p.solved.Bodies) == 1 {
+		return ""
+	}
+	return b.Name + ": "
+}
+
+// axesOf is empty where every force of the body has two components.
+func (p Page) axesOf(b *statics.Body) string {
 	var split []string
 	weight := false
 	for i := range b.Forces {
@@ -79,13 +94,13 @@ func (p Page) axes() []string {
 	}
 	switch len(split) {
 	case 0:
-		return []string{along + sayNoneSplit}
+		return along + sayNoneSplit
 	case len(b.Forces):
-		return nil
+		return ""
 	case 1:
-		return []string{along + fmt.Sprintf(sayOneSplit, split[0])}
+		return along + fmt.Sprintf(sayOneSplit, split[0])
 	}
-	return []string{along + fmt.Sprintf(saySomeSplit, listed(split))}
+	return along + fmt.Sprintf(saySomeSplit, listed(split))
 }
 
 func (p Page) isNothing(f *statics.Force, axis statics.Axis) bool {
@@ -104,11 +119,7 @@ func (p Page) workedParts() []string {
 			for _, axis := range []statics.Axis{statics.X, statics.Y} {
 				parts[axis] = p.ComponentEquation(f, axis)
 			}
-			head := ""
-			if len(p.solved.Bodies) > 1 {
-				head = p.solved.Bodies[b].Name + ": "
-			}
-			lines = append(lines, head+strings.Join(parts, "; "))
+			lines = append(lines, p.head(&p.solved.Bodies[b])+strings.Join(parts, "; "))
 		}
 	}
 	return lines
@@ -122,10 +133,7 @@ func (p Page) ComponentEquation(f *statics.Force, axis statics.Axis) string {
 func (p Page) workedSums(axis statics.Axis) []string {
 	var lines []string
 	for b := range p.solved.Bodies {
-		head := ""
-		if len(p.solved.Bodies) > 1 {
-			head = p.solved.Bodies[b].Name + ": "
-		}
+		head := p.head(&p.solved.Bodies[b])
 		tree := p.solved.Bodies[b].Sum(axis)
 		if tree == nil {
 			lines = append(lines, head+strings.Replace(sayNothing, "%s", axis.String(), 1))

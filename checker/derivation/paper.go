@@ -154,8 +154,13 @@ func (p Page) Write(n *expr.Node) string {
 		pairs = append(pairs, expr.Glyph(name), expr.Set(name))
 	}
 	text = unbracket(strings.NewReplacer(pairs...).Replace(text))
+	text = spelledLength.ReplaceAllString(text, "$1 m")
 	return strings.ReplaceAll(text, "m/s^2", "m/s²")
 }
+
+// spelledLength is a length whose unit was spelled out, because m is a letter of the problem; a
+// number with a space before the m is read as a length on paper.
+var spelledLength = regexp.MustCompile(`(\d) metre\b`)
 
 var bracketed = regexp.MustCompile(`\((\d[\d.×^e-]*) ([A-Za-z/^0-9]+)\)`)
 

@@ -71,7 +71,7 @@ func (t *working) work() {
 		left = t.unsettled(left)
 	}
 	t.checks(all)
-	t.answers()
+	t.answers(all)
 }
 
 // reason says why to begin with these sums.
@@ -346,6 +346,7 @@ func (t *working) sayAngle(words, function, name string, formula *expr.Node) boo
 		t.say(words, strings.Join(links, " = "))
 		t.found[name] = true
 		t.say(sayAngleOf, expr.Set(name)+" = "+t.page.Write(angle)+" = "+t.page.Write(t.page.numberOf(name, t.figures)))
+		t.secondAngle(function, name, want)
 		return true
 	}
 	return false

@@ -2,6 +2,7 @@ package derivation
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"example.org/standstill/checker/expr"
@@ -27,7 +28,8 @@ func (t *working) numerically(group []balance) {
 		t.say(sayNumbers+b.name, t.page.Write(tree)+" = 0")
 	}
 	var values []string
-	for _, name := range t.wanted(group...) {
+	names := t.wanted(group...)
+	for _, name := range names {
 		if t.isFormula(name) {
 			t.formulas[name] = nil
 			continue
@@ -36,6 +38,7 @@ func (t *working) numerically(group []balance) {
 		values = append(values, expr.Set(name)+" = "+t.page.Write(t.page.numberOf(name, t.figures)))
 	}
 	t.say(sayNumerical, values...)
+	t.secondRoot(group, names)
 	t.mark(group, true)
 }
 
@@ -43,14 +46,30 @@ func (t *working) numerically(group []balance) {
 // that were not solved by substitution alone.
 func (t *working) checks(all []balance) {
 	for _, b := range all {
-		tree := t.page.Tidy(t.solved.Bodies[b.at.Body].Sum(b.at.Axis))
-		if t.used[b.at] && !t.bent[b.at] || !t.page.numbered(tree, t.found) {
-			continue
+		if !t.used[b.at] || t.bent[b.at] {
+			t.check(b)
 		}
-		inserted := t.page.Insert(tree, t.found, t.figures)
-		t.tooFew = t.tooFew || !nearlyZero(inserted)
-		t.say(sayCheck+b.name, t.page.Write(inserted)+" ≈ 0")
 	}
+}
+
+// checkOne puts the solution back into the last sum whose letters all have a number.
+func (t *working) checkOne(all []balance) {
+	for _, b := range slices.Backward(all) {
+		if t.check(b) {
+			return
+		}
+	}
+}
+
+func (t *working) check(b balance) bool {
+	tree := t.page.Tidy(t.solved.Bodies[b.at.Body].Sum(b.at.Axis))
+	if !t.page.numbered(tree, t.found) {
+		return false
+	}
+	inserted := t.page.Insert(tree, t.found, t.figures)
+	t.tooFew = t.tooFew || !nearlyZero(inserted)
+	t.say(sayCheck+b.name, t.page.Write(inserted)+" ≈ 0")
+	return true
 }
 
 // nearlyZero compares a sum of numbers with the largest of its terms.
@@ -62,9 +81,18 @@ func nearlyZero(sum *expr.Node) bool {
 	return math.Abs(expr.ValueOf(sum)) <= leftOver*largest
 }
 
+// checkSize says why the answer can be true, or where nothing is said of that, puts it into a sum.
+func (t *working) checkSize(sums []balance) {
+	if text := t.sensible(); text != "" {
+		t.lines = append(t.lines, text)
+	} else if !slices.ContainsFunc(t.lines, func(line string) bool { return strings.HasPrefix(line, sayCheck) }) {
+		t.checkOne(sums)
+	}
+}
+
 // answers gives what was asked for: a value, or a formula in the letters that have
 // no number.
-func (t *working) answers() {
+func (t *working) answers(sums []balance) {
 	var all []string
 	for _, name := range t.solved.Find {
 		letter := expr.Letter(name)
@@ -80,6 +108,7 @@ func (t *working) answers() {
 			all = append(all, t.chain(letter, formula, expand(t.spelledOut(formula)).factored()))
 		}
 	}
+	t.checkSize(sums)
 	t.say(sayAnswer, all...)
 }
 

@@ -29,6 +29,17 @@ const (
 	saySomeSplit     = "only %s have two components."
 	sayBeginOne      = "Begin with the sum along %s, because %s is the only unknown there."
 	sayBeginTogether = "Take these equations together, because no single one is enough for %s."
+	sayCheckSize     = "Check of size"
+	sayLarger        = "%s %s larger than %s, as %s must be, because %s also %s along %s."
+	sayAsLarge       = "%s %s as large as %s, as %s must be, because no other force acts along %s."
+	sayTogether      = " together"
+	sayDropsOut      = "Check: %s has dropped out, so the answer is the same for every %s."
+	sayOtherAngle    = "The %s is the same at %s. This angle is not meant, because %s is between 0° and 90°."
+	sayOpposite      = "The tangent is the same at %s. This direction is not meant, because it makes the force negative."
+	saySecond        = "The equations have a second solution, %s. It is not meant, because %s."
+	sayOutside       = "%s is between 0° and 90°"
+	sayNegative      = "%s cannot be negative"
+	sayAndAlso       = " and "
 	sayNothing       = "No force has a component along %s."
 )
 
@@ -37,3 +48,6 @@ var sizeNouns = map[statics.Kind]string{
 	statics.Tension: "The tension", statics.Weight: "The weight", statics.Friction: "The friction",
 	statics.Spring: "The force of the spring",
 }
+
+// functionNames are the functions in words.
+var functionNames = map[string]string{"sin": "sine", "cos": "cosine", "tan": "tangent"}

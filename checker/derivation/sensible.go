@@ -1,0 +1,315 @@
+package derivation
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/quantity"
+	"example.org/standstill/checker/solved"
+	"example.org/standstill/checker/statics"
+)
+
+// visible is the share by which two sizes differ at least where one is called larger.
+const visible = 0.01
+
+// group is forces that act the same way along an axis, and those of them at an angle to it.
+type group struct {
+	names, slanted []string
+	size, written  float64 // of all together, and of their sizes as they are written
+	numbers        int     // how many of the forces have one
+}
+
+// sensible says why the result can be true: how the sizes of the forces that pull one way compare
+// with those that pull the other way. Forces at an angle to an axis are larger than what they
+// balance along it. It is empty where both ways hold such forces.
+func (t *working) sensible() string {
+	if text := t.dropsOut(); text != "" {
+		return text
+	}
+	best, rank := "", 0
+	for _, at := range t.solved.Places() {
+		one, other := t.ways(at)
+		text, how := t.compare(at, one, other)
+		if text == "" {
+			continue
+		}
+		for _, name := range append(slices.Clone(one.names), other.names...) {
+			if slices.Contains(t.solved.Find, name) {
+				how += 2
+				break
+			}
+		}
+		if at.Axis == statics.Y {
+			how++
+		}
+		if how > rank {
+			best, rank = text, how
+		}
+	}
+	return best
+}
+
+// dropsOut names a given without a number on which no answer depends.
+func (t *working) dropsOut() string {
+	for _, name := range t.solved.Find {
+		if !t.page.numbered(expr.Letter(name), t.found) {
+			return ""
+		}
+	}
+	for _, g := range t.solved.Givens {
+		if g.Any {
+			return fmt.Sprintf(sayDropsOut, expr.Set(g.Name), expr.Set(g.Name))
+		}
+	}
+	return ""
+}
+
+// ways sorts the forces of a sum by the way that they act along its axis.
+func (t *working) ways(at solved.Place) (one, other group) {
+	body := &t.solved.Bodies[at.Body]
+	for i := range body.Forces {
+		f := &body.Forces[i]
+		x, y := t.solved.UnitVector(f)
+		along, across := x, y
+		if at.Axis == statics.Y {
+			along, across = y, x
+		}
+		if math.Abs(along) < vanishing {
+			continue
+		}
+		way := &one
+		if along < 0 {
+			way = &other
+		}
+		way.names = append(way.names, f.Name)
+		if math.Abs(across) > vanishing {
+			way.slanted = append(way.slanted, f.Name)
+		}
+		size, _ := t.solved.InSI(f.Name)
+		way.size += size
+		if t.page.numbered(expr.Letter(f.Name), t.found) {
+			way.numbers++
+			way.written += expr.ValueOf(t.page.numberOf(f.Name, t.figures))
+		}
+	}
+	return one, other
+}
+
+// compare says which of two groups is larger, and how much the sentence is worth.
+func (t *working) compare(at solved.Place, one, other group) (text string, worth int) {
+	if len(one.slanted) == 0 && len(other.slanted) > 0 {
+		one, other = other, one
+	}
+	all, numbers := len(one.names)+len(other.names), one.numbers+other.numbers
+	if len(one.names) == 0 || len(other.names) == 0 || len(other.slanted) > 0 || numbers > 0 && numbers < all {
+		return "", 0
+	}
+	on := ""
+	if len(t.solved.Bodies) > 1 {
+		on = " for " + t.solved.BodyName(at.Body)
+	}
+	head := sayCheckSize + on + ": "
+	isAre, itThey := "is", "it"
+	if len(one.names) > 1 {
+		isAre, itThey = "are", "they"
+	}
+	if len(one.slanted) == 0 {
+		if math.Abs(one.size-other.size) > shown*one.size {
+			return "", 0
+		}
+		one.written, other.written = one.size, other.size // equal in print, too
+		return head + fmt.Sprintf(sayAsLarge, t.together(one), isAre, t.together(other), itThey, at.Axis), 1
+	}
+	if one.size < other.size*(1+visible) {
+		return "", 0
+	}
+	across := statics.X + statics.Y - at.Axis
+	hasHave := "has a component"
+	if len(one.slanted) > 1 {
+		hasHave = "have components"
+	}
+	return head + fmt.Sprintf(sayLarger, t.together(one), isAre, t.together(other), itThey, listed(set(one.slanted)), hasHave, across), 4
+}
+
+func set(names []string) []string {
+	out := make([]string, len(names))
+	for i, name := range names {
+		out[i] = expr.Set(name)
+	}
+	return out
+}
+
+// together names the forces of a group with what their sizes add up to.
+func (t *working) together(g group) string {
+	text := listed(set(g.names))
+	if len(g.names) > 1 {
+		text += sayTogether
+	}
+	if g.numbers > 0 {
+		text += " (" + t.page.Write(number(g.written, t.solved.Unit(g.names[0]), t.figures)) + ")"
+	}
+	return text
+}
+
+// secondAngle says which other angle has the same sine, cosine or tangent, and why it is not meant.
+func (t *working) secondAngle(function, name string, is float64) {
+	degrees, _ := quantity.Find("deg")
+	write := func(angle float64) string { return t.page.Write(number(angle, degrees, t.figuresOf(angle))) }
+	if is > 0 && is < math.Pi/2 && !t.isDirection(name) {
+		other := map[string]float64{"sin": math.Pi - is, "cos": 2*math.Pi - is, "tan": math.Pi + is}[function]
+		t.lines = append(t.lines, fmt.Sprintf(sayOtherAngle, functionNames[function], write(other), expr.Set(name)))
+		return
+	}
+	if function == "tan" {
+		other := math.Mod(is+math.Pi, 2*math.Pi)
+		t.lines = append(t.lines, fmt.Sprintf(sayOpposite, write(other)))
+	}
+}
+
+// figuresOf gives an angle of three digits before the point one figure more, so that it has as many
+// decimals as the smaller angle that it belongs to.
+func (t *working) figuresOf(angle float64) int {
+	if math.Abs(angle) >= 100*quantity.Degree {
+		return t.figures + 1
+	}
+	return t.figures
+}
+
+// isDirection reports whether a letter counts a direction all the way round.
+func (t *working) isDirection(name string) bool {
+	return slices.ContainsFunc(t.solved.Bodies, func(b statics.Body) bool {
+		return slices.ContainsFunc(b.Forces, func(f statics.Force) bool { return f.Direction != nil && f.Direction.Has(name) })
+	})
+}
+
+// secondRoot says which other values two sums of two unknowns have, and why they are not meant.
+func (t *working) secondRoot(sums []balance, names []string) {
+	if len(sums) != 2 || len(names) != 2 {
+		return
+	}
+	other, ok := t.otherRoot(sums, names)
+	if !ok {
+		return
+	}
+	var values, faults []string
+	for i, name := range names {
+		v, _ := t.solved.Variable(name)
+		value, figures := other[i], t.figures
+		if v.Angle {
+			figures = t.figuresOf(value)
+		} else {
+			value *= t.solved.Own.Scale(v.Dim)
+		}
+		values = append(values, t.page.Write(number(value, t.solved.Unit(name), figures))+" for "+expr.Set(name))
+		switch {
+		case v.Angle && (value < 0 || value > math.Pi/2) && !t.isDirection(name):
+			faults = append(faults, fmt.Sprintf(sayOutside, expr.Set(name)))
+		case !v.Angle && value < 0:
+			faults = append(faults, fmt.Sprintf(sayNegative, expr.Set(name)))
+		}
+	}
+	if len(faults) > 0 {
+		t.lines = append(t.lines, fmt.Sprintf(saySecond, listed(values), strings.Join(faults, sayAndAlso)))
+	}
+}
+
+// starts are where the search for a second solution begins, as shares of the right size and in
+// degrees; mostSteps is how long one search goes on.
+var starts = struct {
+	shares, degrees []float64
+}{[]float64{-2, 0.2, 3}, []float64{-60, -20, 30, 120, 200}}
+
+const (
+	mostSteps = 40
+	distinct  = 0.02 // of a radian or of the right size, between two solutions
+)
+
+// otherRoot searches two sums for a second solution by Newton's steps from a few fixed places.
+func (t *working) otherRoot(sums []balance, names []string) (other [2]float64, ok bool) {
+	right, places := [2]float64{}, [2][]float64{}
+	for i, name := range names {
+		right[i] = t.solved.Values[t.solved.Slots[name]]
+		if v, _ := t.solved.Variable(name); v.Angle {
+			for _, d := range starts.degrees {
+				places[i] = append(places[i], d*quantity.Degree)
+			}
+			continue
+		}
+		for _, share := range starts.shares {
+			places[i] = append(places[i], share*right[i])
+		}
+	}
+	for _, a := range places[0] {
+		for _, b := range places[1] {
+			if got, found := t.newton(sums, names, [2]float64{a, b}); found && t.differs(names, got, right) {
+				return t.unwound(names, got), true
+			}
+		}
+	}
+	return other, false
+}
+
+func (t *working) unwound(names []string, at [2]float64) [2]float64 {
+	for i, name := range names {
+		if v, _ := t.solved.Variable(name); v.Angle {
+			at[i] = math.Remainder(at[i], 2*math.Pi)
+		}
+	}
+	return at
+}
+
+// differs leaves out the same solution told in other ways: full turns, and a negative size at the
+// opposite angle.
+func (t *working) differs(names []string, a, right [2]float64) bool {
+	a = t.unwound(names, a)
+	for i := range a {
+		v, _ := t.solved.Variable(names[i])
+		scale := 1.0
+		if !v.Angle {
+			scale = math.Abs(right[i])
+		}
+		if math.Abs(a[i]-right[i]) > distinct*scale {
+			return true
+		}
+	}
+	return false
+}
+
+// newton looks for a solution of two sums from one place.
+func (t *working) newton(sums []balance, names []string, at [2]float64) ([2]float64, bool) {
+	env := slices.Clone(t.solved.Values)
+	sum := func(at [2]float64) (out [2]float64) {
+		for i, name := range names {
+			env[t.solved.Slots[name]] = at[i]
+		}
+		t.solved.Fill(env, nil)
+		for i, b := range sums {
+			out[i] = t.solved.SumOf(b.at.Body, b.at.Axis).Value(env) / t.solved.Bulk
+		}
+		return out
+	}
+	for range mostSteps {
+		f := sum(at)
+		if math.Hypot(f[0], f[1]) < whole {
+			return at, true
+		}
+		var slope [2][2]float64
+		for k := range names {
+			h := 1e-6 * math.Max(1, math.Abs(at[k]))
+			moved := at
+			moved[k] += h
+			g := sum(moved)
+			slope[0][k], slope[1][k] = (g[0]-f[0])/h, (g[1]-f[1])/h
+		}
+		det := slope[0][0]*slope[1][1] - slope[0][1]*slope[1][0]
+		if math.Abs(det) < vanishing {
+			return at, false
+		}
+		at[0] -= (f[0]*slope[1][1] - f[1]*slope[0][1]) / det
+		at[1] -= (f[1]*slope[0][0] - f[0]*slope[1][0]) / det
+	}
+	return at, false
+}
