@@ -30,7 +30,8 @@ type Bank struct {
 // item is a problem that may not have been read yet.
 type item struct {
 	Heading
-	load func() (*Problem, error)
+	load     func() (*Problem, error)
+	replaces bool // another problem had this id
 }
 
 // Embedded returns the bank that is built into the program. Only the headings are
@@ -40,7 +41,7 @@ func Embedded() *Bank {
 	items := make([]*item, len(files))
 	for i, f := range files {
 		data, _ := embedded.ReadFile(path.Join("bank", f.Name()))
-		items[i] = &item{headingOf(f.Name(), data), sync.OnceValues(func() (*Problem, error) {
+		items[i] = &item{Heading: headingOf(f.Name(), data), load: sync.OnceValues(func() (*Problem, error) {
 			p, found := readTested(f.Name(), data)
 			return p, found.Err()
 		})}
@@ -107,7 +108,7 @@ func gather(problems []*Problem, found Findings) (*Bank, Findings) {
 			continue
 		}
 		first[p.ID] = p.File
-		items = append(items, &item{p.Heading, func() (*Problem, error) { return p, nil }})
+		items = append(items, &item{Heading: p.Heading, load: func() (*Problem, error) { return p, nil }})
 	}
 	found.sort()
 	return newBank(items), found
@@ -160,7 +161,12 @@ func newBank(items []*item) *Bank {
 // With returns the bank together with another, whose problems stand in the place
 // of those with the same id.
 func (b *Bank) With(other *Bank) *Bank {
-	items := slices.Clone(other.items)
+	var items []*item
+	for _, i := range other.items {
+		own := *i
+		own.replaces = own.replaces || b.byID[i.ID] != nil
+		items = append(items, &own)
+	}
 	for _, i := range b.items {
 		if other.byID[i.ID] == nil {
 			items = append(items, i)
@@ -168,6 +174,9 @@ func (b *Bank) With(other *Bank) *Bank {
 	}
 	return newBank(items)
 }
+
+// Replaces reports whether a problem replaces another with the same id.
+func (b *Bank) Replaces(id string) bool { return b.byID[id] != nil && b.byID[id].replaces }
 
 // List returns the headings by topic (in the order of Topics), level and id.
 func (b *Bank) List() []Heading {

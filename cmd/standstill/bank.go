@@ -43,11 +43,11 @@ func bankListCommand(a *app) *cobra.Command {
 		Example: "  standstill bank list\n  standstill bank list --json",
 		Args:    exactly(0, ""),
 		RunE: func(*cobra.Command, []string) error {
-			list := a.openBank().List()
+			bank := a.openBank()
 			if asJSON {
-				return writeHeadings(a.Out, list)
+				return writeHeadings(a.Out, bank.List())
 			}
-			return listHeadings(a.Out, list)
+			return listHeadings(a.Out, bank)
 		},
 	}
 	c.Flags().BoolVar(&asJSON, "json", false, "print a JSON list")
@@ -68,7 +68,8 @@ func writeHeadings(w io.Writer, list []problems.Heading) error {
 	return writeJSON(w, out, "  ")
 }
 
-func listHeadings(w io.Writer, list []problems.Heading) error {
+func listHeadings(w io.Writer, bank *problems.Bank) error {
+	list := bank.List()
 	wide := 0
 	for _, h := range list {
 		wide = max(wide, len(h.ID))
@@ -80,7 +81,11 @@ func listHeadings(w io.Writer, list []problems.Heading) error {
 			topic = h.Topic
 			fmt.Fprintf(&b, "%s\n", topic)
 		}
-		fmt.Fprintf(&b, "  %-*s  level %d  %s\n", wide, h.ID, h.Level, h.Title)
+		note := ""
+		if bank.Replaces(h.ID) {
+			note = saidReplaces
+		}
+		fmt.Fprintf(&b, "  %-*s  level %d  %s%s\n", wide, h.ID, h.Level, h.Title, note)
 	}
 	_, err := io.WriteString(w, b.String())
 	return err
@@ -105,13 +110,16 @@ chance that two of 30 students get the same.`,
 			if draws < 1 {
 				return misuse{fmt.Errorf(saidFlagValue, "--draws", fmt.Sprint(draws))}
 			}
-			wrong := false
+			wrong, builtIn := false, problems.Embedded()
 			for _, name := range args {
 				list, found := readAny(name)
 				a.tell(found)
 				wrong = wrong || len(found) > 0
 				for i, line := range linesOf(list, draws) {
 					fmt.Fprintln(a.Out, line)
+					if other, err := builtIn.Get(list[i].ID); err == nil && other.Hash != list[i].Hash {
+						fmt.Fprintf(a.Out, saidSameID+"\n", list[i].ID, other.Title)
+					}
 					if page, err := tutor.NewPage(list[i]); err == nil {
 						for _, sentence := range sceneOf(page.Ref, list[i]) {
 							fmt.Fprintf(a.Out, "  scene: %s\n", sentence)

@@ -50,7 +50,7 @@ func papers(root *cobra.Command) (map[string]string, error) {
 		files["completions/"+name] = b.String()
 	}
 	var list strings.Builder
-	err := listHeadings(&list, problems.Embedded().List())
+	err := listHeadings(&list, problems.Embedded())
 	files["problems.txt"] = list.String()
 	return files, err
 }

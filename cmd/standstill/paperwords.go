@@ -1,12 +1,14 @@
 package main
 
-// What is said about sheets and new problem files.
+// What is said about sheets and problem files.
 const (
 	saidStudentsNeedClass = "--student needs --class with a class file, or --numbers with the key that numbers come from"
 	saidClassOrNumbers    = "--class and --numbers cannot be used together: a class file has its own number key"
 	saidOneStudent        = "name one student; a worked solution is for one set of numbers"
 	saidSheetOfWhat       = "name a problem, or give --class and a class file to print the set work"
 	saidSheetWritten      = "%s is written. Open it in a browser and print it.\n"
+	saidReplaces          = " (replaces another problem with this id)"
+	saidSameID            = "  warning: the built-in bank has a problem %s, too, %q; with --bank this file replaces it. Choose another id to have both."
 	saidFileIsThere       = "the file %s exists already and was not changed; choose another name"
 )
 

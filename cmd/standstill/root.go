@@ -23,6 +23,7 @@ type app struct {
 	plain       bool
 	light, dark bool
 	ascii       bool
+	told        map[string]bool // findings about files
 }
 
 func root(a *app) *cobra.Command {
@@ -172,9 +173,16 @@ func (a *app) openBank() *problems.Bank {
 	return bank
 }
 
-// tell prints findings, each with its line and a mark under the place.
+// tell prints findings, each once, with its line and a mark under the place.
 func (a *app) tell(found problems.Findings) {
+	if a.told == nil {
+		a.told = map[string]bool{}
+	}
 	for _, f := range found {
+		if a.told[f.String()] {
+			continue
+		}
+		a.told[f.String()] = true
 		fmt.Fprintln(a.Err, f)
 		if excerpt := f.Excerpt(); excerpt != "" {
 			fmt.Fprintln(a.Err, excerpt)
