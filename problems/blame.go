@@ -28,10 +28,15 @@ func (r *reader) dimension(d *draft, err error) {
 			expected = row.expected
 		}
 	}
+	strange := strings.Contains(err.Error(), "another quantity") // which no word of ours names
 	for _, f := range d.formulas() {
 		for _, g := range d.System.Givens {
-			if f.node == at && g.Unit.Symbol == "none" && f.tree.Has(g.Name) {
+			switch {
+			case f.node != at || f.tree == nil || !f.tree.Has(g.Name):
+			case g.Unit.Symbol == "none":
 				expected += fmt.Sprintf(" (%s is given without a unit)", g.Name)
+			case strange:
+				expected += fmt.Sprintf(" (%s is given in %s)", g.Name, g.Unit.Symbol)
 			}
 		}
 	}

@@ -24,6 +24,7 @@ type reader struct {
 	lines []string
 	found Findings
 	kept  bool // the file was accepted by earlier rules
+	parts bool // some parts may be missing so far
 }
 
 // refuse notes a finding. What the YAML reader misses behind the last line is
@@ -203,6 +204,7 @@ var syntaxTable = []struct {
 	{"expected ',' or '}'", "the braces that open here are not closed, or a comma is missing", "{key: value, key: value}", true},
 	{"expected ',' or ']'", "the list that opens here is not closed, or a comma is missing", "[one, two]", true},
 	{"could not find expected ':'", "a line without a colon", "a key, a colon and a value", true},
+	{"expected node content", "a value is missing here, or a bracket above is not closed", "{key: value, key: value} or [one, two]", false},
 	{"exceeded max depth", "there are too many brackets inside brackets", "at most three deep", false},
 	{"unknown anchor", "a value that begins with * refers to another part of the file", "quotes around a text that begins with *", false},
 	{"expected key", "the line is not indented like those above it", "keys at one depth in one column", false},

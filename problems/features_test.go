@@ -1,6 +1,7 @@
 package problems
 
 import (
+	"bytes"
 	"math"
 	"strings"
 	"testing"
@@ -82,8 +83,11 @@ find: [T1, T2]
 	if p, found := Read("a", data); p != nil || len(found) != 2 {
 		t.Errorf("%v", found)
 	}
-	if p, found := ReadKept("a", data); p == nil {
-		t.Error(found)
+	negative := bytes.Replace(data, []byte("k: 40 N/m"), []byte("k: -4 kg"), 1)
+	for _, kept := range [][]byte{data, negative} {
+		if p, found := ReadKept("a", kept); p == nil {
+			t.Error(found)
+		}
 	}
 }
 

@@ -228,11 +228,24 @@ func (r *reader) pointed(f *forceEntry, p part) bool {
 		r.at(angle, "the angle of "+f.Name+" does not say from which axis it is measured", "from: x or from: y")
 		return false
 	}
-	axis, ok := r.oneOf(from, "the axis", []string{"x", "y"})
+	axis, ok := r.axis(from)
 	if axis == "y" {
 		f.From = statics.Y
 	}
 	return ok && f.angle != nil
+}
+
+// axis reads from which axis an angle is measured, and offers it for what it is called
+// where it is level.
+func (r *reader) axis(n *yaml.Node) (string, bool) {
+	text := strings.ToLower(n.Value)
+	for _, row := range []struct{ word, axis string }{{"horizontal", "x"}, {"vertical", "y"}} {
+		if n.Kind == yaml.ScalarNode && strings.Contains(text, row.word) {
+			r.at(n, fmt.Sprintf("unknown axis %q", shorten(n.Value)), fmt.Sprintf("%s, which is the %s axis unless the axes are turned", row.axis, row.word))
+			return "", false
+		}
+	}
+	return r.oneOf(n, "the axis", []string{"x", "y"})
 }
 
 func (r *reader) alongAxis(f *forceEntry, text string, angle, from *yaml.Node) bool {

@@ -104,6 +104,10 @@ func (r *reader) givens(n *yaml.Node) (list []statics.Given, formulas []*formula
 			r.at(e.value, wrong.what, wrong.expected)
 			continue
 		}
+		if g.Minus && g.Unit.Dim == quantity.Mass && !r.kept {
+			r.at(e.value, "the mass "+name+" is negative", "a number above zero")
+			continue
+		}
 		list = append(list, g)
 	}
 	return list, formulas

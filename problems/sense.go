@@ -12,7 +12,7 @@ import (
 // givens that nothing uses or nobody sees, own numbers outside their range. These
 // rules came later than the others, so a kept file is not held to them.
 func (r *reader) sensible(d *draft) {
-	if r.kept {
+	if r.kept || r.parts {
 		return
 	}
 	r.zeros(d)

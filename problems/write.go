@@ -38,7 +38,7 @@ type DraftForce struct{ On, Name, Kind, Points, Angle, From, Direction, Size, By
 // letter or the number (from 0) of what there are several of: "given m", "force 0 angle".
 func (d Draft) Wrong(part string) error {
 	text, places := d.write()
-	r := &reader{kept: true} // what later rules refuse may follow from a part that is missing
+	r := &reader{parts: true}
 	r.problem(text)
 	at, ok := places[part]
 	for _, f := range r.found {
@@ -83,7 +83,7 @@ func (d Draft) WrongForce(letter string) error {
 func (d Draft) WrongFind(names []string) error {
 	d.Find = nil
 	text, _ := d.write()
-	known := (&reader{kept: true}).problem(text).letters()
+	known := (&reader{parts: true}).problem(text).letters()
 	var forces []string
 	for _, f := range d.Forces {
 		if name := canonical(f.Name); !slices.Contains(forces, name) {

@@ -63,6 +63,7 @@ func TestWrongPart(t *testing.T) {
 		{"force 1 points", func(d *Draft) { d.Forces[0].Points = "up up" }, ""},
 		{"force 2 size", func(d *Draft) { d.Forces[2].Size = "m*(" }, "the size of w cannot be read: the line stops here, but something must follow; expected an expression in the letters of the problem"},
 		{"force 0 angle", func(d *Draft) { d.Find, d.Forces[0].Angle = nil, "33 = alpha" }, "the angle of T1 is an equation; expected an expression"},
+		{"given m", func(d *Draft) { d.Given[0].Value = "-3 kg" }, "the mass m is negative; expected a number above zero"},
 		{"find", func(d *Draft) { d.Find = []string{"T1", "T1"} }, "T1 is asked for twice; expected each letter once"},
 		{"vary m", func(d *Draft) { d.Vary[0].Value = "around 3" }, `"around 3" is not a range; expected LOW to HIGH step STEP, such as 1.5 to 5.0 step 0.1`},
 		{"bodies", func(d *Draft) { d.Bodies = []string{"crate", "old crate"} }, `"old crate" cannot be the name of a body; expected one word of at most 24 letters and digits`},
