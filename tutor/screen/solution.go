@@ -1,8 +1,6 @@
 package screen
 
 import (
-	"strings"
-
 	tea "github.com/charmbracelet/bubbletea"
 
 	"example.org/standstill/checker"
@@ -128,21 +126,12 @@ func (m *model) worked(cols int) []row {
 	for _, step := range m.lesson.Worked() {
 		rows = append(rows, m.look.row(bold, step.Title))
 		for _, line := range step.Lines {
-			for _, part := range m.look.wrap(m.workedLine(step.Stage, line), cols-2) {
+			for _, part := range m.look.wrap(line, cols-2) {
 				rows = append(rows, append(row{gap(2)}, m.tint(plain, part, true)...))
 			}
 		}
 	}
 	return rows
-}
-
-// workedLine sets a line of the worked solution, which is written out already where a
-// body or a word stands in front of a colon.
-func (m *model) workedLine(stage checker.Stage, line string) string {
-	if head, _, found := strings.Cut(line, ": "); found && !strings.Contains(head, "=") {
-		return line
-	}
-	return m.flat(stage, line)
 }
 
 // reveal asks before the solution is shown for a problem that is not done.
