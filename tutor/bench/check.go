@@ -1,7 +1,6 @@
 package bench
 
 import (
-	"cmp"
 	"math"
 	"slices"
 
@@ -52,10 +51,6 @@ func (r *Result) disagree(p *Prediction) string {
 		return r.saidBends(p)
 	}
 	return ""
-}
-
-func sortBudget(rows []Row) {
-	slices.SortStableFunc(rows, func(a, b Row) int { return cmp.Compare(b.Share, a.Share) })
 }
 
 // Better is what would make a prediction surer: the input with the largest share, and

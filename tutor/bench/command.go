@@ -69,22 +69,10 @@ func CommandOf(line string) (c Command, rest string, ok bool) {
 // Do obeys a command.
 func (t *Table) Do(c Command, rest string) Answer { return c.do(t, rest) }
 
-func (t *Table) again() Answer {
-	said, err := t.Again()
-	if err != nil {
-		return refuses(record.Sentence(err))
-	}
-	return Answer{Said: []string{said}, Opened: true}
-}
-
 // plot draws what is predicted against a letter or an expression, with the readings of
 // this group's runs; with "all" behind it, of everybody's.
 func (t *Table) plot(by string) Answer {
-	by, all := withoutAll(by)
-	which := ""
-	if all {
-		which = "all"
-	}
+	by, which := withoutAll(by)
 	computed, why := t.chosen(which)
 	if why != "" {
 		return refuses(why)
@@ -97,49 +85,46 @@ func (t *Table) plot(by string) Answer {
 }
 
 // withoutAll takes the word all off the end of a text.
-func withoutAll(text string) (string, bool) {
+func withoutAll(text string) (head, all string) {
 	if strings.EqualFold(text, "all") {
-		return "", true
+		return "", text
 	}
-	head, found := strings.CutSuffix(text, " all")
-	return strings.TrimSpace(head), found
+	if head, found := strings.CutSuffix(text, " all"); found {
+		return strings.TrimSpace(head), "all"
+	}
+	return text, ""
 }
 
-// together is the series of the runs that are named, of all of the group's where none is.
-func (t *Table) together(numbers string) (*Series, string) {
+// together answers with the series of the runs that are named, of all of the group's
+// where none is.
+func (t *Table) together(numbers string, answer func(*Series) (Answer, string)) (a Answer) {
 	computed, why := t.chosen(numbers)
 	if why != "" {
-		return nil, why
+		return refuses(why)
 	}
-	return NewSeries(computed)
+	s, why := NewSeries(computed)
+	if why == "" {
+		a, why = answer(s)
+	}
+	if why != "" {
+		return refuses(why)
+	}
+	return a
 }
 
 func (t *Table) series(numbers string) Answer {
-	s, why := t.together(numbers)
-	if why != "" {
-		return refuses(why)
-	}
-	answer, _ := s.Answer("", "")
-	return answer
+	return t.together(numbers, func(s *Series) (Answer, string) { return s.Answer("", "") })
 }
 
 func (t *Table) residuals(letter string) Answer {
-	s, why := t.together("")
-	if why == "" && letter == "" {
-		if letters := s.letters(); len(letters) > 0 {
+	return t.together("", func(s *Series) (Answer, string) {
+		if letters := s.letters(); letter == "" && len(letters) == 0 {
+			return Answer{}, saidNothingRead
+		} else if letter == "" {
 			letter = letters[0]
-		} else {
-			why = saidNothingRead
 		}
-	}
-	if why != "" {
-		return refuses(why)
-	}
-	answer, why := s.Answer("", letter)
-	if why != "" {
-		return refuses(why)
-	}
-	return answer
+		return s.Answer("", letter)
+	})
 }
 
 // Answer is a series with its table; with a straight line where two axes are named, or a
@@ -172,16 +157,11 @@ func (t *Table) line(axes string) Answer {
 	if axes == "" {
 		return refuses(saidLineSample)
 	}
-	s, why := t.together("")
-	if why != "" {
-		return refuses(why)
+	a := t.together("", func(s *Series) (Answer, string) { return s.Answer(axes, "") })
+	if !a.Stay {
+		t.axes = axes
 	}
-	answer, why := s.Answer(axes, "")
-	if why != "" {
-		return refuses(why)
-	}
-	t.axes = axes
-	return answer
+	return a
 }
 
 func (t *Table) predictNow(name string) Answer {

@@ -28,7 +28,7 @@ func (r *Result) JSON() ([]byte, error) {
 		out.Predicted[p.Letter] = predictionOut(p)
 		row := map[string]number{}
 		for k := range r.Predicted {
-			row[r.Predicted[k].Letter] = number(r.Correlation[j][k])
+			row[r.Predicted[k].Letter] = number(r.law.Correlation(j, k))
 		}
 		out.Correlation[p.Letter] = row
 	}

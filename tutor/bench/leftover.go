@@ -2,6 +2,7 @@ package bench
 
 import (
 	"math"
+	"slices"
 
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/quantity"
@@ -111,11 +112,7 @@ func (r *Result) addLeftover(l measure.Law, j int) {
 func (r *Result) unread(names []string) []string {
 	var missing []string
 	for _, name := range names {
-		found := false
-		for _, c := range r.Compared {
-			found = found || c.Letter == name
-		}
-		if !found {
+		if !slices.ContainsFunc(r.Compared, func(c Comparison) bool { return c.Letter == name }) {
 			missing = append(missing, expr.Set(name))
 		}
 	}

@@ -2,6 +2,7 @@ package bench
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"example.org/standstill/checker/expr"
@@ -177,15 +178,11 @@ func (r *Result) letters(axes ...Axis) (read map[string]int, ok bool) {
 	read = map[string]int{}
 	for _, a := range axes {
 		for _, name := range r.form.needs(a.tree) {
-			found := false
-			for i, q := range r.read {
-				if q.Letter == name {
-					read[name], found = len(r.Predicted)+i, true
-				}
-			}
-			if !found {
+			i := slices.IndexFunc(r.read, func(q reading) bool { return q.Letter == name })
+			if i < 0 {
 				return nil, false
 			}
+			read[name] = len(r.Predicted) + i
 		}
 	}
 	return read, true

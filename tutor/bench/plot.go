@@ -56,7 +56,7 @@ func Plot(computed []Computed, by string) (scene picture.Scene, notes []string, 
 	return scene, offCurve(computed, letter), ""
 }
 
-// shown is a unit as the drawing writes it.
+// shown is a unit by itself, as over a column.
 func shown(u quantity.Unit) string {
 	if u.Symbol == "deg" {
 		return "°"

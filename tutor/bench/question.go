@@ -2,6 +2,7 @@ package bench
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"example.org/standstill/checker/quantity"
@@ -52,7 +53,6 @@ type Page string
 
 // The pages.
 const (
-	NoPage     Page = ""
 	PageResult Page = "result"
 	PageBudget Page = "budget"
 	PagePlot   Page = "plot"
@@ -143,12 +143,11 @@ func (t *Table) change(i int, tried Field) Answer {
 		Take: func(line string) Answer {
 			switch word := strings.ToLower(line); {
 			case line == "" || strings.HasPrefix(word, "new") || line == "1":
-				said, err := t.Again()
-				if err != nil {
-					return refuses(record.Sentence(err))
+				if a := t.again(); a.Stay {
+					return a
 				}
 				a := t.set(i, tried.Typed)
-				a.Said = append([]string{said}, a.Said...)
+				a.Said = append([]string{saidAgain}, a.Said...)
 				return a
 			case strings.HasPrefix(word, "corr") || line == "2":
 				return t.set(i, tried.Typed)
@@ -159,12 +158,7 @@ func (t *Table) change(i int, tried Field) Answer {
 }
 
 func (t *Table) hasRead() bool {
-	for _, e := range t.Form.Fields {
-		if e.Kind == Reading && e.Good() && e.Value.Measured {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(t.Form.Fields, func(e Field) bool { return e.Kind == Reading && e.Good() && e.Value.Measured })
 }
 
 // set types a value, and asks for the division where its text has none.

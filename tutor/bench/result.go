@@ -1,7 +1,9 @@
 package bench
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/quantity"
@@ -50,16 +52,15 @@ type Prediction struct {
 
 // Result is what comes of a run.
 type Result struct {
-	Inputs      []Input
-	Predicted   []Prediction
-	Correlation [][]float64 // of the predicted quantities
-	Compared    []Comparison
-	Left        []Leftover
-	NoSum       []string // why a sum of the measured pulls is not there
-	Warnings    []string
-	Draws       int
-	Failed      int // trials that were thrown out: the sums had no solution, or
-	Pushed      int // as many of them a solution in which a string pushes
+	Inputs    []Input
+	Predicted []Prediction
+	Compared  []Comparison
+	Left      []Leftover
+	NoSum     []string // why a sum of the measured pulls is not there
+	Warnings  []string
+	Draws     int
+	Failed    int // trials that were thrown out: the sums had no solution, or
+	Pushed    int // as many of them a solution in which a string pushes
 
 	early  bool // sizes of what is predicted are not to be said yet
 	form   *Form
@@ -179,7 +180,6 @@ func (r *Result) predict() string {
 			return saidUpset(r.Predicted[j].Name)
 		}
 	}
-	r.correlate()
 	r.check(sums.physical(f, &r.Pushed), in)
 	return ""
 }
@@ -216,12 +216,7 @@ func (r *Result) unmeasured(names []string) string {
 }
 
 func (r *Result) isInput(letter string) bool {
-	for _, in := range r.Inputs {
-		if in.Letter == letter {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(r.Inputs, func(in Input) bool { return in.Letter == letter })
 }
 
 func (r *Result) prediction(j int, name string) Prediction {
@@ -232,19 +227,6 @@ func (r *Result) prediction(j int, name string) Prediction {
 	for i := range r.Inputs {
 		p.Budget = append(p.Budget, Row{&r.Inputs[i], r.law.C[j][i], r.law.Share(j, i)})
 	}
-	sortBudget(p.Budget)
+	slices.SortStableFunc(p.Budget, func(a, b Row) int { return cmp.Compare(b.Share, a.Share) })
 	return p
-}
-
-// correlate fills in how far the predictions move together: they share what was put
-// into the sums.
-func (r *Result) correlate() {
-	n := len(r.Predicted)
-	r.Correlation = make([][]float64, n)
-	for j := range n {
-		r.Correlation[j] = make([]float64, n)
-		for k := range n {
-			r.Correlation[j][k] = r.law.Correlation(j, k)
-		}
-	}
 }

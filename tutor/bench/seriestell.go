@@ -3,6 +3,7 @@ package bench
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"example.org/standstill/checker/expr"
@@ -84,12 +85,8 @@ func (r *Result) cellOf(name string) string {
 
 // severalGroups reports whether the runs are of more than one group.
 func (s *Series) severalGroups() bool {
-	for _, t := range s.Computed {
-		if t.About.group() != s.Computed[0].About.group() {
-			return true
-		}
-	}
-	return false
+	first := s.Computed[0].About.group()
+	return slices.ContainsFunc(s.Computed, func(t Computed) bool { return t.About.group() != first })
 }
 
 // said says a bias: how large, and where to look for its cause.
@@ -150,7 +147,7 @@ func (l *StraightLine) Title() string { return l.Y.Name + " against " + l.X.Name
 
 // coefficient says slope or intercept, and what the equations say it should be.
 func (l *StraightLine) coefficient(name string, of func(Coefficients) float64) string {
-	unit, factor := symbolOf(l.Y.Unit), l.Y.Unit.Factor
+	unit, factor := shown(l.Y.Unit), l.Y.Unit.Factor
 	read := Coefficients{l.Read.Slope, l.Read.Intercept}
 	predicted := Coefficients{l.Predicted.Slope, l.Predicted.Intercept}
 	if name == "slope" {
@@ -201,13 +198,6 @@ func (l *StraightLine) quality() string {
 		return saidNothingLeft
 	}
 	return saidChiSquare(measure.Figured(l.Read.ChiSquare/float64(l.Read.Nu), 2), l.Read.Nu)
-}
-
-func symbolOf(u quantity.Unit) string {
-	if u.Symbol == "deg" {
-		return "°"
-	}
-	return measure.Symbol(u)
 }
 
 // Scene is the plot of a line: the points as read with bars of their expanded

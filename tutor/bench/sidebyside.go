@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"example.org/standstill/checker/quantity"
 	"example.org/standstill/tutor/bench/measure"
 )
 
@@ -22,13 +23,7 @@ func Compare(computed []Computed) (blocks []Block, why string) {
 	for _, t := range computed {
 		table.Head = append(table.Head, fmt.Sprintf("run %d", t.Number))
 	}
-	for _, name := range rowNames(computed) {
-		row := []string{name}
-		for _, t := range computed {
-			row = append(row, t.cell(name))
-		}
-		table.Rows = append(table.Rows, row)
-	}
+	table.Rows = rowsOf(computed)
 	moved := Block{Title: "From run to run"}
 	for i := 1; i < len(computed); i++ {
 		moved.Lines = append(moved.Lines, changes(computed[i-1], computed[i])...)
@@ -47,61 +42,37 @@ func oneApparatus(computed []Computed) string {
 	return ""
 }
 
-// The rows of the table: inputs by name, then these about each prediction.
-const (
-	rowPredicted = " predicted"
-	rowRead      = " read"
-	rowEn        = " Eₙ"
-)
-
-func rowNames(computed []Computed) []string {
-	var names []string
-	add := func(name string) {
-		if !slices.Contains(names, name) {
-			names = append(names, name)
+// rowsOf are the inputs by name, then what is predicted and read of each letter, with a
+// cell for every run.
+func rowsOf(computed []Computed) (rows [][]string) {
+	place := map[string]int{}
+	put := func(name string, run int, cell string) {
+		at, known := place[name]
+		if !known {
+			at = len(rows)
+			place[name] = at
+			rows = append(rows, append([]string{name}, slices.Repeat([]string{"–"}, len(computed))...))
 		}
+		rows[at][run+1] = cell
 	}
-	for _, t := range computed {
+	for run, t := range computed {
 		for _, in := range t.Inputs {
-			add(in.Name())
+			put(in.Name(), run, pair(in.Value, in.U, in.Unit))
 		}
 	}
-	for _, t := range computed {
-		for _, p := range t.Predicted {
-			add(p.Name + rowPredicted)
+	for run, t := range computed {
+		for i := range t.Predicted {
+			p := &t.Predicted[i]
+			put(p.Name+" predicted", run, pair(p.Value, p.reported(), p.Unit))
 			for _, c := range t.Compared {
 				if c.Letter == p.Letter {
-					add(p.Name + rowRead)
-					add(p.Name + rowEn)
+					put(p.Name+" read", run, pair(c.Value, c.U, p.Unit))
+					put(p.Name+" Eₙ", run, saidEn(c.En))
 				}
 			}
 		}
 	}
-	return names
-}
-
-func (t Computed) cell(row string) string {
-	for _, in := range t.Inputs {
-		if in.Name() == row {
-			return pair(in.Value/in.Unit.Factor, in.U/in.Unit.Factor, func(x string) string { return measure.WithUnit(x, in.Unit) })
-		}
-	}
-	for i := range t.Predicted {
-		p := &t.Predicted[i]
-		if p.Name+rowPredicted == row {
-			return pair(p.Value/p.Unit.Factor, p.reported()/p.Unit.Factor, func(x string) string { return measure.WithUnit(x, p.Unit) })
-		}
-	}
-	for _, c := range t.Compared {
-		unit := c.Predicted.Unit
-		switch row {
-		case c.Predicted.Name + rowRead:
-			return pair(c.Value/unit.Factor, c.U/unit.Factor, func(x string) string { return measure.WithUnit(x, unit) })
-		case c.Predicted.Name + rowEn:
-			return saidEn(c.En)
-		}
-	}
-	return "–"
+	return rows
 }
 
 // reported is the standard uncertainty that counts.
@@ -113,12 +84,12 @@ func (p *Prediction) reported() float64 {
 }
 
 // pair writes a value with its standard uncertainty.
-func pair(x, u float64, unit func(string) string) string {
-	value, unsure := measure.Quote(x, u)
-	if unsure == "" {
-		return unit(value)
+func pair(x, u float64, unit quantity.Unit) string {
+	value, unsure := measure.Quote(x/unit.Factor, u/unit.Factor)
+	if value = measure.WithUnit(value, unit); unsure == "" {
+		return value
 	}
-	return unit(value) + ", u " + unsure
+	return value + ", u " + unsure
 }
 
 // changes says how far each reading moved between two runs, and how far the sums say

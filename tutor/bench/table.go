@@ -184,11 +184,11 @@ func (t *Table) isOurs(run Run) bool {
 	return slices.ContainsFunc(t.Students, func(s record.Student) bool { return slices.Contains(run.Students, s.ID) })
 }
 
-// Again begins another run of the apparatus: values stay, readings and what was noted
-// are emptied. The error is that of the record; the run in hand is then as it was.
-func (t *Table) Again() (said string, err error) {
+// again begins another run of the apparatus: values stay, readings and what was noted
+// are emptied. Where the run in hand cannot be kept, it stays as it was.
+func (t *Table) again() Answer {
 	if err := t.Keep(); err != nil {
-		return "", err
+		return refuses(record.Sentence(err))
 	}
 	for i := range t.Form.Fields {
 		if e := &t.Form.Fields[i]; e.Kind == Reading && e.Value.Measured {
@@ -197,7 +197,7 @@ func (t *Table) Again() (said string, err error) {
 	}
 	t.Form.Notes, t.Form.Conclusion = nil, ""
 	t.take(t.Form, "", "")
-	return saidAgain, nil
+	return Answer{Said: []string{saidAgain}, Opened: true}
 }
 
 // Runs are those of this apparatus: of this group, or of all.

@@ -1,7 +1,5 @@
 package bench
 
-import "example.org/standstill/tutor/record"
-
 // Saver writes a file of that name, or of the usual one where name is "", and returns
 // where it is.
 type Saver func(name, usual string, content []byte) (where string, err error)
@@ -35,9 +33,6 @@ func (t *Table) sheet(name string) Answer {
 
 // export writes this group's runs of the apparatus as a table.
 func (t *Table) export(name string) Answer {
-	if err := t.Keep(); err != nil {
-		return refuses(record.Sentence(err))
-	}
 	trials, why := t.chosen("")
 	if why != "" {
 		return refuses(why)

@@ -323,13 +323,7 @@ func (p *Prediction) budget() Block {
 
 // per is the unit of a sensitivity.
 func per(out, in quantity.Unit) string {
-	bare := func(u quantity.Unit) string {
-		if u.Symbol == "deg" {
-			return "°"
-		}
-		return measure.Symbol(u)
-	}
-	o, i := bare(out), bare(in)
+	o, i := shown(out), shown(in)
 	switch {
 	case i == "":
 		return o
@@ -352,7 +346,7 @@ func (r *Result) correlations() Block {
 	for j := range r.Predicted {
 		for k := range j {
 			if r.Predicted[j].U > 0 && r.Predicted[k].U > 0 {
-				b.Lines = append(b.Lines, fmt.Sprintf("r(%s, %s) = %s", r.Predicted[k].Name, r.Predicted[j].Name, signed(r.Correlation[k][j])))
+				b.Lines = append(b.Lines, fmt.Sprintf("r(%s, %s) = %s", r.Predicted[k].Name, r.Predicted[j].Name, signed(r.law.Correlation(k, j))))
 			}
 		}
 	}

@@ -2,6 +2,7 @@ package bench
 
 import (
 	"math"
+	"slices"
 
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/statics"
@@ -86,12 +87,7 @@ func (r *Result) load() float64 {
 }
 
 func (r *Result) rating(letter string) bool {
-	for _, e := range r.form.Fields {
-		if e.Letter == letter && e.Good() && e.Value.Rated {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(r.form.Fields, func(e Field) bool { return e.Letter == letter && e.Good() && e.Value.Rated })
 }
 
 // rated warns where a rating that was given is exceeded, by what is predicted or by
