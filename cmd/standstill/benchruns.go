@@ -10,7 +10,6 @@ import (
 
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/bench"
-	"example.org/standstill/tutor/picture"
 )
 
 func benchRunsCommand(a *app) *cobra.Command {
@@ -97,12 +96,7 @@ func benchPlotCommand(a *app) *cobra.Command {
 				if why != "" {
 					return errors.New(why)
 				}
-				lines := picture.Braille(scene, plotCols, plotRows).Lines()
-				if plain {
-					lines = picture.Sentences(scene)
-				}
-				_, err := fmt.Fprintln(a.Out, strings.Join(append(lines, notes...), "\n"))
-				return err
+				return a.printScene(scene, notes, plain)
 			})
 		},
 	}

@@ -37,7 +37,7 @@ slope and intercept, with their uncertainties, with what the equations predict. 
 				if err := a.printBlocks("", answer.Blocks, plain); err != nil || answer.Scene == nil {
 					return err
 				}
-				return a.printScene(*answer.Scene, plain)
+				return a.printScene(*answer.Scene, nil, plain)
 			})
 		},
 	}
@@ -47,13 +47,13 @@ slope and intercept, with their uncertainties, with what the equations predict. 
 	return c
 }
 
-// printScene draws a scene, or says what it shows.
-func (a *app) printScene(scene picture.Scene, plain bool) error {
+// printScene draws a scene, or says what it shows, with notes below.
+func (a *app) printScene(scene picture.Scene, notes []string, plain bool) error {
 	lines := picture.Braille(scene, plotCols, plotRows).Lines()
 	if plain {
 		lines = picture.Sentences(scene)
 	}
-	_, err := fmt.Fprintln(a.Out, strings.Join(lines, "\n"))
+	_, err := fmt.Fprintln(a.Out, strings.Join(append(lines, notes...), "\n"))
 	return err
 }
 

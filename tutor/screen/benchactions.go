@@ -43,8 +43,8 @@ func benchActions() []action {
 // and the drawing is told in words: it is on the screen already.
 func (m *model) command(c bench.Command) {
 	b := m.bench
-	switch page, ok := pageOf(bench.Page(c.Word)); {
-	case ok:
+	switch page := bench.Page(c.Word); {
+	case slices.Contains(pages, page):
 		m.showOutcome(page)
 	case tutor.Word(c.Word) == tutor.AskDrawing:
 		m.showWords()

@@ -10,21 +10,13 @@ import (
 	"example.org/standstill/tutor/picture"
 )
 
-// The pages of what comes of a run.
-const (
-	pageResult = iota
-	pageBudget
-	pagePlot
-	pageValues
-)
-
-// pageWords name the pages.
-func pageWords() []string { return []string{"Result", "Budget", "Plot", "Values"} }
+// pages are those of what comes of a run, in the order in which tab turns them.
+var pages = []bench.Page{bench.PageResult, bench.PageBudget, bench.PagePlot, bench.PageValues}
 
 // outcome is what comes of a run, in pages.
 type outcome struct {
 	scroller
-	page   int
+	page   bench.Page
 	result *bench.Result
 	by     int // the letter that the plot is against, among those that can be
 	letter []string
@@ -34,14 +26,8 @@ type outcome struct {
 
 func (*outcome) place(m *model) int { return m.bench.table.Named(bench.StepResult) }
 
-// pageOf is the page of a command.
-func pageOf(p bench.Page) (int, bool) {
-	i := slices.Index([]bench.Page{bench.PageResult, bench.PageBudget, bench.PagePlot, bench.PageValues}, p)
-	return i, i >= 0
-}
-
 // showOutcome shows a page, once the students had the offer to predict by hand.
-func (m *model) showOutcome(page int) {
+func (m *model) showOutcome(page bench.Page) {
 	b := m.bench
 	if !b.lend(m) {
 		return
@@ -79,10 +65,10 @@ func (m *model) openOutcome(o *outcome) {
 	}
 	o.by = -1
 	m.sheet = o
-	if o.page == pagePlot {
+	if o.page == bench.PagePlot {
 		o.plot(m, b.rest)
 	}
-	if o.page == pagePlot && o.scene.Plot == nil {
+	if o.page == bench.PagePlot && o.scene.Plot == nil {
 		why := m.said
 		o.plot(m, "")
 		m.say(why)
@@ -135,7 +121,7 @@ func (o *outcome) keys(m *model) []binding {
 		keys = append(keys, m.on.toForm)
 	}
 	switch {
-	case o.page == pagePlot:
+	case o.page == bench.PagePlot:
 		keys = append(keys, m.on.letter)
 	case o.more():
 		keys = append(keys, m.on.scrollHere)
@@ -144,15 +130,14 @@ func (o *outcome) keys(m *model) []binding {
 }
 
 func (o *outcome) press(m *model, k tea.KeyMsg) bool {
-	pages := len(pageWords())
 	switch {
 	case k.Type == tea.KeyTab:
-		o.turn(m, (o.page+1)%pages)
+		o.turn(m, 1)
 	case k.Type == tea.KeyShiftTab:
-		o.turn(m, (o.page+pages-1)%pages)
-	case o.page == pagePlot && k.Type == tea.KeyDown:
+		o.turn(m, len(pages)-1)
+	case o.page == bench.PagePlot && k.Type == tea.KeyDown:
 		o.plot(m, o.letter[(o.by+1)%len(o.letter)])
-	case o.page == pagePlot && k.Type == tea.KeyUp:
+	case o.page == bench.PagePlot && k.Type == tea.KeyUp:
 		o.plot(m, o.letter[(max(o.by, 0)+len(o.letter)-1)%len(o.letter)])
 	default:
 		return o.scroller.press(k)
@@ -160,9 +145,9 @@ func (o *outcome) press(m *model, k tea.KeyMsg) bool {
 	return true
 }
 
-func (o *outcome) turn(m *model, page int) {
-	o.page, o.top = page, 0
-	if page == pagePlot && o.scene.Plot == nil {
+func (o *outcome) turn(m *model, by int) {
+	o.page, o.top = pages[(slices.Index(pages, o.page)+by)%len(pages)], 0
+	if o.page == bench.PagePlot && o.scene.Plot == nil {
 		o.plot(m, "")
 	}
 }
@@ -204,14 +189,14 @@ func (o *outcome) change(m *model, text string) {
 	m.line.set("")
 	page := o.page
 	if r.Warnings != nil {
-		page = pageResult
+		page = bench.PageResult
 	}
 	m.openOutcome(&outcome{page: page})
 	m.say(strings.Join(answer.Said, " "))
 }
 
 func (o *outcome) body(m *model, cols, rows int) []row {
-	if o.page == pagePlot {
+	if o.page == bench.PagePlot {
 		return append([]row{m.pagesRow(o.page, cols)}, o.plotRows(m, cols, rows-1)...)
 	}
 	return m.withDrawing(cols, rows, func(cols, rows int) []row {
@@ -220,11 +205,12 @@ func (o *outcome) body(m *model, cols, rows int) []row {
 }
 
 // pagesRow names the pages, the one in hand between hands.
-func (m *model) pagesRow(page, cols int) row {
+func (m *model) pagesRow(page bench.Page, cols int) row {
 	l := m.look
 	r := row{gap(1)}
-	for i, word := range pageWords() {
-		if i == page {
+	for _, p := range pages {
+		word := capital(string(p))
+		if p == page {
 			r = append(r, l.text(bold, l.signs.handLeft+" "+word+" "+l.signs.handRight), gap(1))
 			continue
 		}
@@ -248,9 +234,9 @@ func (o *outcome) plotRows(m *model, cols, rows int) []row {
 
 func (o *outcome) pageRows(m *model, cols int) []row {
 	switch o.page {
-	case pageBudget:
+	case bench.PageBudget:
 		return m.blockRows(o.result.Long(), cols)
-	case pageValues:
+	case bench.PageValues:
 		return m.blockRows(o.result.MeasuredBlocks(), cols)
 	}
 	rows := m.warningRows(o.result.Warnings, cols, len(o.result.Warnings)*cols)

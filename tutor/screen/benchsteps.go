@@ -1,6 +1,8 @@
 package screen
 
 import (
+	"slices"
+
 	"example.org/standstill/tutor/bench"
 )
 
@@ -28,7 +30,7 @@ func (b *atBench) goOn(m *model, from int) {
 			b.form.first(m, s.Kinds)
 			return
 		case s.Ask == nil:
-			m.openOutcome(&outcome{page: pageResult})
+			m.openOutcome(&outcome{page: bench.PageResult})
 			return
 		}
 		if q, ok := s.Ask(&b.table); ok {
@@ -76,12 +78,7 @@ func (m *model) steps() row {
 
 // nameless reports whether the steps from one to another have no name of their own.
 func (b *atBench) nameless(from, to int) bool {
-	for _, s := range b.table.Steps[from : to+1] {
-		if s.Name != "" {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(b.table.Steps[from:to+1], func(s bench.Step) bool { return s.Name != "" })
 }
 
 // benchTop is the apparatus and who is at the table.

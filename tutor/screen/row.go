@@ -7,6 +7,7 @@ import (
 	"github.com/charmbracelet/lipgloss"
 
 	"example.org/standstill/checker/expr"
+	"example.org/standstill/tutor/bench"
 )
 
 // span is a piece of text of one shade. Spans are made by look.text alone, so
@@ -158,10 +159,25 @@ func head(text string, width int) string {
 // wrap breaks a text at spaces into lines of a width; a longer word is broken
 // where it has to be.
 func (l *look) wrap(text string, width int) []string {
+	return l.wrapChunks(strings.Fields(l.letters(text)), width)
+}
+
+// wrapMeasured wraps a text like wrap, but parts no number from its unit, and no letter
+// from its value.
+func (l *look) wrapMeasured(text string, width int) []string {
+	chunks := bench.Chunks(strings.Join(strings.Fields(expr.Clean(text)), " "))
+	for i := range chunks {
+		chunks[i] = l.letters(chunks[i])
+	}
+	return l.wrapChunks(chunks, width)
+}
+
+// wrapChunks breaks a text between its chunks alone, where these fit.
+func (l *look) wrapChunks(chunks []string, width int) []string {
 	width = max(width, 4)
 	var lines []string
 	line := ""
-	for _, word := range strings.Fields(l.letters(text)) {
+	for _, word := range chunks {
 		for textWidth(word) > width {
 			if line != "" {
 				lines, line = append(lines, line), ""

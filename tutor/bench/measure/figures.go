@@ -166,7 +166,7 @@ func Plain(x float64) string {
 		return quantity.Format(x, 1)
 	}
 	d := shortest(x)
-	clean := d.round(d.leading() - dustFree).trimmed()
+	clean := d.round(d.leading() - dustFree).trimmed(1)
 	if len(clean.digits) > exactFigures {
 		clean = d.round(d.leading() - exactFigures + 1)
 	}
@@ -176,9 +176,9 @@ func Plain(x float64) string {
 // dustFree is how many figures behind the first are free of rounding errors.
 const dustFree = 12
 
-// trimmed leaves out zeros behind the decimal point at the end.
-func (d decimal) trimmed() decimal {
-	for d.exp < 0 && len(d.digits) > 1 && strings.HasSuffix(d.digits, "0") {
+// trimmed leaves out zeros behind the decimal point at the end, down to so many figures.
+func (d decimal) trimmed(figures int) decimal {
+	for d.exp < 0 && len(d.digits) > figures && strings.HasSuffix(d.digits, "0") {
 		d.digits, d.exp = d.digits[:len(d.digits)-1], d.exp+1
 	}
 	return d

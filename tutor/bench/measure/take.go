@@ -145,16 +145,20 @@ func (p *parser) single(v *Value) {
 
 // zero takes off what the scale reads with nothing on.
 func (p *parser) zero(v *Value) {
-	a, ok := p.qualities["zero"]
-	if !ok {
-		return
+	if _, v.Zeroed = p.qualities["zero"]; v.Zeroed {
+		v.Zero = p.unshared("zero", v.Unit)
+		v.Estimate -= v.Zero
+		v.numeral = ""
 	}
+}
+
+// unshared is a quality in SI that cannot be a share.
+func (p *parser) unshared(word string, usual quantity.Unit) float64 {
+	a := p.qualities[word]
 	if a.percent {
-		p.refuse(saidShare("zero"))
+		p.refuse(saidShare(word))
 	}
-	v.Zero, v.Zeroed = p.inSI(a, v.Unit), true
-	v.Estimate -= v.Zero
-	v.numeral = ""
+	return p.inSI(a, usual)
 }
 
 // repeats adds the spread of repeated readings: u = s/√n with n − 1 degrees of
@@ -273,15 +277,10 @@ func (p *parser) lastPlace(v *Value) float64 {
 }
 
 func (p *parser) rating(v *Value) {
-	a, ok := p.qualities["max"]
-	if !ok {
+	if _, v.Rated = p.qualities["max"]; !v.Rated {
 		return
 	}
-	if a.percent {
-		p.refuse(saidShare("max"))
-	}
-	v.Rating, v.Rated = p.inSI(a, v.Unit), true
-	if a.minus || v.Rating == 0 {
+	if v.Rating = p.unshared("max", v.Unit); v.Rating <= 0 {
 		p.refuse(saidNoRating)
 	}
 }
@@ -300,12 +299,6 @@ func (v Value) Numeral() string {
 	if u > 0 {
 		d = d.round(TwoFigures(u))
 	}
-	for len(d.digits) > leastFigures && d.exp < 0 && strings.HasSuffix(d.digits, "0") {
-		d.digits, d.exp = d.digits[:len(d.digits)-1], d.exp+1
-	}
-	if d.minus {
-		d.minus = false
-		return "-" + d.String()
-	}
-	return d.String()
+	// A problem file has the sign of the keyboard.
+	return strings.Replace(d.trimmed(leastFigures).String(), "−", "-", 1)
 }

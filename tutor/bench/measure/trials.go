@@ -99,26 +99,23 @@ func (s *Trials) summarise() {
 	s.Low, s.High = make([]float64, outputs), make([]float64, outputs)
 	for j, values := range s.values {
 		s.Count = len(values)
-		s.Mean[j], s.U[j] = MeanAndDeviation(values)
+		s.Mean[j], s.U[j] = meanAndDeviation(values)
 		slices.Sort(values)
-		s.Low[j], s.High[j] = s.between(j, 0.95)
+		s.Low[j], s.High[j] = share(values, 0.025), share(values, 0.975)
 	}
 }
 
-// between is the interval that holds a share of the draws of an output, as many
-// below as above.
-func (s *Trials) between(j int, share float64) (low, high float64) {
-	n := len(s.values[j])
-	if n == 0 {
-		return math.NaN(), math.NaN()
+// share is the draw below which that share of them lies; no number where there are none.
+func share(ordered []float64, p float64) float64 {
+	if len(ordered) == 0 {
+		return math.NaN()
 	}
-	at := func(p float64) float64 { return s.values[j][min(max(int(p*float64(n)), 0), n-1)] }
-	return at((1 - share) / 2), at((1 + share) / 2)
+	return ordered[int(p*float64(len(ordered)))]
 }
 
-// MeanAndDeviation counts from the first value, and takes two passes, so that large
+// meanAndDeviation counts from the first value, and takes two passes, so that large
 // values with small differences keep their figures, and equal ones do not differ.
-func MeanAndDeviation(values []float64) (mean, deviation float64) {
+func meanAndDeviation(values []float64) (mean, deviation float64) {
 	if len(values) == 0 {
 		return math.NaN(), math.NaN()
 	}
