@@ -11,7 +11,6 @@ import (
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/bench"
 	"example.org/standstill/tutor/plain"
-	"example.org/standstill/tutor/record"
 	"example.org/standstill/tutor/screen"
 )
 
@@ -60,7 +59,7 @@ func (a *app) benchLines(g *bench.Guide, p *problems.Problem, notice string) err
 	if notice != "" {
 		talk.Say(notice)
 	}
-	g.Say, g.Ask, g.Practise = talk.Say, talk.Ask, practiseIn(g.Tutor, talk)
+	g.Say, g.Ask, g.Practise = talk.Say, talk.Ask, talk.Lesson
 	err := g.Run(p)
 	if closed := talk.Close(); err == nil || err == plain.End {
 		err = closed
@@ -71,19 +70,4 @@ func (a *app) benchLines(g *bench.Guide, p *problems.Problem, notice string) err
 // guide is a guide that has yet to be given a voice.
 func (a *app) guide(t *tutor.Tutor, m *measured) *bench.Guide {
 	return &bench.Guide{Table: bench.Table{Tutor: t, Save: saveAtBench, Names: m.students}, Style: bench.Style{Plain: m.plain || !a.fullTerminal()}}
-}
-
-// practiseIn is a lesson in lines for whoever predicts by hand.
-func practiseIn(t *tutor.Tutor, talk *plain.Talk) func(record.Student, *problems.Problem, string) error {
-	return func(s record.Student, p *problems.Problem, run string) error {
-		desk, err := t.Seat(s)
-		if err != nil {
-			return err
-		}
-		lesson, err := desk.OpenCopy(p, run)
-		if err != nil {
-			return err
-		}
-		return talk.Lesson(desk, lesson)
-	}
 }

@@ -49,23 +49,13 @@ func (f *Form) Echo(field int, text string) (taken, why string) {
 	return e.Taken, e.Why
 }
 
-// Unsure asks for the division of the scale where no quality was typed; "" else. word is
-// what the answer begins with.
-func (f *Form) Unsure(field int) (question, word string) {
-	if e := &f.Fields[field]; e.Value.AssumedDivision {
-		return saidAskDivision(e), "div "
+// surer is the text of a field, whose division was asked for, with the answer behind it;
+// an answer may name another quality.
+func (f *Field) surer(answer string) string {
+	if !measure.StartsWithQuality(answer) {
+		answer = "div " + answer
 	}
-	return "", ""
-}
-
-// Surer is the text of a field with the answer to Unsure behind it; an answer may name
-// another quality.
-func (f *Form) Surer(field int, answer string) string {
-	_, word := f.Unsure(field)
-	if answer = strings.TrimSpace(answer); measure.StartsWithQuality(answer) {
-		word = ""
-	}
-	return f.Fields[field].Typed + " " + word + answer
+	return f.Typed + " " + answer
 }
 
 // Sample is a value of the kind that a field takes, as it may be typed.
@@ -93,9 +83,6 @@ func (f *Form) Warnings() []string {
 	r.warn()
 	return r.Warnings
 }
-
-// Short is what was taken from a field, without what it is made of.
-func (e *Field) Short() string { return e.Value.Short() }
 
 // Ref is the model with the measured numbers, to be drawn, and the file's where these
 // make no problem.

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"example.org/standstill/problems"
+	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/picture"
 	"example.org/standstill/tutor/record"
 )
@@ -20,7 +21,7 @@ type Guide struct {
 	Table
 	Say      func(line string)
 	Ask      func() (string, error)
-	Practise func(s record.Student, p *problems.Problem, run string) error
+	Practise func(*tutor.Desk, *tutor.Lesson) error
 	Style    Style
 	Begun    *Form // what was measured already of the problem that Run is given; may be nil
 }
@@ -193,8 +194,10 @@ func (g *Guide) practise(s record.Student) error {
 		g.say(saidNoPractice)
 		return nil
 	}
-	p, _ := g.Form.Copy()
-	err := g.Practise(s, p, g.run)
+	desk, lesson, err := g.Lesson(s)
+	if err == nil {
+		err = g.Practise(desk, lesson)
+	}
 	g.say(saidBackFrom(g.Standing(s)))
 	return err
 }
@@ -302,12 +305,4 @@ func (g *Guide) show(scene picture.Scene) {
 	for _, line := range picture.Braille(scene, min(g.Style.width()-2, canvasCols), canvasRows).Lines() {
 		g.Say(line)
 	}
-}
-
-func names(students []record.Student) []string {
-	var names []string
-	for _, s := range students {
-		names = append(names, s.Name)
-	}
-	return names
 }

@@ -169,11 +169,10 @@ func (t *Table) set(i int, text string) Answer {
 		return says(t.Form.saidLeft(e))
 	}
 	a := says(saidTaken(e))
-	question, _ := t.Form.Unsure(i)
-	if question == "" || !t.once(e.Name()+" "+e.Typed) {
+	if !e.Value.AssumedDivision || !t.once(e.Name()+" "+e.Typed) {
 		return a
 	}
-	a.Then = &Question{Text: question, Sample: "div " + e.division(), Free: true, Take: func(line string) Answer {
+	a.Then = &Question{Text: saidAskDivision(e), Sample: "div " + e.division(), Free: true, Take: func(line string) Answer {
 		switch {
 		case line == "":
 			return says()
@@ -181,7 +180,7 @@ func (t *Table) set(i int, text string) Answer {
 			return t.Assign(line)
 		}
 		tried := *e
-		if !t.Form.take(&tried, t.Form.Surer(i, line)) {
+		if !t.Form.take(&tried, e.surer(line)) {
 			return refuses(saidRefused(saidAbout(&tried, tried.Why)))
 		}
 		return t.meant(i, tried, func() Answer { return t.set(i, tried.Typed) })

@@ -73,7 +73,7 @@ func filled(kinds ...Kind) func(*Table) bool {
 
 func (t *Table) askCautions() (*Question, bool) {
 	return &Question{Text: saidReadCautions, onward: true, Take: func(string) Answer {
-		t.pass(StepCautions, true)
+		t.Pass(StepCautions, true)
 		return says()
 	}}, !t.passed[StepCautions]
 }
@@ -88,7 +88,7 @@ func (t *Table) askNames() (*Question, bool) {
 		if why := t.Enrol(line); why != "" {
 			return refuses(why)
 		}
-		t.pass(StepNames, true)
+		t.Pass(StepNames, true)
 		return says(t.Seated())
 	}}, !t.passed[StepNames]
 }
@@ -101,11 +101,11 @@ func (t *Table) askEarlier() (*Question, bool) {
 	}
 	q := &Question{Text: saidReopen, Choices: []Choice{{Label: choiceNewRun}}, Take: func(line string) Answer {
 		if line == "" {
-			t.pass(titleEarlier, true)
+			t.Pass(titleEarlier, true)
 			return says()
 		}
 		a := t.open(line)
-		t.pass(titleEarlier, !a.Stay)
+		t.Pass(titleEarlier, !a.Stay)
 		return a
 	}}
 	q.Choices = append(q.Choices, t.choices(runs)...)
@@ -121,19 +121,6 @@ func (t *Table) choices(runs []Run) []Choice {
 		choices[i] = Choice{head, typed, fmt.Sprint(run.Number)}
 	}
 	return choices
-}
-
-// open puts the run of a number in hand.
-func (t *Table) open(number string) Answer {
-	if err := t.Keep(); err != nil {
-		return refuses(record.Sentence(err))
-	}
-	run, why := t.Numbered(number)
-	if why != "" {
-		return refuses(why)
-	}
-	said, ok := t.Open(run)
-	return Answer{Said: []string{said}, Stay: !ok, Opened: ok}
 }
 
 // askByHand has each student predict on the measured numbers before the equations are
@@ -153,7 +140,7 @@ func (t *Table) ByHand() *Question {
 	}
 	q := &Question{Text: text, Take: func(line string) Answer {
 		if line == "" {
-			t.pass(StepByHand, true)
+			t.Pass(StepByHand, true)
 			return says()
 		}
 		return t.predict(line)
@@ -198,7 +185,7 @@ func (t *Table) page(page Page) Answer {
 	case PageValues:
 		a.Blocks = r.MeasuredBlocks()
 	}
-	t.pass(StepResult, true)
+	t.Pass(StepResult, true)
 	if err := t.Keep(); err != nil {
 		a.Said = []string{record.Sentence(err)}
 	}

@@ -24,7 +24,7 @@ func (r *Result) glance() Block {
 		row := []string{"  " + p.Name, p.short(), "–", "", "", ""}
 		for _, c := range r.Compared {
 			if c.Predicted == p {
-				row = []string{verdictSigns[c.Verdict] + " " + p.Name, p.short(), c.short(), c.apart(), p.in(c.Combined), saidEn(c.En)}
+				row = []string{verdictSigns[c.Verdict] + " " + p.Name, p.short(), p.spread(c.Value, c.Expanded), c.apart(), p.in(c.Combined), saidEn(c.En)}
 			}
 		}
 		b.Rows = append(b.Rows, row[:len(b.Head)])

@@ -1,6 +1,7 @@
 package bench
 
 import (
+	"errors"
 	"slices"
 	"strconv"
 	"strings"
@@ -39,8 +40,8 @@ func (t *Table) zone() *time.Location {
 	return t.Zone
 }
 
-// pass notes that a step is done.
-func (t *Table) pass(step string, done bool) {
+// Pass notes that a step is done that leaves nothing in the form, or that it is not.
+func (t *Table) Pass(step string, done bool) {
 	if t.passed == nil {
 		t.passed = map[string]bool{}
 	}
@@ -57,14 +58,11 @@ func (t *Table) Begin(p *problems.Problem) error {
 	return err
 }
 
-// Passed notes that a step is done that leaves nothing in the form.
-func (t *Table) Passed(step string) { t.pass(step, true) }
-
 // take puts a form in hand, of a run that is kept or of a new one.
 func (t *Table) take(f *Form, run, kept string) {
 	t.Form, t.run, t.kept = f, run, kept
-	t.pass(StepByHand, false)
-	t.pass(StepResult, false)
+	t.Pass(StepByHand, false)
+	t.Pass(StepResult, false)
 }
 
 // Enrol seats everybody who is named, with commas between, beside those who are
@@ -89,8 +87,17 @@ func has(students []record.Student, s record.Student) bool {
 	return slices.ContainsFunc(students, func(known record.Student) bool { return known.ID == s.ID })
 }
 
+// NamesOf are the names of students.
+func NamesOf(students []record.Student) []string {
+	var names []string
+	for _, s := range students {
+		names = append(names, s.Name)
+	}
+	return names
+}
+
 // Seated says who is at the table and where the run is kept.
-func (t *Table) Seated() string { return saidSeated(names(t.Students), t.Tutor.Kept()) }
+func (t *Table) Seated() string { return saidSeated(NamesOf(t.Students), t.Tutor.Kept()) }
 
 // Standings says of everybody at the table how far they predicted by hand.
 func (t *Table) Standings() []string {
@@ -107,6 +114,20 @@ func (t *Table) Standing(s record.Student) string {
 	return s.Name + saidStanding(standing(t.Tutor, s.ID, t.Form))
 }
 
+// Lesson seats a student at the lesson on the measured numbers.
+func (t *Table) Lesson(s record.Student) (*tutor.Desk, *tutor.Lesson, error) {
+	p, why := t.Form.Copy()
+	if why != "" {
+		return nil, nil, errors.New(why)
+	}
+	desk, err := t.Tutor.Seat(s)
+	if err != nil {
+		return nil, nil, err
+	}
+	lesson, err := desk.OpenCopy(p, t.run)
+	return desk, lesson, err
+}
+
 // Called finds who at the table has a name; where one student sits there alone,
 // nobody need be named.
 func (t *Table) Called(name string) (s record.Student, why string) {
@@ -118,7 +139,7 @@ func (t *Table) Called(name string) (s record.Student, why string) {
 			return s, ""
 		}
 	}
-	return s, saidNobodyCalled(name, names(t.Students))
+	return s, saidNobodyCalled(name, NamesOf(t.Students))
 }
 
 // Keep writes what was typed to the record, if it is not there yet. Where nobody is
@@ -153,8 +174,8 @@ func (t *Table) inHand() (Run, int) {
 	return Run{}, len(runs)
 }
 
-// Numbered finds the run of a number that was typed.
-func (t *Table) Numbered(number string) (Run, string) {
+// numbered finds the run of a number that was typed.
+func (t *Table) numbered(number string) (Run, string) {
 	runs, err := Runs(t.Tutor.Record, "")
 	if err != nil {
 		return Run{}, record.Sentence(err)
@@ -162,21 +183,29 @@ func (t *Table) Numbered(number string) (Run, string) {
 	return pick(t.ofUs(runs, true), number)
 }
 
-// Open puts a run in hand as it was typed, and says so; ok is false, and the sentence
-// says why, where it cannot be read any more. A run belongs to those who made it: what
-// others change in it is a new run of theirs.
-func (t *Table) Open(run Run) (said string, ok bool) {
+// open puts the run of a number in hand as it was typed. A run belongs to those who made
+// it: what others change in it is a new run of theirs.
+func (t *Table) open(number string) Answer {
+	if err := t.Keep(); err != nil {
+		return refuses(record.Sentence(err))
+	}
+	run, why := t.numbered(number)
+	if why != "" {
+		return refuses(why)
+	}
 	f, err := run.Open(t.Tutor.Record, t.Tutor.Bank)
 	if err != nil {
-		return saidCannotOpen(run.Number), false
+		return refuses(saidCannotOpen(run.Number))
 	}
+	said := saidOpened(run.Number)
 	if t.isOurs(run) {
 		t.take(f, run.ID, run.Text)
-		return saidOpened(run.Number), true
+	} else {
+		t.take(f, "", f.Text())
+		names, _ := Names(t.Tutor.Record)
+		said = saidOpenedOthers(run.Number, run.named(names))
 	}
-	t.take(f, "", f.Text())
-	names, _ := Names(t.Tutor.Record)
-	return saidOpenedOthers(run.Number, run.named(names)), true
+	return Answer{Said: []string{said}, Opened: true}
 }
 
 // isOurs reports whether somebody at the table made a run.
@@ -240,7 +269,7 @@ func (t *Table) Results(all bool) ([]Computed, error) {
 // computed is the result in hand, with the number that its run has or will get.
 func (t *Table) computed(r *Result) Computed {
 	run, kept := t.inHand()
-	c := Computed{Number: kept + 1, Result: r, About: About{Students: t.Standings(), Names: names(t.Students)}}
+	c := Computed{Number: kept + 1, Result: r, About: About{Students: t.Standings(), Names: NamesOf(t.Students)}}
 	if run.ID != "" {
 		c.Number, c.About.When = run.Number, run.when(t.zone())
 	}
@@ -279,7 +308,7 @@ func (t *Table) chosen(numbers string) (computed []Computed, why string) {
 		return computed, ""
 	}
 	for _, number := range Numbers(numbers) {
-		run, why := t.Numbered(number)
+		run, why := t.numbered(number)
 		if why != "" {
 			return nil, why
 		}

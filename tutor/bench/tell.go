@@ -106,21 +106,11 @@ func (r *Result) Main() []Block {
 
 // short is a prediction with its expanded uncertainty: "(3.591 ± 0.063) N".
 func (p *Prediction) short() string {
-	switch {
-	case p.Drawn:
+	if p.Drawn {
 		wide := (p.High - p.Low) / 4
 		return p.at(p.Low, wide) + " to " + p.at(p.High, wide)
-	case !(p.U > 0):
-		return p.at(p.Value, 0)
 	}
 	return p.spread(p.Value, p.Expanded)
-}
-
-func (c *Comparison) short() string {
-	if !(c.U > 0) {
-		return c.Predicted.at(c.Value, 0)
-	}
-	return c.Predicted.spread(c.Value, c.Expanded)
 }
 
 // explained says in one sentence each what the letters of the predictions mean.
@@ -213,24 +203,23 @@ func (p *Prediction) labBook() string {
 	if p.Drawn || !(p.U > 0) {
 		return ""
 	}
-	return p.interval(p.Value, p.Expanded, p.K, p.Nu)
+	return p.spread(p.Value, p.Expanded) + ", " + measure.SaidCoverage(p.K, p.Nu)
 }
 
 // labBook is a reading as a lab book has it.
 func (c *Comparison) labBook() string {
-	if !(c.U > 0) {
-		return c.Predicted.at(c.Value, 0)
+	said := c.Predicted.spread(c.Value, c.Expanded)
+	if c.U > 0 {
+		said += ", " + measure.SaidCoverage(c.K, c.Nu)
 	}
-	return c.Predicted.interval(c.Value, c.Expanded, c.K, c.Nu)
+	return said
 }
 
-// interval is "(9.80 ± 0.12) N, k = 2".
-func (p *Prediction) interval(x, expanded, k float64, nu int) string {
-	return p.spread(x, expanded) + ", " + measure.SaidCoverage(k, nu)
-}
-
-// spread is "(9.80 ± 0.12) N".
+// spread is "(9.80 ± 0.12) N", "9.80 N" where it is exact.
 func (p *Prediction) spread(x, expanded float64) string {
+	if !(expanded > 0) {
+		return p.at(x, 0)
+	}
 	value := strings.TrimSuffix(p.at(x, expanded), measure.WithUnit("", p.Unit))
 	return measure.WithUnit("("+value+" ± "+measure.QuoteU(expanded/p.Unit.Factor)+")", p.Unit)
 }

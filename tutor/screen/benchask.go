@@ -6,7 +6,6 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
-	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/bench"
 	"example.org/standstill/tutor/record"
 )
@@ -259,18 +258,9 @@ const leastFigure = 8
 
 // predict leads a student through the stages on the measured numbers.
 func (m *model) predict(s record.Student) {
-	p, why := m.bench.table.Form.Copy()
-	if why != "" {
-		m.say(why)
-		return
-	}
-	desk, err := m.tutor.Seat(s)
-	var lesson *tutor.Lesson
-	if err == nil {
-		lesson, err = desk.OpenCopy(p, m.bench.table.Run())
-	}
+	desk, lesson, err := m.bench.table.Lesson(s)
 	if err != nil {
-		m.say(troubleWith(p.ID, err))
+		m.say(troubleWith(m.bench.table.Form.Problem().ID, err))
 		return
 	}
 	m.desk, m.lesson, m.lent = desk, lesson, false

@@ -157,7 +157,7 @@ func (f *form) fieldRows(m *model, i int, c fieldColumns, cols int) []row {
 	if i == f.at {
 		shade = bold
 	}
-	taken := l.row(quiet, e.Short())
+	taken := l.row(quiet, e.Value.Short())
 	switch file := m.bench.table.Form.File(e); {
 	case e.Typed == "" && file != "":
 		typed, taken = file, l.row(quiet, wordFromFile)
@@ -194,7 +194,7 @@ type fieldColumns struct{ name, typed int }
 func columnsOf(fields []bench.Field, cols int) fieldColumns {
 	name, taken := 0, textWidth(wordFromFile)
 	for i := range fields {
-		name, taken = max(name, textWidth(fields[i].Name())+2), max(taken, textWidth(fields[i].Short()))
+		name, taken = max(name, textWidth(fields[i].Name())+2), max(taken, textWidth(fields[i].Value.Short()))
 	}
 	return fieldColumns{name, max(cols-3-name-1-taken, shortValue)}
 }

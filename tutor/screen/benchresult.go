@@ -57,7 +57,7 @@ func (m *model) openOutcome(o *outcome) {
 		return
 	}
 	b.at = b.table.Named(bench.StepResult)
-	b.table.Passed(bench.StepResult)
+	b.table.Pass(bench.StepResult, true)
 	for i := range b.table.Form.Fields {
 		if e := &b.table.Form.Fields[i]; e.Kind == bench.Measure {
 			o.letter = append(o.letter, e.Letter)

@@ -2,7 +2,6 @@ package screen
 
 import (
 	"strconv"
-	"strings"
 
 	"example.org/standstill/checker"
 	"example.org/standstill/problems"
@@ -189,13 +188,4 @@ func (b *atBench) result() (*bench.Result, []string) {
 		b.outcome = outcomeOf{text, r, why}
 	}
 	return b.outcome.result, b.outcome.why
-}
-
-// names are those of the students at the table.
-func (b *atBench) names() string {
-	var names []string
-	for _, s := range b.table.Students {
-		names = append(names, s.Name)
-	}
-	return strings.Join(names, ", ")
 }

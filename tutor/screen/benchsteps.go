@@ -2,6 +2,7 @@ package screen
 
 import (
 	"slices"
+	"strings"
 
 	"example.org/standstill/tutor/bench"
 )
@@ -87,7 +88,7 @@ func (m *model) benchTop() (title, right string) {
 		return saidProgram, wordBench
 	}
 	right = wordBench
-	if names := m.bench.names(); names != "" {
+	if names := strings.Join(bench.NamesOf(m.bench.table.Students), ", "); names != "" {
 		right += " " + m.look.signs.dash + " " + names
 	}
 	return m.bench.table.Form.Problem().Title, right

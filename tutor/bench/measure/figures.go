@@ -2,6 +2,7 @@ package measure
 
 import (
 	"math"
+	"math/big"
 	"strconv"
 	"strings"
 
@@ -48,7 +49,8 @@ func (d decimal) round(place int) decimal {
 	half := "5" + strings.Repeat("0", drop-1)
 	odd := (kept[len(kept)-1]-'0')%2 == 1
 	if dropped > half || dropped == half && odd {
-		kept = next(kept)
+		n, _ := new(big.Int).SetString(kept, 10)
+		kept = n.Add(n, big.NewInt(1)).String()
 	}
 	return decimal{d.minus, kept, place}.tidy()
 }
@@ -59,19 +61,6 @@ func (d decimal) tidy() decimal {
 		d.digits, d.minus = "0", false
 	}
 	return d
-}
-
-// next adds one to the last digit.
-func next(digits string) string {
-	b := []byte(digits)
-	for i := len(b) - 1; i >= 0; i-- {
-		if b[i] != '9' {
-			b[i]++
-			return string(b)
-		}
-		b[i] = '0'
-	}
-	return "1" + string(b)
 }
 
 // beyond is how far from the decimal point a place may be before a power of ten is

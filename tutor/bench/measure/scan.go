@@ -81,7 +81,7 @@ func scan(text string) (tokens []token, why string) {
 	open := 0 // brackets round a quality, as in 14.2 N (± 0.1 N)
 	for text != "" {
 		switch {
-		case text[0] == '(' && startsWithWord(text[1:]):
+		case text[0] == '(' && StartsWithQuality(text[1:]):
 			open++
 			text = strings.TrimLeft(text[1:], " ")
 		case text[0] == ')' && open > 0:
@@ -89,7 +89,7 @@ func scan(text string) (tokens []token, why string) {
 			text = strings.TrimLeft(text[1:], " ")
 			continue
 		}
-		if rest, found := strings.CutPrefix(text, ","); found && startsWithWord(rest) {
+		if rest, found := strings.CutPrefix(text, ","); found && StartsWithQuality(rest) {
 			text = strings.TrimLeft(rest, " ")
 		}
 		t, rest, why := first(text)
@@ -102,15 +102,12 @@ func scan(text string) (tokens []token, why string) {
 	return tokens, ""
 }
 
-// startsWithWord reports whether one of the words comes next: a comma before it
+// StartsWithQuality reports whether one of the words, such as ± or div, comes next: a comma before it
 // separates, and is no decimal comma.
-func startsWithWord(text string) bool {
+func StartsWithQuality(text string) bool {
 	_, _, ok := wordAt(strings.TrimLeft(text, " "))
 	return ok
 }
-
-// StartsWithQuality reports whether a text begins with a word such as ± or div.
-func StartsWithQuality(text string) bool { return startsWithWord(text) }
 
 // unbracketed takes off the brackets of "(0.500 ± 0.005) kg".
 func unbracketed(text string) string {
@@ -179,13 +176,13 @@ func cutWord(text, word string) (rest string, ok bool) {
 
 func numberToken(m []string, rest string) (t token, _, why string) {
 	typed := powerOfTen.ReplaceAllString(m[2], "×10^")
-	if strings.HasSuffix(typed, ",") && (rest == "" || rest[0] == ' ') && !startsWithWord(rest) {
+	if strings.HasSuffix(typed, ",") && (rest == "" || rest[0] == ' ') && !StartsWithQuality(rest) {
 		return t, "", saidCommaBetween
 	}
 	switch {
 	case strings.HasPrefix(rest, ".") || strings.HasPrefix(rest, ",") && strings.Contains(typed, ","):
 		return t, "", saidTwoPoints(m[0] + rest[:1])
-	case strings.HasPrefix(rest, ",") && !startsWithWord(rest[1:]):
+	case strings.HasPrefix(rest, ",") && !StartsWithQuality(rest[1:]):
 		return t, "", saidCommaBetween
 	}
 	typed = strings.TrimSuffix(strings.Replace(typed, ",", ".", 1), ".")
