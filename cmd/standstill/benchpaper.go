@@ -52,7 +52,7 @@ times or as 1-5; the report is about the last run, and names the group of each r
 		RunE: func(_ *cobra.Command, args []string) error {
 			switch {
 			case len(runs) > 0 && len(args) == 0:
-				return a.reportRuns(runs, line, &out)
+				return a.withComputed(runs, func(computed []bench.Computed) error { return a.report(computed, line, &out) })
 			case len(runs) == 0 && len(args) == 1:
 				return a.reportValues(args[0], &m, &out)
 			}
@@ -64,10 +64,6 @@ times or as 1-5; the report is about the last run, and names the group of each r
 	c.Flags().StringVar(&line, "line", "", "two `axes` for a straight line, as in 'T against 1/(2 sin theta)'")
 	out.flags(c)
 	return c
-}
-
-func (a *app) reportRuns(numbers []string, line string, out *benchOutput) error {
-	return a.withComputed(numbers, func(computed []bench.Computed) error { return a.report(computed, line, out) })
 }
 
 func (a *app) reportValues(problem string, m *measured, out *benchOutput) error {

@@ -54,18 +54,11 @@ func (r *Result) disagree(p *Prediction) string {
 }
 
 // Better is what would make a prediction surer: the input with the largest share, and
-// the standard uncertainty once that input's is halved.
-type Better struct {
-	Input *Input
-	Share float64
-	Then  float64
-}
-
-// Better says what to measure better; false where everything is exact.
-func (p *Prediction) Better() (Better, bool) {
+// the standard uncertainty once that input's is halved; false where everything is exact.
+func (p *Prediction) Better() (most Row, then float64, ok bool) {
 	if len(p.Budget) == 0 || p.Budget[0].Share == 0 {
-		return Better{}, false
+		return Row{}, 0, false
 	}
-	most := p.Budget[0]
-	return Better{most.Input, most.Share, p.U * math.Sqrt(1-0.75*most.Share)}, true
+	most = p.Budget[0]
+	return most, p.U * math.Sqrt(1-0.75*most.Share), true
 }

@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/quantity"
 
 	"example.org/standstill/tutor/bench/measure"
 )
@@ -36,8 +37,7 @@ func (r *Result) JSON() ([]byte, error) {
 		out.Compared = append(out.Compared, comparisonOut(&r.Compared[i]))
 	}
 	for _, l := range r.Left {
-		f := l.Unit.Factor
-		out.Left = append(out.Left, leftJSON{l.Body, l.Axis.String(), number(l.Value / f), number(l.U / f), number(l.Expanded / f), number(l.K), l.Nu, l.Unit.Symbol, l.Within(), l.said()})
+		out.Left = append(out.Left, leftJSON{l.Body, l.Axis.String(), unsureOut(l.Unit, l.Value, l.U, l.Expanded, l.K, l.Nu), l.Within(), l.said()})
 	}
 	var b bytes.Buffer
 	encoder := json.NewEncoder(&b)
@@ -102,13 +102,23 @@ func (f *Field) ascii() string {
 	return f.Letter
 }
 
+// unsureJSON is a value with its uncertainty.
+type unsureJSON struct {
+	Value    number `json:"value"`
+	U        number `json:"u"`
+	Expanded number `json:"U"`
+	K        number `json:"k"`
+	Nu       int    `json:"nu,omitempty"`
+	Unit     string `json:"unit"`
+}
+
+func unsureOut(unit quantity.Unit, x, u, expanded, k float64, nu int) unsureJSON {
+	f := unit.Factor
+	return unsureJSON{number(x / f), number(u / f), number(expanded / f), number(k), nu, unit.Symbol}
+}
+
 type predictionJSON struct {
-	Value    number       `json:"value"`
-	U        number       `json:"u"`
-	Expanded number       `json:"U"`
-	K        number       `json:"k"`
-	Nu       int          `json:"nu,omitempty"`
-	Unit     string       `json:"unit"`
+	unsureJSON
 	Interval [2]number    `json:"interval"`
 	From     string       `json:"from"`
 	Why      string       `json:"why,omitempty"`
@@ -142,8 +152,7 @@ type betterJSON struct {
 func predictionOut(p *Prediction) predictionJSON {
 	f := p.Unit.Factor
 	out := predictionJSON{
-		Value: number(p.Value / f), U: number(p.U / f), Expanded: number(p.Expanded / f), K: number(p.K), Nu: p.Nu, Unit: p.Unit.Symbol,
-		Interval: [2]number{number(p.Low / f), number(p.High / f)}, From: "law of propagation", Why: p.Why, Said: p.said(),
+		unsureJSON: unsureOut(p.Unit, p.Value, p.U, p.Expanded, p.K, p.Nu), Interval: [2]number{number(p.Low / f), number(p.High / f)}, From: "law of propagation", Why: p.Why, Said: p.said(),
 		Drawn: drawnJSON{number(p.Mean / f), number(p.Spread / f), [2]number{number(p.DrawnLow / f), number(p.DrawnHigh / f)}},
 	}
 	if p.Drawn {
@@ -154,22 +163,17 @@ func predictionOut(p *Prediction) predictionJSON {
 		out.Budget = append(out.Budget, budgetJSON{row.Input.ascii(), number(row.Input.Value / g), number(row.Input.U / g),
 			row.Input.Unit.Symbol, number(row.Sensitivity * g / f), number(row.Share)})
 	}
-	if b, ok := p.Better(); ok {
-		out.Better = &betterJSON{b.Input.ascii(), number(b.Share), number(b.Then / f)}
+	if most, then, ok := p.Better(); ok {
+		out.Better = &betterJSON{most.Input.ascii(), number(most.Share), number(then / f)}
 	}
 	return out
 }
 
 type comparisonJSON struct {
-	Letter   string  `json:"letter"`
-	Typed    string  `json:"typed"`
-	Taken    string  `json:"taken"`
-	Value    number  `json:"value"`
-	U        number  `json:"u"`
-	Expanded number  `json:"U"`
-	K        number  `json:"k"`
-	Nu       int     `json:"nu,omitempty"`
-	Unit     string  `json:"unit"`
+	Letter string `json:"letter"`
+	Typed  string `json:"typed"`
+	Taken  string `json:"taken"`
+	unsureJSON
 	Combined number  `json:"combined"`
 	En       number  `json:"En"`
 	Verdict  Verdict `json:"verdict"`
@@ -178,22 +182,16 @@ type comparisonJSON struct {
 
 func comparisonOut(c *Comparison) comparisonJSON {
 	unit := c.Predicted.Unit
-	f := unit.Factor
-	return comparisonJSON{c.Letter, c.Typed, c.Taken, number(c.Value / f), number(c.U / f), number(c.Expanded / f), number(c.K), c.Nu,
-		unit.Symbol, number(c.Combined / f), number(c.En), c.Verdict, c.verdictSaid()}
+	return comparisonJSON{c.Letter, c.Typed, c.Taken, unsureOut(unit, c.Value, c.U, c.Expanded, c.K, c.Nu),
+		number(c.Combined / unit.Factor), number(c.En), c.Verdict, c.verdictSaid()}
 }
 
 type leftJSON struct {
-	Body     string `json:"body,omitempty"`
-	Axis     string `json:"axis"`
-	Value    number `json:"value"`
-	U        number `json:"u"`
-	Expanded number `json:"U"`
-	K        number `json:"k"`
-	Nu       int    `json:"nu,omitempty"`
-	Unit     string `json:"unit"`
-	Within   bool   `json:"within"`
-	Said     string `json:"said"`
+	Body string `json:"body,omitempty"`
+	Axis string `json:"axis"`
+	unsureJSON
+	Within bool   `json:"within"`
+	Said   string `json:"said"`
 }
 
 type drawsJSON struct {

@@ -224,12 +224,12 @@ func TestBudgetAddsUp(t *testing.T) {
 func TestMeasuringBetterDoesWhatItSays(t *testing.T) {
 	f := twoStrings(t, "30", "45")
 	p := result(t, f).Predicted[0]
-	b, ok := p.Better()
-	if !ok || b.Input.Letter != "beta" {
-		t.Fatalf("%+v", b)
+	most, then, ok := p.Better()
+	if !ok || most.Input.Letter != "beta" {
+		t.Fatalf("%+v", most)
 	}
 	fill(t, f, []string{"beta = 45 deg ± 0.25 deg"}, nil)
-	if got := result(t, f).Predicted[0].U; math.Abs(got-b.Then) > 1e-9 {
-		t.Errorf("u = %v, promised %v", got, b.Then)
+	if got := result(t, f).Predicted[0].U; math.Abs(got-then) > 1e-9 {
+		t.Errorf("u = %v, promised %v", got, then)
 	}
 }

@@ -99,9 +99,10 @@ func (s *Series) Line(x, y string, origin bool) (l StraightLine, why string) {
 	if l.Y, why = s.model.Axis(y); why != "" {
 		return l, why
 	}
+	var read, predicted []measure.Point
 	for i := range s.Computed {
 		if p, ok := s.point(i, l.X, l.Y); ok {
-			l.Points = append(l.Points, p)
+			l.Points, read, predicted = append(l.Points, p), append(read, p.Read), append(predicted, p.Predicted)
 		} else {
 			l.Unread++
 		}
@@ -109,7 +110,6 @@ func (s *Series) Line(x, y string, origin bool) (l StraightLine, why string) {
 	if len(l.Points) < leastLine {
 		return l, saidFewPoints(len(l.Points))
 	}
-	read, predicted := l.of(false), l.of(true)
 	var ok bool
 	if l.Read, ok = measure.Fit(read, origin); !ok {
 		return l, saidNoLine(l.X.Name)
@@ -119,16 +119,6 @@ func (s *Series) Line(x, y string, origin bool) (l StraightLine, why string) {
 	s.propagate(&l, read, predicted)
 	l.Letter = s.constant(l.Predicted.Slope)
 	return l, ""
-}
-
-func (l *StraightLine) of(predicted bool) []measure.Point {
-	points := make([]measure.Point, len(l.Points))
-	for i, p := range l.Points {
-		if points[i] = p.Read; predicted {
-			points[i] = p.Predicted
-		}
-	}
-	return points
 }
 
 // predict fills in the line of the predicted points, which weigh what those read do, and

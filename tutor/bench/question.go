@@ -195,14 +195,9 @@ func (f *Field) division() string {
 
 // once reports whether something is asked for the first time.
 func (t *Table) once(what string) bool {
-	if t.asked[what] {
-		return false
-	}
-	if t.asked == nil {
-		t.asked = map[string]bool{}
-	}
+	asked := t.asked[what]
 	t.asked[what] = true
-	return true
+	return !asked
 }
 
 // doubt asks whether a value was meant, once for each; "" for none.

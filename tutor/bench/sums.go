@@ -162,19 +162,15 @@ func (s *sums) physical(f measure.Function, pushed *int) measure.Function {
 		if !f(x, y) {
 			return false
 		}
-		if s.unphysical() {
+		for slot := range s.turns {
+			s.env[slot] = math.Mod(s.env[slot]+4*math.Pi, 2*math.Pi)
+		}
+		if s.model.Unphysical(s.env) != "" {
 			*pushed++
 			return false
 		}
 		return true
 	}
-}
-
-func (s *sums) unphysical() bool {
-	for slot := range s.turns {
-		s.env[slot] = math.Mod(s.env[slot]+4*math.Pi, 2*math.Pi)
-	}
-	return s.model.Unphysical(s.env) != ""
 }
 
 func largest(values []float64) float64 {

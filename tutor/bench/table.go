@@ -41,21 +41,20 @@ func (t *Table) zone() *time.Location {
 }
 
 // Pass notes that a step is done that leaves nothing in the form, or that it is not.
-func (t *Table) Pass(step string, done bool) {
-	if t.passed == nil {
-		t.passed = map[string]bool{}
-	}
-	t.passed[step] = done
-}
+func (t *Table) Pass(step string, done bool) { t.passed[step] = done }
 
 // Begin puts the empty form of an apparatus in hand; a run that was in hand is
 // forgotten, so Keep comes first. The error is the solver's.
 func (t *Table) Begin(p *problems.Problem) error {
 	f, err := NewForm(p)
-	if err == nil {
-		t.take(f, "", "")
+	if err != nil {
+		return err
 	}
-	return err
+	if t.passed == nil {
+		t.passed, t.asked, t.known = map[string]bool{}, map[string]bool{}, map[string]Computed{}
+	}
+	t.take(f, "", "")
+	return nil
 }
 
 // take puts a form in hand, of a run that is kept or of a new one.
@@ -244,28 +243,6 @@ func (t *Table) ofUs(runs []Run, all bool) []Run {
 	return slices.DeleteFunc(slices.Clone(runs), func(run Run) bool { return !t.isOurs(run) })
 }
 
-// Results are the runs of this apparatus that have a result, the one in hand last: those
-// of this group, or all.
-func (t *Table) Results(all bool) ([]Computed, error) {
-	runs, err := t.Runs(all)
-	if err != nil {
-		return nil, err
-	}
-	var computed []Computed
-	for _, run := range runs {
-		if run.ID == t.run {
-			continue
-		}
-		if one, ok := t.compute(run); ok {
-			computed = append(computed, one)
-		}
-	}
-	if r, why := t.Form.Result(); why == nil {
-		computed = append(computed, t.computed(r))
-	}
-	return computed, nil
-}
-
 // computed is the result in hand, with the number that its run has or will get.
 func (t *Table) computed(r *Result) Computed {
 	run, kept := t.inHand()
@@ -286,24 +263,33 @@ func (t *Table) compute(run Run) (Computed, bool) {
 	if err != nil || wrong != nil {
 		return Computed{}, false
 	}
-	if t.known == nil {
-		t.known = map[string]Computed{}
-	}
 	t.known[key] = one
 	return one, true
 }
 
-// chosen are the runs that were named, as in "1 3-5"; where none is, those of this group
-// or, for "all", of everybody, the one in hand last.
+// chosen are the runs that were named, as in "1 3-5"; where none is, those of this
+// apparatus that have a result, of this group or, for "all", of everybody, the one in hand
+// last.
 func (t *Table) chosen(numbers string) (computed []Computed, why string) {
 	if err := t.Keep(); err != nil {
 		return nil, record.Sentence(err)
 	}
 	all := strings.EqualFold(strings.TrimSpace(numbers), "all")
 	if all || strings.TrimSpace(numbers) == "" {
-		computed, err := t.Results(all)
+		runs, err := t.Runs(all)
 		if err != nil {
 			return nil, record.Sentence(err)
+		}
+		for _, run := range runs {
+			if run.ID == t.run {
+				continue
+			}
+			if one, ok := t.compute(run); ok {
+				computed = append(computed, one)
+			}
+		}
+		if r, why := t.Form.Result(); why == nil {
+			computed = append(computed, t.computed(r))
 		}
 		return computed, ""
 	}

@@ -73,8 +73,8 @@ func (r *Result) Main() []Block {
 	for i := range r.Predicted {
 		p := &r.Predicted[i]
 		predicted.Lines = append(predicted.Lines, p.said())
-		if b, ok := p.Better(); ok {
-			better.Lines = append(better.Lines, saidBetter(p, b))
+		if most, then, ok := p.Better(); ok {
+			better.Lines = append(better.Lines, saidBetter(p, most, then))
 		}
 	}
 	predicted.Lines = append(predicted.Lines, r.explained()...)
@@ -278,9 +278,9 @@ func (l Leftover) said() string {
 	return said + ": this is more than the uncertainties explain."
 }
 
-func saidBetter(p *Prediction, b Better) string {
+func saidBetter(p *Prediction, most Row, then float64) string {
 	return fmt.Sprintf("%s: %s contributes most, %s of the variance; halving its uncertainty makes u = %s.",
-		p.Name, b.Input.Name(), percent(b.Share), p.in(b.Then))
+		p.Name, most.Input.Name(), percent(most.Share), p.in(then))
 }
 
 func percent(share float64) string {
