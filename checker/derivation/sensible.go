@@ -158,7 +158,7 @@ func (t *working) together(g group) string {
 func (t *working) secondAngle(function, name string, is float64) {
 	degrees, _ := quantity.Find("deg")
 	write := func(angle float64) string { return t.page.Write(number(angle, degrees, t.figuresOf(angle))) }
-	if is > 0 && is < math.Pi/2 && !t.isDirection(name) {
+	if is > 0 && is < math.Pi/2 && !t.solved.TurnsFully(name) {
 		other := map[string]float64{"sin": math.Pi - is, "cos": 2*math.Pi - is, "tan": math.Pi + is}[function]
 		t.lines = append(t.lines, fmt.Sprintf(sayOtherAngle, functionNames[function], write(other), expr.Set(name)))
 		return
@@ -178,19 +178,12 @@ func (t *working) figuresOf(angle float64) int {
 	return t.figures
 }
 
-// isDirection reports whether a letter counts a direction all the way round.
-func (t *working) isDirection(name string) bool {
-	return slices.ContainsFunc(t.solved.Bodies, func(b statics.Body) bool {
-		return slices.ContainsFunc(b.Forces, func(f statics.Force) bool { return f.Direction != nil && f.Direction.Has(name) })
-	})
-}
-
 // secondRoot says which other values two sums of two unknowns have, and why they are not meant.
 func (t *working) secondRoot(sums []balance, names []string) {
 	if len(sums) != 2 || len(names) != 2 {
 		return
 	}
-	other, ok := t.otherRoot(sums, names)
+	other, ok := t.otherRoot(names)
 	if !ok {
 		return
 	}
@@ -205,7 +198,7 @@ func (t *working) secondRoot(sums []balance, names []string) {
 		}
 		values = append(values, t.page.Write(number(value, t.solved.Unit(name), figures))+" for "+expr.Set(name))
 		switch {
-		case v.Angle && (value < 0 || value > math.Pi/2) && !t.isDirection(name):
+		case v.Angle && (value < 0 || value > math.Pi/2) && !t.solved.TurnsFully(name):
 			faults = append(faults, fmt.Sprintf(sayOutside, expr.Set(name)))
 		case !v.Angle && value < 0:
 			faults = append(faults, fmt.Sprintf(sayNegative, expr.Set(name)))
@@ -217,21 +210,19 @@ func (t *working) secondRoot(sums []balance, names []string) {
 }
 
 // starts are where the search for a second solution begins, as shares of the right size and in
-// degrees; mostSteps is how long one search goes on.
+// degrees; distinct is how far off two solutions are from each other, in radians or as a share of
+// the right size.
 var starts = struct {
 	shares, degrees []float64
 }{[]float64{-2, 0.2, 3}, []float64{-60, -20, 30, 120, 200}}
 
-const (
-	mostSteps = 40
-	distinct  = 0.02 // of a radian or of the right size, between two solutions
-)
+const distinct = 0.02
 
-// otherRoot searches two sums for a second solution by Newton's steps from a few fixed places.
-func (t *working) otherRoot(sums []balance, names []string) (other [2]float64, ok bool) {
-	right, places := [2]float64{}, [2][]float64{}
+// otherRoot searches for a second solution with other values of two unknowns, from a few fixed
+// places; the other unknowns begin where they are right.
+func (t *working) otherRoot(names []string) (other [2]float64, ok bool) {
+	right, places := t.valuesOf(names, t.solved.Values), [2][]float64{}
 	for i, name := range names {
-		right[i] = t.solved.Values[t.solved.Slots[name]]
 		if v, _ := t.solved.Variable(name); v.Angle {
 			for _, d := range starts.degrees {
 				places[i] = append(places[i], d*quantity.Degree)
@@ -242,33 +233,44 @@ func (t *working) otherRoot(sums []balance, names []string) (other [2]float64, o
 			places[i] = append(places[i], share*right[i])
 		}
 	}
+	known := t.solved.Values[:len(t.solved.Variables)]
 	for _, a := range places[0] {
 		for _, b := range places[1] {
-			if got, found := t.newton(sums, names, [2]float64{a, b}); found && t.differs(names, got, right) {
-				return t.unwound(names, got), true
+			at := map[string]float64{names[0]: a, names[1]: b}
+			var start []float64
+			for _, name := range t.solved.Unknowns() {
+				value, moved := at[name]
+				if !moved {
+					value = known[t.solved.Slots[name]]
+				}
+				start = append(start, value)
+			}
+			if env, err := t.solved.SolveNear(known, start); err == nil {
+				if other = t.valuesOf(names, env); t.differs(names, other, right) {
+					return other, true
+				}
 			}
 		}
 	}
 	return other, false
 }
 
-func (t *working) unwound(names []string, at [2]float64) [2]float64 {
+// valuesOf looks up two unknowns, an angle between −180° and 180°.
+func (t *working) valuesOf(names []string, env []float64) (values [2]float64) {
 	for i, name := range names {
+		values[i] = env[t.solved.Slots[name]]
 		if v, _ := t.solved.Variable(name); v.Angle {
-			at[i] = math.Remainder(at[i], 2*math.Pi)
+			values[i] = math.Remainder(values[i], 2*math.Pi)
 		}
 	}
-	return at
+	return values
 }
 
-// differs leaves out the same solution told in other ways: full turns, and a negative size at the
-// opposite angle.
+// differs leaves out the same solution found again.
 func (t *working) differs(names []string, a, right [2]float64) bool {
-	a = t.unwound(names, a)
-	for i := range a {
-		v, _ := t.solved.Variable(names[i])
+	for i, name := range names {
 		scale := 1.0
-		if !v.Angle {
+		if v, _ := t.solved.Variable(name); !v.Angle {
 			scale = math.Abs(right[i])
 		}
 		if math.Abs(a[i]-right[i]) > distinct*scale {
@@ -276,40 +278,4 @@ func (t *working) differs(names []string, a, right [2]float64) bool {
 		}
 	}
 	return false
-}
-
-// newton looks for a solution of two sums from one place.
-func (t *working) newton(sums []balance, names []string, at [2]float64) ([2]float64, bool) {
-	env := slices.Clone(t.solved.Values)
-	sum := func(at [2]float64) (out [2]float64) {
-		for i, name := range names {
-			env[t.solved.Slots[name]] = at[i]
-		}
-		t.solved.Fill(env, nil)
-		for i, b := range sums {
-			out[i] = t.solved.SumOf(b.at.Body, b.at.Axis).Value(env) / t.solved.Bulk
-		}
-		return out
-	}
-	for range mostSteps {
-		f := sum(at)
-		if math.Hypot(f[0], f[1]) < whole {
-			return at, true
-		}
-		var slope [2][2]float64
-		for k := range names {
-			h := 1e-6 * math.Max(1, math.Abs(at[k]))
-			moved := at
-			moved[k] += h
-			g := sum(moved)
-			slope[0][k], slope[1][k] = (g[0]-f[0])/h, (g[1]-f[1])/h
-		}
-		det := slope[0][0]*slope[1][1] - slope[0][1]*slope[1][0]
-		if math.Abs(det) < vanishing {
-			return at, false
-		}
-		at[0] -= (f[0]*slope[1][1] - f[1]*slope[0][1]) / det
-		at[1] -= (f[1]*slope[0][0] - f[0]*slope[1][0]) / det
-	}
-	return at, false
 }
