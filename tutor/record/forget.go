@@ -18,25 +18,13 @@ import (
 // [Record.Merge] does not bring back what was forgotten. For that a hash of each entry is
 // kept, from which nobody can tell whose it was.
 func (r *Record) Forget(student string) (deleted int, err error) {
-	err = r.write(func(t *tx) (err error) {
-		if deleted, err = r.forgetEntries(t, "student = ?", student); err != nil {
-			return err
-		}
-		return forgetStudent(t, student)
-	})
-	if err != nil {
-		return 0, err
-	}
-	return deleted, nil
+	return r.forget("student = ?", student, func(t *tx) error { return forgetStudent(t, student) })
 }
 
 // ForgetBefore does so with all entries and half-typed lines from before a time, and with
 // the students of whom nothing is left then.
 func (r *Record) ForgetBefore(at time.Time) (deleted int, err error) {
-	err = r.write(func(t *tx) (err error) {
-		if deleted, err = r.forgetEntries(t, "time < ?", at.UnixMilli()); err != nil {
-			return err
-		}
+	return r.forget("time < ?", at.UnixMilli(), func(t *tx) error {
 		if err := execute(t, "DELETE FROM draft WHERE {=} time < ?", at.UnixMilli()); err != nil {
 			return err
 		}
@@ -49,7 +37,21 @@ func (r *Record) ForgetBefore(at time.Time) (deleted int, err error) {
 				return err
 			}
 		}
-		return execute(t, dropCache)
+		return nil
+	})
+}
+
+// forget deletes some entries and the cache, and does in the same commit what else there is
+// to do.
+func (r *Record) forget(which string, arg any, more func(*tx) error) (deleted int, err error) {
+	err = r.write(func(t *tx) (err error) {
+		if deleted, err = r.forgetEntries(t, which, arg); err != nil {
+			return err
+		}
+		if err := more(t); err != nil {
+			return err
+		}
+		return execute(t, "DELETE FROM cache WHERE {=} 1 = 1")
 	})
 	if err != nil {
 		return 0, err
@@ -63,15 +65,12 @@ func (r *Record) CountBefore(at time.Time) (n int, err error) {
 	return n, r.fault(err)
 }
 
-const dropCache = "DELETE FROM cache WHERE {=} 1 = 1"
-
 func forgetStudent(t *tx, student string) error {
 	return errors.Join(
 		execute(t, "DELETE FROM student WHERE {=} id = ?", student),
 		execute(t, "DELETE FROM lease WHERE {=} student = ?", student),
 		execute(t, "DELETE FROM draft WHERE {=} student = ?", student),
-		execute(t, "DELETE FROM setting WHERE {=} key = ? AND value = ?", lastStudent, student),
-		execute(t, dropCache))
+		execute(t, "DELETE FROM setting WHERE {=} key = ? AND value = ?", lastStudent, student))
 }
 
 // studentsOfNothing are those who have neither an entry nor a half-typed line, nor are
