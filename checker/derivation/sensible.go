@@ -107,11 +107,7 @@ func (t *working) compare(at solved.Place, one, other group) (text string, worth
 	if len(one.names) == 0 || len(other.names) == 0 || len(other.slanted) > 0 || numbers > 0 && numbers < all {
 		return "", 0
 	}
-	on := ""
-	if len(t.solved.Bodies) > 1 {
-		on = " for " + t.solved.BodyName(at.Body)
-	}
-	head := sayCheckSize + on + ": "
+	head := sayCheckSize + t.forBody(at.Body) + ": "
 	isAre, itThey := "is", "it"
 	if len(one.names) > 1 {
 		isAre, itThey = "are", "they"

@@ -127,13 +127,17 @@ func (t *working) balances() []balance {
 			continue
 		}
 		tree = t.throughUnknowns(t.page.Tidy(tree))
-		name := at.Axis.String()
-		if len(t.solved.Bodies) > 1 {
-			name += " for " + t.solved.BodyName(at.Body)
-		}
-		all = append(all, balance{name, at, expand(tree)})
+		all = append(all, balance{at.Axis.String() + t.forBody(at.Body), at, expand(tree)})
 	}
 	return all
+}
+
+// forBody names the body that a sum is of, where there are several.
+func (t *working) forBody(b int) string {
+	if len(t.solved.Bodies) == 1 {
+		return ""
+	}
+	return " for " + solved.BodyName(&t.solved.Bodies[b])
 }
 
 func (t *working) throughUnknowns(tree *expr.Node) *expr.Node {

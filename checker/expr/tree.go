@@ -50,7 +50,7 @@ func Addends(n *Node, sign float64, into []Addend) []Addend {
 	return append(into, Addend{n, sign})
 }
 
-// Factors takes a product apart into what is multiplied and what divides.
+// Factors takes a product apart into what is multiplied and what divides; signs are left out.
 func Factors(n *Node, above, below *[]*Node) {
 	switch n.Op {
 	case Mul:

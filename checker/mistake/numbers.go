@@ -284,7 +284,7 @@ func otherBodyValue(p *trial.Problem, v Target) []Number {
 		for b := range p.Solved.Bodies {
 			weight := onlyOf(&p.Solved.Bodies[b], statics.Weight)
 			if _, here := p.Solved.Bodies[b].Force(v.Force.Name); weight != nil && (!here || joins(p, v.Force.Name) && balances(p, b, v.Force, weight)) && weight.Name != v.Name {
-				all = append(all, Number{Value: p.Solved.Values[p.Solved.Slots[weight.Name]], Cost: seen + 0.4, What: "the weight of " + p.Solved.BodyName(b)})
+				all = append(all, Number{Value: p.Solved.Values[p.Solved.Slots[weight.Name]], Cost: seen + 0.4, What: "the weight of " + solved.BodyName(&p.Solved.Bodies[b])})
 			}
 		}
 	}

@@ -2,7 +2,6 @@ package solved
 
 import (
 	"math"
-	"strings"
 
 	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/statics"
@@ -33,29 +32,4 @@ func (s *System) AngleValues(body *statics.Body) []float64 {
 		}
 	}
 	return all
-}
-
-// ComponentsOf returns a force's components at rest, in the problem's own units.
-func (s *System) ComponentsOf(f *statics.Force) (x, y float64) {
-	for i := range s.Components {
-		c := &s.Components[i]
-		if c.Force != f {
-			continue
-		}
-		if c.Axis == statics.X {
-			x = c.Term.Value(s.Values)
-		} else {
-			y = c.Term.Value(s.Values)
-		}
-	}
-	return x, y
-}
-
-// BodyName is how a body is called in a sentence: by its letter, or by its word with an article.
-func (s *System) BodyName(b int) string {
-	name := s.Bodies[b].Name
-	if len(name) > 1 && name == strings.ToLower(name) {
-		return "the " + name
-	}
-	return name
 }

@@ -52,6 +52,22 @@ func (s *System) UnitVector(f *statics.Force) (x, y float64) {
 	return xy[0], xy[1]
 }
 
+// ComponentsOf returns a force's components at rest, in the problem's own units.
+func (s *System) ComponentsOf(f *statics.Force) (x, y float64) {
+	for i := range s.Components {
+		c := &s.Components[i]
+		if c.Force != f {
+			continue
+		}
+		if c.Axis == statics.X {
+			x = c.Term.Value(s.Values)
+		} else {
+			y = c.Term.Value(s.Values)
+		}
+	}
+	return x, y
+}
+
 // IsTilted reports whether a body's axes are not level.
 func (s *System) IsTilted(body *statics.Body) bool { return math.Abs(math.Sin(s.Tilt(body))) > hardly }
 

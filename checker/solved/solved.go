@@ -4,11 +4,11 @@
 // Start with System:
 //
 //	vocabulary.go   the letters, their places in an environment, the components
-//	names.go        what letters are called in words
+//	names.go        what letters and bodies are called in words
 //	units.go        the problem's own units; asked.go the unit that an answer is in
 //	sum.go          a sum of forces along an axis, as terms
 //	depends.go      what a tree speaks of: unknowns, givens, forces
-//	direction.go    where forces really point
+//	direction.go    where forces really point; angles.go the angles at which they are drawn
 package solved
 
 import (
@@ -41,7 +41,7 @@ type made struct {
 
 // New puts a solution to its model.
 func New(m *statics.Model, solution []float64, own Units) *System {
-	s := &System{Model: m, Vocabulary: newLexicon(m), Own: own, made: &made{}}
+	s := &System{Model: m, Vocabulary: newVocabulary(m), Own: own, made: &made{}}
 	s.Values = make([]float64, s.width)
 	copy(s.Values, solution)
 	for _, c := range s.Components {

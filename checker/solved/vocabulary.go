@@ -26,7 +26,7 @@ type EqualLetter struct {
 	Slots []int
 }
 
-// Component is one force's component on one axis of its body. name is how it is
+// Component is one force's component on one axis of its body. Name is how it is
 // called in files and reports: T1x, or A.T1x where there are several bodies.
 type Component struct {
 	Name  string
@@ -40,7 +40,7 @@ type Component struct {
 // usualLetters are letters that teachers write for a kind of force, whatever the
 // problem calls it. They serve where only one force of the kind is on the body
 // and the problem does not use the letter otherwise.
-var UsualLetters = []struct {
+var usualLetters = []struct {
 	kind    statics.Kind
 	letters string
 }{
@@ -50,7 +50,7 @@ var UsualLetters = []struct {
 	{statics.Tension, "T FT"},
 }
 
-func newLexicon(m *statics.Model) *Vocabulary {
+func newVocabulary(m *statics.Model) *Vocabulary {
 	x := &Vocabulary{Slots: map[string]int{}, Readers: map[string]*expr.Letters{}}
 	for i, v := range m.Variables {
 		x.Slots[v.Name] = i
@@ -143,7 +143,7 @@ func (x *Vocabulary) reader(m *statics.Model, body *statics.Body) *expr.Letters 
 
 // addUsual adds the usual letters of the forces that are alone of their kind.
 func (x *Vocabulary) addUsual(l *expr.Letters, m *statics.Model, b int) {
-	for _, usual := range UsualLetters {
+	for _, usual := range usualLetters {
 		only := OnlyOf(&m.Bodies[b], usual.kind)
 		if only == nil {
 			continue
@@ -222,7 +222,7 @@ func (s *System) Owner(name string) string {
 
 // KindOfLetter tells which kind of force a usual letter speaks of.
 func KindOfLetter(name string) (statics.Kind, bool) {
-	for _, u := range UsualLetters {
+	for _, u := range usualLetters {
 		if slices.Contains(strings.Fields(u.letters), name) {
 			return u.kind, true
 		}

@@ -256,13 +256,10 @@ func (s *Subject) tilted() bool {
 
 // bodyName is the body's letter, or its word with an article.
 func (s *Subject) bodyName() string {
-	switch {
-	case s.Body == nil || len(s.solved.Bodies) < 2:
+	if s.Body == nil || len(s.solved.Bodies) < 2 {
 		return "the body"
-	case len(s.Body.Name) > 1 && s.Body.Name == strings.ToLower(s.Body.Name):
-		return "the " + s.Body.Name
 	}
-	return s.Body.Name
+	return solved.BodyName(s.Body)
 }
 
 // angle is the letter of the force's angle, if that is a letter.
