@@ -72,12 +72,11 @@ func (r *Reference) hintSubject(a Answer, report Report) (*wording.Subject, word
 	if report.About != "" && r.solved.Has(report.About) {
 		s.Unknown = report.About
 	}
-	reading, err := r.solved.LettersFor(item).Read(a.Text)
-	if err != nil {
+	line, ok := r.sentenceOf(a, item)
+	if !ok {
 		return s, at
 	}
-	m := r.marking(Solve, item, reading.Lines[0])
-	typed := m.sentence().subject(mistake.Finding{About: report.About, Code: report.Code})
+	typed := line.subject(mistake.Finding{About: report.About, Code: report.Code})
 	s.Open = typed.Open
 	if typed.Valued {
 		s.Unknown = typed.Unknown
@@ -89,11 +88,20 @@ func (r *Reference) hintSubject(a Answer, report Report) (*wording.Subject, word
 
 // measuredIn finds what the terms of a typed line measure.
 func (r *Reference) measuredIn(a Answer, item string) wording.Measured {
-	reading, err := r.solved.LettersFor(item).Read(a.Text)
-	if err != nil {
+	line, ok := r.sentenceOf(a, item)
+	if !ok {
 		return wording.Measured{}
 	}
-	return r.marking(a.Stage, item, reading.Lines[0]).sentence().measures()
+	return line.measures()
+}
+
+// sentenceOf reads the first line of an answer for what is to be said of it.
+func (r *Reference) sentenceOf(a Answer, item string) (line sentence, ok bool) {
+	reading, err := r.solved.LettersFor(item).Read(a.Text)
+	if err != nil {
+		return line, false
+	}
+	return r.marking(a.Stage, item, reading.Lines[0]).sentence(), true
 }
 
 func hasForce(b *statics.Body, name string) bool { _, ok := b.Force(name); return ok }
