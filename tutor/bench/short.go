@@ -46,32 +46,29 @@ func (c *Comparison) apart() string {
 // Short is the result for one look: a table, a sentence for each comparison, the sums, and
 // the lines for the lab book. Long has the numbers behind it.
 func (r *Result) Short() []Block {
-	main := r.Main()
-	said := Block{Lines: r.assumedFirst()}
-	differ := false
+	table, said := r.glance(), Block{}
+	table.Title, table.Glance = "", false
+	if r.Compared != nil {
+		said.Lines = r.assumedFirst()
+	}
 	for _, c := range r.Compared {
 		said.Lines = append(said.Lines, c.shortSaid())
-		differ = differ || c.Verdict == Differ
-	}
-	if r.Compared == nil {
-		said.Lines = nil
 	}
 	said.Lines = append(said.Lines, r.advice()...)
-	if differ {
+	if slices.ContainsFunc(r.Compared, func(c Comparison) bool { return c.Verdict == Differ }) {
 		said.Lines = append(said.Lines, saidLook)
 	}
 	meaning := Block{Title: titleMeaning, Lines: r.explained()}
 	if r.Compared != nil {
 		meaning.Lines = append(meaning.Lines, saidEnMeans)
 	}
-	return []Block{{Head: main[0].Head, Rows: main[0].Rows, Spare: main[0].Spare}, said, r.sums(), main[5], main[6], meaning}
+	return []Block{table, said, r.sums(), r.better(), r.labBook(), meaning}
 }
 
 // Long is what Short leaves out: each prediction and comparison with its coverage, and
 // the details.
 func (r *Result) Long() []Block {
-	main := r.Main()
-	return slices.Concat(main[1:3], []Block{main[4]}, r.Details())
+	return append([]Block{r.predicted(), r.compared(), r.causes()}, r.Details()...)
 }
 
 // sums is the table of what the measured forces add up to.

@@ -68,40 +68,65 @@ const (
 // Main is the short of it: predictions, comparisons, what the measured forces add up to,
 // what to measure better, and last the line for the lab book.
 func (r *Result) Main() []Block {
-	predicted, better, compared := Block{Title: "Predicted"}, Block{Title: "Measure better"}, Block{Title: "Compared"}
-	left, book := Block{Title: titleLeft}, Block{Title: titleLabBook}
-	for i := range r.Predicted {
-		p := &r.Predicted[i]
-		predicted.Lines = append(predicted.Lines, p.said())
-		if most, then, ok := p.Better(); ok {
-			better.Lines = append(better.Lines, saidBetter(p, most, then))
-		}
-	}
-	predicted.Lines = append(predicted.Lines, r.explained()...)
-	for _, c := range r.Compared {
-		compared.Lines = append(compared.Lines, c.said(), c.verdictSaid())
-		if c.Pooled {
-			compared.Lines = append(compared.Lines, saidPooled(c.Name()))
-		}
-	}
-	if compared.Lines != nil {
-		compared.Lines = slices.Concat(r.assumedFirst(), compared.Lines, r.advice(), []string{saidEnMeans})
-	}
+	left := Block{Title: titleLeft}
 	for _, l := range r.Left {
 		left.Lines = append(left.Lines, l.said())
 	}
 	left.Lines = append(left.Lines, r.NoSum...)
-	for _, c := range r.Compared {
-		book.Lines = append(book.Lines, c.Name()+" = "+c.labBook())
+	return []Block{r.glance(), r.predicted(), r.compared(), left, r.causes(), r.better(), r.labBook()}
+}
+
+func (r *Result) predicted() Block {
+	b := Block{Title: "Predicted"}
+	for i := range r.Predicted {
+		b.Lines = append(b.Lines, r.Predicted[i].said())
 	}
-	if book.Lines == nil {
+	b.Lines = append(b.Lines, r.explained()...)
+	return b
+}
+
+func (r *Result) compared() Block {
+	b := Block{Title: "Compared"}
+	for _, c := range r.Compared {
+		b.Lines = append(b.Lines, c.said(), c.verdictSaid())
+		if c.Pooled {
+			b.Lines = append(b.Lines, saidPooled(c.Name()))
+		}
+	}
+	if b.Lines != nil {
+		b.Lines = slices.Concat(r.assumedFirst(), b.Lines, r.advice(), []string{saidEnMeans})
+	}
+	return b
+}
+
+func (r *Result) causes() Block { return Block{Title: titleLookAt, Lines: r.lookAt()} }
+
+func (r *Result) better() Block {
+	b := Block{Title: "Measure better"}
+	for i := range r.Predicted {
+		p := &r.Predicted[i]
+		if most, then, ok := p.Better(); ok {
+			b.Lines = append(b.Lines, saidBetter(p, most, then))
+		}
+	}
+	return b
+}
+
+// labBook is the line for the lab book: of what was read, or where nothing was, of what is
+// predicted.
+func (r *Result) labBook() Block {
+	b := Block{Title: titleLabBook}
+	for _, c := range r.Compared {
+		b.Lines = append(b.Lines, c.Name()+" = "+c.labBook())
+	}
+	if b.Lines == nil {
 		for i := range r.Predicted {
 			if line := r.Predicted[i].labBook(); line != "" {
-				book.Lines = append(book.Lines, r.Predicted[i].Name+" = "+line+" (predicted)")
+				b.Lines = append(b.Lines, r.Predicted[i].Name+" = "+line+" (predicted)")
 			}
 		}
 	}
-	return []Block{r.glance(), predicted, compared, left, {Title: titleLookAt, Lines: r.lookAt()}, better, book}
+	return b
 }
 
 // short is a prediction with its expanded uncertainty: "(3.591 ± 0.063) N".
