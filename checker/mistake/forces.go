@@ -476,7 +476,7 @@ func fromOtherBody(p *trial.Problem, at solved.Place, t solved.Term) []solved.Te
 func weightFor(p *trial.Problem, at solved.Place, t solved.Term, weight *statics.Force) []solved.Term {
 	heavy := expr.Letter(weight.Name)
 	size := p.Solved.SizeTree(t)
-	normal := onlyOf(&p.Solved.Bodies[at.Body], statics.Normal)
+	normal := solved.OnlyOf(&p.Solved.Bodies[at.Body], statics.Normal)
 	switch {
 	case t.Force.Kind != statics.Weight && size == nil:
 		return []solved.Term{p.Solved.WithSize(t, "as large as "+weight.Name, func() *expr.Node { return heavy })}

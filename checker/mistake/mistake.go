@@ -20,7 +20,6 @@ import (
 
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/solved"
-	"example.org/standstill/checker/statics"
 	"example.org/standstill/checker/trial"
 	"example.org/standstill/checker/wording"
 )
@@ -197,6 +196,3 @@ func (s *Search) Mistyped() Finding {
 	}
 	return s.named(Slip)
 }
-
-// onlyOf returns the one force of a kind on a body.
-func onlyOf(b *statics.Body, kind statics.Kind) *statics.Force { return solved.OnlyOf(b, kind) }

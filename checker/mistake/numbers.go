@@ -182,7 +182,7 @@ func hostsOf(p *trial.Problem, v Target, f func(body *statics.Body, on, weight *
 	for b := range p.Solved.Bodies {
 		body := &p.Solved.Bodies[b]
 		if on, here := body.Force(v.Force.Name); here {
-			weight := onlyOf(body, statics.Weight)
+			weight := solved.OnlyOf(body, statics.Weight)
 			if weight == on {
 				weight = nil
 			}
@@ -196,7 +196,7 @@ func hostsOf(p *trial.Problem, v Target, f func(body *statics.Body, on, weight *
 func wholeWeightAsNormal(p *trial.Problem, v Target) []Number {
 	var all []Number
 	hostsOf(p, v, func(body *statics.Body, on, weight *statics.Force) {
-		normal := onlyOf(body, statics.Normal)
+		normal := solved.OnlyOf(body, statics.Normal)
 		switch {
 		case weight == nil || normal == nil || p.IsAWeight(v.Value):
 		case on == normal:
@@ -219,7 +219,7 @@ func shareOfWeight(p *trial.Problem, v Target) []Number {
 			return
 		}
 		w := p.Solved.Values[p.Solved.Slots[weight.Name]]
-		if on.Kind == statics.Tension && onlyOf(body, statics.Tension) != nil || joins(p, on.Name) {
+		if on.Kind == statics.Tension && solved.OnlyOf(body, statics.Tension) != nil || joins(p, on.Name) {
 			return
 		}
 		whole, half := shown(w, "the whole weight"), shown(w/2, "half the weight")
@@ -245,7 +245,7 @@ func shareOfWeight(p *trial.Problem, v Target) []Number {
 func wholeWeight(p *trial.Problem, v Target) []Number {
 	var all []Number
 	hostsOf(p, v, func(body *statics.Body, on, weight *statics.Force) {
-		if weight != nil && on.Kind == statics.Tension && onlyOf(body, statics.Tension) == on {
+		if weight != nil && on.Kind == statics.Tension && solved.OnlyOf(body, statics.Tension) == on {
 			all = append(all, shown(p.Solved.Values[p.Solved.Slots[weight.Name]], ""))
 		}
 	})
@@ -254,7 +254,7 @@ func wholeWeight(p *trial.Problem, v Target) []Number {
 		return all
 	}
 	for b := range p.Solved.Bodies {
-		weight := onlyOf(&p.Solved.Bodies[b], statics.Weight)
+		weight := solved.OnlyOf(&p.Solved.Bodies[b], statics.Weight)
 		if weight == nil || weight.Size == nil || !weight.Size.Has(v.Name) {
 			continue
 		}
@@ -282,7 +282,7 @@ func otherBodyValue(p *trial.Problem, v Target) []Number {
 			break
 		}
 		for b := range p.Solved.Bodies {
-			weight := onlyOf(&p.Solved.Bodies[b], statics.Weight)
+			weight := solved.OnlyOf(&p.Solved.Bodies[b], statics.Weight)
 			if _, here := p.Solved.Bodies[b].Force(v.Force.Name); weight != nil && (!here || joins(p, v.Force.Name) && balances(p, b, v.Force, weight)) && weight.Name != v.Name {
 				all = append(all, Number{Value: p.Solved.Values[p.Solved.Slots[weight.Name]], Cost: seen + 0.4, What: "the weight of " + solved.BodyName(&p.Solved.Bodies[b])})
 			}

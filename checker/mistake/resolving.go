@@ -198,7 +198,7 @@ var resolving = []Row{
 // surface holds: μ w sin α for μ w cos α.
 func frictionOfOther(p *trial.Problem, at solved.Place, t solved.Term) []solved.Term {
 	body := &p.Solved.Bodies[at.Body]
-	weight, normal := onlyOf(body, statics.Weight), onlyOf(body, statics.Normal)
+	weight, normal := solved.OnlyOf(body, statics.Weight), solved.OnlyOf(body, statics.Normal)
 	size := p.Solved.SizeTree(t)
 	if weight == nil || normal == nil || t.Scale == 0 || size == nil || !size.Has(normal.Name) || !weight.Slanted() {
 		return nil

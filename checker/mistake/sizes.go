@@ -113,7 +113,7 @@ var sizes = []Row{
 func massAlone(p *trial.Problem, at solved.Place, t solved.Term) []solved.Term {
 	size := p.Solved.SizeTree(t)
 	if body := &p.Solved.Bodies[at.Body]; size != nil && isTheWeight(p, body) && t.Force.Kind == statics.Friction {
-		size = expr.Substitute(size, onlyOf(body, statics.Normal).Name, onlyOf(body, statics.Weight).Size)
+		size = expr.Substitute(size, solved.OnlyOf(body, statics.Normal).Name, solved.OnlyOf(body, statics.Weight).Size)
 	}
 	if size == nil || !size.Has("g") || t.Scale == 0 {
 		return nil
@@ -165,7 +165,7 @@ func timesG(p *trial.Problem, _ solved.Place, t solved.Term) []solved.Term {
 // the friction.
 func weightForNormal(p *trial.Problem, at solved.Place, t solved.Term) []solved.Term {
 	body := &p.Solved.Bodies[at.Body]
-	weight := onlyOf(body, statics.Weight)
+	weight := solved.OnlyOf(body, statics.Weight)
 	if weight == nil || t.Scale == 0 || isTheWeight(p, body) {
 		return nil
 	}
@@ -188,7 +188,7 @@ func weightForNormal(p *trial.Problem, at solved.Place, t solved.Term) []solved.
 // isTheWeight reports whether the normal force of a body equals its weight, so that nobody is
 // wrong who says so.
 func isTheWeight(p *trial.Problem, body *statics.Body) bool {
-	normal, weight := onlyOf(body, statics.Normal), onlyOf(body, statics.Weight)
+	normal, weight := solved.OnlyOf(body, statics.Normal), solved.OnlyOf(body, statics.Weight)
 	if normal == nil || weight == nil {
 		return false
 	}
@@ -199,7 +199,7 @@ func isTheWeight(p *trial.Problem, body *statics.Body) bool {
 // normalAlone sets the normal force equal to the weight, whatever else there is.
 func normalAlone(p *trial.Problem, at solved.Place, w solved.Sum) []Change {
 	body := &p.Solved.Bodies[at.Body]
-	normal, weight := onlyOf(body, statics.Normal), onlyOf(body, statics.Weight)
+	normal, weight := solved.OnlyOf(body, statics.Normal), solved.OnlyOf(body, statics.Weight)
 	if normal == nil || weight == nil || len(w) == 1 {
 		return nil
 	}
@@ -209,7 +209,7 @@ func normalAlone(p *trial.Problem, at solved.Place, w solved.Sum) []Change {
 
 // weightShared lets one string carry half the weight, or all of it.
 func weightShared(p *trial.Problem, at solved.Place, w solved.Sum) []Change {
-	if onlyOf(&p.Solved.Bodies[at.Body], statics.Tension) != nil {
+	if solved.OnlyOf(&p.Solved.Bodies[at.Body], statics.Tension) != nil {
 		return nil // one string shares with nobody
 	}
 	var all []Change
@@ -231,7 +231,7 @@ func weightShared(p *trial.Problem, at solved.Place, w solved.Sum) []Change {
 
 // weightForForce gives a string, a pull or the like the size of the weight, or of half of it.
 func weightForForce(p *trial.Problem, at solved.Place, t solved.Term) []solved.Term {
-	weight := onlyOf(&p.Solved.Bodies[at.Body], statics.Weight)
+	weight := solved.OnlyOf(&p.Solved.Bodies[at.Body], statics.Weight)
 	if weight == nil || t.Scale == 0 || t.Force.Size != nil || t.Force.Kind == statics.Weight || t.Force.Kind == statics.Normal {
 		return nil
 	}
@@ -245,7 +245,7 @@ func weightForForce(p *trial.Problem, at solved.Place, t solved.Term) []solved.T
 // frictionAtLimit puts a coefficient that is given in front of the normal force, where the
 // problem leaves the friction to the sums.
 func frictionAtLimit(p *trial.Problem, at solved.Place, t solved.Term) []solved.Term {
-	normal := onlyOf(&p.Solved.Bodies[at.Body], statics.Normal)
+	normal := solved.OnlyOf(&p.Solved.Bodies[at.Body], statics.Normal)
 	if t.Force.Kind != statics.Friction || t.Force.Size != nil || t.Scale == 0 || normal == nil {
 		return nil
 	}
@@ -303,7 +303,7 @@ func normalLetter(p *trial.Problem, n *expr.Node) []*expr.Node {
 	var all []*expr.Node
 	product := n.Op == expr.Mul && n.Args[0].Op == expr.Name && n.Args[1].Op == expr.Name && n.Args[1].Name == "g"
 	for i := range p.Solved.Bodies {
-		normal := onlyOf(&p.Solved.Bodies[i], statics.Normal)
+		normal := solved.OnlyOf(&p.Solved.Bodies[i], statics.Normal)
 		f, here := p.Solved.Bodies[i].Force(n.Name)
 		if normal != nil && (product || n.Op == expr.Name && here && f.Kind == statics.Weight) {
 			all = append(all, expr.Letter(normal.Name))
