@@ -4,8 +4,6 @@ import (
 	"bufio"
 	"errors"
 	"fmt"
-	"io/fs"
-	"os"
 	"strings"
 	"time"
 
@@ -80,8 +78,8 @@ func (a *app) forgetBefore(classFile, day string, yes bool) error {
 	if err != nil {
 		return said(err)
 	}
-	if _, missing := os.Stat(path); !record.IsDatabase(path) && errors.Is(missing, fs.ErrNotExist) {
-		return fmt.Errorf(saidNoRecord, path)
+	if err := isThere(path); err != nil {
+		return err
 	}
 	r, err := record.Open(path, record.Options{})
 	if err != nil {

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"fmt"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -130,4 +129,4 @@ func manText(s string) string {
 	return s
 }
 
-func lowerFirst(s string) string { return fmt.Sprint(strings.ToLower(s[:1]), s[1:]) }
+func lowerFirst(s string) string { return strings.ToLower(s[:1]) + s[1:] }

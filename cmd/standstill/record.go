@@ -58,10 +58,8 @@ func (a *app) seat(classFile string, args []string) (desk *tutor.Desk, done func
 	if err != nil {
 		return nil, nil, errors.New(record.Sentence(err))
 	}
-	if !record.IsDatabase(path) {
-		if _, missing := os.Stat(path); errors.Is(missing, fs.ErrNotExist) {
-			return nil, nil, fmt.Errorf(saidNoRecord, path)
-		}
+	if err := isThere(path); err != nil {
+		return nil, nil, err
 	}
 	r, err := openToRead(path)
 	if err != nil {
@@ -77,6 +75,14 @@ func (a *app) seat(classFile string, args []string) (desk *tutor.Desk, done func
 		return nil, nil, said(err)
 	}
 	return desk, func() { r.Close() }, nil
+}
+
+// isThere says so where there is no record in a file: to open it would make one.
+func isThere(path string) error {
+	if _, err := os.Stat(path); !record.IsDatabase(path) && errors.Is(err, fs.ErrNotExist) {
+		return fmt.Errorf(saidNoRecord, path)
+	}
+	return nil
 }
 
 // openToRead opens a record, also one that this account or its disk lets nobody write.

@@ -4,8 +4,6 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
-	"io/fs"
-	"os"
 
 	"github.com/spf13/cobra"
 
@@ -50,8 +48,8 @@ records can be in use. If you copy again, only new entries are added.`,
 }
 
 func (a *app) copyRecord(from, to string) error {
-	if _, err := os.Stat(from); !record.IsDatabase(from) && errors.Is(err, fs.ErrNotExist) {
-		return fmt.Errorf(saidNoRecord, from)
+	if err := isThere(from); err != nil {
+		return err
 	}
 	source, err := openToRead(from)
 	if err != nil {
