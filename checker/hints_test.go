@@ -1,7 +1,6 @@
 package checker_test
 
 import (
-	"bufio"
 	"flag"
 	"fmt"
 	"math"
@@ -60,11 +59,27 @@ func lineAt(lines []string, i int) string {
 	return "the end"
 }
 
-// The file holds, under "== problem stage item", answers as students type them;
-// below each, what is said of it. "< item: text" is an earlier component of the
-// same student.
 func TestMessages(t *testing.T) {
-	const path = "testdata/words/messages.txt"
+	holdAnswers(t, "testdata/words/messages.txt", 80, func(r *checker.Reference, a checker.Answer, before []checker.Answer) []string {
+		got := r.Mark(a, before)
+		checkSentence(t, a.Text, got.Message, 260)
+		return []string{strings.TrimSpace(fmt.Sprintf("%s %s %s", got.Verdict, got.Code, got.About)), got.Message}
+	})
+}
+
+// Hints speak of the mistake in the line itself, which the code alone does not tell.
+func TestHintsOfALine(t *testing.T) {
+	holdAnswers(t, "testdata/words/linehints.txt", 10, func(r *checker.Reference, a checker.Answer, _ []checker.Answer) []string {
+		report := r.Mark(a, nil)
+		return []string{r.Hint(a, report, 1), r.Hint(a, report, 2)}
+	})
+}
+
+// holdAnswers holds a file against what is said. The file has, under "== problem stage item",
+// answers as students type them; below each, what is said of it. "< item: text" is an earlier
+// component of the same student.
+func holdAnswers(t *testing.T, path string, least int, said func(*checker.Reference, checker.Answer, []checker.Answer) []string) {
+	t.Helper()
 	file, err := os.ReadFile(path)
 	if err != nil {
 		t.Fatal(err)
@@ -74,8 +89,8 @@ func TestMessages(t *testing.T) {
 	var a checker.Answer
 	var before []checker.Answer
 	answers := 0
-	for lines := bufio.NewScanner(strings.NewReader(string(file))); lines.Scan(); {
-		line := lines.Text()
+	for line := range strings.Lines(string(file)) {
+		line = strings.TrimSuffix(line, "\n")
 		head, isHead := strings.CutPrefix(line, "== ")
 		earlier, isEarlier := strings.CutPrefix(line, "< ")
 		switch {
@@ -90,49 +105,12 @@ func TestMessages(t *testing.T) {
 		default:
 			answers++
 			a.Text = line
-			got := r.Mark(a, before)
-			b.WriteString(line + "\n    " + strings.TrimSpace(fmt.Sprintf("%s %s %s", got.Verdict, got.Code, got.About)) + "\n    " + got.Message + "\n")
-			checkSentence(t, line, got.Message, 260)
+			b.WriteString(line + "\n    " + strings.Join(said(r, a, before), "\n    ") + "\n")
 			continue
 		}
 		b.WriteString(line + "\n")
 	}
-	if answers < 80 {
-		t.Errorf("only %d answers", answers)
-	}
-	compareGolden(t, path, b.String())
-}
-
-// Hints speak of the mistake in the line itself, which the code alone does not tell.
-func TestHintsOfALine(t *testing.T) {
-	const path = "testdata/words/linehints.txt"
-	file, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	var b strings.Builder
-	var r *checker.Reference
-	var a checker.Answer
-	answers := 0
-	for line := range strings.Lines(string(file)) {
-		line = strings.TrimSuffix(line, "\n")
-		head, isHead := strings.CutPrefix(line, "== ")
-		switch {
-		case strings.HasPrefix(line, "    "):
-			continue
-		case line == "" || line[0] == '#':
-		case isHead:
-			r, a, _ = reading(t, head)
-		default:
-			answers++
-			a.Text = line
-			report := r.Mark(a, nil)
-			fmt.Fprintf(&b, "%s\n    %s\n    %s\n", line, r.Hint(a, report, 1), r.Hint(a, report, 2))
-			continue
-		}
-		b.WriteString(line + "\n")
-	}
-	if answers < 10 {
+	if answers < least {
 		t.Errorf("only %d answers", answers)
 	}
 	compareGolden(t, path, b.String())
