@@ -110,25 +110,25 @@ func compassWords(toward, from string) (w angleWords, ok bool) {
 	return w, w.x != 0 && w.y != 0
 }
 
-// turnedTo returns an angle that was said with words as the problem measures it: from the
+// measured returns an angle that was said with words as the problem measures it: from the
 // other axis, or all the way round.
-func (j values) turnedTo(name string, angle float64) float64 {
-	if f := j.directed(name); f != nil && j.m.turned.x != 0 && j.m.turned.y != 0 {
+func (w angleWords) measured(s *solved.System, name string, angle float64) float64 {
+	if f := directed(s, name); f != nil && w.x != 0 && w.y != 0 {
 		along := [2]float64{math.Cos(angle), math.Sin(angle)}
-		if j.m.turned.axis == statics.Y {
+		if w.axis == statics.Y {
 			along[0], along[1] = along[1], along[0]
 		}
-		return math.Atan2(float64(j.m.turned.y)*along[1], float64(j.m.turned.x)*along[0])
+		return math.Atan2(float64(w.y)*along[1], float64(w.x)*along[0])
 	}
-	if j.m.turned.axis != j.fromOf(name) {
+	if w.axis != fromOf(s, name) {
 		return math.Pi/2 - angle
 	}
 	return angle
 }
 
 // directed returns the force whose full-circle direction a letter is, nil for none.
-func (j values) directed(name string) *statics.Force {
-	f, _ := j.forceOfAngle(name)
+func directed(s *solved.System, name string) *statics.Force {
+	f, _ := forceOfAngle(s, name)
 	if f == nil || f.Direction == nil {
 		return nil
 	}
@@ -136,25 +136,37 @@ func (j values) directed(name string) *statics.Force {
 }
 
 // forceOfAngle finds the force that lies at an angle which is a letter, and its body.
-func (j values) forceOfAngle(name string) (*statics.Force, *statics.Body) {
-	for b := range j.m.solved.Bodies {
-		for i := range j.m.solved.Bodies[b].Forces {
-			f := &j.m.solved.Bodies[b].Forces[i]
+func forceOfAngle(s *solved.System, name string) (*statics.Force, *statics.Body) {
+	for b := range s.Bodies {
+		for i := range s.Bodies[b].Forces {
+			f := &s.Bodies[b].Forces[i]
 			if expr.IsLetter(f.Angle, name) || expr.IsLetter(f.Direction, name) {
-				return f, &j.m.solved.Bodies[b]
+				return f, &s.Bodies[b]
 			}
 		}
 	}
 	return nil, nil
 }
 
-// pointsElsewhere reports whether the words behind an angle say a side to which its
+// missForce reports whether the words behind an angle say a side to which its
 // force does not point.
-func (j values) pointsElsewhere(name string) bool {
-	f, body := j.forceOfAngle(name)
+func (w angleWords) missForce(s *solved.System, name string) bool {
+	f, body := forceOfAngle(s, name)
 	if f == nil || f.Direction != nil || body.Tilt != nil {
 		return false
 	}
-	x, y := j.m.solved.UnitVector(f)
-	return j.m.turned.x*solved.SignOf(x) < 0 || j.m.turned.y*solved.SignOf(y) < 0
+	x, y := s.UnitVector(f)
+	return w.x*solved.SignOf(x) < 0 || w.y*solved.SignOf(y) < 0
+}
+
+// fromOf returns the axis that an unknown angle is measured from.
+func fromOf(s *solved.System, name string) statics.Axis {
+	for _, b := range s.Bodies {
+		for _, f := range b.Forces {
+			if f.Angle != nil && f.Angle.Op == expr.Name && f.Angle.Name == name {
+				return f.From
+			}
+		}
+	}
+	return statics.X
 }

@@ -4,15 +4,20 @@
 // Start with New, which makes a Reference of a system, and Reference.Mark. How a
 // line is judged:
 //
+//	mark.go           a text, line by line, and one line: its readings, of which one is judged
+//	mistyped.go, coined.go, stranger.go   lines with letters or numbers that are not the problem's
+//	judge.go          one reading, for its stage; true.go and strict.go change what was judged
+//	components.go, sums.go, solve.go, value.go, digits.go, diagram.go   the stages
+//	verdict.go, say.go, wording/          what is said of a line
+//	marking.go, statement.go, dimension.go, bearing.go, chain.go   what is known of a reading before it is judged
 //	text.go, lines/   a text and the lines in it
-//	mark.go           one line: its readings, its stage; marking is one reading of it
-//	components.go, sums.go, solve.go, value.go, diagram.go   the stages
-//	true.go, stranger.go, coined.go, strict.go   lines that are true elsewhere, with letters of their own, under a class's rules
+//	checker.go, report.go, codes.go       the reference, and what is said of an answer
+//	hints.go, worked.go, derivation/      hints and the worked solution
 //	trial/            where a line is tried, and whether it holds there
 //	mistake/          the table of mistakes, and which of them gives what was typed
-//	say.go, hints.go, wording/   what is said of a line
-//	worked.go, derivation/       the worked solution
 //	solved/           the system with its solution, letters and units, which all of them know
+//
+// A file uses those further down in this list, and none further up.
 //
 // The package is pure: text and reference in, report out. It keeps no clock, no
 // randomness, no files and no goroutines, and it always ends.
@@ -45,58 +50,6 @@ const (
 
 // Stages lists the stages in order.
 var Stages = solved.Stages
-
-// Verdict is what is said of a line.
-type Verdict string
-
-// The verdicts. Almost is right but for its form; Unread counts no attempt.
-const (
-	Right  Verdict = "right"
-	Almost Verdict = "almost"
-	Wrong  Verdict = "wrong"
-	Unread Verdict = "unread"
-)
-
-// Answer is one typed line. Item names what it is about where the stage has
-// several items (a component "T1x", a body, an unknown); it may be empty.
-type Answer struct {
-	Stage Stage  `json:"stage"`
-	Item  string `json:"item,omitempty"`
-	Text  string `json:"answer"`
-}
-
-// Report is the judgement of one line. Code and About are set with Wrong and
-// Almost, Settles (never nil for a right line) in the stage Solve. Pos and End
-// are rune offsets into the typed text as [lines.Clean] leaves it, for Unread and Wrong
-// lines; Item is the item that the line was taken for, Stage the stage that it was judged
-// for. Text is the line alone, as it was judged, and From and To are where it stands in
-// the typed text. Answers lists the items that it is an answer to, right or wrong, Void
-// those of them that another line of the same text answers otherwise, so that none is
-// settled. AsSize is what is said of a right component whose sign was left out. Concludes
-// says that the line was said to follow from the one before it. Working lists the unknowns
-// that a right line of the stage Solve says something of beyond their value. Each holds the reports of
-// a text with several lines.
-type Report struct {
-	Verdict  Verdict
-	Code     Code
-	About    string
-	Item     string
-	Read     string
-	Message  string
-	Settles  []string
-	Pos, End int
-	Stage    Stage
-	Text     string
-	From, To int
-	Answers  []string
-	Void     []string
-
-	row       *mistake.Row // the mistake, where a row of the table explains it
-	AsSize    string
-	Concludes bool
-	Working   []string
-	Each      []Report
-}
 
 // Reference is a solved system, ready to judge lines. It may be used by several
 // goroutines. The model inside is in the problem's own units (units.go), as a
@@ -209,4 +162,46 @@ func (r *Reference) Negative(f *statics.Force, axis statics.Axis) bool {
 func newReference(m *statics.Model, solution []float64, own solved.Units) *Reference {
 	p := trial.NewProblem(solved.New(m, solution, own))
 	return &Reference{System: m.System, solved: p.Solved, trial: p, mistakes: mistake.New(p, mistake.Table()), share: trial.RoundedShare}
+}
+
+// Own is a mistake that the author of a problem watches for: a line that is wrong and
+// equal to Typed as algebra, for the same stage and item, is told Say. Item is "" for
+// any item; Hints may be empty.
+type Own struct {
+	Stage      Stage
+	Item       string
+	Typed, Say string
+	Hints      []string
+}
+
+// Watching returns a reference that knows these mistakes.
+func (r *Reference) Watching(own []Own) *Reference {
+	if len(own) == 0 {
+		return r
+	}
+	c := *r
+	c.Watched = own
+	return &c
+}
+
+// Rules are what a teacher asks of a line beyond its being right. The zero value asks
+// nothing, and changes no verdict.
+type Rules struct {
+	Share   float64 // how far a value may be off, as a share of it; 0 for one part in a hundred
+	Signs   bool    // a component is written with its sign, its size alone is not enough
+	Figures int     // significant figures that a value needs; 0 for two, 1 for any
+}
+
+// Under returns a reference that judges by these rules. A correctly rounded value is
+// within every share.
+func (r *Reference) Under(rules Rules) *Reference {
+	c := *r
+	c.rules = rules
+	if rules.Share > 0 {
+		c.share = rules.Share
+	}
+	if r.si != nil {
+		c.si = r.si.Under(rules)
+	}
+	return &c
 }

@@ -12,28 +12,6 @@ import (
 	"example.org/standstill/checker/wording"
 )
 
-// asked finds the component that a line is about and the last side that says
-// what it is. A line that names a component is about that one.
-func (m *marking) asked() (*solved.Component, *expr.Node) {
-	name := m.item
-	var value *expr.Node
-	named := false
-	for _, side := range m.line.Sides {
-		if side.Op == expr.Name {
-			if c, ok := m.solved.Component(side.Name); ok && !named && len(m.line.Sides) > 1 {
-				name, named = c.Name, true
-				continue
-			}
-		}
-		value = side
-	}
-	c, ok := m.solved.Component(name)
-	if !ok {
-		return nil, nil
-	}
-	return c, value
-}
-
 // markComponent judges "T1 cos α" for T1x. Every side but the component's own
 // name must be the component, as a size or with its sign.
 func (m *marking) markComponent() Report {
@@ -72,7 +50,7 @@ func (m *marking) markComponentAsTyped() Report {
 		}
 		return m.wrong(f)
 	}
-	if dim, typed, known := m.sums().dimensionOf(value); known && typed && dim != quantity.Force && !expr.IsZero(value) {
+	if dim, typed, known := dimensionOf(m.solved, value); known && typed && dim != quantity.Force && !expr.IsZero(value) {
 		return m.almost(WrongUnit, c.Force.Name)
 	}
 	return m.right()
@@ -114,11 +92,6 @@ func (m *marking) explainComponent(side *expr.Node, c *solved.Component) mistake
 		code = ExtraForce
 	}
 	return about(code, c.Force.Name)
-}
-
-// about is a finding that concerns one force.
-func about(code Code, name string) mistake.Finding {
-	return mistake.Finding{Code: code, About: name, All: []string{name}}
 }
 
 // onlyAbout reports whether a tree speaks of that force alone.

@@ -6,7 +6,6 @@ import (
 
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/mistake"
-	"example.org/standstill/checker/statics"
 	"example.org/standstill/checker/wording"
 )
 
@@ -103,5 +102,3 @@ func (r *Reference) sentenceOf(a Answer, item string) (line sentence, ok bool) {
 	}
 	return r.marking(a.Stage, item, reading.Lines[0]).sentence(), true
 }
-
-func hasForce(b *statics.Body, name string) bool { _, ok := b.Force(name); return ok }

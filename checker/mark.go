@@ -1,14 +1,12 @@
 package checker
 
 import (
-	"math"
 	"slices"
 	"strings"
 
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/lines"
 	"example.org/standstill/checker/mistake"
-	"example.org/standstill/checker/solved"
 	"example.org/standstill/checker/trial"
 	"example.org/standstill/checker/wording"
 )
@@ -117,9 +115,9 @@ func (r *Reference) markOne(a Answer, before []Answer) Report {
 		report := r.owned(a, line, m.mark())
 		report.Read = letters.Print(line) + turned.words
 		report.Answers = m.answers(&report)
-		if k == 0 || better(report, best) || bestIsStrange && !m.sums().hasOtherUnit() && isExplained(report) && best.Verdict == Wrong || line.Named && report.Code == NoEquation && best.Verdict == Wrong {
+		if k == 0 || better(report, best) || bestIsStrange && !hasOtherUnit(m.solved, m.line) && isExplained(report) && best.Verdict == Wrong || line.Named && report.Code == NoEquation && best.Verdict == Wrong {
 			report.Message = wording.Join(report.Message, wording.SaidReading(reading, i, report.Verdict == Right))
-			best, bestIsStrange = report, m.sums().hasOtherUnit()
+			best, bestIsStrange = report, hasOtherUnit(m.solved, m.line)
 		}
 		if best.Verdict == Right {
 			break
@@ -149,51 +147,12 @@ func worthExplaining(readings int, judging func(i int) *marking) []int {
 	return all
 }
 
-// isExplained reports whether a wrong line has a mistake that is named.
-func isExplained(a Report) bool {
-	return a.Verdict == Wrong && a.Code != Unexplained && a.Code != DoesNotFollow
-}
-
-// better reports whether a later reading is to be preferred: one that is right, or one
-// that explains what the first leaves unexplained.
-func better(later, first Report) bool {
-	return rankOf(later) < rankOf(first) && (later.Verdict == Right || rankOf(first) > rankOf(Report{Verdict: Wrong}))
-}
-
-func rankOf(a Report) int {
-	rank := slices.Index([]Verdict{Right, Almost, Wrong, Unread}, a.Verdict) * 2
-	if a.Code == Unexplained || a.Code == DoesNotFollow {
-		rank++
-	}
-	return rank
-}
-
 // asksForMass reports whether a number without a name would be a mass.
 func (r *Reference) asksForMass(item string) bool {
 	if item == "" && len(r.solved.Find) == 1 {
 		item = r.solved.Find[0]
 	}
 	return r.solved.Readers[""].Kind(item) == expr.Mass
-}
-
-// marking is the judgement of one reading of one line.
-type marking struct {
-	ref    *Reference
-	solved *solved.System
-	trial  *trial.Problem
-	stage  Stage
-	item   string
-	line   expr.Line
-	before []Answer
-	turned angleWords
-	text   string
-
-	brief    bool            // whether the line is right is all that is asked
-	bindings map[string]bool // of the components, by the earlier answers; see bound
-}
-
-func (r *Reference) marking(stage Stage, item string, line expr.Line) *marking {
-	return &marking{ref: r, solved: r.solved, trial: r.trial, stage: stage, item: item, line: line}
 }
 
 func (m *marking) mark() Report {
@@ -206,115 +165,7 @@ func (m *marking) mark() Report {
 	if side := m.worthless(); side != nil {
 		return Report{Verdict: Unread, Code: Unreadable, Item: m.item, Pos: side.Pos, End: side.End, Message: expr.SaidNoValue}
 	}
-	return m.orMistyped(m.judged())
-}
-
-// judged judges the line for its stage, with its numbers as they stand.
-func (m *marking) judged() Report {
-	switch m.stage {
-	case Components:
-		return m.orSize(m.orTrue(m.markComponent()))
-	case XSum, YSum:
-		return m.orOtherSum(m.sums().markSum())
-	case Solve:
-		m.line = plainer(m.line)
-		return m.strict(m.counted(m.working().markSolve()))
-	}
-	return Report{Verdict: Unread, Code: Unreadable, Message: wording.SaidNoStage}
-}
-
-func (m *marking) wrong(f mistake.Finding) Report {
-	report := Report{Verdict: Wrong, Code: f.Code, About: f.About, Item: m.item}
-	report.Message, report.row = m.sentence().saidWrong(f), f.Row
-	report.Pos, report.End = m.where(f)
-	return report
-}
-
-func (m *marking) almost(code Code, about string) Report {
-	return Report{Verdict: Almost, Code: code, About: about, Item: m.item, Message: m.sentence().saidAlmost(code, about)}
-}
-
-func (m *marking) right() Report {
-	report := Report{Verdict: Right, Item: m.item}
-	if m.stage == Solve {
-		report.Settles = []string{}
-	}
-	return report
-}
-
-// conventions returns what the component letters of the line may stand for: what
-// the student's earlier components settle; for the rest sizes throughout, or
-// signed components throughout.
-func (m *marking) conventions() []solved.Signed {
-	uses := false
-	for _, side := range m.line.Sides {
-		for _, name := range side.Names() {
-			if _, ok := m.solved.Component(name); ok {
-				uses = true
-			}
-		}
-	}
-	if !uses {
-		return []solved.Signed{nil}
-	}
-	sizes, all := make(solved.Signed, len(m.solved.Components)), make(solved.Signed, len(m.solved.Components))
-	for i := range m.solved.Components {
-		bound, isSigned := m.convention(&m.solved.Components[i])
-		sizes[i], all[i] = bound && isSigned, !bound || isSigned
-	}
-	if slices.Equal(sizes, all) {
-		return []solved.Signed{sizes}
-	}
-	return []solved.Signed{sizes, all}
-}
-
-// convention finds what the student's last answer about a component made of it, where
-// it points to the negative side; one that points to the positive side leaves it open.
-func (m *marking) convention(c *solved.Component) (bound, isSigned bool) {
-	if m.bindings == nil {
-		m.bindings = m.bound()
-	}
-	isSigned, bound = m.bindings[c.Name]
-	return bound, isSigned
-}
-
-// bound reads the earlier components: which are signed, by name; the last of each counts.
-func (m *marking) bound() map[string]bool {
-	bound := map[string]bool{}
-	for _, a := range m.before {
-		if a.Stage != Components {
-			continue
-		}
-		all, _ := m.ref.Lines(a)
-		for _, l := range all {
-			reading, err := m.solved.LettersFor(a.Item).Read(l.Text)
-			if err != nil {
-				continue
-			}
-			sub := m.ref.marking(Components, a.Item, reading.Lines[0])
-			c, side := sub.asked()
-			if c == nil || side == nil || c.Term.Scale >= 0 && c.Term.Angle == nil {
-				continue
-			}
-			if isSigned, same := m.signOf(c, side); same {
-				bound[c.Name] = isSigned
-			}
-		}
-	}
-	return bound
-}
-
-// signOf reports whether an accepted component was written with its sign; same
-// is false where size and signed component are one, and for what is no such component.
-func (m *marking) signOf(c *solved.Component, side *expr.Node) (isSigned, same bool) {
-	env := m.trial.Samples.Free(0, "", 0)
-	m.solved.Fill(env, nil)
-	value := c.Term.Value(env)
-	if value >= 0 {
-		return false, false
-	}
-	typed := m.solved.ProgramOf(side).Run(env)
-	return typed < 0, math.Abs(math.Abs(typed)+value) <= trial.SlipShare*-value
+	return m.markKnown()
 }
 
 // speaksSI reports whether a bare number of the line is a known value in SI and

@@ -6,6 +6,7 @@ import (
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/mistake"
 	"example.org/standstill/checker/quantity"
+	"example.org/standstill/checker/statics"
 	"example.org/standstill/checker/wording"
 )
 
@@ -60,7 +61,7 @@ func (j sentence) valued(f mistake.Finding) (letter string, ok bool) {
 		return j.m.item, expr.IsQuantity(j.m.line.Sides[0]) || f.Code == NoEquation || f.Code == StillUnknown
 	}
 	for i := 1; i < len(j.m.line.Sides); i++ {
-		if name, _ := j.m.working().statement(j.m.line.Sides[i-1], j.m.line.Sides[i]); name != "" && (f.About == "" || f.About == name) {
+		if name, _ := statement(j.m.solved, j.m.line.Sides[i-1], j.m.line.Sides[i]); name != "" && (f.About == "" || f.About == name) {
 			return name, true
 		}
 	}
@@ -112,7 +113,7 @@ func (j sentence) measures() wording.Measured {
 			continue
 		}
 		for _, t := range expr.Addends(side, 1, nil) {
-			d, _, known := j.m.sums().dimensionOf(t.Node)
+			d, _, known := dimensionOf(j.m.solved, t.Node)
 			if !known || expr.IsZero(t.Node) || len(t.Node.Names()) == 0 {
 				continue
 			}
@@ -153,3 +154,5 @@ func (r *Reference) texts(codes ...Code) []wording.Said {
 	}
 	return all
 }
+
+func hasForce(b *statics.Body, name string) bool { _, ok := b.Force(name); return ok }

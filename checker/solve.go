@@ -35,7 +35,7 @@ func (w working) markSolve() Report {
 	switch {
 	case always:
 		return w.m.almost(HoldsAlways, "")
-	case w.m.sums().hasOtherUnit():
+	case hasOtherUnit(w.m.solved, w.m.line):
 		return w.m.almost(WrongUnit, "")
 	}
 	return w.settling(settles)
@@ -50,11 +50,11 @@ type solveLink struct {
 
 func (w working) markLink(i int) solveLink {
 	left, right := w.m.line.Sides[i-1], w.m.line.Sides[i]
-	if name, number := w.statement(left, right); name != "" {
+	if name, number := statement(w.m.solved, left, right); name != "" {
 		if report := w.m.values().markValue(name, number); report.Verdict != Right {
 			return solveLink{refused: &report}
 		}
-		return solveLink{settles: w.settled(name)}
+		return solveLink{settles: settled(w.m.solved, name)}
 	}
 	if w.endsChain(i) {
 		return solveLink{}
@@ -63,20 +63,20 @@ func (w working) markLink(i int) solveLink {
 	if w.m.trial.Always(e) {
 		return solveLink{always: true}
 	}
-	formula := w.formulaFor(left, right)
+	formula := formulaFor(w.m.trial, left, right)
 	if !w.m.trial.Follows(e, trial.RoundedShare) || !w.m.trial.TrueAtRest(e) {
 		f := w.explainLine(e)
 		if formula != "" {
 			f.About = formula
 		}
-		report := w.m.wrong(w.inChain(f, i))
-		w.pointAt(&report, i)
+		report := w.m.wrong(inChain(w.m.line, f, i))
+		pointAt(w.m.line, &report, i)
 		return solveLink{refused: &report}
 	}
 	if formula == "" {
 		return solveLink{}
 	}
-	return solveLink{settles: w.settled(formula)}
+	return solveLink{settles: settled(w.m.solved, formula)}
 }
 
 // settling is the report of a right line that settles these and what its chain ends in,
@@ -84,7 +84,7 @@ func (w working) markLink(i int) solveLink {
 func (w working) settling(settles []string) Report {
 	settles = w.settledBy(settles)
 	if w.isNamedChain() && w.m.values().markValue(w.m.item, w.m.line.Sides[len(w.m.line.Sides)-1]).Verdict == Right {
-		settles = append(settles, w.settled(w.m.item)...)
+		settles = append(settles, settled(w.m.solved, w.m.item)...)
 	}
 	report := w.m.right()
 	for _, name := range w.m.solved.Find {
@@ -111,18 +111,6 @@ func (w working) isNamedChain() bool {
 	return true
 }
 
-// formulaFor returns the unknown that a link answers by a formula of givens, ""
-// for none.
-func (w working) formulaFor(left, right *expr.Node) string {
-	if left.Op != expr.Name {
-		left, right = right, left
-	}
-	if left.Op == expr.Name && w.m.trial.IsFormula(left.Name) && !w.m.solved.Open(right) {
-		return left.Name
-	}
-	return ""
-}
-
 // endsChain reports whether the i-th link ends a chain that began with a letter
 // in the right value of that letter, which may be rounded as an answer may.
 func (w working) endsChain(i int) bool {
@@ -130,7 +118,7 @@ func (w working) endsChain(i int) bool {
 	if i < 2 || i != len(w.m.line.Sides)-1 || first.Op != expr.Name || !expr.IsQuantity(last) {
 		return false
 	}
-	name, number := w.statement(first, last)
+	name, number := statement(w.m.solved, first, last)
 	return name != "" && w.m.values().markValue(name, number).Verdict == Right
 }
 
@@ -140,7 +128,7 @@ func (w working) settledBy(settles []string) []string {
 	first, last := w.m.line.Sides[0], w.m.line.Sides[len(w.m.line.Sides)-1]
 	if len(w.m.line.Sides) > 2 && first.Op == expr.Name && expr.IsQuantity(last) {
 		if w.m.values().markValue(first.Name, last).Verdict == Right {
-			for _, name := range w.settled(first.Name) {
+			for _, name := range settled(w.m.solved, first.Name) {
 				if !slices.Contains(settles, name) {
 					settles = append(settles, name)
 				}
@@ -150,47 +138,13 @@ func (w working) settledBy(settles []string) []string {
 	return settles
 }
 
-// statement takes "X = number" apart, in either order. X is a letter of the
-// system; a chain's inner links are no statements but for the last.
-func (w working) statement(left, right *expr.Node) (name string, number *expr.Node) {
-	if expr.IsQuantity(left) {
-		left, right = right, left
-	}
-	if left.Op != expr.Name || !expr.IsQuantity(right) {
-		return "", nil
-	}
-	if _, ok := w.m.solved.Variable(left.Name); ok {
-		return left.Name, right
-	}
-	for _, e := range w.m.solved.Equals {
-		if e.Name == left.Name {
-			return left.Name, right
-		}
-	}
-	return "", nil
-}
-
-// settled lists the unknowns asked for that a letter stands for.
-func (w working) settled(name string) []string {
-	names := []string{name}
-	for _, e := range w.m.solved.Equals {
-		if e.Name == name {
-			names = nil
-			for _, slot := range e.Slots {
-				names = append(names, w.m.solved.Variables[slot].Name)
-			}
-		}
-	}
-	return slices.DeleteFunc(names, func(n string) bool { return !slices.Contains(w.m.solved.Find, n) })
-}
-
 // markNamed judges an answer for the named item that is no equation.
 func (w working) markNamed() Report {
 	value := w.m.line.Sides[0]
 	if expr.IsQuantity(value) {
 		report := w.m.values().markValue(w.m.item, value)
 		if report.Verdict == Right {
-			report.Settles = append(report.Settles, w.settled(w.m.item)...)
+			report.Settles = append(report.Settles, settled(w.m.solved, w.m.item)...)
 		}
 		return report
 	}
@@ -207,7 +161,7 @@ func (w working) markNamed() Report {
 	}
 	report := w.m.right()
 	if w.m.trial.IsFormula(w.m.item) {
-		report.Settles = w.settled(w.m.item)
+		report.Settles = settled(w.m.solved, w.m.item)
 	}
 	return report
 }
@@ -217,7 +171,7 @@ func (w working) markNamed() Report {
 func (w working) markLone() Report {
 	left := slices.DeleteFunc(slices.Clone(w.m.solved.Find), func(n string) bool { return n == "" })
 	for _, e := range w.m.solved.Equals {
-		if len(left) > 1 && len(w.settled(e.Name)) == len(left) {
+		if len(left) > 1 && len(settled(w.m.solved, e.Name)) == len(left) {
 			left = left[:1]
 		}
 	}
@@ -234,22 +188,4 @@ func (w working) explainLine(e *trial.Equation) mistake.Finding {
 		return mistake.Finding{Code: Unexplained}
 	}
 	return w.m.ref.mistakes.Working(e)
-}
-
-// inChain tells a link of a chain that is a slip of working from one that is a mistake in the
-// physics: between two numbers, or where nothing explains it.
-func (w working) inChain(f mistake.Finding, i int) mistake.Finding {
-	sides := w.m.line.Sides
-	numbers := len(sides[i-1].Names()) == 0 && len(sides[i].Names()) == 0
-	if len(sides) < 3 || i < 2 || !numbers && f.Code != Unexplained && f.Code != DoesNotFollow {
-		return f
-	}
-	return mistake.Finding{Code: Link}
-}
-
-// pointAt marks the equals sign that a report about a link is about.
-func (w working) pointAt(report *Report, i int) {
-	if report.Code == Link {
-		report.Pos, report.End = w.m.line.Sides[i-1].End, w.m.line.Sides[i].Pos
-	}
 }

@@ -20,19 +20,6 @@ func (m *marking) strangers() strangers { return strangers{m} }
 // that are not equal, an N on a ring that touches nothing. Only if no such
 // meaning fits is it a letter that has to be asked about.
 
-// stranger returns the first unknown name of the line.
-func (m *marking) stranger() *expr.Node {
-	var first *expr.Node
-	for _, side := range m.line.Sides {
-		side.Walk(func(n *expr.Node) {
-			if n.Op == expr.Name && n.Unknown && first == nil {
-				first = n
-			}
-		})
-	}
-	return first
-}
-
 func (s strangers) markStranger(n *expr.Node) Report {
 	if own, ok := s.m.ref.definition(s.m.line); ok {
 		return s.m.markCoined(own)

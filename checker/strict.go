@@ -8,31 +8,6 @@ import (
 	"example.org/standstill/checker/wording"
 )
 
-// Rules are what a teacher asks of a line beyond its being right. The zero value asks
-// nothing, and changes no verdict.
-type Rules struct {
-	Share   float64 // how far a value may be off, as a share of it; 0 for one part in a hundred
-	Signs   bool    // a component is written with its sign, its size alone is not enough
-	Figures int     // significant figures that a value needs; 0 for two, 1 for any
-}
-
-// Under returns a reference that judges by these rules. A correctly rounded value is
-// within every share.
-func (r *Reference) Under(rules Rules) *Reference {
-	c := *r
-	c.rules = rules
-	if rules.Share > 0 {
-		c.share = rules.Share
-	}
-	if r.si != nil {
-		c.si = r.si.Under(rules)
-	}
-	return &c
-}
-
-// oneFigure is the number of figures at which no value is coarse.
-const oneFigure = 1
-
 // strict applies the rules to a right line of working, and says what the line works out.
 func (m *marking) strict(report Report) Report {
 	if report.Verdict != Right {
@@ -78,7 +53,7 @@ func (m *marking) worksOut() (names []string) {
 		letters = append(letters, side.Names()...)
 	}
 	for _, name := range m.solved.Find {
-		if slices.ContainsFunc(letters, func(letter string) bool { return slices.Contains(m.working().settled(letter), name) }) {
+		if slices.ContainsFunc(letters, func(letter string) bool { return slices.Contains(settled(m.solved, letter), name) }) {
 			names = append(names, name)
 		}
 	}

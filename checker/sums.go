@@ -63,8 +63,8 @@ func (j sums) markSumAsTyped() Report {
 		kind, f := j.link(e, at)
 		switch kind {
 		case linkWrong:
-			report := j.m.wrong(j.m.working().inChain(j.explainSum(e, at, f), i))
-			j.m.working().pointAt(&report, i)
+			report := j.m.wrong(inChain(j.m.line, j.explainSum(e, at, f), i))
+			pointAt(j.m.line, &report, i)
 			return report
 		case linkAsked:
 			asked = true
@@ -74,7 +74,7 @@ func (j sums) markSumAsTyped() Report {
 		always = always && kind == linkAlways
 	}
 	switch {
-	case asked && j.hasOtherUnit():
+	case asked && hasOtherUnit(j.m.solved, j.m.line):
 		return j.m.almost(WrongUnit, "")
 	case asked:
 		return j.m.right()
@@ -86,71 +86,6 @@ func (j sums) markSumAsTyped() Report {
 	report := j.m.almost(TrueNotAsked, "")
 	report.Settles = nil
 	return report
-}
-
-// hasOtherUnit reports whether a term of the line has a typed unit that makes it
-// something else than the force to which it is added or set equal.
-func (j sums) hasOtherUnit() bool {
-	force, other := false, false
-	for _, side := range j.m.line.Sides {
-		for _, t := range expr.Addends(side, 1, nil) {
-			dim, typed, known := j.dimensionOf(t.Node)
-			force = force || known && dim == quantity.Force
-			other = other || known && typed && dim != quantity.Force && !expr.IsZero(t.Node)
-		}
-	}
-	return force && other
-}
-
-// dimensionOf works out what a term measures; typed says that a unit stands in it. It
-// is not known where a bare number may be anything.
-func (j sums) dimensionOf(n *expr.Node) (dim quantity.Dimension, typed, known bool) {
-	var above, below []*expr.Node
-	expr.Factors(n, &above, &below)
-	known = true
-	for i, f := range append(above, below...) {
-		d, ok := j.dimensionOfFactor(f)
-		known = known && ok
-		typed = typed || f.Unit != "" && d != quantity.Angle
-		if i < len(above) {
-			dim = dim.Times(d)
-		} else {
-			dim = dim.Over(d)
-		}
-	}
-	return dim, typed, known
-}
-
-func (j sums) dimensionOfFactor(n *expr.Node) (quantity.Dimension, bool) {
-	switch n.Op {
-	case expr.Name:
-		if _, ok := j.m.solved.Component(n.Name); ok {
-			return quantity.Force, true
-		}
-		v, ok := j.m.solved.Variable(n.Name)
-		return v.Dim, ok
-	case expr.Number, expr.Measured:
-		unit, ok := quantity.Find(n.Unit)
-		return unit.Dim, ok || n.Op == expr.Number && trial.Structural(n)
-	case expr.Call:
-		return quantity.None, n.Name != "sqrt"
-	case expr.Add, expr.Sub:
-		a, _, known := j.dimensionOf(n.Args[0])
-		b, _, alsoKnown := j.dimensionOf(n.Args[1])
-		return a, known && alsoKnown && a == b
-	case expr.Pow:
-		power := n.Args[1].Num.Value
-		if n.Args[1].Op != expr.Number || power != 2 && power != 3 {
-			return quantity.None, false
-		}
-		a, ok := j.dimensionOfFactor(n.Args[0])
-		whole := a
-		for range int(power) - 1 {
-			whole = whole.Times(a)
-		}
-		return whole, ok
-	}
-	return quantity.None, false
 }
 
 // link says what an equation is. The finding is set where the equation holds

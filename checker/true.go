@@ -45,7 +45,7 @@ func (m *marking) isTrue() bool {
 		}
 		always = always && m.trial.Always(e)
 	}
-	return !always && !m.sums().hasOtherUnit()
+	return !always && !hasOtherUnit(m.solved, m.line)
 }
 
 // orOtherSum turns the judgement of a refused sum into that of a true value, or of the
@@ -66,7 +66,7 @@ func (m *marking) isValue() bool {
 	if len(sides) < 2 {
 		return false
 	}
-	name, _ := m.working().statement(sides[0], sides[len(sides)-1])
+	name, _ := statement(m.solved, sides[0], sides[len(sides)-1])
 	return name != "" && m.solved.Open(expr.Letter(name))
 }
 
@@ -88,7 +88,7 @@ func (m *marking) counted(report Report) Report {
 			alone.line.Sides = []*expr.Node{expr.Letter(name), side}
 			switch judged := alone.values().markValue(name, side); {
 			case judged.Verdict == Right:
-				report.Settles = append(report.Settles, m.working().settled(name)...)
+				report.Settles = append(report.Settles, settled(m.solved, name)...)
 			case almost == nil && (judged.Code == NoUnit || judged.Code == WrongUnit):
 				almost = &judged
 			}
@@ -110,7 +110,7 @@ func (m *marking) counted(report Report) Report {
 func (m *marking) lettersOfChain() []string {
 	var names []string
 	for _, side := range m.line.Sides {
-		if side.Op == expr.Name && len(m.working().settled(side.Name)) > 0 && !m.trial.IsFormula(m.working().settled(side.Name)[0]) {
+		if side.Op == expr.Name && len(settled(m.solved, side.Name)) > 0 && !m.trial.IsFormula(settled(m.solved, side.Name)[0]) {
 			names = append(names, side.Name)
 		}
 	}

@@ -43,7 +43,7 @@ func (j values) markValue(name string, number *expr.Node) Report {
 		}
 		return j.m.almost(Coarse, about)
 	}
-	if v.unit.Dim == quantity.Angle && j.pointsElsewhere(name) {
+	if v.unit.Dim == quantity.Angle && j.m.turned.missForce(j.m.solved, name) {
 		return j.m.wrong(mistake.Finding{Code: Sign, About: about})
 	}
 	if j.m.brief {
@@ -151,28 +151,16 @@ func (j values) readValue(v asked, n *expr.Node) given {
 	a.typed = a.value
 	a.half = n.Num.Wide * a.factor
 	if j.m.turned.said && v.unit.Dim == quantity.Angle {
-		a.value = j.turnedTo(v.name, a.value)
+		a.value = j.m.turned.measured(j.m.solved, v.name, a.value)
 	}
 	return a
-}
-
-// fromOf returns the axis that an unknown angle is measured from.
-func (j values) fromOf(name string) statics.Axis {
-	for _, b := range j.m.solved.Bodies {
-		for _, f := range b.Forces {
-			if f.Angle != nil && f.Angle.Op == expr.Name && f.Angle.Name == name {
-				return f.From
-			}
-		}
-	}
-	return statics.X
 }
 
 // fits reports whether the typed value is right: within one part in a hundred, or
 // correctly rounded to two figures. An angle may be the same direction, said
 // otherwise.
 func (j values) fits(v asked, a given) bool {
-	if v.unit.Dim == quantity.Angle && j.pointsElsewhere(v.name) {
+	if v.unit.Dim == quantity.Angle && j.m.turned.missForce(j.m.solved, v.name) {
 		return false
 	}
 	for i, x := range j.sameValue(v) {
@@ -216,3 +204,6 @@ func (j values) sameValue(v asked) []float64 {
 	}
 	return same
 }
+
+// oneFigure is the number of figures at which no value is coarse.
+const oneFigure = 1
