@@ -2,10 +2,10 @@ package checker
 
 import (
 	"math"
-	"regexp"
 	"strings"
 
 	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/pattern"
 	"example.org/standstill/checker/solved"
 	"example.org/standstill/checker/statics"
 )
@@ -24,25 +24,25 @@ type angleWords struct {
 
 // fromAxis matches "from y", "from the vertical", "above the negative x axis". Groups: the
 // sign and axis behind "from"; above or below, the sign and axis behind it; the side of the vertical.
-var fromAxis = regexp.MustCompile(`(?i)\s*(?:(?:measured\s+)?(?:(?:counter[-−–]?\s?|anti[-−–]?)?clockwise\s+)?(?:from|to|with|off)\s+(?:the\s+)?(negative\s+|positive\s+|[-+−])?\s*(x|y|horizontal|vertical)(?:[-−–\s]*(?:axis|direction|line))?` +
+var fromAxis = pattern.Of(`(?i)\s*(?:(?:measured\s+)?(?:(?:counter[-−–]?\s?|anti[-−–]?)?clockwise\s+)?(?:from|to|with|off)\s+(?:the\s+)?(negative\s+|positive\s+|[-+−])?\s*(x|y|horizontal|vertical)(?:[-−–\s]*(?:axis|direction|line))?` +
 	`|(above|below)\s+(?:the\s+)?(negative\s+|positive\s+|[-+−])?(x|horizontal)(?:[-−–\s]*(?:axis|direction|line))?` +
 	`|to\s+the\s+(left|right)\s+of\s+(?:the\s+)?(?:vertical|y)(?:[-−–\s]*(?:axis|direction|line))?)\s*\.?\s*$`)
 
 // ofCompass matches "west of south": the angle begins at south and goes towards west.
-var ofCompass = regexp.MustCompile(`(?i)\s*\b(?:to\s+the\s+)?(north|south|east|west)\s+of\s+(?:due\s+|the\s+)?(north|south|east|west)\s*\.?\s*$`)
+var ofCompass = pattern.Of(`(?i)\s*\b(?:to\s+the\s+)?(north|south|east|west)\s+of\s+(?:due\s+|the\s+)?(north|south|east|west)\s*\.?\s*$`)
 
 // cutAngleWords takes the words behind an angle off the line.
 func cutAngleWords(text string) (string, angleWords) {
-	if m := ofCompass.FindStringSubmatchIndex(text); m != nil {
+	if m := ofCompass().FindStringSubmatchIndex(text); m != nil {
 		if w, ok := compassWords(strings.ToLower(text[m[2]:m[3]]), strings.ToLower(text[m[4]:m[5]])); ok {
 			return text[:m[0]], w
 		}
 	}
-	at := fromAxis.FindStringSubmatchIndex(text)
+	at := fromAxis().FindStringSubmatchIndex(text)
 	if at == nil {
 		return text, angleWords{}
 	}
-	m := fromAxis.FindStringSubmatch(text)
+	m := fromAxis().FindStringSubmatch(text)
 	w := angleWords{said: true}
 	axis := strings.ToLower(m[2] + m[5])
 	if axis == "" || axis[0] == 'y' || axis[0] == 'v' {

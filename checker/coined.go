@@ -1,10 +1,10 @@
 package checker
 
 import (
-	"regexp"
 	"strings"
 
 	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/pattern"
 	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/solved"
 	"example.org/standstill/checker/wording"
@@ -20,7 +20,7 @@ type coinedLetter struct {
 }
 
 // coinedName matches what a student may name: one letter, with an index or without.
-var coinedName = regexp.MustCompile(`^(?:[A-Za-z]|[a-z]{2,7})[0-9]?$`)
+var coinedName = pattern.Of(`^(?:[A-Za-z]|[a-z]{2,7})[0-9]?$`)
 
 // definition takes "name = expression" apart: the name is a letter that the problem does
 // not have, the expression holds a function or a letter of the problem, and none that is unknown.
@@ -48,7 +48,7 @@ func (r *Reference) definition(line expr.Line) (own coinedLetter, ok bool) {
 // usual letter of a force and no other index of one of the problem's.
 func (r *Reference) mayBeCoined(name string) bool {
 	body := expr.Glyph(name)
-	if _, usual := solved.KindOfLetter(name); usual || !coinedName.MatchString(name) || len([]rune(strings.TrimRight(body, "0123456789"))) != 1 {
+	if _, usual := solved.KindOfLetter(name); usual || !coinedName().MatchString(name) || len([]rune(strings.TrimRight(body, "0123456789"))) != 1 {
 		return false
 	}
 	if lower := strings.ToLower(name); lower == "x" || lower == "y" || lower == "e" {

@@ -1,7 +1,6 @@
 package checker
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 	"unicode"
@@ -9,6 +8,7 @@ import (
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/lines"
 	"example.org/standstill/checker/mistake"
+	"example.org/standstill/checker/pattern"
 	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/solved"
 	"example.org/standstill/checker/statics"
@@ -46,7 +46,7 @@ func (r *Reference) markDiagram(a Answer) Report {
 		return whole.as(Report{Verdict: Unread, Code: Unreadable, Message: wording.SaidDiagramLong})
 	}
 	for i := range entries {
-		if isListMark.MatchString(entries[i].Text) {
+		if isListMark().MatchString(entries[i].Text) {
 			continue
 		}
 		apart := d.runOn(entries[i].Text)
@@ -75,7 +75,7 @@ func (whole Report) as(judged Report) Report {
 }
 
 // isListMark matches the number of an item of a list.
-var isListMark = regexp.MustCompile(`^\s*(?:\d{1,2}|[-*•])\s*$`)
+var isListMark = pattern.Of(`^\s*(?:\d{1,2}|[-*•])\s*$`)
 
 // mostDiagram is how long a diagram in words may be, in bytes.
 const mostDiagram = 2000

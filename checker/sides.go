@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/pattern"
 	"example.org/standstill/checker/solved"
 	"example.org/standstill/checker/statics"
 )
@@ -16,10 +17,10 @@ import (
 // sideWord is one direction in words. A slope's word speaks of the body's own
 // axes.
 type sideWord struct {
-	pattern *regexp.Regexp
-	slope   bool
-	x, y    int
-	word    string
+	match func() *regexp.Regexp
+	slope bool
+	x, y  int
+	word  string
 }
 
 const slopeWord = `(?:slope|incline|inclined plane|ramp|plane|hill|surface|plank|board)`
@@ -27,31 +28,31 @@ const slopeWord = `(?:slope|incline|inclined plane|ramp|plane|hill|surface|plank
 // sideWords is the table of directions, slope words first. On a slope x = +1 is
 // up the slope.
 var sideWords = []sideWord{
-	{regexp.MustCompile(`(?i)\b(?:up|uphill)\s+(?:along\s+)?(?:the\s+)?` + slopeWord + `\b|\buphill\b`), true, 1, 0, "up the slope"},
-	{regexp.MustCompile(`(?i)\b(?:down|downhill)\s+(?:along\s+)?(?:the\s+)?` + slopeWord + `\b|\bdownhill\b`), true, -1, 0, "down the slope"},
-	{regexp.MustCompile(`(?i)\b(?:out\s+of|away\s+from|off|perpendicular\s+to|normal\s+to)\s+(?:the\s+)?` + slopeWord + `\b|⊥\s*(?:to\s+)?(?:the\s+)?` + slopeWord + `\b`), true, 0, 1, "out of the slope"},
-	{regexp.MustCompile(`(?i)\b(?:into|in|towards?)\s+(?:the\s+)?` + slopeWord + `\b`), true, 0, -1, "into the slope"},
-	{regexp.MustCompile(`(?i)\bup(?:wards?|per)?\b|\babove\b|\btop\b`), false, 0, 1, "up"},
-	{regexp.MustCompile(`(?i)\bdown(?:wards?)?\b|\blower\b|\bbelow\b|\bbottom\b`), false, 0, -1, "down"},
-	{regexp.MustCompile(`(?i)\bleft(?:wards?)?\b`), false, -1, 0, "left"},
-	{regexp.MustCompile(`(?i)\bright(?:wards?)?\b`), false, 1, 0, "right"},
+	{pattern.Of(`(?i)\b(?:up|uphill)\s+(?:along\s+)?(?:the\s+)?` + slopeWord + `\b|\buphill\b`), true, 1, 0, "up the slope"},
+	{pattern.Of(`(?i)\b(?:down|downhill)\s+(?:along\s+)?(?:the\s+)?` + slopeWord + `\b|\bdownhill\b`), true, -1, 0, "down the slope"},
+	{pattern.Of(`(?i)\b(?:out\s+of|away\s+from|off|perpendicular\s+to|normal\s+to)\s+(?:the\s+)?` + slopeWord + `\b|⊥\s*(?:to\s+)?(?:the\s+)?` + slopeWord + `\b`), true, 0, 1, "out of the slope"},
+	{pattern.Of(`(?i)\b(?:into|in|towards?)\s+(?:the\s+)?` + slopeWord + `\b`), true, 0, -1, "into the slope"},
+	{pattern.Of(`(?i)\bup(?:wards?|per)?\b|\babove\b|\btop\b`), false, 0, 1, "up"},
+	{pattern.Of(`(?i)\bdown(?:wards?)?\b|\blower\b|\bbelow\b|\bbottom\b`), false, 0, -1, "down"},
+	{pattern.Of(`(?i)\bleft(?:wards?)?\b`), false, -1, 0, "left"},
+	{pattern.Of(`(?i)\bright(?:wards?)?\b`), false, 1, 0, "right"},
 }
 
 // fillers say nothing about a direction.
-var fillers = regexp.MustCompile(`(?i)\b(?:to|the|points?|pointing|pulls?|pulling|pushes|pushing|acts?|acting|is|goes|and|straight|vertically|horizontally|horizontal|vertical|diagonally|parallel|at|towards?|force|of|a|an|along|directly)\b|[-:→=]|[(\[]\s*[)\]]`)
+var fillers = pattern.Of(`(?i)\b(?:to|the|points?|pointing|pulls?|pulling|pushes|pushing|acts?|acting|is|goes|and|straight|vertically|horizontally|horizontal|vertical|diagonally|parallel|at|towards?|force|of|a|an|along|directly)\b|[-:→=]|[(\[]\s*[)\]]`)
 
 // sidesInOne are the ways of writing two sides as one word or sign, and the compass.
 var sidesInOne = strings.NewReplacer("↖", " up left ", "↗", " up right ", "↘", " down right ", "↙", " down left ",
 	"↑", " up ", "↓", " down ", "←", " left ")
 
 var (
-	joinedSides = regexp.MustCompile(`(?i)\b(up|down)(left|right)\b|\b(left|right)(up|down)\b`)
-	compass     = regexp.MustCompile(`(?i)\b(?:(north|south)(?:\s*-?\s*(east|west))?|(east|west))\b`)
-	arrowRight  = regexp.MustCompile(`→|[-−–=]+>`)
-	nextNumber  = regexp.MustCompile(`(?i)\b(up|down|left|right|slope|ramp|incline)\s+\d{1,2}\s*$`)
-	sizeBehind  = regexp.MustCompile(`[(\[=,]\s*\d+(?:[.,]\d+)?\s*(?:k?N|lb)\b\s*[)\]]?`)
+	joinedSides = pattern.Of(`(?i)\b(up|down)(left|right)\b|\b(left|right)(up|down)\b`)
+	compass     = pattern.Of(`(?i)\b(?:(north|south)(?:\s*-?\s*(east|west))?|(east|west))\b`)
+	arrowRight  = pattern.Of(`→|[-−–=]+>`)
+	nextNumber  = pattern.Of(`(?i)\b(up|down|left|right|slope|ramp|incline)\s+\d{1,2}\s*$`)
+	sizeBehind  = pattern.Of(`[(\[=,]\s*\d+(?:[.,]\d+)?\s*(?:k?N|lb)\b\s*[)\]]?`)
 	// angleBehind matches the angle of a force behind its side, which the drawing has.
-	angleBehind = regexp.MustCompile(`(?i)[(\[,]?\s*\b(?:at\s+)?(?:an\s+)?(?:angle\s+)?(?:of\s+)?(?:\d+(?:[.,]\d+)?\s*(?:°|deg(?:rees?)?\b)|[αβγδθφ](?:\b|$|\s))(?:\s*(?:from|to|with|off)\s+(?:the\s+)?(?:[-+]?[xy](?:[-\s]*axis)?|horizontal|vertical|level)\b)?\s*[)\]]?`)
+	angleBehind = pattern.Of(`(?i)[(\[,]?\s*\b(?:at\s+)?(?:an\s+)?(?:angle\s+)?(?:of\s+)?(?:\d+(?:[.,]\d+)?\s*(?:°|deg(?:rees?)?\b)|[αβγδθφ](?:\b|$|\s))(?:\s*(?:from|to|with|off)\s+(?:the\s+)?(?:[-+]?[xy](?:[-\s]*axis)?|horizontal|vertical|level)\b)?\s*[)\]]?`)
 )
 
 var compassSides = map[string]string{"north": "up", "south": "down", "east": "right", "west": "left"}
@@ -60,17 +61,17 @@ var compassSides = map[string]string{"north": "up", "south": "down", "east": "ri
 // right is a side; beside other sides it only points at them.
 func plainSides(text string) string {
 	text = sidesInOne.Replace(text)
-	text = compass.ReplaceAllStringFunc(text, func(found string) string {
-		m := compass.FindStringSubmatch(found)
+	text = compass().ReplaceAllStringFunc(text, func(found string) string {
+		m := compass().FindStringSubmatch(found)
 		return " " + compassSides[strings.ToLower(m[1])] + " " + compassSides[strings.ToLower(m[2]+m[3])] + " "
 	})
-	text = joinedSides.ReplaceAllString(text, "$1$3 $2$4")
+	text = joinedSides().ReplaceAllString(text, "$1$3 $2$4")
 	for _, w := range sideWords {
-		if w.pattern.MatchString(text) {
-			return arrowRight.ReplaceAllString(text, " ")
+		if w.match().MatchString(text) {
+			return arrowRight().ReplaceAllString(text, " ")
 		}
 	}
-	return arrowRight.ReplaceAllString(text, " right ")
+	return arrowRight().ReplaceAllString(text, " right ")
 }
 
 // entry is one force of a typed diagram.
@@ -82,16 +83,16 @@ type entry struct {
 
 func parseEntry(text string) entry {
 	plain, _ := expr.Transcribe(expr.Clean(text))
-	rest := nextNumber.ReplaceAllString(plainSides(plain), "$1") // "T1 up left 2. T2 …"
+	rest := nextNumber().ReplaceAllString(plainSides(plain), "$1") // "T1 up left 2. T2 …"
 	var e entry
 	for _, w := range sideWords {
-		if w.pattern.MatchString(rest) {
+		if w.match().MatchString(rest) {
 			e.words = append(e.words, w)
-			rest = w.pattern.ReplaceAllString(rest, " ")
+			rest = w.match().ReplaceAllString(rest, " ")
 		}
 	}
-	rest = sizeBehind.ReplaceAllString(angleBehind.ReplaceAllString(rest, " "), " ")
-	named := strings.Join(strings.Fields(fillers.ReplaceAllString(rest, " ")), " ")
+	rest = sizeBehind().ReplaceAllString(angleBehind().ReplaceAllString(rest, " "), " ")
+	named := strings.Join(strings.Fields(fillers().ReplaceAllString(rest, " ")), " ")
 	if e.named = named != ""; !e.named {
 		// "pull right", "A left": what leads is the force, not a filler.
 		named, _, _ = strings.Cut(strings.TrimSpace(rest), " ")

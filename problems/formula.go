@@ -2,19 +2,19 @@ package problems
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
 	"unicode"
 
 	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/pattern"
 	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/statics"
 )
 
 // letterRun matches letters that stand together in an expression, with the number
 // in front of them if there is one: a unit belongs to a number.
-var letterRun = regexp.MustCompile(`(\d[.,]?\s*)?(\p{L}[\p{L}\p{N}_₀-₉]*)`)
+var letterRun = pattern.Of(`(\d[.,]?\s*)?(\p{L}[\p{L}\p{N}_₀-₉]*)`)
 
 // vocabulary gathers the letters of the problem. A file need not declare its
 // unknowns, so those that stand in expressions are found first: capitals count
@@ -39,7 +39,7 @@ func vocabulary(givens []statics.Given, forces []*forceEntry, formulas []*formul
 	}
 	l.Add("g", expr.Plain)
 	for _, f := range formulas {
-		for _, m := range letterRun.FindAllStringSubmatch(f.node.Value, -1) {
+		for _, m := range letterRun().FindAllStringSubmatch(f.node.Value, -1) {
 			name := canonical(m[2])
 			if _, unit := quantity.Find(m[2]); isLetter(name) && !(m[1] != "" && unit) && !splits(m[2], l) {
 				l.Add(name, expr.Plain)
@@ -52,7 +52,7 @@ func vocabulary(givens []statics.Given, forces []*forceEntry, formulas []*formul
 // kindOf tells a formula that is an angle from others: it ends in an inverse function,
 // or its letters are angles.
 func (f *formula) kindOf(givens []statics.Given) expr.Kind {
-	for _, m := range letterRun.FindAllStringSubmatch(f.node.Value, -1) {
+	for _, m := range letterRun().FindAllStringSubmatch(f.node.Value, -1) {
 		if slices.Contains([]string{"asin", "acos", "atan", "arcsin", "arccos", "arctan", "deg"}, strings.ToLower(m[2])) {
 			return expr.Angle
 		}
@@ -93,7 +93,7 @@ func splits(run string, l *expr.Letters) bool {
 // good enough for a file: where there are two, the author has to choose.
 func (r *reader) read(f *formula, l *expr.Letters) {
 	text := f.node.Value
-	if at := digitGroups.FindStringIndex(text); at != nil {
+	if at := digitGroups().FindStringIndex(text); at != nil {
 		r.within(f.node, len([]rune(text[:at[0]])), "the comma in this number can be read in two ways", "a number with a decimal point and no other marks")
 		return
 	}

@@ -2,12 +2,12 @@ package problems
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
 
 	"go.yaml.in/yaml/v4"
 
+	"example.org/standstill/checker/pattern"
 	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/statics"
 )
@@ -19,10 +19,10 @@ var units = strings.Fields("N kN mN lb kg g deg rad m cm mm ft in N/m N/cm N/mm 
 const standardGravity = "9.8 m/s^2"
 
 var (
-	numeral       = regexp.MustCompile(`^([-−–]?)\s*((?:\d+(?:[.,]\d*)?|[.,]\d+)(?:[eE][-+]?\d+|\s*[×x*·]\s*10\^-?\d+)?)\s*(.*)$`)
-	digitGroups   = regexp.MustCompile(`\d,\d{3}(?:\D|$)`)
-	powerOfTen    = regexp.MustCompile(`\s*[×x*·]\s*10\^`)
-	wordOfUnknown = regexp.MustCompile(`^(?i:any)\b\s*(.*)$`)
+	numeral       = pattern.Of(`^([-−–]?)\s*((?:\d+(?:[.,]\d*)?|[.,]\d+)(?:[eE][-+]?\d+|\s*[×x*·]\s*10\^-?\d+)?)\s*(.*)$`)
+	digitGroups   = pattern.Of(`\d,\d{3}(?:\D|$)`)
+	powerOfTen    = pattern.Of(`\s*[×x*·]\s*10\^`)
+	wordOfUnknown = pattern.Of(`^(?i:any)\b\s*(.*)$`)
 )
 
 // readGiven reads "3.2 kg", "35°", "0.45" or "any kg". The error is worded as a
@@ -30,17 +30,17 @@ var (
 func readGiven(name, text string) (statics.Given, *misread) {
 	g := statics.Given{Name: name}
 	symbol := ""
-	if m := wordOfUnknown.FindStringSubmatch(text); m != nil {
+	if m := wordOfUnknown().FindStringSubmatch(text); m != nil {
 		g.Any, symbol = true, m[1]
 		if symbol == "" {
 			return g, &misread{"a letter without a number needs a unit", "any and a unit, such as any kg"}
 		}
 	} else {
-		m := numeral.FindStringSubmatch(text)
+		m := numeral().FindStringSubmatch(text)
 		if m == nil {
 			return g, &misread{fmt.Sprintf("%q is not a quantity", shorten(text)), "a number and a unit, such as 3.2 kg"}
 		}
-		if digitGroups.MatchString(m[2]) {
+		if digitGroups().MatchString(m[2]) {
 			return g, &misread{fmt.Sprintf("the comma in %q can be read in two ways", shorten(text)), "a number with a decimal point and no other marks"}
 		}
 		number, err := quantity.ParseNumber(plainNumeral(m[2]))
@@ -57,7 +57,7 @@ func readGiven(name, text string) (statics.Given, *misread) {
 // plainNumeral turns the decimal comma and every spelling of a power of ten into
 // the forms of quantity.ParseNumber.
 func plainNumeral(typed string) string {
-	typed = powerOfTen.ReplaceAllString(typed, "×10^")
+	typed = powerOfTen().ReplaceAllString(typed, "×10^")
 	return strings.TrimSuffix(strings.Replace(typed, ",", ".", 1), ".")
 }
 
@@ -116,7 +116,7 @@ func (r *reader) givens(n *yaml.Node) (list []statics.Given, formulas []*formula
 // followsFrom reports whether a given is a formula: it names another given, or a
 // function.
 func followsFrom(text, name string, givens map[string]*yaml.Node) bool {
-	for _, m := range letterRun.FindAllStringSubmatchIndex(text, -1) {
+	for _, m := range letterRun().FindAllStringSubmatchIndex(text, -1) {
 		run := text[m[4]:m[5]]
 		rest := strings.TrimSpace(text[m[5]:])
 		if slices.Contains(functions, strings.ToLower(run)) && (strings.HasPrefix(rest, "(") || len(rest) > 0) {

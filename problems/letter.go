@@ -2,13 +2,13 @@ package problems
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
 
 	"go.yaml.in/yaml/v4"
 
 	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/pattern"
 )
 
 // Words that no letter of a problem may be: the words of the tutor, and what
@@ -20,12 +20,12 @@ var (
 )
 
 // asciiLetter is a letter with at most three letters or digits as its subscript.
-var asciiLetter = regexp.MustCompile(`^[A-Za-z][A-Za-z0-9]{0,3}$`)
+var asciiLetter = pattern.Of(`^[A-Za-z][A-Za-z0-9]{0,3}$`)
 
 // isLetter reports whether a name, Greek letters written out, can be a letter of
 // a problem.
 func isLetter(name string) bool {
-	return asciiLetter.MatchString(name) || expr.Glyph(name) != name && asciiLetter.MatchString("a"+afterGreek(name))
+	return asciiLetter().MatchString(name) || expr.Glyph(name) != name && asciiLetter().MatchString("a"+afterGreek(name))
 }
 
 // afterGreek returns the subscript behind a Greek letter that is written out.

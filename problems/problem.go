@@ -16,10 +16,10 @@ package problems
 import (
 	"crypto/sha256"
 	"encoding/hex"
-	"regexp"
 
 	"example.org/standstill/checker"
 	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/pattern"
 	"example.org/standstill/checker/statics"
 )
 
@@ -60,26 +60,26 @@ type Problem struct {
 }
 
 // subscripted is a letter with a subscript.
-var subscripted = regexp.MustCompile(`^[A-Z](\d+|[A-Z])$`)
+var subscripted = pattern.Of(`^[A-Z](\d+|[A-Z])$`)
 
-var placeholder = regexp.MustCompile(`\{([^{}]*)\}`)
+var placeholder = pattern.Of(`\{([^{}]*)\}`)
 
 // word finds what may be a letter of the problem in its text: T1, theta, mu.
-var word = regexp.MustCompile(`\b[A-Za-z]+[0-9]*\b`)
+var word = pattern.Of(`\b[A-Za-z]+[0-9]*\b`)
 
 // Statement returns the text of the problem with its numbers and units. Letters in it
 // are written as they are on paper.
 func (p *Problem) Statement() string {
-	text := word.ReplaceAllStringFunc(p.Text, func(name string) string {
+	text := word().ReplaceAllStringFunc(p.Text, func(name string) string {
 		if expr.Glyph(name) != name && p.letters[name] {
 			return setLetter(name)
 		}
-		if subscripted.MatchString(name) && p.letters[name] {
+		if subscripted().MatchString(name) && p.letters[name] {
 			return setLetter(name)
 		}
 		return name
 	})
-	return placeholder.ReplaceAllStringFunc(text, func(marked string) string {
+	return placeholder().ReplaceAllStringFunc(text, func(marked string) string {
 		name := canonical(marked[1 : len(marked)-1])
 		g, ok := p.System.Given(name)
 		if !ok {

@@ -4,11 +4,12 @@ import (
 	"fmt"
 	"io"
 	"os"
-	"regexp"
 	"slices"
 	"strings"
 
 	"go.yaml.in/yaml/v4"
+
+	"example.org/standstill/checker/pattern"
 )
 
 // Read reads one problem file. It returns either a problem or everything that is
@@ -121,12 +122,12 @@ func (r *reader) problem(data []byte) *draft {
 	return d
 }
 
-var goodID = regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
+var goodID = pattern.Of(`^[a-z0-9]+(-[a-z0-9]+)*$`)
 
 func (r *reader) heading(d *draft) {
 	v := d.top.values
 	var ok bool
-	if d.ID, ok = r.word(v["id"], `"id"`, "canal-lantern"); ok && (!goodID.MatchString(d.ID) || len(d.ID) > 60) {
+	if d.ID, ok = r.word(v["id"], `"id"`, "canal-lantern"); ok && (!goodID().MatchString(d.ID) || len(d.ID) > 60) {
 		r.at(v["id"], fmt.Sprintf("%q cannot be an id", shorten(d.ID)), "lower-case letters, digits and hyphens, such as canal-lantern")
 	}
 	d.Title, _ = r.word(v["title"], `"title"`, "A lantern over the canal")
@@ -170,14 +171,14 @@ func (r *reader) text(d *draft) {
 	}
 	known := d.givenLetters()
 	seen := map[string]int{}
-	for _, m := range placeholder.FindAllStringSubmatch(d.Text, -1) {
+	for _, m := range placeholder().FindAllStringSubmatch(d.Text, -1) {
 		seen[m[0]]++
 		if !slices.Contains(known, canonical(m[1])) {
 			r.inText(n, m[0], seen[m[0]], m[0]+" is not a given", braced(instead(m[1], known), known))
 		}
 	}
 	for _, brace := range []string{"{", "}"} {
-		if strings.Contains(placeholder.ReplaceAllString(d.Text, ""), brace) {
+		if strings.Contains(placeholder().ReplaceAllString(d.Text, ""), brace) {
 			r.inText(n, brace, 1, fmt.Sprintf("a brace %s is not closed or not opened", brace), "{m} for the given m")
 		}
 	}
@@ -218,8 +219,8 @@ func braced(offer string, known []string) string {
 func (r *reader) inText(n *yaml.Node, piece string, nth int, what, expected string) {
 	for line := n.Line; line <= len(r.lines); line++ {
 		text := r.lines[line-1]
-		if !placeholder.MatchString(piece) {
-			text = placeholder.ReplaceAllStringFunc(text, func(s string) string { return strings.Repeat("_", len(s)) })
+		if !placeholder().MatchString(piece) {
+			text = placeholder().ReplaceAllStringFunc(text, func(s string) string { return strings.Repeat("_", len(s)) })
 		}
 		at := 0
 		for {

@@ -73,7 +73,7 @@ func (d *draft) isForceSize(name string) bool {
 // unseen refuses givens that the student would meet as bare letters.
 func (r *reader) unseen(d *draft) {
 	shown := map[string]bool{"g": true}
-	for _, m := range placeholder.FindAllStringSubmatch(d.Text, -1) {
+	for _, m := range placeholder().FindAllStringSubmatch(d.Text, -1) {
 		shown[canonical(m[1])] = true
 	}
 	for _, g := range d.System.Givens {

@@ -3,10 +3,11 @@ package problems
 import (
 	"fmt"
 	"maps"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
+
+	"example.org/standstill/checker/pattern"
 )
 
 // Vary says from which values a given is drawn: Low, Low+Step, … up to High. The
@@ -46,11 +47,11 @@ const (
 	mostPlaces = 6
 )
 
-var varyForm = regexp.MustCompile(`^(\S+)\s+to\s+(\S+)\s+step\s+(\S+)$`)
+var varyForm = pattern.Of(`^(\S+)\s+to\s+(\S+)\s+step\s+(\S+)$`)
 
 // readVary reads "1.5 to 5.0 step 0.1".
 func readVary(name, text string) (Vary, *misread) {
-	m := varyForm.FindStringSubmatch(text)
+	m := varyForm().FindStringSubmatch(text)
 	if m == nil {
 		return Vary{}, &misread{fmt.Sprintf("%q is not a range", shorten(text)), "LOW to HIGH step STEP, such as 1.5 to 5.0 step 0.1"}
 	}

@@ -2,13 +2,13 @@ package problems
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
 
 	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/pattern"
 	"example.org/standstill/checker/quantity"
 )
 
@@ -101,7 +101,7 @@ func (d Draft) WrongFind(names []string) error {
 
 // Shown lists the letters that a text shows in braces, in their order.
 func Shown(text string) (letters []string) {
-	for _, m := range placeholder.FindAllStringSubmatch(text, -1) {
+	for _, m := range placeholder().FindAllStringSubmatch(text, -1) {
 		if !slices.Contains(letters, m[1]) {
 			letters = append(letters, m[1])
 		}
@@ -235,11 +235,11 @@ func (f DraftForce) entries() (parts []Pair) {
 }
 
 // unquoted is what may stand in a file as it is, also inside { }.
-var unquoted = regexp.MustCompile(`^[\p{L}0-9(][\p{L}0-9 .*/^()+\-°²]*$`)
+var unquoted = pattern.Of(`^[\p{L}0-9(][\p{L}0-9 .*/^()+\-°²]*$`)
 
 // quoted writes a value so that it is read as it was typed.
 func quoted(value string) string {
-	if unquoted.MatchString(value) {
+	if unquoted().MatchString(value) {
 		return value
 	}
 	return "'" + strings.ReplaceAll(value, "'", "''") + "'"

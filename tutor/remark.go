@@ -2,12 +2,12 @@ package tutor
 
 import (
 	"math"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
 
 	"example.org/standstill/checker"
+	"example.org/standstill/checker/pattern"
 	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/statics"
 )
@@ -102,7 +102,7 @@ func (g *Page) isThird(l *Line) bool {
 }
 
 // endsInNumber finds the number, and its unit, that a line ends in.
-var endsInNumber = regexp.MustCompile(`=\s*(\d+(?:[.,]\d+)?)\s*([A-Za-z°]*)\s*$`)
+var endsInNumber = pattern.Of(`=\s*(\d+(?:[.,]\d+)?)\s*([A-Za-z°]*)\s*$`)
 
 // doubt asks about a refused value that no way of being at rest could give, however
 // the angles are: "Is that possible? The weight is 25 N."; "" for a value that could.
@@ -111,7 +111,7 @@ func (g *Page) doubt(r checker.Report) string {
 	if r.Stage != checker.Solve || name == "" {
 		return ""
 	}
-	m := endsInNumber.FindStringSubmatch(strings.TrimSpace(r.Text))
+	m := endsInNumber().FindStringSubmatch(strings.TrimSpace(r.Text))
 	if m == nil {
 		return ""
 	}

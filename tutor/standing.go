@@ -1,12 +1,12 @@
 package tutor
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 	"time"
 
 	"example.org/standstill/checker"
+	"example.org/standstill/checker/pattern"
 	"example.org/standstill/checker/statics"
 )
 
@@ -125,12 +125,12 @@ func componentOf(s *statics.System, item string) (f *statics.Force, axis statics
 }
 
 // inAngle is the argument of a function, whose minus is no sign of the whole.
-var inAngle = regexp.MustCompile(`(sin|cos|tan)\s*\([^()]*\)`)
+var inAngle = pattern.Of(`(sin|cos|tan)\s*\([^()]*\)`)
 
 // hasMinus reports whether the right side of a line as it is read has a sign.
 func hasMinus(read string) bool {
 	right := read[strings.LastIndex(read, "=")+1:]
-	return strings.ContainsAny(inAngle.ReplaceAllString(right, ""), "−-")
+	return strings.ContainsAny(inAngle().ReplaceAllString(right, ""), "−-")
 }
 
 // places lists every item that the problem asks for, those of Components left out

@@ -2,11 +2,11 @@ package derivation
 
 import (
 	"math"
-	"regexp"
 	"slices"
 	"strings"
 
 	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/pattern"
 	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/solved"
 	"example.org/standstill/checker/statics"
@@ -154,15 +154,15 @@ func (p Page) Write(n *expr.Node) string {
 		pairs = append(pairs, expr.Glyph(name), expr.Set(name))
 	}
 	text = unbracket(strings.NewReplacer(pairs...).Replace(text))
-	text = spelledLength.ReplaceAllString(text, "$1 m")
+	text = spelledLength().ReplaceAllString(text, "$1 m")
 	return strings.ReplaceAll(text, "m/s^2", "m/s²")
 }
 
 // spelledLength is a length whose unit was spelled out, because m is a letter of the problem; a
 // number with a space before the m is read as a length on paper.
-var spelledLength = regexp.MustCompile(`(\d) metre\b`)
+var spelledLength = pattern.Of(`(\d) metre\b`)
 
-var bracketed = regexp.MustCompile(`\((\d[\d.×^e-]*) ([A-Za-z/^0-9]+)\)`)
+var bracketed = pattern.Of(`\((\d[\d.×^e-]*) ([A-Za-z/^0-9]+)\)`)
 
 // unbracket takes the brackets off a quantity that is a factor: "(31.4 N) cos 35°"
 // becomes "31.4 N · cos 35°". Behind a slash or a function they stay, and under an
@@ -170,7 +170,7 @@ var bracketed = regexp.MustCompile(`\((\d[\d.×^e-]*) ([A-Za-z/^0-9]+)\)`)
 func unbracket(text string) string {
 	done := ""
 	for {
-		at := bracketed.FindStringSubmatchIndex(text)
+		at := bracketed().FindStringSubmatchIndex(text)
 		if at == nil {
 			return done + text
 		}
@@ -178,24 +178,24 @@ func unbracket(text string) string {
 		inner := text[at[2]:at[5]]
 		_, isUnit := quantity.Find(text[at[4]:at[5]])
 		text = text[at[1]:]
-		if !isUnit || holdsBrackets.MatchString(done) || isPower.MatchString(text) {
+		if !isUnit || holdsBrackets().MatchString(done) || isPower().MatchString(text) {
 			done += "(" + inner + ")"
 			continue
 		}
 		switch head := strings.TrimRight(done, " ·"); {
-		case head != done && head != "" && !endsInSign.MatchString(head):
+		case head != done && head != "" && !endsInSign().MatchString(head):
 			done = head + " · "
 		}
 		done += inner
-		if rest := strings.TrimLeft(text, " ·"); rest != text && rest != "" && !startsWithSign.MatchString(rest) {
+		if rest := strings.TrimLeft(text, " ·"); rest != text && rest != "" && !startsWithSign().MatchString(rest) {
 			text = " · " + rest
 		}
 	}
 }
 
 var (
-	endsInSign     = regexp.MustCompile(`[+−=(]$`)
-	startsWithSign = regexp.MustCompile(`^[+−=)]`)
-	holdsBrackets  = regexp.MustCompile(`[/\p{L}]$`)
-	isPower        = regexp.MustCompile(`^[²³^⁴-⁹⁻]`)
+	endsInSign     = pattern.Of(`[+−=(]$`)
+	startsWithSign = pattern.Of(`^[+−=)]`)
+	holdsBrackets  = pattern.Of(`[/\p{L}]$`)
+	isPower        = pattern.Of(`^[²³^⁴-⁹⁻]`)
 )

@@ -1,9 +1,10 @@
 package expr
 
 import (
-	"regexp"
 	"strings"
 	"unicode/utf8"
+
+	"example.org/standstill/checker/pattern"
 )
 
 // A statement may begin with what is no mathematics: "2.", "so", "Answer:", "x-axis:",
@@ -58,11 +59,11 @@ func (s *scanner) oneLabel(text string) opening {
 func runesIn(text string) int { return utf8.RuneCountInString(text) }
 
 // lead matches a word that joins a line to the one above it, or announces what comes.
-var lead = regexp.MustCompile(`^\s*(?:(?i:so|therefore|hence|thus|then|now|let|say|which gives|gives|we get|we have|that is|i\.e\.)(?:[,:]\s*|\s+)|[∴•▪‣◦]\s*|` +
+var lead = pattern.Of(`^\s*(?:(?i:so|therefore|hence|thus|then|now|let|say|which gives|gives|we get|we have|that is|i\.e\.)(?:[,:]\s*|\s+)|[∴•▪‣◦]\s*|` +
 	`(?i:(?:the\s+|my\s+)?(?:final\s+)?(?:answer|ans|result|solution|soln))\.?\s*(?:(?i:is)\s|[:=])\s*)`)
 
 func (s *scanner) leadWord(text string) opening {
-	found := lead.FindString(text)
+	found := lead().FindString(text)
 	if found == "" || s.letters.knows(strings.Trim(found, " :=,.")) {
 		return opening{}
 	}
@@ -72,25 +73,25 @@ func (s *scanner) leadWord(text string) opening {
 // The numbers and letters of a list: what can be nothing else, and what could be a
 // factor as well ("2. T" and "(a) T"). Group 1 is the number or letter.
 var (
-	listSure = regexp.MustCompile(`^\s*(?:(\d{1,2}|[A-Za-z]|[ivx]{2,4})\)|(?i:(?:step|part|question|equation|eqn?|line)\.?\s*\(?\d{1,2}[a-z]?\)?\s*[:.)])|#\d{1,2}\s)\s*`)
-	listFree = regexp.MustCompile(`^\s*(?:[(\[](\d{1,2}|[A-Za-z]|[ivx]{2,4})[)\]]\s*|(\d{1,2}|[a-z])\.\s+)`)
+	listSure = pattern.Of(`^\s*(?:(\d{1,2}|[A-Za-z]|[ivx]{2,4})\)|(?i:(?:step|part|question|equation|eqn?|line)\.?\s*\(?\d{1,2}[a-z]?\)?\s*[:.)])|#\d{1,2}\s)\s*`)
+	listFree = pattern.Of(`^\s*(?:[(\[](\d{1,2}|[A-Za-z]|[ivx]{2,4})[)\]]\s*|(\d{1,2}|[a-z])\.\s+)`)
 	// namedEquation matches a statement that says what one letter is.
-	namedEquation = regexp.MustCompile(`^[\pL_][\pL\pN_{}.,₀-₉ₓ]{0,7}\s*(?:[=≈≅≃~:]|(?i:is|equals)\s)`)
+	namedEquation = pattern.Of(`^[\pL_][\pL\pN_{}.,₀-₉ₓ]{0,7}\s*(?:[=≈≅≃~:]|(?i:is|equals)\s)`)
 )
 
 // listMark reads the "2.", "a)" or "(b)" of a list. Where it could be a factor, it is one
 // unless a named equation follows; the other reading is tried, too.
 func (s *scanner) listMark(text string) opening {
-	if found := listSure.FindString(text); found != "" {
+	if found := listSure().FindString(text); found != "" {
 		return opening{length: runesIn(found)}
 	}
-	m := listFree.FindStringSubmatch(text)
+	m := listFree().FindStringSubmatch(text)
 	if m == nil {
 		return opening{}
 	}
 	rest := text[len(m[0]):]
 	name := m[1] + m[2]
-	named := namedEquation.MatchString(rest)
+	named := namedEquation().MatchString(rest)
 	dotted := m[2] != ""
 	switch {
 	case rest == "" || rest[0] >= '0' && rest[0] <= '9':
@@ -113,12 +114,12 @@ const (
 )
 
 // axisName matches "x:", "in the x direction:", "R(→):", "↑:". Groups hold the axis.
-var axisName = regexp.MustCompile(`^\s*(?:(?:(?i:in|along|for|on|resolving|resolve|sum|forces)\s+)*(?i:the\s+)?[+]?[(\[]?([xyXY])[)\]]?` + sideShape + `\s*:` +
+var axisName = pattern.Of(`^\s*(?:(?:(?i:in|along|for|on|resolving|resolve|sum|forces)\s+)*(?i:the\s+)?[+]?[(\[]?([xyXY])[)\]]?` + sideShape + `\s*:` +
 	`|(?:(?i:R|Res|resolve|resolving|F|sum|[ΣΣ∑]\s*F?)\.?\s*)?[(\[]\s*` + arrowShape + `\s*[)\]]\s*[:=,]?` +
 	`|[↑↓]\s+|(?:[ΣΣ∑]\s*F?)?\s*` + arrowShape + `\s*[:]|[ΣΣ∑]\s*F?\s*` + arrowShape + `\s*=)\s*`)
 
 func (s *scanner) axisLabel(text string) opening {
-	m := axisName.FindStringSubmatch(text)
+	m := axisName().FindStringSubmatch(text)
 	if m == nil {
 		return opening{}
 	}
@@ -127,20 +128,20 @@ func (s *scanner) axisLabel(text string) opening {
 
 // AxisLabel returns how many runes at the beginning of a statement name an axis, as "R(→):"
 // does. The text is as Transcribe returns it.
-func AxisLabel(text string) int { return runesIn(axisName.FindString(text)) }
+func AxisLabel(text string) int { return runesIn(axisName().FindString(text)) }
 
 // sumName matches the name of a sum in front of an equation. Groups: 1 and 2 the axis.
-var sumName = regexp.MustCompile(`^\s*(?:(?:[ΣΣ∑]|(?i:sum|net|total|sigma))\s*(?i:of\s+)?(?:the\s+)?[(\[]?\s*(?i:forces?|F)?\s*(?i:in|along)?\s*(?:the\s+)?[_,]?[({\[]?\s*(?i:net)?[A-Z]?\d?,?\s*([xyXYₓ])[)}\]]*(?i:-?\s*(?:direction|axis|forces|components))?\s*[)\]]?` +
+var sumName = pattern.Of(`^\s*(?:(?:[ΣΣ∑]|(?i:sum|net|total|sigma))\s*(?i:of\s+)?(?:the\s+)?[(\[]?\s*(?i:forces?|F)?\s*(?i:in|along)?\s*(?:the\s+)?[_,]?[({\[]?\s*(?i:net)?[A-Z]?\d?,?\s*([xyXYₓ])[)}\]]*(?i:-?\s*(?:direction|axis|forces|components))?\s*[)\]]?` +
 	`(?:\s*(?i:on|for)\s+(?i:the\s+)?\pL[\pL\pN]*)?|(?i:F)_?\{?\s*(?i:net|tot|total)\s*,?\s*([xyXY])\}?)\s*(?:=\s*0\s*:|[=:])`)
 
-var plainName = regexp.MustCompile(`^\s*(?:F_?\{?([xyₓ])\}?\s*([=:])|(?i:(?:horizontal|vertical)(?:ly)?\s*:))`)
+var plainName = pattern.Of(`^\s*(?:F_?\{?([xyₓ])\}?\s*([=:])|(?i:(?:horizontal|vertical)(?:ly)?\s*:))`)
 
 // sumLabel reads the name of a sum.
 func (s *scanner) sumLabel(text string) opening {
-	if m := sumName.FindStringSubmatch(text); m != nil {
+	if m := sumName().FindStringSubmatch(text); m != nil {
 		return opening{length: runesIn(m[0]), axis: axisOf(m[1] + m[2])}
 	}
-	m := plainName.FindStringSubmatch(text)
+	m := plainName().FindStringSubmatch(text)
 	if m == nil {
 		return opening{}
 	}
@@ -154,11 +155,11 @@ func (s *scanner) sumLabel(text string) opening {
 	return opening{length: runesIn(m[0]), axis: axisOf(m[1])}
 }
 
-var beforeColon = regexp.MustCompile(`^\s*(?:(?i:on|for|at|body|block|ring|knot)\s+)?(?i:the\s+)?(\pL[\pL\pN]*)\s*:\s*`)
+var beforeColon = pattern.Of(`^\s*(?:(?i:on|for|at|body|block|ring|knot)\s+)?(?i:the\s+)?(\pL[\pL\pN]*)\s*:\s*`)
 
 // bodyLabel reads the name of one of the problem's bodies, where it is no letter.
 func (s *scanner) bodyLabel(text string) opening {
-	m := beforeColon.FindStringSubmatch(text)
+	m := beforeColon().FindStringSubmatch(text)
 	if m == nil || s.letters.knows(m[1]) {
 		return opening{}
 	}
@@ -171,12 +172,12 @@ func (s *scanner) bodyLabel(text string) opening {
 }
 
 // words before a colon: a heading in the student's own words.
-var wordsBeforeColon = regexp.MustCompile(`^\s*(\pL[\pL\pN\s'./,()+-]*):\s*`)
+var wordsBeforeColon = pattern.Of(`^\s*(\pL[\pL\pN\s'./,()+-]*):\s*`)
 
 // heading reads words and a colon in front of an equation, as in "along the slope:", if
 // there is a word among them that is none of the problem's letters or names.
 func (s *scanner) heading(text string) opening {
-	m := wordsBeforeColon.FindStringSubmatch(text)
+	m := wordsBeforeColon().FindStringSubmatch(text)
 	if m == nil || !strings.ContainsAny(text[len(m[0]):], "=≈≅≃~") || strings.ContainsAny(m[1], "0123456789") && s.isNamed(m[1]) {
 		return opening{}
 	}
@@ -210,12 +211,12 @@ func (s *scanner) isStrange(word string) bool {
 
 // innerName matches the name of a sum, or m·a, that stands inside a chain, as in
 // "… = ΣFx = 0". Group 1 is what can be left out.
-var innerName = regexp.MustCompile(`=\s*([ΣΣ∑]\s*F?_?\{?\s*[xyXYₓ]\}?\s*=|m\s*[·*]?\s*a\s*=)\s*0`)
+var innerName = pattern.Of(`=\s*([ΣΣ∑]\s*F?_?\{?\s*[xyXYₓ]\}?\s*=|m\s*[·*]?\s*a\s*=)\s*0`)
 
 // withoutInnerNames blanks the names of sums inside a chain.
 func (p *page) withoutInnerNames(l *Letters) {
 	text := p.String()
-	at := innerName.FindStringSubmatchIndex(text)
+	at := innerName().FindStringSubmatchIndex(text)
 	if at == nil || strings.HasPrefix(text[at[2]:], "m") && l.knows("a") {
 		return
 	}

@@ -1,12 +1,13 @@
 package expr
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 	"unicode"
 
 	"golang.org/x/text/unicode/norm"
+
+	"example.org/standstill/checker/pattern"
 )
 
 // page is a text on its way to the scanner: the same line in the plainest
@@ -98,9 +99,9 @@ func (p *page) folded() *page {
 
 var (
 	// tornSign matches an arrow of an equals sign with spaces inside.
-	tornSign = regexp.MustCompile(`< *= *>|= +>`)
+	tornSign = pattern.Of(`< *= *>|= +>`)
 	// dashForHyphen matches a dash that is no minus: of an arrow, or of the name of an axis.
-	dashForHyphen = regexp.MustCompile(`[−–—‐‑]+>|<[−–—‐‑]+|\b[xyXY] *[−–—‐‑] *(?i:axis|direction|dir|coordinate|comp|force|part)`)
+	dashForHyphen = pattern.Of(`[−–—‐‑]+>|<[−–—‐‑]+|\b[xyXY] *[−–—‐‑] *(?i:axis|direction|dir|coordinate|comp|force|part)`)
 )
 
 // rejoined writes signs without spaces inside, and the dashes of arrows and of names such as
@@ -111,7 +112,7 @@ func (p *page) rejoined() *page {
 		return p
 	}
 	out := &page{}
-	torn, dashes := tornSign.FindAllStringIndex(text, -1), dashForHyphen.FindAllStringIndex(text, -1)
+	torn, dashes := tornSign().FindAllStringIndex(text, -1), dashForHyphen().FindAllStringIndex(text, -1)
 	i := 0
 	for offset, r := range text {
 		switch {

@@ -1,10 +1,10 @@
 package expr
 
 import (
-	"regexp"
 	"strings"
 	"unicode"
 
+	"example.org/standstill/checker/pattern"
 	"example.org/standstill/checker/quantity"
 )
 
@@ -76,7 +76,7 @@ type scanner struct {
 }
 
 // escapes are the sequences that terminals act on; none belongs in a formula.
-var escapes = regexp.MustCompile(`\x1b(\[[0-?]*[ -/]*[@-~]|\][^\x07\x1b]*(\x07|\x1b\\)?|[@-Z\\^_])`)
+var escapes = pattern.Of(`\x1b(\[[0-?]*[ -/]*[@-~]|\][^\x07\x1b]*(\x07|\x1b\\)?|[@-Z\\^_])`)
 
 // Clean drops escape sequences, control characters and direction marks, which no
 // formula needs, and turns every kind of space into a plain one.
@@ -91,7 +91,7 @@ func Clean(text string) string {
 			return ' '
 		}
 		return r
-	}, escapes.ReplaceAllString(text, ""))
+	}, escapes().ReplaceAllString(text, ""))
 }
 
 // marks is the table of single characters that mean the same.

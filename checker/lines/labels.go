@@ -1,19 +1,20 @@
 package lines
 
 import (
-	"regexp"
 	"strings"
+
+	"example.org/standstill/checker/pattern"
 )
 
 // number matches the number or letter of a line: "2.", "a)", "(b)", "3:". Group 1 is
 // what could be a factor or a number of the line itself.
-var number = regexp.MustCompile(`^(?:[0-9]{1,2}[a-z]?[)\]]|[a-zA-Z][)\]]|([(\[][0-9]{1,2}[a-z]?[)\]]|[(\[][a-z][)\]]|[0-9]{1,2}[.:](?: |$)))\s*`)
+var number = pattern.Of(`^(?:[0-9]{1,2}[a-z]?[)\]]|[a-zA-Z][)\]]|([(\[][0-9]{1,2}[a-z]?[)\]]|[(\[][a-z][)\]]|[0-9]{1,2}[.:](?: |$)))\s*`)
 
 // answer matches words in front of a line that say nothing of it.
-var answer = regexp.MustCompile(`^(?i:(?:final |my )?(?:answers?|ans|results?|solutions?|sol|step [0-9]{1,2}|line [0-9]{1,2}|eqn?\.? ?\(?[0-9]{1,2}\)?|equation [0-9]{1,2}))\s*[:.]\s*`)
+var answer = pattern.Of(`^(?i:(?:final |my )?(?:answers?|ans|results?|solutions?|sol|step [0-9]{1,2}|line [0-9]{1,2}|eqn?\.? ?\(?[0-9]{1,2}\)?|equation [0-9]{1,2}))\s*[:.]\s*`)
 
 // bodyName matches what could be a body's name in front of a line.
-var bodyName = regexp.MustCompile(`^((?i:on |body |for )?([\pL][\pL0-9 ]{0,20}?))\s*:\s*`)
+var bodyName = pattern.Of(`^((?i:on |body |for )?([\pL][\pL0-9 ]{0,20}?))\s*:\s*`)
 
 // label takes labels off the front of a piece.
 func (s *splitter) label(p piece) piece {
@@ -23,11 +24,11 @@ func (s *splitter) label(p piece) piece {
 		if !strings.ContainsAny(text, ")].:") {
 			return p
 		}
-		if m := number.FindStringSubmatch(text); m != nil && (m[1] == "" || s.isNamed(text[len(m[0]):])) {
+		if m := number().FindStringSubmatch(text); m != nil && (m[1] == "" || s.isNamed(text[len(m[0]):])) {
 			runes = len([]rune(m[0]))
-		} else if m := answer.FindString(text); m != "" {
+		} else if m := answer().FindString(text); m != "" {
 			runes = len([]rune(m))
-		} else if m := bodyName.FindStringSubmatch(text); m != nil && s.body(m[2]) {
+		} else if m := bodyName().FindStringSubmatch(text); m != nil && s.body(m[2]) {
 			runes, p.body = len([]rune(m[0])), m[2]
 		}
 		if runes == 0 {

@@ -2,7 +2,6 @@ package wording
 
 import (
 	"math"
-	"regexp"
 	"slices"
 	"strings"
 	"unicode"
@@ -10,6 +9,7 @@ import (
 
 	"example.org/standstill/checker/derivation"
 	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/pattern"
 	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/solved"
 	"example.org/standstill/checker/statics"
@@ -100,7 +100,7 @@ func (s *Subject) Find(name string) *statics.Force {
 
 // Fill puts the problem's words into a sentence. A phrase may hold braces itself.
 func (s *Subject) Fill(text string) string {
-	return strings.TrimSpace(braces.ReplaceAllStringFunc(text, func(marked string) string {
+	return strings.TrimSpace(braces().ReplaceAllStringFunc(text, func(marked string) string {
 		name, otherwise, _ := strings.Cut(marked[1:len(marked)-1], "|")
 		first := []rune(name)
 		capital := unicode.IsUpper(first[0])
@@ -110,7 +110,7 @@ func (s *Subject) Fill(text string) string {
 			return marked
 		}
 		words := phrase(s)
-		if braces.MatchString(words) {
+		if braces().MatchString(words) {
 			words = s.Fill(words)
 		}
 		if words == "" {
@@ -126,7 +126,7 @@ func (s *Subject) Fill(text string) string {
 	}))
 }
 
-var braces = regexp.MustCompile(`\{[^{}]*\}`)
+var braces = pattern.Of(`\{[^{}]*\}`)
 
 // phrases gives the words for what stands in braces; an empty one means that the
 // problem or the evidence has no such thing.
@@ -173,11 +173,11 @@ var phrases = map[string]func(s *Subject) string{
 	"negative":  func(s *Subject) string { return s.way(s.axis, -s.counted()) },
 }
 
-var isWords = regexp.MustCompile(`^[a-z]{4,}( [a-z]+)*$`)
+var isWords = pattern.Of(`^[a-z]{4,}( [a-z]+)*$`)
 
 // strangerName is the letter of a force that the problem does not have, or its word with an article.
 func (s *Subject) strangerName() string {
-	if isWords.MatchString(s.Stranger) && !strings.HasPrefix(s.Stranger, "the ") {
+	if isWords().MatchString(s.Stranger) && !strings.HasPrefix(s.Stranger, "the ") {
 		return "the " + s.Stranger
 	}
 	return expr.Set(s.Stranger)

@@ -13,11 +13,11 @@ package wording
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
 
 	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/pattern"
 	"example.org/standstill/checker/solved"
 )
 
@@ -91,23 +91,23 @@ func SaidReading(reading expr.Reading, i int, isRight bool) string {
 	case line.Slash:
 		return SaidBesideBar
 	}
-	if group := oneComma.FindString(reading.Text); group != "" {
+	if group := oneComma().FindString(reading.Text); group != "" {
 		if hasNumber(line, strings.Replace(group, ",", "", 1)) {
 			return fmt.Sprintf(SaidThousands, group)
 		}
 		return fmt.Sprintf(SaidDecimal, group)
 	}
-	if newtonOrNormal.MatchString(reading.Text) {
+	if newtonOrNormal().MatchString(reading.Text) {
 		return saidOfN(line, isRight)
 	}
 	return ""
 }
 
 // newtonOrNormal finds an N behind a number.
-var newtonOrNormal = regexp.MustCompile(`\d\s*N\b`)
+var newtonOrNormal = pattern.Of(`\d\s*N\b`)
 
 // oneComma finds a number such as 1,200, of which the comma has two readings.
-var oneComma = regexp.MustCompile(`\b\d{1,3},\d{3}\b`)
+var oneComma = pattern.Of(`\b\d{1,3},\d{3}\b`)
 
 func hasNumber(line expr.Line, text string) bool {
 	found := false

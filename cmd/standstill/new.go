@@ -63,7 +63,7 @@ type newProblem struct {
 // make asks for what is missing until the file reads, then writes and shows it. Whether
 // it can be written is looked at first.
 func (n *newProblem) make(file string) error {
-	if id := strings.TrimSuffix(filepath.Base(file), filepath.Ext(file)); n.draft.ID == "" && idForm.MatchString(id) {
+	if id := strings.TrimSuffix(filepath.Base(file), filepath.Ext(file)); n.draft.ID == "" && idForm().MatchString(id) {
 		n.draft.ID = id
 	}
 	if info, err := os.Stat(filepath.Dir(file)); err != nil || !info.IsDir() {

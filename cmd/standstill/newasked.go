@@ -3,10 +3,10 @@ package main
 import (
 	"cmp"
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
 
+	"example.org/standstill/checker/pattern"
 	"example.org/standstill/checker/statics"
 	"example.org/standstill/problems"
 )
@@ -106,7 +106,7 @@ func (p *problemQuestions) draftWithout(part string) problems.Draft {
 	return draftOf(rest)
 }
 
-var idForm = regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
+var idForm = pattern.Of(`^[a-z0-9]+(-[a-z0-9]+)*$`)
 
 func (p *problemQuestions) heading() {
 	var topics []string
@@ -114,7 +114,7 @@ func (p *problemQuestions) heading() {
 		topics = append(topics, t.ID)
 	}
 	p.ask("id", askID, func(s string) string {
-		if !idForm.MatchString(s) {
+		if !idForm().MatchString(s) {
 			return saidIDForm
 		}
 		return p.taken(s)

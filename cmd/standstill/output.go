@@ -8,9 +8,10 @@ import (
 	"math/rand/v2"
 	"os"
 	"path/filepath"
-	"regexp"
 
 	"github.com/spf13/cobra"
+
+	"example.org/standstill/checker/pattern"
 )
 
 // output is a file that a command writes. Mark is a text that every file of this
@@ -30,7 +31,7 @@ func (o *output) flags(c *cobra.Command) {
 const headOfFile = 64 << 10
 
 // classKeyLines find what every class file has.
-var classKeyLines = regexp.MustCompile(`(?m)^["']?students["']?\s*:[\s\S]*^["']?problems["']?\s*:|^["']?problems["']?\s*:[\s\S]*^["']?students["']?\s*:`)
+var classKeyLines = pattern.Of(`(?m)^["']?students["']?\s*:[\s\S]*^["']?problems["']?\s*:|^["']?problems["']?\s*:[\s\S]*^["']?students["']?\s*:`)
 
 // write writes the file so that under its name there is the old content or the new,
 // never a half. The file may be read by whom the umask lets.
@@ -63,7 +64,7 @@ func (o *output) allowed(path string) error {
 	switch {
 	case mine || len(head) == 0:
 		return nil
-	case classKeyLines.Match(head):
+	case classKeyLines().Match(head):
 		return fmt.Errorf(saidKeepsClass, path)
 	case bytes.HasPrefix(head, []byte("SQLite format 3\x00")):
 		return fmt.Errorf(saidKeepsRecord, path)

@@ -7,12 +7,12 @@ import (
 	"fmt"
 	"io"
 	"math"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
 
 	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/pattern"
 	"example.org/standstill/problems"
 	"example.org/standstill/tutor/bench/measure"
 )
@@ -256,7 +256,7 @@ func (c importing) row(p *problems.Problem, row []string) (f *Form, why []string
 // typeCell types a cell into a field: as it is, or with the column's unit behind the
 // first number or behind everything.
 func (f *Form) typeCell(field int, cell, unit, unsure string) (why string) {
-	number := leadingNumber.FindString(cell)
+	number := leadingNumber().FindString(cell)
 	for _, text := range []string{withColumnUnit(cell, unit), number + " " + unit + cell[len(number):], cell + " " + unit} {
 		if f.Type(field, strings.TrimSpace(text+" "+unsure)) {
 			return ""
@@ -268,7 +268,7 @@ func (f *Form) typeCell(field int, cell, unit, unsure string) (why string) {
 	return why
 }
 
-var leadingNumber = regexp.MustCompile(`^[-−]?[\d.,]+`)
+var leadingNumber = pattern.Of(`^[-−]?[\d.,]+`)
 
 // quality is a standard uncertainty as it is typed; none is exact.
 func quality(cell, unit string) string {

@@ -4,12 +4,12 @@ import (
 	"bytes"
 	_ "embed"
 	"html/template"
-	"regexp"
 	"slices"
 	"strings"
 
 	"example.org/standstill/checker"
 	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/pattern"
 	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/statics"
 	"example.org/standstill/problems"
@@ -106,7 +106,7 @@ func setup(p *problems.Problem, ref *checker.Reference, width, height int) templ
 // Statement is the text of the problem with letters in the place of its numbers: on the
 // bench others count.
 func (f *Form) Statement() string {
-	text := placeholder.ReplaceAllStringFunc(f.problem.Text, func(marked string) string {
+	text := placeholder().ReplaceAllStringFunc(f.problem.Text, func(marked string) string {
 		if letter, ok := f.letter(marked[1 : len(marked)-1]); ok {
 			return expr.Set(letter)
 		}
@@ -115,7 +115,7 @@ func (f *Form) Statement() string {
 	return strings.Join(strings.Fields(text), " ")
 }
 
-var placeholder = regexp.MustCompile(`\{([^{}]*)\}`)
+var placeholder = pattern.Of(`\{([^{}]*)\}`)
 
 // isAsked reports whether a field is a reading of what the problem asks for.
 func (f *Form) isAsked(e *Field) bool {

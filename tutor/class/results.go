@@ -3,10 +3,10 @@ package class
 import (
 	"bytes"
 	"encoding/csv"
-	"regexp"
 	"strconv"
 	"strings"
 
+	"example.org/standstill/checker/pattern"
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/class/classfile"
 )
@@ -19,7 +19,7 @@ var (
 )
 
 // rosterID is what the standard takes as an id.
-var rosterID = regexp.MustCompile(`^[0-9A-Za-z./@_-]{1,255}$`)
+var rosterID = pattern.Of(`^[0-9A-Za-z./@_-]{1,255}$`)
 
 // RosterMark is in the manifest of every folder that OneRoster writes.
 const RosterMark = "source.systemName,Standstill"
@@ -33,7 +33,7 @@ const RosterMark = "source.systemName,Standstill"
 func (r *Report) OneRoster(delta bool) (files map[string][]byte, refused []string) {
 	items, results := r.lineItems(), [][]string{resultHead(r.Roster.Version)}
 	for _, row := range r.Students {
-		if !rosterID.MatchString(row.ID) {
+		if !rosterID().MatchString(row.ID) {
 			refused = append(refused, classfile.Shown(row.ID))
 			continue
 		}

@@ -2,16 +2,17 @@ package picture
 
 import (
 	"fmt"
-	"regexp"
 	"strings"
+
+	"example.org/standstill/checker/pattern"
 )
 
-var svgID = regexp.MustCompile(`aria-labelledby="(\w+)t `)
+var svgID = pattern.Of(`aria-labelledby="(\w+)t `)
 
 // Numbered gives a drawing that SVG made ids of its own, so that the same drawing
 // may stand on a page several times: n is its number there.
 func Numbered(svg string, n int) string {
-	found := svgID.FindStringSubmatch(svg)
+	found := svgID().FindStringSubmatch(svg)
 	if found == nil {
 		return svg
 	}

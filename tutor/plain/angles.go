@@ -2,15 +2,15 @@ package plain
 
 import (
 	"math"
-	"regexp"
 	"strconv"
 	"strings"
 
+	"example.org/standstill/checker/pattern"
 	"example.org/standstill/tutor"
 )
 
 // turned reads "alpha = 20", "α 20°", "m 2.5 kg": a letter and a number.
-var turned = regexp.MustCompile(`^\s*(\S+?)\s*[=\s]\s*([0-9]+(?:[.,][0-9]+)?)\s*\S*\s*$`)
+var turned = pattern.Of(`^\s*(\S+?)\s*[=\s]\s*([0-9]+(?:[.,][0-9]+)?)\s*\S*\s*$`)
 
 // angles lets the student turn what is given in a solved problem, until a line
 // that turns nothing.
@@ -31,7 +31,7 @@ func (s *session) angles() error {
 		if err != nil {
 			return err
 		}
-		m := turned.FindStringSubmatch(line)
+		m := turned().FindStringSubmatch(line)
 		if m == nil {
 			return s.endAngles(line)
 		}

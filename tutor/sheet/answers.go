@@ -5,6 +5,7 @@ import (
 	"html/template"
 	"io"
 	"strings"
+	"sync"
 
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/tutor"
@@ -13,7 +14,9 @@ import (
 //go:embed answers.html
 var answersSource string
 
-var answersPage = template.Must(template.New("answers").Funcs(template.FuncMap{"style": Style}).Parse(answersSource))
+var answersPage = sync.OnceValue(func() *template.Template {
+	return template.Must(template.New("answers").Funcs(template.FuncMap{"style": Style}).Parse(answersSource))
+})
 
 // answerTable is one problem with the numbers and results of every student.
 type answerTable struct {
@@ -30,7 +33,7 @@ type answerRow struct {
 // WriteAnswers writes the results of a whole class, one page for each problem: a row
 // for each paper, with its student, numbers and results.
 func WriteAnswers(w io.Writer, papers []Paper) error {
-	return answersPage.Execute(w, struct {
+	return answersPage().Execute(w, struct {
 		Title  string
 		Tables []answerTable
 	}{titles(papers), tablesOf(papers)})

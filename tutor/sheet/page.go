@@ -3,6 +3,7 @@ package sheet
 import (
 	_ "embed"
 	"html/template"
+	"sync"
 )
 
 //go:embed page.html
@@ -17,4 +18,6 @@ var style string
 func Style() template.CSS { return template.CSS(style) }
 
 // page is the layout of a sheet. Every text is escaped by the template.
-var page = template.Must(template.New("sheet").Funcs(template.FuncMap{"style": Style}).Parse(source))
+var page = sync.OnceValue(func() *template.Template {
+	return template.Must(template.New("sheet").Funcs(template.FuncMap{"style": Style}).Parse(source))
+})

@@ -65,7 +65,7 @@ func Write(w io.Writer, papers []Paper, key bool) error {
 			*drawn = template.HTML(picture.Numbered(string(*drawn), drawings*i+j+1))
 		}
 	}
-	return page.Execute(w, struct {
+	return page().Execute(w, struct {
 		Title string
 		Sides []side
 		Key   bool

@@ -3,7 +3,6 @@ package measure
 import (
 	"cmp"
 	"math"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -11,6 +10,7 @@ import (
 	"unicode/utf8"
 
 	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/pattern"
 	"example.org/standstill/checker/quantity"
 )
 
@@ -52,10 +52,10 @@ func words() []struct{ word, spellings string } {
 	}
 }
 
-var numeral = regexp.MustCompile(`^([-−–]?)\s*((?:\d+(?:[.,]\d*)?|[.,]\d+)(?:[eE][-+]?\d+|\s*[×x*·]\s*10\^-?\d+)?)(?:\((\d+)\))?`)
+var numeral = pattern.Of(`^([-−–]?)\s*((?:\d+(?:[.,]\d*)?|[.,]\d+)(?:[eE][-+]?\d+|\s*[×x*·]\s*10\^-?\d+)?)(?:\((\d+)\))?`)
 
 // minutes are degrees with minutes of arc, or these alone: 20°30', 30'.
-var minutes = regexp.MustCompile(`^([-−–]?)(?:(\d+)\s*°\s*)?(\d{1,2}(?:[.,]\d+)?)\s*['′’]`)
+var minutes = pattern.Of(`^([-−–]?)(?:(\d+)\s*°\s*)?(\d{1,2}(?:[.,]\d+)?)\s*['′’]`)
 
 // minutesToken is a number of degrees; its last place is a minute, or what was typed
 // of one.
@@ -69,7 +69,7 @@ func minutesToken(m []string) token {
 	return token{kind: tokenNumber, text: m[0], minus: m[1] != "", number: n, unit: deg}
 }
 
-var powerOfTen = regexp.MustCompile(`\s*[×x*·]\s*10\^`)
+var powerOfTen = pattern.Of(`\s*[×x*·]\s*10\^`)
 
 // scan takes a text apart. why is the sentence for what cannot be read.
 func scan(text string) (tokens []token, why string) {
@@ -124,10 +124,10 @@ func first(text string) (t token, rest, why string) {
 	if word, rest, ok := wordAt(text); ok {
 		return token{kind: tokenWord, text: word}, rest, ""
 	}
-	if m := minutes.FindStringSubmatch(text); m != nil {
+	if m := minutes().FindStringSubmatch(text); m != nil {
 		return minutesToken(m), text[len(m[0]):], ""
 	}
-	if m := numeral.FindStringSubmatch(text); m != nil {
+	if m := numeral().FindStringSubmatch(text); m != nil {
 		return numberToken(m, text[len(m[0]):])
 	}
 	switch text[0] {
@@ -175,7 +175,7 @@ func cutWord(text, word string) (rest string, ok bool) {
 }
 
 func numberToken(m []string, rest string) (t token, _, why string) {
-	typed := powerOfTen.ReplaceAllString(m[2], "×10^")
+	typed := powerOfTen().ReplaceAllString(m[2], "×10^")
 	if strings.HasSuffix(typed, ",") && (rest == "" || rest[0] == ' ') && !StartsWithQuality(rest) {
 		return t, "", saidCommaBetween
 	}

@@ -6,11 +6,11 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
-	"regexp"
 	"strings"
 
 	"go.yaml.in/yaml/v4"
 
+	"example.org/standstill/checker/pattern"
 	"example.org/standstill/problems"
 	"example.org/standstill/tutor/record"
 )
@@ -75,14 +75,14 @@ func studentsNode(data []byte) *yaml.Node {
 	return nil
 }
 
-var listItem = regexp.MustCompile(`^(\s*-\s+)`)
+var listItem = pattern.Of(`^(\s*-\s+)`)
 
 // withItem writes the student on a line of their own after the last one, which
 // begins as the line before does.
 func withItem(data []byte, list *yaml.Node, s record.Student) ([]byte, error) {
 	lines := strings.SplitAfter(string(data), "\n")
 	first := list.Content[len(list.Content)-1].Line
-	begins := listItem.FindString(lines[first-1])
+	begins := listItem().FindString(lines[first-1])
 	if list.Style&yaml.FlowStyle != 0 || begins == "" {
 		return nil, errors.New(saidNoListToAdd)
 	}

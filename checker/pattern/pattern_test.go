@@ -1,0 +1,20 @@
+package pattern
+
+import "testing"
+
+func TestAPatternIsCompiledWhenItIsAsked(t *testing.T) {
+	letters := Of(`^[a-z]+$`)
+	if !letters().MatchString("theta") || letters().MatchString("θ") {
+		t.Error("the pattern does not match as its text says")
+	}
+	if letters() != letters() {
+		t.Error("the pattern is compiled twice")
+	}
+	broken := Of(`(`) // says nothing until it is asked
+	defer func() {
+		if recover() == nil {
+			t.Error("a text that is no expression was taken")
+		}
+	}()
+	broken()
+}
