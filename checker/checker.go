@@ -7,7 +7,7 @@
 //	mark.go           a text, line by line, and one line: its readings, of which one is judged
 //	mistyped.go, coined.go, stranger.go   lines with letters or numbers that are not the problem's
 //	judge.go          one reading, for its stage; true.go and strict.go change what was judged
-//	components.go, sums.go, solve.go, value.go, digits.go, diagram.go   the stages
+//	components.go, sums.go, solve.go, value.go, digits.go, diagram.go, diagram/   the stages
 //	verdict.go, say.go, wording/          what is said of a line
 //	marking.go, statement.go, dimension.go, bearing.go, chain.go   what is known of a reading before it is judged
 //	text.go, lines/   a text and the lines in it
@@ -119,15 +119,7 @@ func (r *Reference) Items(stage Stage) []string { return r.solved.Items(stage) }
 // LetterOf returns the letter or component that a text names and does no more,
 // read as in a line about the item.
 func (r *Reference) LetterOf(text, item string) (name string, ok bool) {
-	reading, err := r.solved.LettersFor(item).Read(text)
-	if err != nil {
-		return "", false
-	}
-	sides := reading.Lines[0].Sides
-	if len(sides) != 1 || sides[0].Op != expr.Name || sides[0].Unknown {
-		return "", false
-	}
-	return sides[0].Name, true
+	return r.solved.LetterOf(text, item)
 }
 
 // Echo reads a half-typed line as far as it goes and prints what was understood.

@@ -1,6 +1,7 @@
 package checker
 
 import (
+	"example.org/standstill/checker/diagram"
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/lines"
 )
@@ -10,7 +11,7 @@ import (
 // diagram, which is one line, each entry is a line.
 func (r *Reference) Lines(a Answer) (all []lines.Line, ok bool) {
 	if a.Stage == Diagram {
-		return lines.Forces(a.Text, saysForce), true
+		return lines.Forces(a.Text, diagram.SaysForce), true
 	}
 	v := lines.Vocabulary{
 		Letter: func(text string) bool { _, ok := r.LetterOf(text, a.Item); return ok },
@@ -38,10 +39,4 @@ func (r *Reference) isHeading(text, item string) bool {
 	}
 	line := reading.Lines[0]
 	return line.Axis != "" && len(line.Sides) == 1 && expr.IsZero(line.Sides[0])
-}
-
-// saysForce reports whether a text names a force and a side to which it points.
-func saysForce(text string) bool {
-	e := parseEntry(text)
-	return e.named && len(e.words) > 0
 }

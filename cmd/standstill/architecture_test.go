@@ -36,6 +36,7 @@ var rooms = []struct {
 	{path: "problems"},
 	{path: "problems/draw"},
 	{path: "checker"},
+	{path: "checker/diagram"},
 	{path: "checker/mistake"},
 	{path: "checker/trial"},
 	{path: "checker/wording"},

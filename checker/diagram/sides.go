@@ -1,14 +1,11 @@
-package checker
+package diagram
 
 import (
-	"math"
 	"regexp"
 	"strings"
 
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/pattern"
-	"example.org/standstill/checker/solved"
-	"example.org/standstill/checker/statics"
 )
 
 // Sides in words, and where a force really points. Sides are those of the room,
@@ -114,28 +111,8 @@ func (e entry) isOpposed() bool {
 	return false
 }
 
-// pointsTo reports whether the words say where the force points: all sides that
-// it points to, and no other.
-func (r *Reference) pointsTo(body *statics.Body, f *statics.Force, words []sideWord) bool {
-	var room, slope [2]int
-	var usesRoom, usesSlope bool
-	for _, w := range words {
-		into, used := &room, &usesRoom
-		if w.slope {
-			into, used = &slope, &usesSlope
-		}
-		if w.x != 0 && into[0] != 0 || w.y != 0 && into[1] != 0 {
-			return false
-		}
-		*used = true
-		into[0] += w.x
-		into[1] += w.y
-	}
-	x, y := r.solved.Room(body, f)
-	tilt := r.solved.Slope(body)
-	along, out := x*math.Cos(tilt)+y*math.Sin(tilt), y*math.Cos(tilt)-x*math.Sin(tilt)
-	if math.Sin(tilt) < 0 {
-		along = -along
-	}
-	return (!usesRoom || room == [2]int{solved.SignOf(x), solved.SignOf(y)}) && (!usesSlope || slope == [2]int{solved.SignOf(along), solved.SignOf(out)})
+// SaysForce reports whether a text names a force and a side to which it points.
+func SaysForce(text string) bool {
+	e := parseEntry(text)
+	return e.named && len(e.words) > 0
 }
