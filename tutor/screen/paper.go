@@ -22,27 +22,19 @@ func (m *model) paper(cols int) []row {
 			if l.Kind == tutor.Hinted && l.Message == m.told.text {
 				continue // it stands under the line
 			}
-			rows = append(rows, m.paperLine(l, cols)...)
+			elsewhere := ""
 			if i == len(lines)-1 || lines[i+1].Kind == tutor.Hinted && i == len(lines)-2 {
-				rows = m.without(rows, m.told.text, cols)
+				elsewhere = m.told.text
 			}
+			rows = append(rows, m.paperLine(l, elsewhere, cols)...)
 		}
 		return rows
 	})
 }
 
-// without leaves out the rows of a message that stands under the line.
-func (m *model) without(rows []row, message string, cols int) []row {
-	if message == "" {
-		return rows
-	}
-	n := len(m.marked(mark{}, message, quiet, true, cols))
-	return rows[:max(len(rows)-n, 0)]
-}
-
-// paperLine is one line of the page; each line of a text with several has a mark
-// of its own.
-func (m *model) paperLine(l *tutor.Line, cols int) []row {
+// paperLine is one line of the page; each line of a text with several has a mark and a
+// message of its own, but for the message that is elsewhere on the screen.
+func (m *model) paperLine(l *tutor.Line, elsewhere string, cols int) []row {
 	switch l.Kind {
 	case tutor.Hinted:
 		return m.marked(hintMark(m.look, l.Level), l.Message, quiet, true, cols)
@@ -54,7 +46,7 @@ func (m *model) paperLine(l *tutor.Line, cols int) []row {
 	}
 	var rows []row
 	for i := range l.Statements() {
-		rows = append(rows, m.statement(l, i, cols)...)
+		rows = append(rows, m.statement(l, i, elsewhere, cols)...)
 	}
 	return rows
 }
@@ -90,7 +82,7 @@ func saidOf(l *tutor.Line, at int) string {
 	return strings.Join(slices.DeleteFunc(parts, func(s string) bool { return s == "" }), " ")
 }
 
-func (m *model) statement(l *tutor.Line, at, cols int) []row {
+func (m *model) statement(l *tutor.Line, at int, elsewhere string, cols int) []row {
 	one := l.Statements()[at]
 	text := m.flat(one.Stage, one.Read)
 	if one.Read == "" {
@@ -100,7 +92,7 @@ func (m *model) statement(l *tutor.Line, at, cols int) []row {
 		text = itemName(one.Item) + ": " + text
 	}
 	rows := m.marked(m.markOf(l, one), text, plain, false, cols)
-	if said := saidOf(l, at); said != "" {
+	if said := saidOf(l, at); said != "" && said != elsewhere {
 		rows = append(rows, m.marked(mark{}, said, quiet, true, cols)...)
 	}
 	return rows

@@ -85,7 +85,7 @@ func (m *model) stageRows(stage checker.Stage, cols int) []row {
 	}
 	lines := m.lesson.Of(stage)
 	for i := range lines {
-		rows = append(rows, m.paperLine(&lines[i], cols)...)
+		rows = append(rows, m.paperLine(&lines[i], "", cols)...)
 	}
 	if rows == nil {
 		return m.look.rows(quiet, saidNothingWritten, cols)

@@ -148,7 +148,7 @@ func (m *model) wholePage(cols int) []row {
 		}
 		rows = append(rows, m.look.row(bold, " "+stageTitle(stage)))
 		for i := range lines {
-			rows = append(rows, m.paperLine(&lines[i], cols)...)
+			rows = append(rows, m.paperLine(&lines[i], "", cols)...)
 		}
 		rows = append(rows, nil)
 	}

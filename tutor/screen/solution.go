@@ -113,7 +113,7 @@ func (m *model) standing(cols int) []row {
 			for at, one := range lines[i].Statements() {
 				counts := one.Verdict == checker.Right || lines[i].Kept || lines[i].Accepted
 				if lines[i].Kind == tutor.Typed && one.Stage == stage && counts {
-					rows = append(rows, m.statement(&lines[i], at, cols)...)
+					rows = append(rows, m.statement(&lines[i], at, "", cols)...)
 				}
 			}
 		}

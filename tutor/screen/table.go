@@ -57,20 +57,27 @@ func (m *model) cell(item tutor.Item, width int) row {
 	return row{l.text(quiet, l.signs.nothing)}
 }
 
-// written is the right side of what the student wrote for a component.
+// written is the right side of what the student wrote for a component, with the sign that
+// it has on the axis: what was taken as a size goes into the sum with a minus.
 func (m *model) written(item string) string {
-	text := ""
+	text, isSize := "", false
 	lines := m.lesson.Lines()
 	for i := range lines {
 		line := &lines[i]
 		for _, p := range line.Statements() {
 			if p.Stage == checker.Components && p.Item == item && (p.Verdict == checker.Right || line.Kept || line.Accepted) {
-				text = p.Read
+				text, isSize = p.Read, p.AsSize != ""
 			}
 		}
 	}
 	if at := strings.LastIndex(text, "= "); at >= 0 {
 		text = text[at+2:]
+	}
+	switch {
+	case isSize && strings.ContainsAny(text, "+−"):
+		return "−(" + text + ")"
+	case isSize:
+		return "−" + text
 	}
 	return text
 }

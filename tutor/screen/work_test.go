@@ -104,6 +104,48 @@ func TestWordTypedIntoARefusedLineIsObeyed(t *testing.T) {
 	}
 }
 
+// TestEachWrongLineOfATextHasItsMessage hands in two wrong lines at once: what is wrong with
+// the first is under the line, with the second on the page.
+func TestEachWrongLineOfATextHasItsMessage(t *testing.T) {
+	d := sit(t, 80, 24)
+	d.enrol("Nele", "canal-lantern")
+	d.hand(lantern[0], "T1x = T1 sin alpha; T2y = T2 cos beta; wy = 0")
+	statements := d.lesson.Lines()[len(d.lesson.Lines())-1].Statements()
+	if len(statements) != 3 {
+		t.Fatalf("%d lines were read, want 3", len(statements))
+	}
+	for i, one := range statements {
+		if one.Verdict != checker.Wrong || one.Message == "" {
+			t.Fatalf("line %d is %s: %q", i, one.Verdict, one.Message)
+		}
+	}
+	d.sees(statements[0].Message)
+	d.press("pgup", "pgup", "pgup")
+	d.sees(statements[1].Message)
+	if strings.Count(d.view, statements[0].Message[:20]) > 1 {
+		t.Errorf("the first message is on the screen twice:\n%s", d.view)
+	}
+	d.press("pgdn", "pgdn", "pgdn")
+	d.sees(statements[2].Message)
+}
+
+// TestTheTableHasTheSignOfASize writes the weight without its sign: the table is what the
+// sums are written from.
+func TestTheTableHasTheSignOfASize(t *testing.T) {
+	d := sit(t, 80, 24)
+	d.enrol("Nele", "canal-lantern")
+	d.hand(lantern[:3]...)
+	for _, c := range []struct{ line, shown string }{
+		{"wx = 0, wy = w", "w 0 −w"},
+		{"wy = -w", "w 0 −w"},
+		{"T1x = T1 cos alpha", "T₁ −T₁ cos α T₁ sin α"},
+		{"T1x = -T1 cos alpha", "T₁ −T₁ cos α T₁ sin α"},
+	} {
+		d.hand(c.line)
+		d.sees(c.shown)
+	}
+}
+
 func TestEarlierLinesComeBack(t *testing.T) {
 	d := sit(t, 80, 24)
 	d.enrol("Nele", "canal-lantern")
