@@ -54,14 +54,3 @@ const (
 
 // NoAttempt is the code of the hints for a stage in which nothing was typed yet.
 const NoAttempt Code = ""
-
-// Meaning says in a teacher's words what a code stands for: "sine and cosine exchanged".
-// It is the code itself for one that is not known.
-func (c Code) Meaning() string {
-	for _, row := range table {
-		if row.Code == c && row.Meaning != "" {
-			return row.Meaning
-		}
-	}
-	return string(c)
-}

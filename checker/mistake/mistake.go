@@ -4,22 +4,21 @@
 // does to a term, to a whole sum, to a typed tree or to a value, how likely it is, and
 // everything that is said about it.
 //
-//	codes.go                                     the names of mistakes, which are a contract
-//	resolving.go, forces.go, sizes.go, numbers.go, form.go   the table
-//	search.go                                    what is tried: one change, then two
+//	mistake.go, codes.go                         a row, what is found, and the names, which are a contract
+//	resolving.go, forces.go, sizes.go, numbers.go, form.go   the rows; table.go puts them together
+//	search.go, system.go                         what is tried: one change of a sum or of all sums, then two
+//	matching.go                                  which of the changes give the line, and what that costs
 //	component.go, sum.go, working.go, value.go   the four kinds of evidence
-//	system.go                                    all the sums at once, with a change
 //
 // An explanation costs the more, the less likely its mistakes are and the worse they fit what
 // was typed; the cheapest is told. Where nothing fits, nothing is guessed.
 package mistake
 
 import (
-	"slices"
-	"sync"
-
 	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/solved"
+	"example.org/standstill/checker/statics"
 	"example.org/standstill/checker/trial"
 	"example.org/standstill/checker/wording"
 )
@@ -115,84 +114,47 @@ type Change struct {
 	unspoken bool    // it is about a force of which the line does not speak
 }
 
-// table holds every row. It is put together once and never changed.
-var table = slices.Concat(resolving, forces, sizes, numbers, form)
-
-// Table returns the rows of all mistakes.
-func Table() []Row { return slices.Clone(table) }
-
-// Search explains lines about one problem by the rows of a table. It may be used by several
-// goroutines.
-type Search struct {
-	p    *trial.Problem
-	rows []*Row
-
-	mu      sync.Mutex
-	singles map[solved.Place][]Change
-	numbers map[numbersKey][]Number
-	systems []system
+// Target is a value that a line states: its letter, and the true value in the problem's own
+// units. Force is nil for what is no force's size.
+type Target struct {
+	Name  string
+	Slot  int
+	Value float64
+	Dim   quantity.Dimension
+	Force *statics.Force
 }
 
-// New makes a search for a problem with the rows of a table.
-func New(p *trial.Problem, rows []Row) *Search {
-	s := &Search{p: p, singles: map[solved.Place][]Change{}, numbers: map[numbersKey][]Number{}}
-	for i := range rows {
-		s.rows = append(s.rows, &rows[i])
-	}
-	slices.SortStableFunc(s.rows, func(a, b *Row) int { return order(a.Cost, b.Cost) })
-	return s
+// Typed is a value as it was typed, in the problem's own units: Half is half of its last place,
+// Figures how many figures it has, zeros at its end not counted.
+type Typed struct {
+	Value, Half float64
+	Figures     int
 }
 
-func order(a, b float64) int {
-	switch {
-	case a < b:
-		return -1
-	case a > b:
-		return 1
-	}
-	return 0
+// Number is what a mistake makes of a value. Cost is what it costs more or less than its row's;
+// What says what the number is, as in "half the weight", where that is more than the mistake.
+type Number struct {
+	Value  float64
+	Cost   float64
+	What   string
+	Answer bool // it is the value of another unknown
+	Shown  bool // it can be read off the problem or its answers
+	last   bool // the mistake is in the last equation alone
+	row    *Row
 }
 
-// Rows returns the rows of a code; the one that says what the code means comes first.
-func (s *Search) Rows(code Code) []*Row {
-	var all []*Row
-	for _, row := range s.rows {
-		switch {
-		case row.Code == code && row.Meaning != "":
-			all = slices.Insert(all, 0, row)
-		case row.Code == code:
-			all = append(all, row)
-		}
-	}
-	return all
-}
+// hair is the difference between two costs that says nothing.
+const hair = 1e-9
 
-func finding(row *Row, about ...string) Finding {
-	f := Finding{Code: row.Code, Row: row, All: about}
-	if len(about) == 1 {
-		f.About = about[0]
-	}
-	return f
-}
-
-// named finds something by its code alone, where no row made a change.
-func (s *Search) named(code Code, about ...string) Finding {
-	f := Finding{Code: code, All: about}
-	if rows := s.Rows(code); len(rows) > 0 {
-		f.Row = rows[0]
-	}
-	if len(about) == 1 {
-		f.About = about[0]
-	}
-	return f
-}
-
-// Mistyped is what is found of a line that has another number in the place of a given value.
-func (s *Search) Mistyped() Finding {
-	for _, row := range s.rows {
-		if row.OfGiven {
-			return finding(row)
-		}
-	}
-	return s.named(Slip)
-}
+// What makes an explanation cost more than its mistakes do by themselves. A term that is seen
+// in the line as the mistake makes it is good evidence; that the equation is true where the
+// mistaken sum is zero, with other terms, is much weaker.
+const (
+	costOfPair   = 2     // a second mistake in the same sum
+	costOfForce  = 0.1   // each further force with the same mistake
+	costOfTwin   = 0.001 // the terms agree in number, but not letter by letter: T1 is not T2
+	costOfAll    = 0.8   // all terms at once, where one would do
+	costOfTurned = 0.7   // every sign the other way round, seen against the axis
+	costOfApart  = 4.5   // none of the terms is seen
+	mostCost     = 7.5   // beyond this, the evidence is too thin to say anything
+)

@@ -2,22 +2,109 @@ package mistake
 
 import (
 	"slices"
+	"sync"
 
 	"example.org/standstill/checker/solved"
 	"example.org/standstill/checker/trial"
 )
 
-// What makes an explanation cost more than its mistakes do by themselves. A term that is seen
-// in the line as the mistake makes it is good evidence; that the equation is true where the
-// mistaken sum is zero, with other terms, is much weaker.
+// Search explains lines about one problem by the rows of a table. It may be used by several
+// goroutines.
+type Search struct {
+	p    *trial.Problem
+	rows []*Row
+
+	mu      sync.Mutex
+	singles map[solved.Place][]Change
+	numbers map[numbersKey][]Number
+	systems []system
+}
+
+// New makes a search for a problem with the rows of a table.
+func New(p *trial.Problem, rows []Row) *Search {
+	s := &Search{p: p, singles: map[solved.Place][]Change{}, numbers: map[numbersKey][]Number{}}
+	for i := range rows {
+		s.rows = append(s.rows, &rows[i])
+	}
+	slices.SortStableFunc(s.rows, func(a, b *Row) int { return order(a.Cost, b.Cost) })
+	return s
+}
+
+func order(a, b float64) int {
+	switch {
+	case a < b:
+		return -1
+	case a > b:
+		return 1
+	}
+	return 0
+}
+
+// Rows returns the rows of a code; the one that says what the code means comes first.
+func (s *Search) Rows(code Code) []*Row {
+	var all []*Row
+	for _, row := range s.rows {
+		switch {
+		case row.Code == code && row.Meaning != "":
+			all = slices.Insert(all, 0, row)
+		case row.Code == code:
+			all = append(all, row)
+		}
+	}
+	return all
+}
+
+func finding(row *Row, about ...string) Finding {
+	f := Finding{Code: row.Code, Row: row, All: about}
+	if len(about) == 1 {
+		f.About = about[0]
+	}
+	return f
+}
+
+// named finds something by its code alone, where no row made a change.
+func (s *Search) named(code Code, about ...string) Finding {
+	f := Finding{Code: code, All: about}
+	if rows := s.Rows(code); len(rows) > 0 {
+		f.Row = rows[0]
+	}
+	if len(about) == 1 {
+		f.About = about[0]
+	}
+	return f
+}
+
+// Mistyped is what is found of a line that has another number in the place of a given value.
+func (s *Search) Mistyped() Finding {
+	for _, row := range s.rows {
+		if row.OfGiven {
+			return finding(row)
+		}
+	}
+	return s.named(Slip)
+}
+
+// system is every sum of a problem, with a mistake in it.
+type system struct {
+	row   *Row
+	at    solved.Place
+	cost  float64
+	about []string
+	sums  []solved.Sum
+}
+
+// How many mistakes a number may come from, and how well it must fit. The more numbers there
+// are to choose from, the more of them fit by chance.
+type mistakes uint8
+
+type numbersKey struct {
+	name string
+	mistakes
+}
+
 const (
-	costOfPair   = 2     // a second mistake in the same sum
-	costOfForce  = 0.1   // each further force with the same mistake
-	costOfTwin   = 0.001 // the terms agree in number, but not letter by letter: T1 is not T2
-	costOfAll    = 0.8   // all terms at once, where one would do
-	costOfTurned = 0.7   // every sign the other way round, seen against the axis
-	costOfApart  = 4.5   // none of the terms is seen
-	mostCost     = 7.5   // beyond this, the evidence is too thin to say anything
+	one mistakes = iota
+	two
 )
 
 // one returns every sum that one mistake makes of the right one. They are made when first
@@ -116,38 +203,3 @@ func (r *Row) tells() float64 {
 	}
 	return r.Cost
 }
-
-// cheapest picks the explanation, if there is one that is cheap enough. Where several of the same mistake cost the same, the force is
-// left open unless they agree on it.
-func cheapest(found []Change) (f Finding, ok bool) {
-	if len(found) == 0 {
-		return Finding{}, false
-	}
-	best := found[0]
-	for _, c := range found[1:] {
-		if c.Cost < best.Cost-hair {
-			best = c
-		}
-	}
-	if best.Cost > mostCost {
-		return Finding{}, false
-	}
-	f = Finding{Code: best.Row.Code, Row: best.Row, All: slices.Clone(best.About)}
-	for _, c := range found {
-		if c.Row.Code != best.Row.Code || c.Cost > best.Cost+hair || len(c.About) != len(best.About) {
-			continue
-		}
-		for _, name := range c.About {
-			if !slices.Contains(f.All, name) {
-				f.All = append(f.All, name)
-			}
-		}
-	}
-	if len(f.All) == 1 {
-		f.About = f.All[0]
-	}
-	return f, true
-}
-
-// hair is the difference between two costs that says nothing.
-const hair = 1e-9

@@ -40,18 +40,6 @@ func (s *Search) Sum(e *trial.Equation, at solved.Place) Finding {
 	return s.named(Unexplained)
 }
 
-// foreignAngle finds an angle that is none of the problem's. With it, nothing else can be told.
-func (s *Search) foreignAngle(e *trial.Equation) (Finding, bool) {
-	force, ok := s.p.Foreign(e)
-	switch {
-	case !ok:
-		return Finding{}, false
-	case force == "":
-		return s.named(OtherAngle), true
-	}
-	return s.named(OtherAngle, force), true
-}
-
 // changeOf finds the change of a sum, or the two changes, after which the equation would be
 // right.
 func (s *Search) changeOf(e *trial.Equation, at solved.Place, tied string) (Finding, bool) {
@@ -67,78 +55,6 @@ func (s *Search) changeOf(e *trial.Equation, at solved.Place, tied string) (Find
 // isPlain reports whether one of the changes has terms that are seen in the line.
 func isPlain(found []Change) bool {
 	return slices.ContainsFunc(found, func(c Change) bool { return c.Cost < costOfApart })
-}
-
-// matching keeps the changes after which the equation would be right, and adds to their cost
-// how far the line's terms are from theirs.
-func (s *Search) matching(e *trial.Equation, changes []Change, tied string) []Change {
-	var found []Change
-	for _, c := range changes {
-		if c.Row.shows(e.Form, len(c.About)) && s.p.Matches(e, c.Sum, tied, trial.MistakeShare) {
-			found = s.weighed(found, e, c, tied)
-		}
-	}
-	return found
-}
-
-// weighed appends a change with what it costs more, the less the line's terms are like its own.
-func (s *Search) weighed(found []Change, e *trial.Equation, c Change, tied string) []Change {
-	if c.second != nil && c.Row.Absent && len(c.About) == 1 && (e.Sides[0].Has(c.About[0]) || e.Sides[1].Has(c.About[0])) {
-		c.Row, c.About = c.second.Row, c.second.About // what the line speaks of is not missing
-	}
-	if len(c.About) > 1 {
-		c.Cost += costOfForce * float64(len(c.About)-1)
-	}
-	if !s.p.InLetters(e, c.Sum, e.Fit()) {
-		c.Cost += costOfTwin
-	}
-	switch s.p.Likeness(e, c.Sum, tied, e.Fit()) {
-	case trial.Turned:
-		c.Cost += costOfTurned
-	case trial.Apart:
-		if c.seen {
-			return found
-		}
-		c.Cost += costOfApart
-	}
-	return append(found, s.spoken(e, c))
-}
-
-// pairs tries two changes; the second is never a cheaper row than the first, so that no pair is
-// tried twice.
-func (s *Search) pairs(e *trial.Equation, at solved.Place, tied string) []Change {
-	var found []Change
-	for _, first := range s.one(at) {
-		if first.Row.Alone {
-			continue
-		}
-		scratch := slices.Clone(first.Sum)
-		for _, row := range s.rows {
-			if row.Alone || row.Cost < first.Row.Cost || !row.shows(e.Form, 1) {
-				continue
-			}
-			s.eachTerm(at, first.Sum, scratch, row, func(second Change) {
-				if s.p.Matches(e, second.Sum, tied, trial.MistakeShare) {
-					second.Sum = slices.Clone(second.Sum)
-					found = s.weighed(found, e, both(first, second), tied)
-				}
-			})
-		}
-	}
-	return found
-}
-
-// fromLine asks each row whether the equation shows its mistake by itself.
-func (s *Search) fromLine(e *trial.Equation) (Finding, bool) {
-	for _, row := range s.rows {
-		if row.Line == nil {
-			continue
-		}
-		if about, ok := row.Line(s.p, e); ok {
-			return finding(row, about...), true
-		}
-	}
-	return Finding{}, false
 }
 
 // Terms compares the line's terms one by one with the sum's, and with those of mistakes that

@@ -6,15 +6,6 @@ import (
 	"example.org/standstill/checker/solved"
 )
 
-// system is every sum of a problem, with a mistake in it.
-type system struct {
-	row   *Row
-	at    solved.Place
-	cost  float64
-	about []string
-	sums  []solved.Sum
-}
-
 // costEverywhere is what it costs more that a mistake is made in every sum at once: the one
 // place that is looked at explains a line better.
 const costEverywhere = 0.3

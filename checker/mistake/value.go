@@ -4,20 +4,8 @@ import (
 	"math"
 	"slices"
 
-	"example.org/standstill/checker/quantity"
-	"example.org/standstill/checker/statics"
 	"example.org/standstill/checker/trial"
 )
-
-// Target is a value that a line states: its letter, and the true value in the problem's own
-// units. Force is nil for what is no force's size.
-type Target struct {
-	Name  string
-	Slot  int
-	Value float64
-	Dim   quantity.Dimension
-	Force *statics.Force
-}
 
 // Target finds a letter's true value.
 func (s *Search) Target(name string) Target {
@@ -32,39 +20,6 @@ func (s *Search) Target(name string) Target {
 		}
 	}
 	return v
-}
-
-// Typed is a value as it was typed, in the problem's own units: Half is half of its last place,
-// Figures how many figures it has, zeros at its end not counted.
-type Typed struct {
-	Value, Half float64
-	Figures     int
-}
-
-// Number is what a mistake makes of a value. Cost is what it costs more or less than its row's;
-// What says what the number is, as in "half the weight", where that is more than the mistake.
-type Number struct {
-	Value  float64
-	Cost   float64
-	What   string
-	Answer bool // it is the value of another unknown
-	Shown  bool // it can be read off the problem or its answers
-	last   bool // the mistake is in the last equation alone
-	row    *Row
-}
-
-// How many mistakes a number may come from, and how well it must fit. The more numbers there
-// are to choose from, the more of them fit by chance.
-type mistakes uint8
-
-const (
-	one mistakes = iota
-	two
-)
-
-type numbersKey struct {
-	name string
-	mistakes
 }
 
 // costOfOff is what it costs that a number lies as far off as rounding allows; half of the last

@@ -5,17 +5,11 @@ import (
 	"slices"
 
 	"example.org/standstill/checker/expr"
-	"example.org/standstill/checker/quantity"
-	"example.org/standstill/checker/solved"
 	"example.org/standstill/checker/trial"
 )
 
-// What each way to understand a line of working costs more than its mistake.
-const (
-	costFromSystem = 1 // it follows from the sums with a mistake in one of them
-	costFromEdit   = 1 // it would follow if one thing in it were otherwise
-	costUnseen     = 2 // a force is concerned that the line does not speak of
-)
+// costFromEdit is what it costs that the line would follow if one thing in it were otherwise.
+const costFromEdit = 1
 
 // Working explains why a line of working does not follow: it is a sum with a mistake; or it
 // follows from sums with one mistake in them; or one change of the line itself would make it
@@ -81,78 +75,6 @@ func (s *Search) fromTwo(e *trial.Equation) []Change {
 	return all
 }
 
-// spoken adds to the cost of a change that is about forces of which the line does not speak: what
-// is said of them would lead nowhere.
-func (s *Search) spoken(e *trial.Equation, c Change) Change {
-	if e.Form.Decimals || c.Row.Absent {
-		return c // a number may be the size of any of them
-	}
-	for _, name := range c.About {
-		if !s.p.Solved.SpeaksOf(e.Sides[0], name) && !s.p.Solved.SpeaksOf(e.Sides[1], name) {
-			c.Cost += costUnseen
-			c.unspoken = true
-			return c
-		}
-	}
-	return c
-}
-
-// fromSystems tries the line where the bodies would be at rest if one of the sums had a mistake
-// in it.
-func (s *Search) fromSystems(e *trial.Equation, systems []system) []Change {
-	var found []Change
-	for _, one := range systems {
-		if one.row.shows(e.Form, len(one.about)) && s.followsFrom(e, one) {
-			c := Change{Row: one.row, Cost: one.cost + costFromSystem, About: one.about}
-			found = append(found, s.spoken(e, c))
-		}
-	}
-	return found
-}
-
-func (s *Search) followsFrom(e *trial.Equation, one system) bool {
-	for _, vary := range e.Vary {
-		for _, signs := range e.Signs {
-			if s.holdsIn(e, one, vary, signs) {
-				return true
-			}
-		}
-	}
-	return false
-}
-
-func (s *Search) holdsIn(e *trial.Equation, one system, vary solved.GivenSet, signs solved.Signed) bool {
-	for k := range trial.Tries {
-		env, ok := s.p.Samples.SolveSums(one.sums, s.p.Samples.AtRest(vary, k))
-		if !ok {
-			return false
-		}
-		s.p.Solved.Fill(env, signs)
-		if s.vanishes(e, env) || !e.Holds(env, trial.MistakeShare) {
-			return false
-		}
-	}
-	return true
-}
-
-// vanishes reports whether an unknown of the line is zero, or a coefficient of it is one, where what
-// the line says of it does not show.
-func (s *Search) vanishes(e *trial.Equation, env []float64) bool {
-	for _, side := range e.Sides {
-		for _, name := range side.Names() {
-			slot, ok := s.p.Solved.Slots[name]
-			if !ok || slot >= len(s.p.Solved.Variables) || !s.p.Solved.Open(expr.Letter(name)) {
-				continue
-			}
-			isOne := s.p.Solved.Variables[slot].Dim == quantity.None && math.Abs(env[slot]-1) <= trial.Felt
-			if isOne || math.Abs(env[slot]) <= trial.Felt*math.Abs(s.p.Solved.Values[slot]) {
-				return true
-			}
-		}
-	}
-	return false
-}
-
 // mostEdited is how many nodes a line may have to be edited; what students write has fewer, and
 // each edit is a tree of its own.
 const mostEdited = 40
@@ -172,7 +94,7 @@ func (s *Search) fromEdits(e *trial.Equation) []Change {
 		if row.Tree == nil {
 			continue
 		}
-		s.eachEdit(row, difference, func(n *expr.Node) *expr.Node { return n }, func(tree *expr.Node) {
+		row.eachEdit(s.p, difference, func(n *expr.Node) *expr.Node { return n }, func(tree *expr.Node) {
 			mended := s.p.Edited(e, tree)
 			if s.p.Follows(mended, share) && !s.p.EditedAlways(mended, tree) {
 				found = append(found, Change{Row: row, Cost: row.Cost + costFromEdit})
@@ -182,14 +104,14 @@ func (s *Search) fromEdits(e *trial.Equation) []Change {
 	return found
 }
 
-// eachEdit calls f with every tree that a row's change of one node gives; within puts a changed
+// eachEdit calls f with every tree that the row's change of one node gives; within puts a changed
 // node back in its place.
-func (s *Search) eachEdit(row *Row, n *expr.Node, within func(*expr.Node) *expr.Node, f func(*expr.Node)) {
-	for _, changed := range row.Tree(s.p, n) {
+func (r *Row) eachEdit(p *trial.Problem, n *expr.Node, within func(*expr.Node) *expr.Node, f func(*expr.Node)) {
+	for _, changed := range r.Tree(p, n) {
 		f(within(changed))
 	}
 	for i := range n.Args {
-		s.eachEdit(row, n.Args[i], func(changed *expr.Node) *expr.Node {
+		r.eachEdit(p, n.Args[i], func(changed *expr.Node) *expr.Node {
 			c := *n
 			c.Args = slices.Clone(n.Args)
 			c.Args[i] = changed
