@@ -101,6 +101,11 @@ func (a *app) forgetOld(r *record.Record, at time.Time, yes bool) error {
 	if n, err = r.ForgetBefore(at); err != nil {
 		return said(err)
 	}
+	if n > 0 {
+		if err := r.NoteDeleted("from before "+day, n); err != nil {
+			return said(err)
+		}
+	}
 	_, err = fmt.Fprintf(a.Out, saidForgottenOld+"\n", day, n, r.Path())
 	return err
 }

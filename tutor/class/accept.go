@@ -70,6 +70,9 @@ func (m *Markbook) Accept(o Accepting) (record.Entry, tutor.Line, error) {
 	case line.Verdict == checker.Right:
 		return answer, line, ErrIsRight
 	}
+	if about.Detail, err = m.Record.Operator(); err != nil {
+		return answer, line, err
+	}
 	if _, err := m.Record.Append(about); err != nil {
 		return answer, line, err
 	}

@@ -74,6 +74,9 @@ func (m *Markbook) Forget(id string) (deleted int, known bool, err error) {
 		maps.DeleteFunc(m.gifts, func(g gift, _ bool) bool { return g.To == folded || g.Name == folded })
 		err = m.keepGifts()
 	}
+	if err == nil && deleted > 0 {
+		err = m.Record.NoteDeleted("of one student", deleted)
+	}
 	return deleted, known, err
 }
 

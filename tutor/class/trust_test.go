@@ -193,6 +193,12 @@ func TestAnEditedHandIn(t *testing.T) {
 	if c := r.report().Students[0].Cells[0]; c.Lines != 2 {
 		t.Errorf("accepted gives %+v", c)
 	}
+	for e, err := range r.book.Record.Entries(record.Filter{Kinds: []string{record.Accepted}}) {
+		must(t, err)
+		if e.Detail == "" {
+			t.Error("an acceptance does not say who accepted")
+		}
+	}
 }
 
 // A hand-in of somebody who is not on the list is kept aside, and can be given.
@@ -222,6 +228,12 @@ func TestAHandInOfAnotherNameCanBeGiven(t *testing.T) {
 	if n, known, err := r.book.Forget("s03"); err != nil || !known || n != 7 {
 		t.Errorf("forgotten are %d, %v, %v", n, known, err)
 	}
+	var noted []string
+	for e, err := range r.book.Record.Entries(record.Filter{Kinds: []string{record.Deleted}}) {
+		must(t, err)
+		noted = append(noted, e.Student+e.Text)
+	}
+	want(t, "what is written down", strings.Join(noted, ", "), "7 entries of one student")
 }
 
 // Somebody who practised alone under a name that is an id of the list gets the work

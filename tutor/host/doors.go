@@ -165,8 +165,9 @@ func Slips(r *record.Record, students []record.Student, random io.Reader) ([]Sli
 // endVisits takes the places away from students, and writes down that their slips were
 // renewed.
 func endVisits(r *record.Record, students []record.Student) error {
-	held, err := r.Leases()
-	if err != nil {
+	held, err1 := r.Leases()
+	operator, err2 := r.Operator()
+	if err := errors.Join(err1, err2); err != nil {
 		return err
 	}
 	for _, s := range students {
@@ -175,7 +176,7 @@ func endVisits(r *record.Record, students []record.Student) error {
 				return err
 			}
 		}
-		if _, err := r.Append(record.Entry{Student: s.ID, Kind: record.Renewed}); err != nil {
+		if _, err := r.Append(record.Entry{Student: s.ID, Kind: record.Renewed, Detail: operator}); err != nil {
 			return err
 		}
 	}

@@ -408,6 +408,8 @@ func TestNewSlipEndsTheVisit(t *testing.T) {
 	}
 	if got := m.entries("s01", record.Renewed); len(got) != 2 {
 		t.Errorf("%d renewals are written down, want 2", len(got))
+	} else if got[0].Detail == "" {
+		t.Error("a renewal does not say who renewed")
 	}
 }
 

@@ -478,3 +478,27 @@ func TestStoreUnderLoad(t *testing.T) {
 		}
 	})
 }
+
+// Who deleted is written down, in the name of nobody who was deleted.
+func TestStoreSaysWhoDeleted(t *testing.T) {
+	eachStore(t, func(t *testing.T, r *Record, again func() *Record) {
+		mustAppend(t, r, Entry{Student: "ada", Kind: Answer})
+		n, err := r.Forget("ada")
+		must(t, err)
+		must(t, r.NoteDeleted("of one student", n))
+		operator, err := r.Operator()
+		must(t, err)
+		if operator == "" {
+			t.Error("nobody works with the record")
+		}
+		all := collect(t, again().Entries(Filter{}))
+		if len(all) != 1 || all[0].Kind != Deleted || all[0].Student != "" || all[0].Detail != operator || all[0].Text != "1 entries of one student" {
+			t.Errorf("after the deletion the record holds %+v", all)
+		}
+		counts, err := r.Counts()
+		must(t, err)
+		if len(counts) != 0 {
+			t.Errorf("students have entries: %v", counts)
+		}
+	})
+}

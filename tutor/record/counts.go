@@ -7,7 +7,7 @@ import "strings"
 // number means the same entries.
 func (r *Record) Counts() (map[string]int, error) {
 	counts := map[string]int{}
-	err := r.query("SELECT student, count(*) FROM entry WHERE {=} 1 = 1 GROUP BY student", nil, func(scan scan) error {
+	err := r.query("SELECT student, count(*) FROM entry WHERE {=} student <> '' GROUP BY student", nil, func(scan scan) error {
 		var student string
 		var n int
 		err := scan(&student, &n)

@@ -24,6 +24,7 @@ const (
 	Bench     = "bench"    // a bench run: what was measured, in Text
 	Renewed   = "renew"    // a new pass phrase; the old one and the keys open nothing more
 	Noted     = "note"     // what was found about the entry Ref when it was collected
+	Deleted   = "delete"   // entries were deleted: Text says which, of nobody by name
 )
 
 // MaxText is how many bytes a text of an entry may have.
@@ -33,7 +34,8 @@ const MaxText = 64 << 10
 // [Record.Append]; the others are the caller's, and none is looked into.
 //
 // An entry about another student's entry (an acceptance) carries that
-// student's id, so that it is forgotten with the rest.
+// student's id, so that it is forgotten with the rest. What a teacher does carries
+// [Record.Operator] as Detail; a deletion carries no student.
 type Entry struct {
 	ID     string    // random: 32 hexadecimal digits
 	Record string    // the record that the entry was first written to
