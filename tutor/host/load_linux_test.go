@@ -43,6 +43,7 @@ var (
 	loadTyping   = flag.Int("typing", 6, "how many of them type, two keys a second")
 	loadSeconds  = flag.Int("seconds", 4, "how long they type")
 	loadEvery    = flag.Int("every", 6, "after how many keys a line is checked")
+	loadHosts    = flag.Int("hosts", 1, "how many hosts they come to; several need a database")
 	loadKills    = flag.Int("kills", 2, "how often a host with typing students is killed")
 	loadProfile  = flag.String("hostprofile", "", "the file for a profile of the host's processor time under load")
 )
@@ -278,8 +279,7 @@ func (p *pane) waits(text string, patience time.Duration) bool {
 // student comes, opens a problem and stays; whoever types does so until stop.
 func (c *crowd) student(address, id, phrase string, types bool, ready func(), stop <-chan struct{}) error {
 	begun := time.Now()
-	client, err := gossh.Dial("tcp", address, &gossh.ClientConfig{User: id, Auth: []gossh.AuthMethod{gossh.Password(phrase)},
-		HostKeyCallback: gossh.InsecureIgnoreHostKey(), Timeout: patience})
+	client, err := gossh.Dial("tcp", address, as(id, phrase))
 	if err != nil {
 		ready()
 		return err
@@ -335,7 +335,7 @@ func (c *crowd) typeUntil(in io.Writer, p *pane, id string, stop <-chan struct{}
 			io.WriteString(in, "\r")
 			if !p.waits(shownVerdict, 10*time.Second) {
 				c.failed.Add(1)
-				continue
+				return nil // what stands in the box is no longer known
 			}
 			c.add(&c.checks, time.Since(begun))
 			c.mu.Lock()
@@ -355,7 +355,7 @@ func (c *crowd) typeUntil(in io.Writer, p *pane, id string, stop <-chan struct{}
 		}
 		if !p.waits(key, 10*time.Second) {
 			c.failed.Add(1)
-			continue
+			return nil
 		}
 		c.add(&c.echoes, time.Since(begun))
 	}
@@ -367,24 +367,55 @@ const shownVerdict = "? "
 // TestLoad measures echo and verdict times, memory and processor of a host in a process
 // of its own, beside those of a program of one screen behind the same library.
 func TestLoad(t *testing.T) {
-	folder := t.TempDir()
-	location, book := filepath.Join(folder, "record.db"), ""
+	s, slips := newSchool(t, *loadStudents)
+	t.Logf("one fdatasync takes %v", syncTime(t, s.folder))
+	c := measure(t, "host", s.hosts(t, *loadHosts), slips, true)
+	measure(t, "one screen", []*childHost{startChild(t, "one screen", "", "", s.folder)}, slips, false)
+	r := s.open(t)
+	defer r.Close()
+	checkShown(t, r, c)
+}
+
+// school is where hosts in processes of their own keep their record: a file, or a book of
+// its own in a database where there is one.
+type school struct {
+	folder, location, book string
+	students               int
+}
+
+// newSchool makes the record of a school, with a slip for every student.
+func newSchool(t *testing.T, students int) (*school, []Slip) {
+	t.Helper()
+	s := &school{folder: t.TempDir(), students: students}
+	s.location = filepath.Join(s.folder, "record.db")
 	if address := os.Getenv("STANDSTILL_POSTGRES"); address != "" {
 		_, err := record.Migrate(address, record.Options{})
 		must(t, err)
-		location, book = address, fmt.Sprint("load ", time.Now().UnixNano())
+		s.location, s.book = address, fmt.Sprint("load ", time.Now().UnixNano())
 	}
-	r, err := record.Open(location, record.Options{Book: book, Host: "slips"})
-	must(t, err)
-	class := classOf(*loadStudents)
-	slips, err := Slips(r, class.Students, nil)
-	must(t, err)
+	r := s.open(t)
 	defer r.Close()
+	slips, err := Slips(r, classOf(students).Students, nil)
+	must(t, err)
+	return s, slips
+}
 
-	t.Logf("one fdatasync takes %v", syncTime(t, folder))
-	c := measure(t, "host", startChild(t, strconv.Itoa(*loadStudents), location, book, folder), slips, true)
-	measure(t, "one screen", startChild(t, "one screen", "", "", folder), slips, false)
-	checkShown(t, r, c)
+func (s *school) open(t *testing.T) *record.Record {
+	t.Helper()
+	r, err := record.Open(s.location, record.Options{Book: s.book, Host: "slips"})
+	must(t, err)
+	return r
+}
+
+func (s *school) hosts(t *testing.T, n int) (all []*childHost) {
+	t.Helper()
+	if n > 1 && s.book == "" {
+		t.Fatal("several hosts need a database: set STANDSTILL_POSTGRES")
+	}
+	for range n {
+		all = append(all, startChild(t, strconv.Itoa(s.students), s.location, s.book, s.folder))
+	}
+	return all
 }
 
 // checkShown holds every verdict that a student has seen against the record.
@@ -412,54 +443,60 @@ func checkShown(t *testing.T, r *record.Record, c *crowd) {
 	}
 }
 
-func measure(t *testing.T, name string, child *childHost, slips []Slip, lessons bool) *crowd {
+// measure lets students come to the hosts in turn, and type.
+func measure(t *testing.T, name string, hosts []*childHost, slips []Slip, lessons bool) *crowd {
 	t.Helper()
-	before := child.memory()
+	memory := func() (all int64) { return total(hosts, (*childHost).memory) }
+	processor := func() float64 { return total(hosts, (*childHost).processor) }
+	before := memory()
 	c := &crowd{t: t, shown: map[string][]string{}, lessons: lessons}
 	stop := make(chan struct{})
 	var came, gone sync.WaitGroup
 	for i, s := range slips {
 		came.Add(1)
 		gone.Go(func() {
-			if err := c.student(child.address, s.ID, s.Phrase, i < *loadTyping, came.Done, stop); err != nil {
+			if err := c.student(hosts[i%len(hosts)].address, s.ID, s.Phrase, i < *loadTyping, came.Done, stop); err != nil {
 				t.Error(err)
 			}
 		})
 		time.Sleep(time.Second / 30) // log-ins at 30 a second
 	}
 	came.Wait()
-	used, begun := child.processor(), time.Now()
+	used, begun := processor(), time.Now()
 	time.Sleep(time.Duration(*loadSeconds) * time.Second)
-	used = (child.processor() - used) / time.Since(begun).Seconds()
-	memory := child.memory()
+	used = (processor() - used) / time.Since(begun).Seconds()
+	after := memory()
 	close(stop)
 	gone.Wait()
 	t.Logf("%s: %d students, %d typing: echo median %v, p99 %v (%d keys); verdict median %v, p99 %v (%d); log-in median %v, p99 %v; %d KB a student, %.2f processors; %d without an answer",
 		name, len(slips), *loadTyping, quantile(c.echoes, 0.5).Round(10*time.Microsecond), quantile(c.echoes, 0.99).Round(10*time.Microsecond), len(c.echoes),
 		quantile(c.checks, 0.5).Round(10*time.Microsecond), quantile(c.checks, 0.99).Round(10*time.Microsecond), len(c.checks),
 		quantile(c.logIns, 0.5).Round(time.Millisecond), quantile(c.logIns, 0.99).Round(time.Millisecond),
-		(memory-before)/1024/int64(max(len(slips), 1)), used, c.failed.Load())
+		(after-before)/1024/int64(max(len(slips), 1)), used, c.failed.Load())
 	if c.failed.Load() > 0 {
 		t.Errorf("%s: %d keys or lines without an answer", name, c.failed.Load())
 	}
-	child.Process.Signal(syscall.SIGTERM)
-	child.Wait()
+	for _, child := range hosts {
+		child.Process.Signal(syscall.SIGTERM)
+		child.Wait()
+	}
 	return c
+}
+
+func total[N int64 | float64](hosts []*childHost, of func(*childHost) N) (sum N) {
+	for _, h := range hosts {
+		sum += of(h)
+	}
+	return sum
 }
 
 // TestHostIsKilled kills a host with typing students again and again: whatever verdict
 // anybody has seen is in the record, and everybody comes back to the same place.
 func TestHostIsKilled(t *testing.T) {
-	folder := t.TempDir()
-	location := filepath.Join(folder, "record.db")
-	r, err := record.Open(location, record.Options{})
-	must(t, err)
-	slips, err := Slips(r, classOf(*loadTyping).Students, nil)
-	must(t, err)
-	must(t, r.Close())
+	s, slips := newSchool(t, *loadTyping)
 	all := &crowd{t: t, shown: map[string][]string{}, lessons: true}
 	for range *loadKills {
-		child := startChild(t, strconv.Itoa(*loadTyping), location, "", folder)
+		child := s.hosts(t, 1)[0]
 		stop := make(chan struct{})
 		var came, gone sync.WaitGroup
 		for _, s := range slips {
@@ -473,8 +510,7 @@ func TestHostIsKilled(t *testing.T) {
 		close(stop)
 		gone.Wait()
 	}
-	r, err = record.Open(location, record.Options{})
-	must(t, err)
+	r := s.open(t)
 	defer r.Close()
 	checkShown(t, r, all)
 	data, _ := json.Marshal(len(all.shown))
@@ -486,8 +522,7 @@ func TestHostIsKilled(t *testing.T) {
 func (c *crowd) checkUntilKilled(address string, s Slip, ready func(), stop <-chan struct{}) {
 	ready = sync.OnceFunc(ready)
 	defer ready()
-	client, err := gossh.Dial("tcp", address, &gossh.ClientConfig{User: s.ID, Auth: []gossh.AuthMethod{gossh.Password(s.Phrase)},
-		HostKeyCallback: gossh.InsecureIgnoreHostKey(), Timeout: patience})
+	client, err := gossh.Dial("tcp", address, as(s.ID, s.Phrase))
 	if err != nil {
 		c.t.Error(err)
 		return
