@@ -5,10 +5,16 @@
 // Start with Letters, which holds the letters of one problem, and Letters.Read.
 // Reading order:
 //
-//	text → page (other keyboards, TeX, programs as plain characters) → label (what
-//	stands in front) → scan (runes, runs of letters, words) → split (a run into
-//	letters and functions) → gather (a letter typed in pieces) → settle (unit or
-//	letter) → parse (tree) → degrees → print, Program (fast) or Value (govaluate)
+//	read.go       a text and the ways in which it can be read; part.go a text half typed
+//	transcribe.go other keyboards, TeX, programs as plain characters (page.go, tex.go, pasted.go)
+//	label.go      what stands in front of a statement
+//	scan.go       runes → tokens: number.go, unit.go, spoken.go (words), split.go (a run of
+//	              letters into letters and functions)
+//	gather.go     a letter typed in pieces; settle.go unit or letter
+//	parse.go      tokens → tree, by the grammar; degrees.go a bare number in an angle
+//	agree.go      which of several readings is the likelier
+//	letters.go, functions.go, token.go, runes.go   what all of these know
+//	print.go, program.go (fast), value.go (govaluate)   what is done with a tree
 //
 // Values are in SI: newtons, kilograms, metres, radians.
 package expr

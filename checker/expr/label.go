@@ -2,7 +2,6 @@ package expr
 
 import (
 	"strings"
-	"unicode/utf8"
 
 	"example.org/standstill/checker/pattern"
 )
@@ -18,20 +17,28 @@ type opening struct {
 	body   string
 }
 
+// labels reads what stands in front of a statement. take says how to read what can be read in
+// two ways, met collects the choices that the text left open; named says that "Fx =" was taken
+// for the name of a sum.
+type labels struct {
+	letters *Letters
+	take    choice
+	met     choice
+	named   bool
+}
+
 // Label returns how many runes at the beginning of a statement are a label, and the axis
 // and the body that it names, "" for none. The text is as Transcribe returns it.
 func (l *Letters) Label(text string) (length int, axis, body string) {
-	s := &scanner{letters: l, runes: []rune(text)}
-	o := s.opening()
+	o := (&labels{letters: l}).opening(text)
 	return o.length, o.axis, o.body
 }
 
 // opening reads the labels in front of a statement, one behind the other.
-func (s *scanner) opening() opening {
+func (l *labels) opening(text string) opening {
 	var all opening
-	text := string(s.runes)
 	for range 5 {
-		one := s.oneLabel(text)
+		one := l.oneLabel(text)
 		if one.length == 0 || strings.Trim(text, " .") != "" && strings.Trim(string([]rune(text)[one.length:]), " .") == "" {
 			break
 		}
@@ -47,8 +54,8 @@ func (s *scanner) opening() opening {
 	return all
 }
 
-func (s *scanner) oneLabel(text string) opening {
-	for _, read := range []func(string) opening{s.leadWord, s.listMark, s.axisLabel, s.sumLabel, s.bodyLabel, s.heading} {
+func (l *labels) oneLabel(text string) opening {
+	for _, read := range []func(string) opening{l.leadWord, l.listMark, l.axisLabel, l.sumLabel, l.bodyLabel, l.heading} {
 		if one := read(text); one.length > 0 {
 			return one
 		}
@@ -56,15 +63,13 @@ func (s *scanner) oneLabel(text string) opening {
 	return opening{}
 }
 
-func runesIn(text string) int { return utf8.RuneCountInString(text) }
-
 // lead matches a word that joins a line to the one above it, or announces what comes.
 var lead = pattern.Of(`^\s*(?:(?i:so|therefore|hence|thus|then|now|let|say|which gives|gives|we get|we have|that is|i\.e\.)(?:[,:]\s*|\s+)|[∴•▪‣◦]\s*|` +
 	`(?i:(?:the\s+|my\s+)?(?:final\s+)?(?:answer|ans|result|solution|soln))\.?\s*(?:(?i:is)\s|[:=])\s*)`)
 
-func (s *scanner) leadWord(text string) opening {
+func (l *labels) leadWord(text string) opening {
 	found := lead().FindString(text)
-	if found == "" || s.letters.knows(strings.Trim(found, " :=,.")) {
+	if found == "" || l.letters.knows(strings.Trim(found, " :=,.")) {
 		return opening{}
 	}
 	return opening{length: runesIn(found)}
@@ -81,7 +86,7 @@ var (
 
 // listMark reads the "2.", "a)" or "(b)" of a list. Where it could be a factor, it is one
 // unless a named equation follows; the other reading is tried, too.
-func (s *scanner) listMark(text string) opening {
+func (l *labels) listMark(text string) opening {
 	if found := listSure().FindString(text); found != "" {
 		return opening{length: runesIn(found)}
 	}
@@ -96,12 +101,12 @@ func (s *scanner) listMark(text string) opening {
 	switch {
 	case rest == "" || rest[0] >= '0' && rest[0] <= '9':
 		return opening{}
-	case !isDigit(rune(name[0])) && !s.letters.knows(name), named:
+	case !isDigit(rune(name[0])) && !l.letters.knows(name), named:
 	case !isDigit(rune(name[0])):
 		return opening{}
 	default:
-		s.met |= chooseFactor
-		if dotted == (s.take&chooseFactor != 0) {
+		l.met |= chooseFactor
+		if dotted == (l.take&chooseFactor != 0) {
 			return opening{}
 		}
 	}
@@ -118,7 +123,7 @@ var axisName = pattern.Of(`^\s*(?:(?:(?i:in|along|for|on|resolving|resolve|sum|f
 	`|(?:(?i:R|Res|resolve|resolving|F|sum|[ΣΣ∑]\s*F?)\.?\s*)?[(\[]\s*` + arrowShape + `\s*[)\]]\s*[:=,]?` +
 	`|[↑↓]\s+|(?:[ΣΣ∑]\s*F?)?\s*` + arrowShape + `\s*[:]|[ΣΣ∑]\s*F?\s*` + arrowShape + `\s*=)\s*`)
 
-func (s *scanner) axisLabel(text string) opening {
+func (l *labels) axisLabel(text string) opening {
 	m := axisName().FindStringSubmatch(text)
 	if m == nil {
 		return opening{}
@@ -137,7 +142,7 @@ var sumName = pattern.Of(`^\s*(?:(?:[ΣΣ∑]|(?i:sum|net|total|sigma))\s*(?i:of
 var plainName = pattern.Of(`^\s*(?:F_?\{?([xyₓ])\}?\s*([=:])|(?i:(?:horizontal|vertical)(?:ly)?\s*:))`)
 
 // sumLabel reads the name of a sum.
-func (s *scanner) sumLabel(text string) opening {
+func (l *labels) sumLabel(text string) opening {
 	if m := sumName().FindStringSubmatch(text); m != nil {
 		return opening{length: runesIn(m[0]), axis: axisOf(m[1] + m[2])}
 	}
@@ -145,12 +150,12 @@ func (s *scanner) sumLabel(text string) opening {
 	if m == nil {
 		return opening{}
 	}
-	if m[2] == "=" && (s.letters.knows("Fx") || s.letters.knows("Fy")) {
-		s.met |= chooseName
-		if s.take&chooseName == 0 {
+	if m[2] == "=" && (l.letters.knows("Fx") || l.letters.knows("Fy")) {
+		l.met |= chooseName
+		if l.take&chooseName == 0 {
 			return opening{}
 		}
-		s.named = true
+		l.named = true
 	}
 	return opening{length: runesIn(m[0]), axis: axisOf(m[1])}
 }
@@ -158,12 +163,12 @@ func (s *scanner) sumLabel(text string) opening {
 var beforeColon = pattern.Of(`^\s*(?:(?i:on|for|at|body|block|ring|knot)\s+)?(?i:the\s+)?(\pL[\pL\pN]*)\s*:\s*`)
 
 // bodyLabel reads the name of one of the problem's bodies, where it is no letter.
-func (s *scanner) bodyLabel(text string) opening {
+func (l *labels) bodyLabel(text string) opening {
 	m := beforeColon().FindStringSubmatch(text)
-	if m == nil || s.letters.knows(m[1]) {
+	if m == nil || l.letters.knows(m[1]) {
 		return opening{}
 	}
-	for _, body := range s.letters.bodies {
+	for _, body := range l.letters.bodies {
 		if strings.EqualFold(body, m[1]) {
 			return opening{length: runesIn(m[0]), body: body}
 		}
@@ -176,13 +181,13 @@ var wordsBeforeColon = pattern.Of(`^\s*(\pL[\pL\pN\s'./,()+-]*):\s*`)
 
 // heading reads words and a colon in front of an equation, as in "along the slope:", if
 // there is a word among them that is none of the problem's letters or names.
-func (s *scanner) heading(text string) opening {
+func (l *labels) heading(text string) opening {
 	m := wordsBeforeColon().FindStringSubmatch(text)
-	if m == nil || !strings.ContainsAny(text[len(m[0]):], "=≈≅≃~") || strings.ContainsAny(m[1], "0123456789") && s.isNamed(m[1]) {
+	if m == nil || !strings.ContainsAny(text[len(m[0]):], "=≈≅≃~") || strings.ContainsAny(m[1], "0123456789") && l.isNamed(m[1]) {
 		return opening{}
 	}
 	for _, word := range strings.FieldsFunc(m[1], func(r rune) bool { return !isRun(r) && !isDigit(r) }) {
-		if len(word) > 2 && s.isStrange(word) {
+		if len(word) > 2 && l.isStrange(word) {
 			return opening{length: runesIn(m[0])}
 		}
 	}
@@ -190,48 +195,21 @@ func (s *scanner) heading(text string) opening {
 }
 
 // isNamed reports whether a text is one of the names that forces go by.
-func (s *scanner) isNamed(text string) bool {
-	_, ok := s.letters.phrases[strings.ToLower(strings.Join(strings.Fields(text), " "))]
+func (l *labels) isNamed(text string) bool {
+	_, ok := l.letters.phrases[strings.ToLower(strings.Join(strings.Fields(text), " "))]
 	return ok
 }
 
 // isStrange reports whether a word is neither made of the problem's letters and
 // functions nor a name of one.
-func (s *scanner) isStrange(word string) bool {
-	if s.isNamed(word) {
+func (l *labels) isStrange(word string) bool {
+	if l.isNamed(word) {
 		return false
 	}
-	for _, t := range s.letters.split(normal([]rune(word))) {
+	for _, t := range l.letters.split(normal([]rune(word))) {
 		if t.unknown {
 			return true
 		}
 	}
 	return false
-}
-
-// innerName matches the name of a sum, or m·a, that stands inside a chain, as in
-// "… = ΣFx = 0". Group 1 is what can be left out.
-var innerName = pattern.Of(`=\s*([ΣΣ∑]\s*F?_?\{?\s*[xyXYₓ]\}?\s*=|m\s*[·*]?\s*a\s*=)\s*0`)
-
-// withoutInnerNames blanks the names of sums inside a chain.
-func (p *page) withoutInnerNames(l *Letters) {
-	text := p.String()
-	at := innerName().FindStringSubmatchIndex(text)
-	if at == nil || strings.HasPrefix(text[at[2]:], "m") && l.knows("a") {
-		return
-	}
-	start := runesIn(text[:at[2]])
-	p.blank(start, start+runesIn(text[at[2]:at[3]]))
-}
-
-func (l *Letters) knows(spelling string) bool { _, _, ok := l.resolve(spelling); return ok }
-
-func axisOf(letter string) string {
-	switch letter {
-	case "x", "X", "ₓ":
-		return "x"
-	case "y", "Y":
-		return "y"
-	}
-	return ""
 }

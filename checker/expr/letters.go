@@ -162,12 +162,6 @@ type normalised struct {
 	at   []int
 }
 
-// The letters that Unicode has as subscripts, and what they are.
-const (
-	smallLetters = "ₐₑₒₓₕₖₗₘₙₚₛₜᵢᵣᵤᵥⱼᵦᵧᵨᵩᵪ"
-	theirLetters = "aeoxhklmnpstiruvjβγρφχ"
-)
-
 func subscriptLetter(r rune) (rune, bool) {
 	if r < utf8.RuneSelf {
 		return r, false
@@ -212,3 +206,30 @@ func normal(run []rune) normalised {
 	n.text = b.String()
 	return n
 }
+
+func (l *Letters) knows(spelling string) bool { _, _, ok := l.resolve(spelling); return ok }
+
+func axisOf(letter string) string {
+	switch letter {
+	case "x", "X", "ₓ":
+		return "x"
+	case "y", "Y":
+		return "y"
+	}
+	return ""
+}
+
+// Phrase makes a name in words known for a letter: "normal force", "tension 1". Letter
+// case does not matter; a phrase that is taken stays with its first owner.
+func (l *Letters) Phrase(words, name string) {
+	if l.phrases == nil {
+		l.phrases = map[string]string{}
+	}
+	key := strings.ToLower(normal([]rune(strings.Join(strings.Fields(words), " "))).text)
+	if _, taken := l.phrases[key]; !taken {
+		l.phrases[key] = name
+	}
+}
+
+// Body makes the name of a body known, which may stand in front of a line.
+func (l *Letters) Body(name string) { l.bodies = append(l.bodies, name) }

@@ -40,17 +40,6 @@ func (p *page) from(i int) int {
 	return p.at[len(p.at)-1] + 1
 }
 
-// pageOf lays out a cleaned text: other keyboards' characters as the usual ones, what
-// was pasted from a formula editor, a spreadsheet or a program as the formula that
-// is meant.
-func pageOf(clean string) *page {
-	p := &page{}
-	for i, r := range []rune(clean) {
-		p.put(r, i)
-	}
-	return p.folded().rejoined().untex().unprogrammed()
-}
-
 // shapes is the table of characters that other keyboards, word processors and telephones
 // put in the place of the usual ones. What stands for "" says nothing.
 var shapes = map[rune]string{
@@ -171,14 +160,6 @@ func isStyled(r rune) bool {
 
 // String returns the text of the page.
 func (p *page) String() string { return string(p.runes) }
-
-// Transcribe returns a cleaned text as it is read: without what other keyboards, formula
-// editors, spreadsheets and programs add to it. It reads as the same lines as the text does, and ends
-// of lines stay. at[i] is the rune of the text that the i-th rune came from.
-func Transcribe(clean string) (plain string, at []int) {
-	p := pageOf(clean)
-	return p.String(), p.at
-}
 
 // blank overwrites the runes from i to j with spaces.
 func (p *page) blank(i, j int) {

@@ -1,10 +1,5 @@
 package expr
 
-import (
-	"math/bits"
-	"slices"
-)
-
 // The grammar. Juxtaposition is a product; a slash takes one factor, or on paper
 // everything that touches it.
 //
@@ -18,240 +13,16 @@ import (
 //	         | function [ "^" exponent ] argument
 //	argument = "(" sum ")" | number [ degree | angle ] | letter | function …
 type parser struct {
-	*scanner
+	letters *Letters
+	tokens  []token
+	take    choice
+	met     choice // the choices that the grammar left open, and those before it
+
 	next  int
 	depth int
 	bars  int
 	slash bool
 	past  bool // a function was taken to act on more than the brackets behind it
-}
-
-// Read reads one line: an expression, an equation or a chain of equations. The
-// error is a *ReadError. Unknown letters are no error here; their nodes say so.
-func (l *Letters) Read(text string) (Reading, error) {
-	clean := Clean(text)
-	reading := Reading{Text: clean}
-	if n := runesIn(clean); n > maxLength {
-		return reading, &ReadError{Text: string([]rune(clean)[:maxLength]), Pos: maxLength, End: maxLength, Message: saidLong}
-	}
-	p := pageOf(clean)
-	if p.isBlank() {
-		return reading, &ReadError{Text: clean, Message: saidEmpty}
-	}
-	if len(p.runes) > 2*maxLength {
-		return reading, &ReadError{Text: clean, Pos: 0, End: 0, Message: saidLong}
-	}
-	p.withoutInnerNames(l)
-	r := &rereading{letters: l, page: p, scanned: map[choice]scanning{}}
-	first := r.readAs(way{})
-	if first.err == nil {
-		reading.Lines = append(reading.Lines, first.line)
-	}
-	ranks := []int{l.rank(first)}
-	for _, w := range first.ways(len(p.runes)) {
-		if again := r.readAs(w); again.err == nil && reading.isNew(again.line) {
-			reading.Lines = append(reading.Lines, again.line)
-			ranks = append(ranks, l.rank(again))
-		}
-	}
-	if len(reading.Lines) == 0 {
-		first.err.Text = clean
-		return reading, first.err
-	}
-	if first.err == nil {
-		reading.order(ranks)
-	}
-	return reading, nil
-}
-
-func (r *Reading) isNew(line Line) bool {
-	for _, have := range r.Lines {
-		if EqualLines(have, line) {
-			return false
-		}
-	}
-	return true
-}
-
-// way is one way of reading a text that can be read in several.
-type way struct {
-	take  choice
-	flips uint8
-}
-
-// attempt is what came of reading a text in one way.
-type attempt struct {
-	way
-	line     Line
-	err      *ReadError
-	met      choice // the choices that there were
-	free     int    // the units that could be letters
-	letterly int    // those that are letters
-	past     bool   // a function acts on more than the brackets behind it
-}
-
-// A text of ordinary length is read in so many ways at most, a long one in few.
-const (
-	mostWays = 16
-	longWays = 3
-	longText = 150
-)
-
-// ways lists the other ways that a first attempt has met, those first that differ from it
-// in one place.
-func (a attempt) ways(length int) []way {
-	most := mostWays
-	if length > longText {
-		most = longWays
-	}
-	var all []way
-	for flips := range 1 << a.free {
-		for take := choice(0); take <= allChoices; take++ {
-			if take&^a.met == 0 && (flips > 0 || take > 0) {
-				all = append(all, way{take, uint8(flips)})
-			}
-		}
-	}
-	slices.SortStableFunc(all, func(v, w way) int { return v.changes() - w.changes() })
-	return all[:min(len(all), most-1)]
-}
-
-func (w way) changes() int { return bits.OnesCount8(uint8(w.take)) + bits.OnesCount8(w.flips) }
-
-// rank says how likely a reading is, the least first: one that adds and compares like with
-// like, then one that speaks of some letter, then one with few units taken as letters. On paper a slash
-// between letters has all that touches it below the line.
-func (l *Letters) rank(a attempt) int {
-	rank := 4 * bits.OnesCount8(a.flips)
-	if a.line.Paper != a.line.Slash && a.met&choosePaper != 0 {
-		rank++
-	}
-	if a.free > 0 && len(a.line.Sides) > 1 && !hasNames(a.line) {
-		rank += 50
-	}
-	if a.past {
-		rank += 200
-	}
-	if a.free+int(a.met&^choosePaper) > 0 && !l.agrees(a.line) {
-		rank += 100
-	}
-	return rank
-}
-
-func hasNames(line Line) bool {
-	return slices.ContainsFunc(line.Sides, func(n *Node) bool { return len(n.Names()) > 0 })
-}
-
-// order sorts the readings by their ranks.
-func (r *Reading) order(ranks []int) {
-	places := make([]int, len(ranks))
-	for i := range places {
-		places[i] = i
-	}
-	slices.SortStableFunc(places, func(a, b int) int { return ranks[a] - ranks[b] })
-	lines := make([]Line, len(places))
-	for i, at := range places {
-		lines[i] = r.Lines[at]
-	}
-	r.Lines = lines
-}
-
-// rereading reads one page in several ways. Units and letters are told apart behind the
-// scanner, so that ways that differ in nothing else share what it found.
-type rereading struct {
-	letters *Letters
-	page    *page
-	scanned map[choice]scanning
-}
-
-// scanning is what came of scanning a page: the scanner behind it, the label in front, and
-// the error, if there was one.
-type scanning struct {
-	*scanner
-	label opening
-	err   *ReadError
-}
-
-func (r *rereading) scan(take choice) scanning {
-	if done, ok := r.scanned[take]; ok {
-		return done
-	}
-	s := &scanner{letters: r.letters, runes: r.page.runes, take: take}
-	done := scanning{scanner: s, label: s.opening()}
-	s.at = done.label.length
-	if err := s.scan(); err != nil {
-		done.err = err.(*ReadError)
-		done.err.Pos, done.err.End = r.page.from(done.err.Pos), r.page.from(done.err.End)
-	} else {
-		s.trim()
-		s.gather()
-	}
-	r.scanned[take] = done
-	return done
-}
-
-// readAs reads in one way and says which others there were.
-func (r *rereading) readAs(w way) attempt {
-	found := r.scan(w.take)
-	if found.err != nil {
-		return attempt{way: w, err: found.err, met: found.met}
-	}
-	s := *found.scanner
-	s.tokens = slices.Clone(s.tokens)
-	s.flips = w.flips
-	free := s.settle()
-	s.place(r.page)
-	p := &parser{scanner: &s}
-	line, err := p.line()
-	a := attempt{way: w, line: line, err: err, met: p.met, free: free, letterly: s.letterly, past: p.past}
-	if err != nil {
-		return a
-	}
-	a.line.Axis, a.line.Body = found.label.axis, found.label.body
-	a.line.Paper = w.take&choosePaper != 0
-	a.line.Named = s.named
-	a.line.Slash = p.slash
-	a.line.Lettered = w.flips != 0
-	degrees(a.line.Sides, r.letters)
-	return a
-}
-
-// place gives the tokens their positions in the cleaned text.
-func (s *scanner) place(p *page) {
-	for i := range s.tokens {
-		t := &s.tokens[i]
-		empty := t.pos == t.end
-		t.pos = p.from(t.pos)
-		if empty {
-			t.end = t.pos
-		} else {
-			t.end = p.from(t.end-1) + 1
-		}
-	}
-}
-
-// trim drops an equals sign or arrow at the start of a line, which only joins it
-// to the one above, and a degree sign behind an angle's letter, which says nothing;
-// and it takes an x that is between no two factors for a letter.
-func (s *scanner) trim() {
-	for len(s.tokens) > 2 && s.tokens[0].kind == tokEquals {
-		s.tokens = s.tokens[1:]
-	}
-	for i := len(s.tokens) - 1; i > 0; i-- {
-		if t, before := s.tokens[i], s.tokens[i-1]; t.kind == tokUnit && t.text == "deg" &&
-			before.kind == tokName && s.letters.Kind(before.text) == Angle {
-			s.tokens = slices.Delete(s.tokens, i, i+1)
-		}
-	}
-	for i, t := range s.tokens {
-		if t.kind != tokTimes || s.runes[t.pos] != 'x' && s.runes[t.pos] != 'X' {
-			continue
-		}
-		switch s.tokens[i+1].kind {
-		case tokEquals, tokEnd, tokPlus, tokMinus, tokClose, tokPower:
-			s.tokens[i] = token{kind: tokName, text: "x", unknown: true, pos: t.pos, end: t.end}
-		}
-	}
 }
 
 func (p *parser) peekToken() token { return p.tokens[p.next] }
@@ -612,8 +383,6 @@ func (p *parser) call() (*Node, *ReadError) {
 	return call, nil
 }
 
-var inverses = map[string]string{"sin": "asin", "cos": "acos", "tan": "atan"}
-
 // minusOne takes the −1 of "tan-1(0.76)", which makes an inverse of the function. A tangent
 // of −1 with something to act on behind it has no meaning.
 func (p *parser) minusOne() bool {
@@ -723,12 +492,4 @@ func (p *parser) numberArgument(function string) *Node {
 		return &Node{Op: Mul, Args: []*Node{n, angle}, Pos: n.Pos, End: angle.End}
 	}
 	return n
-}
-
-func isTrig(function string) bool {
-	switch function {
-	case "sin", "cos", "tan", "cot", "sec", "csc":
-		return true
-	}
-	return false
 }

@@ -44,22 +44,3 @@ func dropLast(runes []rune) int {
 	}
 	return 0
 }
-
-// endsInFunction reports whether letters that stand together end in a function's name.
-func endsInFunction(run []rune) bool {
-	for i := range run {
-		if isFunction(run[i:]) {
-			return true
-		}
-	}
-	return false
-}
-
-func isFunction(run []rune) bool {
-	for _, f := range functions {
-		if strings.EqualFold(f.spelling, string(run)) {
-			return true
-		}
-	}
-	return false
-}

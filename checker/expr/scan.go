@@ -1,97 +1,21 @@
 package expr
 
 import (
+	"slices"
 	"strings"
-	"unicode"
 
-	"example.org/standstill/checker/pattern"
 	"example.org/standstill/checker/quantity"
 )
 
-const (
-	maxLength = 500 // characters in one text
-	maxDepth  = 64  // brackets, powers and functions inside one another
-)
-
-type tokenKind uint8
-
-const (
-	tokEnd tokenKind = iota
-	tokNumber
-	tokName
-	tokFunction
-	tokUnit
-	tokPlus
-	tokMinus
-	tokTimes
-	tokSlash
-	tokPower
-	tokOpen
-	tokClose
-	tokBar
-	tokEquals
-	tokRatio
-)
-
-// token is a piece of the text. letter is set on a unit that could be one of the
-// problem's letters too (N, m, g, s); unknown on a name that is not one, said on one that
-// was typed in words.
-type token struct {
-	kind     tokenKind
-	text     string
-	num      quantity.Number
-	letter   string
-	unknown  bool
-	said     bool
-	pos, end int
-}
-
-// choice holds the ways in which an ambiguous text may be taken.
-type choice uint8
-
-const (
-	choosePaper     choice = 1 << iota // slash: everything that touches is below it
-	chooseThousands                    // comma: digit groups
-	chooseName                         // "Fx =" with a force F: the name of the sum, not the component
-	chooseFactor                       // "2. T": the less likely of a label and a factor
-	chooseArgument                     // "atan a/b": the less likely of the whole quotient and its first factor
-	chooseEquals                       // "P: R =": an equals sign, not a ratio
-	allChoices      = chooseEquals<<1 - 1
-)
-
-// scanner turns runes into tokens. take and flips say how to read what can be read in
-// two ways: flips has a bit for each unit that could be a letter. met collects the choices
-// that the text left open; letterly counts the units that became letters, and named
-// says that "Fx =" was taken for the name of a sum.
+// scanner turns runes into tokens. take says how to read what can be read in two ways; met
+// collects the choices that the text left open.
 type scanner struct {
-	letters  *Letters
-	runes    []rune
-	at       int
-	tokens   []token
-	take     choice
-	flips    uint8
-	met      choice
-	letterly int
-	named    bool
-}
-
-// escapes are the sequences that terminals act on; none belongs in a formula.
-var escapes = pattern.Of(`\x1b(\[[0-?]*[ -/]*[@-~]|\][^\x07\x1b]*(\x07|\x1b\\)?|[@-Z\\^_])`)
-
-// Clean drops escape sequences, control characters and direction marks, which no
-// formula needs, and turns every kind of space into a plain one.
-func Clean(text string) string {
-	return strings.Map(func(r rune) rune {
-		switch {
-		case r == '\t' || r == '\n' || r == '\r':
-			return ' '
-		case unicode.IsControl(r) || unicode.Is(unicode.Cf, r) || unicode.Is(unicode.Co, r) || r == unicode.ReplacementChar:
-			return -1
-		case unicode.IsSpace(r):
-			return ' '
-		}
-		return r
-	}, escapes().ReplaceAllString(text, ""))
+	letters *Letters
+	runes   []rune
+	at      int
+	tokens  []token
+	take    choice
+	met     choice
 }
 
 // marks is the table of single characters that mean the same.
@@ -140,6 +64,9 @@ func (s *scanner) scan() error {
 
 // ends reports whether only full stops and spaces follow.
 func (s *scanner) ends() bool { return strings.Trim(string(s.runes[s.at:]), " .") == "" }
+
+// here is the scanner's place.
+func (s *scanner) here() place { return place{s.letters, s.runes, s.at} }
 
 func (s *scanner) put(t token, length int) {
 	t.pos, t.end = s.at, s.at+length
@@ -225,24 +152,12 @@ func (s *scanner) isRatio() bool {
 	return s.take&chooseEquals == 0
 }
 
-func isDigit(r rune) bool { return r >= '0' && r <= '9' }
-
-func isRun(r rune) bool {
-	return unicode.IsLetter(r) || r == '_' || r >= '₀' && r <= '₉' || strings.ContainsRune(smallLetters, r)
-}
-
-const superscripts = "⁰¹²³⁴⁵⁶⁷⁸⁹"
-
-func superscript(r rune) rune {
-	for i, shape := range []rune(superscripts) {
-		if r == shape {
-			return rune('0' + i)
-		}
-	}
-	if r == '⁻' {
-		return '-'
-	}
-	return 0
+// number reads a number. Behind a function, 1 275 is two.
+func (s *scanner) number() error {
+	n := numberScan{runes: s.runes, at: s.at, take: s.take, alone: s.last().kind == tokFunction}
+	text, start := n.read(), s.at
+	s.at, s.met = n.at, s.met|n.met
+	return s.finish(text, start)
 }
 
 // exponent reads raised digits as a power.
@@ -271,163 +186,102 @@ func (s *scanner) finish(digits string, start int) error {
 	return nil
 }
 
-// number reads "9.8", ".5", "5.", "7,6", "1,200", "1 275", "1e3", "1.2×10^3". Points that
-// say that digits go on are left out.
-func (s *scanner) number() error {
-	start := s.at
-	var digits strings.Builder
-	s.digits(&digits)
-	thousands := s.groups(&digits) || s.spacedGroups(&digits)
-	if r := s.peek(0); !s.goesOn() && (r == '.' || r == ',' && !thousands && isDigit(s.peek(1))) {
-		digits.WriteByte('.')
-		s.at++
-		s.digits(&digits)
-	}
-	if s.goesOn() {
-		s.at = skip(s.runes, s.at, ".…")
-	}
-	s.power(&digits)
-	return s.finish(strings.TrimSuffix(digits.String(), "."), start)
-}
-
-// goesOn reports whether the points stand here that say that digits go on.
-func (s *scanner) goesOn() bool {
-	return s.peek(0) == '…' || s.peek(0) == '.' && s.peek(1) == '.'
-}
-
-// spacedGroups reads digit groups with a space between them, as in 1 275: one to three
-// figures, then threes. Behind a function they are two numbers.
-func (s *scanner) spacedGroups(b *strings.Builder) bool {
-	n := b.Len()
-	if n == 0 || n > 3 || b.String()[0] == '0' || s.last().kind == tokFunction {
-		return false
-	}
-	found := false
-	for s.peek(0) == ' ' && isDigit(s.peek(1)) && isDigit(s.peek(2)) && isDigit(s.peek(3)) && !isDigit(s.peek(4)) {
-		s.at++
-		s.digits(b)
-		found = true
-	}
-	return found
-}
-
-func (s *scanner) digits(b *strings.Builder) {
-	for isDigit(s.peek(0)) {
-		b.WriteRune(s.peek(0))
-		s.at++
-	}
-}
-
-// groups reads the digit groups of "1,200" and "1,200,000". One comma before
-// three figures has two readings; two commas, or a point after one, have one.
-func (s *scanner) groups(b *strings.Builder) bool {
-	n := b.Len()
-	if n == 0 || n > 3 || !s.group(0) || b.String()[0] == '0' {
-		return false
-	}
-	certain := s.group(4) || s.peek(4) == '.' && isDigit(s.peek(5))
-	if !certain {
-		s.met |= chooseThousands
-		if s.take&chooseThousands == 0 {
-			return false
+// run reads letters that stand together: a unit behind a number, or letters and
+// functions that touch ("mgsinθ").
+func (s *scanner) run() error {
+	behind := s.last().kind
+	if behind == tokNumber || behind == tokClose {
+		if n, symbol := s.here().unit(); n > 0 {
+			s.unitToken(n, symbol)
+			return nil
 		}
 	}
-	for s.group(0) {
-		s.at++
-		s.digits(b)
+	if t, end, ok := s.letters.heard(s.runes, s.at, s.last()); ok {
+		s.say(t, end)
+		return nil
 	}
-	return true
+	end := s.runEnd()
+	pieces := s.letters.split(normal(s.runes[s.at:end]))
+	for _, p := range pieces {
+		p.pos += s.at
+		p.end += s.at
+		s.tokens = append(s.tokens, p)
+	}
+	s.at = end
+	return nil
 }
 
-// group reports whether a comma and exactly three digits stand ahead.
-func (s *scanner) group(ahead int) bool {
-	return s.peek(ahead) == ',' && isDigit(s.peek(ahead+1)) && isDigit(s.peek(ahead+2)) &&
-		isDigit(s.peek(ahead+3)) && !isDigit(s.peek(ahead+4))
-}
-
-// power reads the power of ten behind a number: "e3", "×10^3", "x 10³".
-func (s *scanner) power(b *strings.Builder) {
-	if r := s.peek(0); r == 'e' || r == 'E' {
-		sign := 0
-		if s.peek(1) == '-' || s.peek(1) == '+' || s.peek(1) == '−' {
-			sign = 1
+// runEnd finds where letters, digits and subscripts that touch come to an end.
+// A dot belongs inside a body's name ("A.T1x") or a number ("cos35.5").
+func (s *scanner) runEnd() int {
+	i := s.at
+	for i < len(s.runes) {
+		r, next := s.runes[i], at(s.runes, i+1)
+		switch {
+		case isRun(r) || isDigit(r):
+		case r == '.' && (isRun(next) || isDigit(next)):
+		case r == ',' && isDigit(next) && i > s.at && isDigit(s.runes[i-1]): // cos55,3
+		case r == '{' && s.runes[i-1] == '_':
+			if j := slices.Index(s.runes[i:], '}'); j > 0 && j < 8 {
+				i += j
+				break
+			}
+			return i
+		case r == ',' && (next == 'x' || next == 'y') && !isRun(at(s.runes, i+2)) && !isDigit(at(s.runes, i+2)) && i > s.at: // T1,x
+			if !s.letters.knows(normal(s.runes[s.at:i]).text + string(next)) {
+				return i
+			}
+		default:
+			return i
 		}
-		if isDigit(s.peek(1 + sign)) {
-			s.at++
-			s.signed(b, "e")
-		}
-		return
-	}
-	rest := s.runes[s.at:]
-	i := skip(rest, 0, " ")
-	if i >= len(rest) || !strings.ContainsRune("×*·xX⋅∙", rest[i]) {
-		return
-	}
-	i = skip(rest, i+1, " ")
-	if i+2 >= len(rest) || rest[i] != '1' || rest[i+1] != '0' {
-		return
-	}
-	i = skip(rest, i+2, " ")
-	switch {
-	case at(rest, i) == '^':
-		s.raised(b, rest, i+1)
-	case at(rest, i) == '*' && at(rest, i+1) == '*':
-		s.raised(b, rest, i+2)
-	case superscript(at(rest, i)) != 0:
-		b.WriteString("×10^")
-		for s.at += i; superscript(s.peek(0)) != 0; s.at++ {
-			b.WriteRune(superscript(s.peek(0)))
-		}
-	}
-}
-
-// raised reads the exponent of a power of ten from the i-th rune of the rest: 3, -3, {3}.
-func (s *scanner) raised(b *strings.Builder, rest []rune, i int) {
-	i = skip(rest, i, " ")
-	closing := map[rune]rune{'{': '}', '(': ')'}[at(rest, i)]
-	if closing != 0 {
-		i++
-	}
-	end := i
-	if r := at(rest, end); r == '-' || r == '−' || r == '–' || r == '+' {
-		end++
-	}
-	digits := end
-	for isDigit(at(rest, end)) {
-		end++
-	}
-	if end == digits || closing != 0 && at(rest, end) != closing {
-		return
-	}
-	s.at += i
-	s.signed(b, "×10^")
-	if closing != 0 {
-		s.at++
-	}
-}
-
-func (s *scanner) signed(b *strings.Builder, mark string) {
-	b.WriteString(mark)
-	switch s.peek(0) {
-	case '-', '−', '–':
-		b.WriteByte('-')
-		s.at++
-	case '+':
-		s.at++
-	}
-	s.digits(b)
-}
-
-func skip(runes []rune, i int, set string) int {
-	for i < len(runes) && set != "" && strings.ContainsRune(set, runes[i]) {
 		i++
 	}
 	return i
 }
 
-func at(runes []rune, i int) rune {
-	if i < len(runes) {
-		return runes[i]
+func (s *scanner) unitToken(length int, symbol string) {
+	spelling := string(s.runes[s.at : s.at+length])
+	t := token{kind: tokUnit, text: symbol}
+	if isOneUnit(spelling) {
+		t.letter = s.here().ambiguous(spelling)
 	}
-	return 0
+	s.put(t, length)
+}
+
+// bracketed reads a unit in brackets of its own behind a number, as in 25.8 [N].
+func (s *scanner) bracketed() bool {
+	if s.last().kind != tokNumber {
+		return false
+	}
+	inner := s.here()
+	inner.at = skip(s.runes, s.at+1, " ")
+	length, symbol := inner.unit()
+	if length == 0 {
+		return false
+	}
+	end := skip(s.runes, inner.at+length, " ")
+	if r := at(s.runes, end); r != ')' && r != ']' {
+		return false
+	}
+	t := token{kind: tokUnit, text: symbol}
+	if spelling := string(s.runes[inner.at : inner.at+length]); isOneUnit(spelling) {
+		t.letter = inner.ambiguous(spelling)
+	}
+	s.put(t, end+1-s.at)
+	return true
+}
+
+// say puts the token that a phrase stands for.
+func (s *scanner) say(t token, end int) {
+	length := end - s.at
+	switch {
+	case t.kind == tokEnd, t.kind == tokEquals && s.last().kind == tokEquals:
+		s.at = end
+	case t.kind == tokPower:
+		s.put(token{kind: tokPower, text: "^"}, 0)
+		two, _ := quantity.ParseNumber("2")
+		s.put(token{kind: tokNumber, num: two}, length)
+	default:
+		s.put(t, length)
+	}
 }

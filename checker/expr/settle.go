@@ -1,5 +1,7 @@
 package expr
 
+import "slices"
+
 // settle decides for each unit that could be a letter which of the two it is: N, m, g
 // behind a number. The rules, from the notation:
 //
@@ -7,9 +9,10 @@ package expr
 //   - N or m behind a number is the unit, g is gravity but where a mass is expected;
 //   - each is tried the other way, too, by itself.
 //
-// It returns how many of them could be taken the other way.
-func (s *scanner) settle() int {
-	start, free := 0, 0
+// flips has a bit for each that is taken the other way. It returns how many could be, and how
+// many became letters.
+func (s *stream) settle(flips uint8) (free, letterly int) {
+	start := 0
 	sides := [][2]int{}
 	for i, t := range s.tokens {
 		if t.kind == tokEquals || t.kind == tokEnd {
@@ -21,37 +24,40 @@ func (s *scanner) settle() int {
 		mass := s.letters.mass || k > 0 && s.isMass(sides[k-1])
 		for i := side[0]; i < side[1]; i++ {
 			if s.tokens[i].letter != "" {
-				free += s.settleOne(i, mass, side, free)
+				unit, counts := s.isUnit(i, mass, side)
+				if counts && free < mostFlips {
+					unit = unit == (flips>>free&1 == 0)
+					free++
+				}
+				letterly += s.settleOne(i, unit)
 			}
 		}
 	}
-	return free
+	return free, letterly
 }
 
-// settleOne settles one token; free is how many before it could be taken either way.
-// It returns 1 where this one could.
-func (s *scanner) settleOne(i int, mass bool, side [2]int, free int) int {
+// isUnit reports whether a token is usually a unit; open says that it could be a letter as well.
+func (s *stream) isUnit(i int, mass bool, side [2]int) (unit, open bool) {
 	t := &s.tokens[i]
 	behind := i > side[0] && (s.tokens[i-1].kind == tokNumber || s.tokens[i-1].kind == tokClose) && !s.isArgument(i)
-	unit := behind
-	if t.text == "g" {
-		unit = mass && behind && side[1]-side[0] <= 3
+	switch t.text {
+	case "s":
+		return false, false
+	case "g":
+		return mass && behind && side[1]-side[0] <= 3, behind
 	}
-	counts := 0
-	switch {
-	case t.text == "s":
-		unit = false
-	case behind && free < mostFlips:
-		counts = 1
-		unit = unit == (s.flips>>free&1 == 0)
-	}
+	return behind, behind
+}
+
+// settleOne makes a token a unit or a letter. It returns how many letters it made.
+func (s *stream) settleOne(i int, unit bool) int {
+	t := &s.tokens[i]
 	if unit {
 		t.letter = ""
-		return counts
+		return 0
 	}
-	s.letterly++
 	*t = token{kind: tokName, text: t.letter, pos: t.pos, end: t.end}
-	return counts
+	return 1
 }
 
 // mostFlips is how many units of one line are tried as letters; of those behind, each
@@ -60,12 +66,50 @@ const mostFlips = 4
 
 // isArgument reports whether a token stands behind a function's power, as the s of
 // sin² s does.
-func (s *scanner) isArgument(i int) bool {
+func (s *stream) isArgument(i int) bool {
 	return i > 2 && s.tokens[i-1].kind == tokNumber && s.tokens[i-2].kind == tokPower && s.tokens[i-3].kind == tokFunction
 }
 
 // isMass reports whether a side is a single letter that is a mass.
-func (s *scanner) isMass(side [2]int) bool {
+func (s *stream) isMass(side [2]int) bool {
 	return side[1]-side[0] == 1 && s.tokens[side[0]].kind == tokName &&
 		s.letters.Kind(s.tokens[side[0]].text) == Mass
+}
+
+// place gives the tokens their positions in the cleaned text.
+func (s *stream) place(p *page) {
+	for i := range s.tokens {
+		t := &s.tokens[i]
+		empty := t.pos == t.end
+		t.pos = p.from(t.pos)
+		if empty {
+			t.end = t.pos
+		} else {
+			t.end = p.from(t.end-1) + 1
+		}
+	}
+}
+
+// trim drops an equals sign or arrow at the start of a line, which only joins it
+// to the one above, and a degree sign behind an angle's letter, which says nothing;
+// and it takes an x that is between no two factors for a letter.
+func (s *stream) trim(runes []rune) {
+	for len(s.tokens) > 2 && s.tokens[0].kind == tokEquals {
+		s.tokens = s.tokens[1:]
+	}
+	for i := len(s.tokens) - 1; i > 0; i-- {
+		if t, before := s.tokens[i], s.tokens[i-1]; t.kind == tokUnit && t.text == "deg" &&
+			before.kind == tokName && s.letters.Kind(before.text) == Angle {
+			s.tokens = slices.Delete(s.tokens, i, i+1)
+		}
+	}
+	for i, t := range s.tokens {
+		if t.kind != tokTimes || runes[t.pos] != 'x' && runes[t.pos] != 'X' {
+			continue
+		}
+		switch s.tokens[i+1].kind {
+		case tokEquals, tokEnd, tokPlus, tokMinus, tokClose, tokPower:
+			s.tokens[i] = token{kind: tokName, text: "x", unknown: true, pos: t.pos, end: t.end}
+		}
+	}
 }

@@ -1,9 +1,7 @@
 package expr
 
 import (
-	"slices"
 	"strings"
-	"unicode"
 
 	"example.org/standstill/checker/quantity"
 )
@@ -51,93 +49,64 @@ var spokenWords = func() map[string]token {
 // mostWords is how many words a phrase has at most.
 const mostWords = 5
 
-// spokenAt reads words at the scanner's place: the longest phrase that names one of the
-// problem's letters, or stands for a sign. It reports whether there was one.
-func (s *scanner) spokenAt() bool {
-	ends, keys := s.phrasesAhead()
+// heard finds the longest phrase at a place behind a token that names one of the problem's
+// letters, or stands for a sign, and where it ends.
+func (l *Letters) heard(runes []rune, from int, before token) (t token, end int, ok bool) {
+	ends, keys := phrasesAhead(runes, from)
 	for i := len(keys) - 1; i >= 0; i-- {
-		if i == 0 && s.isOwn(keys[0], ends[0]) {
-			return false
+		if i == 0 && l.isOwn(string(runes[from:ends[0]]), keys[0]) {
+			return token{}, 0, false
 		}
-		if name, ok := s.letters.phrases[keys[i]]; ok {
-			s.put(token{kind: tokName, text: s.letters.inPlace(name, keys[i], s.last()), said: true}, ends[i]-s.at)
-			return true
+		if name, ok := l.phrases[keys[i]]; ok {
+			return token{kind: tokName, text: l.inPlace(name, keys[i], before), said: true}, ends[i], true
 		}
 		if t, ok := spokenWords[keys[i]]; ok {
-			s.say(t, ends[i])
-			return true
+			return t, ends[i], true
 		}
 	}
-	return false
+	return token{}, 0, false
 }
 
-// phrasesAhead lists the phrases of one, two … words that begin here, in lower case,
+// phrasesAhead lists the phrases of one, two … words that begin at a place, in lower case,
 // and where each ends.
-func (s *scanner) phrasesAhead() (ends []int, keys []string) {
-	i, key := s.at, ""
+func phrasesAhead(runes []rune, from int) (ends []int, keys []string) {
+	i, key := from, ""
 	for len(keys) < mostWords {
 		start := i
-		for i < len(s.runes) && (isRun(s.runes[i]) || isDigit(s.runes[i])) {
+		for i < len(runes) && (isRun(runes[i]) || isDigit(runes[i])) {
 			i++
 		}
 		if i == start {
 			break
 		}
-		key += strings.ToLower(normal(s.runes[start:i]).text)
+		key += strings.ToLower(normal(runes[start:i]).text)
 		ends, keys = append(ends, i), append(keys, key)
-		if r := at(s.runes, i); r == '-' {
+		if r := at(runes, i); r == '-' {
 			i++ // x-component
 		} else if r != ' ' {
 			break
 		}
-		i = skip(s.runes, i, " ")
+		i = skip(runes, i, " ")
 		key += " "
 	}
 	return ends, keys
 }
 
-// isOwn reports whether a word is one of the problem's letters, or two of them as in mg.
-func (s *scanner) isOwn(key string, end int) bool {
-	typed := string(s.runes[s.at:end])
-	if _, exact, _ := s.letters.resolve(typed); exact {
+// isOwn reports whether a word is one of the problem's letters, or two of them as in mg;
+// key is the word in lower case.
+func (l *Letters) isOwn(typed, key string) bool {
+	if _, exact, _ := l.resolve(typed); exact {
 		return true
 	}
 	if len(key) != 2 {
 		return false
 	}
 	for _, r := range typed {
-		if _, exact, _ := s.letters.resolve(string(r)); !exact {
+		if _, exact, _ := l.resolve(string(r)); !exact {
 			return false
 		}
 	}
 	return true
-}
-
-// say puts the token that a phrase stands for.
-func (s *scanner) say(t token, end int) {
-	length := end - s.at
-	switch {
-	case t.kind == tokEnd, t.kind == tokEquals && s.last().kind == tokEquals:
-		s.at = end
-	case t.kind == tokPower:
-		s.put(token{kind: tokPower, text: "^"}, 0)
-		two, _ := quantity.ParseNumber("2")
-		s.put(token{kind: tokNumber, num: two}, length)
-	default:
-		s.put(t, length)
-	}
-}
-
-// Phrase makes a name in words known for a letter: "normal force", "tension 1". Letter
-// case does not matter; a phrase that is taken stays with its first owner.
-func (l *Letters) Phrase(words, name string) {
-	if l.phrases == nil {
-		l.phrases = map[string]string{}
-	}
-	key := strings.ToLower(normal([]rune(strings.Join(strings.Fields(words), " "))).text)
-	if _, taken := l.phrases[key]; !taken {
-		l.phrases[key] = name
-	}
 }
 
 // inPlace returns the letter that a phrase means behind a token: gravity beside a mass is
@@ -147,74 +116,4 @@ func (l *Letters) inPlace(name, phrase string, before token) string {
 		return "g"
 	}
 	return name
-}
-
-// Body makes the name of a body known, which may stand in front of a line.
-func (l *Letters) Body(name string) { l.bodies = append(l.bodies, name) }
-
-// gather puts together what is one letter typed in pieces: T 1, T(1), T[1], T1 x. It
-// does so only where the first piece alone is no letter of the problem.
-func (s *scanner) gather() {
-	for i := 0; i+1 < len(s.tokens); i++ {
-		t := s.tokens[i]
-		if t.kind != tokName {
-			continue
-		}
-		if n, length := s.index(i + 1); t.unknown && length > 0 {
-			s.join(i, length, t.text+n)
-		}
-		if again := s.tokens[i+1]; t.said && again.kind == tokName && again.text == t.text {
-			s.tokens = slices.Delete(s.tokens, i, i+1) // "the mass m"
-			continue
-		}
-		if axis, length := s.axisBehind(); i == 0 && !s.tokens[0].unknown && length > 0 {
-			s.join(0, length, s.tokens[0].text+axis)
-		}
-	}
-}
-
-// axisBehind reads the axis of a component that stands apart from its letter in front of an
-// equals sign, T1 x = or T1(x) =, and says how many tokens it takes.
-func (s *scanner) axisBehind() (axis string, length int) {
-	kinds := func(want ...tokenKind) bool {
-		for i, kind := range want {
-			if i+1 >= len(s.tokens) || s.tokens[i+1].kind != kind {
-				return false
-			}
-		}
-		return true
-	}
-	switch {
-	case kinds(tokName, tokEquals) && s.tokens[1].unknown:
-		return s.tokens[1].text, 1
-	case kinds(tokOpen, tokName, tokClose, tokEquals) && s.tokens[2].unknown:
-		return s.tokens[2].text, 3
-	}
-	return "", 0
-}
-
-// index reads a whole number, in brackets or bare, and says how many tokens it takes.
-func (s *scanner) index(i int) (text string, length int) {
-	if s.isIndex(i) {
-		return s.tokens[i].num.Text, 1
-	}
-	if s.tokens[i].kind == tokOpen && s.isIndex(i+1) && s.tokens[i+2].kind == tokClose {
-		return s.tokens[i+1].num.Text, 3
-	}
-	return "", 0
-}
-
-func (s *scanner) isIndex(i int) bool {
-	return s.tokens[i].kind == tokNumber && len(s.tokens[i].num.Text) == 1 && unicode.IsDigit(rune(s.tokens[i].num.Text[0]))
-}
-
-// join makes one token of the i-th and those behind it, if their text is a letter of
-// the problem.
-func (s *scanner) join(i, more int, text string) {
-	name, _, ok := s.letters.resolve(normal([]rune(text)).text)
-	if !ok || s.letters.Kind(name) == Angle {
-		return
-	}
-	s.tokens[i] = token{kind: tokName, text: name, pos: s.tokens[i].pos, end: s.tokens[i+more].end}
-	s.tokens = append(s.tokens[:i+1], s.tokens[i+1+more:]...)
 }

@@ -3,6 +3,7 @@ package expr
 import (
 	"slices"
 	"strings"
+	"unicode"
 
 	"example.org/standstill/checker/quantity"
 )
@@ -10,16 +11,23 @@ import (
 // Units behind a number: one of the table, or several with indices, slashes and
 // dots that come to one of the table, as kg m/s² is the newton.
 
+// place is a place in a text that is read with a problem's letters.
+type place struct {
+	letters *Letters
+	runes   []rune
+	at      int
+}
+
 // madeUnit reads a unit that is put together from others and returns where it ends. ok is
 // false where there is none, and where it could as well be a product of letters.
-func (s *scanner) madeUnit(start int) (end int, symbol string, ok bool) {
-	u := unitMaking{scanner: s, at: start, over: 1, factor: 1}
+func (p place) madeUnit() (end int, symbol string, ok bool) {
+	u := unitMaking{place: p, over: 1, factor: 1}
 	for range 5 {
 		if !u.take() {
 			break
 		}
 		found, is := quantity.Of(u.dim, u.factor)
-		if is && u.divided && u.count > 1 && (u.indexed || !u.ours) && s.unitEnds(u.at) {
+		if is && u.divided && u.count > 1 && (u.indexed || !u.ours) && p.unitEnds(u.at) {
 			end, symbol, ok = u.at, found.Symbol, true
 		}
 		if !u.separator() {
@@ -32,8 +40,7 @@ func (s *scanner) madeUnit(start int) (end int, symbol string, ok bool) {
 // unitMaking is the state of reading one: what the units so far come to, whether one of
 // them divides, whether all are letters of the problem, and whether one has an index below nought.
 type unitMaking struct {
-	*scanner
-	at      int
+	place
 	over    int
 	count   int
 	dim     quantity.Dimension
@@ -157,33 +164,72 @@ func (u *unitMaking) separator() bool {
 }
 
 // unitEnds reports whether a unit may end here.
-func (s *scanner) unitEnds(i int) bool {
-	next := at(s.runes, i)
+func (p place) unitEnds(i int) bool {
+	next := at(p.runes, i)
 	return !isRun(next) && !isDigit(next) && next != '^' && superscript(next) == 0
-}
-
-// bracketed reads a unit in brackets of its own behind a number, as in 25.8 [N].
-func (s *scanner) bracketed() bool {
-	if s.last().kind != tokNumber {
-		return false
-	}
-	inner := *s
-	inner.at = skip(s.runes, s.at+1, " ")
-	length, symbol := inner.unit()
-	if length == 0 {
-		return false
-	}
-	end := skip(s.runes, inner.at+length, " ")
-	if r := at(s.runes, end); r != ')' && r != ']' {
-		return false
-	}
-	t := token{kind: tokUnit, text: symbol}
-	if spelling := string(s.runes[inner.at : inner.at+length]); isOneUnit(spelling) {
-		t.letter = s.ambiguous(spelling)
-	}
-	s.put(t, end+1-s.at)
-	return true
 }
 
 // isOneUnit reports whether a spelling has no sign in it, so that it could be a letter.
 func isOneUnit(spelling string) bool { return !strings.ContainsAny(spelling, "/ ·^⁻-") }
+
+// unitSpellings holds every spelling of a unit, longest first, as runes.
+var unitSpellings = func() [][]rune {
+	var all [][]rune
+	for _, s := range quantity.Spellings() {
+		if s != "none" {
+			all = append(all, []rune(s))
+		}
+	}
+	slices.SortStableFunc(all, func(a, b []rune) int { return len(b) - len(a) })
+	return all
+}()
+
+// unit finds the longest unit that stands at this place as a word of its own, in
+// any letter case where no letter of the problem is meant.
+func (p place) unit() (length int, symbol string) {
+	length, symbol = p.tableUnit()
+	if end, made, ok := p.madeUnit(); ok && end-p.at > length {
+		return end - p.at, made
+	}
+	return length, symbol
+}
+
+func (p place) tableUnit() (length int, symbol string) {
+	for _, fold := range []bool{false, true} {
+		for _, spelling := range unitSpellings {
+			if !p.spells(spelling, fold) {
+				continue
+			}
+			text := string(spelling)
+			if fold && p.ambiguous(text) != "" {
+				return 0, ""
+			}
+			unit, _ := quantity.Find(text)
+			return len(spelling), unit.Symbol
+		}
+	}
+	return 0, ""
+}
+
+func (p place) spells(spelling []rune, fold bool) bool {
+	if p.at+len(spelling) > len(p.runes) {
+		return false
+	}
+	for i, r := range spelling {
+		have := p.runes[p.at+i]
+		if have != r && !(fold && unicode.ToLower(have) == unicode.ToLower(r)) {
+			return false
+		}
+	}
+	return p.unitEnds(p.at + len(spelling))
+}
+
+// ambiguous returns the problem's letter that a unit's spelling could be as well.
+func (p place) ambiguous(spelling string) string {
+	head, _, _ := strings.Cut(spelling, "/")
+	name, exact, ok := p.letters.resolve(head)
+	if ok && exact {
+		return name
+	}
+	return ""
+}

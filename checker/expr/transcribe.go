@@ -1,0 +1,41 @@
+package expr
+
+import (
+	"strings"
+
+	"example.org/standstill/checker/pattern"
+)
+
+// pageOf lays out a cleaned text: other keyboards' characters as the usual ones, what
+// was pasted from a formula editor, a spreadsheet or a program as the formula that
+// is meant.
+func pageOf(clean string) *page {
+	p := &page{}
+	for i, r := range []rune(clean) {
+		p.put(r, i)
+	}
+	return p.folded().rejoined().untex().unprogrammed()
+}
+
+// Transcribe returns a cleaned text as it is read: without what other keyboards, formula
+// editors, spreadsheets and programs add to it. It reads as the same lines as the text does, and ends
+// of lines stay. at[i] is the rune of the text that the i-th rune came from.
+func Transcribe(clean string) (plain string, at []int) {
+	p := pageOf(clean)
+	return p.String(), p.at
+}
+
+// withoutInnerNames blanks the names of sums inside a chain.
+func (p *page) withoutInnerNames(l *Letters) {
+	text := p.String()
+	at := innerName().FindStringSubmatchIndex(text)
+	if at == nil || strings.HasPrefix(text[at[2]:], "m") && l.knows("a") {
+		return
+	}
+	start := runesIn(text[:at[2]])
+	p.blank(start, start+runesIn(text[at[2]:at[3]]))
+}
+
+// innerName matches the name of a sum, or m·a, that stands inside a chain, as in
+// "… = ΣFx = 0". Group 1 is what can be left out.
+var innerName = pattern.Of(`=\s*([ΣΣ∑]\s*F?_?\{?\s*[xyXYₓ]\}?\s*=|m\s*[·*]?\s*a\s*=)\s*0`)
