@@ -49,7 +49,7 @@ func (m *model) compose() []row {
 // middle is what lies between head and keys in a width: the sheet's own part, and the line
 // under it.
 func (m *model) middle(cols, rows int) []row {
-	bottom := m.bottom(cols)
+	bottom := m.bottom(cols, rows-leastBody)
 	room := max(rows-len(bottom), 1)
 	return append(fill(m.sheet.body(m, cols, room), room), bottom...)
 }
@@ -158,25 +158,41 @@ func (m *model) stageWord(stage checker.Stage, state stageState) span {
 // gutter is the width of the words in front of what is asked and typed.
 const gutter = 9
 
-// bottom is what is asked, the line, and what stands under it.
-func (m *model) bottom(cols int) []row {
+// leastBody is how many rows of the sheet stay, however much is asked and said.
+const leastBody = 5
+
+// bottom is what is asked, the line, and what is under it, in at most so many rows. What is
+// asked and said is shown to its end: drawing and page give way.
+func (m *model) bottom(cols, most int) []row {
 	width := cols - gutter - 1
-	asked := m.sheet.question(m)
-	var rows []row
-	for i, part := range m.look.wrapMeasured(asked, width) {
+	var asked []row
+	for i, part := range m.look.wrapMeasured(m.sheet.question(m), width) {
 		word := ""
 		if i == 0 {
 			word = wordAsked
 		}
-		rows = append(rows, m.labelled(word, m.tint(plain, part, true)))
+		asked = append(asked, m.labelled(word, m.tint(plain, part, true)))
 	}
-	if m.rows < lowRows && len(rows) > 2 {
-		rows = rows[:2]
-	}
+	least := m.underRows()
+	under := m.under(cols, least)
+	under = m.upTo(under, max(most-1-len(asked), least))
+	under = fill(under, max(len(under), least))
 	paint := func(text string) row { return m.tint(plain, text, false) }
-	rows = append(rows, m.lineRow(m.line.show(m.look, width, paint)))
-	room := m.underRows()
-	return append(rows, fill(m.under(cols, room), room)...)
+	rows := append(m.upTo(asked, max(most-1-len(under), leastAsked)), m.lineRow(m.line.show(m.look, width, paint)))
+	return append(rows, under...)
+}
+
+// leastAsked is how many rows of a question stay, however much is said.
+const leastAsked = 2
+
+// upTo is the beginning of a text in so many rows; where it goes on, it says so.
+func (m *model) upTo(text []row, rows int) []row {
+	if len(text) <= rows {
+		return text
+	}
+	last := text[rows-1]
+	more := m.look.text(last[len(last)-1].shade, " "+m.look.signs.more)
+	return append(text[:rows-1:rows-1], append(last.cut(m.cols-more.width), more))
 }
 
 // lineRow puts the word of the gutter in front of the line: with a mark while it is the
@@ -198,15 +214,25 @@ func (m *model) underRows() int {
 	return 3
 }
 
-// under is what was just said, else what the sheet puts under the line.
+// under is what is the matter with the line that was checked last; else what was just said,
+// and what the sheet puts under the line, in so many rows where nothing is said.
 func (m *model) under(cols, rows int) []row {
 	width := cols - gutter - 1
 	if m.said == "" && m.told.text != "" && m.isAtHome() {
 		return m.explained(cols, rows)
 	}
-	if m.said == "" {
-		return m.sheet.under(m, cols, rows)
+	var said []row
+	if m.said != "" {
+		said = m.noted(width)
 	}
+	if room := rows - len(said); room > 0 {
+		said = append(said, m.upTo(m.sheet.under(m, cols, room), room)...)
+	}
+	return said
+}
+
+// noted is what was just said, with its word in the gutter.
+func (m *model) noted(width int) []row {
 	var said []row
 	label, text := wordNote, m.said
 	if m.bench != nil {

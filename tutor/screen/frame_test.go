@@ -182,3 +182,36 @@ func TestHintStaysInTheKeyRow(t *testing.T) {
 		d.sees("ctrl+g hint", "ctrl+r problem", "esc menu", "ctrl+c quit")
 	}
 }
+
+// TestWhatIsAskedAndSaidIsShownToItsEnd looks for whole questions and messages, on the least
+// screen, too.
+func TestWhatIsAskedAndSaidIsShownToItsEnd(t *testing.T) {
+	said := 0
+	for _, size := range [][2]int{{80, 24}, {60, 16}} {
+		for _, s := range scenes() {
+			d := sit(t, size[0], size[1])
+			s.lead(d)
+			d.sees(d.sheet.question(d.model))
+			if d.told.text != "" && d.isAtHome() {
+				d.sees(d.told.text)
+				said++
+			}
+			if d.said != "" {
+				d.sees(d.said)
+				said++
+			}
+		}
+	}
+	if said < 10 {
+		t.Errorf("only %d messages were looked at", said)
+	}
+}
+
+// TestTheExampleIsSeenWhenAStageBegins looks for what can be typed beside the note that the
+// stage has changed.
+func TestTheExampleIsSeenWhenAStageBegins(t *testing.T) {
+	d := sit(t, 80, 24)
+	d.enrol("Nele", "canal-lantern")
+	d.hand(lantern[0])
+	d.sees("The next stage is", d.now.ask.Sample)
+}

@@ -25,7 +25,7 @@ type signs struct {
 	right, almost, wrong, unread, kept, hint, shown string
 	handLeft, handRight, done, nothing              string
 	taut, slack, dotted                             string // the rope along the stages, rules
-	pick, cursor, bar, dash                         string
+	pick, cursor, bar, dash, more                   string
 	arrows                                          [8]string // counter-clockwise from the right
 }
 
@@ -34,7 +34,7 @@ func drawnSigns() signs {
 		right: "✓", almost: "≈", wrong: "✗", unread: "?", kept: "!", hint: "→", shown: "=",
 		handLeft: "▸", handRight: "◂", done: "✓", nothing: "·",
 		taut: "━", slack: "─", dotted: "┄",
-		pick: "▸", cursor: "▏", bar: "─", dash: "–",
+		pick: "▸", cursor: "▏", bar: "─", dash: "–", more: "…",
 		arrows: [8]string{"→", "↗", "↑", "↖", "←", "↙", "↓", "↘"},
 	}
 }
@@ -44,7 +44,7 @@ func typedSigns() signs {
 		right: "+", almost: "~", wrong: "x", unread: "?", kept: "!", hint: ">", shown: "=",
 		handLeft: "[", handRight: "]", done: "+", nothing: ".",
 		taut: "=", slack: "-", dotted: ".",
-		pick: ">", cursor: "|", bar: "-", dash: "-",
+		pick: ">", cursor: "|", bar: "-", dash: "-", more: "...",
 		arrows: [8]string{">", "/", "^", `\`, "<", "/", "v", `\`},
 	}
 }

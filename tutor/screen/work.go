@@ -129,7 +129,7 @@ func (w *work) under(m *model, cols, rows int) []row {
 		return []row{m.labelled(wordMeans, m.look.row(plain, m.whatItDoes(word)))}
 	}
 	if m.line.isEmpty() {
-		return w.sample(m, width)
+		return w.sample(m, width, rows)
 	}
 	if m.now.echo == "" {
 		return []row{m.labelled(wordRead, m.look.row(quiet, saidUnreadable))}
@@ -137,13 +137,13 @@ func (w *work) under(m *model, cols, rows int) []row {
 	return m.labelledAll(wordRead, m.reading(width, rows))
 }
 
-func (w *work) sample(m *model, width int) []row {
+func (w *work) sample(m *model, width, room int) []row {
 	if !m.now.open {
 		return nil
 	}
 	rows := m.labelledText(wordSample, m.now.ask.Sample, width+gutter+1)
 	rows = rows[:min(len(rows), 2)]
-	if m.choosing() { // the letters would tell which forces act
+	if m.choosing() || len(rows) >= room { // while choosing, letters would tell which forces act
 		return rows
 	}
 	for i, part := range m.look.wrap(m.now.ask.Letters, width) {
