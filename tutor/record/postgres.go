@@ -2,6 +2,7 @@ package record
 
 import (
 	"context"
+	"crypto/tls"
 	"crypto/sha256"
 	"database/sql"
 	"database/sql/driver"
@@ -467,7 +468,7 @@ func serverKind(err error) error {
 	var connect *pgconn.ConnectError
 	var network net.Error
 	switch {
-	case errors.Is(err, errPassword) || errors.Is(err, errAddress):
+	case errors.Is(err, errPassword), errors.Is(err, errAddress), isMistrusted(err), isUnencrypted(err):
 		return ErrUnopenable
 	case pgconn.SafeToRetry(err), errors.Is(err, pgconn.ErrConnClosed), errors.As(err, &connect), errors.As(err, &network), errors.Is(err, io.EOF), errors.Is(err, io.ErrUnexpectedEOF),
 		errors.Is(err, driver.ErrBadConn), errors.Is(err, context.DeadlineExceeded), errors.Is(err, context.Canceled),
@@ -475,4 +476,24 @@ func serverKind(err error) error {
 		return ErrAway
 	}
 	return nil
+}
+
+// isMistrusted says whether the server's certificate is what is wrong. To try again would
+// not help.
+func isMistrusted(err error) bool {
+	_, ok := errors.AsType[*tls.CertificateVerificationError](err)
+	return ok
+}
+
+// isUnencrypted says whether the server cannot encrypt the connection. pgx has no value
+// of its own for that.
+func isUnencrypted(err error) bool {
+	_, ok := errors.AsType[*pgconn.ConnectError](err)
+	return ok && strings.Contains(err.Error(), "server refused TLS connection")
+}
+
+// serverSays says whether a server's error is of a class of SQLSTATE codes.
+func serverSays(err error, class string) bool {
+	e, ok := errors.AsType[*pgconn.PgError](err)
+	return ok && strings.HasPrefix(e.Code, class)
 }

@@ -35,6 +35,14 @@ func unopenable(err error) string {
 		return "The address of the database %s contains a password, which others on this machine can see. Put it into the file that PGPASSFILE names (~/.pgpass)."
 	case errors.Is(err, errAddress):
 		return "The address %s is not that of a database. It looks like postgres://user@host/database."
+	case isMistrusted(err):
+		return "The certificate of the database %s cannot be verified. Put the root certificate of its owner into ~/.postgresql/root.crt, or name the file with sslrootcert=FILE in the address."
+	case isUnencrypted(err):
+		return "The server of the database %s does not encrypt connections, so nothing was sent to it. Its owner has to turn encryption on."
+	case serverSays(err, "28"):
+		return "The database %s refuses this user. Check the user in the address and the password in the file that PGPASSFILE names (~/.pgpass)."
+	case serverSays(err, "3D"):
+		return "There is no database %s on that server."
 	case errors.Is(err, errNoFile):
 		return "The record %s cannot be opened: it is a folder or a device, not a file."
 	case errors.Is(err, errNoHome):
