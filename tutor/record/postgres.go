@@ -2,8 +2,8 @@ package record
 
 import (
 	"context"
-	"crypto/tls"
 	"crypto/sha256"
+	"crypto/tls"
 	"database/sql"
 	"database/sql/driver"
 	"embed"
