@@ -14,6 +14,10 @@ import (
 // the step counts as shown.
 func (r *Reference) Hint(a Answer, report Report, level int) string {
 	s, at := r.hintSubject(a, report)
+	if report.used != nil && level < 3 && at == wording.OnSum {
+		s.Using(*report.used)
+		s.Name(report.About)
+	}
 	code := report.Code
 	if strings.TrimSpace(expr.Clean(a.Text)) == "" {
 		code = mistake.NoAttempt

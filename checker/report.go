@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"example.org/standstill/checker/mistake"
+	"example.org/standstill/checker/solved"
 	"example.org/standstill/checker/wording"
 )
 
@@ -53,7 +54,8 @@ type Report struct {
 	Answers  []string
 	Void     []string
 
-	row       *mistake.Row // the mistake, where a row of the table explains it
+	row       *mistake.Row  // the mistake, where a row of the table explains it
+	used      *solved.Place // the sum that it is in, where that is not the one asked for
 	AsSize    string
 	Concludes bool
 	Working   []string

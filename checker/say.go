@@ -3,9 +3,11 @@ package checker
 import (
 	"slices"
 
+	"example.org/standstill/checker/diagram"
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/mistake"
 	"example.org/standstill/checker/quantity"
+	"example.org/standstill/checker/solved"
 	"example.org/standstill/checker/statics"
 	"example.org/standstill/checker/wording"
 )
@@ -27,6 +29,9 @@ func (r *Reference) subject(stage Stage, item string) *wording.Subject {
 // subject is what is to be said of the line, by what was found.
 func (j sentence) subject(f mistake.Finding) *wording.Subject {
 	s := j.m.ref.subject(j.m.stage, j.m.item)
+	if f.Used != nil && (j.m.stage == XSum || j.m.stage == YSum) {
+		s.Using(*f.Used)
+	}
 	foreign := j.m.stage == Diagram && s.Body != nil && f.About != "" && !hasForce(s.Body, f.About)
 	if !foreign {
 		s.Name(f.About)
@@ -37,6 +42,9 @@ func (j sentence) subject(f mistake.Finding) *wording.Subject {
 			continue
 		}
 		s.Among = append(s.Among, name)
+	}
+	if f.Row != nil && f.Row.Weight == mistake.SecondWeight {
+		s.Force = solved.OnlyOf(s.Body, statics.Weight)
 	}
 	s.What, s.Instead = f.What, f.Instead
 	s.NoForce = j.m.stage == Diagram && j.isLetterOfValue(s.Stranger)
@@ -53,6 +61,24 @@ func (j sentence) subject(f mistake.Finding) *wording.Subject {
 	}
 	s.Minus, s.Letters = j.minus(), j.lettersWritten()
 	return s
+}
+
+// strangeWeight finds what is odd about a force that the problem does not have: it may be a weight,
+// beside the one that there is or where there is none.
+func (j sentence) strangeWeight(f mistake.Finding) mistake.StrangeWeight {
+	s := j.m.ref.subject(j.m.stage, j.m.item)
+	if f.Code != ExtraForce || f.About != "" || len(f.All) != 1 || s.Body == nil {
+		return mistake.NotStrange
+	}
+	switch {
+	case diagram.KindOf(f.All[0]) != statics.Weight:
+		return mistake.NotStrange
+	case solved.OnlyOf(s.Body, statics.Weight) != nil:
+		return mistake.SecondWeight
+	case !solved.HasKind(s.Body, statics.Weight):
+		return mistake.NoWeightHere
+	}
+	return mistake.NotStrange
 }
 
 // valued returns the letter whose value the line states, if it does.

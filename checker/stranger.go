@@ -32,9 +32,7 @@ func (s strangers) markStranger(n *expr.Node) Report {
 		return s.m.wrong(mistake.Finding{Code: Unbalanced}) // … = m a, of a body that is at rest
 	}
 	if f := s.frictionLeftOpen(); f != nil && strings.HasPrefix(n.Name, "mu") {
-		report := s.m.wrong(about(LimitAssumed, f.Name))
-		report.Message = wording.SaidNoCoefficient
-		return report
+		return s.m.wrong(s.m.ref.mistakes.NoCoefficient(f.Name))
 	}
 	kind, usual := solved.KindOfLetter(n.Name)
 	if !usual {

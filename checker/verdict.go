@@ -7,8 +7,11 @@ import (
 
 // wrong says of the line what was found.
 func (m *marking) wrong(f mistake.Finding) Report {
+	if odd := m.sentence().strangeWeight(f); odd != mistake.NotStrange {
+		f = m.ref.mistakes.StrangeWeight(odd, f.All[0])
+	}
 	report := Report{Verdict: Wrong, Code: f.Code, About: f.About, Item: m.item}
-	report.Message, report.row = m.sentence().saidWrong(f), f.Row
+	report.Message, report.row, report.used = m.sentence().saidWrong(f), f.Row, f.Used
 	report.Pos, report.End = m.where(f)
 	return report
 }

@@ -20,6 +20,14 @@ var kindWords = map[string]statics.Kind{
 	"cord": statics.Tension, "spring": statics.Spring, "push": statics.Push, "pull": statics.Pull, "strut": statics.Strut,
 }
 
+// KindOf tells which kind of force a letter or a word speaks of; it is empty where neither does.
+func KindOf(name string) statics.Kind {
+	if kind, ok := solved.KindOfLetter(name); ok {
+		return kind
+	}
+	return kindWords[strings.ToLower(name)]
+}
+
 // surfaceWords are things that push with a normal force; a force may go by the name of what exerts it.
 var surfaceWords = map[string]bool{"floor": true, "ground": true, "table": true, "wall": true, "scale": true, "scales": true, "shelf": true,
 	"platform": true, "bench": true, "surface": true, "plate": true}

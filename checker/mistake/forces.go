@@ -69,10 +69,34 @@ var forces = []Row{
 		Said: Said{
 			Component: "This is not all of {force}. What makes up {force}?",
 			Line:      "{In}, you did not write all of {force}. What makes up {force}?",
+			Value:     "You get this value of {unknown} if one of the masses is left out. What do the other forces hold up?",
 		},
 		Hints: []Hint{{At: OnComponent | OnSum | OnLine,
 			Ask:  "Which masses does the problem give, and is each of them in your line?",
-			Rule: "{The force} is the weight of everything that belongs to {body}: every mass counts once."}},
+			Rule: "{The force} is the weight of everything that belongs to {body}: every mass counts once."}, {At: OnValue,
+			Ask:  "Which masses does the problem give, and did you use each of them?",
+			Rule: "A weight is the weight of everything that belongs to {body}: every mass counts once."}},
+	},
+	{
+		Code: Sign, Cost: 2.4, Term: differenceInSize,
+		Said: Said{
+			Component: "In your line for {component}, something is subtracted. What makes up {force}, and which way does each thing pull?",
+			Line:      "{In}, something is subtracted inside {force}. What makes up {force}, and which way does each thing pull?",
+			Value:     "You get this value of {unknown} if one mass is subtracted from another. Which way does the weight of each of them act?",
+		},
+		Hints: []Hint{{At: OnComponent | OnSum | OnLine | OnValue,
+			Ask:  "Which things belong to {body}, and which way does the earth pull each of them?",
+			Rule: "The earth pulls everything that belongs to {body} the same way, so no mass takes away from another."}},
+	},
+	{
+		Code: Unexplained, Cost: 2.5, Term: pressedByOther, NotInSums: true,
+		Said: Said{
+			Component: "For {component}, the coefficient stands beside another force. Which force presses the two surfaces together?",
+			Line:      "{In}, the coefficient of friction stands beside a force that does not belong there. Which force presses the two surfaces together?",
+		},
+		Hints: []Hint{{At: OnComponent | OnSum | OnLine,
+			Ask:  "With which force do the two surfaces push each other straight apart?",
+			Rule: "A body that is just about to slide, or that slides, has a friction as large as the coefficient times the normal force. No other force comes into it."}},
 	},
 	{
 		Code: ExtraForce, Meaning: "a force too many", Cost: 1.6, Tells: 0.2,
@@ -100,6 +124,25 @@ var forces = []Row{
 				Ask:  "What exerts each force of your list: which string, which surface, which other thing?",
 				Rule: "Each thing that touches {body} exerts one force on it, and gravity exerts the weight. A force that nothing exerts does not belong in the list."},
 		},
+	},
+	{
+		Code: ExtraForce, Cost: 9, Weight: SecondWeight,
+		Said: Said{
+			Line: "{The force} is already the whole weight of {body}. Which weight is {stranger} then?",
+			List: "{The force} is already the whole weight of {body}. Which weight is {stranger} then?",
+		},
+		Hints: []Hint{{At: OnSum | OnList,
+			Ask:  "What belongs to {body}, and which letter is the weight of all of it?",
+			Rule: "The earth pulls on all of {body} with one force, its weight. Whatever belongs to {body} is counted in it."}},
+	},
+	{
+		Code: ExtraForce, Cost: 9, Weight: NoWeightHere,
+		Said: Said{
+			Stranger: "The forces of this problem include no weight of {body}. Is the drawing seen from above, or does {body} weigh next to nothing?",
+		},
+		Hints: []Hint{{At: OnSum | OnList,
+			Ask:  "Does the problem give a mass or a weight of {body}, and do you look at it from the side or from above?",
+			Rule: "A weight points straight down. In a drawing that is seen from above it has no component along x or y, and the weight of a light thing is left out."}},
 	},
 	{Code: ExtraForce, Cost: 2.6, Sum: bothComponents, Alone: true},
 	{Code: ExtraForce, Cost: 2, Tells: 0.2, Term: putInResolved, NotInSums: true, Seen: true},
@@ -130,6 +173,13 @@ var forces = []Row{
 				Ask:  "Does each of your equations have only components along one axis?",
 				Rule: "The equation for an axis has only components along that axis."},
 		},
+	},
+	{
+		Code: WrongAxis, Cost: 1.8, Value: acrossTheWeight,
+		Said: Said{Value: "You get this value of {unknown} if {what}. Do the two act along the same axis?"},
+		Hints: []Hint{{At: OnValue,
+			Ask:  "Which of {names} act only along x, which only along y, and which along both?",
+			Rule: "Two forces at a right angle cannot balance each other: the equation for an axis has only components along that axis."}},
 	},
 	{
 		Code: TwiceCounted, Meaning: "a force beside its own component", Cost: 2.4,
@@ -266,6 +316,33 @@ func leftOut(_ *trial.Problem, _ solved.Place, t solved.Term) []solved.Term {
 // lessOfSize leaves out a summand of a force's size: one of two masses that make a weight.
 func lessOfSize(p *trial.Problem, _ solved.Place, t solved.Term) []solved.Term {
 	return withLess(p, t, "less", func(kept, dropped *expr.Node) *expr.Node { return kept })
+}
+
+// differenceInSize subtracts one of two masses that make a weight from the other.
+func differenceInSize(p *trial.Problem, _ solved.Place, t solved.Term) []solved.Term {
+	if t.Force.Kind != statics.Weight {
+		return nil
+	}
+	return withLess(p, t, "difference", func(kept, other *expr.Node) *expr.Node { return expr.Join(expr.Sub, kept, other) })
+}
+
+// pressedByOther puts another force of the body into the friction in the place of the normal force.
+func pressedByOther(p *trial.Problem, at solved.Place, t solved.Term) []solved.Term {
+	body := &p.Solved.Bodies[at.Body]
+	normal := solved.OnlyOf(body, statics.Normal)
+	size := p.Solved.SizeTree(t)
+	if t.Force.Kind != statics.Friction || t.Scale == 0 || normal == nil || size == nil || !size.Has(normal.Name) {
+		return nil
+	}
+	var all []solved.Term
+	for i := range body.Forces {
+		if f := &body.Forces[i]; f != normal && f.Kind != statics.Friction && f.Kind != statics.Weight {
+			all = append(all, p.Solved.WithSize(t, f.Name+" in the place of "+normal.Name, func() *expr.Node {
+				return expr.Substitute(size, normal.Name, expr.Letter(f.Name))
+			}))
+		}
+	}
+	return all
 }
 
 // withLess changes each sum that a force's size has in it.

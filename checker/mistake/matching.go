@@ -29,10 +29,24 @@ func (s *Search) foreignAngle(e *trial.Equation) (Finding, bool) {
 	return s.named(OtherAngle, force), true
 }
 
-// fromLine asks each row whether the equation shows its mistake by itself.
-func (s *Search) fromLine(e *trial.Equation) (Finding, bool) {
+// fromOtherSum finds a mistake in another sum, where what follows from that one was put into this.
+func (s *Search) fromOtherSum(e *trial.Equation, at solved.Place) (Finding, bool) {
+	others := slices.DeleteFunc(slices.Clone(s.oneMistake()), func(one system) bool { return one.at == at })
+	ways := s.fromSystems(e, others)
+	f, ok := cheapest(ways)
+	for _, c := range ways {
+		if ok && c.Row == f.Row && slices.Equal(c.About, f.All) && index(c.at) != index(at) {
+			f.Used = &c.at
+		}
+	}
+	return f, ok
+}
+
+// fromLine asks each row whether the equation shows its mistake by itself; last asks those that
+// have to wait until nothing else explains it.
+func (s *Search) fromLine(e *trial.Equation, last bool) (Finding, bool) {
 	for _, row := range s.rows {
-		if row.Line == nil {
+		if row.Line == nil || row.LineLast != last {
 			continue
 		}
 		if about, ok := row.Line(s.p, e); ok {
@@ -123,7 +137,7 @@ func (s *Search) fromSystems(e *trial.Equation, systems []system) []Change {
 	var found []Change
 	for _, one := range systems {
 		if one.row.shows(e.Form, len(one.about)) && one.gives(s.p, e) {
-			c := Change{Row: one.row, Cost: one.cost + costFromSystem, About: one.about}
+			c := Change{Row: one.row, Cost: one.cost + costFromSystem, About: one.about, at: one.at}
 			found = append(found, s.spoken(e, c))
 		}
 	}

@@ -53,16 +53,19 @@ type Row struct {
 	// DigitsCost is what that costs.
 	DigitsCost float64
 
-	AllTerms   bool    // it is also made in all the terms of a sum that it can change
-	Everywhere bool    // it is also made in every sum at once
-	Alone      bool    // it is tried by itself only, in a sum as it was typed
-	AtLast     bool    // it is often made in the last equation, after the others gave what is right
-	NotInSums  bool    // a changed sum with it is not solved for its numbers
-	Tells      float64 // in a pair, the mistake that tells less is told; its Cost where this is 0
-	Absent     bool    // its force is one that the line does not speak of
-	Seen       bool    // it is told only where the line has the terms that it makes
-	OfGiven    bool    // a given value is typed otherwise
-	SameZero   bool    // a sum with it may be zero just where the right one is, as for equal angles
+	AllTerms   bool          // it is also made in all the terms of a sum that it can change
+	Everywhere bool          // it is also made in every sum at once
+	Alone      bool          // it is tried by itself only, in a sum as it was typed
+	AtLast     bool          // it is often made in the last equation, after the others gave what is right
+	NotInSums  bool          // a changed sum with it is not solved for its numbers
+	Tells      float64       // in a pair, the mistake that tells less is told; its Cost where this is 0
+	Absent     bool          // its force is one that the line does not speak of
+	Seen       bool          // it is told only where the line has the terms that it makes
+	OfGiven    bool          // a given value is typed otherwise
+	SameZero   bool          // a sum with it may be zero just where the right one is, as for equal angles
+	Weight     StrangeWeight // what is odd about a weight that the problem does not have
+	NoLetter   bool          // the line has a letter that the problem lacks
+	LineLast   bool          // Line is asked only where nothing else explains the line
 
 	// Shows reports whether a line of that form, with the mistake made in so many forces, can
 	// show it at all; nil for any line.
@@ -100,7 +103,10 @@ type Finding struct {
 	Second bool
 	// Instead says that a component stands in a force diagram in place of its force.
 	Instead bool
-	Row     *Row
+	// Used is the sum with the mistake, where the line is about another one and only uses what
+	// follows from it; nil where it is the sum that was asked for.
+	Used *solved.Place
+	Row  *Row
 }
 
 // Change is a sum after a mistake, or after two. About names the forces that were changed.
@@ -109,9 +115,10 @@ type Change struct {
 	Cost     float64
 	About    []string
 	Sum      solved.Sum
-	second   *Change // of a pair, the mistake that is not told
-	seen     bool    // one of its mistakes must be seen in the line
-	unspoken bool    // it is about a force of which the line does not speak
+	second   *Change      // of a pair, the mistake that is not told
+	seen     bool         // one of its mistakes must be seen in the line
+	unspoken bool         // it is about a force of which the line does not speak
+	at       solved.Place // of a mistake in one sum of all
 }
 
 // Target is a value that a line states: its letter, and the true value in the problem's own
@@ -139,6 +146,7 @@ type Number struct {
 	What   string
 	Answer bool // it is the value of another unknown
 	Shown  bool // it can be read off the problem or its answers
+	Rounds int  // how many numbers were rounded on the way to it, each to the places that were typed
 	last   bool // the mistake is in the last equation alone
 	row    *Row
 }

@@ -26,6 +26,13 @@ var numbers = []Row{
 			Rule: "Sizes may be added only along one line, and their squares only at a right angle. In every other case, add the components along each axis."}},
 	},
 	{
+		Code: Pythagoras, Cost: 2.6, Line: triangleOfTwo, LineLast: true,
+		Said: Said{Lines: "In this line, two forces are two sides of a triangle with a right angle. Do the forces form such a triangle?"},
+		Hints: []Hint{{At: Anywhere,
+			Ask:  "Which two of the forces are at a right angle to each other?",
+			Rule: "Only in a triangle with a right angle is a quotient of two sides the sine, cosine or tangent of an angle. In every other case, use the equations along the axes."}},
+	},
+	{
 		Code: Unexplained, Cost: 2.58, Value: oneStep,
 		Said: Said{Value: "This value of {unknown} is {what}. Which equation would give that?"},
 	},
@@ -260,7 +267,11 @@ func wholeWeight(p *trial.Problem, v Target) []Number {
 		}
 		for i := range p.Solved.Bodies[b].Forces {
 			if f := &p.Solved.Bodies[b].Forces[i]; f != weight && (f.Slanted() || weight.Slanted()) {
-				all = append(all, Number{Value: p.Solved.Values[p.Solved.Slots[f.Name]] / p.Solved.Values[g], Cost: seen / 2, What: "another force", Shown: true})
+				at := f
+				if !f.Slanted() {
+					at = weight
+				}
+				all = append(all, Number{Value: p.Solved.Values[p.Solved.Slots[f.Name]] / p.Solved.Values[g], Cost: seen / 2, What: expr.Set(at.Name), Shown: true})
 			}
 		}
 	}
@@ -469,7 +480,7 @@ func putTogether(p *trial.Problem, v Target) []Number {
 			}
 		}
 		x, y := p.Solved.ComponentsOf(on)
-		all = append(all, Number{Value: math.Abs(x) + math.Abs(y), What: "the components are simply added"})
+		all = append(all, Number{Value: math.Abs(x) + math.Abs(y), Rounds: 2, What: "the components are simply added"})
 	})
 	if v.Dim == quantity.Angle {
 		all = append(all, anglesOfPairs(p)...)
@@ -500,6 +511,76 @@ func oneStep(p *trial.Problem, v Target) []Number {
 		}
 	})
 	return all
+}
+
+// acrossTheWeight takes a string between two bodies, which lies across the weight of one of them, to
+// be as large as that weight; or a given force that lies across it for the weight of an unknown mass.
+// With a single body the same number comes from exchanging two sides of a triangle.
+func acrossTheWeight(p *trial.Problem, v Target) []Number {
+	var all []Number
+	hostsOf(p, v, func(body *statics.Body, on, weight *statics.Force) {
+		if weight != nil && on.Kind == statics.Tension && joins(p, on.Name) && isAcross(p, on, weight) {
+			all = append(all, shown(p.Solved.Values[p.Solved.Slots[weight.Name]], expr.Set(on.Name)+" is as large as the weight"))
+		}
+	})
+	g, ok := p.Solved.Slots["g"]
+	if v.Dim != quantity.Mass || !ok {
+		return all
+	}
+	for b := range p.Solved.Bodies {
+		body := &p.Solved.Bodies[b]
+		weight := solved.OnlyOf(body, statics.Weight)
+		if weight == nil || weight.Size == nil || !weight.Size.Has(v.Name) {
+			continue
+		}
+		for i := range body.Forces {
+			if f := &body.Forces[i]; isAcross(p, f, weight) && p.Solved.Fixed(expr.Letter(f.Name)) {
+				all = append(all, shown(p.Solved.Values[p.Solved.Slots[f.Name]]/p.Solved.Values[g], "the weight is as large as "+expr.Set(f.Name)))
+			}
+		}
+	}
+	return all
+}
+
+// isAcross reports whether two forces are at a right angle.
+func isAcross(p *trial.Problem, a, b *statics.Force) bool {
+	ax, ay := p.Solved.UnitVector(a)
+	bx, by := p.Solved.UnitVector(b)
+	return math.Abs(ax*bx+ay*by) <= trial.Felt
+}
+
+// triangleOfTwo reports whether a line makes a quotient of two forces the sine, cosine or tangent of
+// an angle, though no two forces of their body are at a right angle.
+func triangleOfTwo(p *trial.Problem, e *trial.Equation) ([]string, bool) {
+	function, quotient := e.Sides[0], e.Sides[1]
+	if function.Op != expr.Call {
+		function, quotient = quotient, function
+	}
+	if function.Op != expr.Call || quotient.Op != expr.Div || !slices.Contains([]string{"sin", "cos", "tan"}, function.Name) {
+		return nil, false
+	}
+	names := []string{quotient.Args[0].Name, quotient.Args[1].Name}
+	for b := range p.Solved.Bodies {
+		body := &p.Solved.Bodies[b]
+		_, one := body.Force(names[0])
+		_, other := body.Force(names[1])
+		if one && other && names[0] != names[1] && !hasRightAngle(p, body) {
+			return names, true
+		}
+	}
+	return nil, false
+}
+
+// hasRightAngle reports whether two of a body's forces are at a right angle.
+func hasRightAngle(p *trial.Problem, body *statics.Body) bool {
+	for i := range body.Forces {
+		for k := range body.Forces[:i] {
+			if isAcross(p, &body.Forces[i], &body.Forces[k]) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // anglesOfPairs are the angles that two sizes would make if they were at a right angle.

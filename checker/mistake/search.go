@@ -74,6 +74,36 @@ func (s *Search) named(code Code, about ...string) Finding {
 	return f
 }
 
+// StrangeWeight is what is odd about a weight that the problem does not have.
+type StrangeWeight uint8
+
+// The body has another weight, or none at all.
+const (
+	NotStrange StrangeWeight = iota
+	SecondWeight
+	NoWeightHere
+)
+
+// StrangeWeight is what is found of a line with a weight that the problem does not have.
+func (s *Search) StrangeWeight(is StrangeWeight, name string) Finding {
+	for _, row := range s.rows {
+		if row.Weight == is {
+			return Finding{Code: row.Code, Row: row, All: []string{name}}
+		}
+	}
+	return s.named(ExtraForce)
+}
+
+// NoCoefficient is what is found of a line with a coefficient of friction that the problem lacks.
+func (s *Search) NoCoefficient(friction string) Finding {
+	for _, row := range s.rows {
+		if row.NoLetter {
+			return finding(row, friction)
+		}
+	}
+	return s.named(LimitAssumed, friction)
+}
+
 // Mistyped is what is found of a line that has another number in the place of a given value.
 func (s *Search) Mistyped() Finding {
 	for _, row := range s.rows {

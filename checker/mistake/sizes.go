@@ -81,7 +81,7 @@ var sizes = []Row{
 	},
 	{
 		Code: LimitAssumed, Meaning: "friction taken at its limit", Cost: 2.35,
-		Term: frictionAtLimit,
+		Term: frictionAtLimit, Line: frictionIsLimit, Value: limitValue,
 		Said: Said{
 			Component: "You took the friction to be as large as it can be. Is {body} just about to slide?",
 			Line:      "You took the friction to be as large as it can be. Is {body} just about to slide?",
@@ -91,6 +91,16 @@ var sizes = []Row{
 		Hints: []Hint{{At: Anywhere,
 			Ask:  "Does the problem give a coefficient of friction, and does it say that {body} is just about to slide?",
 			Rule: "Friction at rest is only as large as the other forces along the surface make it. The coefficient times the normal force is the most that it can be."}},
+	},
+	{
+		Code: LimitAssumed, Cost: 9, NoLetter: true,
+		Said: Said{
+			Component: "No coefficient of friction is given here, so the friction has to follow from the equations.",
+			Line:      "No coefficient of friction is given here, so the friction has to follow from the equations.",
+		},
+		Hints: []Hint{{At: Anywhere,
+			Ask:  "Which letters does the problem give, and is a coefficient of friction among them?",
+			Rule: "Where no coefficient is given, a letter stands for the friction until the equation along the surface gives its size."}},
 	},
 	{
 		Code: OtherG, Meaning: "another g", Cost: 2.6,
@@ -250,13 +260,58 @@ func frictionAtLimit(p *trial.Problem, at solved.Place, t solved.Term) []solved.
 		return nil
 	}
 	var all []solved.Term
+	for _, mu := range coefficients(p) {
+		all = append(all, p.Solved.WithSize(t, mu+" at the limit of "+normal.Name, func() *expr.Node {
+			return expr.Join(expr.Mul, expr.Letter(mu), expr.Letter(normal.Name))
+		}))
+	}
+	return all
+}
+
+// coefficients lists the letters of coefficients of friction.
+func coefficients(p *trial.Problem) []string {
+	var all []string
 	for _, v := range p.Solved.Variables {
 		if v.Dim == quantity.None && strings.HasPrefix(v.Name, "mu") {
-			all = append(all, p.Solved.WithSize(t, v.Name+" at the limit of "+normal.Name, func() *expr.Node {
-				return expr.Join(expr.Mul, expr.Letter(v.Name), expr.Letter(normal.Name))
-			}))
+			all = append(all, v.Name)
 		}
 	}
+	return all
+}
+
+// frictionIsLimit reports whether a line says f = μN of a friction that the problem leaves to the sums.
+func frictionIsLimit(p *trial.Problem, e *trial.Equation) ([]string, bool) {
+	for b := range p.Solved.Bodies {
+		friction, normal := solved.OnlyOf(&p.Solved.Bodies[b], statics.Friction), solved.OnlyOf(&p.Solved.Bodies[b], statics.Normal)
+		if friction == nil || normal == nil || friction.Size != nil {
+			continue
+		}
+		for i, side := range e.Sides {
+			if side.Op != expr.Name || side.Name != friction.Name {
+				continue
+			}
+			for _, mu := range coefficients(p) {
+				if other := e.Sides[1-i]; other.Op == expr.Mul && other.Size() == 3 && other.Has(mu) && other.Has(normal.Name) {
+					return []string{friction.Name}, true
+				}
+			}
+		}
+	}
+	return nil, false
+}
+
+// limitValue is the most that friction can be, where the problem leaves it to the sums.
+func limitValue(p *trial.Problem, v Target) []Number {
+	var all []Number
+	hostsOf(p, v, func(body *statics.Body, on, _ *statics.Force) {
+		normal := solved.OnlyOf(body, statics.Normal)
+		if on.Kind != statics.Friction || on.Size != nil || normal == nil {
+			return
+		}
+		for _, mu := range coefficients(p) {
+			all = append(all, Number{Value: p.Solved.Values[p.Solved.Slots[mu]] * p.Solved.Values[p.Solved.Slots[normal.Name]], Cost: seen / 2})
+		}
+	})
 	return all
 }
 

@@ -18,7 +18,7 @@ func (s *Search) Sum(e *trial.Equation, at solved.Place) Finding {
 			return f
 		}
 	}
-	if f, ok := s.fromLine(e); ok {
+	if f, ok := s.fromLine(e, false); ok {
 		return f
 	}
 	across := solved.Place{Body: at.Body, Axis: at.Axis.Other()}
@@ -33,9 +33,8 @@ func (s *Search) Sum(e *trial.Equation, at solved.Place) Finding {
 	if f, ok := s.misplaced(e, at); ok {
 		return f
 	}
-	others := slices.DeleteFunc(slices.Clone(s.oneMistake()), func(one system) bool { return one.at == at })
-	if f, ok := cheapest(s.fromSystems(e, others)); ok {
-		return f // what follows from the other sums was put into this one
+	if f, ok := s.fromOtherSum(e, at); ok {
+		return f
 	}
 	return s.named(Unexplained)
 }

@@ -67,12 +67,13 @@ func nearest(all []Number, typed Typed) (f Finding, cost float64, ok bool) {
 		// A mistake may turn a size's sign, which a student leaves out or not.
 		off := min(math.Abs(n.Value-typed.Value), math.Abs(math.Abs(n.Value)-typed.Value))
 		exact := off <= trial.Same*math.Abs(typed.Value)
-		if !exact && (off > typed.Half*(1+trial.Same) || typed.Figures < 2) {
+		half := typed.Half * float64(1+n.Rounds)
+		if !exact && (off > half*(1+trial.Same) || typed.Figures < 2) {
 			continue
 		}
 		cost := n.Cost
 		if !exact {
-			misfit := costOfOff * off / typed.Half
+			misfit := costOfOff * off / half
 			if n.Shown {
 				misfit *= 0.3 // it was rounded once, from a number that is known
 			}

@@ -18,7 +18,7 @@ func (s *Search) Working(e *trial.Equation) Finding {
 	if f, ok := s.foreignAngle(e); ok {
 		return f
 	}
-	if f, ok := s.fromLine(e); ok {
+	if f, ok := s.fromLine(e, false); ok {
 		return f
 	}
 	ways := s.fromOneSum(e)
@@ -32,6 +32,9 @@ func (s *Search) Working(e *trial.Equation) Finding {
 		return f
 	}
 	if f, ok := cheapest(s.fromTwo(e)); ok {
+		return f
+	}
+	if f, ok := s.fromLine(e, true); ok {
 		return f
 	}
 	return s.named(DoesNotFollow)

@@ -36,6 +36,7 @@ type Subject struct {
 	Typed    Measured  // what the terms of the line measure
 	Letters  []Written // the letters of components in a line of a sum
 	Signed   bool      // components have to be written with their signs
+	used     bool      // the sum is one that the line uses, not the one that is asked for
 }
 
 // Written is a component's letter as earlier lines have it: as a size, or signed.
@@ -75,6 +76,11 @@ func About(r *solved.System, stage solved.Stage, item string) *Subject {
 		s.Unknown = item
 	}
 	return s
+}
+
+// Using turns to another sum, which a line about this one uses and in which the mistake is.
+func (s *Subject) Using(at solved.Place) {
+	s.Body, s.axis, s.used = &s.solved.Bodies[at.Body], at.Axis, true
 }
 
 // Axis is the axis that the item is about, x where it is about none.
@@ -225,6 +231,9 @@ func (s *Subject) forBody() string {
 func (s *Subject) in() string {
 	switch s.Stage {
 	case solved.XSum, solved.YSum, solved.Components:
+		if s.used {
+			return "in " + s.sum() + ", from which you put something in here"
+		}
 		return "in " + s.sum()
 	}
 	return "in this line"

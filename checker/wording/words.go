@@ -42,7 +42,6 @@ const (
 	SaidTwoAnswers     = "This text gives two different answers to the same question, so neither of them counts yet."
 	SaidWhichComponent = "Say which component this is, as in T1x = …"
 	SaidDiagramEmpty   = "Write the letter of each force and its direction: up, down, left, right, or two of these. Put ; between forces."
-	SaidNoCoefficient  = "No coefficient of friction is given here, so the friction has to follow from the equations."
 	SaidSecond         = "It takes a second mistake as well."
 	SaidBelowBar       = "Everything that follows the slash directly is taken as the denominator here. Next time, put it in brackets."
 	SaidBesideBar      = "Only the first factor after the slash is taken as the denominator here. Next time, use brackets to show what you mean."
