@@ -105,7 +105,7 @@ type Page struct {
 // NewPage makes an empty page. The error is the solver's, for a problem that has
 // no single solution.
 func NewPage(p *problems.Problem) (*Page, error) {
-	ref, err := checker.New(p.System)
+	ref, err := p.Reference()
 	if err != nil {
 		return nil, err
 	}

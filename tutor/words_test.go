@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"example.org/standstill/checker"
+	"example.org/standstill/problems"
 )
 
 // TestWords reads testdata/words.txt: what a whole line is taken for.
@@ -78,14 +79,12 @@ func TestNoAnswerIsAWord(t *testing.T) {
 func TestALetterIsNoWord(t *testing.T) {
 	p := problemOf(t, "canal-lantern")
 	for _, word := range []string{"skip", "menu", "quit", "exit", "sums", "how", "idk"} {
-		system := *p.System
-		system.Givens = append(system.Givens[:0:0], system.Givens...)
-		extra := system.Givens[0]
-		extra.Name = word
-		system.Givens = append(system.Givens, extra)
-		own := *p
-		own.System = &system
-		g, err := NewPage(&own)
+		text := strings.Replace(string(p.Raw), "\ngiven:\n", "\nsurplus: ["+word+"]\ngiven:\n  "+word+": 2 kg\n", 1)
+		own, found := problems.ReadKept("words.yaml", []byte(text))
+		if err := found.Err(); err != nil {
+			t.Fatal(err)
+		}
+		g, err := NewPage(own)
 		if err != nil {
 			t.Fatal(err)
 		}
