@@ -25,6 +25,7 @@ package checker
 
 import (
 	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/memory"
 	"example.org/standstill/checker/mistake"
 	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/solved"
@@ -59,6 +60,7 @@ type Reference struct {
 	solved   *solved.System
 	trial    *trial.Problem
 	mistakes *mistake.Search
+	kin      *Kin
 	si       *Reference // the same in SI, where own is not
 	Watched  []Own      // the author's own mistakes
 	share    float64    // how far a value may be off, as a share of it
@@ -67,14 +69,24 @@ type Reference struct {
 
 // New solves the system and makes a reference of it. The errors are those of
 // package statics.
-func New(s *statics.System) (*Reference, error) {
-	r, err := solve(s, solved.Units{Force: 1, Length: 1})
+func New(s *statics.System) (*Reference, error) { return NewOf(&Kin{}, s) }
+
+// Kin is what the references of the copies of one problem share: the letters, and what was
+// read in them last. The zero value is ready.
+type Kin struct {
+	letters solved.Kin
+	texts   memory.Latest[wholeText, textLines]
+}
+
+// NewOf is New for one of several copies of a problem, which differ in their numbers alone.
+func NewOf(kin *Kin, s *statics.System) (*Reference, error) {
+	r, err := solve(s, solved.Units{Force: 1, Length: 1}, kin)
 	if err != nil {
 		return nil, err
 	}
 	if own := solved.UnitsOf(r.solved); !own.AreSI() {
 		si := r
-		if r, err = solve(s, own); err != nil {
+		if r, err = solve(s, own, kin); err != nil {
 			return nil, err
 		}
 		r.si = si
@@ -82,7 +94,7 @@ func New(s *statics.System) (*Reference, error) {
 	return r, nil
 }
 
-func solve(s *statics.System, own solved.Units) (*Reference, error) {
+func solve(s *statics.System, own solved.Units, kin *Kin) (*Reference, error) {
 	model, err := statics.Compile(own.System(s))
 	if err != nil {
 		return nil, err
@@ -91,7 +103,7 @@ func solve(s *statics.System, own solved.Units) (*Reference, error) {
 	if err != nil {
 		return nil, err
 	}
-	return newReference(model, solution, own), nil
+	return newReference(model, solution, own, kin), nil
 }
 
 // Has reports whether a letter is one of the problem's.
@@ -151,9 +163,12 @@ func (r *Reference) Negative(f *statics.Force, axis statics.Axis) bool {
 	return t.Value(r.solved.Values) < 0
 }
 
-func newReference(m *statics.Model, solution []float64, own solved.Units) *Reference {
-	p := trial.NewProblem(solved.New(m, solution, own))
-	return &Reference{System: m.System, solved: p.Solved, trial: p, mistakes: mistake.New(p, mistake.Table()), share: trial.RoundedShare}
+// table is that of every reference; it is never changed.
+var table = mistake.Table()
+
+func newReference(m *statics.Model, solution []float64, own solved.Units, kin *Kin) *Reference {
+	p := trial.NewProblem(solved.New(m, solution, own, &kin.letters))
+	return &Reference{System: m.System, solved: p.Solved, trial: p, kin: kin, mistakes: mistake.New(p, table), share: trial.RoundedShare}
 }
 
 // Own is a mistake that the author of a problem watches for: a line that is wrong and

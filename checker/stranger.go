@@ -113,7 +113,7 @@ func (s strangers) fitsAsEqual(name string, tensions []string) bool {
 	if err != nil {
 		return false
 	}
-	equal := newReference(model, s.m.solved.Values[:len(s.m.solved.Variables)], s.m.solved.Own)
+	equal := newReference(model, s.m.solved.Values[:len(s.m.solved.Variables)], s.m.solved.Own, &Kin{})
 	c := s.with(name, expr.Letter(name))
 	c.ref, c.solved, c.trial = equal, equal.solved, equal.trial
 	report := c.sums().markSum()

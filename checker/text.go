@@ -8,8 +8,38 @@ import (
 
 // Lines takes a text apart as Mark does; the text of an answer is read with the letters
 // of its item. ok is false for a text with more lines than are judged at once. Of a
-// diagram, which is one line, each entry is a line.
+// diagram, which is one line, each entry is a line. The lines are not to be changed.
 func (r *Reference) Lines(a Answer) (all []lines.Line, ok bool) {
+	if len(a.Text) > longestRemembered {
+		return r.takeApart(a)
+	}
+	q := wholeText{r.solved.LettersFor(a.Item), a.Stage == Components, a.Stage == Diagram, a.Text}
+	known, ok := r.kin.texts.Recall(q)
+	if !ok {
+		known.lines, known.ok = r.takeApart(a)
+		r.kin.texts.Keep(q, known)
+	}
+	return known.lines, known.ok
+}
+
+// wholeText is what the lines of a text depend on, among the copies of one problem.
+type wholeText struct {
+	letters    *expr.Letters
+	components bool
+	diagram    bool
+	text       string
+}
+
+// textLines are the lines of a text, as Lines returns them.
+type textLines struct {
+	lines []lines.Line
+	ok    bool
+}
+
+// longestRemembered is how many bytes of text are remembered with their lines.
+const longestRemembered = 200
+
+func (r *Reference) takeApart(a Answer) (all []lines.Line, ok bool) {
 	if a.Stage == Diagram {
 		return lines.Forces(a.Text, diagram.SaysForce), true
 	}

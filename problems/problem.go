@@ -55,6 +55,7 @@ type Problem struct {
 	reference     func() (*checker.Reference, error)
 	probes        func() []map[misstep]float64
 	asWritten     *statics.System // with the numbers of the file
+	kin           *checker.Kin    // shared by all copies
 	changed       []string        // the givens with other numbers
 	letters       map[string]bool // every letter of the problem
 }

@@ -19,6 +19,7 @@ func (p *Problem) finish() {
 	p.asWritten = p.System
 	p.Numbers = draw.Numbers(p.System, p.ranges())
 	p.prepare()
+	p.kin = &checker.Kin{}
 	p.probes = sync.OnceValue(p.probe)
 }
 
@@ -33,7 +34,7 @@ func (p *Problem) ranges() []string {
 
 func (p *Problem) prepare() {
 	p.reference = sync.OnceValues(func() (*checker.Reference, error) {
-		ref, err := checker.New(p.System)
+		ref, err := checker.NewOf(p.kin, p.System)
 		if err != nil {
 			return nil, err
 		}

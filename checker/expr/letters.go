@@ -30,6 +30,7 @@ type Letters struct {
 	phrases map[string]string             // names in words, in lower case → canonical
 	bodies  []string                      // names that may stand in front of a line
 	dims    map[string]quantity.Dimension // what a letter measures, where that is known
+	memory  *readings                     // see Remember
 }
 
 // Add makes a letter known. Greek letters go by their names ("alpha").
@@ -82,6 +83,7 @@ func (l *Letters) Own() *Letters {
 	c := *l
 	c.names, c.typed, c.fold = maps.Clone(l.names), maps.Clone(l.typed), maps.Clone(l.fold)
 	c.phrases, c.dims = maps.Clone(l.phrases), maps.Clone(l.dims)
+	c.memory = nil
 	return &c
 }
 

@@ -6,8 +6,22 @@ import (
 )
 
 // Read reads one line: an expression, an equation or a chain of equations. The
-// error is a *ReadError. Unknown letters are no error here; their nodes say so.
+// error is a *ReadError. Unknown letters are no error here; their nodes say so. What is
+// returned is not to be changed: it may be remembered.
 func (l *Letters) Read(text string) (Reading, error) {
+	if l.memory == nil || len(text) > longestRemembered {
+		return l.read(text)
+	}
+	q := question{text, l.mass}
+	if known, ok := l.memory.Recall(q); ok {
+		return known.reading, known.err
+	}
+	reading, err := l.read(text)
+	l.memory.Keep(q, outcome{reading, err})
+	return reading, err
+}
+
+func (l *Letters) read(text string) (Reading, error) {
 	clean := Clean(text)
 	reading := Reading{Text: clean}
 	if n := runesIn(clean); n > maxLength {

@@ -36,7 +36,7 @@ func lantern(t *testing.T) *trial.Problem {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return trial.NewProblem(solved.New(model, solution, solved.Units{Force: 1, Length: 1}))
+	return trial.NewProblem(solved.New(model, solution, solved.Units{Force: 1, Length: 1}, &solved.Kin{}))
 }
 
 func read(t *testing.T, p *trial.Problem, text string) expr.Line {

@@ -39,9 +39,9 @@ type made struct {
 	sizes    sync.Map // of *Size, by force and name
 }
 
-// New puts a solution to its model.
-func New(m *statics.Model, solution []float64, own Units) *System {
-	s := &System{Model: m, Vocabulary: newVocabulary(m), Own: own, made: &made{}}
+// New puts a solution to its model, which is one of the kin.
+func New(m *statics.Model, solution []float64, own Units, kin *Kin) *System {
+	s := &System{Model: m, Vocabulary: newVocabulary(m, kin), Own: own, made: &made{}}
 	s.Values = make([]float64, s.width)
 	copy(s.Values, solution)
 	for _, c := range s.Components {

@@ -3,6 +3,7 @@ package solved
 import (
 	"slices"
 	"strings"
+	"sync"
 
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/quantity"
@@ -50,8 +51,8 @@ var usualLetters = []struct {
 	{statics.Tension, "T FT"},
 }
 
-func newVocabulary(m *statics.Model) *Vocabulary {
-	x := &Vocabulary{Slots: map[string]int{}, Readers: map[string]*expr.Letters{}}
+func newVocabulary(m *statics.Model, kin *Kin) *Vocabulary {
+	x := &Vocabulary{Slots: map[string]int{}}
 	for i, v := range m.Variables {
 		x.Slots[v.Name] = i
 	}
@@ -66,11 +67,29 @@ func newVocabulary(m *statics.Model) *Vocabulary {
 	for b := range m.Bodies {
 		x.addComponents(m, b)
 	}
-	x.Readers[""] = x.reader(m, nil)
-	for b := range m.Bodies {
-		x.Readers[m.Bodies[b].Name] = x.reader(m, &m.Bodies[b])
-	}
+	x.Readers = kin.readersOf(x, m)
 	return x
+}
+
+// Kin is what the copies of one problem have in common, whatever their numbers and units:
+// the letters, with what was read in them. The zero value is ready; it may be used by
+// several goroutines.
+type Kin struct {
+	once    sync.Once
+	readers map[string]*expr.Letters
+}
+
+func (k *Kin) readersOf(x *Vocabulary, m *statics.Model) map[string]*expr.Letters {
+	k.once.Do(func() {
+		k.readers = map[string]*expr.Letters{"": x.reader(m, nil)}
+		for b := range m.Bodies {
+			k.readers[m.Bodies[b].Name] = x.reader(m, &m.Bodies[b])
+		}
+		for _, l := range k.readers {
+			l.Remember()
+		}
+	})
+	return k.readers
 }
 
 func (x *Vocabulary) place(name string) int {

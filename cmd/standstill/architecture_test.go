@@ -48,6 +48,7 @@ var rooms = []struct {
 	{path: "checker/expr"},
 	{path: "checker/quantity"},
 	{path: "checker/pattern", alone: true},
+	{path: "checker/memory", alone: true},
 }
 
 // owners are the packages from outside that only one room may know, and those

@@ -1,0 +1,24 @@
+package expr
+
+import "example.org/standstill/checker/memory"
+
+// Remember makes a vocabulary keep its latest readings. It is called when the vocabulary
+// is complete; from then on several goroutines may read with it, and nothing is added.
+func (l *Letters) Remember() { l.memory = &readings{} }
+
+// readings are what was read last. Texts longer than longestRemembered are read anew, so
+// that a memory stays small whatever is typed.
+type readings = memory.Latest[question, outcome]
+
+const longestRemembered = 200
+
+// question is what a reading depends on besides the vocabulary.
+type question struct {
+	text string
+	mass bool
+}
+
+type outcome struct {
+	reading Reading
+	err     error
+}
