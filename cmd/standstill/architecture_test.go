@@ -33,6 +33,7 @@ var rooms = []struct {
 	{path: "tutor/picture"},
 	{path: "tutor"},
 	{path: "tutor/record", alone: true},
+	{path: "tutor/door"},
 	{path: "problems"},
 	{path: "problems/draw"},
 	{path: "checker"},

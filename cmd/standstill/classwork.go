@@ -15,6 +15,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"example.org/standstill/tutor/class"
+	"example.org/standstill/tutor/door"
 )
 
 func classCollectCommand(t *teacher) *cobra.Command {
@@ -301,7 +302,7 @@ func (t *teacher) follow(c *cobra.Command, w *class.Watch) error {
 	defer stop()
 	clear := func() {}
 	if t.fullTerminal() {
-		clear = func() { fmt.Fprint(behind(t.Out).(io.Writer), "\x1b[H\x1b[2J") }
+		clear = func() { fmt.Fprint(door.Behind(t.Out).(io.Writer), "\x1b[H\x1b[2J") }
 	}
 	return w.Run(ctx, t.Out, clear)
 }

@@ -6,37 +6,9 @@ import (
 	"os"
 	"strings"
 	"testing"
-)
 
-// What acts on a terminal does not pass the door, however it is cut into writes.
-func TestDoor(t *testing.T) {
-	for text, want := range map[string]string{
-		"plain α ₁ ⢈ text\n\tand more\r\n": "plain α ₁ ⢈ text\n\tand more\r\n",
-		"\ufeffid,name\r\n\ufeff":          "\ufeffid,name\r\n�",
-		"a\x1b[2Jb":                        "a�[2Jb",
-		"a\u009b2Jb":                       "a�2Jb",
-		"a\u202eb\u2066c\u2028d":           "a�b�c�d",
-		"over\rwritten":                    "over�written",
-		"bell\a null\x00":                  "bell� null�",
-		"not UTF-8 \x9b \xff":              "not UTF-8 � �",
-		"me\u200cjoined":                   "me\u200cjoined",
-	} {
-		for size := 1; size <= len(text); size++ {
-			var b strings.Builder
-			d := &door{out: &b}
-			for rest := text; rest != ""; {
-				n := min(size, len(rest))
-				if wrote, err := d.Write([]byte(rest[:n])); err != nil || wrote != n {
-					t.Fatal(wrote, err)
-				}
-				rest = rest[n:]
-			}
-			if got := b.String(); got != want {
-				t.Errorf("%q in writes of %d is %q; want %q", text, size, got, want)
-			}
-		}
-	}
-}
+	"example.org/standstill/tutor/door"
+)
 
 func TestJSONThatActsOnNothing(t *testing.T) {
 	text := "a\u009b2J \u202e \U000e0001 \" \\ é \u2028"
@@ -49,7 +21,7 @@ func TestJSONThatActsOnNothing(t *testing.T) {
 		t.Errorf("%q is read back as %q, %v", text, back, err)
 	}
 	var seen strings.Builder
-	if _, err := (&door{out: &seen}).Write([]byte(b.String())); err != nil || seen.String() != b.String() {
+	if _, err := door.To(&seen).Write([]byte(b.String())); err != nil || seen.String() != b.String() {
 		t.Errorf("%q acts", b.String())
 	}
 }

@@ -22,6 +22,7 @@ import (
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/class"
 	"example.org/standstill/tutor/class/classfile"
+	"example.org/standstill/tutor/door"
 	"example.org/standstill/tutor/host"
 	"example.org/standstill/tutor/record"
 )
@@ -189,7 +190,7 @@ func (h *hosting) options(c *classfile.Class, r *record.Record) (o host.Options,
 
 // serve serves until a signal comes, or the teacher leaves the live view.
 func (h *hosting) serve(ctx context.Context, stop func(), server *host.Host, l net.Listener) error {
-	terminal, shown := behind(h.Out).(*os.File)
+	terminal, shown := door.Behind(h.Out).(*os.File)
 	if !shown || !isTerminal(terminal) || !isTerminal(h.In) {
 		fmt.Fprintf(h.Out, "listening %s %s\n", l.Addr(), server.Fingerprint())
 		return server.Serve(ctx, l)

@@ -16,6 +16,8 @@ import (
 	"github.com/spf13/cobra"
 
 	_ "example.org/standstill/tutor/screen/quiet"
+
+	"example.org/standstill/tutor/door"
 )
 
 // Exit codes.
@@ -44,8 +46,8 @@ func run(ctx context.Context, args []string, s streams) (code int) {
 			code = exitFound
 		}
 	}()
-	out := &door{out: s.Out}
-	s.Out, s.Err = out, &door{out: s.Err}
+	out := door.To(s.Out)
+	s.Out, s.Err = out, door.To(s.Err)
 	// Started from a desktop, the program must open and not explain itself.
 	cobra.MousetrapHelpText = ""
 	command := root(&app{streams: s})
@@ -54,8 +56,8 @@ func run(ctx context.Context, args []string, s streams) (code int) {
 	command.SetOut(s.Out)
 	command.SetErr(s.Err)
 	err := command.ExecuteContext(ctx)
-	if err == nil && out.trouble != nil {
-		err = fmt.Errorf(saidNoOutput, plainCause(out.trouble))
+	if err == nil && out.Trouble() != nil {
+		err = fmt.Errorf(saidNoOutput, plainCause(out.Trouble()))
 	}
 	return s.conclude(err)
 }

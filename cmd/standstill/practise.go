@@ -13,6 +13,7 @@ import (
 	"golang.org/x/term"
 
 	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/door"
 	"example.org/standstill/tutor/plain"
 	"example.org/standstill/tutor/record"
 	"example.org/standstill/tutor/screen"
@@ -44,7 +45,7 @@ func (a *app) fullTerminal() bool {
 }
 
 func isTerminal(stream any) bool {
-	f, ok := behind(stream).(*os.File)
+	f, ok := door.Behind(stream).(*os.File)
 	return ok && term.IsTerminal(int(f.Fd()))
 }
 
@@ -63,7 +64,7 @@ func (a *app) openScreens(t *tutor.Tutor, notice string) error {
 
 // onScreen is how the screens are shown.
 func (a *app) onScreen(notice string) screen.Options {
-	return screen.Options{In: a.In, Out: behind(a.Out).(io.Writer), Light: a.light, Dark: a.dark, ASCII: a.ascii, Notice: notice}
+	return screen.Options{In: a.In, Out: door.Behind(a.Out).(io.Writer), Light: a.light, Dark: a.dark, ASCII: a.ascii, Notice: notice}
 }
 
 // openPlain leads the lesson in lines of text. A signal to stop ends it as leaving
@@ -78,7 +79,7 @@ func (a *app) openPlain(t *tutor.Tutor, notice string) error {
 
 // columns is the width of the terminal behind a stream, 0 where it is none.
 func columns(stream any) int {
-	f, ok := behind(stream).(*os.File)
+	f, ok := door.Behind(stream).(*os.File)
 	if !ok {
 		return 0
 	}

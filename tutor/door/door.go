@@ -1,4 +1,6 @@
-package main
+// Package door is what everything but the screens writes through: the lines of commands
+// and those of a lesson.
+package door
 
 import (
 	"bytes"
@@ -6,13 +8,11 @@ import (
 	"unicode/utf8"
 
 	"example.org/standstill/checker/expr"
-	"example.org/standstill/tutor/class/classfile"
 )
 
-// door is what every command but the screens writes through: whatever came from a
-// file, a name or a record, nothing in it acts on the terminal. A character that
-// would is shown as the replacement character.
-type door struct {
+// Door leads to an output. Whatever came from a file, a name or a record, nothing in it
+// acts on the terminal: a character that would is shown as the replacement character.
+type Door struct {
 	out   io.Writer
 	begun bool
 	rest  []byte // the beginning of a character that is not whole yet
@@ -21,8 +21,14 @@ type door struct {
 	trouble error // the first error of the stream behind
 }
 
+// To makes a door to an output.
+func To(out io.Writer) *Door { return &Door{out: out} }
+
+// Trouble is the first error of the output behind, nil for none.
+func (d *Door) Trouble() error { return d.trouble }
+
 // Write never writes less than it was given without an error.
-func (d *door) Write(p []byte) (int, error) {
+func (d *Door) Write(p []byte) (int, error) {
 	text := append(d.rest, p...)
 	d.rest = nil
 	var b bytes.Buffer
@@ -47,7 +53,7 @@ func (d *door) Write(p []byte) (int, error) {
 
 // put writes one character. Line ends of both kinds, tabs, and the mark that a
 // spreadsheet wants at the very beginning are harmless.
-func (d *door) put(b *bytes.Buffer, r rune) {
+func (d *Door) put(b *bytes.Buffer, r rune) {
 	if d.cr && r != '\n' {
 		b.WriteRune(utf8.RuneError)
 	} else if d.cr {
@@ -65,15 +71,10 @@ func (d *door) put(b *bytes.Buffer, r rune) {
 	}
 }
 
-// behind gives the stream that a door leads to: screens write to it themselves.
-func behind(w any) any {
-	if d, ok := w.(*door); ok {
+// Behind gives the stream that a door leads to: screens write to it themselves.
+func Behind(w any) any {
+	if d, ok := w.(*Door); ok {
 		return d.out
 	}
 	return w
-}
-
-// writeJSON writes a value, indented or on one line, so that nothing in it acts.
-func writeJSON(w io.Writer, value any, indent string) error {
-	return classfile.WriteJSON(w, value, indent)
 }

@@ -52,7 +52,7 @@ func (s *session) turn(a *tutor.Angles, letter, number string) {
 	knob, ok := a.Knob(letter)
 	value, err := strconv.ParseFloat(strings.Replace(number, ",", ".", 1), 64)
 	if !ok || err != nil {
-		s.say(saidNoKnob, visible(letter))
+		s.say(saidNoKnob, letter)
 		return
 	}
 	if why := a.Set(knob, value); why != "" {

@@ -111,7 +111,7 @@ func (s *session) pageLine(l tutor.Line) {
 		s.say("  "+saidPrediction, l.Message)
 		return
 	case tutor.Limited:
-		s.say("  %s: %s", visible(l.Text), l.Message)
+		s.say("  %s: %s", l.Text, l.Message)
 		return
 	}
 	word := wordFor(l.Verdict)
@@ -121,7 +121,7 @@ func (s *session) pageLine(l tutor.Line) {
 	case l.Kept:
 		word = wordKept
 	}
-	text := strings.ReplaceAll(visible(l.Text), "\n", "; ")
+	text := strings.ReplaceAll(l.Text, "\n", "; ")
 	if l.Item != "" && !strings.Contains(text, "=") && l.Stage != checker.Solve {
 		text = expr.Glyph(l.Item) + ": " + text
 	}
@@ -221,7 +221,7 @@ func (s *session) chosen(line string, list []tutor.Listed) error {
 		return s.open(list[i].ID, false, "")
 	}
 	if line != "" {
-		s.say(saidNoSuchProblem, visible(line))
+		s.say(saidNoSuchProblem, line)
 	}
 	if s.lesson != nil {
 		s.say(saidBackToLesson, s.lesson.Problem.Title)
@@ -262,9 +262,6 @@ func saidCount(all, done int) string {
 	}
 	return fmt.Sprintf("%d %s, %d done", all, noun, done)
 }
-
-// visible drops what acts on a terminal.
-func visible(line string) string { return strings.TrimSpace(expr.Clean(line)) }
 
 // setup tells what the problem is about, in words.
 func (s *session) setup() {

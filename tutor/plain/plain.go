@@ -13,6 +13,7 @@ import (
 	"io"
 
 	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/door"
 )
 
 // Options are what a plain lesson works with. Tutor, In and Out are needed.
@@ -38,7 +39,7 @@ type Options struct {
 func Run(ctx context.Context, o Options) error {
 	ctx, stop := context.WithCancel(ctx)
 	defer stop()
-	out := bufio.NewWriter(o.Out)
+	out := bufio.NewWriter(door.To(o.Out))
 	o.Tutor = o.Tutor.Within(func() context.Context { return ctx })
 	s := &session{Options: o, ctx: ctx, lines: read(ctx, o.In), out: out}
 	err := s.run()

@@ -123,7 +123,7 @@ func (s *session) ask() (string, error) {
 			return "", errEnd
 		}
 		if s.Echo {
-			s.say("%s", visible(line))
+			s.say("%s", line)
 		}
 		return line, nil
 	case <-s.ctx.Done():
@@ -167,7 +167,7 @@ func (s *session) begin(another bool) error {
 // machine.
 func (s *session) who(last record.Student) (record.Student, error) {
 	for {
-		s.say(saidWhoIsIt, visible(last.Name))
+		s.say(saidWhoIsIt, last.Name)
 		line, err := s.ask()
 		if err != nil {
 			return last, err
@@ -199,7 +199,7 @@ func (s *session) who(last record.Student) (record.Student, error) {
 // name asks until there is a name.
 func (s *session) name() (record.Student, error) {
 	for i, one := range s.Tutor.Class.Students {
-		s.say(saidOnList, i+1, visible(one.Name))
+		s.say(saidOnList, i+1, one.Name)
 	}
 	for {
 		s.say(saidName)

@@ -5,6 +5,7 @@ import (
 	"context"
 
 	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/door"
 )
 
 // End is the error of [Talk.Ask] at the end of the input, or once the context is done.
@@ -19,7 +20,7 @@ type Talk struct{ s *session }
 func NewTalk(ctx context.Context, o Options) *Talk {
 	ctx, stop := context.WithCancel(ctx)
 	o.Tutor = o.Tutor.Within(func() context.Context { return ctx })
-	return &Talk{&session{Options: o, ctx: ctx, stop: stop, lines: read(ctx, o.In), out: bufio.NewWriter(o.Out)}}
+	return &Talk{&session{Options: o, ctx: ctx, stop: stop, lines: read(ctx, o.In), out: bufio.NewWriter(door.To(o.Out))}}
 }
 
 // Say writes a line.

@@ -153,3 +153,23 @@ func TestEveryProblemHasResults(t *testing.T) {
 		}
 	}
 }
+
+// A class whose students draw the situation themselves gets no picture of it, and still the
+// figure to draw on.
+func TestAClassMayDrawTheSceneItself(t *testing.T) {
+	p, err := problems.Embedded().Get("canal-lantern")
+	if err != nil {
+		t.Fatal(err)
+	}
+	drawn := map[bool]int{}
+	for _, none := range []bool{false, true} {
+		page, err := (&tutor.Class{Settings: tutor.Settings{NoScenes: none}}).NewPage(p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		drawn[none] = strings.Count(write(t, false, Paper{"", page}), "<svg")
+	}
+	if drawn[true] != drawn[false]-1 || drawn[true] == 0 {
+		t.Errorf("pictures with scenes and without: %v", drawn)
+	}
+}
