@@ -1,16 +1,20 @@
 package main
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io"
 	"io/fs"
+	"maps"
 	"os"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
 
 	"example.org/standstill/checker"
+	"example.org/standstill/problems"
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/record"
 )
@@ -65,8 +69,7 @@ func (a *app) seat(classFile string, args []string) (desk *tutor.Desk, done func
 	if err != nil {
 		return nil, nil, errors.New(record.Sentence(err))
 	}
-	// Whoever practised here is found, on the list of the class or not.
-	student, err := a.student(tutor.New(tutor.Options{Record: r}), args)
+	student, err := a.student(r, &rules, args)
 	if err == nil {
 		desk, err = tutor.New(tutor.Options{Bank: bank, Record: r, Class: rules}).Seat(student)
 	}
@@ -103,53 +106,97 @@ func said(err error) error {
 	return err
 }
 
-func (a *app) student(t *tutor.Tutor, args []string) (record.Student, error) {
-	if len(args) == 0 {
-		s, ok, err := t.LastStudent()
-		if err == nil && !ok {
-			err = errors.New(saidNobody)
-		}
+// student finds whose entries are meant: those of the student named, else of the one who
+// practised last. Whoever has entries here is found, on the list of the class or not.
+func (a *app) student(r *record.Record, of *tutor.Class, args []string) (s record.Student, err error) {
+	all, err := studentsIn(r, of)
+	switch {
+	case err != nil:
 		return s, err
-	}
-	s, ok, err := t.Find(args[0])
-	if err != nil || ok {
-		return s, err
-	}
-	students, err := t.Students()
-	if err != nil {
-		return s, err
-	}
-	var names []string
-	for _, known := range students {
-		names = append(names, known.Name)
-	}
-	if names == nil {
+	case len(all) == 0:
 		return s, errors.New(saidNobody)
+	case len(args) > 0:
+		s, ok := (&tutor.Class{Students: all}).Student(args[0])
+		if !ok {
+			return s, fmt.Errorf(saidNoStudent, args[0], namesOf(all))
+		}
+		return s, nil
 	}
-	return s, fmt.Errorf(saidNoStudent, args[0], strings.Join(names, ", "))
+	last, err := r.LastStudent()
+	for _, s := range all {
+		if err == nil && s.ID == last {
+			return s, nil
+		}
+	}
+	return s, cmp.Or(err, fmt.Errorf(saidNameStudent, namesOf(all)))
+}
+
+// studentsIn lists who has a place in a record, and who has entries in it: what is
+// collected for a class has no places.
+func studentsIn(r *record.Record, of *tutor.Class) ([]record.Student, error) {
+	all, err := r.Students()
+	if err != nil {
+		return nil, err
+	}
+	counts, err := r.Counts()
+	for _, id := range slices.Sorted(maps.Keys(counts)) {
+		if slices.ContainsFunc(all, func(s record.Student) bool { return problems.Fold(s.ID) == problems.Fold(id) }) {
+			continue
+		}
+		one := record.Student{ID: id, Name: id}
+		for _, s := range of.Students {
+			if problems.Fold(s.ID) == problems.Fold(id) {
+				one.Name = s.Name
+			}
+		}
+		all = append(all, one)
+	}
+	return all, err
+}
+
+func namesOf(students []record.Student) string {
+	names := make([]string, len(students))
+	for i, s := range students {
+		names[i] = s.Name
+	}
+	return strings.Join(names, ", ")
 }
 
 func listProgress(w io.Writer, desk *tutor.Desk) error {
 	var b strings.Builder
 	fmt.Fprintf(&b, "%s\n", desk.Student.Name)
-	begun := 0
-	for _, shelf := range desk.Shelves() {
-		for _, p := range shelf.Problems {
-			if p.Standing == tutor.NotBegun {
-				continue
-			}
-			begun++
-			fmt.Fprintf(&b, "  %s: %s (%s, level %d; %slines %d, refused %d, hints %d)\n",
-				p.Title, p.Progress, shelf.Title, p.Level, goes(p.Progress), p.Lines, p.Refused, p.Hints)
-		}
+	begun := started(desk)
+	for _, p := range begun {
+		fmt.Fprintf(&b, "  %s: %s (%s, level %d; %slines %d, refused %d, hints %d)\n",
+			p.Title, p.Progress, p.shelf, p.Level, goes(p.Progress), p.Lines, p.Refused, p.Hints)
 	}
-	if begun == 0 {
+	if len(begun) == 0 {
 		b.WriteString("  Nothing is begun yet.\n")
 	} else {
 		listIdeas(&b, desk)
 	}
 	_, err := io.WriteString(w, b.String())
 	return err
+}
+
+// startedProblem is a problem that a student started, and the shelf where it is found first.
+type startedProblem struct {
+	tutor.Listed
+	shelf string
+}
+
+// started lists the problems that a student started, each once: a set one is on two shelves.
+func started(desk *tutor.Desk) (all []startedProblem) {
+	seen := map[string]bool{}
+	for _, shelf := range desk.Shelves() {
+		for _, p := range shelf.Problems {
+			if p.Standing != tutor.NotBegun && !seen[p.ID] {
+				seen[p.ID] = true
+				all = append(all, startedProblem{p, shelf.Title})
+			}
+		}
+	}
+	return all
 }
 
 func goes(p tutor.Progress) string {
@@ -216,13 +263,9 @@ func writeProgress(w io.Writer, desk *tutor.Desk) error {
 		Problems []progress `json:"problems"`
 		Ideas    []ideaHeld `json:"ideas"`
 	}{desk.Student.ID, desk.Student.Name, []progress{}, ideasHeld(desk)}
-	for _, shelf := range desk.Shelves() {
-		for _, p := range shelf.Problems {
-			if p.Standing != tutor.NotBegun {
-				out.Problems = append(out.Problems, progress{p.ID, p.Title, p.Topic, p.Heading.Level, p.Standing.String(),
-					p.Stage, p.Attempts, p.Items, p.FirstGo, p.Lines, p.Refused, p.Hints, p.StepsShown})
-			}
-		}
+	for _, p := range started(desk) {
+		out.Problems = append(out.Problems, progress{p.ID, p.Title, p.Topic, p.Heading.Level, p.Standing.String(),
+			p.Stage, p.Attempts, p.Items, p.FirstGo, p.Lines, p.Refused, p.Hints, p.StepsShown})
 	}
 	return writeJSON(w, out, "  ")
 }

@@ -80,13 +80,14 @@ func (a *app) copyRecord(from, to string) error {
 }
 
 func recordExportCommand(a *app) *cobra.Command {
-	return &cobra.Command{
+	var classFile string
+	c := &cobra.Command{
 		Use:     "export STUDENT",
 		Short:   "Print all entries of a student, one JSON object on each line",
 		Example: "  standstill record export Nele > nele.jsonl",
 		Args:    exactly(1, "a student, by name or id"),
 		RunE: func(_ *cobra.Command, args []string) error {
-			desk, done, err := a.seat("", args)
+			desk, done, err := a.seat(classFile, args)
 			if err != nil {
 				return err
 			}
@@ -94,6 +95,8 @@ func recordExportCommand(a *app) *cobra.Command {
 			return said(a.exportStudent(desk))
 		},
 	}
+	c.Flags().StringVar(&classFile, "class", "", "the class `file` whose list has the name; without it class.yaml in the folder of the program or the data folder")
+	return c
 }
 
 // exported is one entry, with the names of its fields as the record has them.

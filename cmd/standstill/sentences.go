@@ -52,6 +52,7 @@ standstill when you press Tab. Save it where your shell looks for such scripts.`
 	saidWaitsForRecord = "Waiting for the record %s, which another program is using."
 	saidNobody         = "nobody has practised here yet"
 	saidNoStudent      = "the record has no student %q; it has %s"
+	saidNameStudent    = "name a student; the record has %s"
 )
 
 // part is a part of the manual page that no command has.
