@@ -336,7 +336,7 @@ func day(at time.Time, clock bool) string {
 
 func minutes(d time.Duration) string {
 	if d < time.Minute && d > 0 {
-		return "1 min"
+		return "under 1 min"
 	}
 	if d >= 100*time.Minute {
 		return fmt.Sprintf("%.1f h", d.Hours())

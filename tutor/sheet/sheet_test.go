@@ -173,3 +173,14 @@ func TestAClassMayDrawTheSceneItself(t *testing.T) {
 		t.Errorf("pictures with scenes and without: %v", drawn)
 	}
 }
+
+// A sheet says which force each letter is, what each given is, and g: a class works from it
+// without the screen.
+func TestASheetSaysWhatTheLettersAre(t *testing.T) {
+	html := write(t, false, paper(t, "canal-lantern", ""))
+	for _, said := range []string{"T₁ (left cord)", "T₂ (right cord)", "α = 35°", "left cord, above the horizontal", "g = 9.8 m/s²"} {
+		if !strings.Contains(html, said) {
+			t.Errorf("%q is not on the sheet", said)
+		}
+	}
+}
