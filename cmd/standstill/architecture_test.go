@@ -27,6 +27,7 @@ var rooms = []struct {
 	{path: "tutor/screen/quiet", alone: true},
 	{path: "tutor/plain"},
 	{path: "tutor/class"},
+	{path: "tutor/class/summary"},
 	{path: "tutor/class/classfile"},
 	{path: "tutor/bench"},
 	{path: "tutor/sheet"},

@@ -15,6 +15,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"example.org/standstill/tutor/class"
+	"example.org/standstill/tutor/class/summary"
 	"example.org/standstill/tutor/door"
 )
 
@@ -75,7 +76,7 @@ func plainly(err error) error {
 
 // exports are the forms in which a report leaves.
 type exports struct {
-	layout        class.Layout
+	layout        summary.Layout
 	json, csv     bool
 	mark          bool
 	html, xapi    string
@@ -127,7 +128,7 @@ func (t *teacher) report(c *cobra.Command, m *class.Markbook, e *exports) error 
 	case err != nil:
 		return err
 	case e.html != "":
-		return t.export(e, e.html, class.ReportMark, func() string { return fmt.Sprintf(saidLeaves, len(r.Students)) }, func(w io.Writer) error { return r.WriteHTML(w, m.Bank) })
+		return t.export(e, e.html, summary.ReportMark, func() string { return fmt.Sprintf(saidLeaves, len(r.Students)) }, func(w io.Writer) error { return r.WriteHTML(w, m.Bank) })
 	case e.roster != "":
 		return t.exportRoster(r, e)
 	case e.json:
@@ -160,12 +161,12 @@ func (t *teacher) export(e *exports, path, mark string, leaves func() string, wr
 // says who wrote them.
 const rosterManifest = "manifest.csv"
 
-func (t *teacher) exportRoster(r *class.Report, e *exports) error {
+func (t *teacher) exportRoster(r *summary.Report, e *exports) error {
 	if r.Roster.Version == "" {
 		return errors.New(saidNoRoster)
 	}
 	files, refused := r.OneRoster(e.delta)
-	out := output{Mark: class.RosterMark, Force: e.out.Force}
+	out := output{Mark: summary.RosterMark, Force: e.out.Force}
 	if err := out.allowed(filepath.Join(e.roster, rosterManifest)); err != nil {
 		return err
 	}

@@ -22,6 +22,7 @@ import (
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/class"
 	"example.org/standstill/tutor/class/classfile"
+	"example.org/standstill/tutor/class/summary"
 	"example.org/standstill/tutor/door"
 	"example.org/standstill/tutor/host"
 	"example.org/standstill/tutor/record"
@@ -182,7 +183,7 @@ func (h *hosting) options(c *classfile.Class, r *record.Record) (o host.Options,
 			if err != nil {
 				return err
 			}
-			return report.WriteText(w, class.Layout{})
+			return report.WriteText(w, summary.Layout{})
 		}
 	}
 	return o, nil

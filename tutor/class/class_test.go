@@ -11,6 +11,7 @@ import (
 	"example.org/standstill/problems"
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/class/classfile"
+	"example.org/standstill/tutor/class/summary"
 	"example.org/standstill/tutor/record"
 )
 
@@ -152,7 +153,7 @@ func (r *room) folder(files map[string][]byte) string {
 	return dir
 }
 
-func (r *room) report() *Report {
+func (r *room) report() *summary.Report {
 	r.t.Helper()
 	report, err := r.book.Report(context.Background())
 	must(r.t, err)
@@ -160,7 +161,7 @@ func (r *room) report() *Report {
 }
 
 // standing is a word for every student's first problem.
-func standings(r *Report) string {
+func standings(r *summary.Report) string {
 	var words []string
 	for _, row := range r.Students {
 		words = append(words, row.Cells[0].Standing.String())
@@ -168,7 +169,7 @@ func standings(r *Report) string {
 	return strings.Join(words, ", ")
 }
 
-func notices(list []Remark) string {
+func notices(list []summary.Remark) string {
 	var words []string
 	for _, one := range list {
 		words = append(words, fmt.Sprintf("%s %s %d", one.Student, one.Notice, one.Count))

@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/class/summary"
 	"example.org/standstill/tutor/record"
 )
 
@@ -39,13 +40,13 @@ func (s *sheeting) clock(entries []record.Entry) {
 			continue
 		}
 		if e.Time.Year() < firstYear {
-			s.remark(TimeEarly, e.Problem, "", e.Time.Format(time.DateTime), 1)
+			s.remark(summary.TimeEarly, e.Problem, "", e.Time.Format(time.DateTime), 1)
 		}
 		if last.Record == e.Record && last.Number == e.Number {
-			s.remark(NumberTwice, e.Problem, "", "", 1)
+			s.remark(summary.NumberTwice, e.Problem, "", "", 1)
 		}
 		if last.Record == e.Record && e.Time.Before(last.Time.Add(-putBack)) {
-			s.remark(TimeBackwards, e.Problem, "", e.Time.Format(time.DateTime), 1)
+			s.remark(summary.TimeBackwards, e.Problem, "", e.Time.Format(time.DateTime), 1)
 		}
 		last = e
 	}
@@ -54,8 +55,8 @@ func (s *sheeting) clock(entries []record.Entry) {
 // notes repeats what was found when entries were collected.
 func (s *sheeting) notes(entries []record.Entry) {
 	for _, e := range entries {
-		notice := Notice(e.Detail)
-		if e.Kind != record.Noted || notice == EntryChanged || notice == NumbersMissing && closed(e, entries) {
+		notice := summary.Notice(e.Detail)
+		if e.Kind != record.Noted || notice == summary.EntryChanged || notice == summary.NumbersMissing && closed(e, entries) {
 			continue // what changed is told by settle
 		}
 		s.remark(notice, e.Problem, "", e.Text, 1)

@@ -16,6 +16,7 @@ import (
 	"example.org/standstill/problems"
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/class/classfile"
+	"example.org/standstill/tutor/class/summary"
 	"example.org/standstill/tutor/record"
 )
 
@@ -39,7 +40,7 @@ type Taken struct {
 	Unread    int // lines that are no entries
 	FirstBad  int
 	Truncated bool
-	Remarks   []Remark
+	Remarks   []summary.Remark
 }
 
 // Collected is what came of all files.
@@ -189,7 +190,7 @@ func (t *taking) handIn() error {
 	} else {
 		if !t.Truncated {
 			for _, gap := range h.missing() {
-				t.note(NumbersMissing, owner, record.Entry{Record: h.Record}, gap)
+				t.note(summary.NumbersMissing, owner, record.Entry{Record: h.Record}, gap)
 			}
 		}
 		if h.Marking == checker.Version {
@@ -346,7 +347,7 @@ func (t *taking) merge(all iter.Seq2[record.Entry, error]) error {
 		}
 	})
 	for _, c := range merged.Conflicts {
-		t.note(EntryChanged, c.There.Student, c.Here, noteOf(c.There))
+		t.note(summary.EntryChanged, c.There.Student, c.Here, noteOf(c.There))
 	}
 	t.Added, t.Known, t.Refused = merged.Added-t.noted, merged.Known, len(merged.Refused)
 	t.Forgotten += merged.Forgotten
@@ -361,7 +362,7 @@ func (t *taking) mayAdd(e record.Entry) bool {
 		return false
 	case !t.Mine && tutor.OfTeacher(e):
 		if !t.Markbook.mine[e.Record] {
-			t.note(Acceptance, e.Student, e, "")
+			t.note(summary.Acceptance, e.Student, e, "")
 		}
 		return false
 	case t.wasForgotten(e) && !t.Again:
@@ -372,7 +373,7 @@ func (t *taking) mayAdd(e record.Entry) bool {
 		return false
 	}
 	if e.Time.After(t.Now().Add(ahead)) {
-		t.note(TimeLater, e.Student, e, e.Time.Format(time.DateTime))
+		t.note(summary.TimeLater, e.Student, e, e.Time.Format(time.DateTime))
 	}
 	return true
 }
@@ -415,7 +416,7 @@ func (t *taking) compare(h *handed, owner string, own []record.Entry) {
 		for _, l := range a.Page.Lines() {
 			said, ok := h.said[l.ID]
 			if ok && l.Kind == tutor.Typed && said != saying(l.Report) {
-				t.note(VerdictOther, h.Student, byID[l.ID], classfile.Shown(said)+" → "+saying(l.Report))
+				t.note(summary.VerdictOther, h.Student, byID[l.ID], classfile.Shown(said)+" → "+saying(l.Report))
 			}
 		}
 	}

@@ -2,18 +2,18 @@
 //
 // A class is read from a file by package classfile. Students hand in what they did
 // (HandIn.File); a Markbook takes that in (Markbook.Collect), marks every answer
-// again against the student's own copy and sums up (Markbook.Report). How it
-// hangs together:
+// again against the student's own copy and sums up (Markbook.Report); package summary
+// tells it. How it hangs together:
 //
 //	handin.go, handed.go    one student's entries as a file, and back
 //	search.go, collect.go, note.go   hand-ins and whole records → the class's record
 //	attempt.go    the attempts of a history, each with whose numbers it has
 //	sheet.go, clock.go, cache.go      one student's work, computed or remembered
 //	report.go, tally.go     the class's work; where it goes wrong
-//	text.go, csv.go, html.go, json.go, results.go, xapi.go   a report on the way out
+//	xapi.go                 every line as a statement for a learning record store
 //	show.go, accept.go      one page, and a line that the teacher takes as right
 //	watch.go                a lab, live
-//	remark.go               what a teacher should look at
+//	remark.go               how what a teacher should look at is gathered
 //	sentences.go            every sentence
 //
 // Nothing that comes from a file is believed: completion is what re-marks, and

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"example.org/standstill/checker"
+	"example.org/standstill/tutor/class/summary"
 )
 
 // TestFaultSpoilsOneLine lets the checker fail on one line of one student: the report
@@ -27,7 +28,7 @@ func TestFaultSpoilsOneLine(t *testing.T) {
 		want(t, "the first column", standings(report), doneWord+", begun, not begun")
 		var faults []string
 		for _, one := range report.Remarks {
-			if one.Notice == Fault {
+			if one.Notice == summary.Fault {
 				faults = append(faults, report.Say(one))
 			}
 		}
@@ -41,7 +42,7 @@ func TestFaultSpoilsOneLine(t *testing.T) {
 	r.class.Judge = nil
 	r.book = r.markbook()
 	for _, one := range r.report().Remarks {
-		if one.Notice == Fault {
+		if one.Notice == summary.Fault {
 			t.Errorf("after it is mended it is still said: %+v", one)
 		}
 	}

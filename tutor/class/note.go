@@ -8,19 +8,20 @@ import (
 	"time"
 
 	"example.org/standstill/problems"
+	"example.org/standstill/tutor/class/summary"
 	"example.org/standstill/tutor/record"
 )
 
 // note remarks on an entry, and gathers an entry about it for the class's record.
-func (t *taking) note(n Notice, student string, about record.Entry, text string) {
+func (t *taking) note(n summary.Notice, student string, about record.Entry, text string) {
 	if s, ok := t.students[problems.Fold(student)]; ok {
 		student = s.ID
 	}
 	detail := text
-	if n == EntryChanged {
-		detail = quoted(cmp.Or(about.Text, about.Kind))
+	if n == summary.EntryChanged {
+		detail = summary.Quoted(cmp.Or(about.Text, about.Kind))
 	}
-	t.add(Remark{Notice: n, Student: student, Problem: about.Problem, Detail: detail, Count: 1})
+	t.add(summary.Remark{Notice: n, Student: student, Problem: about.Problem, Detail: detail, Count: 1})
 	note := record.Entry{Kind: record.Noted, Student: student, Problem: about.Problem,
 		Ref: cmp.Or(about.ID, about.Record), Detail: string(n), Text: text}
 	note.ID = idOf(note)

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"example.org/standstill/problems"
+	"example.org/standstill/tutor/class/summary"
 )
 
 // What is counted is what students did: neither what is noted about their files nor a
@@ -34,11 +35,11 @@ func TestClockAheadIsOneSentence(t *testing.T) {
 	must(t, err)
 	data := strings.ReplaceAll(string(crowded(t, p, 500, 0)), "2030-03-02", "2031-03-02")
 	sum := r.collect(map[string][]byte{"ada": []byte(data)})
-	if list := sum.Files[0].Remarks; len(list) != 1 || list[0].Notice != TimeLater || list[0].Count != 1000 {
+	if list := sum.Files[0].Remarks; len(list) != 1 || list[0].Notice != summary.TimeLater || list[0].Count != 1000 {
 		t.Errorf("said is %+v", list)
 	}
 	for _, one := range r.report().Remarks {
-		if one.Notice == TimeLater && one.Count != 1000 {
+		if one.Notice == summary.TimeLater && one.Count != 1000 {
 			t.Errorf("reported is %+v", one)
 		}
 	}
@@ -84,7 +85,7 @@ func TestThePageSaysWhatItShows(t *testing.T) {
 		t.Errorf("%d of 31 rows are on the page, and nothing says so", rows)
 	}
 	b.Reset()
-	must(t, report.WriteText(&b, Layout{}))
+	must(t, report.WriteText(&b, summary.Layout{}))
 	if !strings.Contains(b.String(), "10 minutes") || !strings.Contains(b.String(), "… and 19 more.") {
 		t.Errorf("the text leaves out without a word:\n%s", b.String())
 	}
@@ -115,8 +116,8 @@ func TestNoCodeIsRead(t *testing.T) {
 	r.collect(map[string][]byte{"ada": data})
 	report := r.report()
 	outs := map[string]*strings.Builder{"text": {}, "plain": {}, "page": {}, "watch": {}}
-	must(t, report.WriteText(outs["text"], Layout{}))
-	must(t, report.WriteText(outs["plain"], Layout{Plain: true}))
+	must(t, report.WriteText(outs["text"], summary.Layout{}))
+	must(t, report.WriteText(outs["plain"], summary.Layout{Plain: true}))
 	must(t, report.WriteHTML(outs["page"], problems.Embedded()))
 	w := &Watch{Class: r.class, Bank: r.bank, Paths: []string{r.folder(map[string][]byte{"ada.jsonl": data})}, Now: r.book.Now}
 	defer w.Close()

@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"example.org/standstill/problems"
+	"example.org/standstill/tutor/class/summary"
 	"example.org/standstill/tutor/record"
 )
 
@@ -68,7 +69,7 @@ type holdings struct {
 	names  map[string][]string          // as what the entries of a student may be kept
 	counts map[string]int               // of entries under these names
 	lost   map[string]map[string]string // by student and entry: whose it is instead, "" for nobody's
-	aside  []Remark                     // entries of names that are not on the list
+	aside  []summary.Remark             // entries of names that are not on the list
 }
 
 // holdings reads who has what. It depends on what is there, not on the order in
@@ -111,7 +112,7 @@ func (m *Markbook) setAside(h *holdings, name string) error {
 		}
 	}
 	if n > 0 {
-		h.aside = append(h.aside, Remark{Notice: NotOnList, Student: name, Count: n})
+		h.aside = append(h.aside, summary.Remark{Notice: summary.NotOnList, Student: name, Count: n})
 	}
 	return nil
 }

@@ -10,107 +10,20 @@ import (
 
 	"golang.org/x/sync/errgroup"
 
-	"example.org/standstill/checker"
 	"example.org/standstill/problems"
-	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/class/classfile"
+	"example.org/standstill/tutor/class/summary"
 	"example.org/standstill/tutor/record"
 )
 
-// Report is what a class's work comes to at one moment.
-type Report struct {
-	Name, Code string
-	At         time.Time
-	Work       []Column
-	Students   []Row
-	Stuck      []StuckRow // who gets no further now, longest first
-	ByStage    []Tally    // mistakes, most frequent first
-	ByProblem  []Tally
-	Kept       []KeptRow
-	Ideas      []IdeaColumn
-	Remarks    []Remark
-	Entries    int
-	Roster     classfile.Roster
-}
-
-// Column is one set problem with how many students have come how far.
-type Column struct {
-	problems.Heading
-	Due      time.Time
-	Weight   float64                  // in the share of the work that is done
-	Students [tutor.AtFirstGo + 1]int // by standing
-	Spent    time.Duration            // the middle of those who are done
-}
-
-// Row is one student; Cells has a cell for each set problem, in order.
-type Row struct {
-	ID, Name string
-	Cells    []Cell
-	Spent    time.Duration
-	Entries  int
-	Beside   int
-	Share    float64 // of the work that is done, by weight, from 0 to 1
-	Ideas    []Understanding
-}
-
-// Cell is how one student stands with one problem.
-type Cell struct {
-	Standing tutor.Standing
-	Late     bool // done after the date
-	Overdue  bool // not done, and the date is past
-	Days     int  // late or overdue, begun ones counted
-	Attempts int
-	Items    int
-	FirstGo  int
-	Lines    int
-	Refused  int
-	Hints    int
-	Shown    int
-	Spent    time.Duration
-	Begun    time.Time
-	Last     time.Time
-	Done     time.Time
-	Stage    checker.Stage
-	Item     string
-}
-
-// StuckRow is a student who gets no further with a problem.
-type StuckRow struct {
-	Student, Name string
-	Problem       string
-	Stage         checker.Stage
-	Item          string
-	Last          time.Time
-	Stuck
-}
-
-// KeptRow is a line that waits for the teacher's word, or has it.
-type KeptRow struct {
-	Student, Name string
-	KeptLine
-}
-
-// Tally is how often a kind of mistake was made, by how many students, with one
-// line as typed. Stage is empty where a tally is of a whole problem, Problem where
-// it is of a stage.
-type Tally struct {
-	Stage    checker.Stage
-	Problem  string
-	Code     checker.Code
-	Count    int
-	Students int
-	Who      []string // their ids
-	Line     string
-}
-
 // Report marks what was not marked before and sums up. Students come in the order
 // of the class file. An error is that of the record, or the context's.
-func (m *Markbook) Report(ctx context.Context) (*Report, error) {
-	r := &reporting{markbook: m, Report: &Report{Name: m.Class.Name, Code: m.Class.Code, At: m.Now(), Roster: m.Class.Roster}}
+func (m *Markbook) Report(ctx context.Context) (*summary.Report, error) {
+	r := &reporting{markbook: m, Report: &summary.Report{Name: m.Class.Name, Code: m.Class.Code, At: m.Now(), Roster: m.Class.Roster}}
 	for _, set := range m.Class.Work {
-		r.Work = append(r.Work, Column{Heading: set.Heading, Due: set.Due, Weight: cmp.Or(set.Weight, 1)})
+		r.Work = append(r.Work, summary.Column{Heading: set.Heading, Due: set.Due, Weight: cmp.Or(set.Weight, 1)})
 	}
-	r.Students = make([]Row, len(m.Class.Students))
+	r.Students = make([]summary.Row, len(m.Class.Students))
 	r.rest = make([]partial, len(m.Class.Students))
 	h, err := m.holdings()
 	if err != nil {
@@ -196,7 +109,7 @@ func (k *keeper) flush() {
 // reporting is a report while it is made. Students are summed up as they come, in
 // places of their own, and put together in order at the end.
 type reporting struct {
-	*Report
+	*summary.Report
 	markbook *Markbook
 	rest     []partial
 
@@ -207,15 +120,15 @@ type reporting struct {
 
 // partial is what one student adds to the lists of the report.
 type partial struct {
-	stuck   []StuckRow
-	kept    []KeptRow
-	remarks []Remark
+	stuck   []summary.StuckRow
+	kept    []summary.KeptRow
+	remarks []summary.Remark
 }
 
 func (r *reporting) student(i int, s record.Student, sheet Sheet) {
-	row := Row{ID: s.ID, Name: s.Name, Cells: make([]Cell, len(r.Work)), Entries: sheet.Entries, Beside: sheet.Beside, Ideas: sheet.Ideas}
+	row := summary.Row{ID: s.ID, Name: s.Name, Cells: make([]summary.Cell, len(r.Work)), Entries: sheet.Entries, Beside: sheet.Beside, Ideas: sheet.Ideas}
 	for at := range row.Cells {
-		row.Cells[at].overdue(r.Work[at].Due, r.At)
+		overdue(&row.Cells[at], r.Work[at].Due, r.At)
 	}
 	rest := partial{remarks: sheet.Remarks}
 	for _, w := range sheet.Works {
@@ -224,13 +137,13 @@ func (r *reporting) student(i int, s record.Student, sheet Sheet) {
 			continue
 		}
 		row.Cells[at] = w.cell(r.Work[at].Due)
-		row.Cells[at].overdue(r.Work[at].Due, r.At)
+		overdue(&row.Cells[at], r.Work[at].Due, r.At)
 		row.Spent += w.Spent
 		if w.gotStuck() {
-			rest.stuck = append(rest.stuck, StuckRow{s.ID, s.Name, w.Problem, w.Stage, w.Item, w.Last, *w.Stuck})
+			rest.stuck = append(rest.stuck, summary.StuckRow{Student: s.ID, Name: s.Name, Problem: w.Problem, Stage: w.Stage, Item: w.Item, Last: w.Last, Stuck: *w.Stuck})
 		}
 		for _, k := range w.Kept {
-			rest.kept = append(rest.kept, KeptRow{s.ID, s.Name, k})
+			rest.kept = append(rest.kept, summary.KeptRow{Student: s.ID, Name: s.Name, KeptLine: k})
 		}
 	}
 	r.Students[i], r.rest[i] = row, rest
@@ -242,8 +155,8 @@ func (r *reporting) student(i int, s record.Student, sheet Sheet) {
 	}
 }
 
-func (w *Work) cell(due time.Time) Cell {
-	c := Cell{Standing: w.Standing, Attempts: w.Attempts, Items: w.Items, FirstGo: w.FirstGo, Lines: w.Lines, Refused: w.Refused, Hints: w.Hints, Shown: w.Shown,
+func (w *Work) cell(due time.Time) summary.Cell {
+	c := summary.Cell{Standing: w.Standing, Attempts: w.Attempts, Items: w.Items, FirstGo: w.FirstGo, Lines: w.Lines, Refused: w.Refused, Hints: w.Hints, Shown: w.Shown,
 		Spent: w.Spent, Begun: w.Begun, Last: w.Last, Done: w.Done, Stage: w.Stage, Item: w.Item}
 	if c.Late = !due.IsZero() && w.Done.After(due); c.Late {
 		c.Days = daysAfter(due, w.Done)
@@ -252,7 +165,7 @@ func (w *Work) cell(due time.Time) Cell {
 }
 
 // overdue marks what is not done after its date; looking at the solution is no end.
-func (c *Cell) overdue(due, now time.Time) {
+func overdue(c *summary.Cell, due, now time.Time) {
 	if c.Overdue = !due.IsZero() && now.After(due) && !c.Standing.Done(); c.Overdue {
 		c.Days = daysAfter(due, now)
 	}
@@ -277,18 +190,18 @@ func (r *reporting) close() {
 		r.Kept = append(r.Kept, r.rest[i].kept...)
 		r.Remarks = append(r.Remarks, r.rest[i].remarks...)
 	}
-	slices.SortStableFunc(r.Stuck, func(a, b StuckRow) int {
+	slices.SortStableFunc(r.Stuck, func(a, b summary.StuckRow) int {
 		return cmp.Or(cmp.Compare(b.Refused+b.Hints, a.Refused+a.Hints), b.Last.Compare(a.Last))
 	})
 	r.ByStage, r.ByProblem = r.byStage.list(r.Students), r.byProblem.list(r.Students)
 	r.Ideas = ideasOf(r.Students)
 	for at := range r.Work {
-		r.Work[at].sum(r.Students, at)
+		sumUp(&r.Work[at], r.Students, at)
 	}
 }
 
 // shareOf is how much of the work a student has done, each problem by its weight.
-func (r *reporting) shareOf(row *Row) float64 {
+func (r *reporting) shareOf(row *summary.Row) float64 {
 	done, all := 0.0, 0.0
 	for at, c := range row.Cells {
 		all += r.Work[at].Weight
@@ -299,13 +212,8 @@ func (r *reporting) shareOf(row *Row) float64 {
 	return done / max(all, classfile.LeastWeight)
 }
 
-// isWeighted reports whether some problem counts more than another.
-func (r *Report) isWeighted() bool {
-	return slices.ContainsFunc(r.Work, func(c Column) bool { return c.Weight != r.Work[0].Weight })
-}
-
-// sum counts a column's cells.
-func (c *Column) sum(rows []Row, at int) {
+// sumUp counts a column's cells.
+func sumUp(c *summary.Column, rows []summary.Row, at int) {
 	var spent []time.Duration
 	for _, row := range rows {
 		cell := row.Cells[at]

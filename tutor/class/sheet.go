@@ -7,51 +7,43 @@ import (
 
 	"example.org/standstill/checker"
 	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/class/summary"
 	"example.org/standstill/tutor/record"
 )
 
 // Sheet is what one student's entries come to. It depends on nothing but the
 // entries, the class and the checker, so that it may be remembered.
 type Sheet struct {
-	Works   []Work          `json:"works,omitempty"`   // the set problems that were begun
-	Beside  int             `json:"beside,omitempty"`  // entries about problems that are not set
-	Entries int             `json:"entries,omitempty"` // all of them
-	Remarks []Remark        `json:"remarks,omitempty"`
-	Recent  []Mistake       `json:"recent,omitempty"` // the last few, newest first
-	Ideas   []Understanding `json:"ideas,omitempty"`
+	Works   []Work                  `json:"works,omitempty"`   // the set problems that were begun
+	Beside  int                     `json:"beside,omitempty"`  // entries about problems that are not set
+	Entries int                     `json:"entries,omitempty"` // all of them
+	Remarks []summary.Remark        `json:"remarks,omitempty"`
+	Recent  []Mistake               `json:"recent,omitempty"` // the last few, newest first
+	Ideas   []summary.Understanding `json:"ideas,omitempty"`
 }
 
 // Work is what a student did about one set problem. The counts are of the best
 // attempt, the time of all together. Stage and Item are those in hand where an
 // attempt is not over.
 type Work struct {
-	Problem  string         `json:"problem"`
-	Standing tutor.Standing `json:"standing"`
-	Attempts int            `json:"attempts"`
-	Items    int            `json:"items"`   // answered
-	FirstGo  int            `json:"firstGo"` // of these, right at their first go
-	Lines    int            `json:"lines"`
-	Refused  int            `json:"refused"`
-	Hints    int            `json:"hints"`
-	Shown    int            `json:"shown"` // hints that showed a step
-	Spent    time.Duration  `json:"spent"`
-	Begun    time.Time      `json:"begun,omitzero"`
-	Last     time.Time      `json:"last,omitzero"`
-	Done     time.Time      `json:"done,omitzero"` // when the best attempt was done
-	Stage    checker.Stage  `json:"stage,omitempty"`
-	Item     string         `json:"item,omitempty"`
-	Stuck    *Stuck         `json:"stuck,omitempty"`
-	Mistakes []Mistake      `json:"mistakes,omitempty"`
-	Kept     []KeptLine     `json:"kept,omitempty"`
-}
-
-// Stuck is what happened at the item in hand since a line last counted there.
-type Stuck struct {
-	Refused  int          `json:"refused,omitempty"`
-	Hints    int          `json:"hints,omitempty"`
-	AllHints bool         `json:"allHints,omitempty"`
-	Line     string       `json:"line,omitempty"` // the last refused line, as typed
-	Code     checker.Code `json:"code,omitempty"`
+	Problem  string             `json:"problem"`
+	Standing tutor.Standing     `json:"standing"`
+	Attempts int                `json:"attempts"`
+	Items    int                `json:"items"`   // answered
+	FirstGo  int                `json:"firstGo"` // of these, right at their first go
+	Lines    int                `json:"lines"`
+	Refused  int                `json:"refused"`
+	Hints    int                `json:"hints"`
+	Shown    int                `json:"shown"` // hints that showed a step
+	Spent    time.Duration      `json:"spent"`
+	Begun    time.Time          `json:"begun,omitzero"`
+	Last     time.Time          `json:"last,omitzero"`
+	Done     time.Time          `json:"done,omitzero"` // when the best attempt was done
+	Stage    checker.Stage      `json:"stage,omitempty"`
+	Item     string             `json:"item,omitempty"`
+	Stuck    *summary.Stuck     `json:"stuck,omitempty"`
+	Mistakes []Mistake          `json:"mistakes,omitempty"`
+	Kept     []summary.KeptLine `json:"kept,omitempty"`
 }
 
 // Mistake is one kind of mistake in one stage of one problem, how often it was
@@ -65,18 +57,6 @@ type Mistake struct {
 	Time    time.Time     `json:"time,omitzero"`
 }
 
-// KeptLine is a line that the student kept against the checker's judgement, or
-// that a teacher accepted.
-type KeptLine struct {
-	Entry    string        `json:"entry"`
-	Problem  string        `json:"problem"`
-	Stage    checker.Stage `json:"stage"`
-	Item     string        `json:"item,omitempty"`
-	Line     string        `json:"line"`
-	Code     checker.Code  `json:"code,omitempty"`
-	Accepted bool          `json:"accepted,omitempty"`
-}
-
 // longestPause is how much of a pause between two entries counts as work: who
 // comes back after a longer one was away.
 const longestPause = 10 * time.Minute
@@ -88,9 +68,9 @@ const mostRecent = 5
 func (m *Markbook) sheet(student string, entries, lost []record.Entry, whose map[string]string) Sheet {
 	s := &sheeting{markbook: m, student: student, work: map[string]*Work{}, tried: map[string]int{}}
 	for _, e := range lost {
-		notice := EntryCopied
+		notice := summary.EntryCopied
 		if whose[e.ID] == "" {
-			notice = EntryTied
+			notice = summary.EntryTied
 		}
 		s.remark(notice, e.Problem, whose[e.ID], "", 1)
 	}
@@ -111,7 +91,7 @@ func (m *Markbook) sheet(student string, entries, lost []record.Entry, whose map
 func (m *Markbook) fencedSheet(student string, entries, lost []record.Entry, whose map[string]string) (sheet Sheet) {
 	if fault := tutor.Fenced(func() { sheet = m.sheet(student, entries, lost, whose) }); fault != nil {
 		sheet = Sheet{Entries: len(entries)}
-		sheet.Remarks = []Remark{{Notice: Fault, Student: student, Detail: fault.Error(), Count: len(entries)}}
+		sheet.Remarks = []summary.Remark{{Notice: summary.Fault, Student: student, Detail: fault.Error(), Count: len(entries)}}
 	}
 	return sheet
 }
@@ -119,7 +99,7 @@ func (m *Markbook) fencedSheet(student string, entries, lost []record.Entry, who
 // faulty reports whether a fault of ours left something out, so that it is to be
 // computed again the next time.
 func (s *Sheet) faulty() bool {
-	return slices.ContainsFunc(s.Remarks, func(r Remark) bool { return r.Notice == Fault })
+	return slices.ContainsFunc(s.Remarks, func(r summary.Remark) bool { return r.Notice == summary.Fault })
 }
 
 // given counts what the student did, which notes about it and a teacher's word are
@@ -131,7 +111,7 @@ func (s *sheeting) given(entries []record.Entry) {
 		}
 		s.Entries++
 		if _, given := s.markbook.ownerOf(e); given {
-			s.remark(Given, "", "", e.Student, 1)
+			s.remark(summary.Given, "", "", e.Student, 1)
 		}
 	}
 }
@@ -147,8 +127,8 @@ type sheeting struct {
 	past     tutor.Past     // the attempts that count
 }
 
-func (s *sheeting) remark(n Notice, problem, whose, detail string, count int) {
-	s.add(Remark{Notice: n, Student: s.student, Problem: problem, Whose: whose, Detail: detail, Count: count})
+func (s *sheeting) remark(n summary.Notice, problem, whose, detail string, count int) {
+	s.add(summary.Remark{Notice: n, Student: s.student, Problem: problem, Whose: whose, Detail: detail, Count: count})
 }
 
 func (s *sheeting) attempt(a *Attempt, spent map[string]time.Duration, until time.Time) {
@@ -158,7 +138,7 @@ func (s *sheeting) attempt(a *Attempt, spent map[string]time.Duration, until tim
 	}
 	s.tried[a.Problem]++
 	if s.tried[a.Problem] > mostAttempts {
-		s.remark(TooMuch, a.Problem, "", "", len(a.Entries))
+		s.remark(summary.TooMuch, a.Problem, "", "", len(a.Entries))
 		return
 	}
 	s.markbook.judge(s.student, a, until)
@@ -188,7 +168,7 @@ func (s *sheeting) attempt(a *Attempt, spent map[string]time.Duration, until tim
 	}
 	for _, l := range a.Page.Lines() {
 		if l.Fault != nil {
-			s.remark(Fault, a.Problem, "", l.Text, 1)
+			s.remark(summary.Fault, a.Problem, "", l.Text, 1)
 		}
 	}
 	w.take(a.Page)
@@ -197,8 +177,8 @@ func (s *sheeting) attempt(a *Attempt, spent map[string]time.Duration, until tim
 }
 
 // noticeOf says what there is to look at where an attempt does not count.
-var noticeOf = map[Numbers]Notice{Alone: NumbersAlone, Others: NumbersOthers, Nobodys: NumbersNobodys, Unusable: NumbersNobodys,
-	OtherVersion: ProblemOther, NotMarked: TooMuch, Faulty: Fault}
+var noticeOf = map[Numbers]summary.Notice{Alone: summary.NumbersAlone, Others: summary.NumbersOthers, Nobodys: summary.NumbersNobodys, Unusable: summary.NumbersNobodys,
+	OtherVersion: summary.ProblemOther, NotMarked: summary.TooMuch, Faulty: summary.Fault}
 
 // take adds what stands on the page of one attempt.
 func (w *Work) take(g *tutor.Page) {
@@ -217,7 +197,7 @@ func (w *Work) take(g *tutor.Page) {
 	}
 	for _, l := range g.Lines() {
 		if l.Kind == tutor.Typed && (l.Kept || l.Accepted) && l.Verdict != checker.Right {
-			w.Kept = append(w.Kept, KeptLine{l.ID, w.Problem, l.Stage, l.Item, l.Text, l.Code, l.Accepted})
+			w.Kept = append(w.Kept, summary.KeptLine{Entry: l.ID, Problem: w.Problem, Stage: l.Stage, Item: l.Item, Line: l.Text, Code: l.Code, Accepted: l.Accepted})
 		}
 	}
 }
@@ -234,8 +214,8 @@ func doneAt(g *tutor.Page) (at time.Time) {
 
 // stuckAt counts what happened at the stage in hand since a line last counted
 // there; nil for nothing.
-func stuckAt(g *tutor.Page, stage checker.Stage, item string) *Stuck {
-	var s Stuck
+func stuckAt(g *tutor.Page, stage checker.Stage, item string) *summary.Stuck {
+	var s summary.Stuck
 	for _, l := range g.Lines() {
 		switch {
 		case l.Stage != stage:
@@ -244,13 +224,13 @@ func stuckAt(g *tutor.Page, stage checker.Stage, item string) *Stuck {
 			s.AllHints = s.AllHints || l.Level == lastLevel
 		case l.Kind != tutor.Typed || l.Verdict == checker.Unread:
 		case l.Counts() || l.Kept || len(l.Done) > 0:
-			s = Stuck{}
+			s = summary.Stuck{}
 		default:
 			s.Refused++
 			s.Line, s.Code = l.Text, l.Code
 		}
 	}
-	if s == (Stuck{}) {
+	if s == (summary.Stuck{}) {
 		return nil
 	}
 	return &s

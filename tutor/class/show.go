@@ -10,6 +10,7 @@ import (
 	"example.org/standstill/problems"
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/class/classfile"
+	"example.org/standstill/tutor/class/summary"
 	"example.org/standstill/tutor/record"
 )
 
@@ -26,7 +27,7 @@ func (m *Markbook) Show(w io.Writer, student record.Student, problem string) err
 	if err != nil {
 		return err
 	}
-	t := &text{}
+	t := &summary.Text{}
 	for _, a := range attemptsOf(m.settled(student.ID, entries)) {
 		if a.Problem == problem {
 			m.judge(student.ID, a, time.Time{})
@@ -35,7 +36,7 @@ func (m *Markbook) Show(w io.Writer, student record.Student, problem string) err
 	}
 	m.showLost(t, lost, problem, h.lost[problems.Fold(student.ID)])
 	if t.Len() == 0 {
-		t.line(saidNothingDone, classfile.Shown(student.Name), classfile.Shown(problem))
+		t.Line(saidNothingDone, classfile.Shown(student.Name), classfile.Shown(problem))
 	}
 	_, err = io.WriteString(w, t.String())
 	return err
@@ -43,7 +44,7 @@ func (m *Markbook) Show(w io.Writer, student record.Student, problem string) err
 
 // showLost writes the entries about a problem that a dispute took from the student,
 // with whom they count for.
-func (m *Markbook) showLost(t *text, lost []record.Entry, problem string, whose map[string]string) {
+func (m *Markbook) showLost(t *summary.Text, lost []record.Entry, problem string, whose map[string]string) {
 	said := ""
 	for _, e := range lost {
 		if e.Problem != problem || e.Kind == record.Noted {
@@ -54,27 +55,28 @@ func (m *Markbook) showLost(t *text, lost []record.Entry, problem string, whose 
 			why = fmt.Sprintf(saidShowLost, m.Class.Called(winner))
 		}
 		if why != said {
-			t.apart()
-			t.line("%s", why)
+			apart(t)
+			t.Line("%s", why)
 			said = why
 		}
-		t.line("  %s  %s  %s %s", shortID(e.ID), e.Time.Local().Format("15:04"), classfile.Shown(e.Kind), AsTyped(e.Text))
+		t.Line("  %s  %s  %s %s", summary.ShortID(e.ID), e.Time.Local().Format("15:04"), classfile.Shown(e.Kind), AsTyped(e.Text))
 	}
 }
 
 // apart leaves a line free between what stands already and what comes.
-func (t *text) apart() {
+// apart sets what follows off from what is there.
+func apart(t *summary.Text) {
 	if t.Len() > 0 {
-		t.line("")
+		t.Line("")
 	}
 }
 
-func (m *Markbook) showAttempt(t *text, student record.Student, a *Attempt) {
-	t.apart()
-	t.line("%s, %s (%s)", classfile.Shown(student.Name), classfile.Shown(a.Problem), day(a.Entries[0].Time, true))
+func (m *Markbook) showAttempt(t *summary.Text, student record.Student, a *Attempt) {
+	apart(t)
+	t.Line("%s, %s (%s)", classfile.Shown(student.Name), classfile.Shown(a.Problem), summary.Day(a.Entries[0].Time, true))
 	if a.Page == nil {
 		if why := m.notCounted(a); why != "" {
-			t.line("%s", why)
+			t.Line("%s", why)
 		}
 		p, err := m.problem(a.Entries[0], true)
 		if err == nil {
@@ -83,22 +85,22 @@ func (m *Markbook) showAttempt(t *text, student record.Student, a *Attempt) {
 	}
 	if a.Page == nil {
 		for _, e := range a.Entries {
-			t.line("  %s  %s %s", shortID(e.ID), classfile.Shown(e.Kind), classfile.Shown(e.Text))
+			t.Line("  %s  %s %s", summary.ShortID(e.ID), classfile.Shown(e.Kind), classfile.Shown(e.Text))
 		}
 		return
 	}
-	t.line("%s", a.Page.Statement())
-	t.line(saidStands, a.Page.Progress())
+	t.Line("%s", a.Page.Statement())
+	t.Line(saidStands, a.Page.Progress())
 	var stage checker.Stage
 	for _, l := range a.Page.Lines() {
 		if l.Stage != stage {
 			stage = l.Stage
-			t.line("%s", tutor.Title(stage))
+			t.Line("%s", tutor.Title(stage))
 		}
-		t.pageLine(l)
+		pageLine(t, l)
 	}
 	if draft := a.Page.Draft(); draft != "" {
-		t.line(saidHalfTyped, quoted(draft))
+		t.Line(saidHalfTyped, summary.Quoted(draft))
 	}
 }
 
@@ -120,17 +122,17 @@ func (m *Markbook) notCounted(a *Attempt) string {
 }
 
 // pageLine writes one line of a page with what was said about it.
-func (t *text) pageLine(l tutor.Line) {
+func pageLine(t *summary.Text, l tutor.Line) {
 	at := l.Time.Local().Format("15:04")
 	switch l.Kind {
 	case tutor.Hinted:
-		t.line("  %s  %s  hint %d of 3: %s", shortID(l.ID), at, l.Level, l.Message)
+		t.Line("  %s  %s  hint %d of 3: %s", summary.ShortID(l.ID), at, l.Level, l.Message)
 		return
 	case tutor.Revealed:
-		t.line("  %s  %s  %s", shortID(l.ID), at, saidRevealed)
+		t.Line("  %s  %s  %s", summary.ShortID(l.ID), at, saidRevealed)
 		return
 	case tutor.Guessed, tutor.Limited: // neither is marked right or wrong
-		t.line("  %s  %s  %s (%s)", shortID(l.ID), at, AsTyped(l.Text), classfile.Shown(l.Message))
+		t.Line("  %s  %s  %s (%s)", summary.ShortID(l.ID), at, AsTyped(l.Text), classfile.Shown(l.Message))
 		return
 	}
 	word := string(l.Verdict)
@@ -143,14 +145,11 @@ func (t *text) pageLine(l tutor.Line) {
 	case l.Kept:
 		word += ", disputed"
 	}
-	t.line("  %s  %s  %s  (%s)", shortID(l.ID), at, AsTyped(l.Text), word)
+	t.Line("  %s  %s  %s  (%s)", summary.ShortID(l.ID), at, AsTyped(l.Text), word)
 	if l.Message != "" && l.Verdict != checker.Right {
-		t.line("      %s", classfile.Shown(l.Message))
+		t.Line("      %s", classfile.Shown(l.Message))
 	}
 }
 
 // AsTyped is a typed text on one line, harmless on a terminal.
 func AsTyped(text string) string { return classfile.Shown(strings.ReplaceAll(text, "\n", "; ")) }
-
-// shortID is as much of an entry's id as a teacher types.
-func shortID(id string) string { return id[:min(8, len(id))] }

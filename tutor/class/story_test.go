@@ -17,6 +17,7 @@ import (
 	"example.org/standstill/problems"
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/class/classfile"
+	"example.org/standstill/tutor/class/summary"
 	"example.org/standstill/tutor/record"
 )
 
@@ -337,7 +338,7 @@ func TestStoryOfAClass(t *testing.T) {
 // story holds a report against the ledger.
 type story struct {
 	*testing.T
-	*Report
+	*summary.Report
 	actors []*actor
 	work   []string
 }
@@ -375,7 +376,7 @@ func (s story) check() {
 	s.stuck()
 }
 
-func (s story) cell(id, problem string, c Cell, w *ledger, due time.Time) {
+func (s story) cell(id, problem string, c summary.Cell, w *ledger, due time.Time) {
 	late, overdue, days := w.done.After(due), !w.standing.Done() && s.At.After(due), 0
 	if late {
 		days = int(math.Ceil(w.done.Sub(due).Hours() / 24))
@@ -383,7 +384,7 @@ func (s story) cell(id, problem string, c Cell, w *ledger, due time.Time) {
 	if overdue {
 		days = int(math.Ceil(s.At.Sub(due).Hours() / 24))
 	}
-	want := Cell{Standing: w.standing, Late: late, Overdue: overdue, Days: days, Attempts: w.attempts, Items: w.items, FirstGo: w.firsts,
+	want := summary.Cell{Standing: w.standing, Late: late, Overdue: overdue, Days: days, Attempts: w.attempts, Items: w.items, FirstGo: w.firsts,
 		Lines: w.lines, Refused: w.refused, Hints: w.hints, Shown: w.steps, Spent: w.spent, Begun: w.begun, Done: w.done, Last: c.Last, Stage: c.Stage, Item: c.Item}
 	if c != want {
 		s.Errorf("%s, %s:\n%+v; the ledger has\n%+v", id, problem, c, want)
@@ -442,17 +443,44 @@ func (s story) stuck() {
 	}
 }
 
+// reportForm is what other programs read of a report as JSON.
+type reportForm struct {
+	Problems []struct {
+		ID, Due string
+		Weight  float64
+	}
+	Students []struct {
+		ID, Name string
+		Share    float64
+		Work     []struct {
+			Problem, Standing, Stage, Item, Begun, Done                       string
+			Late, Overdue                                                     bool
+			Days, Attempts, Items, FirstGo, Lines, Refused, Hints, StepsShown int
+			Minutes                                                           float64
+		}
+	}
+	ByWork []struct {
+		Problem         string
+		Code            checker.Code
+		Students, Times int
+	} `json:"mistakesByProblem"`
+	Ideas []struct {
+		Idea, Title                     string
+		Steady, Learning, Slipping, New []string
+	}
+}
+
 // agree lays every output of one report beside the others: a number that is in two
 // of them must be the same.
-func agree(t *testing.T, r *room, report *Report) {
+func agree(t *testing.T, r *room, report *summary.Report) {
 	t.Helper()
 	var text, plain, page, table, data strings.Builder
-	must(t, report.WriteText(&text, Layout{Width: 200}))
-	must(t, report.WriteText(&plain, Layout{Plain: true}))
+	must(t, report.WriteText(&text, summary.Layout{Width: 200}))
+	must(t, report.WriteText(&plain, summary.Layout{Plain: true}))
 	must(t, report.WriteHTML(&page, r.bank))
 	must(t, report.WriteCSV(&table, false))
 	must(t, report.WriteJSON(&data))
-	var out jsonReport
+	var out reportForm
 	must(t, json.Unmarshal([]byte(data.String()), &out))
 	rows, err := csv.NewReader(strings.NewReader(table.String())).ReadAll()
 	must(t, err)
@@ -467,7 +495,7 @@ func agree(t *testing.T, r *room, report *Report) {
 			for k, cell := range rows[n] {
 				row[heads[k]] = cell
 			}
-			for head, want := range map[string]string{"student": s.ID, "name": s.Name, "problem": w.Problem, "standing": w.Standing, "stage": string(w.Stage),
+			for head, want := range map[string]string{"student": s.ID, "name": s.Name, "problem": w.Problem, "standing": w.Standing, "stage": w.Stage,
 				"item": w.Item, "attempts": strconv.Itoa(w.Attempts), "lines": strconv.Itoa(w.Lines), "refused": strconv.Itoa(w.Refused),
 				"hints": strconv.Itoa(w.Hints), "stepsShown": strconv.Itoa(w.StepsShown), "items": strconv.Itoa(w.Items), "firstGo": strconv.Itoa(w.FirstGo),
 				"minutes": strconv.FormatFloat(w.Minutes, 'f', 1, 64), "begun": w.Begun, "done": w.Done, "due": out.Problems[i].Due,
@@ -479,7 +507,7 @@ func agree(t *testing.T, r *room, report *Report) {
 			if !slices.Contains([]string{"solution shown", "begun", "not begun"}, w.Standing) {
 				share += []float64{0.25, 0.75}[i] // weights of 1 and 3
 			}
-			letters = append(letters, letterOf(report.Students[(n-1)/len(out.Problems)].Cells[i]))
+			letters = append(letters, summary.Letter(report.Students[(n-1)/len(out.Problems)].Cells[i]))
 			if begun := w.Standing != "not begun"; begun && !strings.Contains(plain.String(), s.Name+": "+w.Problem+": "+w.Standing) {
 				t.Errorf("%s, %s: the plain text has no %s", s.ID, w.Problem, w.Standing)
 			}
@@ -487,7 +515,7 @@ func agree(t *testing.T, r *room, report *Report) {
 		if s.Share != share {
 			t.Errorf("%s: the share is %g, want %g", s.ID, s.Share, share)
 		}
-		spent := minutes(report.Students[(n-1)/len(out.Problems)].Spent)
+		spent := summary.Minutes(report.Students[(n-1)/len(out.Problems)].Spent)
 		done := fmt.Sprintf("%.0f %%", 100*share)
 		line := regexp.MustCompile(`(?m)^` + regexp.QuoteMeta(s.Name) + ` +` + regexp.QuoteMeta(letters[0]) + ` +` + regexp.QuoteMeta(letters[1]) + ` +` + regexp.QuoteMeta(spent) + `, ` + done + `$`)
 		if !line.MatchString(text.String()) {
@@ -506,7 +534,7 @@ func agree(t *testing.T, r *room, report *Report) {
 		}
 	}
 	for _, tally := range out.ByWork {
-		said := fmt.Sprintf("%s: %s, %s, %s (", tally.Problem, tally.Code.Meaning(), times(tally.Times, "time"), times(tally.Students, "student"))
+		said := fmt.Sprintf("%s: %s, %s, %s (", tally.Problem, tally.Code.Meaning(), summary.Times(tally.Times, "time"), summary.Times(tally.Students, "student"))
 		if !strings.Contains(text.String(), said) {
 			t.Errorf("the text has no %q", said)
 		}

@@ -7,27 +7,28 @@ import (
 
 	"example.org/standstill/problems"
 	"example.org/standstill/tutor/class/classfile"
+	"example.org/standstill/tutor/class/summary"
 )
 
 // WriteText writes what was taken in, one line for each file that is a hand-in or
 // a record, and what is to be said about it.
 func (c *Collected) WriteText(w io.Writer, of *classfile.Class) error {
-	t := &text{}
+	t := &summary.Text{}
 	others := 0
 	for _, one := range c.Files {
 		if one.Other && one.Trouble == "" {
 			others++
 			continue
 		}
-		t.line("%s: %s", classfile.Shown(filepath.Base(one.File)), one.say(of))
+		t.Line("%s: %s", classfile.Shown(filepath.Base(one.File)), one.say(of))
 		for _, r := range one.Remarks {
-			t.line("  %s", sayRemark(r, of.Called))
+			t.Line("  %s", summary.SayRemark(r, of.Called))
 		}
 	}
 	if others > 0 {
-		t.line(saidOthers, others)
+		t.Line(saidOthers, others)
 	}
-	t.line(saidCollected, c.Added, c.Known)
+	t.Line(saidCollected, c.Added, c.Known)
 	_, err := io.WriteString(w, t.String())
 	return err
 }

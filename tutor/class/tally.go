@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"example.org/standstill/checker"
+	"example.org/standstill/tutor/class/summary"
 )
 
 type tallyKey struct {
@@ -15,7 +16,7 @@ type tallyKey struct {
 
 // tallies counts mistakes; students go by their place on the list.
 type tallies struct {
-	sum map[tallyKey]*Tally
+	sum map[tallyKey]*summary.Tally
 	who map[tallyKey][]int
 }
 
@@ -27,11 +28,11 @@ func (t *tallies) addAll(student int, w Work, key func(Mistake) tallyKey) {
 
 func (t *tallies) add(student int, key tallyKey, one Mistake) {
 	if t.sum == nil {
-		t.sum, t.who = map[tallyKey]*Tally{}, map[tallyKey][]int{}
+		t.sum, t.who = map[tallyKey]*summary.Tally{}, map[tallyKey][]int{}
 	}
 	tally := t.sum[key]
 	if tally == nil {
-		tally = &Tally{Stage: key.stage, Problem: key.problem, Code: key.code, Line: one.Line}
+		tally = &summary.Tally{Stage: key.stage, Problem: key.problem, Code: key.code, Line: one.Line}
 		t.sum[key] = tally
 	}
 	tally.Count += one.Count
@@ -45,8 +46,8 @@ func (t *tallies) add(student int, key tallyKey, one Mistake) {
 
 // list gives the tallies, most students first, with who made each mistake in the
 // order of the list.
-func (t *tallies) list(rows []Row) []Tally {
-	var list []Tally
+func (t *tallies) list(rows []summary.Row) []summary.Tally {
+	var list []summary.Tally
 	for key, tally := range t.sum {
 		one := *tally
 		slices.Sort(t.who[key])
@@ -56,7 +57,7 @@ func (t *tallies) list(rows []Row) []Tally {
 		one.Students = len(one.Who)
 		list = append(list, one)
 	}
-	slices.SortFunc(list, func(a, b Tally) int {
+	slices.SortFunc(list, func(a, b summary.Tally) int {
 		return cmp.Or(cmp.Compare(b.Students, a.Students), cmp.Compare(b.Count, a.Count),
 			cmp.Compare(a.Stage, b.Stage), cmp.Compare(a.Problem, b.Problem), cmp.Compare(a.Code, b.Code))
 	})

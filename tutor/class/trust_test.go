@@ -14,6 +14,7 @@ import (
 
 	"example.org/standstill/problems"
 	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/class/summary"
 	"example.org/standstill/tutor/record"
 )
 
@@ -68,14 +69,14 @@ func (r *room) fixed(t *testing.T) {
 
 // inOrders collects the files in every order, some twice, each time into an empty
 // record, and gives the one report that they must come to.
-func (r *room) inOrders(t *testing.T, files ...[]byte) *Report {
+func (r *room) inOrders(t *testing.T, files ...[]byte) *summary.Report {
 	t.Helper()
 	orders := [][]int{{0, 1}, {1, 0}, {1, 0, 1, 0}}
 	if len(files) == 3 {
 		orders = [][]int{{0, 1, 2}, {2, 1, 0}, {1, 2, 0}, {1, 0, 2, 1}}
 	}
 	var first string
-	var report *Report
+	var report *summary.Report
 	for _, order := range orders {
 		r.book = r.markbook()
 		for _, i := range order {
@@ -328,7 +329,7 @@ func TestWhatIsWrittenInByHandDoesNotCount(t *testing.T) {
 	r.collect(map[string][]byte{"ben": data})
 	report := r.report()
 	want(t, "the first column", standings(report), "not begun, begun, not begun")
-	if report.Remarks[0].Notice != VerdictOther || !strings.Contains(report.Remarks[0].Detail, "right → wrong sine-cosine") {
+	if report.Remarks[0].Notice != summary.VerdictOther || !strings.Contains(report.Remarks[0].Detail, "right → wrong sine-cosine") {
 		t.Errorf("the remarks are %+v", report.Remarks)
 	}
 }
@@ -502,8 +503,8 @@ func TestNoTextActs(t *testing.T) {
 	outs := map[string]*strings.Builder{}
 	out := func(name string) *strings.Builder { outs[name] = &strings.Builder{}; return outs[name] }
 	must(t, sum.WriteText(out("collect"), r.class))
-	must(t, report.WriteText(out("text"), Layout{}))
-	must(t, report.WriteText(out("plain"), Layout{Plain: true}))
+	must(t, report.WriteText(out("text"), summary.Layout{}))
+	must(t, report.WriteText(out("plain"), summary.Layout{Plain: true}))
 	must(t, report.WriteCSV(out("csv"), false))
 	must(t, report.WriteHTML(out("html"), r.bank))
 	must(t, r.book.Show(out("show"), r.class.Students[0], "canal-lantern"))
@@ -540,4 +541,4 @@ func TestForgottenStudentsLeaveNothing(t *testing.T) {
 }
 
 // doneWord is how a page stands that was solved without a mistake.
-var doneWord = tutor.Standing(len(letters) - 1).String()
+var doneWord = tutor.AtFirstGo.String()

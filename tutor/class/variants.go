@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"slices"
 
+	"example.org/standstill/tutor/class/summary"
 	"example.org/standstill/tutor/record"
 )
 
@@ -35,7 +36,7 @@ func (s *sheeting) settle(entries []record.Entry) []record.Entry {
 	for _, e := range entries {
 		if e.Kind == record.Noted {
 			var other record.Entry
-			if e.Detail == string(EntryChanged) && json.Unmarshal([]byte(e.Text), &other) == nil && other.ID == e.Ref {
+			if e.Detail == string(summary.EntryChanged) && json.Unmarshal([]byte(e.Text), &other) == nil && other.ID == e.Ref {
 				contents[e.Ref] = append(contents[e.Ref], other)
 			}
 			continue
@@ -75,7 +76,7 @@ func (s *sheeting) choose(all []record.Entry, chosen string) (one record.Entry, 
 	if len(all) == 1 {
 		return all[0], true
 	}
-	texts := quoted(all[0].Text) + ", " + quoted(all[1].Text)
+	texts := summary.Quoted(all[0].Text) + ", " + summary.Quoted(all[1].Text)
 	tied := all[0].Time.Equal(all[1].Time) && all[0].Kind == record.Answer
 	if tied {
 		for _, e := range all {
@@ -83,9 +84,9 @@ func (s *sheeting) choose(all []record.Entry, chosen string) (one record.Entry, 
 				return e, true
 			}
 		}
-		s.remark(EntryUnsettled, all[0].Problem, "", shortID(all[0].ID)+": "+texts, 1)
+		s.remark(summary.EntryUnsettled, all[0].Problem, "", summary.ShortID(all[0].ID)+": "+texts, 1)
 		return one, false
 	}
-	s.remark(EntryChanged, all[0].Problem, "", texts, 1)
+	s.remark(summary.EntryChanged, all[0].Problem, "", texts, 1)
 	return all[0], true
 }

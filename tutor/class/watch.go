@@ -17,6 +17,7 @@ import (
 
 	"example.org/standstill/problems"
 	"example.org/standstill/tutor/class/classfile"
+	"example.org/standstill/tutor/class/summary"
 	"example.org/standstill/tutor/record"
 )
 
@@ -162,7 +163,7 @@ func (w *Watch) look(ctx context.Context) error {
 // last; who has begun nothing stands on one line. Who asked for every hint, the last
 // mistakes and files that cannot be read follow.
 func (w *Watch) view(sheets []Sheet) string {
-	t := &text{}
+	t := &summary.Text{}
 	var recent []liveMistake
 	var hints, idle []string
 	var live []liveStudent
@@ -175,7 +176,7 @@ func (w *Watch) view(sheets []Sheet) string {
 		}
 		live = append(live, liveStudent{name, work})
 		if work.Stuck != nil && work.Stuck.AllHints {
-			hints = append(hints, fmt.Sprintf("%s (%s, %s)", name, work.Problem, place(work.Stage, work.Item)))
+			hints = append(hints, fmt.Sprintf("%s (%s, %s)", name, work.Problem, summary.Place(work.Stage, work.Item)))
 		}
 		for _, one := range sheet.Recent {
 			recent = append(recent, liveMistake{name, one})
@@ -183,23 +184,23 @@ func (w *Watch) view(sheets []Sheet) string {
 	}
 	slices.SortStableFunc(live, compareLive)
 	for _, one := range live {
-		t.line("%s: %s", one.name, one.live())
+		t.Line("%s: %s", one.name, one.live())
 	}
 	if idle != nil {
-		t.line(saidIdle, strings.Join(idle, ", "))
+		t.Line(saidIdle, strings.Join(idle, ", "))
 	}
 	if hints != nil {
-		t.line(saidAllHints, strings.Join(hints, "; "))
+		t.Line(saidAllHints, strings.Join(hints, "; "))
 	}
 	slices.SortStableFunc(recent, func(a, b liveMistake) int { return b.Time.Compare(a.Time) })
 	if len(recent) > 0 {
-		t.line("%s", headRecent)
+		t.Line("%s", headRecent)
 	}
 	for _, one := range recent[:min(len(recent), mostRecent)] {
-		t.line("  %s  %s, %s, %s: %s (%s)", one.Time.Local().Format("15:04"), one.name, one.Problem, place(one.Stage, ""), quoted(one.Line), one.Code.Meaning())
+		t.Line("  %s  %s, %s, %s: %s (%s)", one.Time.Local().Format("15:04"), one.name, one.Problem, summary.Place(one.Stage, ""), summary.Quoted(one.Line), one.Code.Meaning())
 	}
 	for _, file := range slices.Sorted(maps.Keys(w.trouble)) {
-		t.line("%s: %s", classfile.Shown(filepath.Base(file)), w.trouble[file])
+		t.Line("%s: %s", classfile.Shown(filepath.Base(file)), w.trouble[file])
 	}
 	return t.String()
 }
@@ -241,9 +242,9 @@ func (s *Sheet) now() *Work {
 func (w *Work) live() string {
 	where := w.Standing.String()
 	if w.Stage != "" {
-		where = place(w.Stage, w.Item)
+		where = summary.Place(w.Stage, w.Item)
 	}
-	said := fmt.Sprintf("%s, %s, %s, last at %s", w.Problem, where, times(w.Lines, "line"), w.Last.Local().Format("15:04"))
+	said := fmt.Sprintf("%s, %s, %s, last at %s", w.Problem, where, summary.Times(w.Lines, "line"), w.Last.Local().Format("15:04"))
 	if w.Stuck != nil && w.Stuck.Refused > 0 {
 		said += fmt.Sprintf(saidInARow, w.Stuck.Refused)
 	}

@@ -1,4 +1,4 @@
-package class
+package summary
 
 import (
 	_ "embed"
@@ -27,14 +27,14 @@ var reportPage string
 // nothing is fetched.
 func (r *Report) WriteHTML(w io.Writer, bank *problems.Bank) error {
 	page, err := template.New("report").Funcs(template.FuncMap{
-		"style": sheet.Style, "shown": classfile.Shown, "letter": letterOf, "words": wordsOf, "minutes": minutes, "day": day, "place": place, "say": r.Say,
-		"title": tutor.Title, "short": shortID, "inc": func(i int) int { return i + 1 }, "names": r.names,
+		"style": sheet.Style, "shown": classfile.Shown, "letter": Letter, "words": Words, "minutes": Minutes, "day": Day, "place": Place, "say": r.Say,
+		"title": tutor.Title, "short": ShortID, "inc": func(i int) int { return i + 1 }, "names": r.names,
 		"standings": standingWords, "count": countsOf, "legend": legend, "weighted": r.isWeighted, "number": classfile.Number, "percent": percent, "overdue": r.overdue, "late": r.late,
 		"bar":      func(c Column) template.HTML { return standingsPlot(c, len(r.Students)) },
 		"mistakes": func(list []Tally) template.HTML { return mistakesPlot(list, len(r.Students)) },
 		"drawing":  func(i int, id string) template.HTML { return drawingOf(bank, id, i+1) },
-		"mark":     func(row Row, c IdeaColumn) string { return markOf(row.stateOf(c.Idea)) },
-		"slips":    func(row Row, c IdeaColumn) bool { return row.stateOf(c.Idea) == tutor.Slipping },
+		"mark":     func(row Row, c IdeaColumn) string { return MarkOf(row.StateOf(c.Idea)) },
+		"slips":    func(row Row, c IdeaColumn) bool { return row.StateOf(c.Idea) == tutor.Slipping },
 		"recorded": func() string { return SaidRecorded }, "letters": func() string { return saidLetters },
 		"marks": func() string { return saidMarks }, "timeRule": func() string { return saidTimeRule },
 	}).Parse(reportPage)
@@ -89,7 +89,7 @@ func (r *Report) late() (all []lateRow) {
 	for _, row := range r.Students {
 		for i, c := range row.Cells {
 			if c.Late || c.Overdue {
-				all = append(all, lateRow{classfile.Shown(row.Name), r.Work[i].ID, wordsOf(c)})
+				all = append(all, lateRow{classfile.Shown(row.Name), r.Work[i].ID, Words(c)})
 			}
 		}
 	}

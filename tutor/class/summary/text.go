@@ -1,4 +1,4 @@
-package class
+package summary
 
 import (
 	"fmt"
@@ -17,7 +17,7 @@ import (
 // letters stand for the standings in a table, in their order.
 const letters = "-BSDHTWF"
 
-func letterOf(c Cell) string {
+func Letter(c Cell) string {
 	letter := letters[c.Standing : c.Standing+1]
 	switch {
 	case c.Late:
@@ -28,26 +28,26 @@ func letterOf(c Cell) string {
 	return letter
 }
 
-// wordsOf says how a student stands with a problem.
-func wordsOf(c Cell) string {
+// Words says how a student stands with a problem.
+func Words(c Cell) string {
 	words := c.Standing.String()
 	switch {
 	case c.Late:
-		words += ", " + times(c.Days, "day") + " late"
+		words += ", " + Times(c.Days, "day") + " late"
 	case c.Overdue:
-		words += ", " + times(c.Days, "day") + " overdue"
+		words += ", " + Times(c.Days, "day") + " overdue"
 	}
 	if c.Standing.Done() {
 		words += fmt.Sprintf(", %d of %d at first go", c.FirstGo, c.Items)
 	}
 	if c.Stage != "" && c.Standing == tutor.Begun {
-		words += ", at " + place(c.Stage, c.Item)
+		words += ", at " + Place(c.Stage, c.Item)
 	}
 	return words
 }
 
-// place names a stage, and the item in it.
-func place(stage checker.Stage, item string) string {
+// Place names a stage, and the item in it.
+func Place(stage checker.Stage, item string) string {
 	name := strings.ToLower(tutor.Title(stage))
 	if item != "" {
 		name += " " + expr.Glyph(classfile.Shown(item))
@@ -68,41 +68,41 @@ func (r *Report) WriteText(w io.Writer, l Layout) error {
 	if l.Width == 0 {
 		l.Width = 80
 	}
-	t := &text{}
-	t.line(saidReport, classfile.Shown(r.Name), r.Code, day(r.At, true), len(r.Students), len(r.Work), r.Entries)
+	t := &Text{}
+	t.Line(saidReport, classfile.Shown(r.Name), r.Code, Day(r.At, true), len(r.Students), len(r.Work), r.Entries)
 	t.columns(r)
 	if l.Plain {
 		t.rows(r)
 	} else {
 		t.table(r, l.Width)
 	}
-	t.line("%s", saidTimeRule)
+	t.Line("%s", saidTimeRule)
 	t.stuck(r)
 	t.ideas(r, l)
 	t.mistakes(r)
 	t.kept(r)
 	t.remarks(r)
-	t.line("\n%s", SaidRecorded)
+	t.Line("\n%s", SaidRecorded)
 	_, err := io.WriteString(w, t.String())
 	return err
 }
 
-// text is a page of text while it is written.
-type text struct{ strings.Builder }
+// Text is a page of text while it is written.
+type Text struct{ strings.Builder }
 
-func (t *text) line(format string, parts ...any) { fmt.Fprintf(t, format+"\n", parts...) }
+func (t *Text) Line(format string, parts ...any) { fmt.Fprintf(t, format+"\n", parts...) }
 
-func (t *text) columns(r *Report) {
-	t.line("\n%s", headSet)
+func (t *Text) columns(r *Report) {
+	t.Line("\n%s", headSet)
 	for i, c := range r.Work {
 		line := fmt.Sprintf("%3d  %s  %s", i+1, c.ID, c.Title)
 		if !c.Due.IsZero() {
-			line += ", due " + day(c.Due, false)
+			line += ", due " + Day(c.Due, false)
 		}
 		if r.isWeighted() {
 			line += ", weight " + classfile.Number(c.Weight)
 		}
-		t.line("%s: %s", line, c.counts(len(r.Students)))
+		t.Line("%s: %s", line, c.counts(len(r.Students)))
 	}
 }
 
@@ -121,7 +121,7 @@ func (c *Column) counts(of int) string {
 		}
 	}
 	if c.Spent > 0 {
-		said += ", median time " + minutes(c.Spent)
+		said += ", median time " + Minutes(c.Spent)
 	}
 	return said
 }
@@ -130,25 +130,25 @@ func (c *Column) counts(of int) string {
 const widestName = 24
 
 // table writes students × problems, as many columns side by side as fit.
-func (t *text) table(r *Report, width int) {
+func (t *Text) table(r *Report, width int) {
 	wide := r.nameWidth()
 	atOnce := max(1, (width-wide-10)/4)
 	for from := 0; from < len(r.Work) || from == 0; from += atOnce {
 		to := min(from+atOnce, len(r.Work))
-		t.line("\n%s", strings.TrimRight(padded(headStudent, wide)+numbers(from, to)+headTime+r.headShare(), " "))
+		t.Line("\n%s", strings.TrimRight(padded(headStudent, wide)+numbers(from, to)+headTime+r.headShare(), " "))
 		for _, row := range r.Students {
 			line := padded(row.Name, wide)
 			for _, c := range row.Cells[from:to] {
-				line += fmt.Sprintf("  %-2s", letterOf(c))
+				line += fmt.Sprintf("  %-2s", Letter(c))
 			}
-			line += "  " + minutes(row.Spent)
+			line += "  " + Minutes(row.Spent)
 			if r.isWeighted() {
 				line += ", " + percent(row.Share)
 			}
-			t.line("%s", line)
+			t.Line("%s", line)
 		}
 	}
-	t.line("%s", saidLetters)
+	t.Line("%s", saidLetters)
 }
 
 // headShare heads what is done by weight.
@@ -179,8 +179,8 @@ func padded(name string, wide int) string {
 }
 
 // rows writes one line for every student and problem that was begun.
-func (t *text) rows(r *Report) {
-	t.line("\n%s", headStudents)
+func (t *Text) rows(r *Report) {
+	t.Line("\n%s", headStudents)
 	for _, row := range r.Students {
 		begun := 0
 		for i, c := range row.Cells {
@@ -188,12 +188,12 @@ func (t *text) rows(r *Report) {
 				continue
 			}
 			begun++
-			t.line("%s: %s: %s; %s.", classfile.Shown(row.Name), r.Work[i].ID, wordsOf(c), minutes(c.Spent))
+			t.Line("%s: %s: %s; %s.", classfile.Shown(row.Name), r.Work[i].ID, Words(c), Minutes(c.Spent))
 		}
 		if r.isWeighted() {
-			t.line(saidShare, classfile.Shown(row.Name), percent(row.Share))
+			t.Line(saidShare, classfile.Shown(row.Name), percent(row.Share))
 		}
-		t.line(saidRow, classfile.Shown(row.Name), begun, len(r.Work), minutes(row.Spent))
+		t.Line(saidRow, classfile.Shown(row.Name), begun, len(r.Work), Minutes(row.Spent))
 	}
 }
 
@@ -206,24 +206,24 @@ const (
 	mostNames    = 10
 )
 
-func (t *text) stuck(r *Report) {
+func (t *Text) stuck(r *Report) {
 	if len(r.Stuck) == 0 {
 		return
 	}
-	t.line("\n%s", headStuck)
+	t.Line("\n%s", headStuck)
 	for _, s := range r.Stuck[:min(len(r.Stuck), mostStuck)] {
-		t.line("%s", s.String())
+		t.Line("%s", s.String())
 	}
 	t.more(len(r.Stuck), mostStuck)
 }
 
-func (t *text) more(all, most int) {
+func (t *Text) more(all, most int) {
 	if all > most {
-		t.line(saidMore, all-most)
+		t.Line(saidMore, all-most)
 	}
 }
 
-func (t *text) mistakes(r *Report) {
+func (t *Text) mistakes(r *Report) {
 	for _, list := range []struct {
 		head   string
 		of     []Tally
@@ -235,9 +235,9 @@ func (t *text) mistakes(r *Report) {
 		if len(list.of) == 0 {
 			continue
 		}
-		t.line("\n%s", list.head)
+		t.Line("\n%s", list.head)
 		for _, one := range list.of[:min(len(list.of), mostMistakes)] {
-			t.line(saidTally, list.naming(one), one.Code.Meaning(), times(one.Count, "time"), times(one.Students, "student"), r.some(one.Who), quoted(one.Line))
+			t.Line(saidTally, list.naming(one), one.Code.Meaning(), Times(one.Count, "time"), Times(one.Students, "student"), r.some(one.Who), Quoted(one.Line))
 		}
 		t.more(len(list.of), mostMistakes)
 	}
@@ -253,30 +253,30 @@ func (r *Report) some(ids []string) string {
 
 // ideas writes who has come how far with what there is to understand, and who needs
 // the same.
-func (t *text) ideas(r *Report, l Layout) {
+func (t *Text) ideas(r *Report, l Layout) {
 	if len(r.Ideas) == 0 {
 		return
 	}
-	t.line("\n%s", headIdeas)
+	t.Line("\n%s", headIdeas)
 	for i, c := range r.Ideas {
-		t.line("%3d  %s: %d steady, %d learning, %d slipping, %d new", i+1, c.Title(), len(c.Steady), len(c.Learning), len(c.Slipping), len(c.New))
+		t.Line("%3d  %s: %d steady, %d learning, %d slipping, %d new", i+1, c.Title(), len(c.Steady), len(c.Learning), len(c.Slipping), len(c.New))
 		if len(c.Slipping) > 0 {
-			t.line(saidSlipping, r.some(c.Slipping))
+			t.Line(saidSlipping, r.some(c.Slipping))
 		}
 	}
 	if l.Plain {
 		return
 	}
 	wide := r.nameWidth()
-	t.line("\n%s", strings.TrimRight(padded(headStudent, wide)+numbers(0, len(r.Ideas)), " "))
+	t.Line("\n%s", strings.TrimRight(padded(headStudent, wide)+numbers(0, len(r.Ideas)), " "))
 	for _, row := range r.Students {
 		line := padded(row.Name, wide)
 		for _, c := range r.Ideas {
-			line += fmt.Sprintf("  %-2s", markOf(row.stateOf(c.Idea)))
+			line += fmt.Sprintf("  %-2s", MarkOf(row.StateOf(c.Idea)))
 		}
-		t.line("%s", strings.TrimRight(line, " "))
+		t.Line("%s", strings.TrimRight(line, " "))
 	}
-	t.line("%s", saidMarks)
+	t.Line("%s", saidMarks)
 }
 
 // nameWidth is how wide the names of the students are in a table.
@@ -288,34 +288,34 @@ func (r *Report) nameWidth() int {
 	return wide
 }
 
-func (t *text) kept(r *Report) {
+func (t *Text) kept(r *Report) {
 	if len(r.Kept) == 0 {
 		return
 	}
-	t.line("\n%s", headKept)
+	t.Line("\n%s", headKept)
 	for _, k := range r.Kept[:min(len(r.Kept), mostKept)] {
 		word := saidWaits
 		if k.Accepted {
 			word = saidAccepted
 		}
-		t.line("%s  %s, %s, %s: %s (%s)", shortID(k.Entry), classfile.Shown(k.Name), k.Problem, place(k.Stage, k.Item), quoted(k.Line), word)
+		t.Line("%s  %s, %s, %s: %s (%s)", ShortID(k.Entry), classfile.Shown(k.Name), k.Problem, Place(k.Stage, k.Item), Quoted(k.Line), word)
 	}
 	t.more(len(r.Kept), mostKept)
 }
 
-func (t *text) remarks(r *Report) {
+func (t *Text) remarks(r *Report) {
 	if len(r.Remarks) == 0 {
 		return
 	}
-	t.line("\n%s", headRemarks)
+	t.Line("\n%s", headRemarks)
 	for _, one := range r.Remarks[:min(len(r.Remarks), mostRemarks)] {
-		t.line("%s", r.Say(one))
+		t.Line("%s", r.Say(one))
 	}
 	t.more(len(r.Remarks), mostRemarks)
 }
 
 // Say words a remark.
-func (r *Report) Say(one Remark) string { return sayRemark(one, r.nameOf) }
+func (r *Report) Say(one Remark) string { return SayRemark(one, r.nameOf) }
 
 func (r *Report) nameOf(id string) string {
 	for _, row := range r.Students {
@@ -326,15 +326,15 @@ func (r *Report) nameOf(id string) string {
 	return classfile.Shown(id)
 }
 
-// day writes a date, and the time of the day where it matters.
-func day(at time.Time, clock bool) string {
+// Day writes a date, and the time of the day where it matters.
+func Day(at time.Time, clock bool) string {
 	if clock {
 		return at.Local().Format("2 Jan 2006 15:04")
 	}
 	return at.Local().Format("2 Jan 2006")
 }
 
-func minutes(d time.Duration) string {
+func Minutes(d time.Duration) string {
 	if d < time.Minute && d > 0 {
 		return "under 1 min"
 	}
@@ -344,14 +344,17 @@ func minutes(d time.Duration) string {
 	return fmt.Sprintf("%.0f min", d.Minutes())
 }
 
-func times(n int, what string) string {
+func Times(n int, what string) string {
 	if n == 1 {
 		return "1 " + what
 	}
 	return fmt.Sprintf("%d %ss", n, what)
 }
 
-func quoted(line string) string { return "“" + classfile.Shown(line) + "”" }
+func Quoted(line string) string { return "“" + classfile.Shown(line) + "”" }
 
 // standingWord is a standing in words.
 func standingWord(s int) string { return tutor.Standing(s).String() }
+
+// ShortID is as much of an entry's id as a teacher types.
+func ShortID(id string) string { return id[:min(8, len(id))] }

@@ -1,4 +1,4 @@
-package class
+package summary
 
 import (
 	"bytes"
@@ -20,6 +20,9 @@ var (
 
 // rosterID is what the standard takes as an id.
 var rosterID = pattern.Of(`^[0-9A-Za-z./@_-]{1,255}$`)
+
+// rosterTimeForm is how the standard writes a time: in UTC, to the millisecond.
+const rosterTimeForm = "2006-01-02T15:04:05.000Z"
 
 // RosterMark is in the manifest of every folder that OneRoster writes.
 const RosterMark = "source.systemName,Standstill"
@@ -47,7 +50,7 @@ func (r *Report) OneRoster(delta bool) (files map[string][]byte, refused []strin
 		mode = "delta"
 		for _, rows := range tables {
 			for _, row := range rows[1:] {
-				row[1], row[2] = "active", r.At.UTC().Format(timeForm)
+				row[1], row[2] = "active", r.At.UTC().Format(rosterTimeForm)
 			}
 		}
 	}

@@ -1,4 +1,4 @@
-package class
+package summary
 
 import (
 	"encoding/csv"

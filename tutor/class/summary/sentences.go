@@ -1,0 +1,114 @@
+package summary
+
+import (
+	"fmt"
+	"strings"
+
+	"example.org/standstill/tutor/class/classfile"
+)
+
+// The headings and sentences of a report.
+const (
+	saidReport    = "%s (number key %s), %s: %d students, %d problems set, %d entries."
+	headSet       = "Set work"
+	headStudent   = "Student"
+	headStudents  = "Students"
+	headTime      = "  Time"
+	headShare     = ", done by weight"
+	headStuck     = "Stuck now"
+	headByStage   = "Mistakes by stage"
+	headByProblem = "Mistakes by problem"
+	headKept      = "Disputed lines"
+	headRemarks   = "To look at"
+	saidLetters   = "F at first go, W worked out, T by trying, H with steps shown, D disputed, S solution shown, B begun, - not begun; * done after the due date, ! overdue."
+	saidShare     = "%s: %s of the work is done, by weight."
+	saidRow       = "%s: %d of %d begun, %s in all."
+	saidMore      = "… and %d more."
+	saidTally     = "%s: %s, %s, %s (%s): %s"
+	headIdeas     = "Ideas"
+	saidSlipping  = "     needs it again: %s"
+	saidMarks     = "s steady: right the last three times. l learning. ! slipping: wrong the last time. n new: met once. - not met yet."
+	saidTimeRule  = "Time is the sum of the pauses between a student's entries; a pause of more than 10 minutes counts as 10 minutes."
+	saidWaits     = "not accepted yet"
+	saidAccepted  = "accepted"
+)
+
+// SaidRecorded says what a report can and cannot tell.
+const SaidRecorded = "This report shows only what was recorded here. Anyone who has the program can get the numbers " +
+	"and the solution of any student, and a file on a student's own machine can be changed. Only the answers count, and they are marked again."
+
+// String says where a student is stuck.
+func (s StuckRow) String() string {
+	said := fmt.Sprintf("%s: %s, %s", classfile.Shown(s.Name), s.Problem, Place(s.Stage, s.Item))
+	var parts []string
+	if s.Refused > 0 {
+		parts = append(parts, Times(s.Refused, "wrong line"))
+	}
+	if s.AllHints {
+		parts = append(parts, "used all hints")
+	} else if s.Hints > 0 {
+		parts = append(parts, Times(s.Hints, "hint"))
+	}
+	said += ": " + strings.Join(parts, ", ")
+	if s.Line != "" {
+		said += fmt.Sprintf("; last %s (%s)", Quoted(s.Line), s.Code.Meaning())
+	}
+	return said + "."
+}
+
+// SayRemark words a remark: what was found and what it means for the count, no
+// more.
+func SayRemark(r Remark, nameOf func(string) string) string {
+	who, entries, detail := nameOf(r.Student), Times(r.Count, "entry"), classfile.Shown(r.Detail)
+	if r.Count != 1 {
+		entries = fmt.Sprintf("%d entries", r.Count)
+	}
+	if r.Problem != "" {
+		entries += " on " + classfile.Shown(r.Problem)
+	}
+	whose := ""
+	if r.Whose != "" {
+		whose = nameOf(r.Whose)
+	}
+	switch r.Notice {
+	case NumbersAlone:
+		return fmt.Sprintf("%s: %s with numbers that do not come from this class. They do not count.", who, entries)
+	case NumbersOthers:
+		return fmt.Sprintf("%s: %s with the numbers of %s. They do not count.", who, entries, whose)
+	case NumbersNobodys:
+		return fmt.Sprintf("%s: %s with numbers that nobody in the class has (%s). They do not count.", who, entries, detail)
+	case ProblemOther:
+		return fmt.Sprintf("%s: %s, made on another version of the problem file. They do not count.", who, entries)
+	case TimeBackwards:
+		return fmt.Sprintf("%s: %s with a time before an earlier entry (%s). The clock may have been set back. They count.", who, entries, detail)
+	case TimeEarly:
+		return fmt.Sprintf("%s: %s with a time before this program existed (%s). The clock may be wrong. They count.", who, entries, detail)
+	case TimeLater:
+		return fmt.Sprintf("%s: %s with a time later than when they were collected (%s). The clock may be wrong. They count.", who, entries, detail)
+	case VerdictOther:
+		return fmt.Sprintf("%s: %s with a verdict in the file that differs from the program's (%s). The program's verdict counts.", who, entries, detail)
+	case EntryChanged:
+		return fmt.Sprintf("%s: %s came in different versions (%s). The earliest counts.", who, entries, detail)
+	case NumberTwice:
+		return fmt.Sprintf("%s: %s with the same number as another entry of the record. The record may have been copied. They count.", who, entries)
+	case NumbersMissing:
+		return fmt.Sprintf("%s: the entries numbered %s of the record are missing. They were deleted, or a student was deleted there.", who, detail)
+	case EntryCopied:
+		return fmt.Sprintf("%s: %s also came under the name of %s. The numbers belong to %s, so they count there.", who, entries, whose, whose)
+	case EntryTied:
+		return fmt.Sprintf("%s: %s also came under another name of the class, and it is not clear whose they are. They count for nobody until you collect the file again with --as and the student's name.", who, entries)
+	case EntryUnsettled:
+		return fmt.Sprintf("%s: %s came in different versions with the same time (%s). None counts until you accept one: class accept ENTRY --text TEXT.", who, entries, detail)
+	case NotOnList:
+		return fmt.Sprintf("%s is not on the class list: %s are not counted. To give them to a student, collect the file again: class collect FILE --as STUDENT.", classfile.Shown(r.Student), entries)
+	case Given:
+		return fmt.Sprintf("%s: %s came under the name %s. You gave them to this student.", who, entries, detail)
+	case TooMuch:
+		return fmt.Sprintf("%s: %s are not marked: there are too many, or marking takes too long.", who, entries)
+	case Acceptance:
+		return fmt.Sprintf("%s: %s accept a line but do not come from the teacher. They are ignored.", who, entries)
+	case Fault:
+		return fmt.Sprintf("%s: %s could not be marked because of an error in Standstill (%s). The others are marked.", who, entries, detail)
+	}
+	return fmt.Sprintf("%s: %s: %s.", who, entries, classfile.Shown(string(r.Notice)))
+}
