@@ -28,9 +28,13 @@ func statement(s *solved.System, left, right *expr.Node) (name string, number *e
 	return "", nil
 }
 
-// settled lists the unknowns asked for that a letter stands for.
+// settled lists the unknowns asked for that a letter stands for: all that it is the letter of, or
+// the size that the force has by its file.
 func settled(s *solved.System, name string) []string {
 	names := []string{name}
+	if f, ok := s.Force(name); ok && f.Size != nil && f.Size.Op == expr.Name {
+		names = append(names, f.Size.Name)
+	}
 	for _, e := range s.Equals {
 		if e.Name == name {
 			names = nil

@@ -101,8 +101,32 @@ func (m *marking) counted(report Report) Report {
 		return *almost
 	case len(names) > 0 && slices.ContainsFunc(m.line.Sides, m.canBeWorkedOut):
 		report.Message = wording.Join(report.Message, wording.SaidWorkOut)
+	case len(names) == 0 && m.isNamelessAnswer():
+		report.Message = wording.Join(report.Message, wording.SaidNameIt)
 	}
 	return report
+}
+
+// isNamelessAnswer reports whether the line works out the value of something that is asked for and
+// does not say of what: "atan(15.1/8.5) = 60.6°".
+func (m *marking) isNamelessAnswer() bool {
+	last := m.line.Sides[len(m.line.Sides)-1]
+	if !expr.IsQuantity(last) || slices.ContainsFunc(m.line.Sides, func(side *expr.Node) bool { return side.Op == expr.Name || m.solved.Open(side) }) {
+		return false
+	}
+	return slices.ContainsFunc(m.solved.Find, func(name string) bool {
+		return !m.trial.IsFormula(name) && m.values().markValue(name, last).Verdict == Right
+	})
+}
+
+// namesAllOf reports whether each of the equal sizes that a letter is for is a side of the line.
+func (m *marking) namesAllOf(e solved.EqualLetter) bool {
+	for _, slot := range e.Slots {
+		if !slices.ContainsFunc(m.line.Sides, func(side *expr.Node) bool { return side.Op == expr.Name && side.Name == m.solved.Variables[slot].Name }) {
+			return false
+		}
+	}
+	return true
 }
 
 // lettersOfChain lists the letters that the line says the value of and that are asked
@@ -112,6 +136,11 @@ func (m *marking) lettersOfChain() []string {
 	for _, side := range m.line.Sides {
 		if side.Op == expr.Name && len(settled(m.solved, side.Name)) > 0 && !m.trial.IsFormula(settled(m.solved, side.Name)[0]) {
 			names = append(names, side.Name)
+		}
+	}
+	for _, e := range m.solved.Equals {
+		if slices.Contains(m.solved.Find, e.Name) && m.namesAllOf(e) {
+			names = append(names, e.Name)
 		}
 	}
 	if len(names) == 0 && len(m.line.Sides) > 1 && m.working().isNamedChain() && !m.trial.IsFormula(m.item) {

@@ -55,11 +55,16 @@ func (j values) markValue(name string, number *expr.Node) Report {
 }
 
 // asksFor lists what must be given with a unit: what is asked for, and the
-// letters that stand for it.
+// letters that stand for it or are of its size.
 func (j values) asksFor() []string {
 	names := slices.Clone(j.m.solved.Find)
 	for _, e := range j.m.solved.Equals {
 		names = append(names, e.Name)
+	}
+	for _, v := range j.m.solved.Variables {
+		if len(settled(j.m.solved, v.Name)) > 0 {
+			names = append(names, v.Name)
+		}
 	}
 	return names
 }

@@ -135,6 +135,14 @@ func (d *drawing) take(part string) *Unread {
 		return unreadable(wording.SaidDiagramForm(part))
 	}
 	meant := d.meaningOf(e.name)
+	if names := d.severalIn(e.name); len(meant.forces) == 0 && len(names) > 1 {
+		for _, name := range names {
+			if unread := d.take(name + " " + spoken(e.words)); unread != nil {
+				return unread
+			}
+		}
+		return nil
+	}
 	f := d.unseen(meant.forces, e.words)
 	switch {
 	case f != nil && d.pointsTo(f, e.words):
@@ -166,6 +174,17 @@ func (d *drawing) take(part string) *Unread {
 	}
 	d.read = append(d.read, name+" "+spoken(e.words))
 	return nil
+}
+
+// severalIn takes apart a name that is nothing but letters of forces, as in "T1 and T2 up".
+func (d *drawing) severalIn(name string) []string {
+	names := strings.Fields(name)
+	for _, one := range names {
+		if len(names) > longestEntry || len(d.meaningOfWord(one).forces) == 0 {
+			return nil
+		}
+	}
+	return names
 }
 
 // isWhole adds the weight of one mass to those that were drawn and reports whether they are

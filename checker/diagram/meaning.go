@@ -18,6 +18,7 @@ var kindWords = map[string]statics.Kind{
 	"normal": statics.Normal, "support": statics.Normal, "contact": statics.Normal, "reaction": statics.Normal,
 	"friction": statics.Friction, "tension": statics.Tension, "string": statics.Tension, "rope": statics.Tension,
 	"cord": statics.Tension, "spring": statics.Spring, "push": statics.Push, "pull": statics.Pull, "strut": statics.Strut,
+	"buoyancy": statics.Push, "upthrust": statics.Push, "lift": statics.Push,
 }
 
 // KindOf tells which kind of force a letter or a word speaks of; it is empty where neither does.
@@ -65,6 +66,9 @@ func (k known) meaningOf(name string) meaning {
 	if len(words) > longestEntry {
 		return meaning{}
 	}
+	if exerting := k.exertedBy(words); len(exerting) > 0 {
+		return meaning{forces: exerting}
+	}
 	for _, word := range strings.Fields(strings.ToLower(name)) {
 		kind, ok := kindWords[word]
 		if !ok {
@@ -95,6 +99,24 @@ func (k known) meaningOf(name string) meaning {
 		return meaning{code: mistake.ExtraForce}
 	}
 	return meaning{} // a T where a rope's pull is called P is another letter, no other force
+}
+
+// exertedBy lists the forces by the words for what exerts them: those of which the problem's own
+// words for it hold all that were typed.
+func (k known) exertedBy(words []string) []*statics.Force {
+	var all []*statics.Force
+	for i := range k.body.Forces {
+		f := &k.body.Forces[i]
+		by := strings.Fields(strings.ToLower(k.solved.Words.ByOn(k.body.Name, f.Name)))
+		holds := len(words) > 0
+		for _, word := range words {
+			holds = holds && slices.Contains(by, strings.ToLower(word))
+		}
+		if holds {
+			all = append(all, f)
+		}
+	}
+	return all
 }
 
 func (k known) meaningOfWord(word string) meaning {

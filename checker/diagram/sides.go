@@ -36,16 +36,19 @@ var sideWords = []sideWord{
 }
 
 // fillers say nothing about a direction.
-var fillers = pattern.Of(`(?i)\b(?:to|the|points?|pointing|pulls?|pulling|pushes|pushing|acts?|acting|is|goes|and|straight|vertically|horizontally|horizontal|vertical|diagonally|parallel|at|towards?|force|of|a|an|along|directly)\b|[-:→=]|[(\[]\s*[)\]]`)
+var fillers = pattern.Of(`(?i)\b(?:to|the|points?|pointing|pulls?|pulling|pushes|pushing|acts?|acting|is|goes|and|straight|vertically|horizontally|horizontal|vertical|diagonally|parallel|at|towards?|force|of|a|an|along|directly|both)\b|[-+:→=]|[(\[]\s*[)\]]`)
 
 // sidesInOne are the ways of writing two sides as one word or sign, and the compass.
 var sidesInOne = strings.NewReplacer("↖", " up left ", "↗", " up right ", "↘", " down right ", "↙", " down left ",
 	"↑", " up ", "↓", " down ", "←", " left ")
 
+const otherArrows = "↖↗↘↙↑↓←"
+
 var (
 	joinedSides = pattern.Of(`(?i)\b(up|down)(left|right)\b|\b(left|right)(up|down)\b`)
 	compass     = pattern.Of(`(?i)\b(?:(north|south)(?:\s*-?\s*(east|west))?|(east|west))\b`)
 	arrowRight  = pattern.Of(`→|[-−–=]+>`)
+	arrowAlone  = pattern.Of(`→(\s*(?:$|[^\s` + otherArrows + `]))`)
 	nextNumber  = pattern.Of(`(?i)\b(up|down|left|right|slope|ramp|incline)\s+\d{1,2}\s*$`)
 	sizeBehind  = pattern.Of(`[(\[=,]\s*\d+(?:[.,]\d+)?\s*(?:k?N|lb)\b\s*[)\]]?`)
 	// angleBehind matches the angle of a force behind its side, which the drawing has.
@@ -55,8 +58,11 @@ var (
 var compassSides = map[string]string{"north": "up", "south": "down", "east": "right", "west": "left"}
 
 // plainSides writes arrows and the compass as up, down, left and right. A lone arrow to the
-// right is a side; beside other sides it only points at them.
+// right is a side, also among other arrows; beside words for sides it only points at them.
 func plainSides(text string) string {
+	if strings.ContainsAny(text, otherArrows) {
+		text = arrowAlone().ReplaceAllString(text, " right $1")
+	}
 	text = sidesInOne.Replace(text)
 	text = compass().ReplaceAllStringFunc(text, func(found string) string {
 		m := compass().FindStringSubmatch(found)

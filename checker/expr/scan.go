@@ -39,7 +39,7 @@ func (s *scanner) scan() error {
 		r := s.runes[s.at]
 		var err error
 		switch {
-		case r == ' ' || r == '.' && s.ends():
+		case r == ' ' || (r == '.' || r == '…') && s.ends():
 			s.at++
 		case isDigit(r) || r == '.' && isDigit(s.peek(1)):
 			err = s.number()
@@ -62,8 +62,8 @@ func (s *scanner) scan() error {
 	return nil
 }
 
-// ends reports whether only full stops and spaces follow.
-func (s *scanner) ends() bool { return strings.Trim(string(s.runes[s.at:]), " .") == "" }
+// ends reports whether only full stops, points and spaces follow.
+func (s *scanner) ends() bool { return strings.Trim(string(s.runes[s.at:]), " .…") == "" }
 
 // here is the scanner's place.
 func (s *scanner) here() place { return place{s.letters, s.runes, s.at} }
@@ -154,10 +154,20 @@ func (s *scanner) isRatio() bool {
 
 // number reads a number. Behind a function, 1 275 is two.
 func (s *scanner) number() error {
-	n := numberScan{runes: s.runes, at: s.at, take: s.take, alone: s.last().kind == tokFunction}
+	n := numberScan{runes: s.runes, at: s.at, take: s.take, alone: s.last().kind == tokFunction || s.isPower()}
 	text, start := n.read(), s.at
 	s.at, s.met = n.at, s.met|n.met
 	return s.finish(text, start)
+}
+
+// isPower reports whether a number ahead is a power: behind a power sign, with its own sign or not.
+// The −1 of "sin^-1 320/607" is no group of 1 320.
+func (s *scanner) isPower() bool {
+	at := len(s.tokens) - 1
+	if at >= 0 && s.tokens[at].kind == tokMinus {
+		at--
+	}
+	return at >= 0 && s.tokens[at].kind == tokPower
 }
 
 // exponent reads raised digits as a power.

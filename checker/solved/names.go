@@ -132,14 +132,23 @@ func ofKind(forces []*statics.Force, kind statics.Kind) []*statics.Force {
 	return some
 }
 
-// onlyUnknown returns the force that is alone of its kind, or alone in being asked for.
+// onlyUnknown returns the force that is alone of its kind, or alone in being asked for, or alone in
+// having a usual letter of the kind: where T and H are tensions, "tension" is T.
 func onlyUnknown(forces []*statics.Force) *statics.Force {
 	if len(forces) == 1 {
 		return forces[0]
 	}
+	if only := onlyOne(forces, func(f *statics.Force) bool { return f.Size == nil }); only != nil {
+		return only
+	}
+	return onlyOne(forces, func(f *statics.Force) bool { _, usual := KindOfLetter(f.Name); return usual })
+}
+
+// onlyOne returns the one force of which something holds, nil for none or several.
+func onlyOne(forces []*statics.Force, holds func(*statics.Force) bool) *statics.Force {
 	var only *statics.Force
 	for _, f := range forces {
-		if f.Size != nil {
+		if !holds(f) {
 			continue
 		}
 		if only != nil {

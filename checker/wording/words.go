@@ -39,6 +39,7 @@ const (
 	SaidSignAsked      = "This is the size of %s. In your class a component is written with its sign."
 	SaidFigures        = "This value of %s is right as far as it goes. Here it needs %d significant figures."
 	SaidWorkOut        = "Worked out to a number with its unit, it will count as an answer."
+	SaidNameIt         = "Say which letter has this value, and it will count as an answer."
 	SaidTwoAnswers     = "This text gives two different answers to the same question, so neither of them counts yet."
 	SaidWhichComponent = "Say which component this is, as in T1x = …"
 	SaidDiagramEmpty   = "Write the letter of each force and its direction: up, down, left, right, or two of these. Put ; between forces."
