@@ -96,7 +96,7 @@ func (l *labels) listMark(text string) opening {
 	}
 	rest := text[len(m[0]):]
 	name := m[1] + m[2]
-	named := namedEquation().MatchString(rest)
+	named := namedEquation().MatchString(rest) && !beginsWithUnit(rest)
 	dotted := m[2] != ""
 	switch {
 	case rest == "" || rest[0] >= '0' && rest[0] <= '9':
@@ -111,6 +111,17 @@ func (l *labels) listMark(text string) opening {
 		}
 	}
 	return opening{length: runesIn(m[0])}
+}
+
+// beginsWithUnit reports whether a text begins with a unit as a read-back spells it out: the (w) of
+// "(w) metre = 0" is no label.
+func beginsWithUnit(text string) bool {
+	for _, word := range unitWords {
+		if strings.HasPrefix(text, word+" ") {
+			return true
+		}
+	}
+	return false
 }
 
 const (

@@ -102,9 +102,16 @@ func (t *untexing) step() {
 	}
 }
 
-// space is what a tie means: in TeX a space, else "nearly".
+// space is what a tie means: in TeX a space, else "nearly". What is left out of the page does not
+// stand between it and what follows.
 func (t *untexing) space() rune {
-	if unicode.IsLetter(t.peek(0)) || t.peek(0) == '\\' {
+	ahead := 0
+	for t.peek(ahead) == '$' || t.peek(ahead) == '{' && t.peek(ahead+1) == '}' {
+		if ahead++; t.peek(ahead-1) == '{' {
+			ahead++
+		}
+	}
+	if unicode.IsLetter(t.peek(ahead)) || t.peek(ahead) == '\\' {
 		return ' '
 	}
 	return '~'
