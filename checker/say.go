@@ -29,8 +29,8 @@ func (r *Reference) subject(stage Stage, item string) *wording.Subject {
 // subject is what is to be said of the line, by what was found.
 func (j sentence) subject(f mistake.Finding) *wording.Subject {
 	s := j.m.ref.subject(j.m.stage, j.m.item)
-	if f.Used != nil && (j.m.stage == XSum || j.m.stage == YSum) {
-		s.Using(*f.Used)
+	if f.Used != nil && (j.m.stage != Solve || f.Code == MissingForce && f.About != "" && j.types(f.About)) {
+		s.Using(*f.Used) // a line of working that has the force lacks it where it comes from
 	}
 	foreign := j.m.stage == Diagram && s.Body != nil && f.About != "" && !hasForce(s.Body, f.About)
 	if !foreign {

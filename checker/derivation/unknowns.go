@@ -530,7 +530,7 @@ func Begin(s *solved.System) (how Beginning, along string) {
 	t := newWorking(s, nil)
 	left := t.unsettled(t.balances())
 	for _, b := range left {
-		if len(t.wanted(b)) == 1 {
+		if len(t.wanted(b)) == 1 && t.says(b) {
 			return OneUnknown, b.name
 		}
 	}
@@ -543,4 +543,13 @@ func Begin(s *solved.System) (how Beginning, along string) {
 		return Trying, ""
 	}
 	return Substitution, ""
+}
+
+// says reports whether a sum says anything of the one unknown that it has: −T cos θ + T cos θ is zero
+// for any θ.
+func (t *working) says(b balance) bool {
+	env := slices.Clone(t.solved.Values)
+	env[t.solved.Slots[t.wanted(b)[0]]] *= 1.1
+	t.solved.Fill(env, nil)
+	return math.Abs(t.solved.ProgramOf(b.node()).Run(env)) > 1e-9*t.solved.Bulk
 }

@@ -14,7 +14,7 @@ import (
 var forces = []Row{
 	{
 		Code: Sign, Meaning: "a wrong sign", Cost: 1,
-		Term: otherSign, Sum: allPlus, AtLast: true, Tree: signOfNode, Digits: isOpposite, DigitsCost: 3, Value: oppositeDirection,
+		Term: otherSign, Sum: allPlus, AtLast: true, Digits: isOpposite, DigitsCost: 3, Value: oppositeDirection,
 		Said: Said{
 			Component: "{Component} has the right size. Check in the drawing which way it points.",
 			Line:      "{In}, check the sign of the term with {force}. Does it fit the way {force} points in the drawing?",
@@ -37,6 +37,10 @@ var forces = []Row{
 				Ask:  "Which way does each of {names} point in the drawing, and do the signs in your equations agree?",
 				Rule: "On one side of an equation, forces that point opposite ways have opposite signs. A term that moves to the other side changes its sign."},
 		},
+	},
+	{
+		Code: Sign, Cost: 1, Tree: signOfNode,
+		Said: Said{Lines: "In this line, a sign is not right. Compare it with the equation or the line that it comes from."},
 	},
 	{
 		Code: MissingForce, Meaning: "a force left out", Cost: 1.2, InNumbers: -0.1, Tells: 0.1, Absent: true,
@@ -259,6 +263,13 @@ var forces = []Row{
 		Hints: []Hint{{At: Anywhere,
 			Ask:  "Which letter did you work out last?",
 			Rule: "Each value belongs to the letter that was alone on its side. Follow the letters back to the equation they come from."}},
+	},
+	{
+		Code: OtherUnknown, Cost: 1.4, Value: givenForce,
+		Said: Said{Value: "This value is given, but for {what}, not for {unknown}."},
+		Hints: []Hint{{At: OnValue,
+			Ask:  "Which of {names} are given, and which equation has {unknown} in it?",
+			Rule: "What is given for one force holds for another only if an equation says so. {start}"}},
 	},
 	{
 		Code: Unbalanced, Meaning: "something left over at rest", Cost: 3,

@@ -29,17 +29,11 @@ func (s *Search) foreignAngle(e *trial.Equation) (Finding, bool) {
 	return s.named(OtherAngle, force), true
 }
 
-// fromOtherSum finds a mistake in another sum, where what follows from that one was put into this.
-func (s *Search) fromOtherSum(e *trial.Equation, at solved.Place) (Finding, bool) {
-	others := slices.DeleteFunc(slices.Clone(s.oneMistake()), func(one system) bool { return one.at == at })
-	ways := s.fromSystems(e, others)
-	f, ok := cheapest(ways)
-	for _, c := range ways {
-		if ok && c.Row == f.Row && slices.Equal(c.About, f.All) && index(c.at) != index(at) {
-			f.Used = &c.at
-		}
-	}
-	return f, ok
+// fromOtherSums finds the mistakes in other sums, where what follows from one of them was put into
+// this one.
+func (s *Search) fromOtherSums(e *trial.Equation, at solved.Place) []Change {
+	others := slices.DeleteFunc(slices.Clone(s.oneMistake()), func(one system) bool { return !one.all && one.at == at })
+	return s.fromSystems(e, others)
 }
 
 // fromLine asks each row whether the equation shows its mistake by itself; last asks those that
@@ -137,7 +131,10 @@ func (s *Search) fromSystems(e *trial.Equation, systems []system) []Change {
 	var found []Change
 	for _, one := range systems {
 		if one.row.shows(e.Form, len(one.about)) && one.gives(s.p, e) {
-			c := Change{Row: one.row, Cost: one.cost + costFromSystem, About: one.about, at: one.at}
+			c := Change{Row: one.row, Cost: one.cost + costFromSystem, About: one.about}
+			if !one.all {
+				c.used = &one.at
+			}
 			found = append(found, s.spoken(e, c))
 		}
 	}
@@ -203,10 +200,13 @@ func cheapest(found []Change) (f Finding, ok bool) {
 	if best.Cost > mostCost {
 		return Finding{}, false
 	}
-	f = Finding{Code: best.Row.Code, Row: best.Row, All: slices.Clone(best.About)}
+	f = Finding{Code: best.Row.Code, Row: best.Row, All: slices.Clone(best.About), Used: best.used}
 	for _, c := range found {
 		if c.Row.Code != best.Row.Code || c.Cost > best.Cost+hair || len(c.About) != len(best.About) {
 			continue
+		}
+		if f.Used != nil && (c.used == nil || *c.used != *f.Used) {
+			f.Used = nil
 		}
 		for _, name := range c.About {
 			if !slices.Contains(f.All, name) {

@@ -115,10 +115,10 @@ type Change struct {
 	Cost     float64
 	About    []string
 	Sum      solved.Sum
-	second   *Change      // of a pair, the mistake that is not told
-	seen     bool         // one of its mistakes must be seen in the line
-	unspoken bool         // it is about a force of which the line does not speak
-	at       solved.Place // of a mistake in one sum of all
+	second   *Change       // of a pair, the mistake that is not told
+	seen     bool          // one of its mistakes must be seen in the line
+	unspoken bool          // it is about a force of which the line does not speak
+	used     *solved.Place // the one sum of all that has the mistake
 }
 
 // Target is a value that a line states: its letter, and the true value in the problem's own

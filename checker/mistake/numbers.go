@@ -226,7 +226,7 @@ func shareOfWeight(p *trial.Problem, v Target) []Number {
 			return
 		}
 		w := p.Solved.Values[p.Solved.Slots[weight.Name]]
-		if on.Kind == statics.Tension && solved.OnlyOf(body, statics.Tension) != nil || joins(p, on.Name) {
+		if on.Kind == statics.Tension && (solved.OnlyOf(body, statics.Tension) != nil || !slants(body)) || joins(p, on.Name) {
 			return
 		}
 		whole, half := shown(w, "the whole weight"), shown(w/2, "half the weight")
@@ -245,6 +245,11 @@ func shareOfWeight(p *trial.Problem, v Target) []Number {
 		}
 	})
 	return all
+}
+
+// slants reports whether a force on the body is at an angle; where none is, no angle was forgotten.
+func slants(body *statics.Body) bool {
+	return slices.ContainsFunc(body.Forces, func(f statics.Force) bool { return f.Slanted() })
 }
 
 // wholeWeight takes the weight for the one string that is not vertical, and a whole pull at an
@@ -341,6 +346,19 @@ func otherUnknown(p *trial.Problem, v Target) []Number {
 			all = append(all, Number{Value: p.Solved.Values[i], Cost: seen, Shown: true, Answer: true})
 		}
 	}
+	return all
+}
+
+// givenForce hands back the force that is given for another one, which lies across it.
+func givenForce(p *trial.Problem, v Target) []Number {
+	var all []Number
+	hostsOf(p, v, func(body *statics.Body, on, weight *statics.Force) {
+		for i := range body.Forces {
+			if f := &body.Forces[i]; f != on && f != weight && isAcross(p, on, f) && p.Solved.Fixed(expr.Letter(f.Name)) {
+				all = append(all, Number{Value: p.Solved.Values[p.Solved.Slots[f.Name]], Cost: seen / 2, What: expr.Set(f.Name), Shown: true})
+			}
+		}
+	})
 	return all
 }
 

@@ -118,6 +118,7 @@ func (s *Search) Mistyped() Finding {
 type system struct {
 	row   *Row
 	at    solved.Place
+	all   bool // the mistake is in every sum, not in the one at this place
 	cost  float64
 	about []string
 	sums  []solved.Sum

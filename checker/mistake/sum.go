@@ -33,7 +33,7 @@ func (s *Search) Sum(e *trial.Equation, at solved.Place) Finding {
 	if f, ok := s.misplaced(e, at); ok {
 		return f
 	}
-	if f, ok := s.fromOtherSum(e, at); ok {
+	if f, ok := cheapest(s.fromOtherSums(e, at)); ok {
 		return f
 	}
 	return s.named(Unexplained)
@@ -46,14 +46,68 @@ func (s *Search) changeOf(e *trial.Equation, at solved.Place, tied string) (Find
 	// A number that stands for nothing known can be met by chance once there are two changes to
 	// choose; and no pair is cheaper than a single change that is seen in the line.
 	if !e.Stray && !isPlain(found) {
-		found = append(found, s.pairs(e, at, tied)...)
+		if pairs := s.pairs(e, at, tied); len(pairs) > 0 {
+			found = append(found, pairs...)
+			if s.hasReplaced(e, at) {
+				// One mistake in what was put in is likelier than two in this sum.
+				found = append(found, s.fromOtherSums(e, at)...)
+			}
+		}
 	}
 	return cheapest(found)
+}
+
+// hasReplaced reports whether the line has something else in the place of a force that the size of
+// another depends on: the N of μN.
+func (s *Search) hasReplaced(e *trial.Equation, at solved.Place) bool {
+	speaks := func(name string) bool {
+		return s.p.Solved.SpeaksOf(e.Sides[0], name) || s.p.Solved.SpeaksOf(e.Sides[1], name)
+	}
+	for _, t := range s.p.Solved.SumOf(at.Body, at.Axis) {
+		size := s.p.Solved.SizeTree(t)
+		if size == nil || t.Scale == 0 || e.Sides[0].Has(t.Force.Name) || e.Sides[1].Has(t.Force.Name) {
+			continue
+		}
+		for _, name := range size.Names() {
+			if _, isForce := s.p.Solved.Bodies[at.Body].Force(name); isForce && !speaks(name) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // isPlain reports whether one of the changes has terms that are seen in the line.
 func isPlain(found []Change) bool {
 	return slices.ContainsFunc(found, func(c Change) bool { return c.Cost < costOfApart })
+}
+
+// withoutCommonNumber returns the difference of the two sides without the number by which every term
+// of the line is divided, nil where there is none.
+func withoutCommonNumber(e *trial.Equation) *expr.Node {
+	var difference *expr.Node
+	common := ""
+	for _, t := range expr.Addends(expr.Join(expr.Sub, e.Sides[0], e.Sides[1]), 1, nil) {
+		if expr.IsZero(t.Node) {
+			continue
+		}
+		n := t.Node
+		if n.Op != expr.Div || n.Args[1].Op != expr.Number || n.Args[1].Unit != "" || common != "" && n.Args[1].Num.Text != common {
+			return nil
+		}
+		common, n = n.Args[1].Num.Text, n.Args[0]
+		switch {
+		case difference == nil && t.Sign < 0:
+			difference = expr.Minus(n)
+		case difference == nil:
+			difference = n
+		case t.Sign < 0:
+			difference = expr.Join(expr.Sub, difference, n)
+		default:
+			difference = expr.Join(expr.Add, difference, n)
+		}
+	}
+	return difference
 }
 
 // Terms compares the line's terms one by one with the sum's, and with those of mistakes that
@@ -63,6 +117,11 @@ func (s *Search) Terms(e *trial.Equation, at solved.Place, tied string) (Finding
 	w := s.p.Solved.SumOf(at.Body, at.Axis)
 	if s.p.SameTerms(e, w, tied, trial.RoundedShare) {
 		return Finding{}, true
+	}
+	if plain := withoutCommonNumber(e); plain != nil {
+		if scaled := s.p.Equation(plain, expr.Constant(0), e.Signs); s.p.SameTerms(scaled, w, tied, trial.RoundedShare) {
+			return Finding{}, true
+		}
 	}
 	if bare, ok := trial.Divided(w); ok && !s.p.Always(e) && s.p.SameTerms(e, bare, tied, trial.RoundedShare) {
 		return Finding{}, true

@@ -48,7 +48,7 @@ func (s *Search) oneMistake() []system {
 
 // everywhere makes one mistake in every sum, wherever it can be made.
 func (s *Search) everywhere(row *Row) system {
-	made := system{row: row, cost: row.Cost + costEverywhere}
+	made := system{row: row, all: true, cost: row.Cost + costEverywhere}
 	for _, at := range s.p.Solved.Places() {
 		w := slices.Clone(s.p.Solved.SumOf(at.Body, at.Axis))
 		for i := range w {

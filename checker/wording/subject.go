@@ -211,10 +211,10 @@ func (s *Subject) part() string {
 }
 
 func (s *Subject) sum() string {
-	switch s.Stage {
-	case solved.XSum, solved.YSum:
+	switch {
+	case s.used || s.Stage == solved.XSum || s.Stage == solved.YSum:
 		return "the equation ΣF" + s.axis.String() + " = 0" + s.forBody()
-	case solved.Components:
+	case s.Stage == solved.Components:
 		return s.part()
 	}
 	return "a line that follows from the equations"
@@ -229,18 +229,20 @@ func (s *Subject) forBody() string {
 }
 
 func (s *Subject) in() string {
-	switch s.Stage {
-	case solved.XSum, solved.YSum, solved.Components:
-		if s.used {
-			return "in " + s.sum() + ", from which you put something in here"
-		}
+	switch {
+	case s.used:
+		return "in " + s.sum() + ", from which you put something in here"
+	case s.Stage == solved.XSum || s.Stage == solved.YSum || s.Stage == solved.Components:
 		return "in " + s.sum()
 	}
 	return "in this line"
 }
 
 func (s *Subject) line() string {
-	if s.Stage == solved.XSum || s.Stage == solved.YSum {
+	switch {
+	case s.used:
+		return s.sum() + ", from which you put something in here,"
+	case s.Stage == solved.XSum || s.Stage == solved.YSum:
 		return s.sum()
 	}
 	return "this line"
@@ -249,7 +251,7 @@ func (s *Subject) line() string {
 // along says how an axis runs: on a slope, along it or at right angles to it.
 func (s *Subject) along() string {
 	switch {
-	case s.Stage == solved.Solve || s.Stage == solved.Diagram:
+	case !s.used && (s.Stage == solved.Solve || s.Stage == solved.Diagram):
 		return ""
 	case !s.tilted():
 		return "along " + s.axis.String()
