@@ -141,7 +141,9 @@ func (l *layout) floor(i, thing int, s facePlace, f *Face) {
 			if w.centre.x < s.touch.x {
 				edge, side = a, -1
 			}
-			edge = cell(cellOf(edge))
+			corner := cell(cellOf(edge))
+			l.rule(thing, TagSurface, edge, corner)
+			edge = corner
 			l.rule(thing, TagSurface, edge, vec{edge.x, l.groundY()})
 			l.line(l.holdThing(w.hold), look{tag: TagSurface}, edge.plus(vec{side, -1}), w.centre)
 			l.join(thing, l.holdThing(w.hold))
@@ -221,6 +223,7 @@ func (l *layout) slope(i, thing int, s facePlace, f *Face) {
 	if low.y < high.y {
 		low, high = high, low
 	}
+	low = l.onGround(low, high)
 	l.line(thing, look{tag: TagSurface}, low, high)
 	short := low.minus(s.touch).len() - l.half(i).x
 	l.cost += 4*max(12-short, 0) + 2*max(l.half(i).x+4-high.minus(s.touch).len(), 0)
@@ -238,6 +241,19 @@ func (l *layout) slope(i, thing int, s facePlace, f *Face) {
 	l.slopeLengths(thing, f, low, high)
 	l.roughness(i, thing, s, f)
 	l.slopeEnd(i, thing, low, high)
+}
+
+// onGround leads a slope that ends just above the ground down to it, if there is room.
+func (l *layout) onGround(low, high vec) vec {
+	gap, way := l.groundY()-low.y, low.minus(high)
+	if gap <= 0 || gap >= 1.5 || way.y <= 0 {
+		return low
+	}
+	foot := low.plus(way.times(gap / way.y))
+	if foot.x < 2.5 || foot.x > l.width()-3.5 {
+		return low
+	}
+	return foot
 }
 
 func b2f(b bool) float64 {
@@ -300,6 +316,7 @@ func (l *layout) slopeEnd(i, thing int, low, high vec) {
 			continue
 		}
 		top := cell(cellOf(high))
+		l.line(thing, look{tag: TagSurface}, high, vec{top.x, top.y + 4})
 		l.add(thing, stroke{look: look{tag: TagSurface}, form: rule, points: []vec{{top.x, top.y + 4}, {top.x, l.groundY()}}})
 		l.line(l.holdThing(w.hold), look{tag: TagSurface}, high, w.centre)
 	}

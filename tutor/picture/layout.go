@@ -98,7 +98,7 @@ func (l *layout) half(i int) vec {
 	}
 	half.x = max(half.x, l.strands(i), float64(len([]rune(l.inside(i))))+3)
 	if c := l.carried(i); c >= 0 && l.yoked(i) {
-		half.x = max(half.x, l.half(c).x+6)
+		half.x = max(half.x, l.half(c).x+10) // the legs of the yoke pass the corners
 	}
 	if len(l.Objects) == 1 && len(o.Faces) > 0 && l.unit > 1.3 {
 		half = vec{half.x + 4, 8}

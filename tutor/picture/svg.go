@@ -24,6 +24,7 @@ func SVG(s Scene, width, height int) string {
 	w.open(s, width, height)
 	for i := range d.strokes {
 		w.stroke(&d.strokes[i])
+		w.closeBox(d.strokes[i:])
 	}
 	for i := range d.labels {
 		if d.labels[i].shown {
@@ -142,6 +143,25 @@ func (w *svgWriter) glyph(s *stroke) {
 			points[i] = at.plus(line[i])
 		}
 		w.path(points, false)
+	}
+}
+
+// closeBox draws the upper and lower edge of a box of one row, which characters show by its
+// sides alone; strokes begin with one of them.
+func (w *svgWriter) closeBox(strokes []stroke) {
+	left := &strokes[0]
+	if left.form != glyph || left.rune != '[' {
+		return
+	}
+	for i := range strokes {
+		right := &strokes[i]
+		if right.form != glyph || right.rune != ']' || right.thing != left.thing {
+			continue
+		}
+		for _, y := range []float64{-2, 2} {
+			w.stroke(&stroke{look: left.look, form: path, points: []vec{left.points[0].plus(vec{0.5, y}), right.points[0].plus(vec{-0.5, y})}})
+		}
+		return
 	}
 }
 
