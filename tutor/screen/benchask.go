@@ -170,7 +170,7 @@ func (a *asking) body(m *model, cols, rows int) []row {
 
 // list is what is shown, and the choices.
 func (a *asking) list(m *model, cols, rows int, warnings []string) []row {
-	out := []row{m.rule(cols, a.title, "")}
+	out := []row{m.look.rule(cols, a.title, "")}
 	out = append(out, m.warningRows(warnings, cols, rows-1-leastChoices)...)
 	room := rows - len(out)
 	var all []row

@@ -96,7 +96,7 @@ func (m *model) besideApparatus(cols, rows int, make func(cols, rows int) []row)
 
 // list is the fields under their headings, the one in hand in sight.
 func (f *form) list(m *model, cols, rows int) []row {
-	out := []row{m.rule(cols, wordMeasured, m.toMend())}
+	out := []row{m.look.rule(cols, wordMeasured, m.toMend())}
 	out = append(out, m.warningRows(m.bench.warnings, cols, rows-1-leastFields)...)
 	room := rows - len(out)
 	all, from, to := f.rows(m, cols)
@@ -201,13 +201,3 @@ func columnsOf(fields []bench.Field, cols int) fieldColumns {
 
 // shortValue is the least width in which a value is shown.
 const shortValue = 12
-
-// shortened is a text cut to a width, with a sign where something is cut off.
-func (l *look) shortened(text string, width int) string {
-	text = l.letters(text)
-	if textWidth(text) <= width {
-		return text
-	}
-	sign := l.letters("…")
-	return head(text, max(width-textWidth(sign), 0)) + sign
-}

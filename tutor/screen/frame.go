@@ -63,14 +63,6 @@ func (m *model) drawingCols(rows int) int {
 	return min(m.cols*44/100, rows*5/2+8)
 }
 
-// fill makes a number of rows exactly.
-func fill(rows []row, n int) []row {
-	if len(rows) >= n {
-		return rows[:n]
-	}
-	return append(rows, make([]row, n-len(rows))...)
-}
-
 // top is the title, and the stages along their rope.
 func (m *model) top() []row {
 	title, right := saidProgram, ""
@@ -331,37 +323,4 @@ func (m *model) layKeys(all []binding, space int) []row {
 		line = append(line, entry...)
 	}
 	return append(rows, line)
-}
-
-// rule divides the sheet, with words at its left and right. Where there is no
-// room for both, those at the right are the ones that are needed.
-func (m *model) rule(width int, left, right string) row {
-	l := m.look
-	if right != "" && textWidth(left)+textWidth(right)+8 > width {
-		left, right = right, ""
-	}
-	r := row{l.text(quiet, l.signs.dotted+l.signs.dotted+" "), l.text(bold, left), gap(1)}
-	var end row
-	if right != "" {
-		end = row{gap(1), l.text(plain, right), gap(1), l.text(quiet, l.signs.dotted)}
-	}
-	rest := max(width-r.width()-end.width(), 0)
-	r = append(r, l.text(quiet, strings.Repeat(l.signs.dotted, rest)))
-	return append(r, end...).cut(width)
-}
-
-// columns puts rows side by side, the left ones in a width.
-func columns(left []row, width int, right []row) []row {
-	rows := make([]row, max(len(left), len(right)))
-	for i := range rows {
-		var r row
-		if i < len(left) {
-			r = append(r, left[i].cut(width)...)
-		}
-		if i < len(right) && len(right[i]) > 0 {
-			r = append(r.padded(width), right[i]...)
-		}
-		rows[i] = r
-	}
-	return rows
 }

@@ -157,7 +157,7 @@ func (n *list) body(m *model, cols, rows int) []row {
 	if n.nobody {
 		done = ""
 	}
-	top = append(top, m.rule(cols, wordProblems, done))
+	top = append(top, m.look.rule(cols, wordProblems, done))
 	all, at := n.rows(m, cols)
 	n.follow(max(at-1, 0), len(all), rows-len(top))
 	n.follow(at, len(all), rows-len(top))

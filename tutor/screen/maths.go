@@ -3,7 +3,6 @@ package screen
 import (
 	"strings"
 
-	"example.org/standstill/checker"
 	"example.org/standstill/checker/expr"
 )
 
@@ -23,10 +22,36 @@ type typesetter struct {
 	stacked bool
 }
 
-// formulas lays out a read-back: one block for each formula in it, nil where it
-// cannot be read again.
-func (n *now) formulas(l *look, echo string) []block {
-	return layOut(n.letters, echo, typesetter{l, true})
+// formulas lays out a read-back with stacked fractions: one block for each formula in it,
+// nil where it cannot be read again.
+func (l *look) formulas(letters *expr.Letters, echo string) []block {
+	return layOut(letters, echo, typesetter{l, true})
+}
+
+// flat sets a read-back in one line; "" where it cannot be read again.
+func (l *look) flat(letters *expr.Letters, echo string) string {
+	var parts []string
+	for _, b := range layOut(letters, echo, typesetter{l, false}) {
+		parts = append(parts, b.lines[0])
+	}
+	return strings.Join(parts, "; ")
+}
+
+// sideBySide is the lines of formulas beside one another, and how wide they are; none
+// without a formula.
+func (l *look) sideBySide(formulas []block) (lines []string, width int) {
+	if len(formulas) == 0 {
+		return nil, 0
+	}
+	t := typesetter{l, true}
+	var b block
+	for i, f := range formulas {
+		if i > 0 {
+			b = t.join(b, t.word(";   "))
+		}
+		b = t.join(b, f)
+	}
+	return b.lines, b.width()
 }
 
 func layOut(letters *expr.Letters, echo string, t typesetter) []block {
@@ -243,44 +268,4 @@ func unitText(symbol string) string {
 		return " m/s²"
 	}
 	return " " + symbol
-}
-
-// reading shows how the line is read: with stacked fractions where these fit, else
-// as one line that is broken where it must be.
-func (m *model) reading(width, rows int) []row {
-	b := block{}
-	t := typesetter{m.look, true}
-	for i, f := range m.now.formula {
-		if i > 0 {
-			b = t.join(b, t.word(";   "))
-		}
-		b = t.join(b, f)
-	}
-	var out []row
-	if b.lines != nil && len(b.lines) <= rows && b.width() <= width {
-		for _, l := range b.lines {
-			out = append(out, m.tint(plain, l, false))
-		}
-		return out
-	}
-	for _, l := range m.look.wrap(m.flat(m.stage(), m.now.echo), width) {
-		out = append(out, m.tint(plain, l, false))
-	}
-	return out
-}
-
-// flat sets a read-back in one line, as it stands on the page. A diagram is no
-// formula: its names alone are set.
-func (m *model) flat(stage checker.Stage, echo string) string {
-	if stage == checker.Diagram {
-		return setNames(m.now.tints, echo)
-	}
-	var parts []string
-	for _, b := range layOut(m.now.letters, echo, typesetter{m.look, false}) {
-		parts = append(parts, b.lines[0])
-	}
-	if parts == nil {
-		return echo
-	}
-	return strings.Join(parts, "; ")
 }

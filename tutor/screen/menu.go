@@ -61,7 +61,7 @@ func (n *menu) body(m *model, cols, rows int) []row {
 		for i, a := range can {
 			list = append(list, m.menuRow(a, i == n.at, cols))
 		}
-		head := m.rule(cols-menuKeys, wordMenu, "").padded(cols - menuKeys)
+		head := m.look.rule(cols-menuKeys, wordMenu, "").padded(cols - menuKeys)
 		head = append(head, m.look.text(quiet, wordKey)).padded(cols - menuWords)
 		return append([]row{append(head, m.look.text(quiet, wordWord))}, n.cut(list, rows-1)...)
 	})

@@ -71,7 +71,7 @@ func (m *model) read() {
 	}
 	m.now.echo = m.lesson.Echo(m.line.text())
 	if m.stage() != checker.Diagram && m.now.echo != "" {
-		m.now.formula = m.now.formulas(m.look, m.now.echo)
+		m.now.formula = m.look.formulas(m.now.letters, m.now.echo)
 	}
 }
 

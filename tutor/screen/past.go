@@ -73,7 +73,7 @@ func (p *past) body(m *model, cols, rows int) []row {
 	if stage == checker.Diagram || stage == checker.Solve {
 		v = picture.View{Solved: stage == checker.Solve && !m.now.open}
 	}
-	right := []row{m.rule(cols-left-2, saidPast(p.at+1, stageTitle(stage)), "")}
+	right := []row{m.look.rule(cols-left-2, saidPast(p.at+1, stageTitle(stage)), "")}
 	right = append(right, p.cut(m.stageRows(stage, cols-left-2), rows-1)...)
 	return columns(m.paint(picture.OfProblem(m.lesson.Ref, v), left, rows), left+1, indented(right))
 }

@@ -61,7 +61,7 @@ func (w *work) forces(m *model, cols, rows int) []row {
 		side := m.givenFirst(text, w.givens(m, width, max(band-len(text), 2)), band)
 		out = columns(m.scene(left, band), left+1, indented(side))
 	}
-	out = append(fill(out, band), m.rule(cols, m.offersTitle(), ""))
+	out = append(fill(out, band), m.look.rule(cols, m.offersTitle(), ""))
 	return append(out, offers...)
 }
 
@@ -76,7 +76,7 @@ func (w *work) forcesWide(m *model, cols, rows int) []row {
 		out = append(out, nil)
 	}
 	out = fill(append(out, text...), rows-1-len(offers))
-	return append(append(out, m.rule(cols, m.offersTitle(), "")), offers...)
+	return append(append(out, m.look.rule(cols, m.offersTitle(), "")), offers...)
 }
 
 // givenFirst puts the givens under a text; where there is no room for both, the text says
@@ -194,15 +194,6 @@ func (m *model) withRest(text []row, rows int) []row {
 	return append(text[:rows-1:rows-1], m.look.row(quiet, saidTextGoesOn))
 }
 
-// indented sets rows in by one cell.
-func indented(rows []row) []row {
-	out := make([]row, len(rows))
-	for i, r := range rows {
-		out[i] = append(row{gap(1)}, r...)
-	}
-	return out
-}
-
 // choosing reports whether the student is at the force diagram.
 func (m *model) choosing() bool { return m.now.open && m.stage() == checker.Diagram }
 
@@ -309,7 +300,7 @@ func (w *work) page(m *model, cols, rows int) []row {
 	if from > 0 {
 		above = saidAbove(from)
 	}
-	out := []row{m.rule(cols, wordPage, above)}
+	out := []row{m.look.rule(cols, wordPage, above)}
 	if written == nil {
 		return fill(append(out, m.emptyPage(cols)...), rows)
 	}

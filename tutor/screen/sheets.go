@@ -111,7 +111,7 @@ func (r *reader) press(_ *model, k tea.KeyMsg) bool { return r.scroller.press(k)
 
 func (r *reader) body(m *model, cols, rows int) []row {
 	return m.withDrawing(cols, rows, func(cols, rows int) []row {
-		out := []row{m.rule(cols, r.title, "")}
+		out := []row{m.look.rule(cols, r.title, "")}
 		return append(out, r.cut(r.make(m, cols), rows-1)...)
 	})
 }

@@ -99,7 +99,7 @@ func (s *solution) pages(m *model, cols, rows int) []row {
 	right := cols - left - 2
 	own := m.standing(left - 1)
 	worked := m.worked(right)
-	heads := columns([]row{m.rule(left-1, wordStands, "")}, left+1, []row{m.rule(right, wordSolution, "")})
+	heads := columns([]row{m.look.rule(left-1, wordStands, "")}, left+1, []row{m.look.rule(right, wordSolution, "")})
 	return append(heads, s.cut(columns(own, left+1, worked), rows-1)...)
 }
 

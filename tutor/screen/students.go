@@ -146,7 +146,7 @@ func (s *students) body(m *model, cols, rows int) []row {
 			list = append(list, m.pickRow(i == s.at && m.line.isEmpty(), r))
 		}
 		s.follow(s.at, len(list), rows-1)
-		return append([]row{m.rule(cols, wordStudents, "")}, s.cut(list, rows-1)...)
+		return append([]row{m.look.rule(cols, wordStudents, "")}, s.cut(list, rows-1)...)
 	})
 }
 
