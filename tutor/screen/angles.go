@@ -12,6 +12,7 @@ import (
 	"example.org/standstill/checker/quantity"
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/picture"
+	"example.org/standstill/tutor/screen/frame"
 )
 
 // angles turns what is given in a solved problem, and shows what follows.
@@ -43,7 +44,7 @@ func (m *model) turnAngles() {
 
 func (a *angles) question(*model) string { return saidTurn }
 
-func (a *angles) under(m *model, cols, rows int) []row {
+func (a *angles) under(m *model, cols, rows int) []frame.Row {
 	if a.remark == "" {
 		return nil
 	}
@@ -135,7 +136,7 @@ func (a *angles) plot(colours map[string]int) picture.Scene {
 			continue
 		}
 		unit = c.Unit
-		curve := picture.Curve{Name: onPaper(c.Name), Colour: colours[c.Name]}
+		curve := picture.Curve{Name: frame.OnPaper(c.Name), Colour: colours[c.Name]}
 		for _, d := range c.Dots {
 			curve.Points = append(curve.Points, picture.Point{X: d.X, Y: d.Y})
 		}
@@ -174,7 +175,7 @@ func unitSign(u quantity.Unit) string {
 	return u.Symbol
 }
 
-func (a *angles) body(m *model, cols, rows int) []row {
+func (a *angles) body(m *model, cols, rows int) []frame.Row {
 	if m.rows < lowRows {
 		return a.lowBody(m, cols, rows)
 	}
@@ -182,7 +183,7 @@ func (a *angles) body(m *model, cols, rows int) []row {
 	table := a.table(m, cols-left-2)
 	right := append(table, nil)
 	right = append(right, m.paint(a.plot(m.now.colours), cols-left-2, rows-len(right))...)
-	return columns(m.paint(a.figure(m), left, rows), left+1, indented(right))
+	return frame.Columns(m.paint(a.figure(m), left, rows), left+1, frame.Indented(right))
 }
 
 // figure is the scene to scale. On a narrow screen the polygon gives way: the
@@ -196,44 +197,44 @@ func (a *angles) figure(m *model) picture.Scene {
 }
 
 // lowBody puts the figure, the plot and the table side by side.
-func (a *angles) lowBody(m *model, cols, rows int) []row {
+func (a *angles) lowBody(m *model, cols, rows int) []frame.Row {
 	third := (cols - 20) / 2
-	both := columns(m.paint(a.figure(m), third-2, rows), third-1, m.paint(a.plot(m.now.colours), third+1, rows))
-	return columns(both, 2*third, indented(a.oneColumn(m)))
+	both := frame.Columns(m.paint(a.figure(m), third-2, rows), third-1, m.paint(a.plot(m.now.colours), third+1, rows))
+	return frame.Columns(both, 2*third, frame.Indented(a.oneColumn(m)))
 }
 
 // oneColumn is the table in one column.
-func (a *angles) oneColumn(m *model) []row {
+func (a *angles) oneColumn(m *model) []frame.Row {
 	rows := a.turned(m)
 	for _, r := range a.found(m) {
-		rows = append(rows, append(row{gap(3)}, r...))
+		rows = append(rows, append(frame.Row{frame.Gap(3)}, r...))
 	}
 	return rows
 }
 
 // table lists what can be turned and what comes out.
-func (a *angles) table(m *model, cols int) []row {
+func (a *angles) table(m *model, cols int) []frame.Row {
 	left := cols / 2
-	heads := []row{append(m.look.row(quiet, " "+wordTurn).padded(left), m.look.text(quiet, wordFollows))}
-	return append(heads, columns(a.turned(m), left, a.found(m))...)
+	heads := []frame.Row{append(m.look.Row(frame.Quiet, " "+wordTurn).Padded(left), m.look.Text(frame.Quiet, wordFollows))}
+	return append(heads, frame.Columns(a.turned(m), left, a.found(m))...)
 }
 
-func (a *angles) turned(m *model) []row {
-	var rows []row
+func (a *angles) turned(m *model) []frame.Row {
+	var rows []frame.Row
 	for i, k := range a.turning.Knobs() {
-		rows = append(rows, m.pickRow(i == a.at, m.tint(plain, k.String(), false)))
+		rows = append(rows, m.pickRow(i == a.at, m.tint(frame.Plain, k.String(), false)))
 	}
 	return rows
 }
 
-func (a *angles) found(m *model) []row {
-	var rows []row
+func (a *angles) found(m *model) []frame.Row {
+	var rows []frame.Row
 	for _, r := range a.turning.Readings() {
-		text := setNames(m.now.tints, r.String())
+		text := frame.SetNames(m.now.tints, r.String())
 		if math.IsNaN(r.Value) {
-			text = onPaper(r.Name) + ": " + saidNoRest
+			text = frame.OnPaper(r.Name) + ": " + saidNoRest
 		}
-		rows = append(rows, m.tint(bold, text, false))
+		rows = append(rows, m.tint(frame.Bold, text, false))
 	}
 	return rows
 }

@@ -6,6 +6,7 @@ import (
 
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/bench"
+	"example.org/standstill/tutor/screen/frame"
 )
 
 // Words that others know of: goToBench leads back from a prediction by hand, and some
@@ -137,19 +138,19 @@ func (m *model) whatItDoes(w tutor.Word) string {
 }
 
 // lay puts a sheet to be read over the form, which has the line.
-func (m *model) lay(title string, make func(m *model, cols int) []row) {
+func (m *model) lay(title string, make func(m *model, cols int) []frame.Row) {
 	m.home()
 	m.sheet = &reader{title: title, make: make}
 }
 
 func (m *model) showNotation() {
-	m.lay(bench.Notation().Title, func(m *model, cols int) []row {
-		var rows []row
+	m.lay(bench.Notation().Title, func(m *model, cols int) []frame.Row {
+		var rows []frame.Row
 		for _, entry := range bench.Notation().Rows {
 			rows = append(rows, m.entryRows(entry[0], entry[1], notationWidth, cols)...)
 		}
 		rows = append(rows, nil)
-		return append(rows, m.look.rows(quiet, saidAnyField, cols)...)
+		return append(rows, m.look.Rows(frame.Quiet, saidAnyField, cols)...)
 	})
 }
 

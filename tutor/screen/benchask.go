@@ -8,6 +8,7 @@ import (
 
 	"example.org/standstill/tutor/bench"
 	"example.org/standstill/tutor/record"
+	"example.org/standstill/tutor/screen/frame"
 )
 
 // asking is the sheet of a question: of a step of the script, or of what follows from a
@@ -43,7 +44,7 @@ func (b *atBench) ask(m *model, a *asking) {
 
 func (a *asking) question(*model) string { return a.q.Text }
 
-func (a *asking) under(m *model, cols, rows int) []row {
+func (a *asking) under(m *model, cols, rows int) []frame.Row {
 	if a.q.Sample == "" {
 		return nil
 	}
@@ -161,19 +162,19 @@ func (b *atBench) answered(m *model, answer bench.Answer, a *asking) {
 // leastChoices is how many rows of choices are seen beside any warnings.
 const leastChoices = 2
 
-func (a *asking) body(m *model, cols, rows int) []row {
+func (a *asking) body(m *model, cols, rows int) []frame.Row {
 	if a.step >= 0 && m.bench.table.Steps[a.step].Name == bench.StepByHand {
-		return m.besideApparatus(cols, rows, func(cols, rows int) []row { return a.list(m, cols, rows, m.bench.warnings) })
+		return m.besideApparatus(cols, rows, func(cols, rows int) []frame.Row { return a.list(m, cols, rows, m.bench.warnings) })
 	}
 	return a.list(m, cols, rows, nil)
 }
 
 // list is what is shown, and the choices.
-func (a *asking) list(m *model, cols, rows int, warnings []string) []row {
-	out := []row{m.look.rule(cols, a.title, "")}
+func (a *asking) list(m *model, cols, rows int, warnings []string) []frame.Row {
+	out := []frame.Row{m.look.Rule(cols, a.title, "")}
 	out = append(out, m.warningRows(warnings, cols, rows-1-leastChoices)...)
 	room := rows - len(out)
-	var all []row
+	var all []frame.Row
 	for _, b := range a.shows {
 		for _, line := range b.Lines {
 			all = append(all, m.pointRows(line, cols)...)
@@ -196,44 +197,44 @@ func (a *asking) list(m *model, cols, rows int, warnings []string) []row {
 	return append(out, a.cut(all, room)...)
 }
 
-func (a *asking) choiceRows(m *model, i int, c bench.Choice, cols int) []row {
-	label := m.look.row(plain, c.Label)
+func (a *asking) choiceRows(m *model, i int, c bench.Choice, cols int) []frame.Row {
+	label := m.look.Row(frame.Plain, c.Label)
 	if a.marked[i] {
-		label = append(m.look.row(bold, wordMarked+"  "), label...)
+		label = append(m.look.Row(frame.Bold, wordMarked+"  "), label...)
 	}
-	rows := []row{m.pickRow(i == a.at, label)}
+	rows := []frame.Row{m.pickRow(i == a.at, label)}
 	if c.Detail == "" {
 		return rows
 	}
-	for _, part := range m.look.wrapMeasured(c.Detail, cols-8) {
-		rows = append(rows, append(row{gap(6)}, m.look.text(quiet, part)))
+	for _, part := range m.look.WrapMeasured(c.Detail, cols-8) {
+		rows = append(rows, append(frame.Row{frame.Gap(6)}, m.look.Text(frame.Quiet, part)))
 	}
 	return rows
 }
 
 // pointRows is one of several points, behind a sign.
-func (m *model) pointRows(said string, cols int) []row {
-	var rows []row
-	for i, part := range m.look.wrap(said, cols-4) {
-		r := row{gap(3)}
+func (m *model) pointRows(said string, cols int) []frame.Row {
+	var rows []frame.Row
+	for i, part := range m.look.Wrap(said, cols-4) {
+		r := frame.Row{frame.Gap(3)}
 		if i == 0 {
-			r = row{gap(1), m.look.text(near, m.look.signs.kept), gap(1)}
+			r = frame.Row{frame.Gap(1), m.look.Text(frame.Near, m.look.Signs.Kept), frame.Gap(1)}
 		}
-		rows = append(rows, append(r, m.tint(plain, part, true)...))
+		rows = append(rows, append(r, m.tint(frame.Plain, part, true)...))
 	}
 	return rows
 }
 
 // warningRows are the warnings about what was measured; where there is no room for all of
 // them, the word that shows them.
-func (m *model) warningRows(warnings []string, cols, most int) []row {
-	var rows []row
-	sign := mark{m.look.signs.kept, wordWarning, near}
+func (m *model) warningRows(warnings []string, cols, most int) []frame.Row {
+	var rows []frame.Row
+	sign := mark{m.look.Signs.Kept, wordWarning, frame.Near}
 	for _, w := range warnings {
-		rows = append(rows, m.marked(sign, w, plain, true, cols)...)
+		rows = append(rows, m.marked(sign, w, frame.Plain, true, cols)...)
 	}
 	if len(rows) > most {
-		rows = m.marked(sign, saidReadWarnings, plain, true, cols)
+		rows = m.marked(sign, saidReadWarnings, frame.Plain, true, cols)
 	}
 	return rows
 }
@@ -244,7 +245,7 @@ func (m *model) figure(answer bench.Answer) {
 	if len(blocks) > 0 && blocks[0].Title == answer.Title {
 		blocks[0].Title = ""
 	}
-	m.lay(answer.Title, func(m *model, cols int) []row {
+	m.lay(answer.Title, func(m *model, cols int) []frame.Row {
 		rows := m.blockRows(blocks, cols)
 		if answer.Scene != nil {
 			rows = append(rows, m.paint(*answer.Scene, cols-1, max(m.rows*2/3, leastFigure))...)

@@ -4,21 +4,22 @@ import (
 	"strings"
 
 	"example.org/standstill/tutor/bench"
+	"example.org/standstill/tutor/screen/frame"
 )
 
 // blockRows sets blocks of a result, each title over what belongs to it.
-func (m *model) blockRows(blocks []bench.Block, cols int) []row {
-	var rows []row
+func (m *model) blockRows(blocks []bench.Block, cols int) []frame.Row {
+	var rows []frame.Row
 	for _, b := range blocks {
 		if len(b.Lines) == 0 && len(b.Rows) == 0 {
 			continue
 		}
 		if b.Title != "" {
-			rows = append(rows, m.look.row(bold, " "+b.Title))
+			rows = append(rows, m.look.Row(frame.Bold, " "+b.Title))
 		}
 		for _, line := range b.Lines {
-			for i, part := range m.look.wrapMeasured(line, cols-6) {
-				rows = append(rows, append(row{gap(3 + 2*min(i, 1))}, m.tint(plain, part, true)...))
+			for i, part := range m.look.WrapMeasured(line, cols-6) {
+				rows = append(rows, append(frame.Row{frame.Gap(3 + 2*min(i, 1))}, m.tint(frame.Plain, part, true)...))
 			}
 		}
 		rows = append(rows, m.tableRows(b, cols)...)
@@ -27,19 +28,19 @@ func (m *model) blockRows(blocks []bench.Block, cols int) []row {
 }
 
 // tableRows sets the table of a block in columns, or, where it is too wide, row by row.
-func (m *model) tableRows(b bench.Block, cols int) []row {
+func (m *model) tableRows(b bench.Block, cols int) []frame.Row {
 	if len(b.Rows) == 0 {
 		return nil
 	}
-	var rows []row
+	var rows []frame.Row
 	fits := true
 	for i, line := range (bench.Style{Width: cols}).Set([]bench.Block{{Head: b.Head, Rows: b.Rows}})[1:] {
-		base := plain
+		base := frame.Plain
 		if i == 0 {
-			base = quiet
+			base = frame.Quiet
 		}
-		rows = append(rows, append(row{gap(1)}, m.tint(base, line, false)...))
-		fits = fits && textWidth(line) < cols
+		rows = append(rows, append(frame.Row{frame.Gap(1)}, m.tint(base, line, false)...))
+		fits = fits && frame.TextWidth(line) < cols
 	}
 	if fits {
 		return rows

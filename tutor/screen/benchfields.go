@@ -2,6 +2,7 @@ package screen
 
 import (
 	"example.org/standstill/tutor/bench"
+	"example.org/standstill/tutor/screen/frame"
 )
 
 // question says what the line is for.
@@ -13,12 +14,12 @@ func (f *form) question(m *model) string {
 }
 
 // under is how the line is taken, or why it cannot be yet; a sample where it is empty.
-func (f *form) under(m *model, cols, rows int) []row {
+func (f *form) under(m *model, cols, rows int) []frame.Row {
 	text := f.meant(m, m.line.text())
 	word, isWord := m.wordOf(text)
 	switch {
 	case isWord:
-		return []row{m.labelled(wordMeans, m.look.row(plain, m.whatItDoes(word)))}
+		return []frame.Row{m.labelled(wordMeans, m.look.Row(frame.Plain, m.whatItDoes(word)))}
 	case f.asking != nil:
 		return f.underAsked(m, cols)
 	case m.line.isEmpty(), text == f.field(m).Typed && f.field(m).Why != "":
@@ -31,8 +32,8 @@ func (f *form) under(m *model, cols, rows int) []row {
 }
 
 // underAsked are the choices of what is asked about a field, or a sample.
-func (f *form) underAsked(m *model, cols int) []row {
-	var rows []row
+func (f *form) underAsked(m *model, cols int) []frame.Row {
+	var rows []frame.Row
 	for _, c := range f.asking.Choices {
 		rows = append(rows, m.labelledText("", c.Label, cols)...)
 	}
@@ -43,7 +44,7 @@ func (f *form) underAsked(m *model, cols int) []row {
 }
 
 // assigned is how a line that names its field is taken.
-func (m *model) assigned(text string, cols int) []row {
+func (m *model) assigned(text string, cols int) []frame.Row {
 	field, value, why := m.bench.table.Form.Aim(text)
 	if why != "" {
 		return m.labelledText(wordNotYet, beginning(why), cols)
@@ -51,7 +52,7 @@ func (m *model) assigned(text string, cols int) []row {
 	return m.taken(field, value, cols)
 }
 
-func (m *model) taken(field int, text string, cols int) []row {
+func (m *model) taken(field int, text string, cols int) []frame.Row {
 	taken, why := m.bench.table.Form.Echo(field, text)
 	if why != "" {
 		return m.labelledText(wordNotYet, beginning(why), cols)
@@ -61,10 +62,10 @@ func (m *model) taken(field int, text string, cols int) []row {
 }
 
 // labelledProse is a text with its forces in their colours, wrapped behind a word.
-func (m *model) labelledProse(word, text string, cols int) []row {
-	var rows []row
-	for _, part := range m.look.wrapMeasured(text, cols-gutter-1) {
-		rows = append(rows, m.labelled(word, m.tint(plain, part, true)))
+func (m *model) labelledProse(word, text string, cols int) []frame.Row {
+	var rows []frame.Row
+	for _, part := range m.look.WrapMeasured(text, cols-gutter-1) {
+		rows = append(rows, m.labelled(word, m.tint(frame.Plain, part, true)))
 		word = ""
 	}
 	return rows
@@ -78,11 +79,11 @@ const (
 )
 
 // body is the apparatus with the measured angles, and the form beside it.
-func (f *form) body(m *model, cols, rows int) []row {
-	return m.besideApparatus(cols, rows, func(cols, rows int) []row { return f.list(m, cols, rows) })
+func (f *form) body(m *model, cols, rows int) []frame.Row {
+	return m.besideApparatus(cols, rows, func(cols, rows int) []frame.Row { return f.list(m, cols, rows) })
 }
 
-func (m *model) besideApparatus(cols, rows int, make func(cols, rows int) []row) []row {
+func (m *model) besideApparatus(cols, rows int, make func(cols, rows int) []frame.Row) []frame.Row {
 	share := narrowDrawing
 	if cols >= wideCols {
 		share = wideDrawing
@@ -91,12 +92,12 @@ func (m *model) besideApparatus(cols, rows int, make func(cols, rows int) []row)
 		return make(cols, rows)
 	}
 	left := min(cols*share/100, rows*5/2+8)
-	return columns(m.drawing(left, rows), left+1, indented(make(cols-left-2, rows)))
+	return frame.Columns(m.drawing(left, rows), left+1, frame.Indented(make(cols-left-2, rows)))
 }
 
 // list is the fields under their headings, the one in hand in sight.
-func (f *form) list(m *model, cols, rows int) []row {
-	out := []row{m.look.rule(cols, wordMeasured, m.toMend())}
+func (f *form) list(m *model, cols, rows int) []frame.Row {
+	out := []frame.Row{m.look.Rule(cols, wordMeasured, m.toMend())}
 	out = append(out, m.warningRows(m.bench.warnings, cols, rows-1-leastFields)...)
 	room := rows - len(out)
 	all, from, to := f.rows(m, cols)
@@ -117,14 +118,14 @@ func (m *model) toMend() string {
 }
 
 // rows are the fields; those from and to belong to the one in hand.
-func (f *form) rows(m *model, cols int) (rows []row, from, to int) {
+func (f *form) rows(m *model, cols int) (rows []frame.Row, from, to int) {
 	fields := m.bench.table.Form.Fields
 	c := columnsOf(fields, cols)
 	heading := ""
 	for i := range fields {
 		if h := headingOf(fields[i].Kind); h != heading {
 			heading = h
-			rows = append(rows, m.look.row(bold, " "+h))
+			rows = append(rows, m.look.Row(frame.Bold, " "+h))
 		}
 		if i == f.at {
 			from = len(rows)
@@ -151,36 +152,36 @@ func headingOf(k bench.Kind) string {
 
 // fieldRows are the name of a field, what stands in it and what was taken from it; under
 // a bad one, what is the matter.
-func (f *form) fieldRows(m *model, i int, c fieldColumns, cols int) []row {
+func (f *form) fieldRows(m *model, i int, c fieldColumns, cols int) []frame.Row {
 	l, e := m.look, &m.bench.table.Form.Fields[i]
-	shade, typed := plain, e.Typed
+	shade, typed := frame.Plain, e.Typed
 	if i == f.at {
-		shade = bold
+		shade = frame.Bold
 	}
-	taken := l.row(quiet, e.Value.Short())
+	taken := l.Row(frame.Quiet, e.Value.Short())
 	switch file := m.bench.table.Form.File(e); {
 	case e.Typed == "" && file != "":
-		typed, taken = file, l.row(quiet, wordFromFile)
-		shade = quiet
+		typed, taken = file, l.Row(frame.Quiet, wordFromFile)
+		shade = frame.Quiet
 	case e.Typed == "":
-		typed = l.signs.nothing
-		shade = quiet
+		typed = l.Signs.Nothing
+		shade = frame.Quiet
 	}
-	name, room := m.tint(bold, e.Name(), false).padded(c.name), c.typed
-	isWide := textWidth(l.letters(typed)) > room
+	name, room := m.tint(frame.Bold, e.Name(), false).Padded(c.name), c.typed
+	isWide := frame.TextWidth(l.Letters(typed)) > room
 	if isWide { // what was taken goes under it
 		room = cols - 3 - c.name
 	}
-	r := append(name, l.text(shade, l.shortened(typed, room)))
+	r := append(name, l.Text(shade, l.Shortened(typed, room)))
 	if !isWide {
-		r = append(r.padded(c.name+c.typed+1), taken...)
+		r = append(r.Padded(c.name+c.typed+1), taken...)
 	}
-	rows := []row{m.pickRow(i == f.at, r)}
-	if isWide && taken.width() > 0 {
-		rows = append(rows, append(row{gap(3 + c.name)}, taken...))
+	rows := []frame.Row{m.pickRow(i == f.at, r)}
+	if isWide && taken.Width() > 0 {
+		rows = append(rows, append(frame.Row{frame.Gap(3 + c.name)}, taken...))
 	}
 	if e.Why != "" {
-		rows = append(rows, m.marked(mark{l.signs.unread, wordMend, near}, beginning(e.Why), near, true, cols)...)
+		rows = append(rows, m.marked(mark{l.Signs.Unread, wordMend, frame.Near}, beginning(e.Why), frame.Near, true, cols)...)
 	}
 	return rows
 }
@@ -192,9 +193,9 @@ type fieldColumns struct{ name, typed int }
 // columnsOf gives what was taken the room that it needs, if at least a short value can be
 // seen beside it.
 func columnsOf(fields []bench.Field, cols int) fieldColumns {
-	name, taken := 0, textWidth(wordFromFile)
+	name, taken := 0, frame.TextWidth(wordFromFile)
 	for i := range fields {
-		name, taken = max(name, textWidth(fields[i].Name())+2), max(taken, textWidth(fields[i].Value.Short()))
+		name, taken = max(name, frame.TextWidth(fields[i].Name())+2), max(taken, frame.TextWidth(fields[i].Value.Short()))
 	}
 	return fieldColumns{name, max(cols-3-name-1-taken, shortValue)}
 }

@@ -8,6 +8,7 @@ import (
 
 	"example.org/standstill/tutor/bench"
 	"example.org/standstill/tutor/picture"
+	"example.org/standstill/tutor/screen/frame"
 )
 
 // pages are those of what comes of a run, in the order in which tab turns them.
@@ -99,10 +100,10 @@ func (o *outcome) plot(m *model, by string) {
 
 func (o *outcome) question(*model) string { return saidWhatNext }
 
-func (o *outcome) under(m *model, cols, rows int) []row {
+func (o *outcome) under(m *model, cols, rows int) []frame.Row {
 	text := m.bench.anew(m, m.line.text(), m.bench.refused)
 	if word, ok := m.wordOf(text); ok {
-		return []row{m.labelled(wordMeans, m.look.row(plain, m.whatItDoes(word)))}
+		return []frame.Row{m.labelled(wordMeans, m.look.Row(frame.Plain, m.whatItDoes(word)))}
 	}
 	if bench.Assigns(text) {
 		return m.assigned(text, cols)
@@ -195,35 +196,35 @@ func (o *outcome) change(m *model, text string) {
 	m.say(strings.Join(answer.Said, " "))
 }
 
-func (o *outcome) body(m *model, cols, rows int) []row {
+func (o *outcome) body(m *model, cols, rows int) []frame.Row {
 	if o.page == bench.PagePlot {
-		return append([]row{m.pagesRow(o.page, cols)}, o.plotRows(m, cols, rows-1)...)
+		return append([]frame.Row{m.pagesRow(o.page, cols)}, o.plotRows(m, cols, rows-1)...)
 	}
-	return m.withDrawing(cols, rows, func(cols, rows int) []row {
-		return append([]row{m.pagesRow(o.page, cols)}, o.cut(o.pageRows(m, cols), rows-1)...)
+	return m.withDrawing(cols, rows, func(cols, rows int) []frame.Row {
+		return append([]frame.Row{m.pagesRow(o.page, cols)}, o.cut(o.pageRows(m, cols), rows-1)...)
 	})
 }
 
 // pagesRow names the pages, the one in hand between hands.
-func (m *model) pagesRow(page bench.Page, cols int) row {
+func (m *model) pagesRow(page bench.Page, cols int) frame.Row {
 	l := m.look
-	r := row{gap(1)}
+	r := frame.Row{frame.Gap(1)}
 	for _, p := range pages {
 		word := capital(string(p))
 		if p == page {
-			r = append(r, l.text(bold, l.signs.handLeft+" "+word+" "+l.signs.handRight), gap(1))
+			r = append(r, l.Text(frame.Bold, l.Signs.HandLeft+" "+word+" "+l.Signs.HandRight), frame.Gap(1))
 			continue
 		}
-		r = append(r, l.text(quiet, "  "+word+"  "), gap(1))
+		r = append(r, l.Text(frame.Quiet, "  "+word+"  "), frame.Gap(1))
 	}
-	rest := max(cols-r.width(), 0)
-	return append(r, l.text(quiet, strings.Repeat(l.signs.dotted, rest)))
+	rest := max(cols-r.Width(), 0)
+	return append(r, l.Text(frame.Quiet, strings.Repeat(l.Signs.Dotted, rest)))
 }
 
-func (o *outcome) plotRows(m *model, cols, rows int) []row {
-	var notes []row
+func (o *outcome) plotRows(m *model, cols, rows int) []frame.Row {
+	var notes []frame.Row
 	for _, note := range o.notes {
-		notes = append(notes, m.look.rows(quiet, note, cols)...)
+		notes = append(notes, m.look.Rows(frame.Quiet, note, cols)...)
 	}
 	notes = notes[:min(len(notes), rows/3)]
 	if o.scene.Plot == nil {
@@ -232,7 +233,7 @@ func (o *outcome) plotRows(m *model, cols, rows int) []row {
 	return append(m.paint(o.scene, cols-1, rows-len(notes)), notes...)
 }
 
-func (o *outcome) pageRows(m *model, cols int) []row {
+func (o *outcome) pageRows(m *model, cols int) []frame.Row {
 	switch o.page {
 	case bench.PageBudget:
 		return m.blockRows(o.result.Long(), cols)

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"example.org/standstill/tutor/bench"
+	"example.org/standstill/tutor/screen/frame"
 )
 
 // placed is a sheet that belongs to a step of the script.
@@ -58,20 +59,20 @@ func (b *atBench) put(m *model, step int, q *bench.Question, then func(*model)) 
 }
 
 // rope are the words of a run on their rope, taut as far as the table has come.
-func (m *model) steps() row {
+func (m *model) steps() frame.Row {
 	at, place := m.bench.step(m), -1
-	var spans []span
+	var spans []frame.Span
 	for i, s := range m.bench.table.Steps {
 		switch word := s.Name; {
 		case word == "":
 			continue
 		case i == at, i < at && m.bench.nameless(i+1, at):
 			place = len(spans)
-			spans = append(spans, m.look.text(bold, m.look.signs.handLeft+" "+word+" "+m.look.signs.handRight))
+			spans = append(spans, m.look.Text(frame.Bold, m.look.Signs.HandLeft+" "+word+" "+m.look.Signs.HandRight))
 		case m.bench.table.Form != nil && s.IsDone != nil && s.IsDone(&m.bench.table):
-			spans = append(spans, m.look.text(good, " "+m.look.signs.done+" "+word+" "))
+			spans = append(spans, m.look.Text(frame.Good, " "+m.look.Signs.Done+" "+word+" "))
 		default:
-			spans = append(spans, m.look.text(quiet, " "+word+" "))
+			spans = append(spans, m.look.Text(frame.Quiet, " "+word+" "))
 		}
 	}
 	return m.alongRope(spans, place)
@@ -89,7 +90,7 @@ func (m *model) benchTop() (title, right string) {
 	}
 	right = wordBench
 	if names := strings.Join(bench.NamesOf(m.bench.table.Students), ", "); names != "" {
-		right += " " + m.look.signs.dash + " " + names
+		right += " " + m.look.Signs.Dash + " " + names
 	}
 	return m.bench.table.Form.Problem().Title, right
 }

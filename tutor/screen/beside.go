@@ -10,6 +10,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"example.org/standstill/tutor/record"
+	"example.org/standstill/tutor/screen/frame"
 )
 
 // beside stands between the terminal and the state, so that the terminal never waits for
@@ -26,7 +27,7 @@ type beside struct {
 	pending []tea.Msg
 	shown   string
 	waiting string // what is said then
-	look    *look
+	look    *frame.Look
 	rows    int
 	cols    int
 	left    bool // while the work went on
@@ -191,11 +192,11 @@ func (b *beside) View() string {
 	}
 	rows := strings.Split(b.shown, "\n")
 	l := b.look
-	note := []row{
-		l.row(near, " "+b.waiting).cut(b.cols),
-		row{gap(1), l.text(bold, "esc"), gap(1), l.text(quiet, saidStopWaiting), gap(2), l.text(bold, "ctrl+c"), gap(1), l.text(quiet, "quit")}.cut(b.cols),
+	note := []frame.Row{
+		l.Row(frame.Near, " "+b.waiting).Cut(b.cols),
+		frame.Row{frame.Gap(1), l.Text(frame.Bold, "esc"), frame.Gap(1), l.Text(frame.Quiet, saidStopWaiting), frame.Gap(2), l.Text(frame.Bold, "ctrl+c"), frame.Gap(1), l.Text(frame.Quiet, "quit")}.Cut(b.cols),
 	}
-	over := strings.Split(l.sheet(note), "\n")
+	over := strings.Split(l.Sheet(note), "\n")
 	copy(rows[max(len(rows)-len(over), 0):], over)
 	return strings.Join(rows, "\n")
 }

@@ -5,10 +5,11 @@ import (
 
 	"example.org/standstill/checker"
 	"example.org/standstill/tutor/picture"
+	"example.org/standstill/tutor/screen/frame"
 )
 
 // drawing paints the scene in hand.
-func (m *model) drawing(cols, rows int) []row {
+func (m *model) drawing(cols, rows int) []frame.Row {
 	key := drawingKey{version: m.now.version, cols: cols, rows: rows, at: -1}
 	if m.choosing() {
 		c := &m.work.chooser
@@ -17,21 +18,21 @@ func (m *model) drawing(cols, rows int) []row {
 			key.at = c.at
 		}
 	}
-	return m.memos.drawing.get(key, func() []row { return m.paint(m.picture(), cols, rows) })
+	return m.memos.drawing.get(key, func() []frame.Row { return m.paint(m.picture(), cols, rows) })
 }
 
 // scene paints what the problem is about: without arrows, and the same as long as the
 // problem is.
-func (m *model) scene(cols, rows int) []row {
+func (m *model) scene(cols, rows int) []frame.Row {
 	if !m.lesson.ShowsScene() {
 		return m.drawing(cols, rows)
 	}
 	p := m.lesson.Problem
 	key := sceneKey{p.Hash, p.Copy, cols, rows, m.look}
-	return m.memos.scene.get(key, func() []row {
+	return m.memos.scene.get(key, func() []frame.Row {
 		s := picture.NewSetup(m.lesson.Ref, p.Figure)
 		if s == nil {
-			return make([]row, rows)
+			return make([]frame.Row, rows)
 		}
 		return m.paint(picture.Scene{Setup: s}, cols, rows)
 	})
@@ -53,35 +54,35 @@ func (m *model) picture() picture.Scene {
 }
 
 // paint draws a scene in its colours.
-func (m *model) paint(s picture.Scene, cols, rows int) []row {
+func (m *model) paint(s picture.Scene, cols, rows int) []frame.Row {
 	draw := picture.Braille
-	if m.look.ascii {
+	if m.look.Ascii {
 		draw = picture.ASCII
 	}
 	canvas := draw(s, cols, rows)
-	out := make([]row, canvas.Rows)
+	out := make([]frame.Row, canvas.Rows)
 	for i := range out {
 		out[i] = m.canvasRow(canvas.Row(i))
 	}
 	return out
 }
 
-func (m *model) canvasRow(cells []picture.Cell) row {
-	var r row
+func (m *model) canvasRow(cells []picture.Cell) frame.Row {
+	var r frame.Row
 	var text strings.Builder
-	shadeOf := func(c picture.Cell) shade {
+	shadeOf := func(c picture.Cell) frame.Shade {
 		if colour, ok := c.Tag.Force(); ok {
 			if m.choosing() {
-				return plain // no colour tells which forces act
+				return frame.Plain // no colour tells which forces act
 			}
-			return forceShade(colour)
+			return frame.ForceShade(colour)
 		}
 		if c.Tag == picture.TagBody || c.Tag == picture.TagAngle || c.Tag == picture.TagMarker || c.Tag == picture.TagLink {
-			return plain
+			return frame.Plain
 		}
-		return quiet
+		return frame.Quiet
 	}
-	now := plain
+	now := frame.Plain
 	for _, c := range cells {
 		if c.Rune == 0 {
 			continue

@@ -13,6 +13,7 @@ import (
 	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/statics"
 	"example.org/standstill/tutor/picture"
+	"example.org/standstill/tutor/screen/frame"
 )
 
 // chooser is the force diagram by keys: each force that is offered can be pointed
@@ -220,20 +221,20 @@ func saidSides(x, y int) string {
 }
 
 // rows shows the offers in as many columns as fit.
-func (c *chooser) rows(m *model, cols int) []row {
+func (c *chooser) rows(m *model, cols int) []frame.Row {
 	gloss := 8
 	for _, o := range c.offers {
-		gloss = max(gloss, textWidth(o.gloss))
+		gloss = max(gloss, frame.TextWidth(o.gloss))
 	}
 	across := max(cols/(offerSign+gloss+offerSides), 1)
 	width := cols / across
-	var rows []row
+	var rows []frame.Row
 	down := (len(c.offers) + across - 1) / across
 	for i := range down {
-		var r row
+		var r frame.Row
 		for j := range across {
 			if n := j*down + i; n < len(c.offers) {
-				r = append(r.padded(j*width), c.offer(m, n, width, gloss)...)
+				r = append(r.Padded(j*width), c.offer(m, n, width, gloss)...)
 			}
 		}
 		rows = append(rows, r)
@@ -247,16 +248,16 @@ const (
 	offerSides = 4
 )
 
-func (c *chooser) offer(m *model, n, width, gloss int) row {
+func (c *chooser) offer(m *model, n, width, gloss int) frame.Row {
 	l, o := m.look, c.offers[n]
-	pick, s := " ", plain
+	pick, s := " ", frame.Plain
 	if c.active && n == c.at {
-		pick, s = l.signs.pick, bold
+		pick, s = l.Signs.Pick, frame.Bold
 	}
-	r := append(row{l.text(bold, " "+pick+" ")}, m.tint(s, onPaper(o.name), false)...).padded(offerSign)
-	r = append(r, l.text(quiet, o.gloss)).padded(offerSign + gloss + 1)
+	r := append(frame.Row{l.Text(frame.Bold, " "+pick+" ")}, m.tint(s, frame.OnPaper(o.name), false)...).Padded(offerSign)
+	r = append(r, l.Text(frame.Quiet, o.gloss)).Padded(offerSign + gloss + 1)
 	if direction, ok := c.direction(m.lesson.Ref, o.sides); ok {
-		return append(r, l.text(bold, l.signs.arrow(direction))).cut(width)
+		return append(r, l.Text(frame.Bold, l.Signs.Arrow(direction))).Cut(width)
 	}
-	return append(r, l.text(quiet, l.signs.nothing)).cut(width)
+	return append(r, l.Text(frame.Quiet, l.Signs.Nothing)).Cut(width)
 }

@@ -7,6 +7,7 @@ import (
 	"github.com/muesli/termenv"
 
 	"example.org/standstill/problems"
+	"example.org/standstill/tutor/screen/frame"
 )
 
 // TestTypingTakesThePlaceOfARefusedLine: the text stays, marked, until something is typed.
@@ -54,8 +55,8 @@ func TestForcesGivesNothingAway(t *testing.T) {
 			painted.textChanged()
 			for _, r := range painted.compose() {
 				for _, s := range r {
-					if s.shade >= firstForce {
-						t.Fatalf("%s: %q is painted as a force", h.ID, s.text)
+					if s.Shade >= frame.FirstForce {
+						t.Fatalf("%s: %q is painted as a force", h.ID, s.Text)
 					}
 				}
 			}

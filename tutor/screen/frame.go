@@ -6,6 +6,7 @@ import (
 
 	"example.org/standstill/checker"
 	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/screen/frame"
 )
 
 // The least screen on which a lesson can be led, the width from which the drawing stands
@@ -22,12 +23,12 @@ func (m *model) view() string {
 	if m.cols == 0 || m.rows == 0 {
 		return ""
 	}
-	return m.look.sheet(m.compose())
+	return m.look.Sheet(m.compose())
 }
 
 // compose fills the screen: head, sheet, line, keys, exactly as many rows as
 // there are.
-func (m *model) compose() []row {
+func (m *model) compose() []frame.Row {
 	if m.isTooSmall() {
 		return m.tooSmall()
 	}
@@ -35,23 +36,23 @@ func (m *model) compose() []row {
 	room := m.rows - len(rows) - keyRows
 	if left := m.drawingCols(room); left > 0 {
 		right := m.cols - left - 2
-		rows = append(rows, columns(m.drawing(left, room), left+1, indented(m.middle(right, room)))...)
+		rows = append(rows, frame.Columns(m.drawing(left, room), left+1, frame.Indented(m.middle(right, room)))...)
 	} else {
 		rows = append(rows, m.middle(m.cols, room)...)
 	}
 	rows = append(rows, m.keys()...)
 	for i := range rows {
-		rows[i] = rows[i].cut(m.cols)
+		rows[i] = rows[i].Cut(m.cols)
 	}
 	return rows[:m.rows]
 }
 
 // middle is what lies between head and keys in a width: the sheet's own part, and the line
 // under it.
-func (m *model) middle(cols, rows int) []row {
+func (m *model) middle(cols, rows int) []frame.Row {
 	bottom := m.bottom(cols, rows-leastBody)
 	room := max(rows-len(bottom), 1)
-	return append(fill(m.sheet.body(m, cols, room), room), bottom...)
+	return append(frame.Fill(m.sheet.body(m, cols, room), room), bottom...)
 }
 
 // drawingCols is the width of the drawing that stands beside page and line on a wide
@@ -64,22 +65,22 @@ func (m *model) drawingCols(rows int) int {
 }
 
 // top is the title, and the stages along their rope.
-func (m *model) top() []row {
+func (m *model) top() []frame.Row {
 	title, right := saidProgram, ""
 	if m.bench != nil {
 		title, right = m.benchTop()
 	}
 	if m.lesson != nil {
 		h := m.lesson.Problem.Heading
-		title, right = h.Title, m.topic(h.Topic)+" "+m.look.signs.dash+" "+levelWord(h.Level)
+		title, right = h.Title, m.topic(h.Topic)+" "+m.look.Signs.Dash+" "+levelWord(h.Level)
 	}
 	if m.desk != nil {
-		right = strings.TrimPrefix(right+" "+m.look.signs.dash+" "+m.desk.Student.Name, " "+m.look.signs.dash+" ")
+		right = strings.TrimPrefix(right+" "+m.look.Signs.Dash+" "+m.desk.Student.Name, " "+m.look.Signs.Dash+" ")
 	}
-	last := m.look.row(quiet, right).cut(m.cols / 2)
-	first := row{gap(1), m.look.text(bold, title)}.cut(m.cols - last.width() - 3)
-	line := append(first.padded(m.cols-last.width()-1), last...)
-	return []row{line, m.stages()}
+	last := m.look.Row(frame.Quiet, right).Cut(m.cols / 2)
+	first := frame.Row{frame.Gap(1), m.look.Text(frame.Bold, title)}.Cut(m.cols - last.Width() - 3)
+	line := append(first.Padded(m.cols-last.Width()-1), last...)
+	return []frame.Row{line, m.stages()}
 }
 
 func (m *model) topic(id string) string {
@@ -91,14 +92,14 @@ func (m *model) topic(id string) string {
 
 // stages are the five words on a rope that is taut as far as the student has
 // come.
-func (m *model) stages() row {
+func (m *model) stages() frame.Row {
 	if m.isAtBench() {
 		return m.steps()
 	}
 	if m.lesson == nil {
-		return row{m.look.text(quiet, strings.Repeat(m.look.signs.slack, m.cols))}
+		return frame.Row{m.look.Text(frame.Quiet, strings.Repeat(m.look.Signs.Slack, m.cols))}
 	}
-	words := make([]span, len(checker.Stages))
+	words := make([]frame.Span, len(checker.Stages))
 	reached := len(checker.Stages)
 	for i, stage := range checker.Stages {
 		words[i] = m.stageWord(stage, m.now.stages[i])
@@ -110,41 +111,41 @@ func (m *model) stages() row {
 }
 
 // alongRope strings words on a rope that is taut up to one of them.
-func (m *model) alongRope(words []span, reached int) row {
-	taken := row(words).width()
+func (m *model) alongRope(words []frame.Span, reached int) frame.Row {
+	taken := frame.Row(words).Width()
 	if taken > m.cols {
 		for i := range words {
-			words[i] = m.look.text(words[i].shade, strings.TrimRight(words[i].text, " "))
+			words[i] = m.look.Text(words[i].Shade, strings.TrimRight(words[i].Text, " "))
 		}
 	}
 	rope := max((m.cols-taken)/(len(words)+1), 0)
-	var r row
+	var r frame.Row
 	for i, w := range words {
 		r = append(r, m.rope(rope, i <= reached), w)
 	}
-	return append(r, m.rope(m.cols-r.width(), reached == len(words)))
+	return append(r, m.rope(m.cols-r.Width(), reached == len(words)))
 }
 
-func (m *model) rope(n int, taut bool) span {
+func (m *model) rope(n int, taut bool) frame.Span {
 	if taut {
-		return m.look.text(plain, strings.Repeat(m.look.signs.taut, max(n, 0)))
+		return m.look.Text(frame.Plain, strings.Repeat(m.look.Signs.Taut, max(n, 0)))
 	}
-	return m.look.text(quiet, strings.Repeat(m.look.signs.slack, max(n, 0)))
+	return m.look.Text(frame.Quiet, strings.Repeat(m.look.Signs.Slack, max(n, 0)))
 }
 
-func (m *model) stageWord(stage checker.Stage, state stageState) span {
-	title, s := tutor.Title(stage), m.look.signs
+func (m *model) stageWord(stage checker.Stage, state stageState) frame.Span {
+	title, s := tutor.Title(stage), m.look.Signs
 	switch {
 	case m.now.open && stage == m.now.ask.Stage:
-		return m.look.text(bold, s.handLeft+" "+title+" "+s.handRight)
+		return m.look.Text(frame.Bold, s.HandLeft+" "+title+" "+s.HandRight)
 	case state.nothing:
-		return m.look.text(quiet, " "+s.nothing+" "+title+" ")
+		return m.look.Text(frame.Quiet, " "+s.Nothing+" "+title+" ")
 	case state.done && state.kept:
-		return m.look.text(near, " "+s.kept+" "+title+" ")
+		return m.look.Text(frame.Near, " "+s.Kept+" "+title+" ")
 	case state.done:
-		return m.look.text(good, " "+s.done+" "+title+" ")
+		return m.look.Text(frame.Good, " "+s.Done+" "+title+" ")
 	}
-	return m.look.text(quiet, " "+title+" ")
+	return m.look.Text(frame.Quiet, " "+title+" ")
 }
 
 // gutter is the width of the words in front of what is asked and typed.
@@ -155,21 +156,21 @@ const leastBody = 5
 
 // bottom is what is asked, the line, and what is under it, in at most so many rows. What is
 // asked and said is shown to its end: drawing and page give way.
-func (m *model) bottom(cols, most int) []row {
+func (m *model) bottom(cols, most int) []frame.Row {
 	width := cols - gutter - 1
-	var asked []row
-	for i, part := range m.look.wrapMeasured(m.sheet.question(m), width) {
+	var asked []frame.Row
+	for i, part := range m.look.WrapMeasured(m.sheet.question(m), width) {
 		word := ""
 		if i == 0 {
 			word = wordAsked
 		}
-		asked = append(asked, m.labelled(word, m.tint(plain, part, true)))
+		asked = append(asked, m.labelled(word, m.tint(frame.Plain, part, true)))
 	}
 	least := m.underRows()
 	under := m.under(cols, least)
 	under = m.upTo(under, max(most-1-len(asked), least))
-	under = fill(under, max(len(under), least))
-	paint := func(text string) row { return m.tint(plain, text, false) }
+	under = frame.Fill(under, max(len(under), least))
+	paint := func(text string) frame.Row { return m.tint(frame.Plain, text, false) }
 	rows := append(m.upTo(asked, max(most-1-len(under), leastAsked)), m.lineRow(m.line.show(m.look, width, paint)))
 	return append(rows, under...)
 }
@@ -178,24 +179,24 @@ func (m *model) bottom(cols, most int) []row {
 const leastAsked = 2
 
 // upTo is the beginning of a text in so many rows; where it goes on, it says so.
-func (m *model) upTo(text []row, rows int) []row {
+func (m *model) upTo(text []frame.Row, rows int) []frame.Row {
 	if len(text) <= rows {
 		return text
 	}
 	last := text[rows-1]
-	more := m.look.text(last[len(last)-1].shade, " "+m.look.signs.more)
-	return append(text[:rows-1:rows-1], append(last.cut(m.cols-more.width), more))
+	more := m.look.Text(last[len(last)-1].Shade, " "+m.look.Signs.More)
+	return append(text[:rows-1:rows-1], append(last.Cut(m.cols-more.Width), more))
 }
 
 // lineRow puts the word of the gutter in front of the line: with a mark while it is the
 // text that was refused.
-func (m *model) lineRow(r row) row {
+func (m *model) lineRow(r frame.Row) frame.Row {
 	if !m.line.refused {
 		return m.labelled(wordLine, r)
 	}
-	mark := m.look.text(m.told.shade, m.told.sign+" ")
-	label := m.look.text(quiet, wordLine)
-	return append(row{gap(gutter - 1 - label.width - mark.width), mark, label, gap(1)}, r...)
+	mark := m.look.Text(m.told.shade, m.told.sign+" ")
+	label := m.look.Text(frame.Quiet, wordLine)
+	return append(frame.Row{frame.Gap(gutter - 1 - label.Width - mark.Width), mark, label, frame.Gap(1)}, r...)
 }
 
 // underRows is how many rows there are under the line: enough for a fraction.
@@ -208,12 +209,12 @@ func (m *model) underRows() int {
 
 // under is what is the matter with the line that was checked last; else what was just said,
 // and what the sheet puts under the line, in so many rows where nothing is said.
-func (m *model) under(cols, rows int) []row {
+func (m *model) under(cols, rows int) []frame.Row {
 	width := cols - gutter - 1
 	if m.said == "" && m.told.text != "" && m.isAtHome() {
 		return m.explained(cols, rows)
 	}
-	var said []row
+	var said []frame.Row
 	if m.said != "" {
 		said = m.noted(width)
 	}
@@ -224,46 +225,46 @@ func (m *model) under(cols, rows int) []row {
 }
 
 // noted is what was just said, with its word in the gutter.
-func (m *model) noted(width int) []row {
-	var said []row
+func (m *model) noted(width int) []frame.Row {
+	var said []frame.Row
 	label, text := wordNote, m.said
 	if m.bench != nil {
 		label, text = noteOf(m.said)
 	}
-	for i, part := range m.look.wrap(text, width) {
+	for i, part := range m.look.Wrap(text, width) {
 		word := ""
 		if i == 0 {
 			word = label
 		}
-		said = append(said, m.labelled(word, m.tint(plain, part, true)))
+		said = append(said, m.labelled(word, m.tint(frame.Plain, part, true)))
 	}
 	return said
 }
 
 // explained is what is the matter with the line that was checked last, the brightest text
 // of the screen, under how the line is read now.
-func (m *model) explained(cols, rows int) []row {
-	var told []row
+func (m *model) explained(cols, rows int) []frame.Row {
+	var told []frame.Row
 	label := m.told.sign + " " + m.told.word
-	if textWidth(m.look.letters(label)) > gutter-1 {
+	if frame.TextWidth(m.look.Letters(label)) > gutter-1 {
 		label = m.told.sign
 	}
-	for _, part := range m.look.wrapMeasured(m.told.text, cols-gutter-1) {
-		word := m.look.text(m.told.shade, label)
-		told = append(told, append(row{gap(gutter - 1 - word.width), word, gap(1)}, m.tint(bold, part, true)...))
+	for _, part := range m.look.WrapMeasured(m.told.text, cols-gutter-1) {
+		word := m.look.Text(m.told.shade, label)
+		told = append(told, append(frame.Row{frame.Gap(gutter - 1 - word.Width), word, frame.Gap(1)}, m.tint(frame.Bold, part, true)...))
 		label = ""
 	}
 	room := rows - len(told)
 	if room < 1 {
 		return told
 	}
-	return append(fill(m.sheet.under(m, cols, 1), 1), told...)
+	return append(frame.Fill(m.sheet.under(m, cols, 1), 1), told...)
 }
 
 // labelled puts a word of the gutter in front of a row.
-func (m *model) labelled(word string, r row) row {
-	label := m.look.text(quiet, word)
-	return append(row{gap(gutter - 1 - label.width), label, gap(1)}, r...)
+func (m *model) labelled(word string, r frame.Row) frame.Row {
+	label := m.look.Text(frame.Quiet, word)
+	return append(frame.Row{frame.Gap(gutter - 1 - label.Width), label, frame.Gap(1)}, r...)
 }
 
 // keyRows is how many rows say which keys work now.
@@ -272,7 +273,7 @@ const keyRows = 1
 // keys says which keys work now. Where they do not all fit, those of the stage give way,
 // the last first: hint, problem, menu and the way out stay, because whoever is stuck
 // looks for them.
-func (m *model) keys() []row {
+func (m *model) keys() []frame.Row {
 	all := m.sheet.keys(m)
 	for {
 		rows := m.layKeys(all, 2)
@@ -281,7 +282,7 @@ func (m *model) keys() []row {
 			rows = m.layKeys(all, 1)
 		}
 		if len(rows) <= keyRows || at < 0 {
-			return fill(rows, keyRows)
+			return frame.Fill(rows, keyRows)
 		}
 		all = slices.Delete(slices.Clone(all), at, at+1)
 	}
@@ -308,17 +309,17 @@ func (m *model) stayKeys() []string {
 	return []string{"ctrl+g", "ctrl+r"}
 }
 
-func (m *model) layKeys(all []binding, space int) []row {
-	var rows []row
-	line := row{gap(1)}
+func (m *model) layKeys(all []binding, space int) []frame.Row {
+	var rows []frame.Row
+	line := frame.Row{frame.Gap(1)}
 	for _, b := range all {
-		entry := row{m.look.text(bold, b.Help().Key), gap(1), m.look.text(quiet, b.Help().Desc)}
-		if line.width()+entry.width()+space > m.cols && line.width() > 1 {
+		entry := frame.Row{m.look.Text(frame.Bold, b.Help().Key), frame.Gap(1), m.look.Text(frame.Quiet, b.Help().Desc)}
+		if line.Width()+entry.Width()+space > m.cols && line.Width() > 1 {
 			rows = append(rows, line)
-			line = row{gap(1)}
+			line = frame.Row{frame.Gap(1)}
 		}
-		if line.width() > 1 {
-			line = append(line, gap(space))
+		if line.Width() > 1 {
+			line = append(line, frame.Gap(space))
 		}
 		line = append(line, entry...)
 	}

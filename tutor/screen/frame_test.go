@@ -15,6 +15,7 @@ import (
 	"example.org/standstill/problems"
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/record"
+	"example.org/standstill/tutor/screen/frame"
 )
 
 const noColour = termenv.Ascii
@@ -164,7 +165,7 @@ func TestGoodbyeFitsTheWindow(t *testing.T) {
 			t.Errorf("leaving says %q", got)
 		}
 		for _, line := range strings.Split(said, "\n") {
-			if textWidth(line) > cols {
+			if frame.TextWidth(line) > cols {
 				t.Errorf("%q is wider than %d", line, cols)
 			}
 		}

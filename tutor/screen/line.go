@@ -13,6 +13,7 @@ import (
 	"example.org/standstill/checker"
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/screen/frame"
 )
 
 // line is where the student types. The library edits; what is shown is drawn
@@ -122,7 +123,7 @@ func (l *line) edit(k tea.KeyMsg) (changed bool) {
 // joinLines makes one line of a text with several, and drops what acts on a
 // terminal before the library takes such sequences apart.
 func joinLines(text string) string {
-	if isPlain(text) {
+	if frame.IsPlain(text) {
 		return text
 	}
 	parts := strings.FieldsFunc(text, func(r rune) bool { return r == '\n' || r == '\r' })
@@ -191,15 +192,15 @@ func endOfTerm(text []rune, at int) int {
 
 // show draws the text with its cursor in a width, around the cursor where the
 // text is longer.
-func (l *line) show(k *look, width int, paint func(string) row) row {
+func (l *line) show(k *frame.Look, width int, paint func(string) frame.Row) frame.Row {
 	runes := []rune(l.text())
 	at := min(l.input.Position(), len(runes))
 	from := 0
-	for textWidth(k.letters(string(runes[from:at]))) > width-2 {
+	for frame.TextWidth(k.Letters(string(runes[from:at]))) > width-2 {
 		from++
 	}
 	r := paint(string(runes[from:at]))
-	r = append(r, k.text(bold, k.signs.cursor))
+	r = append(r, k.Text(frame.Bold, k.Signs.Cursor))
 	r = append(r, paint(string(runes[at:]))...)
-	return r.cut(width)
+	return r.Cut(width)
 }

@@ -7,6 +7,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/screen/frame"
 )
 
 // list is every problem by topic and level, with how the student stands with it.
@@ -43,12 +44,12 @@ func (m *model) showProblems() {
 
 func (n *list) question(m *model) string { return saidWhichProblem }
 
-func (n *list) under(m *model, cols, rows int) []row {
+func (n *list) under(m *model, cols, rows int) []frame.Row {
 	if word, ok := m.wordOf(m.line.text()); ok {
-		return []row{m.labelled(wordMeans, m.look.row(plain, m.whatItDoes(word)))}
+		return []frame.Row{m.labelled(wordMeans, m.look.Row(frame.Plain, m.whatItDoes(word)))}
 	}
 	if len(n.found) == 0 {
-		return []row{m.labelled(wordNote, m.look.row(plain, n.none()))}
+		return []frame.Row{m.labelled(wordNote, m.look.Row(frame.Plain, n.none()))}
 	}
 	if !n.nobody && n.at < len(n.found) && n.found[n.at].ID == n.advice.ID {
 		return m.labelledText(wordNext, n.advice.Why, cols)
@@ -64,14 +65,14 @@ func (n *list) none() string {
 	return saidNoneFound
 }
 
-func (m *model) labelledText(word, text string, cols int) []row {
-	var rows []row
-	for i, part := range m.look.wrap(text, cols-gutter-1) {
+func (m *model) labelledText(word, text string, cols int) []frame.Row {
+	var rows []frame.Row
+	for i, part := range m.look.Wrap(text, cols-gutter-1) {
 		label := ""
 		if i == 0 {
 			label = word
 		}
-		rows = append(rows, m.labelled(label, m.look.row(quiet, part)))
+		rows = append(rows, m.labelled(label, m.look.Row(frame.Quiet, part)))
 	}
 	return rows
 }
@@ -151,13 +152,13 @@ func (n *list) keys(m *model) []binding {
 	return append(keys, m.on.leave)
 }
 
-func (n *list) body(m *model, cols, rows int) []row {
-	top := m.look.rows(plain, n.first, cols)
+func (n *list) body(m *model, cols, rows int) []frame.Row {
+	top := m.look.Rows(frame.Plain, n.first, cols)
 	done := saidDoneOf(n.shelves)
 	if n.nobody {
 		done = ""
 	}
-	top = append(top, m.look.rule(cols, wordProblems, done))
+	top = append(top, m.look.Rule(cols, wordProblems, done))
 	all, at := n.rows(m, cols)
 	n.follow(max(at-1, 0), len(all), rows-len(top))
 	n.follow(at, len(all), rows-len(top))
@@ -171,7 +172,7 @@ const (
 )
 
 // rows lists what was found under its topics; at is the row of the picked one.
-func (n *list) rows(m *model, cols int) (rows []row, at int) {
+func (n *list) rows(m *model, cols int) (rows []frame.Row, at int) {
 	shelf := -1
 	width := cols - 3
 	if !n.nobody {
@@ -180,27 +181,27 @@ func (n *list) rows(m *model, cols int) (rows []row, at int) {
 	for i, p := range n.found {
 		if p.shelf != shelf {
 			shelf = p.shelf
-			rows = append(rows, row{gap(1), m.look.text(bold, n.shelves[shelf].Title)})
+			rows = append(rows, frame.Row{frame.Gap(1), m.look.Text(frame.Bold, n.shelves[shelf].Title)})
 		}
 		if i == n.at {
 			at = len(rows)
 		}
-		r := row{m.look.text(quiet, levelWord(p.Level))}.padded(levelWidth)
-		r = append(r, m.look.text(plain, m.look.shortened(p.Title, width-levelWidth-1))).padded(width)
+		r := frame.Row{m.look.Text(frame.Quiet, levelWord(p.Level))}.Padded(levelWidth)
+		r = append(r, m.look.Text(frame.Plain, m.look.Shortened(p.Title, width-levelWidth-1))).Padded(width)
 		if !n.nobody {
-			r = append(r, m.look.text(standingShade(p.Progress), saidInList(p.Progress, p.Due)))
+			r = append(r, m.look.Text(standingShade(p.Progress), saidInList(p.Progress, p.Due)))
 		}
 		rows = append(rows, m.pickRow(i == n.at, r))
 	}
 	return rows, at
 }
 
-func standingShade(p tutor.Progress) shade {
+func standingShade(p tutor.Progress) frame.Shade {
 	switch {
 	case p.Standing == tutor.NotBegun:
-		return quiet
+		return frame.Quiet
 	case p.Standing.Done():
-		return good
+		return frame.Good
 	}
-	return near
+	return frame.Near
 }

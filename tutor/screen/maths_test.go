@@ -4,6 +4,8 @@ import (
 	"os"
 	"strings"
 	"testing"
+
+	"example.org/standstill/tutor/screen/frame"
 )
 
 // TestFormulasAreSetAsOnPaper reads testdata/formulas: a typed line behind "> ",
@@ -28,7 +30,7 @@ func TestFormulasAreSetAsOnPaper(t *testing.T) {
 		d.textChanged()
 		out.WriteString(line + "\n")
 		for _, r := range d.reading(68, 3) {
-			out.WriteString(strings.TrimRight(unpainted(d.look.sheet([]row{r})), " ") + "\n")
+			out.WriteString(strings.TrimRight(unpainted(d.look.Sheet([]frame.Row{r})), " ") + "\n")
 		}
 	}
 	if cases == 0 {

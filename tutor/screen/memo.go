@@ -1,13 +1,15 @@
 package screen
 
+import "example.org/standstill/tutor/screen/frame"
+
 // memo keeps rows for as long as what they were made from is the same. Rows that
 // come out of it must not be changed.
 type memo[K comparable] struct {
 	key  K
-	rows []row
+	rows []frame.Row
 }
 
-func (c *memo[K]) get(key K, make func() []row) []row {
+func (c *memo[K]) get(key K, make func() []frame.Row) []frame.Row {
 	if c.rows == nil || c.key != key {
 		c.key, c.rows = key, make()
 	}
@@ -34,7 +36,7 @@ type drawingKey struct {
 type sceneKey struct {
 	hash, copy string
 	cols, rows int
-	look       *look
+	look       *frame.Look
 }
 
 type paperKey struct{ version, cols int }

@@ -7,6 +7,7 @@ import (
 
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/screen/frame"
 )
 
 // menu lists everything that can be done now.
@@ -53,17 +54,17 @@ func (n *menu) keys(m *model) []binding {
 	return []binding{m.on.upDown, m.on.choose, m.on.back, m.on.leave}
 }
 
-func (n *menu) body(m *model, cols, rows int) []row {
-	return m.withDrawing(cols, rows, func(cols, rows int) []row {
+func (n *menu) body(m *model, cols, rows int) []frame.Row {
+	return m.withDrawing(cols, rows, func(cols, rows int) []frame.Row {
 		can := n.open(m)
 		n.follow(n.at, len(can), rows-1)
-		var list []row
+		var list []frame.Row
 		for i, a := range can {
 			list = append(list, m.menuRow(a, i == n.at, cols))
 		}
-		head := m.look.rule(cols-menuKeys, wordMenu, "").padded(cols - menuKeys)
-		head = append(head, m.look.text(quiet, wordKey)).padded(cols - menuWords)
-		return append([]row{append(head, m.look.text(quiet, wordWord))}, n.cut(list, rows-1)...)
+		head := m.look.Rule(cols-menuKeys, wordMenu, "").Padded(cols - menuKeys)
+		head = append(head, m.look.Text(frame.Quiet, wordKey)).Padded(cols - menuWords)
+		return append([]frame.Row{append(head, m.look.Text(frame.Quiet, wordWord))}, n.cut(list, rows-1)...)
 	})
 }
 
@@ -74,26 +75,26 @@ const (
 )
 
 // menuRow shows what an action does, with its key and its word.
-func (m *model) menuRow(a action, picked bool, cols int) row {
+func (m *model) menuRow(a action, picked bool, cols int) frame.Row {
 	l := m.look
-	s := plain
+	s := frame.Plain
 	if picked {
-		s = bold
+		s = frame.Bold
 	}
-	r := m.pickRow(picked, row{l.text(s, a.menu)}).padded(cols - menuKeys)
+	r := m.pickRow(picked, frame.Row{l.Text(s, a.menu)}).Padded(cols - menuKeys)
 	if a.key.Enabled() {
-		r = append(r, l.text(quiet, a.key.Help().Key))
+		r = append(r, l.Text(frame.Quiet, a.key.Help().Key))
 	}
-	return append(r.padded(cols-menuWords), l.text(quiet, string(a.word)))
+	return append(r.Padded(cols-menuWords), l.Text(frame.Quiet, string(a.word)))
 }
 
 // pickRow is a row of a list of which one is picked.
-func (m *model) pickRow(picked bool, r row) row {
+func (m *model) pickRow(picked bool, r frame.Row) frame.Row {
 	sign := "  "
 	if picked {
-		sign = m.look.signs.pick + " "
+		sign = m.look.Signs.Pick + " "
 	}
-	return append(row{gap(1), m.look.text(bold, sign)}, r...)
+	return append(frame.Row{frame.Gap(1), m.look.Text(frame.Bold, sign)}, r...)
 }
 
 // picked moves along a list with the arrow keys.
@@ -120,7 +121,7 @@ func (m *model) showHelp() {
 	m.sheet = &reader{title: wordHelp, make: (*model).helpRows}
 }
 
-func (m *model) helpRows(cols int) []row {
+func (m *model) helpRows(cols int) []frame.Row {
 	if m.lesson == nil {
 		return m.typingRows(cols)
 	}
@@ -141,23 +142,23 @@ func (m *model) showIdeas() {
 
 // ideaRows lists the ideas: a word, the last tries as signs, and where each went wrong
 // last.
-func (m *model) ideaRows(cols int) []row {
-	rows := []row{m.look.row(quiet, " "+saidIdeas), nil}
+func (m *model) ideaRows(cols int) []frame.Row {
+	rows := []frame.Row{m.look.Row(frame.Quiet, " "+saidIdeas), nil}
 	for _, held := range m.desk.Past().Ideas() {
 		if len(held.Chances) == 0 {
 			continue
 		}
-		r := row{gap(1), m.look.text(plain, held.Title())}.padded(ideaWidth)
-		r = append(r, m.look.text(ideaShade(held.State), string(held.State))).padded(ideaWidth + stateWidth)
-		rows = append(rows, append(r, m.look.text(plain, strings.NewReplacer("✓", m.look.signs.right, "✗", m.look.signs.wrong).Replace(held.Marks()))))
+		r := frame.Row{frame.Gap(1), m.look.Text(frame.Plain, held.Title())}.Padded(ideaWidth)
+		r = append(r, m.look.Text(ideaShade(held.State), string(held.State))).Padded(ideaWidth + stateWidth)
+		rows = append(rows, append(r, m.look.Text(frame.Plain, strings.NewReplacer("✓", m.look.Signs.Right, "✗", m.look.Signs.Wrong).Replace(held.Marks()))))
 		if where := m.desk.SlippedIn(held); where != "" {
-			for _, part := range m.look.wrapMeasured(saidSlippedIn+where+".", cols-4) {
-				rows = append(rows, row{gap(3), m.look.text(quiet, part)})
+			for _, part := range m.look.WrapMeasured(saidSlippedIn+where+".", cols-4) {
+				rows = append(rows, frame.Row{frame.Gap(3), m.look.Text(frame.Quiet, part)})
 			}
 		}
 	}
 	if len(rows) == 2 {
-		return []row{m.look.row(plain, " "+saidNoIdeas)}
+		return []frame.Row{m.look.Row(frame.Plain, " "+saidNoIdeas)}
 	}
 	return rows
 }
@@ -168,19 +169,19 @@ const (
 	stateWidth = 10
 )
 
-func ideaShade(s tutor.IdeaState) shade {
+func ideaShade(s tutor.IdeaState) frame.Shade {
 	switch s {
 	case tutor.Steady:
-		return good
+		return frame.Good
 	case tutor.Slipping:
-		return near
+		return frame.Near
 	}
-	return quiet
+	return frame.Quiet
 }
 
 // typingRows says what can be typed.
-func (m *model) typingRows(cols int) []row {
-	var rows []row
+func (m *model) typingRows(cols int) []frame.Row {
+	var rows []frame.Row
 	add := func(label, text string, width int) { rows = append(rows, m.entryRows(label, text, width, cols)...) }
 	for _, n := range tutor.Notation() {
 		add(n.What, n.Examples, 19)
@@ -189,23 +190,23 @@ func (m *model) typingRows(cols int) []row {
 		rows = append(rows, nil)
 		add(wordLetters, m.lesson.Letters(), 19)
 	}
-	rows = append(rows, nil, m.look.row(quiet, " "+saidWords))
+	rows = append(rows, nil, m.look.Row(frame.Quiet, " "+saidWords))
 	for _, w := range tutor.Words() {
 		add(string(w.Word), w.Does+".", 11)
 	}
-	rows = append(rows, nil, m.look.row(quiet, " "+saidCtrl))
+	rows = append(rows, nil, m.look.Row(frame.Quiet, " "+saidCtrl))
 	return rows
 }
 
 // entryRows is a word or a sample with what is said about it, wrapped behind it.
-func (m *model) entryRows(label, text string, width, cols int) []row {
-	var rows []row
-	for i, part := range m.look.wrapMeasured(text, cols-width-1) {
-		r := row{gap(width)}
+func (m *model) entryRows(label, text string, width, cols int) []frame.Row {
+	var rows []frame.Row
+	for i, part := range m.look.WrapMeasured(text, cols-width-1) {
+		r := frame.Row{frame.Gap(width)}
 		if i == 0 {
-			r = row{gap(1), m.look.text(bold, label)}.padded(width)
+			r = frame.Row{frame.Gap(1), m.look.Text(frame.Bold, label)}.Padded(width)
 		}
-		rows = append(rows, append(r, m.tint(plain, part, true)...))
+		rows = append(rows, append(r, m.tint(frame.Plain, part, true)...))
 	}
 	return rows
 }

@@ -10,13 +10,14 @@ import (
 
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/record"
+	"example.org/standstill/tutor/screen/frame"
 )
 
 // model is the state of one instance.
 type model struct {
 	tutor    *tutor.Tutor
 	renderer *lipgloss.Renderer
-	look     *look
+	look     *frame.Look
 	light    bool
 	notice   string // of the record, to be agreed to
 	actions  []action
@@ -56,9 +57,9 @@ type sheet interface {
 	// question says what the line is for.
 	question(*model) string
 	// body fills the places of the drawing and the page.
-	body(m *model, cols, rows int) []row
+	body(m *model, cols, rows int) []frame.Row
 	// under fills the rows under the line.
-	under(m *model, cols, rows int) []row
+	under(m *model, cols, rows int) []frame.Row
 	// keys lists the keys that work here, beside those of the line.
 	keys(*model) []binding
 	// press takes a key that types nothing; false leaves it to the model.
@@ -80,7 +81,7 @@ func newModelAt(b *atBench, t *tutor.Tutor, o Options, r *lipgloss.Renderer) *mo
 		m.actions = visitActions(m.actions)
 	}
 	m.chooseBackground(o)
-	m.look = newLook(r, m.light, o.ASCII)
+	m.look = frame.NewLook(r, m.light, o.ASCII)
 	m.begin()
 	return m
 }
@@ -246,7 +247,7 @@ func (m *model) goodbye() Goodbye {
 		m.bye.Said = saidGoodbye
 	}
 	// The terminal would break it inside a word.
-	m.bye.Said = strings.Join(m.look.wrap(m.bye.Said, cmp.Or(m.cols, leastCols)), "\n")
+	m.bye.Said = strings.Join(m.look.Wrap(m.bye.Said, cmp.Or(m.cols, leastCols)), "\n")
 	if m.bye.Plain {
 		m.bye.Said = ""
 	}
@@ -297,7 +298,7 @@ const (
 func (m *model) otherBackground() {
 	m.light = !m.light
 	m.renderer.SetHasDarkBackground(!m.light)
-	m.look = newLook(m.renderer, m.light, m.look.ascii)
+	m.look = frame.NewLook(m.renderer, m.light, m.look.Ascii)
 	m.refresh()
 	m.say(saidBackground(m.light))
 	_ = m.tutor.SetSetting(background, backgroundWord(m.light))

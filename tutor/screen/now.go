@@ -8,6 +8,7 @@ import (
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/picture"
+	"example.org/standstill/tutor/screen/frame"
 )
 
 // now is what the lesson in hand comes to, found out once after each change and
@@ -22,10 +23,10 @@ type now struct {
 	progress tutor.Progress
 	done     string // what is said once nothing is asked
 	colours  map[string]int
-	tints    map[string]shade
+	tints    map[string]frame.Shade
 	letters  *expr.Letters
 	echo     string // how the line is read
-	formula  []block
+	formula  []frame.Block
 }
 
 // stageState is how far a stage has come.
@@ -71,7 +72,7 @@ func (m *model) read() {
 	}
 	m.now.echo = m.lesson.Echo(m.line.text())
 	if m.stage() != checker.Diagram && m.now.echo != "" {
-		m.now.formula = m.look.formulas(m.now.letters, m.now.echo)
+		m.now.formula = m.look.Formulas(m.now.letters, m.now.echo)
 	}
 }
 
@@ -84,12 +85,12 @@ func (m *model) stage() checker.Stage {
 }
 
 // tintsOf gives each spelling of a force and its parts the force's shade.
-func tintsOf(colours map[string]int) map[string]shade {
-	tints := map[string]shade{}
+func tintsOf(colours map[string]int) map[string]frame.Shade {
+	tints := map[string]frame.Shade{}
 	for name, colour := range colours {
 		for _, spelling := range []string{name, expr.Glyph(name), expr.Set(name)} {
 			for _, part := range []string{"", "x", "y", "ₓ"} {
-				tints[spelling+part] = forceShade(colour)
+				tints[spelling+part] = frame.ForceShade(colour)
 			}
 		}
 	}
@@ -122,14 +123,14 @@ func lettersOf(g *tutor.Page) *expr.Letters {
 
 // tint paints the forces' letters in a text, each in its own colour. In prose a
 // lone A or I is a word.
-func (m *model) tint(base shade, text string, prose bool) row {
-	text = m.look.letters(text)
-	var r row
+func (m *model) tint(base frame.Shade, text string, prose bool) frame.Row {
+	text = m.look.Letters(text)
+	var r frame.Row
 	from := 0
 	for at := 0; at < len(text); {
-		size := nameLength(text[at:])
+		size := frame.NameLength(text[at:])
 		if size == 0 {
-			at += runeLength(text[at:])
+			at += frame.RuneLength(text[at:])
 			continue
 		}
 		name := text[at : at+size]
@@ -143,19 +144,19 @@ func (m *model) tint(base shade, text string, prose bool) row {
 	return m.append(r, base, text[from:])
 }
 
-func (m *model) tintOf(name string) (shade, bool) {
+func (m *model) tintOf(name string) (frame.Shade, bool) {
 	if m.lesson != nil && m.choosing() {
-		return plain, false // colours would tell which forces act
+		return frame.Plain, false // colours would tell which forces act
 	}
 	s, ok := m.now.tints[name]
 	return s, ok
 }
 
-func (m *model) append(r row, s shade, text string) row {
+func (m *model) append(r frame.Row, s frame.Shade, text string) frame.Row {
 	if text == "" {
 		return r
 	}
-	return append(r, m.look.text(s, text))
+	return append(r, m.look.Text(s, text))
 }
 
 // afterNumber reports whether an N is the newton of a number in front of it.

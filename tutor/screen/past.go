@@ -7,6 +7,7 @@ import (
 
 	"example.org/standstill/checker"
 	"example.org/standstill/tutor/picture"
+	"example.org/standstill/tutor/screen/frame"
 )
 
 // past is an earlier stage, to be read, with its drawing.
@@ -66,20 +67,20 @@ func (p *past) keys(m *model) []binding {
 	return append(keys, m.on.back, m.on.leave)
 }
 
-func (p *past) body(m *model, cols, rows int) []row {
+func (p *past) body(m *model, cols, rows int) []frame.Row {
 	stage := checker.Stages[p.at]
 	left := min(cols*44/100, rows*5/2+8)
 	v := picture.View{Stage: stage}
 	if stage == checker.Diagram || stage == checker.Solve {
 		v = picture.View{Solved: stage == checker.Solve && !m.now.open}
 	}
-	right := []row{m.look.rule(cols-left-2, saidPast(p.at+1, stageTitle(stage)), "")}
+	right := []frame.Row{m.look.Rule(cols-left-2, saidPast(p.at+1, stageTitle(stage)), "")}
 	right = append(right, p.cut(m.stageRows(stage, cols-left-2), rows-1)...)
-	return columns(m.paint(picture.OfProblem(m.lesson.Ref, v), left, rows), left+1, indented(right))
+	return frame.Columns(m.paint(picture.OfProblem(m.lesson.Ref, v), left, rows), left+1, frame.Indented(right))
 }
 
-func (m *model) stageRows(stage checker.Stage, cols int) []row {
-	var rows []row
+func (m *model) stageRows(stage checker.Stage, cols int) []frame.Row {
+	var rows []frame.Row
 	if stage == checker.Components {
 		rows = append(componentTable(m, cols), nil)
 	}
@@ -88,7 +89,7 @@ func (m *model) stageRows(stage checker.Stage, cols int) []row {
 		rows = append(rows, m.paperLine(&lines[i], "", cols)...)
 	}
 	if rows == nil {
-		return m.look.rows(quiet, saidNothingWritten, cols)
+		return m.look.Rows(frame.Quiet, saidNothingWritten, cols)
 	}
 	return rows
 }

@@ -1,17 +1,21 @@
 package screen
 
-import "example.org/standstill/checker"
+import (
+	"example.org/standstill/checker"
+
+	"example.org/standstill/tutor/screen/frame"
+)
 
 // reading shows how the line is read: with stacked fractions where these fit, else
 // as one line that is broken where it must be.
-func (m *model) reading(width, rows int) []row {
-	var out []row
-	lines, wide := m.look.sideBySide(m.now.formula)
+func (m *model) reading(width, rows int) []frame.Row {
+	var out []frame.Row
+	lines, wide := m.look.SideBySide(m.now.formula)
 	if lines == nil || len(lines) > rows || wide > width {
-		lines = m.look.wrap(m.flat(m.stage(), m.now.echo), width)
+		lines = m.look.Wrap(m.flat(m.stage(), m.now.echo), width)
 	}
 	for _, l := range lines {
-		out = append(out, m.tint(plain, l, false))
+		out = append(out, m.tint(frame.Plain, l, false))
 	}
 	return out
 }
@@ -20,9 +24,9 @@ func (m *model) reading(width, rows int) []row {
 // formula: its names alone are set.
 func (m *model) flat(stage checker.Stage, echo string) string {
 	if stage == checker.Diagram {
-		return setNames(m.now.tints, echo)
+		return frame.SetNames(m.now.tints, echo)
 	}
-	if set := m.look.flat(m.now.letters, echo); set != "" {
+	if set := m.look.Flat(m.now.letters, echo); set != "" {
 		return set
 	}
 	return echo

@@ -8,14 +8,14 @@
 //	beside.go            the terminal on one side, the state on the other: nobody waits
 //	model.go             a message comes in → the state changes
 //	frame.go             the state → rows: head, sheet, line, keys
-//	row.go, look.go      rows → what the terminal is sent
+//	frame/               rows, their shades, and what the terminal is sent
 //	actions.go           every key and every word, with what it does
 //	line.go              the line at which the student types
 //	work.go, place.go, handin.go, canvas.go   the work on one problem
 //	paper.go, chooser.go, table.go            what lies on it
 //	the other sheets     menu, list, students, reading, solution, angles
 //	bench….go            a run at the bench: the form, the result, earlier runs
-//	maths.go             formulas with stacked fractions
+//	reading.go           how the line is read
 //	sentences.go         everything that is said
 //
 // Nothing is shared between instances: every colour comes from the instance's own

@@ -5,6 +5,7 @@ import (
 
 	"example.org/standstill/checker"
 	"example.org/standstill/tutor/picture"
+	"example.org/standstill/tutor/screen/frame"
 )
 
 // onLesson is what sheets have in common that lie over the work: the line still
@@ -29,7 +30,7 @@ func (m *model) resting() sheet {
 	return nil
 }
 
-func (onLesson) under(m *model, cols, rows int) []row {
+func (onLesson) under(m *model, cols, rows int) []frame.Row {
 	if s := m.resting(); s != nil {
 		return s.under(m, cols, rows)
 	}
@@ -72,7 +73,7 @@ func (s *scroller) press(k tea.KeyMsg) bool {
 }
 
 // cut takes the rows that are to be seen.
-func (s *scroller) cut(rows []row, room int) []row {
+func (s *scroller) cut(rows []frame.Row, room int) []frame.Row {
 	s.rows, s.room = len(rows), room
 	s.top = min(max(s.top, 0), max(s.rows-s.room, 0))
 	return rows[s.top:min(s.top+room, len(rows))]
@@ -95,7 +96,7 @@ func (s *scroller) more() bool { return s.rows > s.room }
 type reader struct {
 	onLesson
 	title string
-	make  func(m *model, cols int) []row
+	make  func(m *model, cols int) []frame.Row
 	scroller
 }
 
@@ -109,21 +110,21 @@ func (r *reader) keys(m *model) []binding {
 
 func (r *reader) press(_ *model, k tea.KeyMsg) bool { return r.scroller.press(k) }
 
-func (r *reader) body(m *model, cols, rows int) []row {
-	return m.withDrawing(cols, rows, func(cols, rows int) []row {
-		out := []row{m.look.rule(cols, r.title, "")}
+func (r *reader) body(m *model, cols, rows int) []frame.Row {
+	return m.withDrawing(cols, rows, func(cols, rows int) []frame.Row {
+		out := []frame.Row{m.look.Rule(cols, r.title, "")}
 		return append(out, r.cut(r.make(m, cols), rows-1)...)
 	})
 }
 
 // withDrawing leaves the drawing where it stands on a wide screen.
-func (m *model) withDrawing(cols, rows int, make func(cols, rows int) []row) []row {
+func (m *model) withDrawing(cols, rows int, make func(cols, rows int) []frame.Row) []frame.Row {
 	if m.cols < wideCols || m.lesson == nil && (m.bench == nil || m.bench.ref == nil) {
 		return make(cols, rows)
 	}
 	left := min(cols*44/100, rows*5/2+8)
 	right := make(cols-left-2, rows)
-	return columns(m.drawing(left, rows), left+1, indented(right))
+	return frame.Columns(m.drawing(left, rows), left+1, frame.Indented(right))
 }
 
 // lineKeysOver are the keys of the line while another sheet lies on the page.
@@ -139,14 +140,14 @@ func (m *model) showPage() {
 }
 
 // wholePage is the working from the beginning, stage by stage.
-func (m *model) wholePage(cols int) []row {
-	var rows []row
+func (m *model) wholePage(cols int) []frame.Row {
+	var rows []frame.Row
 	for _, stage := range checker.Stages {
 		lines := m.lesson.Of(stage)
 		if len(lines) == 0 {
 			continue
 		}
-		rows = append(rows, m.look.row(bold, " "+stageTitle(stage)))
+		rows = append(rows, m.look.Row(frame.Bold, " "+stageTitle(stage)))
 		for i := range lines {
 			rows = append(rows, m.paperLine(&lines[i], "", cols)...)
 		}
@@ -159,7 +160,7 @@ func (m *model) wholePage(cols int) []row {
 }
 
 func (m *model) showWords() {
-	m.sheet = &reader{title: wordInWords, make: func(m *model, cols int) []row {
+	m.sheet = &reader{title: wordInWords, make: func(m *model, cols int) []frame.Row {
 		return m.paragraphs(m.inWords(), cols)
 	}}
 }
@@ -173,11 +174,11 @@ func (m *model) inWords() []string {
 	return picture.Sentences(s)
 }
 
-func (m *model) paragraphs(sentences []string, cols int) []row {
-	var rows []row
+func (m *model) paragraphs(sentences []string, cols int) []frame.Row {
+	var rows []frame.Row
 	for _, s := range sentences {
-		for _, part := range m.look.wrap(s, cols-2) {
-			rows = append(rows, append(row{gap(1)}, m.tint(plain, part, true)...))
+		for _, part := range m.look.Wrap(s, cols-2) {
+			rows = append(rows, append(frame.Row{frame.Gap(1)}, m.tint(frame.Plain, part, true)...))
 		}
 	}
 	return rows
@@ -185,7 +186,7 @@ func (m *model) paragraphs(sentences []string, cols int) []row {
 
 // showText shows the problem's text with what is given and asked.
 func (m *model) showText() {
-	m.sheet = &reader{title: wordText, make: func(m *model, cols int) []row {
-		return indented(m.work.problem(m, cols-2))
+	m.sheet = &reader{title: wordText, make: func(m *model, cols int) []frame.Row {
+		return frame.Indented(m.work.problem(m, cols-2))
 	}}
 }

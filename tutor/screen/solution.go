@@ -5,6 +5,7 @@ import (
 
 	"example.org/standstill/checker"
 	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/screen/frame"
 )
 
 // solution is the worked solution beside the student's own page.
@@ -44,7 +45,7 @@ func (s *solution) question(m *model) string {
 	return done
 }
 
-func (s *solution) under(m *model, cols, rows int) []row {
+func (s *solution) under(m *model, cols, rows int) []frame.Row {
 	if !m.line.isEmpty() {
 		return s.onLesson.under(m, cols, rows)
 	}
@@ -85,30 +86,30 @@ func (s *solution) keys(m *model) []binding {
 }
 
 // body has the drawing at the left where there is room.
-func (s *solution) body(m *model, cols, rows int) []row {
+func (s *solution) body(m *model, cols, rows int) []frame.Row {
 	if m.cols < wideCols {
 		return s.pages(m, cols, rows)
 	}
 	left := cols * 30 / 100
-	return columns(m.drawing(left, rows), left+1, s.pages(m, cols-left-1, rows))
+	return frame.Columns(m.drawing(left, rows), left+1, s.pages(m, cols-left-1, rows))
 }
 
 // pages puts the student's page and the worked one side by side.
-func (s *solution) pages(m *model, cols, rows int) []row {
+func (s *solution) pages(m *model, cols, rows int) []frame.Row {
 	left := cols / 2
 	right := cols - left - 2
 	own := m.standing(left - 1)
 	worked := m.worked(right)
-	heads := columns([]row{m.look.rule(left-1, wordStands, "")}, left+1, []row{m.look.rule(right, wordSolution, "")})
-	return append(heads, s.cut(columns(own, left+1, worked), rows-1)...)
+	heads := frame.Columns([]frame.Row{m.look.Rule(left-1, wordStands, "")}, left+1, []frame.Row{m.look.Rule(right, wordSolution, "")})
+	return append(heads, s.cut(frame.Columns(own, left+1, worked), rows-1)...)
 }
 
 // standing is what counts of the page, to be compared line by line.
-func (m *model) standing(cols int) []row {
-	var rows []row
+func (m *model) standing(cols int) []frame.Row {
+	var rows []frame.Row
 	lines := m.lesson.Lines()
 	for _, stage := range checker.Stages {
-		rows = append(rows, m.look.row(bold, stageTitle(stage)))
+		rows = append(rows, m.look.Row(frame.Bold, stageTitle(stage)))
 		for i := range lines {
 			for at, one := range lines[i].Statements() {
 				counts := one.Verdict == checker.Right || lines[i].Kept || lines[i].Accepted
@@ -121,13 +122,13 @@ func (m *model) standing(cols int) []row {
 	return rows
 }
 
-func (m *model) worked(cols int) []row {
-	var rows []row
+func (m *model) worked(cols int) []frame.Row {
+	var rows []frame.Row
 	for _, step := range m.lesson.Worked() {
-		rows = append(rows, m.look.row(bold, step.Title))
+		rows = append(rows, m.look.Row(frame.Bold, step.Title))
 		for _, line := range step.Lines {
-			for _, part := range m.look.wrap(line, cols-2) {
-				rows = append(rows, append(row{gap(2)}, m.tint(plain, part, true)...))
+			for _, part := range m.look.Wrap(line, cols-2) {
+				rows = append(rows, append(frame.Row{frame.Gap(2)}, m.tint(frame.Plain, part, true)...))
 			}
 		}
 	}
@@ -139,9 +140,9 @@ type reveal struct{}
 
 func (reveal) question(*model) string { return saidReveal }
 
-func (reveal) under(*model, int, int) []row { return nil }
+func (reveal) under(*model, int, int) []frame.Row { return nil }
 
-func (reveal) body(m *model, cols, rows int) []row { return m.work.body(m, cols, rows) }
+func (reveal) body(m *model, cols, rows int) []frame.Row { return m.work.body(m, cols, rows) }
 
 func (reveal) keys(m *model) []binding { return []binding{m.on.showIt, m.on.back, m.on.leave} }
 

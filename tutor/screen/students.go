@@ -6,6 +6,7 @@ import (
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/picture"
 	"example.org/standstill/tutor/record"
+	"example.org/standstill/tutor/screen/frame"
 )
 
 // welcome asks who is practising, the first time.
@@ -13,7 +14,7 @@ type welcome struct{}
 
 func (welcome) question(*model) string { return saidWho }
 
-func (welcome) under(m *model, cols, rows int) []row {
+func (welcome) under(m *model, cols, rows int) []frame.Row {
 	return m.labelledText(wordSample, saidNameSample, cols)
 }
 
@@ -25,16 +26,16 @@ func (welcome) press(*model, tea.KeyMsg) bool { return false }
 
 func (welcome) enter(m *model, text string) { m.enrol(text) }
 
-func (welcome) body(m *model, cols, rows int) []row {
-	left, between := cols*45/100, []row{nil}
+func (welcome) body(m *model, cols, rows int) []frame.Row {
+	left, between := cols*45/100, []frame.Row{nil}
 	if m.rows < lowRows {
 		left, between = cols*28/100, nil
 	}
-	var right []row
+	var right []frame.Row
 	for _, p := range []string{saidWelcome1, saidWelcome2, saidWelcome3} {
-		right = append(append(right, between...), m.look.rows(plain, p, cols-left-2)...)
+		right = append(append(right, between...), m.look.Rows(frame.Plain, p, cols-left-2)...)
 	}
-	return columns(m.paint(sign(), left, rows), left+1, indented(right))
+	return frame.Columns(m.paint(sign(), left, rows), left+1, frame.Indented(right))
 }
 
 // isIt asks whether the student of the last time is here again, where several use the
@@ -113,7 +114,7 @@ func (m *model) isHere(s record.Student) bool { return m.desk != nil && m.desk.S
 
 func (s *students) question(*model) string { return saidWhoElse }
 
-func (s *students) under(m *model, cols, rows int) []row {
+func (s *students) under(m *model, cols, rows int) []frame.Row {
 	return m.labelledText(wordNote, tutor.SaidWhoSees(m.tutor.Kept()), cols)
 }
 
@@ -135,18 +136,18 @@ func (s *students) enter(m *model, text string) {
 	m.enrol(text)
 }
 
-func (s *students) body(m *model, cols, rows int) []row {
-	return m.withDrawing(cols, rows, func(cols, rows int) []row {
-		var list []row
+func (s *students) body(m *model, cols, rows int) []frame.Row {
+	return m.withDrawing(cols, rows, func(cols, rows int) []frame.Row {
+		var list []frame.Row
 		for i, one := range s.all {
-			r := row{m.look.text(plain, one.Name)}
+			r := frame.Row{m.look.Text(frame.Plain, one.Name)}
 			if m.isHere(one) {
-				r = append(r, m.look.text(quiet, "  "+saidHere))
+				r = append(r, m.look.Text(frame.Quiet, "  "+saidHere))
 			}
 			list = append(list, m.pickRow(i == s.at && m.line.isEmpty(), r))
 		}
 		s.follow(s.at, len(list), rows-1)
-		return append([]row{m.look.rule(cols, wordStudents, "")}, s.cut(list, rows-1)...)
+		return append([]frame.Row{m.look.Rule(cols, wordStudents, "")}, s.cut(list, rows-1)...)
 	})
 }
 
@@ -155,7 +156,7 @@ type agree struct{}
 
 func (agree) question(*model) string { return saidAgree }
 
-func (agree) under(*model, int, int) []row { return nil }
+func (agree) under(*model, int, int) []frame.Row { return nil }
 
 func (agree) typed(*model) {}
 
@@ -170,7 +171,7 @@ func (agree) enter(m *model, _ string) {
 	m.say(tutor.SaidNotKept)
 }
 
-func (agree) body(m *model, cols, rows int) []row {
-	out := []row{nil}
-	return append(out, m.look.rows(plain, m.notice, cols)...)
+func (agree) body(m *model, cols, rows int) []frame.Row {
+	out := []frame.Row{nil}
+	return append(out, m.look.Rows(frame.Plain, m.notice, cols)...)
 }

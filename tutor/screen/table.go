@@ -5,23 +5,24 @@ import (
 
 	"example.org/standstill/checker"
 	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/screen/frame"
 )
 
 // componentTable shows what stands for each part of each force: what the student
 // wrote, which is asked now, which is still open.
-func componentTable(m *model, cols int) []row {
+func componentTable(m *model, cols int) []frame.Row {
 	l := m.look
 	names := forceColumn(m.lesson.Page)
 	width := 3
 	for _, n := range names {
-		width = max(width, textWidth(n)+2)
+		width = max(width, frame.TextWidth(n)+2)
 	}
 	cell := (cols - width) / 2
-	rows := []row{append(row{gap(width)}, append(l.row(quiet, wordAlongX).padded(cell), l.text(quiet, wordAlongY))...)}
+	rows := []frame.Row{append(frame.Row{frame.Gap(width)}, append(l.Row(frame.Quiet, wordAlongX).Padded(cell), l.Text(frame.Quiet, wordAlongY))...)}
 	items := m.lesson.Items(checker.Components)
 	for i := 0; i+1 < len(items); i += 2 {
-		r := append(row{gap(1)}, m.tint(bold, names[i/2], false)...).padded(width)
-		r = append(r, m.cell(items[i], cell)...).padded(width + cell)
+		r := append(frame.Row{frame.Gap(1)}, m.tint(frame.Bold, names[i/2], false)...).Padded(width)
+		r = append(r, m.cell(items[i], cell)...).Padded(width + cell)
 		rows = append(rows, append(r, m.cell(items[i+1], cell)...))
 	}
 	return rows
@@ -32,7 +33,7 @@ func forceColumn(g *tutor.Page) []string {
 	var names []string
 	for _, b := range g.Ref.Bodies {
 		for _, f := range b.Forces {
-			name := onPaper(f.Name)
+			name := frame.OnPaper(f.Name)
 			if b.Name != "" && len(g.Ref.Bodies) > 1 {
 				name = b.Name + " " + name
 			}
@@ -42,19 +43,19 @@ func forceColumn(g *tutor.Page) []string {
 	return names
 }
 
-func (m *model) cell(item tutor.Item, width int) row {
+func (m *model) cell(item tutor.Item, width int) frame.Row {
 	l := m.look
 	switch {
 	case item.Done:
-		r := m.tint(plain, m.flat(checker.Components, m.written(item.Name)), false)
+		r := m.tint(frame.Plain, m.flat(checker.Components, m.written(item.Name)), false)
 		if item.Kept {
-			r = append(row{l.text(near, l.signs.kept+" ")}, r...)
+			r = append(frame.Row{l.Text(frame.Near, l.Signs.Kept+" ")}, r...)
 		}
-		return r.cut(width - 1)
+		return r.Cut(width - 1)
 	case m.now.open && m.stage() == checker.Components && item.Name == m.now.ask.Item:
-		return row{l.text(bold, l.signs.handLeft+" "+wordNow)}
+		return frame.Row{l.Text(frame.Bold, l.Signs.HandLeft+" "+wordNow)}
 	}
-	return row{l.text(quiet, l.signs.nothing)}
+	return frame.Row{l.Text(frame.Quiet, l.Signs.Nothing)}
 }
 
 // written is the right side of what the student wrote for a component, with the sign that

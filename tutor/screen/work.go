@@ -5,6 +5,7 @@ import (
 
 	"example.org/standstill/checker"
 	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/screen/frame"
 )
 
 // work is the sheet of the problem in hand.
@@ -123,21 +124,21 @@ func (w *work) enter(m *model, text string) {
 
 // under is the read-back of what is typed; in an empty line, a sample of what can
 // be typed and the problem's letters.
-func (w *work) under(m *model, cols, rows int) []row {
+func (w *work) under(m *model, cols, rows int) []frame.Row {
 	width := cols - gutter - 1
 	if word, ok := m.wordOf(m.line.text()); ok {
-		return []row{m.labelled(wordMeans, m.look.row(plain, m.whatItDoes(word)))}
+		return []frame.Row{m.labelled(wordMeans, m.look.Row(frame.Plain, m.whatItDoes(word)))}
 	}
 	if m.line.isEmpty() {
 		return w.sample(m, width, rows)
 	}
 	if m.now.echo == "" {
-		return []row{m.labelled(wordRead, m.look.row(quiet, saidUnreadable))}
+		return []frame.Row{m.labelled(wordRead, m.look.Row(frame.Quiet, saidUnreadable))}
 	}
 	return m.labelledAll(wordRead, m.reading(width, rows))
 }
 
-func (w *work) sample(m *model, width, room int) []row {
+func (w *work) sample(m *model, width, room int) []frame.Row {
 	if !m.now.open {
 		return nil
 	}
@@ -146,15 +147,15 @@ func (w *work) sample(m *model, width, room int) []row {
 	if m.choosing() || len(rows) >= room { // while choosing, letters would tell which forces act
 		return rows
 	}
-	for i, part := range m.look.wrap(m.now.ask.Letters, width) {
+	for i, part := range m.look.Wrap(m.now.ask.Letters, width) {
 		if i < 2 {
-			rows = append(rows, m.labelled("", m.tint(quiet, part, true)))
+			rows = append(rows, m.labelled("", m.tint(frame.Quiet, part, true)))
 		}
 	}
 	return rows
 }
 
-func (m *model) labelledAll(word string, rows []row) []row {
+func (m *model) labelledAll(word string, rows []frame.Row) []frame.Row {
 	base := len(rows) / 2
 	for i := range rows {
 		label := ""

@@ -1,26 +1,26 @@
-package screen
+package frame
 
 import "github.com/charmbracelet/lipgloss"
 
-// shade says what a piece of text is; the look of an instance says how that is
+// Shade says what a piece of text is; the look of an instance says how that is
 // painted.
-type shade uint8
+type Shade uint8
 
 // The shades. Those of the forces follow them: forces lie next to each other in
 // drawings, so they alone have hues that differ from all the others.
 const (
-	plain shade = iota
-	quiet       // what is read once
-	bold        // what is in hand
-	good
-	near
-	bad
-	firstForce
+	Plain Shade = iota
+	Quiet       // what is read once
+	Bold        // what is in hand
+	Good
+	Near
+	Bad
+	FirstForce
 )
 
-// forceShade is the shade of everything that shows the force with this colour
+// ForceShade is the shade of everything that shows the force with this colour
 // index; the shades begin again where a problem has more forces than hues.
-func forceShade(colour int) shade { return firstForce + shade(max(colour, 0)%hues) }
+func ForceShade(colour int) Shade { return FirstForce + Shade(max(colour, 0)%hues) }
 
 const hues = 7
 

@@ -1,4 +1,4 @@
-package screen
+package frame
 
 import (
 	"strings"
@@ -10,63 +10,63 @@ import (
 	"example.org/standstill/tutor/bench"
 )
 
-// span is a piece of text of one shade. Spans are made by look.text alone, so
+// Span is a piece of text of one shade. Spans are made by Look.Text alone, so
 // that nothing which acts on a terminal gets into one.
-type span struct {
-	text  string
-	width int
-	shade shade
+type Span struct {
+	Text  string
+	Width int
+	Shade Shade
 }
 
-// row is one line of the screen.
-type row []span
+// Row is one line of the screen.
+type Row []Span
 
-func (r row) width() int {
+func (r Row) Width() int {
 	w := 0
 	for _, s := range r {
-		w += s.width
+		w += s.Width
 	}
 	return w
 }
 
-// padded fills the row with spaces to a width.
-func (r row) padded(width int) row {
-	if gap := width - r.width(); gap > 0 {
-		r = append(r, span{strings.Repeat(" ", gap), gap, plain})
+// Padded fills the row with spaces to a width.
+func (r Row) Padded(width int) Row {
+	if gap := width - r.Width(); gap > 0 {
+		r = append(r, Span{strings.Repeat(" ", gap), gap, Plain})
 	}
 	return r
 }
 
-// cut drops what lies beyond a width.
-func (r row) cut(width int) row {
-	if r.width() <= width {
+// Cut drops what lies beyond a width.
+func (r Row) Cut(width int) Row {
+	if r.Width() <= width {
 		return r
 	}
-	var out row
+	var out Row
 	for _, s := range r {
-		if s.width > width {
-			text := head(s.text, width)
-			return append(out, span{text, textWidth(text), s.shade})
+		if s.Width > width {
+			text := head(s.Text, width)
+			return append(out, Span{text, TextWidth(text), s.Shade})
 		}
 		out = append(out, s)
-		width -= s.width
+		width -= s.Width
 	}
 	return out
 }
 
-// text makes a span of any text, wherever it comes from.
-func (l *look) text(s shade, text string) span {
-	text = l.letters(text)
-	return span{text, textWidth(text), s}
+// Text makes a span of any text, wherever it comes from.
+func (l *Look) Text(s Shade, text string) Span {
+	text = l.Letters(text)
+	return Span{text, TextWidth(text), s}
 }
 
-// row makes a row of one span.
-func (l *look) row(s shade, text string) row { return row{l.text(s, text)} }
+// Row makes a row of one span.
+func (l *Look) Row(s Shade, text string) Row { return Row{l.Text(s, text)} }
 
-// gap is so many spaces.
-func gap(n int) span {
+// Gap is so many spaces.
+func Gap(n int) Span {
 	n = max(n, 0)
-	return span{strings.Repeat(" ", n), n, plain}
+	return Span{strings.Repeat(" ", n), n, Plain}
 }
 
 // spelled says in seven bits what the screens show.
@@ -79,16 +79,16 @@ var spelled = strings.NewReplacer(
 	"“", `"`, "”", `"`, "’", "'", "‘", "'", "↑", "up", "↓", "down", "←", "left", "→", "right", "′", "'",
 )
 
-// letters drops what acts on a terminal, and spells what the instance may not
+// Letters drops what acts on a terminal, and spells what the instance may not
 // show.
-func (l *look) letters(text string) string {
-	if isPlain(text) {
+func (l *Look) Letters(text string) string {
+	if IsPlain(text) {
 		return text
 	}
 	if !isHarmless(text) {
 		text = expr.Clean(text)
 	}
-	if !l.ascii || isPlain(text) {
+	if !l.Ascii || IsPlain(text) {
 		return text
 	}
 	return strings.Map(func(r rune) rune {
@@ -110,8 +110,8 @@ func isHarmless(text string) bool {
 	return true
 }
 
-// isPlain reports whether a text is of seven bits and acts on nothing.
-func isPlain(text string) bool {
+// IsPlain reports whether a text is of seven bits and acts on nothing.
+func IsPlain(text string) bool {
 	for i := range len(text) {
 		if text[i] < ' ' || text[i] > '~' {
 			return false
@@ -120,8 +120,8 @@ func isPlain(text string) bool {
 	return true
 }
 
-// textWidth is how many cells a text takes.
-func textWidth(text string) int {
+// TextWidth is how many cells a text takes.
+func TextWidth(text string) int {
 	if !isHarmless(text) {
 		return lipgloss.Width(text)
 	}
@@ -148,7 +148,7 @@ func isNarrow(r rune) bool {
 func head(text string, width int) string {
 	at := 0
 	for i, r := range text {
-		if textWidth(text[:i+utf8.RuneLen(r)]) > width {
+		if TextWidth(text[:i+utf8.RuneLen(r)]) > width {
 			break
 		}
 		at = i + utf8.RuneLen(r)
@@ -156,29 +156,29 @@ func head(text string, width int) string {
 	return text[:at]
 }
 
-// wrap breaks a text at spaces into lines of a width; a longer word is broken
+// Wrap breaks a text at spaces into lines of a width; a longer word is broken
 // where it has to be.
-func (l *look) wrap(text string, width int) []string {
-	return l.wrapChunks(strings.Fields(l.letters(text)), width)
+func (l *Look) Wrap(text string, width int) []string {
+	return l.wrapChunks(strings.Fields(l.Letters(text)), width)
 }
 
-// wrapMeasured wraps a text like wrap, but parts no number from its unit, and no letter
+// WrapMeasured wraps a text like wrap, but parts no number from its unit, and no letter
 // from its value.
-func (l *look) wrapMeasured(text string, width int) []string {
+func (l *Look) WrapMeasured(text string, width int) []string {
 	chunks := bench.Chunks(strings.Join(strings.Fields(expr.Clean(text)), " "))
 	for i := range chunks {
-		chunks[i] = l.letters(chunks[i])
+		chunks[i] = l.Letters(chunks[i])
 	}
 	return l.wrapChunks(chunks, width)
 }
 
 // wrapChunks breaks a text between its chunks alone, where these fit.
-func (l *look) wrapChunks(chunks []string, width int) []string {
+func (l *Look) wrapChunks(chunks []string, width int) []string {
 	width = max(width, 4)
 	var lines []string
 	line := ""
 	for _, word := range chunks {
-		for textWidth(word) > width {
+		for TextWidth(word) > width {
 			if line != "" {
 				lines, line = append(lines, line), ""
 			}
@@ -188,7 +188,7 @@ func (l *look) wrapChunks(chunks []string, width int) []string {
 		switch {
 		case line == "":
 			line = word
-		case textWidth(line)+1+textWidth(word) <= width:
+		case TextWidth(line)+1+TextWidth(word) <= width:
 			line += " " + word
 		default:
 			lines, line = append(lines, line), word
@@ -200,14 +200,14 @@ func (l *look) wrapChunks(chunks []string, width int) []string {
 	return lines
 }
 
-// rows wraps a text into rows of one shade, with a cell free at each side.
-func (l *look) rows(s shade, text string, cols int) []row {
+// Rows wraps a text into rows of one shade, with a cell free at each side.
+func (l *Look) Rows(s Shade, text string, cols int) []Row {
 	if text == "" {
 		return nil
 	}
-	var rows []row
-	for _, part := range l.wrap(text, cols-2) {
-		rows = append(rows, row{gap(1), l.text(s, part)})
+	var rows []Row
+	for _, part := range l.Wrap(text, cols-2) {
+		rows = append(rows, Row{Gap(1), l.Text(s, part)})
 	}
 	return rows
 }

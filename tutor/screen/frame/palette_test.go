@@ -1,4 +1,4 @@
-package screen
+package frame
 
 import (
 	"fmt"

@@ -1,4 +1,4 @@
-package screen
+package frame
 
 import (
 	"strings"
@@ -6,30 +6,30 @@ import (
 	"example.org/standstill/checker/expr"
 )
 
-// block is a piece of a formula: lines of one width, of which one is the base line
+// Block is a piece of a formula: lines of one width, of which one is the base line
 // along which pieces are joined.
-type block struct {
+type Block struct {
 	lines []string
 	base  int
 }
 
-func (b block) width() int { return textWidth(b.lines[0]) }
+func (b Block) width() int { return TextWidth(b.lines[0]) }
 
 // typesetter lays formulas out. With stacked, a quotient is a fraction of three
 // lines wherever neither of its halves holds another.
 type typesetter struct {
-	look    *look
+	look    *Look
 	stacked bool
 }
 
-// formulas lays out a read-back with stacked fractions: one block for each formula in it,
+// Formulas lays out a read-back with stacked fractions: one block for each formula in it,
 // nil where it cannot be read again.
-func (l *look) formulas(letters *expr.Letters, echo string) []block {
+func (l *Look) Formulas(letters *expr.Letters, echo string) []Block {
 	return layOut(letters, echo, typesetter{l, true})
 }
 
-// flat sets a read-back in one line; "" where it cannot be read again.
-func (l *look) flat(letters *expr.Letters, echo string) string {
+// Flat sets a read-back in one line; "" where it cannot be read again.
+func (l *Look) Flat(letters *expr.Letters, echo string) string {
 	var parts []string
 	for _, b := range layOut(letters, echo, typesetter{l, false}) {
 		parts = append(parts, b.lines[0])
@@ -37,14 +37,14 @@ func (l *look) flat(letters *expr.Letters, echo string) string {
 	return strings.Join(parts, "; ")
 }
 
-// sideBySide is the lines of formulas beside one another, and how wide they are; none
+// SideBySide is the lines of formulas beside one another, and how wide they are; none
 // without a formula.
-func (l *look) sideBySide(formulas []block) (lines []string, width int) {
+func (l *Look) SideBySide(formulas []Block) (lines []string, width int) {
 	if len(formulas) == 0 {
 		return nil, 0
 	}
 	t := typesetter{l, true}
-	var b block
+	var b Block
 	for i, f := range formulas {
 		if i > 0 {
 			b = t.join(b, t.word(";   "))
@@ -54,8 +54,8 @@ func (l *look) sideBySide(formulas []block) (lines []string, width int) {
 	return b.lines, b.width()
 }
 
-func layOut(letters *expr.Letters, echo string, t typesetter) []block {
-	var blocks []block
+func layOut(letters *expr.Letters, echo string, t typesetter) []Block {
+	var blocks []Block
 	for _, part := range strings.Split(echo, "; ") {
 		reading, err := letters.Read(part)
 		if err != nil {
@@ -67,8 +67,8 @@ func layOut(letters *expr.Letters, echo string, t typesetter) []block {
 }
 
 // line lays out an equation, a chain or an expression.
-func (t typesetter) line(line expr.Line) block {
-	var b block
+func (t typesetter) line(line expr.Line) Block {
+	var b Block
 	for i, side := range line.Sides {
 		if i > 0 {
 			b = t.join(b, t.word(" = "))
@@ -81,23 +81,23 @@ func (t typesetter) line(line expr.Line) block {
 	return b
 }
 
-func (t typesetter) word(text string) block { return block{lines: []string{t.look.letters(text)}} }
+func (t typesetter) word(text string) Block { return Block{lines: []string{t.look.Letters(text)}} }
 
 // join sets two blocks side by side on their base lines.
-func (t typesetter) join(a, b block) block {
+func (t typesetter) join(a, b Block) Block {
 	if a.lines == nil {
 		return b
 	}
 	above := max(a.base, b.base)
 	below := max(len(a.lines)-a.base, len(b.lines)-b.base)
-	out := block{lines: make([]string, above+below), base: above}
+	out := Block{lines: make([]string, above+below), base: above}
 	for i := range out.lines {
 		out.lines[i] = lineOf(a, i-above+a.base) + lineOf(b, i-above+b.base)
 	}
 	return out
 }
 
-func lineOf(b block, i int) string {
+func lineOf(b Block, i int) string {
 	if i >= 0 && i < len(b.lines) {
 		return b.lines[i]
 	}
@@ -125,7 +125,7 @@ func (t typesetter) strength(n *expr.Node) int {
 }
 
 // inside lays out a node, in brackets where it binds less than its place asks.
-func (t typesetter) inside(n *expr.Node, place int) block {
+func (t typesetter) inside(n *expr.Node, place int) Block {
 	b := t.node(n)
 	if n.Op == expr.Div && len(b.lines) > 1 && place <= bindsProduct {
 		return b // the bar holds it together
@@ -137,12 +137,12 @@ func (t typesetter) inside(n *expr.Node, place int) block {
 	return b
 }
 
-func (t typesetter) node(n *expr.Node) block {
+func (t typesetter) node(n *expr.Node) Block {
 	switch n.Op {
 	case expr.Number:
 		return t.word(n.Num.Text + unitText(n.Unit))
 	case expr.Name:
-		return t.word(onPaper(n.Name))
+		return t.word(OnPaper(n.Name))
 	case expr.Neg:
 		return t.join(t.word("−"), t.inside(n.Args[0], bindsProduct))
 	case expr.Add:
@@ -163,7 +163,7 @@ func (t typesetter) node(n *expr.Node) block {
 	return t.join(t.bracketed(t.node(n.Args[0])), t.word(unitText(n.Unit)))
 }
 
-func (t typesetter) between(n *expr.Node, sign string, left, right int) block {
+func (t typesetter) between(n *expr.Node, sign string, left, right int) Block {
 	return t.join(t.join(t.inside(n.Args[0], left), t.word(sign)), t.inside(n.Args[1], right))
 }
 
@@ -181,23 +181,23 @@ func factorSign(n *expr.Node) string {
 }
 
 // quotient is a stacked fraction where that takes three lines, else a slash.
-func (t typesetter) quotient(n *expr.Node) block {
+func (t typesetter) quotient(n *expr.Node) Block {
 	over, under := t.node(n.Args[0]), t.node(n.Args[1])
 	if !t.stacked || len(over.lines) > 1 || len(under.lines) > 1 {
 		flat := typesetter{t.look, false}
 		return flat.between(n, "/", bindsProduct, bindsPower)
 	}
 	width := max(over.width(), under.width()) + 2
-	bar := strings.Repeat(t.look.signs.bar, width)
-	return block{lines: []string{centred(over.lines[0], width), bar, centred(under.lines[0], width)}, base: 1}
+	bar := strings.Repeat(t.look.Signs.bar, width)
+	return Block{lines: []string{centred(over.lines[0], width), bar, centred(under.lines[0], width)}, base: 1}
 }
 
 func centred(text string, width int) string {
-	free := width - textWidth(text)
+	free := width - TextWidth(text)
 	return strings.Repeat(" ", free/2) + text + strings.Repeat(" ", free-free/2)
 }
 
-func (t typesetter) power(n *expr.Node) block {
+func (t typesetter) power(n *expr.Node) Block {
 	base := t.inside(n.Args[0], bindsAtom)
 	if n.Args[1].Op == expr.Number && n.Args[1].Unit == "" && len(base.lines) == 1 {
 		if raised := raisedDigits(n.Args[1].Num.Text); raised != "" {
@@ -220,7 +220,7 @@ func raisedDigits(digits string) string {
 	return b.String()
 }
 
-func (t typesetter) call(n *expr.Node) block {
+func (t typesetter) call(n *expr.Node) Block {
 	arg := n.Args[0]
 	if n.Name == "sqrt" {
 		return t.join(t.word("√"), t.bracketed(t.node(arg)))
@@ -232,19 +232,19 @@ func (t typesetter) call(n *expr.Node) block {
 }
 
 // bracketed puts brackets as high as the block around it.
-func (t typesetter) bracketed(b block) block {
+func (t typesetter) bracketed(b Block) Block {
 	if len(b.lines) == 1 {
 		return t.join(t.join(t.word("("), b), t.word(")"))
 	}
 	left, right := [3]string{"⎛", "⎜", "⎝"}, [3]string{"⎞", "⎟", "⎠"}
-	if t.look.ascii {
+	if t.look.Ascii {
 		left, right = [3]string{"/", "|", `\`}, [3]string{`\`, "|", "/"}
 	}
 	return t.join(t.join(tall(left, b), b), tall(right, b))
 }
 
-func tall(ends [3]string, b block) block {
-	out := block{base: b.base}
+func tall(ends [3]string, b Block) Block {
+	out := Block{base: b.base}
 	for i := range b.lines {
 		switch i {
 		case 0:

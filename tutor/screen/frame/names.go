@@ -1,4 +1,4 @@
-package screen
+package frame
 
 import (
 	"strings"
@@ -8,9 +8,9 @@ import (
 	"example.org/standstill/checker/expr"
 )
 
-// nameLength is how many bytes of a text are one name: a letter with the letters,
+// NameLength is how many bytes of a text are one name: a letter with the letters,
 // digits and subscripts behind it.
-func nameLength(text string) int {
+func NameLength(text string) int {
 	first, size := utf8.DecodeRuneInString(text)
 	if !unicode.IsLetter(first) {
 		return 0
@@ -28,22 +28,22 @@ func nameLength(text string) int {
 
 func isSubscript(r rune) bool { return r >= '₀' && r <= 'ₜ' }
 
-func runeLength(text string) int {
+func RuneLength(text string) int {
 	_, size := utf8.DecodeRuneInString(text)
 	return max(size, 1)
 }
 
-// setNames writes the known names in a text as they stand on paper.
-func setNames(known map[string]shade, text string) string {
+// SetNames writes the known names in a text as they stand on paper.
+func SetNames(known map[string]Shade, text string) string {
 	var b strings.Builder
 	for at := 0; at < len(text); {
-		size := nameLength(text[at:])
+		size := NameLength(text[at:])
 		if size == 0 {
-			size = runeLength(text[at:])
+			size = RuneLength(text[at:])
 		}
 		name := text[at : at+size]
 		if _, ok := known[name]; ok {
-			name = onPaper(name)
+			name = OnPaper(name)
 		}
 		b.WriteString(name)
 		at += size
@@ -51,9 +51,9 @@ func setNames(known map[string]shade, text string) string {
 	return b.String()
 }
 
-// onPaper is a name as it stands on paper. Unicode has a small x and no small y,
+// OnPaper is a name as it stands on paper. Unicode has a small x and no small y,
 // so both stay on the line behind the digits.
-func onPaper(name string) string {
+func OnPaper(name string) string {
 	if n := len(name) - 1; n > 1 && (name[n] == 'x' || name[n] == 'y') && name[n-1] >= '0' && name[n-1] <= '9' {
 		return expr.Set(name[:n]) + name[n:]
 	}

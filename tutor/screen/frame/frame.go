@@ -1,0 +1,68 @@
+// Package frame knows how text comes into the cells of a terminal: as rows of spans, each of
+// one shade, that are wrapped, cut and set side by side to fit a width. It knows no lesson
+// and holds no state.
+//
+// A Look is how one instance of the program paints; start there. Rows are made from texts by
+// it alone, so that nothing which acts on a terminal gets into one.
+package frame
+
+import "strings"
+
+// Fill makes a number of rows exactly.
+func Fill(rows []Row, n int) []Row {
+	if len(rows) >= n {
+		return rows[:n]
+	}
+	return append(rows, make([]Row, n-len(rows))...)
+}
+
+// Rule divides the sheet, with words at its left and right. Where there is no
+// room for both, those at the right are the ones that are needed.
+func (l *Look) Rule(width int, left, right string) Row {
+	if right != "" && TextWidth(left)+TextWidth(right)+8 > width {
+		left, right = right, ""
+	}
+	r := Row{l.Text(Quiet, l.Signs.Dotted+l.Signs.Dotted+" "), l.Text(Bold, left), Gap(1)}
+	var end Row
+	if right != "" {
+		end = Row{Gap(1), l.Text(Plain, right), Gap(1), l.Text(Quiet, l.Signs.Dotted)}
+	}
+	rest := max(width-r.Width()-end.Width(), 0)
+	r = append(r, l.Text(Quiet, strings.Repeat(l.Signs.Dotted, rest)))
+	return append(r, end...).Cut(width)
+}
+
+// Columns puts rows side by side, the left ones in a width.
+func Columns(left []Row, width int, right []Row) []Row {
+	rows := make([]Row, max(len(left), len(right)))
+	for i := range rows {
+		var r Row
+		if i < len(left) {
+			r = append(r, left[i].Cut(width)...)
+		}
+		if i < len(right) && len(right[i]) > 0 {
+			r = append(r.Padded(width), right[i]...)
+		}
+		rows[i] = r
+	}
+	return rows
+}
+
+// Indented sets rows in by one cell.
+func Indented(rows []Row) []Row {
+	out := make([]Row, len(rows))
+	for i, r := range rows {
+		out[i] = append(Row{Gap(1)}, r...)
+	}
+	return out
+}
+
+// Shortened is a text cut to a width, with a sign where something is cut off.
+func (l *Look) Shortened(text string, width int) string {
+	text = l.Letters(text)
+	if TextWidth(text) <= width {
+		return text
+	}
+	sign := l.Letters("…")
+	return head(text, max(width-TextWidth(sign), 0)) + sign
+}
