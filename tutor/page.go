@@ -74,6 +74,9 @@ func (l *Line) Statements() []checker.Report {
 // onlyKept reports whether the line stands on the student's word alone.
 func (l *Line) onlyKept() bool { return l.Verdict != checker.Right && l.Kept && !l.Accepted }
 
+// ShowsStep reports whether the line is the last of the hints, which shows the step itself.
+func (l *Line) ShowsStep() bool { return l.Kind == Hinted && l.Level == lastLevel }
+
 // Counts reports whether the line is taken as right, by us or by a teacher.
 func (l *Line) Counts() bool { return l.Verdict == checker.Right || l.Accepted }
 
@@ -216,7 +219,7 @@ func (g *Page) Hints() (asked, shown int) {
 	for _, l := range g.lines {
 		if l.Kind == Hinted {
 			asked++
-			if l.Level == lastLevel {
+			if l.ShowsStep() {
 				shown++
 			}
 		}

@@ -221,7 +221,7 @@ func stuckAt(g *tutor.Page, stage checker.Stage, item string) *summary.Stuck {
 		case l.Stage != stage:
 		case l.Kind == tutor.Hinted:
 			s.Hints++
-			s.AllHints = s.AllHints || l.Level == lastLevel
+			s.AllHints = s.AllHints || l.ShowsStep()
 		case l.Kind != tutor.Typed || l.Verdict == checker.Unread:
 		case l.Counts() || l.Kept || len(l.Done) > 0:
 			s = summary.Stuck{}
@@ -235,9 +235,6 @@ func stuckAt(g *tutor.Page, stage checker.Stage, item string) *summary.Stuck {
 	}
 	return &s
 }
-
-// lastLevel is the hint that shows the step.
-const lastLevel = 3
 
 // mistakes counts the mistakes of a page, line by line of every text.
 func (s *sheeting) mistakes(w *Work, g *tutor.Page) {
