@@ -123,7 +123,7 @@ func (t *teacher) open() (m *class.Markbook, done func(), err error) {
 	if err != nil {
 		return nil, nil, said(err)
 	}
-	r, err := record.Open(path, record.Options{Book: c.Code})
+	r, err := t.opened(path, record.Options{Book: c.Code})
 	if err != nil {
 		return nil, nil, errors.New(record.Sentence(err))
 	}

@@ -81,7 +81,7 @@ func (a *app) forgetBefore(classFile, day string, yes bool) error {
 	if err := isThere(path); err != nil {
 		return err
 	}
-	r, err := record.Open(path, record.Options{})
+	r, err := a.opened(path, record.Options{})
 	if err != nil {
 		return said(err)
 	}

@@ -101,14 +101,19 @@ func (a *app) recordPath() (string, error) {
 // longestOpening is how long the start waits for a record that another program holds.
 const longestOpening = 15 * time.Second
 
+// opened opens a record, and says after a second that another program is using it.
+func (a *app) opened(path string, o record.Options) (*record.Record, error) {
+	told := time.AfterFunc(time.Second, func() { fmt.Fprintf(a.Err, saidWaitsForRecord+"\n", record.Shown(path)) })
+	defer told.Stop()
+	return record.Open(path, o)
+}
+
 // openRecord opens the record. Where it cannot be opened, the notice says why and
 // the record is one in memory, so that the student may go on.
 func (a *app) openRecord() (r *record.Record, notice string, err error) {
 	path, err := a.recordPath()
 	if err == nil {
-		told := time.AfterFunc(time.Second, func() { fmt.Fprintf(a.Err, saidWaitsForRecord+"\n", record.Shown(path)) })
-		r, err = record.Open(path, record.Options{Wait: longestOpening})
-		told.Stop()
+		r, err = a.opened(path, record.Options{Wait: longestOpening})
 	}
 	if err == nil {
 		return r, "", nil

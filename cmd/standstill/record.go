@@ -65,7 +65,7 @@ func (a *app) seat(classFile string, args []string) (desk *tutor.Desk, done func
 	if err := isThere(path); err != nil {
 		return nil, nil, err
 	}
-	r, err := openToRead(path)
+	r, err := a.openToRead(path)
 	if err != nil {
 		return nil, nil, errors.New(record.Sentence(err))
 	}
@@ -89,8 +89,8 @@ func isThere(path string) error {
 }
 
 // openToRead opens a record, also one that this account or its disk lets nobody write.
-func openToRead(path string) (*record.Record, error) {
-	r, err := record.Open(path, record.Options{})
+func (a *app) openToRead(path string) (*record.Record, error) {
+	r, err := a.opened(path, record.Options{})
 	if err != nil && record.IsReadOnly(err) {
 		return record.OpenForeign(path)
 	}

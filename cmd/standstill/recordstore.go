@@ -51,7 +51,7 @@ func (a *app) copyRecord(from, to string) error {
 	if err := isThere(from); err != nil {
 		return err
 	}
-	source, err := openToRead(from)
+	source, err := a.openToRead(from)
 	if err != nil {
 		return said(err)
 	}
@@ -59,7 +59,7 @@ func (a *app) copyRecord(from, to string) error {
 	if source.IsAt(to) {
 		return misuse{errors.New(saidSameRecord)}
 	}
-	target, err := record.Open(to, record.Options{})
+	target, err := a.opened(to, record.Options{})
 	if err != nil {
 		return said(err)
 	}
