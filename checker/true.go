@@ -143,7 +143,7 @@ func (m *marking) lettersOfChain() []string {
 			names = append(names, e.Name)
 		}
 	}
-	if len(names) == 0 && len(m.line.Sides) > 1 && m.working().isNamedChain() && !m.trial.IsFormula(m.item) {
+	if isAsked := len(settled(m.solved, m.item)) > 0 && !m.trial.IsFormula(m.item); len(names) == 0 && isAsked && (len(m.line.Sides) == 1 || m.working().isNamedChain()) {
 		names = []string{m.item}
 	}
 	return names

@@ -215,10 +215,26 @@ func (s *scanner) run() error {
 	for _, p := range pieces {
 		p.pos += s.at
 		p.end += s.at
-		s.tokens = append(s.tokens, p)
+		s.tokens = append(s.tokens, s.apart(p)...)
 	}
 	s.at = end
 	return nil
+}
+
+// apart takes "ACOS", as a spreadsheet writes the inverse, for a letter A times a cosine in one of its
+// readings, where the problem has such a letter.
+func (s *scanner) apart(t token) []token {
+	_, isLetter := s.letters.typed["A"]
+	if text := string(s.runes[t.pos:t.end]); t.kind != tokFunction || !isLetter || text != "ASIN" && text != "ACOS" && text != "ATAN" {
+		return []token{t}
+	}
+	s.met |= chooseLetter
+	if s.take&chooseLetter == 0 {
+		return []token{t}
+	}
+	letter := token{kind: tokName, text: "A", pos: t.pos, end: t.pos + 1}
+	t.text, t.pos = t.text[1:], t.pos+1
+	return []token{letter, t}
 }
 
 // runEnd finds where letters, digits and subscripts that touch come to an end.

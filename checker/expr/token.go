@@ -45,7 +45,8 @@ const (
 	chooseFactor                       // "2. T": the less likely of a label and a factor
 	chooseArgument                     // "atan a/b": the less likely of the whole quotient and its first factor
 	chooseEquals                       // "P: R =": an equals sign, not a ratio
-	allChoices      = chooseEquals<<1 - 1
+	chooseLetter                       // "ACOS(δ)": the letter A times a cosine, not an inverse
+	allChoices      = chooseLetter<<1 - 1
 )
 
 // stream is a line's tokens on their way to the parser.

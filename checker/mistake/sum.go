@@ -82,32 +82,88 @@ func isPlain(found []Change) bool {
 	return slices.ContainsFunc(found, func(c Change) bool { return c.Cost < costOfApart })
 }
 
-// withoutCommonNumber returns the difference of the two sides without the number by which every term
-// of the line is divided, nil where there is none.
-func withoutCommonNumber(e *trial.Equation) *expr.Node {
-	var difference *expr.Node
-	common := ""
-	for _, t := range expr.Addends(expr.Join(expr.Sub, e.Sides[0], e.Sides[1]), 1, nil) {
-		if expr.IsZero(t.Node) {
+// withoutCommonNumbers returns the difference of the two sides without one of the numbers that every
+// term of the line is multiplied or divided by, for each of these numbers.
+func withoutCommonNumbers(e *trial.Equation) []*expr.Node {
+	terms := slices.DeleteFunc(expr.Addends(expr.Join(expr.Sub, e.Sides[0], e.Sides[1]), 1, nil),
+		func(t expr.Addend) bool { return expr.IsZero(t.Node) })
+	if len(terms) == 0 {
+		return nil
+	}
+	var all []*expr.Node
+	var above, below []*expr.Node
+	expr.Factors(terms[0].Node, &above, &below)
+	for i, number := range append(above, below...) {
+		if number.Op != expr.Number || number.Unit != "" {
 			continue
 		}
-		n := t.Node
-		if n.Op != expr.Div || n.Args[1].Op != expr.Number || n.Args[1].Unit != "" || common != "" && n.Args[1].Num.Text != common {
-			return nil
+		var difference *expr.Node
+		for _, t := range terms {
+			rest := withoutFactor(t.Node, number.Num.Text, i >= len(above))
+			if rest == nil {
+				difference = nil
+				break
+			}
+			difference = added(difference, rest, t.Sign)
 		}
-		common, n = n.Args[1].Num.Text, n.Args[0]
-		switch {
-		case difference == nil && t.Sign < 0:
-			difference = expr.Minus(n)
-		case difference == nil:
-			difference = n
-		case t.Sign < 0:
-			difference = expr.Join(expr.Sub, difference, n)
-		default:
-			difference = expr.Join(expr.Add, difference, n)
+		if difference != nil {
+			all = append(all, difference)
 		}
 	}
-	return difference
+	return all
+}
+
+// withoutFactor takes a number off a product, from what divides it or from what is multiplied; nil
+// where it is not there, and where a factor has a sign, which taking apart would lose.
+func withoutFactor(n *expr.Node, number string, divides bool) *expr.Node {
+	if hasSignedFactor(n) {
+		return nil
+	}
+	var above, below []*expr.Node
+	expr.Factors(n, &above, &below)
+	from := &above
+	if divides {
+		from = &below
+	}
+	at := slices.IndexFunc(*from, func(f *expr.Node) bool { return f.Op == expr.Number && f.Unit == "" && f.Num.Text == number })
+	if at < 0 {
+		return nil
+	}
+	*from = slices.Delete(slices.Clone(*from), at, at+1)
+	if len(above) == 0 {
+		above = []*expr.Node{expr.Constant(1)}
+	}
+	product := above[0]
+	for _, f := range above[1:] {
+		product = expr.Join(expr.Mul, product, f)
+	}
+	for _, f := range below {
+		product = expr.Join(expr.Div, product, f)
+	}
+	return product
+}
+
+func hasSignedFactor(n *expr.Node) bool {
+	switch n.Op {
+	case expr.Neg:
+		return true
+	case expr.Mul, expr.Div:
+		return hasSignedFactor(n.Args[0]) || hasSignedFactor(n.Args[1])
+	}
+	return false
+}
+
+// added adds a term with its sign to a sum, which may be nil.
+func added(sum, term *expr.Node, sign float64) *expr.Node {
+	switch {
+	case sum == nil && sign < 0:
+		return expr.Minus(term)
+	case sum == nil:
+		return term
+	case sign < 0:
+		return expr.Join(expr.Sub, sum, term)
+	}
+	return expr.Join(expr.Add, sum, term)
 }
 
 // Terms compares the line's terms one by one with the sum's, and with those of mistakes that
@@ -118,7 +174,7 @@ func (s *Search) Terms(e *trial.Equation, at solved.Place, tied string) (Finding
 	if s.p.SameTerms(e, w, tied, trial.RoundedShare) {
 		return Finding{}, true
 	}
-	if plain := withoutCommonNumber(e); plain != nil {
+	for _, plain := range withoutCommonNumbers(e) {
 		if scaled := s.p.Equation(plain, expr.Constant(0), e.Signs); s.p.SameTerms(scaled, w, tied, trial.RoundedShare) {
 			return Finding{}, true
 		}
