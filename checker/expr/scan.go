@@ -131,6 +131,9 @@ var relations = []struct{ shapes, sign string }{
 
 // relation finds the sign between two sides that stands here.
 func (s *scanner) relation() (length int, sign string) {
+	if next := skip(s.runes, s.at+1, " "); s.runes[s.at] == ':' && at(s.runes, next) == '=' {
+		return next + 1 - s.at, "=" // ":=", with spaces between or none
+	}
 	ahead := string(s.runes[s.at:min(len(s.runes), s.at+4)])
 	for _, row := range relations {
 		for shape := range strings.FieldsSeq(row.shapes) {

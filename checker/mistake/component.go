@@ -22,30 +22,31 @@ func (s *Search) Component(e *trial.Equation, c *solved.Component) Finding {
 			}
 		}
 	}
-	if f, ok := s.cheapestComponent(e, c.Force.Name, ways); ok {
-		return f
-	}
-	var pairs []Change
-	for _, first := range ways {
-		if first.Row.Alone {
-			continue
-		}
-		for _, second := range s.changed(at, first.Sum, s.rows, false) {
-			if !second.Row.Alone {
-				pairs = append(pairs, both(first, second))
+	best := s.cheapestWay(e, ways, nil)
+	if best == nil {
+		var pairs []Change // made for one first change after the other, which takes less room
+		for _, first := range ways {
+			if first.Row.Alone {
+				continue
 			}
+			pairs = pairs[:0]
+			for _, second := range s.changed(at, first.Sum, s.rows, false) {
+				if !second.Row.Alone {
+					pairs = append(pairs, both(first, second))
+				}
+			}
+			best = s.cheapestWay(e, pairs, best)
 		}
 	}
-	if f, ok := s.cheapestComponent(e, c.Force.Name, pairs); ok {
-		return f
+	if best == nil {
+		return s.named(Unexplained, c.Force.Name)
 	}
-	return s.named(Unexplained, c.Force.Name)
+	return finding(best.Row, c.Force.Name)
 }
 
-// cheapestComponent picks among the changes that give what was typed. A component may be typed
+// cheapestWay picks among the changes that give what was typed. A component may be typed
 // as a size, so a wrong sign is seen only where the sign alone is wrong.
-func (s *Search) cheapestComponent(e *trial.Equation, name string, ways []Change) (Finding, bool) {
-	var best *Change
+func (s *Search) cheapestWay(e *trial.Equation, ways []Change, best *Change) *Change {
 	for i := range ways {
 		w := &ways[i]
 		if best != nil && w.Cost >= best.Cost || !w.Row.shows(e.Form, 1) {
@@ -57,13 +58,11 @@ func (s *Search) cheapestComponent(e *trial.Equation, name string, ways []Change
 		}
 		for _, vary := range e.Vary {
 			if s.p.SameTerm(e, w.Sum, vary, signs, trial.MistakeShare) {
-				best = w
+				chosen := *w
+				best = &chosen
 				break
 			}
 		}
 	}
-	if best == nil {
-		return Finding{}, false
-	}
-	return finding(best.Row, name), true
+	return best
 }
