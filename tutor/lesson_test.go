@@ -231,6 +231,22 @@ func TestEditedFileChangesNothingAboutYesterday(t *testing.T) {
 	}
 }
 
+// A text that is kept under another file's hash is not what was worked on.
+func TestKeptTextMustHaveItsHash(t *testing.T) {
+	d := seat(t, "")
+	p, err := d.tutor.Bank.Get("canal-lantern")
+	if err != nil {
+		t.Fatal(err)
+	}
+	edited := bytes.Replace(p.Raw, []byte("35 deg"), []byte("40 deg"), 1)
+	if err := d.tutor.Record.KeepProblem("a hash of something else", p.ID, string(edited)); err != nil {
+		t.Fatal(err)
+	}
+	if got, err := d.tutor.keptProblem("a hash of something else"); err == nil {
+		t.Errorf("a text with the hash %s was taken for another", got.Hash)
+	}
+}
+
 func TestWhatHoldsNothingIsNotKept(t *testing.T) {
 	l := open(t, seat(t, ""), "canal-lantern")
 	for _, text := range []string{"", "   ", "\x1b[31m\x07", "\n\n"} {

@@ -53,6 +53,26 @@ func TestAnotherStudentsWorkDoesNotCount(t *testing.T) {
 	want(t, "what is said", report.Say(report.Remarks[0]), "Ben Roos: 7 entries on canal-lantern with the numbers of Ada Berg. They do not count.")
 }
 
+// What a hand-in says of a problem is kept only under the hash that its text has.
+func TestAProblemUnderAnotherHashIsNotKept(t *testing.T) {
+	r := newRoom(t)
+	r.solveLantern(r.lesson("s01", "canal-lantern"))
+	const wrong = "0123456789abcdef"
+	changed := 0
+	r.collect(map[string][]byte{"ada": edited(t, r.handIn("s01"), func(f map[string]any) {
+		if _, isProblem := f["file"].(string); isProblem {
+			f["hash"] = wrong
+			changed++
+		}
+	})})
+	if changed == 0 {
+		t.Fatal("the hand-in has no problem")
+	}
+	if kept, err := r.book.Record.Problem(wrong); err == nil {
+		t.Errorf("%s is kept under a hash that is not its own", kept.ID)
+	}
+}
+
 // fixed is a class whose problem has the same numbers for everybody.
 func (r *room) fixed(t *testing.T) {
 	p, err := r.bank.Get("canal-lantern")

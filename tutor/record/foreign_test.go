@@ -248,6 +248,12 @@ func TestHostileRecords(t *testing.T) {
 	}
 }
 
+// A record that lacks the tables at the end of the list is refused before anything is read of it.
+func TestForeignLacksTheLastTables(t *testing.T) {
+	_, err := OpenForeign(putFile(t, sqlFile(t, smallRecord(t, 1), "DROP TABLE student")))
+	mustBe(t, err, ErrNotRecord)
+}
+
 // readAll reads everything that can be read of a record.
 func readAll(r *Record) error {
 	for _, f := range []Filter{{}, {Student: "k7"}, {Problem: "p", Kinds: []string{Answer}}} {
