@@ -56,10 +56,13 @@ func (u *unitMaking) take() bool {
 	if length == 0 {
 		return false
 	}
-	ours := u.letters.knows(string(u.runes[u.at : u.at+length]))
+	ours, start := u.letters.knows(string(u.runes[u.at:u.at+length])), u.at
 	u.ours = ours && (u.ours || u.count == 0)
 	u.at += length
 	index := u.index()
+	if _, isLetter := u.letters.typed[string(u.runes[start:u.at])]; isLetter && u.at > start+length {
+		return false // N2 is the problem's letter, not a square
+	}
 	u.indexed = u.indexed || index < 0
 	index *= u.over
 	u.divided = u.divided || index < 0
