@@ -83,6 +83,12 @@ func FuzzMark(f *testing.F) {
 // spaceOrGroups matches a number in groups of three figures, and any other space.
 var spaceOrGroups = regexp.MustCompile(`\d{1,3}(?: \d{3})+\b| `)
 
+// equalsBehind and equalsBefore match an equals sign with no space in front of it, or behind it.
+var (
+	equalsBehind = regexp.MustCompile(`([^ ])=`)
+	equalsBefore = regexp.MustCompile(`=([^ ])`)
+)
+
 // rewritings change how a text looks and not what it says.
 var rewritings = []struct {
 	name string
@@ -109,7 +115,8 @@ var rewritings = []struct {
 		if strings.Contains(s, "==") {
 			return s
 		}
-		return strings.ReplaceAll(s, "=", " = ")
+		// A space more where there is one would set equations apart that stand one behind the other.
+		return equalsBefore.ReplaceAllString(equalsBehind.ReplaceAllString(s, "$1 ="), "= $1")
 	}},
 	{"square brackets", func(s string) string { return strings.NewReplacer("(", "[", ")", "]").Replace(s) }},
 	{"a direction mark", func(s string) string { return "\u200e" + s }},

@@ -114,6 +114,7 @@ func (s strangers) fitsAsEqual(name string, tensions []string) bool {
 		return false
 	}
 	equal := newReference(model, s.m.solved.Values[:len(s.m.solved.Variables)], s.m.solved.Own, &Kin{})
+	equal.mistakes.Near = true
 	c := s.with(name, expr.Letter(name))
 	c.ref, c.solved, c.trial = equal, equal.solved, equal.trial
 	report := c.sums().markSum()

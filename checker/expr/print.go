@@ -166,7 +166,7 @@ func endsInQuotient(n *Node) bool { return n.Op == Div }
 
 func needsDot(a, b *Node, right string) bool {
 	if strings.HasPrefix(right, "(") || strings.HasPrefix(right, "|") {
-		return last(a).Op == Call
+		return last(a).Op == Call || last(a).Op == Number && b.Op == Measured // 1·(m) gram, not 1 (metre)
 	}
 	if b.Op == Number || b.Op == Measured || b.Op == Pow && leftmost(b).Op == Number {
 		return true

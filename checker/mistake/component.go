@@ -1,6 +1,8 @@
 package mistake
 
 import (
+	"slices"
+
 	"example.org/standstill/checker/solved"
 	"example.org/standstill/checker/trial"
 )
@@ -24,24 +26,39 @@ func (s *Search) Component(e *trial.Equation, c *solved.Component) Finding {
 	}
 	best := s.cheapestWay(e, ways, nil)
 	if best == nil {
-		var pairs []Change // made for one first change after the other, which takes less room
-		for _, first := range ways {
-			if first.Row.Alone {
-				continue
-			}
-			pairs = pairs[:0]
-			for _, second := range s.changed(at, first.Sum, s.rows, false) {
-				if !second.Row.Alone {
-					pairs = append(pairs, both(first, second))
-				}
-			}
-			best = s.cheapestWay(e, pairs, best)
-		}
+		best = s.cheapestPair(e, at, ways)
 	}
 	if best == nil {
 		return s.named(Unexplained, c.Force.Name)
 	}
 	return finding(best.Row, c.Force.Name)
+}
+
+// cheapestPair tries two changes of a component. A pair is made only where it gives what was typed:
+// there are very many.
+func (s *Search) cheapestPair(e *trial.Equation, at solved.Place, ways []Change) (best *Change) {
+	for _, first := range ways {
+		if first.Row.Alone {
+			continue
+		}
+		scratch := slices.Clone(first.Sum)
+		for _, row := range s.rows {
+			if row.Alone {
+				continue
+			}
+			s.eachTerm(at, first.Sum, scratch, row, func(second Change) {
+				gives := func(vary solved.GivenSet) bool {
+					return s.p.SameTerm(e, scratch, vary, trial.BothSigns, trial.MistakeShare)
+				}
+				if !slices.ContainsFunc(e.Vary, gives) {
+					return
+				}
+				second.Sum = slices.Clone(scratch)
+				best = s.cheapestWay(e, []Change{both(first, second)}, best)
+			})
+		}
+	}
+	return best
 }
 
 // cheapestWay picks among the changes that give what was typed. A component may be typed

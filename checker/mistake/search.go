@@ -13,6 +13,7 @@ import (
 type Search struct {
 	p    *trial.Problem
 	rows []*Row
+	Near bool // a sum is explained by what is wrong with it alone
 
 	mu      sync.Mutex
 	singles map[solved.Place][]Change

@@ -33,6 +33,9 @@ func (s *Search) Sum(e *trial.Equation, at solved.Place) Finding {
 	if f, ok := s.misplaced(e, at); ok {
 		return f
 	}
+	if s.Near {
+		return s.named(Unexplained)
+	}
 	if f, ok := cheapest(s.fromOtherSums(e, at)); ok {
 		return f
 	}
