@@ -111,7 +111,8 @@ func (t *untexing) space() rune {
 			ahead++
 		}
 	}
-	if unicode.IsLetter(t.peek(ahead)) || t.peek(ahead) == '\\' {
+	behind := t.peek(ahead + 1)
+	if unicode.IsLetter(t.peek(ahead)) || t.peek(ahead) == '\\' && (unicode.IsLetter(behind) || behind != 0 && strings.ContainsRune(",;:! ", behind)) {
 		return ' '
 	}
 	return '~'
