@@ -22,7 +22,7 @@ var texCommands = func() map[string]string {
 		"mathstrut": "", "lvert": "|", "rvert": "|", "vert": "|",
 		"lbrace": "(", "rbrace": ")", "lbrack": "[", "rbrack": "]", "lparen": "(", "rparen": ")",
 		",": " ", ";": " ", ":": " ", "!": "", " ": " ", "{": "(", "}": ")", "(": " ", ")": " ", "[": " ", "]": " ",
-		"\\": ";", "%": "%", "&": "&", "$": "", "#": "#", "_": "_", "~": "~", "|": "|",
+		"\\": ";", "%": "%", "&": "&", "$": "", "#": "#", "_": "_", "~": " ", "|": "|",
 	}
 	for _, g := range greek {
 		if _, set := table[g.name]; !set {
@@ -111,8 +111,7 @@ func (t *untexing) space() rune {
 			ahead++
 		}
 	}
-	behind := t.peek(ahead + 1)
-	if unicode.IsLetter(t.peek(ahead)) || t.peek(ahead) == '\\' && (unicode.IsLetter(behind) || behind != 0 && strings.ContainsRune(",;:! ", behind)) {
+	if unicode.IsLetter(t.peek(ahead)) || t.peek(ahead) == '\\' {
 		return ' '
 	}
 	return '~'
