@@ -116,7 +116,7 @@ func gather(problems []*Problem, found Findings) (*Bank, Findings) {
 
 // sameID is the finding for the second file with an id.
 func (p *Problem) sameID(first string) Finding {
-	f := Finding{File: p.File, Line: 1, Column: 1, What: fmt.Sprintf("the id %s is also in %s", p.ID, filepath.Base(first)), Expected: "an id of its own for each problem of a folder"}
+	f := Finding{File: p.File, Line: 1, Column: 1, What: fmt.Sprintf("the id %s is also in %s", p.ID, filepath.Base(first)), Expected: "a different id for each problem in a folder"}
 	for i, line := range strings.Split(string(normalNewlines(p.Raw)), "\n") {
 		if strings.HasPrefix(line, "id:") {
 			f.Line, f.Column, f.source = i+1, strings.Index(line, p.ID)+1, line

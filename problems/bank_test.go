@@ -178,12 +178,12 @@ func TestFolderWithBrokenFilesLoadsTheRest(t *testing.T) {
 		said = append(said, strings.TrimPrefix(f.String(), dir+string(filepath.Separator)))
 	}
 	want := []string{
-		`b.yml:1:5: the id two-buckets is also in a.yaml; expected an id of its own for each problem of a folder`,
+		`b.yml:1:5: the id two-buckets is also in a.yaml; expected a different id for each problem in a folder`,
 		`binary.yaml: the file is not a text file; expected a problem, written in YAML`,
 		`bomb.yaml:1:4: &a marks a part of the file for use elsewhere; expected every value written out`,
 		`deep.yaml:1:10007: there are too many brackets inside brackets; expected at most three deep`,
 		`empty.yaml: the file is empty; expected a problem`,
-		`huge.yaml: the file has 10485760 bytes, and a problem at most 262144; expected a problem file that can be read`,
+		`huge.yaml: the file has 10485760 bytes; a problem file can have at most 262144; expected a problem file that can be read`,
 		`latin.yaml: the file is not written in UTF-8; expected text in UTF-8`,
 		`utf16.yaml: the file is written in UTF-16; expected text in UTF-8`,
 	}

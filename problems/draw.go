@@ -117,7 +117,7 @@ func sayThrownBack(why string) string {
 	case NoSolution:
 		return "the equations do not have exactly one solution"
 	case Unphysical:
-		return "a force or an angle comes out impossible"
+		return "a force or an angle has an impossible value"
 	case TooSpread:
 		return "one force is more than ten times another"
 	}

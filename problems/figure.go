@@ -60,9 +60,9 @@ func (r *reader) figure(d *draft) map[string]string {
 		switch {
 		case !ok:
 		case !slices.Contains(words, word) && len(words) == 0:
-			r.at(e.value, fmt.Sprintf("there is no word for %s, a %s, in \"figure\"", key, kind), "no entry for it")
+			r.at(e.value, fmt.Sprintf("\"figure\" has no words for %s, which is a %s", key, kind), "no entry for it")
 		case !slices.Contains(words, word):
-			r.at(e.value, fmt.Sprintf("%q cannot be said of %s in \"figure\"", shorten(word), key), instead(word, words))
+			r.at(e.value, fmt.Sprintf("%q is not possible for %s in \"figure\"", shorten(word), key), instead(word, words))
 		default:
 			figure[key] = word
 		}

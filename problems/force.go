@@ -289,7 +289,7 @@ func readSides(text string) (statics.Side, bool) {
 func (r *reader) unlike(list []*forceEntry, f *forceEntry) {
 	for _, g := range list {
 		if g.Name == f.Name && g.On == f.On {
-			r.at(f.name, fmt.Sprintf("the force %s is listed twice on one body, first on line %d", f.Name, g.name.Line), "a name of its own for each force of a body")
+			r.at(f.name, fmt.Sprintf("the force %s is listed twice on one body, first on line %d", f.Name, g.name.Line), "a different name for each force on a body")
 			return
 		}
 	}

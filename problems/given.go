@@ -45,7 +45,7 @@ func readGiven(name, text string) (statics.Given, *misread) {
 		}
 		number, err := quantity.ParseNumber(plainNumeral(m[2]))
 		if err != nil {
-			return g, &misread{fmt.Sprintf("%q: %v", shorten(text), err), "a number that a problem can hold"}
+			return g, &misread{fmt.Sprintf("%q: %v", shorten(text), err), "a number that is not too large or too small"}
 		}
 		g.Minus, g.Number, symbol = m[1] != "", number, m[3]
 	}

@@ -100,7 +100,7 @@ func (r *reader) entries(n *yaml.Node) []entry {
 			continue
 		}
 		if line, twice := first[key.Value]; twice {
-			r.at(key, fmt.Sprintf("the key %q is there twice, first on line %d", shorten(key.Value), line), "each key once")
+			r.at(key, fmt.Sprintf("the key %q appears twice, first on line %d", shorten(key.Value), line), "each key once")
 			continue
 		}
 		first[key.Value] = key.Line

@@ -108,7 +108,7 @@ func (r *reader) answerUnits(d *draft, m *statics.Model) {
 		v, _ := m.Variable(name)
 		unit, asked := d.System.Answer[name]
 		if asked && unit.Dim != v.Dim {
-			r.at(d.units[name], fmt.Sprintf("%s is %s and cannot be asked in %s", name, v.Dim, unit.Symbol), "a unit of "+strings.TrimPrefix(v.Dim.String(), "a "))
+			r.at(d.units[name], fmt.Sprintf("%s is %s and cannot be asked for in %s", name, v.Dim, unit.Symbol), "a unit of "+strings.TrimPrefix(v.Dim.String(), "a "))
 		}
 		if !asked {
 			d.System.Answer[name] = usualUnit(v.Dim, pounds)
@@ -189,7 +189,7 @@ func (r *reader) equalSizes(d *draft, s *solution) {
 		first := s.value(e.Names[0])
 		for _, name := range e.Names[1:] {
 			if math.Abs(s.value(name)-first) > 1e-6*s.largestForce() {
-				r.at(d.top.values["equal"], fmt.Sprintf("%s and %s do not come out equal", e.Names[0], name), "forces of equal size")
+				r.at(d.top.values["equal"], fmt.Sprintf("%s and %s are not equal", e.Names[0], name), "forces of equal size")
 				break
 			}
 		}
@@ -224,7 +224,7 @@ func (r *reader) formulaUnits(d *draft, s, other *solution) {
 	for _, name := range d.System.Find {
 		n := d.units[name]
 		if n != nil && math.Abs(other.value(name)-s.value(name)) > 1e-6*math.Abs(s.value(name)) {
-			r.at(n, fmt.Sprintf("%s depends on %s, which has no number, so no unit can be asked", name, listed(d.withoutNumber(), "and")), "no unit, or a number for the letter")
+			r.at(n, fmt.Sprintf("%s depends on %s, which has no number, so it cannot have a unit", name, listed(d.withoutNumber(), "and")), "no unit, or a number for the letter")
 		}
 	}
 }

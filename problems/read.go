@@ -65,7 +65,7 @@ func slurp(name string) (data []byte, trouble string) {
 	case !info.Mode().IsRegular():
 		return nil, "this is not a regular file"
 	case info.Size() > largestFile:
-		return nil, fmt.Sprintf("the file has %d bytes, and a problem at most %d", info.Size(), largestFile)
+		return nil, fmt.Sprintf("the file has %d bytes; a problem file can have at most %d", info.Size(), largestFile)
 	}
 	f, err := os.Open(name)
 	if err != nil {

@@ -47,7 +47,7 @@ func (r *reader) zeros(d *draft) {
 	}
 	for _, f := range d.forces {
 		if math.Abs(s.value(f.Name)) <= 1e-9*largest {
-			r.at(f.name, fmt.Sprintf("the force %s comes out as zero", f.Name), "no such force, or numbers with which it acts")
+			r.at(f.name, fmt.Sprintf("the force %s comes out as zero", f.Name), "no such force, or numbers for which it is not zero")
 			return
 		}
 	}
@@ -60,7 +60,7 @@ func (r *reader) idle(d *draft) {
 		if n == nil || d.uses(name) || slices.Contains(d.System.Words.Surplus, name) || d.isForceSize(name) {
 			continue
 		}
-		r.at(n, fmt.Sprintf("nothing uses the given %s", name), fmt.Sprintf("%s in a size or an angle, or surplus: [%s] where it is meant to be left aside", name, name))
+		r.at(n, fmt.Sprintf("nothing uses the given %s", name), fmt.Sprintf("%s in a size or an angle, or surplus: [%s] if it is not meant to be used", name, name))
 	}
 }
 
@@ -99,7 +99,7 @@ func (r *reader) outside(d *draft) {
 			x = -x
 		}
 		if x < (float64(v.Low)-0.5)/scale || x > (float64(v.High)+0.5)/scale {
-			r.at(d.given[v.Name], fmt.Sprintf("%s is outside its own range, %s to %s", v.Name, v.Text(0), v.Text(v.Count()-1)), "a number of the range, or a wider range")
+			r.at(d.given[v.Name], fmt.Sprintf("%s is outside its own range, %s to %s", v.Name, v.Text(0), v.Text(v.Count()-1)), "a number in the range, or a wider range")
 		}
 	}
 }

@@ -105,7 +105,7 @@ func (r *reader) tilts(n *yaml.Node, bodies []string) map[string]*formula {
 	tilt := values["tilt"]
 	if x := values["x"]; x != nil {
 		if _, ok := r.oneOf(x, "the side of x", []string{"left", "right"}); ok && tilt != nil {
-			r.at(x, "the axes are turned and x points to a side", "one of \"tilt\" and \"x\"")
+			r.at(x, "the axes have both \"tilt\" and \"x\"", "one of the two")
 		}
 	}
 	switch {
@@ -113,7 +113,7 @@ func (r *reader) tilts(n *yaml.Node, bodies []string) map[string]*formula {
 	case tilt.Kind == yaml.MappingNode:
 		for _, e := range r.entries(tilt) {
 			if len(bodies) == 1 && bodies[0] == "" {
-				r.at(e.key, "the tilt names a body, and the problem names none", "one angle, such as tilt: alpha")
+				r.at(e.key, "the tilt names a body, but the problem has no \"bodies\"", "one angle, such as tilt: alpha")
 				break
 			}
 			if !slices.Contains(bodies, e.key.Value) {
@@ -185,7 +185,7 @@ func (r *reader) equal(d *draft) []statics.Equal {
 			continue
 		}
 		if d.taken(letter) {
-			r.at(e.key, fmt.Sprintf("%s has another meaning in this problem", letter), "a letter of its own for sizes that are equal")
+			r.at(e.key, fmt.Sprintf("%s has another meaning in this problem", letter), "a letter that nothing else uses")
 			continue
 		}
 		equal := statics.Equal{Letter: letter}

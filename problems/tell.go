@@ -95,7 +95,7 @@ func (r *reader) surplus(d *draft) []string {
 		case d.given[name] == nil:
 			r.at(item, name+" is not given", instead(name, slices.Sorted(maps.Keys(d.given))))
 		case d.uses(name):
-			r.at(item, name+" is used, so it is not surplus", "a given that nothing needs")
+			r.at(item, name+" is used, so it is not surplus", "a given that the solution does not need")
 		default:
 			names = append(names, name)
 		}

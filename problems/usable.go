@@ -200,7 +200,7 @@ func (s *solution) unphysical() string {
 			}
 			angle := s.Program(f.Angle).Run(s.env)
 			if !(angle > hair && angle < math.Pi/2-hair) {
-				return fmt.Sprintf("the angle of %s comes out as %s, outside the directions that %s points to", f.Name, inDegrees(angle), f.Name)
+				return fmt.Sprintf("the angle of %s would be %s, which does not fit the directions in which %s points", f.Name, inDegrees(angle), f.Name)
 			}
 		}
 	}

@@ -74,7 +74,7 @@ func (d Draft) WrongForce(letter string) error {
 		return wrong.err()
 	}
 	if len(d.Bodies) < 2 && slices.ContainsFunc(d.Forces, func(f DraftForce) bool { return canonical(f.Name) == name }) {
-		return fmt.Errorf("the force %s is listed twice; expected a letter of its own for each force", name)
+		return fmt.Errorf("the force %s is listed twice; expected a different letter for each force", name)
 	}
 	return nil
 }
@@ -121,7 +121,7 @@ func (d Draft) WrongTilt(tilt string) error {
 	for _, word := range strings.FieldsFunc(tilt, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) }) {
 		isGiven := slices.ContainsFunc(d.Given, func(g Pair) bool { return canonical(g.Key) == canonical(word) })
 		if unicode.IsLetter([]rune(word)[0]) && word != "deg" && !isGiven {
-			return fmt.Errorf("%s is not a given so far; expected an angle of the givens", shorten(word))
+			return fmt.Errorf("%s is not a given yet; expected an angle made of the givens", shorten(word))
 		}
 	}
 	return nil
@@ -197,7 +197,7 @@ func (p *pen) force(i int, f DraftForce) {
 func (d Draft) write() ([]byte, map[string]place) {
 	p := &pen{places: map[string]place{}}
 	p.key("id", d.ID, "lower-case letters, digits, hyphens")
-	p.key("title", d.Title, "what students choose it by")
+	p.key("title", d.Title, "what students see in the list")
 	p.key("topic", d.Topic, "one of the topics of the bank")
 	p.key("level", d.Level, "1 easy to 3 hard")
 	text := strings.Join(strings.Fields(d.Text), " ")
@@ -206,19 +206,19 @@ func (d Draft) write() ([]byte, map[string]place) {
 	p.pairs("given", "a number and a unit each; angles in deg", d.Given)
 	p.pairs("meaning", "what a letter is", d.Meaning)
 	if d.Tilt != "" {
-		p.raw("axes", "tilt", "{tilt: "+quoted(d.Tilt)+"}", "the x axis is turned by this angle")
+		p.raw("axes", "tilt", "{tilt: "+quoted(d.Tilt)+"}", "the x axis is turned counter-clockwise by this angle")
 	}
 	p.key("body", d.Body, "what the forces act on")
 	if len(d.Bodies) > 0 {
 		p.raw("bodies", "bodies", "["+strings.Join(d.Bodies, ", ")+"]", "each force says on which it acts")
 	}
-	p.print("forces: # size left out: it is to be found", "", "")
+	p.print("forces: # a force without a size is an unknown", "", "")
 	for i, f := range d.Forces {
 		p.force(i, f)
 	}
-	p.pairs("equal", "letters for sizes that are equal", d.Equal)
+	p.pairs("equal", "letters for forces of equal size", d.Equal)
 	p.raw("find", "find", "["+strings.Join(d.Find, ", ")+"]", "what is asked for, in order")
-	p.pairs("vary", "what each student's own numbers are drawn from", d.Vary)
+	p.pairs("vary", "the ranges of each student's numbers", d.Vary)
 	p.key("notes", d.Notes, "for the teacher")
 	return []byte(p.String()), p.places
 }

@@ -168,18 +168,18 @@ func saidSet(due time.Time) string {
 	if due.IsZero() {
 		return "It is set for your class."
 	}
-	return fmt.Sprintf("It is set for your class, due on %s.", due.Local().Format("2 January"))
+	return fmt.Sprintf("It is set for your class, due on %s.", due.Local().Format("2 Jan 2006"))
 }
 
 // SaidVisitor says why a visitor cannot give the place to somebody else.
 func SaidVisitor(name string) string {
-	return "You are here as " + name + ". Another student connects from another window, with a name and pass phrase of their own."
+	return "You are here as " + name + ". Another student has to connect from another window, with their own name and pass phrase."
 }
 
 const (
 	saidSetWork    = "Set work"
 	saidNoHints    = "Your class works without hints."
-	saidNoSolution = "In your class the solution is shown once the problem is solved."
+	saidNoSolution = "In your class you can see the solution only after you have solved the problem."
 )
 
 // Refused says why a word is not obeyed in this class, "" where it is.

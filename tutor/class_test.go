@@ -47,7 +47,7 @@ func TestClassSetsWorkAndNumbers(t *testing.T) {
 		t.Fatal(err)
 	}
 	a, ok := d.Next()
-	if !ok || a.ID != "canal-lantern" || !strings.Contains(a.Why, "due on 9 March") {
+	if !ok || a.ID != "canal-lantern" || !strings.Contains(a.Why, "due on 9 Mar 2026") {
 		t.Fatalf("next is %v", a)
 	}
 	if first := d.Shelves()[0]; first.Title != "Set work" || len(first.Problems) != 2 || first.Problems[0].ID != "lab-ring" {

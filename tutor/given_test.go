@@ -12,9 +12,9 @@ import (
 func TestGivens(t *testing.T) {
 	for id, want := range map[string]string{
 		"canal-lantern": "m = 3.2 kg: mass|α = 35°: left cord, above the horizontal|β = 50°: right cord, above the horizontal|g = 9.8 m/s²: ",
-		"keel-up":       "m = 26 kg: mass|α = 21°: slope of the surface|μ = 0.33: coefficient of friction|g = 9.8 m/s²: ",
+		"keel-up":       "m = 26 kg: mass|α = 21°: angle of the slope|μ = 0.33: coefficient of friction|g = 9.8 m/s²: ",
 		"bell-bracket":  "W = 86 lb: weight|φ = 34°: strut, from the vertical",
-		"any-trunk":     "m (any): mass|θ = 33°: slope of the surface|g = 9.8 m/s²: ",
+		"any-trunk":     "m (any): mass|θ = 33°: angle of the slope|g = 9.8 m/s²: ",
 	} {
 		var all []string
 		for _, g := range pageOf(t, id).Givens() {

@@ -188,9 +188,9 @@ func TestGuessingIsNoMastery(t *testing.T) {
 				l, a := take(t, d)
 				s.work(t, l, c)
 				p := l.Progress()
-				t.Logf("%-22s level %d  %-12s %2d of %2d at first go, refused %2d  %s", a.ID, a.Level, p.Standing, p.FirstGo, p.Items, p.Refused, a.Why)
+				t.Logf("%-22s level %d  %-12s %2d of %2d right first time, refused %2d  %s", a.ID, a.Level, p.Standing, p.FirstGo, p.Items, p.Refused, a.Why)
 				if p.Standing == AtFirstGo {
-					t.Errorf("%s is at first go", a.ID)
+					t.Errorf("%s is right first time", a.ID)
 				}
 				if a.Level > 1 {
 					t.Errorf("%s is of level %d: %s", a.ID, a.Level, a.Why)
@@ -214,7 +214,7 @@ func TestCareIsSeen(t *testing.T) {
 		}
 		work(t, l)
 		p := l.Progress()
-		t.Logf("%-22s level %d  %-12s %2d of %2d at first go, hints %d  %s", a.ID, a.Level, p.Standing, p.FirstGo, p.Items, p.Hints, a.Why)
+		t.Logf("%-22s level %d  %-12s %2d of %2d right first time, hints %d  %s", a.ID, a.Level, p.Standing, p.FirstGo, p.Items, p.Hints, a.Why)
 		if p.Standing != AtFirstGo {
 			t.Errorf("%s is %s", a.ID, p.Standing)
 		}
@@ -239,7 +239,7 @@ func TestGuessingIsNoMasteryAnywhere(t *testing.T) {
 		l := open(t, d, h.ID)
 		guesser{}.work(t, l, c)
 		if p := l.Progress(); p.Standing == AtFirstGo {
-			t.Errorf("%s is at first go: %d of %d, refused %d", h.ID, p.FirstGo, p.Items, p.Refused)
+			t.Errorf("%s is right first time: %d of %d, refused %d", h.ID, p.FirstGo, p.Items, p.Refused)
 		}
 	}
 	for _, held := range d.Past().Ideas() {

@@ -40,17 +40,17 @@ type idea struct {
 var ideas = []idea{
 	{FindingForces, "Finding the forces", func(e *exercise) bool { return e.stage != checker.Components }},
 	{Direction, "Direction of a force", func(e *exercise) bool { return e.stage == checker.Diagram }},
-	{FromHorizontal, "Components from the horizontal", func(e *exercise) bool { return e.resolves && e.has(fromX) }},
-	{FromVertical, "Components from the vertical", func(e *exercise) bool { return e.resolves && e.has(fromY) }},
+	{FromHorizontal, "Angles from the horizontal", func(e *exercise) bool { return e.resolves && e.has(fromX) }},
+	{FromVertical, "Angles from the vertical", func(e *exercise) bool { return e.resolves && e.has(fromY) }},
 	{AlongAxis, "A force along an axis", func(e *exercise) bool { return e.resolves && e.has(isStraight) }},
 	{Signs, "Signs", func(e *exercise) bool { return e.resolves && !e.acrossOnly() }},
 	{WeightAndMass, "Weight and mass", func(e *exercise) bool { return e.hasKind(statics.Weight) }},
 	{NormalForce, "The normal force", func(e *exercise) bool { return e.hasKind(statics.Normal) }},
 	{FrictionForce, "Friction", func(e *exercise) bool { return e.hasKind(statics.Friction) }},
-	{Tensions, "Tensions that are equal or not", func(e *exercise) bool { return e.severalTensions && e.hasKind(statics.Tension) }},
+	{Tensions, "Equal and unequal tensions", func(e *exercise) bool { return e.severalTensions && e.hasKind(statics.Tension) }},
 	{TwoBodies, "Two bodies", func(e *exercise) bool { return e.severalBodies }},
 	{Solving, "Solving the equations", func(e *exercise) bool { return e.stage == checker.Solve }},
-	{Units, "Units and figures", func(e *exercise) bool { return e.stage == checker.Solve }},
+	{Units, "Units and significant figures", func(e *exercise) bool { return e.stage == checker.Solve }},
 }
 
 // Ideas lists every idea in order.

@@ -96,7 +96,7 @@ type went struct {
 	steady       int // problems until every idea that it spoils is steady again, 0 for never
 	returns      int // problems that came back for an idea
 	level        int
-	firstGo      int // problems at first go
+	firstGo      int // problems right first time
 	mostRepeated int // refusals of the misconception in one problem
 }
 
@@ -181,7 +181,7 @@ func TestSimulatedLearners(t *testing.T) {
 	if testing.Short() {
 		t.Skip("goes over too much for a short run")
 	}
-	t.Logf("%-30s refused  last at  steady after  came back  highest level  at first go  most in one", "learner")
+	t.Logf("%-30s refused  last at  steady after  came back  highest level  right first time  most in one", "learner")
 	for i := range learners {
 		s := &learners[i]
 		w := s.study(t, 5, 6)

@@ -160,9 +160,9 @@ func TestStandingsInWords(t *testing.T) {
 	for p, want := range map[Progress]string{
 		{}:                                      "not begun",
 		{Standing: Begun, Stage: checker.XSum}:  "begun, at sum along x",
-		{Standing: AtFirstGo}:                   "at first go",
+		{Standing: AtFirstGo}:                   "right first time",
 		{Standing: WorkedOut}:                   "worked out",
-		{Standing: ByTrying}:                    "by trying",
+		{Standing: ByTrying}:                    "by trial and error",
 		{Standing: WithSteps}:                   "with steps shown",
 		{Standing: Disputed}:                    "disputed",
 		{Standing: Shown, Stage: checker.Solve}: "solution shown; again begun, at solve",

@@ -127,7 +127,7 @@ func TestAClassWithoutHintsIsToldThePlace(t *testing.T) {
 		if line.OffersHint {
 			t.Error("there is no hint to ask for")
 		}
-		if i == 1 && (len(line.Notes) != 1 || line.Notes[0] != "The same mistake as with T₁x.") {
+		if i == 1 && (len(line.Notes) != 1 || line.Notes[0] != "This is the same mistake as with T₁x.") {
 			t.Errorf("it says %q", line.Notes)
 		}
 	}

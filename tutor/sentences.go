@@ -25,23 +25,28 @@ func Title(stage checker.Stage) string {
 
 // String says a standing in words, for lists.
 func (s Standing) String() string {
+	return [...]string{"not begun", "begun", "solution shown", "disputed", "with steps shown", "by trial and error", "worked out", "right first time"}[s]
+}
+
+// Key is the name of a standing in files for other programs. It never changes.
+func (s Standing) Key() string {
 	return [...]string{"not begun", "begun", "solution shown", "disputed", "with steps shown", "by trying", "worked out", "at first go"}[s]
 }
 
-// Goes says how many items were right at first go: "7 of 9 at first go"; "" before
+// Goes says how many items were right at first go: "7 of 9 right first time"; "" before
 // anything was answered.
 func (p Progress) Goes() string {
 	if p.Items == 0 {
 		return ""
 	}
-	return fmt.Sprintf("%d of %d at first go", p.FirstGo, p.Items)
+	return fmt.Sprintf("%d of %d right first time", p.FirstGo, p.Items)
 }
 
 // Result says what a finished problem came to: "worked out, 7 of 9 at first go".
 func (p Progress) Result() string {
 	switch {
 	case p.Standing == AtFirstGo:
-		return fmt.Sprintf("at first go, %d of %d", p.FirstGo, p.Items)
+		return fmt.Sprintf("right first time, %d of %d", p.FirstGo, p.Items)
 	case p.Standing.Done():
 		return p.Standing.String() + ", " + p.Goes()
 	}
@@ -75,7 +80,7 @@ func SaidWhoSees(path string) string {
 
 // SaidNotKept is said where the record cannot be used and the student goes on
 // without it.
-const SaidNotKept = "From now on nothing is saved: what you do is gone when you quit."
+const SaidNotKept = "From now on nothing is saved: your work is lost when you quit."
 
 func (g *Page) question(stage checker.Stage, item string) string {
 	switch stage {
@@ -102,9 +107,9 @@ func (g *Page) question(stage checker.Stage, item string) string {
 	case checker.XSum, checker.YSum:
 		axis := string(stage[0])
 		if item == "" {
-			return fmt.Sprintf("All components along %s add up to zero. Write ΣF%s = 0 with this problem's forces.", axis, axis)
+			return fmt.Sprintf("The components along %s add up to zero. Write ΣF%s = 0 for the forces in this problem.", axis, axis)
 		}
-		return fmt.Sprintf("All components along %s of the forces on %s add up to zero. Write ΣF%s = 0 for %s.", axis, item, axis, item)
+		return fmt.Sprintf("The components along %s of the forces on %s add up to zero. Write ΣF%s = 0 for %s.", axis, item, axis, item)
 	}
 	var open []string
 	for _, u := range g.open(checker.Solve) {
@@ -138,9 +143,9 @@ func saidWhichIsWhich(left string) string { return fmt.Sprintf(" %s is the left 
 
 func saidPositive(axis, on, way string) string {
 	if on != "" {
-		return fmt.Sprintf("on %s, %s positive: %s", on, axis, way)
+		return fmt.Sprintf("on %s, positive %s: %s", on, axis, way)
 	}
-	return fmt.Sprintf("%s positive: %s", axis, way)
+	return fmt.Sprintf("positive %s: %s", axis, way)
 }
 
 func saidTypeGreek(glyph, name string) string { return glyph + ": type " + name }
@@ -176,9 +181,9 @@ func saidReturn(d dueIdea, title string) string {
 		where = " in " + quote(title)
 	}
 	if d.slip.Shown {
-		return fmt.Sprintf("It practises %s again, because you looked at the solution%s %s.", quote(d.Title()), strings.Replace(where, " in ", " of ", 1), when)
+		return fmt.Sprintf("It gives you more practice with %s, because you looked at the solution%s %s.", quote(d.Title()), strings.Replace(where, " in ", " of ", 1), when)
 	}
-	return fmt.Sprintf("It practises %s again, which went wrong%s %s.", quote(d.Title()), where, when)
+	return fmt.Sprintf("It gives you more practice with %s, which went wrong%s %s.", quote(d.Title()), where, when)
 }
 
 // saidPlace names an item with its stage: "Components, T₁ₓ".
@@ -205,9 +210,9 @@ func saidItem(p Place) string {
 
 // saidSameAgain says where a mistake was made before, and the rule.
 func saidSameAgain(first, now Place, rule string) string {
-	as := "The same mistake as " + saidWhere(first)
+	as := "This is the same mistake as " + saidWhere(first)
 	if first == now {
-		as = "The same mistake as before"
+		as = "This is the same mistake as before"
 	}
 	if rule == "" {
 		return as + "."
@@ -219,11 +224,11 @@ func saidSameAgain(first, now Place, rule string) string {
 func saidWhere(p Place) string {
 	switch {
 	case p.Stage == checker.Diagram:
-		return "in Forces" + on(p.Item)
+		return "under Forces" + on(p.Item)
 	case p.Stage == checker.XSum, p.Stage == checker.YSum:
 		return "in the sum along " + string(p.Stage[0]) + on(p.Item)
 	case p.Item == "":
-		return "in a line of Solve"
+		return "in a line under Solve"
 	}
 	return "with " + saidItem(p)
 }
@@ -241,7 +246,7 @@ func (g *Page) saidSize(p Place) string {
 	if !ok {
 		return ""
 	}
-	return fmt.Sprintf("This counts as a size. %s points against the %s axis, so its sign is −, and you must subtract it in the sum.", expr.Set(f.Name)+axis.String(), axis)
+	return fmt.Sprintf("This is taken as the size of %[1]s, without its sign. %[1]s points in the negative %[2]s direction, so you must subtract it in ΣF%[2]s.", expr.Set(f.Name)+axis.String(), axis)
 }
 
 // saidDoubt asks about a value beside a known force.
@@ -260,7 +265,7 @@ func saidLostForces(item string) string {
 	if item != "" {
 		body = item
 	}
-	return fmt.Sprintf("You are asked which forces act on %s. Think of its weight and of everything that touches it. Write a letter for each force and the direction in which it points, with ; between them.", body)
+	return fmt.Sprintf("You are asked which forces act on %s. Think of its weight and of everything that touches it. For each force, write its letter and the direction in which it points. Put ; between the forces.", body)
 }
 
 // saidLostComponent does not tell how the force lies.
@@ -281,11 +286,11 @@ func saidLostSolve(open string) string {
 	return fmt.Sprintf("You have the equations. Use them to find %s. Write a line that follows from them, or a result with its unit.", open)
 }
 
-// saidIdea says how far an idea has come: "Signs: steady, ✗✓✓✓; went wrong last in …".
+// saidIdea says how far an idea has come: "Signs: steady, ✗✓✓✓; it last went wrong in …".
 func saidIdea(h HeldIdea, slipped string) string {
 	said := fmt.Sprintf("%s: %s, %s", h.Title(), h.State, h.Marks())
 	if slipped != "" {
-		said += "; it went wrong last in " + slipped
+		said += "; it last went wrong in " + slipped
 	}
 	return said
 }
@@ -293,7 +298,7 @@ func saidIdea(h HeldIdea, slipped string) string {
 const saidNext = "This is the next new problem."
 
 func saidBegins(topic string, i Idea) string {
-	return fmt.Sprintf("It is the first problem of the topic %s and practises %s.", quote(topic), quote(i.Title()))
+	return fmt.Sprintf("It is the first problem in the topic %s and gives you practice with %s.", quote(topic), quote(i.Title()))
 }
 
 func saidHarder(level int, i Idea) string {
@@ -303,15 +308,15 @@ func saidHarder(level int, i Idea) string {
 func saidPractises(i Idea, s IdeaState) string {
 	switch s {
 	case Slipping:
-		return fmt.Sprintf("It practises %s, which went wrong last time.", quote(i.Title()))
+		return fmt.Sprintf("It gives you practice with %s, which went wrong last time.", quote(i.Title()))
 	case NewIdea:
-		return fmt.Sprintf("It practises %s, which is still new to you.", quote(i.Title()))
+		return fmt.Sprintf("It gives you practice with %s, which is still new to you.", quote(i.Title()))
 	}
-	return fmt.Sprintf("It practises %s, which still needs practice.", quote(i.Title()))
+	return fmt.Sprintf("It gives you more practice with %s, which you still need.", quote(i.Title()))
 }
 
 func saidSteady(i Idea) string {
-	return fmt.Sprintf("It is new and uses %s, which you know well.", quote(i.Title()))
+	return fmt.Sprintf("It is a new problem and uses %s, which you know well.", quote(i.Title()))
 }
 
 func saidLeftBehind(stage checker.Stage) string {
@@ -321,13 +326,13 @@ func saidLeftBehind(stage checker.Stage) string {
 func quote(title string) string { return "“" + title + "”" }
 
 const (
-	saidNoKnob   = "You cannot change a letter with that name."
+	saidNoKnob   = "No letter with that name can be changed here."
 	saidNoRest   = "Equilibrium is impossible beyond this value."
-	saidCannotBe = "Beyond this value a string would have to push, or a surface to pull."
+	saidCannotBe = "Beyond this value a string would have to push, or a surface would have to pull."
 )
 
 func saidEndOfKnob(k Knob) string {
-	return fmt.Sprintf("%s can be from %s to %s here.", k.Letter, setting(k.Unit, k.Low), setting(k.Unit, k.High))
+	return fmt.Sprintf("Here %s can have any value from %s to %s.", k.Letter, setting(k.Unit, k.Low), setting(k.Unit, k.High))
 }
 
 func saidSteep(k Knob, c Curve, end Dot) string {
@@ -356,13 +361,13 @@ func inUnit(u quantity.Unit, value float64, figures int) string { return u.In(va
 
 // What is said where the fault is ours.
 const (
-	saidFault     = "Standstill could not check this line because of an error of its own. The line is saved. Go on with another line, or dispute this one and tell your teacher."
-	saidFaultHint = "Standstill has no hint here because of an error of its own. Go on with another line."
+	saidFault     = "This line could not be checked because of an error in Standstill. The line is saved. Go on with another line, or dispute this one and tell your teacher."
+	saidFaultHint = "There is no hint here because of an error in Standstill. Go on with another line."
 )
 
 // What givens are.
 const (
-	saidSlope           = "slope of the surface"
+	saidSlope           = "angle of the slope"
 	saidMass            = "mass"
 	saidWeight          = "weight"
 	saidStiffness       = "stiffness of the spring"
@@ -384,14 +389,14 @@ var holderNouns = map[statics.Kind]string{
 func saidForceOf(what string) string { return "force of the " + what }
 
 const (
-	saidMayPass = "You know components well. Type sums to skip them and go straight to the sums."
+	saidMayPass = "You know components well. Type sums to skip them and go straight to the equations."
 
 	saidClassWorking = "In your class every value needs a line of working."
 	saidClassFigures = "In your class every value needs %d significant figures."
 	saidClassBoth    = "In your class every value needs a line of working and %d significant figures."
 
-	saidNoComponents = "You can skip only the components, and this question is about something else."
-	saidNotSteady    = "You can skip the components once you had them right at first go in three problems."
+	saidNoComponents = "You can skip only the components, but this question is about something else."
+	saidNotSteady    = "You can skip the components once you have got them all right first time in three problems."
 )
 
 // Questions before and after the numbers.
@@ -421,7 +426,7 @@ func saidLess(name, weight string) string {
 }
 
 func saidAsMuch(name, weight string) string {
-	return fmt.Sprintf("%s is the same as %s", expr.Set(name), expr.Set(weight))
+	return fmt.Sprintf("%s is equal to %s", expr.Set(name), expr.Set(weight))
 }
 
 func saidIfSmaller(name, angle string) string {
@@ -454,7 +459,7 @@ func saidOffered(choices []Choice, required bool) string {
 	if required {
 		return said + "."
 	}
-	return said + "; or go on with the sum."
+	return said + ", or go on with the equation."
 }
 
 func saidYouPredict(said string) string { return "You predict that " + said + "." }
@@ -476,7 +481,7 @@ func saidPredicted(chosen, right string, values []string, as bool) string {
 }
 
 func saidLimit(name, angle string, degrees float64) string {
-	return fmt.Sprintf("One more question: what does %s become when %s gets close to %g°? Give a formula, a value, 0 or infinite.", expr.Set(name), expr.Set(angle), degrees)
+	return fmt.Sprintf("One more question: what does %s approach as %s gets close to %g°? Give a formula, a value, 0 or infinite.", expr.Set(name), expr.Set(angle), degrees)
 }
 
 const saidLimitUnread = "That was not understood. Give a formula, a value with its unit, 0 or infinite; or type next to go on."
@@ -487,20 +492,20 @@ func (g *Page) saidLimitIs(l Limit, right bool) string {
 	if right {
 		word = "Right"
 	}
-	when := fmt.Sprintf("when %s gets close to %g°", expr.Set(l.angle), l.degrees)
+	when := fmt.Sprintf("as %s gets close to %g°", expr.Set(l.angle), l.degrees)
 	said := ""
 	switch {
 	case l.Endless:
 		said = fmt.Sprintf("%s grows without limit %s", expr.Set(l.name), when)
 	case l.Nothing:
-		said = fmt.Sprintf("%s becomes 0 %s", expr.Set(l.name), when)
+		said = fmt.Sprintf("%s approaches 0 %s", expr.Set(l.name), when)
 	default:
-		said = fmt.Sprintf("%s becomes %s %s", expr.Set(l.name), g.Ref.Unit(l.name).In(l.Value, 3), when)
+		said = fmt.Sprintf("%s approaches %s %s", expr.Set(l.name), g.Ref.Unit(l.name).In(l.Value, 3), when)
 	}
-	return word + ": " + said + ". Type angles to change the angle and see it."
+	return word + ": " + said + ". Type angles to change the angle and see for yourself."
 }
 
 // saidCredited says that a true line counts for a later stage.
 func saidCredited(stage checker.Stage) string {
-	return fmt.Sprintf("It already counts under %s.", quote(Title(stage)))
+	return fmt.Sprintf("It also counts for the stage %s.", quote(Title(stage)))
 }

@@ -46,7 +46,7 @@ func TestThreeSittings(t *testing.T) {
 	}
 	work(t, l)
 	wantIdea(t, d, FromHorizontal, NewIdea, "✗")
-	l = next(d, "canal-lantern", "“Components from the horizontal”")
+	l = next(d, "canal-lantern", "“Angles from the horizontal”")
 	if a, _ := l.Ask(); strings.Contains(a.Sample, "(a ring with ropes") {
 		t.Errorf("the second problem has the worked line %q", a.Sample)
 	}
@@ -55,7 +55,7 @@ func TestThreeSittings(t *testing.T) {
 	// The next morning the idea comes back, in the topic after; then the page left behind
 	// is where it was.
 	d = start(theFirstDay.Add(22 * time.Hour))
-	l = next(d, "quay-lamp", "“Components from the horizontal” again, which went wrong in “A banner on two equal ropes” yesterday.")
+	l = next(d, "quay-lamp", "“Angles from the horizontal”, which went wrong in “A banner on two equal ropes” yesterday.")
 	work(t, l)
 	if l = open(t, d, "canal-lantern"); !l.StageDone(checker.Diagram) {
 		t.Error("the page left behind is empty")
@@ -63,7 +63,7 @@ func TestThreeSittings(t *testing.T) {
 	wantInHand(t, l, checker.Components, "T1x")
 	work(t, l)
 	wantIdea(t, d, FromHorizontal, Learning, "✗✓✓")
-	l = next(d, "picture-frame", "“Components from the horizontal”")
+	l = next(d, "picture-frame", "“Angles from the horizontal”")
 	if l.CanPassOver() {
 		t.Error("Components may be passed over too early")
 	}
@@ -72,7 +72,7 @@ func TestThreeSittings(t *testing.T) {
 
 	// A week after, once more, and Components may be passed over; after it nothing is due.
 	d = start(theFirstDay.Add(7*24*time.Hour + time.Hour))
-	l = next(d, "quay-lamp", "“Components from the horizontal” again, which went wrong in “A banner on two equal ropes” 7 days ago.")
+	l = next(d, "quay-lamp", "“Angles from the horizontal”, which went wrong in “A banner on two equal ropes” 7 days ago.")
 	hand(t, l, answer(l, checker.Diagram, ""))
 	if why, err := l.PassOver(); why != "" || err != nil {
 		t.Errorf("Components cannot be passed over: %s, %v", why, err)

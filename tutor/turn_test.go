@@ -53,7 +53,7 @@ func TestTurningTwoStringsFollowsTheSineRule(t *testing.T) {
 func TestKnobsStopAtTheirEnds(t *testing.T) {
 	a := angles(t, "canal-lantern")
 	knob, _ := a.Knob("beta")
-	if why := a.Set(knob, 90); why != "β can be from 1° to 89° here." {
+	if why := a.Set(knob, 90); why != "Here β can have any value from 1° to 89°." {
 		t.Fatalf("it says %q", why)
 	}
 	if why := a.Set(knob, math.NaN()); why == "" || a.Knobs()[knob].Value != 50 {

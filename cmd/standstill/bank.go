@@ -98,7 +98,7 @@ func bankCheckCommand(a *app) *cobra.Command {
 		Short: "Check problem files and count their number sets",
 		Long: `Reads and solves every file and says what is wrong, by line and column. If nothing is
 wrong, it prints the scene in words, how many number sets students can get, and the
-chance that two of 30 students get the same.`,
+chance that two of 30 students get the same numbers.`,
 		Example: "  standstill bank check my-problems\n  standstill bank check lantern.yaml",
 		Args: func(c *cobra.Command, args []string) error {
 			if len(args) == 0 {
@@ -184,7 +184,7 @@ func drawsOf(p *problems.Problem, most int) string {
 		return p.ID + ": OK; every student gets the same numbers"
 	}
 	d := p.Draws(most)
-	line := fmt.Sprintf("%s: OK; about %.0f number sets of %.0f can be used; chance that two of 30 students get the same: %s",
+	line := fmt.Sprintf("%s: OK; about %.0f number sets of %.0f can be used; chance that two of 30 students get the same numbers: %s",
 		p.ID, d.Total*float64(d.Usable)/float64(max(d.Tried, 1)), d.Total, percent(d.Shared))
 	var reasons []string
 	for reason := range d.Refused {
@@ -192,18 +192,36 @@ func drawsOf(p *problems.Problem, most int) string {
 	}
 	slices.Sort(reasons)
 	for i, reason := range reasons {
-		reasons[i] = fmt.Sprintf("%s %s", reason, percent(float64(d.Refused[reason])/float64(d.Tried)))
+		reasons[i] = fmt.Sprintf("%s (%s)", saidRejected(reason), percent(float64(d.Refused[reason])/float64(d.Tried)))
 	}
 	if reasons != nil {
 		line += "; rejected: " + strings.Join(reasons, ", ")
 	}
 	if d.Near != nil {
-		line += "; gives almost the right number by nature: " + strings.Join(d.Near, ", ")
+		var near []string
+		for _, code := range d.Near {
+			near = append(near, saidRejected(code))
+		}
+		line += "; mistakes that always give almost the right number: " + strings.Join(near, ", ")
 	}
 	if sets := d.Total * float64(d.Usable) / float64(max(d.Tried, 1)); sets < fewestSets {
 		line += fmt.Sprintf("; warning: fewer than %d number sets, so students will share them", fewestSets)
 	}
 	return line
+}
+
+// saidRejected says why a number set is not used. Most reasons are mistakes that would
+// give nearly the right number.
+func saidRejected(reason string) string {
+	switch reason {
+	case problems.Unphysical:
+		return "a force or an angle is impossible"
+	case problems.TooSpread:
+		return "forces too different in size"
+	case problems.NoSolution:
+		return reason
+	}
+	return checker.Code(reason).Meaning()
 }
 
 func percent(share float64) string {

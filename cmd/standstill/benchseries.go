@@ -41,7 +41,7 @@ slope and intercept, with their uncertainties, with what the equations predict. 
 			})
 		},
 	}
-	c.Flags().StringVar(&line, "line", "", "two `axes`, as in 'T against 1/(2 sin theta)'; 'through 0' after them leaves the intercept out")
+	c.Flags().StringVar(&line, "line", "", "two `axes`, as in 'T against 1/(2 sin theta)'; add 'through 0' for a line through the origin")
 	c.Flags().StringVar(&residuals, "residuals", "", "plot the residuals of this `letter`")
 	c.Flags().BoolVar(&plain, "plain", false, "lines of text without columns, sentences instead of a drawing")
 	return c

@@ -5,8 +5,8 @@ const (
 equations, and says what they predict, how certain that is, and whether the scales agree.
 With only a problem, or without one, it opens a form on the screen: safety rules, who is at
 the table, what you measured, a prediction by hand for those who want one, and then the
-result, the uncertainty budget, plots and a series; the last rows always show the keys.
-With --plain, or without a full terminal, it asks one question after another. With values
+result, the uncertainty budget, plots and a series. The bottom of the screen always shows
+the keys. With --plain, or without a full terminal, it asks one question after another. With values
 on the command line it prints the result at once. A value that is not set comes from the
 problem file and is listed as assumed.
 
@@ -20,7 +20,7 @@ decimal comma), and what you know about its uncertainty:
                           what the scale shows with nothing on it is subtracted
   20.4 N u 0.1 N          a standard uncertainty
   20.4 N U 0.2 N          an expanded uncertainty (k = 2); so is (20.4 ± 0.2) N, k = 2
-  0.48 to 0.52 kg         the band of masses within which pulleys hold the ring still
+  0.48 to 0.52 kg         the range of masses for which friction keeps the ring still
   20 N max                what a string, scale or pulley is rated for
 
   standstill bench canal-lantern --set 'm=0.500 kg ± 1 %' --set 'alpha=35; 34.5; 35.5 deg div 1 deg' \

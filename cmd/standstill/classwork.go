@@ -48,8 +48,8 @@ func classCollectCommand(t *teacher) *cobra.Command {
 			})
 		},
 	}
-	c.Flags().BoolVar(&o.Mine, "mine", false, "these are the teacher's own files, so the lines and problem files that they accept count")
-	c.Flags().StringVar(&o.As, "as", "", "count the files for this `student` of the class, whatever name is in them")
+	c.Flags().BoolVar(&o.Mine, "mine", false, "these are the teacher's own files: the lines and problem files that they accept count")
+	c.Flags().StringVar(&o.As, "as", "", "count the files for this `student` of the class, whatever name they contain")
 	c.Flags().StringVar(&o.From, "from", "", "from a record with several students, take only the work of this `name`; needs --as")
 	c.Flags().BoolVar(&o.Again, "again", false, "collect the work of deleted students, too")
 	return c
@@ -89,13 +89,13 @@ func (e *exports) flags(c *cobra.Command) {
 	f := c.Flags()
 	f.BoolVar(&e.layout.Plain, "plain", false, "lines of text without columns")
 	f.BoolVar(&e.json, "json", false, "print one JSON object")
-	f.BoolVar(&e.csv, "csv", false, "print CSV, one record for each student and problem")
+	f.BoolVar(&e.csv, "csv", false, "print CSV, with one record for each student and problem")
 	f.BoolVar(&e.mark, "bom", false, "start the CSV with a byte order mark, for spreadsheets that need one")
 	f.StringVar(&e.html, "html", "", "write one page to this `file`, for reading and printing")
-	f.StringVar(&e.xapi, "xapi", "", "write xAPI statements to this `file`, one on a line")
+	f.StringVar(&e.xapi, "xapi", "", "write xAPI statements to this `file`, one per line")
 	f.StringVar(&e.place, "home", class.HomePage, "the `address` of the system that the students' ids belong to, for xAPI")
 	f.StringVar(&e.roster, "oneroster", "", "write OneRoster results to this `folder`")
-	f.BoolVar(&e.delta, "delta", false, "write the OneRoster files as changes to what the school system has")
+	f.BoolVar(&e.delta, "delta", false, "write the OneRoster files as changes to the data in the school system")
 	e.out.flags(c)
 }
 
@@ -239,7 +239,7 @@ teacher's entry is added to it, and --undo cancels it.`,
 	}
 	c.Flags().BoolVar(&o.Undo, "undo", false, "cancel an acceptance")
 	c.Flags().StringVar(&o.Student, "student", "", "the `student` whose line it is, if several have this entry")
-	c.Flags().StringVar(&o.Text, "text", "", "the `text` that counts, if an entry came in different versions")
+	c.Flags().StringVar(&o.Text, "text", "", "the `text` that counts, if an entry arrived in different versions")
 	return c
 }
 
@@ -274,7 +274,7 @@ func classWatchCommand(t *teacher) *cobra.Command {
 			return plainly(t.follow(c, w))
 		},
 	}
-	c.Flags().BoolVar(&once, "once", false, "print once and end")
+	c.Flags().BoolVar(&once, "once", false, "print the view once and stop")
 	return c
 }
 

@@ -19,9 +19,9 @@ type whose struct {
 }
 
 func (w *whose) flags(c *cobra.Command) {
-	c.Flags().StringArrayVar(&w.students, "student", nil, "the numbers of this `student`, of the list of --class or with --numbers")
-	c.Flags().StringVar(&w.class, "class", "", "the class `file` that the numbers and g are taken from")
-	c.Flags().StringVar(&w.numbers, "numbers", "", "the number `key` that the numbers are taken from, where there is no class file")
+	c.Flags().StringArrayVar(&w.students, "student", nil, "use the numbers of this `student`, from the list in --class or with --numbers")
+	c.Flags().StringVar(&w.class, "class", "", "the class `file` from which the numbers and g are taken")
+	c.Flags().StringVar(&w.numbers, "numbers", "", "the number `key` from which the numbers are made, if there is no class file")
 }
 
 // copies are a class, its problems and the students whose copies are meant, nobody

@@ -57,9 +57,9 @@ entry left.`,
 			return said(a.forgotten(desk.Student.Name, n, r.Path(), err))
 		},
 	}
-	c.Flags().StringVar(&classFile, "class", "", "forget in the record of this class `file`")
-	c.Flags().BoolVar(&yes, "yes", false, "do not ask first")
-	c.Flags().StringVar(&before, "before", "", "delete the entries of all students before this `day`, as in 2026-08-01")
+	c.Flags().StringVar(&classFile, "class", "", "delete from the record of this class `file`")
+	c.Flags().BoolVar(&yes, "yes", false, "delete without asking")
+	c.Flags().StringVar(&before, "before", "", "delete the entries of all students from before this `date`, as in 2026-08-01")
 	return c
 }
 

@@ -54,12 +54,12 @@ func hostCommand(a *app) *cobra.Command {
 	c.PersistentFlags().StringVar(&h.file, "class", "", "the class `file`; without it class.yaml in the folder of the program or the data folder")
 	c.PersistentFlags().StringVar(&h.key, "host-key", "", "the `file` of this host's own key; several hosts of one school use the same")
 	f := c.Flags()
-	f.StringVar(&h.listen, "listen", ":2222", "the `address` to wait for connections")
+	f.StringVar(&h.listen, "listen", ":2222", "the `address` on which to wait for connections")
 	f.DurationVar(&h.idle, "idle", time.Hour, "close a connection after this `time` without a key press")
-	f.IntVar(&h.perAddress, "per-address", 64, "the largest number of `connections` from one address")
-	f.BoolVar(&h.open, "open", false, "no class: anybody can connect, under any name")
+	f.IntVar(&h.perAddress, "per-address", 64, "the largest number of `connections` allowed from one address")
+	f.BoolVar(&h.open, "open", false, "host without a class: anybody can connect, under any name")
 	f.BoolVar(&h.logNames, "log-names", false, "write the students' ids into the log")
-	f.BoolVar(&h.replaceClass, "replace-class", false, "replace the class file in the database by this one")
+	f.BoolVar(&h.replaceClass, "replace-class", false, "replace the class file in the database with this one")
 	c.SuggestionsMinimumDistance = nearEnough
 	c.AddCommand(hostSlipsCommand(h), hostKeyCommand(h))
 	return c

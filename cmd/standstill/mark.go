@@ -20,8 +20,8 @@ func markCommand(a *app) *cobra.Command {
 	var own whose
 	c := &cobra.Command{
 		Use:   "mark",
-		Short: "Mark answers in JSON, one on each line",
-		Long: `Reads requests from the standard input, one JSON object on each line, and writes one
+		Short: "Mark answers in JSON, one per line",
+		Long: `Reads requests from standard input, one JSON object per line, and writes one
 line for each of them, in the same order:
 
   {"problem":"canal-lantern","stage":"solve","answer":"T1 = 20.2 N"}

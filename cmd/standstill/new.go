@@ -23,8 +23,8 @@ func bankNewCommand(a *app) *cobra.Command {
 		Long: "Asks for what a problem needs, writes a commented file, solves it at once and shows the\n" +
 			"drawing and the solution. Each answer is checked at once; type back for the question\n" +
 			"before. If you stop before the end, your answers are saved beside the file.\n\n" +
-			"What the flags say is not asked. A force is a list of parts: name, kind, points or\n" +
-			"direction, angle and from, size, by, and on where there are bodies.",
+			"The program does not ask for what the flags already say. A force is a list of parts: name,\n" +
+			"kind, points or direction, angle and from, size, by, and on if there are several bodies.",
 		Example: "  standstill bank new my-lantern.yaml --topic one-line --title Lantern --text {m}_hangs --given m=2_kg --force name=T,kind=tension,points=up --force name=w,kind=weight,points=down,size=m*g --find T",
 		Args:    cobra.MaximumNArgs(1),
 		RunE: func(_ *cobra.Command, args []string) error {
@@ -44,12 +44,12 @@ func bankNewCommand(a *app) *cobra.Command {
 	f.StringVar(&n.draft.Text, "text", "", "the `text`, with letters in braces; _ counts as a space")
 	f.StringArrayVar(&n.given, "given", nil, "a `given`, as in m=3.2_kg; you can repeat this flag")
 	f.StringVar(&n.draft.Tilt, "tilt", "", "the `angle` by which the x axis is turned")
-	f.StringArrayVar(&n.draft.Bodies, "body", nil, "a `body`, where there are several")
+	f.StringArrayVar(&n.draft.Bodies, "body", nil, "the name of a `body`, if there are several; you can repeat this flag")
 	f.StringArrayVar(&n.forces, "force", nil, "a `force`, as in name=T1,kind=tension,points=up_left,angle=alpha,from=x")
 	f.StringArrayVar(&n.equal, "equal", nil, "a letter for `equal` sizes, as in T=T1,T2")
-	f.StringSliceVar(&n.draft.Find, "find", nil, "what is asked for, with commas")
-	f.StringArrayVar(&n.vary, "vary", nil, "what is `drawn`, as in m=1.5_to_5.0_step_0.1")
-	f.StringVar(&n.draft.Notes, "notes", "", "a line for the `teacher`")
+	f.StringSliceVar(&n.draft.Find, "find", nil, "the unknowns to find, with commas between them")
+	f.StringArrayVar(&n.vary, "vary", nil, "the `range` of a given, as in m=1.5_to_5.0_step_0.1; you can repeat this flag")
+	f.StringVar(&n.draft.Notes, "notes", "", "a note for the `teacher`")
 	return c
 }
 
@@ -135,7 +135,7 @@ func (n *newProblem) finish(file string, data []byte) error {
 		return err
 	}
 	fmt.Fprintf(n.Out, saidProblemWritten, file)
-	scene := picture.OfProblem(page.Ref, picture.View{Solved: true})
+	scene := picture.OfProblem(page.Ref, picture.View{Solved: true, Above: picture.FromAbove(p.Figure)})
 	if n.plain || !isTerminal(n.Out) {
 		for _, sentence := range picture.Sentences(scene) {
 			fmt.Fprintln(n.Out, sentence)

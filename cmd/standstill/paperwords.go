@@ -2,13 +2,13 @@ package main
 
 // What is said about sheets and problem files.
 const (
-	saidStudentsNeedClass = "--student needs --class with a class file, or --numbers with the key that numbers come from"
+	saidStudentsNeedClass = "--student needs --class with a class file, or --numbers with a number key"
 	saidClassOrNumbers    = "--class and --numbers cannot be used together: a class file has its own number key"
 	saidOneStudent        = "name one student; a worked solution is for one set of numbers"
 	saidSheetOfWhat       = "name a problem, or give --class and a class file to print the set work"
-	saidSheetWritten      = "%s is written. Open it in a browser and print it.\n"
+	saidSheetWritten      = "%s has been written. Open it in a browser and print it.\n"
 	saidReplaces          = " (replaces another problem with this id)"
-	saidSameID            = "  warning: the built-in bank has a problem %s, too, %q; with --bank this file replaces it. Choose another id to have both."
+	saidSameID            = "  warning: the built-in bank also has a problem %s, %q; with --bank this file replaces it. Choose another id to keep both."
 	saidFileIsThere       = "the file %s exists already and was not changed; choose another name"
 )
 
@@ -22,13 +22,13 @@ const (
 	askGiven        = "Given: what is %s? A number and a unit, as in 3.2 kg or 35 deg."
 	askFurther      = "Is anything else given that the text does not show, as in h = 0.9 m? Press Enter if not."
 	askMeaning      = "Meaning: what is %s, as in height of the hook above the ring?"
-	askBody         = "Body: on what do the forces act, as in lantern? Press Enter to leave it out. Several bodies have commas between them, as in crate, pail."
-	askTilt         = "Axes: by what angle is the x axis turned, as on a slope of alpha? Press Enter for level axes."
-	askForceName    = "Force %d: what is its letter, as in T1? Press Enter if there is no such force."
+	askBody         = "Body: what do the forces act on, as in lantern? If there are several bodies, put commas between them, as in crate, pail. Press Enter to leave it out."
+	askTilt         = "Axes: by what angle is the x axis turned, as in alpha on a slope? Press Enter if it is horizontal."
+	askForceName    = "Force %d: what is its letter, as in T1? Press Enter if there are no more forces."
 	askForceKind    = "%s: what kind of force is it? One of %s."
 	askForceOn      = "%s: on which body does it act? One of %s."
 	askForceBy      = "%s: what exerts it, as in left cord? Press Enter to leave it out."
-	askForcePoints  = "%s: where does it point? up, down, left, right, or two of them as in up left; or counter-clockwise from the x axis, as in 130 deg."
+	askForcePoints  = "%s: which way does it point? Type up, down, left or right, or two of them as in up left; or type an angle counter-clockwise from the x axis, as in 130 deg."
 	saidTurnedSides = "The axes are turned: right and left are along the slope, up and down at right angles to it."
 	askForceAngle   = "%s: at what angle, as in alpha or 90 deg - beta?"
 	askForceFrom    = "From which axis is this angle measured: x or y?"
@@ -36,7 +36,7 @@ const (
 	askWeightSize   = "%s: what is its size, as in m*g? Press Enter if the size is unknown."
 	askEqual        = "Do two forces have the same size, as in T = T1, T2? Press Enter if not."
 	askFind         = "Find: what is asked for, as in T1, T2?"
-	askVary         = "Each student can get other numbers. From where to where for %s, as in 1.5 to 5.0 step 0.1? Press Enter if all students get the same."
+	askVary         = "Each student can get different numbers. What is the range for %s, as in 1.5 to 5.0 step 0.1? Press Enter if all students get the same number."
 	askNotes        = "Notes: a line for other teachers? Press Enter to leave it out."
 )
 
@@ -49,6 +49,6 @@ const (
 	saidPairForm       = "Type a letter, an equals sign and its value, as in m = 3.2 kg."
 	saidEqualForm      = "Type a letter, an equals sign and the forces, as in T = T1, T2."
 	saidNoPair         = "%q is not a letter with a value, as in m=3.2_kg"
-	saidNoForcePart    = "%q is no part of a force; expected name, kind, points, angle, from, direction, size or on, each with = and a value"
-	saidProblemWritten = "%s is written and solved.\n\n"
+	saidNoForcePart    = "%q is not a part of a force; expected name, kind, points, angle, from, direction, size or on, each with = and a value"
+	saidProblemWritten = "%s has been written, and the problem is solved.\n\n"
 )

@@ -171,7 +171,7 @@ func listProgress(w io.Writer, desk *tutor.Desk) error {
 			p.Title, p.Progress, p.shelf, p.Level, goes(p.Progress), p.Lines, p.Refused, p.Hints)
 	}
 	if len(begun) == 0 {
-		b.WriteString("  Nothing is begun yet.\n")
+		b.WriteString("  Nothing has been started yet.\n")
 	} else {
 		listIdeas(&b, desk)
 	}
@@ -264,7 +264,7 @@ func writeProgress(w io.Writer, desk *tutor.Desk) error {
 		Ideas    []ideaHeld `json:"ideas"`
 	}{desk.Student.ID, desk.Student.Name, []progress{}, ideasHeld(desk)}
 	for _, p := range started(desk) {
-		out.Problems = append(out.Problems, progress{p.ID, p.Title, p.Topic, p.Heading.Level, p.Standing.String(),
+		out.Problems = append(out.Problems, progress{p.ID, p.Title, p.Topic, p.Heading.Level, p.Standing.Key(),
 			p.Stage, p.Attempts, p.Items, p.FirstGo, p.Lines, p.Refused, p.Hints, p.StepsShown})
 	}
 	return writeJSON(w, out, "  ")

@@ -40,7 +40,7 @@ func recordCopyCommand(a *app) *cobra.Command {
 with ?book=CODE at the end to choose the class. Entries keep their ids and numbers. Both
 records can be in use. If you copy again, only new entries are added.`,
 		Example: "  standstill record copy record.db postgres://host@db.school.example/standstill?book=harbour-2",
-		Args:    exactly(2, "two records, from which and to which to copy"),
+		Args:    exactly(2, "two records: copy from the first to the second"),
 		RunE: func(_ *cobra.Command, args []string) error {
 			return a.copyRecord(args[0], args[1])
 		},
@@ -83,7 +83,7 @@ func recordExportCommand(a *app) *cobra.Command {
 	var classFile string
 	c := &cobra.Command{
 		Use:     "export STUDENT",
-		Short:   "Print all entries of a student, one JSON object on each line",
+		Short:   "Print all entries of a student, one JSON object per line",
 		Example: "  standstill record export Nele > nele.jsonl",
 		Args:    exactly(1, "a student, by name or id"),
 		RunE: func(_ *cobra.Command, args []string) error {

@@ -29,7 +29,7 @@ type app struct {
 func root(a *app) *cobra.Command {
 	c := &cobra.Command{
 		Use:           "standstill",
-		Short:         "Practise problems about forces at rest, line by line",
+		Short:         "Practise problems about forces in equilibrium, line by line",
 		Long:          saidRoot,
 		Example:       "  standstill\n  standstill --plain\n  standstill bank list",
 		Args:          noSuchCommand,

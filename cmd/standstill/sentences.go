@@ -6,7 +6,7 @@ import (
 )
 
 const (
-	saidRoot = `Standstill is a tutor for forces at rest. It gives a problem, reads your reasoning
+	saidRoot = `Standstill is a tutor for forces in equilibrium. It gives you a problem, reads your reasoning
 line by line, marks each line and says what is wrong.
 
 Without a command it opens the tutor. Your work is saved, and you come back to the
@@ -35,7 +35,7 @@ Flags of every command:
 standstill when you press Tab. Save it where your shell looks for such scripts.`
 	saidCompletionOf = "Print the completion script for %s"
 
-	saidFault          = "Standstill stops because of an error of its own: %v. The lines that you checked before are saved."
+	saidFault          = "Standstill stopped because of an error in the program: %v. The lines that you checked before are saved."
 	saidNoOutput       = "the output cannot be written: %s"
 	saidNoInput        = "the input cannot be read: %s"
 	saidNoCommand      = "there is no command %q; standstill help lists the commands"
@@ -64,7 +64,7 @@ func saidManual() []part {
 Linux, ~/Library/Application Support/standstill on macOS, %LocalAppData%\standstill on Windows.
 A class file called class.yaml is found there, and in the folder of the program.`},
 		{"ENVIRONMENT", `STANDSTILL_DATA names another folder for the record. NO_COLOR turns colours off.`},
-		{"EXIT STATUS", `0 if all is well; 1 if something is wrong with what was looked at, or could not be done;
+		{"EXIT STATUS", `0 on success; 1 if an error was found in what was checked, or if something could not be done;
 2 if the command line cannot be understood.`},
 	}
 }

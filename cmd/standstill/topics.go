@@ -25,8 +25,8 @@ type topic struct {
 
 func topics() []topic {
 	return []topic{
-		{"problem-file", "the keys of a problem file, each with an example", problems.FileHelp()},
-		{"promises", "what later versions will go on reading and doing", saidPromises},
+		{"problem-file", "the keys of a problem file, with examples", problems.FileHelp()},
+		{"promises", "what later versions will continue to read and do", saidPromises},
 		{"changes", "what is new in each version", saidChanges},
 	}
 }

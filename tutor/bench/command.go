@@ -32,20 +32,20 @@ func Commands() []Command {
 		{"plot", "alpha", "Prediction and readings against a letter or an expression", (*Table).plot},
 		{"values", "", "What was understood from what you typed", show(PageValues)},
 		{"series", "1-5", "Your runs in a table, and what is the same in all", (*Table).series},
-		{"residuals", "T1", "Reading less prediction, run by run", (*Table).residuals},
+		{"residuals", "T1", "Reading minus prediction, run by run", (*Table).residuals},
 		{"line", "T against 1/(2 sin theta)", "A straight line through your runs", (*Table).line},
-		{"predict", "Ana", "Predict by hand, on the measured numbers", (*Table).predictNow},
-		{"again", "", "Another run: these values, new readings", func(t *Table, _ string) Answer { return t.again() }},
-		{"runs", "all", "Your runs, or all: open one, compare several", (*Table).listRuns},
+		{"predict", "Ana", "Predict by hand from the measured numbers", (*Table).predictNow},
+		{"again", "", "Start another run with these values and new readings", func(t *Table, _ string) Answer { return t.again() }},
+		{"runs", "all", "Your runs, or all runs: open one or compare several", (*Table).listRuns},
 		{"open", "1", "Open a run", func(t *Table, number string) Answer { return t.openOr(number) }},
 		{"compare", "1 2", "Compare runs of this apparatus", (*Table).compareRuns},
-		{"students", "Ana, Ben", "Who is at the table; others join", (*Table).atTable},
+		{"students", "Ana, Ben", "Who is at the table; add more names", (*Table).atTable},
 		{"note", "the ring stuck", "Add a note to the run; it is in the report", (*Table).note},
-		{"conclusion", "T grows as 1/sin θ", "Write the conclusion of the run", (*Table).conclude},
+		{"conclusion", "T grows as 1/sin θ", "Write a conclusion for the run", (*Table).conclude},
 		{"report", "my-run.html", "Save a page for the lab book", (*Table).report},
 		{"sheet", "my-sheet.html", "Save a sheet to fill in by hand", (*Table).sheet},
 		{"export", "my-runs.csv", "Save your runs as a table for other programs", (*Table).export},
-		{"look", "", "Systematic errors to look for", tell(titleSystematic, func(*Table) []string { return Systematic() })},
+		{"look", "", "Systematic errors to check for", tell(titleSystematic, func(*Table) []string { return Systematic() })},
 		{"cautions", "", "The cautions again", tell(titleCaution, func(*Table) []string { return Cautions() })},
 		{"warnings", "", "The warnings about these values", tell(titleWarning, (*Table).warnings)},
 		{"text", "", "The text of the problem", tell(titleApparatus, func(t *Table) []string { return []string{t.Form.Statement()} })},
@@ -292,6 +292,6 @@ func (t *Table) warnings() []string {
 }
 
 func (t *Table) drawing(string) Answer {
-	scene := picture.OfProblem(t.Form.Ref(), picture.View{})
+	scene := picture.OfProblem(t.Form.Ref(), picture.View{Above: picture.FromAbove(t.Form.problem.Figure)})
 	return Answer{Title: titleApparatus, Scene: &scene}
 }

@@ -163,7 +163,7 @@ func TestScatterIsPooledWhereItIsLessByChance(t *testing.T) {
 			t.Errorf("%s: u = %v, ν = %d, pooled %v, want %v", c.Letter, c.U, c.Nu, c.Pooled, want)
 		}
 	}
-	if said := strings.Join(Style{Plain: true}.Set(r.Main()), "\n"); strings.Count(said, "the scatter of all of them was used") != 1 {
+	if said := strings.Join(Style{Plain: true}.Set(r.Main()), "\n"); strings.Count(said, "the scatter of all readings was used") != 1 {
 		t.Errorf("%s", said)
 	}
 }

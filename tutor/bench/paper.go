@@ -126,7 +126,7 @@ func (f *Form) isAsked(e *Field) bool {
 func (f *Form) what(e *Field) string {
 	switch {
 	case e.Kind == Hanger:
-		return "own mass of the hanger of " + expr.Set(e.Letter) + ", if it is not in " + expr.Set(e.Letter)
+		return "mass of the hanger of " + expr.Set(e.Letter) + ", if not included in " + expr.Set(e.Letter)
 	case e.Kind == Ring:
 		return "own mass of " + e.Want.Name
 	case e.Kind == Scale && e.Letter == scaleZero:
@@ -136,7 +136,7 @@ func (f *Form) what(e *Field) string {
 	}
 	if force, ok := f.model.Force(e.Letter); ok && e.Kind == Reading {
 		return map[statics.Kind]string{
-			statics.Tension: "pull of a string, by a scale in it", statics.Spring: "pull of a spring, by a scale", statics.Weight: "weight, by a scale",
+			statics.Tension: "pull of a string, read on a scale in it", statics.Spring: "pull of a spring, read on a scale", statics.Weight: "weight, read on a scale",
 		}[force.Kind]
 	}
 	return e.Want.Dim.String()

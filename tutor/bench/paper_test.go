@@ -52,7 +52,7 @@ func TestSheetOfEveryProblem(t *testing.T) {
 		}
 		wellFormed(t, page)
 		text := string(page)
-		if at := strings.Index(text, "Masses fall"); at < 0 || at > strings.Index(text, "<table") {
+		if at := strings.Index(text, "Masses can fall"); at < 0 || at > strings.Index(text, "<table") {
 			t.Errorf("%s: no cautions on top", h.ID)
 		}
 		if strings.Contains(text, "{") && strings.Contains(f.Statement(), "{") {
@@ -76,7 +76,7 @@ func TestReportHoldsEverythingAndEscapesIt(t *testing.T) {
 	}
 	wellFormed(t, page)
 	text := string(page)
-	for _, want := range []string{"Masses fall", "Uncertainty budget of T₁", "Correlation", "Compared", "Sums of the measured forces", "Runs side by side", "<svg", "T1 of run 2", "half-width 0.5°"} {
+	for _, want := range []string{"Masses can fall", "Uncertainty budget of T₁", "Correlation", "Compared", "Sums of the measured forces", "Runs side by side", "<svg", "T1 of run 2", "half-width 0.5°"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("the report lacks %s", want)
 		}
@@ -111,7 +111,7 @@ func TestPlotFollowsTheSums(t *testing.T) {
 	if canvas := picture.Braille(scene, 78, 20).String(); !strings.Contains(canvas, "β / °") {
 		t.Error(canvas)
 	}
-	if _, _, why = Plot(computed, "T1"); !strings.Contains(why, "what the equations predict") {
+	if _, _, why = Plot(computed, "T1"); !strings.Contains(why, "is predicted by the equations") {
 		t.Errorf("%q", why)
 	}
 	if _, notes, _ = Plot(computed, "alpha"); len(notes) != 1 || !strings.Contains(notes[0], "Run 1 had β = 35") {

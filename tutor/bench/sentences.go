@@ -14,14 +14,14 @@ import (
 
 // What is said about a field of the form.
 const (
-	saidNoRing        = "No mass hangs on the ring in this problem, so the ring's own mass is not needed."
-	saidScale         = "Readings can share a zero and a calibration: scale zero = 0.1 N div 0.1 N, scale calibration = 1.02 ± 0.01."
+	saidNoRing        = "No mass hangs from the ring in this problem, so the ring's own mass is not needed."
+	saidScale         = "All readings can share one zero and one calibration, as in scale zero = 0.1 N div 0.1 N or scale calibration = 1.02 ± 0.01."
 	saidNoCalibration = "The calibration is the true force divided by the reading, so it must be above zero."
 	saidWhichRing     = "There are several rings. Say which one, as in ring A = 12 g."
 )
 
 func saidNoRingOn(body string) string {
-	return fmt.Sprintf("No mass hangs on a ring %s in this problem.", measure.Shorten(body))
+	return fmt.Sprintf("No mass hangs from a ring called %s in this problem.", measure.Shorten(body))
 }
 
 func saidBelowZero(w measure.Want) string {
@@ -53,7 +53,7 @@ func saidAbout(e *Field, why string) string {
 
 func (f *Form) saidNoLetter(name string) string {
 	measured, predicted := f.letterNames()
-	return fmt.Sprintf("This problem has no letter “%s”. You can set %s, and read %s.",
+	return fmt.Sprintf("This problem has no letter “%s”. You can enter values of %s and readings of %s.",
 		measure.Shorten(strings.TrimSpace(name)), measure.Listed(measured, "and"), measure.Listed(predicted, "and"))
 }
 
@@ -74,11 +74,11 @@ func (f *Form) saidOtherKind(kind Kind, letter string) string {
 	glyph := expr.Set(letter)
 	switch {
 	case kind == Measure:
-		return fmt.Sprintf("%s is what the equations predict. What a scale or protractor shows for it is a reading.", glyph)
+		return fmt.Sprintf("%s is predicted by the equations. Enter what a scale or protractor shows for it as a reading.", glyph)
 	case kind == Hanger:
 		return fmt.Sprintf("%s is not a given mass, so it has no hanger.", glyph)
 	}
-	return fmt.Sprintf("%s goes into the equations and is not predicted. Set its measured value instead of reading it.", glyph)
+	return fmt.Sprintf("%s goes into the equations and is not predicted. Enter its measured value, not a reading.", glyph)
 }
 
 // What a hanger and a ring may weigh.
@@ -100,13 +100,13 @@ func saidUnsolved(err error) string {
 	case statics.ErrSeveral:
 		return "With these values there is more than one position of equilibrium, so nothing can be predicted. Check the directions of the strings."
 	case statics.ErrOpen, statics.ErrIllPosed:
-		return "With these values the forces cannot be found: the strings are so nearly in one line that a tiny change of an angle changes them enormously."
+		return "With these values the forces cannot be found: the strings are so nearly in one line that a tiny change in an angle changes them enormously."
 	}
-	return "With these values the forces cannot balance in the directions that the problem names. Check the angles and the masses."
+	return "With these values the forces cannot balance in the directions that the problem gives. Check the angles and the masses."
 }
 
 func saidUpset(name string) string {
-	return fmt.Sprintf("The equations of this problem only hold for values that fit each other exactly, so the uncertainty of %s cannot be found from values that were measured separately.", name)
+	return fmt.Sprintf("The equations of this problem hold only for values that fit together exactly, so the uncertainty of %s cannot be found from values that were measured separately.", name)
 }
 
 func saidNumberNeeded(given, output string) string {
@@ -121,31 +121,31 @@ func (r *Result) saidFailed(p *Prediction) string {
 	said := fmt.Sprintf("%s of %s random trials were left out", thousands(r.Failed), thousands(r.Draws))
 	switch r.Pushed {
 	case 0:
-		return said + " because the equations have no solution there. The interval comes from the other trials."
+		return said + " because the equations have no solution for their values. The interval comes from the other trials."
 	case r.Failed:
 		return said + " because a string would have to push. The interval comes from the other trials."
 	}
-	return said + fmt.Sprintf(": in %s a string would have to push, in the others the equations have no solution. The interval comes from the rest.", thousands(r.Pushed))
+	return said + fmt.Sprintf(": in %s of them a string would have to push, and in the others the equations have no solution. The interval comes from the remaining trials.", thousands(r.Pushed))
 }
 
 // saidBends says that the law of propagation, which takes everything as straight,
 // is off.
 func (r *Result) saidBends(p *Prediction) string {
-	said := fmt.Sprintf("Within the uncertainty of %s, %s does not change along a straight line", p.Budget[0].Input.Name(), p.Name)
+	said := fmt.Sprintf("%[2]s does not change linearly within the uncertainty of %[1]s", p.Budget[0].Input.Name(), p.Name)
 	if p.U == 0 {
-		return said + ": its slope is zero there. The interval is that of the random trials."
+		return said + ": its slope is zero there. The interval comes from the random trials."
 	}
 	if math.Abs(p.Spread-p.U) <= measure.Agreement*p.U {
-		return said + fmt.Sprintf(": the mean of the random trials is %s. The interval is that of the trials.", p.at(p.Mean, p.Spread))
+		return said + fmt.Sprintf(": the mean of the random trials is %s. The interval comes from the trials.", p.at(p.Mean, p.Spread))
 	}
-	return said + fmt.Sprintf(": the law of propagation gives u = %s, the random trials %s. The interval is that of the trials.", p.in(p.U), p.in(p.Spread))
+	return said + fmt.Sprintf(": the law of propagation gives u = %s, but the random trials give %s. The interval comes from the trials.", p.in(p.U), p.in(p.Spread))
 }
 
 // What the letters of a result mean, each where it first appears.
 const (
-	saidUMeans  = "u is the standard uncertainty. U = k·u is the expanded uncertainty: about 95 % of such intervals hold the value."
-	saidNuMeans = "ν is the degrees of freedom. Few readings give a small ν, and k is then larger than 2 (Student's t)."
-	saidEnMeans = "Eₙ is the difference divided by its expanded uncertainty U. |Eₙ| ≤ 1 means that the two values agree. About one comparison in twenty differs by chance."
+	saidUMeans  = "u is the standard uncertainty. U = k·u is the expanded uncertainty: about 95 % of such intervals contain the true value."
+	saidNuMeans = "ν is the number of degrees of freedom. With few readings ν is small, and then k is larger than 2 (Student's t)."
+	saidEnMeans = "Eₙ is the difference divided by its expanded uncertainty U. |Eₙ| ≤ 1 means that the two values agree. About one comparison in twenty fails by chance."
 )
 
 func saidAssumedFirst(assumed []string) string {
@@ -165,7 +165,7 @@ func saidManyLoads(names []string) string {
 	if len(names) > 1 {
 		is = "are"
 	}
-	return fmt.Sprintf("%s %s predicted to be more than %d times the load: nearly horizontal strings carry very large forces. Let the teacher see it before you hang anything.", measure.Listed(names, "and"), is, manyLoads)
+	return fmt.Sprintf("%s %s predicted to be more than %d times the load: nearly horizontal strings carry very large forces. Show this to your teacher before you hang anything.", measure.Listed(names, "and"), is, manyLoads)
 }
 
 func saidUnrated(names []string) string {
@@ -174,7 +174,7 @@ func saidUnrated(names []string) string {
 	if len(names) > 1 {
 		is, its = "are", "is each"
 	}
-	return fmt.Sprintf("%s %s predicted to be over %d N. What load %s rated for? Type the rating, as in %s = 100 N max, and hang nothing above it.", measure.Listed(names, "and"), is, unratedPull, its, first)
+	return fmt.Sprintf("%s %s predicted to be over %d N. What load %s rated for? Type the rating, as in %s = 100 N max, and never exceed it.", measure.Listed(names, "and"), is, unratedPull, its, first)
 }
 
 func saidExceedsEarly(name, rating string) string {
@@ -189,10 +189,10 @@ func saidExceeds(name, what, size, rating string) string {
 func Systematic() []string {
 	return []string{
 		"These uncertainties do not include errors that are the same every time. Check for them in this order.",
-		"The scale: its calibration (hang a known mass on it), its zero, friction inside it, and whether it points along the string.",
-		"The angles: the protractor is level and its centre is at the ring; you read it straight on; the zero line is the right axis.",
-		"The masses: hanger, hook and ring are included, and the scale itself if it hangs from the string.",
-		"The strings: they point at the centre of the ring, the pulleys turn freely, and nothing stretches while you read.",
+		"The scale: check its calibration (hang a known mass from it), its zero and the friction inside it, and that it points along the string.",
+		"The angles: check that the protractor is level with its centre at the ring, that you read it straight on, and that its zero line is along the right axis.",
+		"The masses: check that the hanger, the hook and the ring are included, and the scale itself if it hangs from the string.",
+		"The strings: check that they point at the centre of the ring, that the pulleys turn freely, and that nothing stretches while you read.",
 	}
 }
 
@@ -203,7 +203,7 @@ const (
 )
 
 // saidLook stands for Systematic where there is a next question.
-const saidLook = "These uncertainties do not include systematic errors. Type look for a list of the usual ones, the calibration of the scale first."
+const saidLook = "These uncertainties do not include systematic errors. Type look for a list of the usual ones; begin with the calibration of the scale."
 
 // Cautions are shown before the first measurement and stand on every sheet. What
 // they hold was read in school and maker's sheets on hanging masses, spring
@@ -212,12 +212,12 @@ const saidLook = "These uncertainties do not include systematic errors. Type loo
 // common practice.
 func Cautions() []string {
 	return []string{
-		"Masses fall: keep feet and fingers clear, and put a tray or a soft landing under them. Add masses gently and keep them low.",
+		"Masses can fall: keep feet and fingers clear, and put a tray or something soft under them. Add masses gently and keep them low.",
 		"Take the masses off before you move a string. Let go of a stretched spring scale slowly.",
-		"Strings and springs snap: wear eye protection, and keep your face out of the line of a string.",
-		"Stay below the rated load of strings, scales and pulleys. Clamp or weight every stand before anything hangs on it.",
+		"Strings and springs can snap: wear eye protection, and keep your face out of line with the strings.",
+		"Stay below the rated load of strings, scales and pulleys. Clamp or weight every stand before you hang anything from it.",
 		"Nearly horizontal strings carry very large forces: stay 10° or more from horizontal unless the teacher is with you.",
-		"This is for a teaching apparatus only, not for lifting, rigging or supporting people. The school's own risk assessment and local rules come first; real structures are for licensed practice.",
+		"This is for a teaching apparatus only, not for lifting, rigging or supporting people. Your school's own risk assessment and local rules come first. Real structures are work for licensed professionals.",
 	}
 }
 
@@ -233,7 +233,7 @@ func thousands(n int) string {
 // What is said about several runs.
 const (
 	saidNothingToPlot = "There is nothing to plot yet: no run has a result."
-	saidTwoRuns       = "Comparing needs two runs or more. Give their numbers, as in compare 1 2."
+	saidTwoRuns       = "To compare runs you need at least two. Give their numbers, as in compare 1 2."
 )
 
 func saidOffCurve(run int, values string, last int) string {
@@ -250,11 +250,11 @@ func saidMoved(a, b int, name, read, u, predicted string) string {
 
 // What is said about a series and a line through it.
 const (
-	saidNoBias         = "No reading is high in all runs or low in all runs."
-	saidLookAtScale    = "Look at the calibration and the zero of the scale."
-	saidLookAtBoth     = "These runs cannot show whether the zero or the calibration is wrong. Check both: hang a known mass on the scale, then nothing."
-	saidLookAtZeroLine = "Look at the protractor: its centre and its zero line."
-	saidSharedExplains = "The values that all runs share, such as the mass, may explain it. Measure them again too."
+	saidNoBias         = "No quantity was read too high in all runs or too low in all runs."
+	saidLookAtScale    = "Check the calibration and the zero of the scale."
+	saidLookAtBoth     = "These runs cannot show whether the zero or the calibration is wrong. Check both: read the scale with a known mass on it, then with nothing on it."
+	saidLookAtZeroLine = "Check the protractor: its centre and its zero line."
+	saidSharedExplains = "The values that all runs share, such as the mass, may explain it. Measure them again, too."
 	saidNothingLeft    = "There are only as many points as a line needs, so you cannot see how well it fits."
 	saidLineSample     = "Line: type what to plot, as in line T against 1/(2 sin theta). Add through 0 for a line through the origin."
 )
@@ -273,15 +273,15 @@ func saidSame(names []string) string {
 }
 
 func saidBias(name, by, direction string, runs int) string {
-	return fmt.Sprintf("%s is read %s %s in all %s runs.", name, by, direction, inWords(runs))
+	return fmt.Sprintf("%s was read %s too %s in all %s runs.", name, by, direction, inWords(runs))
 }
 
 func saidLookAtZero(name string) string {
-	return fmt.Sprintf("The difference does not grow with %s. Look at the zero of the scale.", name)
+	return fmt.Sprintf("The difference does not grow with %s. Check the zero of the scale.", name)
 }
 
 func saidLookAtCalibration(name string) string {
-	return fmt.Sprintf("The difference grows with %s. Look at the calibration of the scale.", name)
+	return fmt.Sprintf("The difference grows with %s. Check the calibration of the scale.", name)
 }
 
 func saidNoAxis(text string, f *Form) string {
@@ -290,11 +290,11 @@ func saidNoAxis(text string, f *Form) string {
 }
 
 func saidFewPoints(n int) string {
-	return fmt.Sprintf("A line needs at least %d runs in which everything on its axes was read; there are %d.", leastLine, n)
+	return fmt.Sprintf("A line needs at least %d runs with readings for both axes; there are only %d.", leastLine, n)
 }
 
 func saidNoLine(x string) string {
-	return fmt.Sprintf("%s is the same in all runs, so no line goes through them.", x)
+	return fmt.Sprintf("%s is the same in all runs, so no line can be drawn.", x)
 }
 
 func saidUnreadRuns(n int) string {
@@ -309,7 +309,7 @@ func saidScatter(s string, nu int) string {
 }
 
 func saidChiSquare(ratio string, nu int) string {
-	return fmt.Sprintf("χ²/ν = %s with ν = %d. About 1 is usual; far more means that the points scatter more than their uncertainties suggest.", ratio, nu)
+	return fmt.Sprintf("χ²/ν = %s with ν = %d. A value near 1 is usual; a much larger one means that the points scatter more than their uncertainties suggest.", ratio, nu)
 }
 
 // Notation is how measured values are typed, as a table.
@@ -321,7 +321,7 @@ func Notation() Block {
 		{"20.4 N div 0.2 N zero 0.1 N", "the scale shows 0.1 N with nothing on it; this is subtracted"},
 		{"20.4 N u 0.1 N", "a standard uncertainty"},
 		{"20.4 N U 0.2 N", "an expanded uncertainty (k = 2); so is (20.4 ± 0.2) N, k = 2"},
-		{"0.48 to 0.52 kg", "the ring stays still for all masses in this band: its middle and half-width"},
+		{"0.48 to 0.52 kg", "the ring stays still for all masses in this range: its middle and half-width"},
 		{"20 N max", "what a string, scale or pulley is rated for"},
 		{"0.500 kg exact", "a value without uncertainty"},
 	}}
@@ -350,12 +350,12 @@ const (
 
 // What is asked and said, in the order of a run.
 const (
-	saidChooseTopic   = "Problem: which problem is like your apparatus? Type the number of a topic, or a problem's id."
+	saidChooseTopic   = "Problem: which problem matches your apparatus? Type the number of a topic, or a problem's id."
 	saidChooseProblem = "Problem: which one? Type its number, or press Enter to go back to the topics."
 	saidReadCautions  = "Have you all read this? Press Enter to go on."
 	saidWho           = "Who is at the table? Type all names with commas between them. Leave it empty to measure without saving."
 	saidReopen        = "There are saved runs for this apparatus. Which run do you want? Press Enter for a new run, or type the number of an earlier one."
-	saidByHand        = "Who wants to predict by hand? Each of you can calculate the forces from these numbers before the bench shows its prediction, and it counts as practice. Type a name, or press Enter to go on."
+	saidByHand        = "Who wants to predict by hand? Each of you can calculate the forces from these numbers before the bench shows its prediction. It counts as practice. Type a name, or press Enter to go on."
 	saidByHandLate    = "Who wants to predict by hand from these numbers? It still counts as practice. Type a name, or press Enter to go on."
 	saidJoining       = "Who joins the table? Type the names, or press Enter to go back."
 	saidWhichRun      = "Which run do you want to open? Type its number, or several to compare them, as in 1 2."
@@ -363,7 +363,7 @@ const (
 	saidCorrectValues = "Type the letter and its value, as in alpha = 35 deg ± 0.5 deg. Everything else stays the same."
 	saidThen          = "What now? Type a letter and its value to change it, or a word: result, budget, plot, series, line, again, runs, predict, note, report, help, quit."
 	saidNoRuns        = "No run is saved yet."
-	saidAgain         = "This is a new run with the same values; the readings are empty. Type what is different, as in alpha = 40 deg ± 0.5 deg, then the readings."
+	saidAgain         = "This is a new run with the same values; the readings are empty. Type what is different, as in alpha = 40 deg ± 0.5 deg, and then the readings."
 	saidNobodyThere   = "There are no names yet. To save the run, type students and the names, as in students Ana, Ben."
 	saidNoPractice    = "Predicting by hand is not possible here."
 	saidNoFiles       = "No files can be written here."
@@ -375,7 +375,7 @@ const (
 	saidNoWarnings    = "There are no warnings about these values."
 	saidIfMeant       = "If it is right, press Enter. If not, type it again."
 	saidEmptyTable    = "The table needs a first row with letters and units, as in m / kg, and a row below it for each run."
-	saidTableTooLarge = "The table is too large: 1000 rows and 200 columns are the most."
+	saidTableTooLarge = "The table is too large: it can have at most 1000 rows and 200 columns."
 )
 
 func saidSample(sample string) string { return "Example: " + sample }
@@ -474,7 +474,7 @@ func (f *Form) asks(e *Field) string {
 	case e.Kind == Scale && e.Letter == scaleZero:
 		return "What does the scale show with nothing on it? It is subtracted from all readings."
 	case e.Kind == Scale:
-		return "By which factor must all readings be multiplied? That is a known force divided by its reading."
+		return "By what factor must all readings be multiplied? Divide a known force by its reading."
 	}
 	return fmt.Sprintf("What is the mass of %s alone?", e.Want.Name)
 }
@@ -487,7 +487,7 @@ func (f *Form) saidLeft(e *Field) string {
 	case f.File(e) != "":
 		return fmt.Sprintf("Assumed: %s = %s, exact, %s.", e.Name(), f.File(e), f.origin(e))
 	case e.Kind == Measure:
-		return fmt.Sprintf("Empty: %s has no number.", e.Name())
+		return fmt.Sprintf("Empty: %s has no value.", e.Name())
 	}
 	return fmt.Sprintf("Empty: %s.", e.Name())
 }
@@ -495,12 +495,12 @@ func (f *Form) saidLeft(e *Field) string {
 // origin says where the number of a given comes from that was not measured.
 func (f *Form) origin(e *Field) string {
 	if e.Letter == "g" && f.problem.AssumedG {
-		return "the usual value"
+		return "the standard value"
 	}
 	return "from the problem"
 }
 
-func saidTaken(e *Field) string { return fmt.Sprintf("Taken: %s = %s.", e.Name(), e.Taken) }
+func saidTaken(e *Field) string { return fmt.Sprintf("Accepted: %s = %s.", e.Name(), e.Taken) }
 
 func saidRefused(why string) string { return "Not accepted: " + why }
 
@@ -524,7 +524,7 @@ func (f *Form) saidExtras(kinds []Kind) string {
 	if examples == nil {
 		return ""
 	}
-	return fmt.Sprintf("What else do you know? A hanger or ring that is not included yet, the zero and calibration of the scale, what a string is rated for: %s. Press Enter to go on.", measure.Listed(examples, "or"))
+	return fmt.Sprintf("What else do you know? You can enter a hanger or ring that is not included yet, the zero and the calibration of the scale, or what a string is rated for: %s. Press Enter to go on.", measure.Listed(examples, "or"))
 }
 
 // ratings are samples of how the rating of a string is typed.
@@ -571,5 +571,5 @@ func commandsHelp() Block {
 
 // saidPooled says that the scatter of all repeated readings counts for a reading.
 func saidPooled(name string) string {
-	return name + ": its readings are closer together than those of the others, which may be chance; so the scatter of all of them was used."
+	return name + ": its readings are closer together than the other readings are. This may be chance, so the scatter of all readings was used."
 }

@@ -44,9 +44,9 @@ func TestAFaultOfTheScaleIsTold(t *testing.T) {
 		off  func(int, float64) float64
 		want []string
 	}{
-		{"zero", func(_ int, x float64) float64 { return x + 0.4 }, []string{"T₁ is read 0.40 N high in all five runs.", "Look at the zero of the scale"}},
-		{"calibration", func(_ int, x float64) float64 { return 1.03 * x }, []string{"high in all five runs", "Look at the calibration of the scale"}},
-		{"low", func(_ int, x float64) float64 { return x - 0.4 }, []string{"T₁ is read 0.40 N low in all five runs."}},
+		{"zero", func(_ int, x float64) float64 { return x + 0.4 }, []string{"T₁ was read 0.40 N too high in all five runs.", "Check the zero of the scale"}},
+		{"calibration", func(_ int, x float64) float64 { return 1.03 * x }, []string{"high in all five runs", "Check the calibration of the scale"}},
+		{"low", func(_ int, x float64) float64 { return x - 0.4 }, []string{"T₁ was read 0.40 N too low in all five runs."}},
 		{"good", func(i int, x float64) float64 { return x + 0.02*float64(i%2) - 0.01 }, []string{saidNoBias}},
 	} {
 		s := series(t, banners(t, fiveAngles(), "div 0.1 N", c.off))
@@ -87,7 +87,7 @@ func TestTheSlopeIsTheWeight(t *testing.T) {
 		t.Errorf("intercept %v, predicted %v", free.Read.Intercept, free.Predicted.Intercept)
 	}
 	said := strings.Join(Style{Plain: true}.Set(free.Blocks()), "\n")
-	for _, want := range []string{"by the equations it is w = (25.51 ± 0.11) N: they agree", "by the equations it is zero: they agree", "χ²/ν ="} {
+	for _, want := range []string{"the equations predict w = (25.51 ± 0.11) N: they agree", "the equations predict zero: they agree", "χ²/ν ="} {
 		if !strings.Contains(said, want) {
 			t.Errorf("never said: %s in\n%s", want, said)
 		}

@@ -163,7 +163,7 @@ func (l *StraightLine) coefficient(name string, of func(Coefficients) float64) s
 	}
 	said := fmt.Sprintf("%s = %s, u = %s, %s", name, show(of(read), of(l.URead)), strings.TrimSpace(measure.QuoteU(of(l.URead)/factor)+" "+unit), measure.SaidCoverage(k, nu))
 	if !l.IsStraight {
-		return said + "; by the equations these points are not on a straight line, and the best line through the predicted ones has " + show(of(predicted), of(l.UPredicted)) + "."
+		return said + "; according to the equations these points are not on a straight line, and the best line through the predicted points has " + show(of(predicted), of(l.UPredicted)) + "."
 	}
 	expected := show(of(predicted), of(l.UPredicted))
 	if math.Abs(of(predicted)) <= 1e-6*l.height() && name == "intercept" {
@@ -172,7 +172,7 @@ func (l *StraightLine) coefficient(name string, of func(Coefficients) float64) s
 	if name == "slope" && l.Letter != "" {
 		expected = l.Letter + " = " + expected
 	}
-	said += "; by the equations it is " + expected
+	said += "; the equations predict " + expected
 	difference, limit := math.Abs(of(read)-of(predicted)), k*of(l.UDifference)
 	if difference <= limit {
 		return said + ": they agree."

@@ -217,7 +217,7 @@ func (p *Prediction) said() string {
 		return fmt.Sprintf("%s = %s; 95 %% of the random trials are between %s and %s (u = %s). %s",
 			p.Name, p.at(p.Value, wide), p.at(p.Low, wide), p.at(p.High, wide), p.in(p.Spread), p.Why)
 	case !(p.U > 0):
-		return fmt.Sprintf("%s = %s, exact, because all the values it depends on are taken as exact", p.Name, p.at(p.Value, 0))
+		return fmt.Sprintf("%s = %s, exact, because all the values that it depends on are taken as exact", p.Name, p.at(p.Value, 0))
 	}
 	return fmt.Sprintf("%s = %s, u = %s, U = %s (%s)", p.Name, p.at(p.Value, p.U), p.in(p.U), p.in(p.Expanded), measure.SaidCoverage(p.K, p.Nu))
 }
@@ -274,13 +274,13 @@ func (c *Comparison) verdictSaid() string {
 	case Agree:
 		return fmt.Sprintf("%s: they agree within %s.", c.Name(), combined)
 	case Differ:
-		return fmt.Sprintf("%s: they differ by more than %s: by %s.", c.Name(), combined, c.Predicted.in(math.Abs(c.Value-c.Predicted.Value)))
+		return fmt.Sprintf("%[1]s: they differ by %[3]s, more than %[2]s.", c.Name(), combined, c.Predicted.in(math.Abs(c.Value-c.Predicted.Value)))
 	}
 	limit := "20 % of the value"
 	if c.Predicted.Direction {
 		limit = "5°"
 	}
-	return fmt.Sprintf("%s: cannot tell; %s, is over %s.", c.Name(), combined, limit)
+	return fmt.Sprintf("%s: it is not possible to tell, because %s, is over %s.", c.Name(), combined, limit)
 }
 
 // factor words the coverage of the difference.
@@ -298,13 +298,13 @@ func (l Leftover) said() string {
 	}
 	said := fmt.Sprintf("%s = %s, U = %s (%s)", l.Name(), measure.WithUnit(x, l.Unit), measure.WithUnit(measure.QuoteU(l.Expanded/l.Unit.Factor), l.Unit), measure.SaidCoverage(l.K, l.Nu))
 	if l.Within() {
-		return said + ": zero is within this uncertainty."
+		return said + ", so zero is within the uncertainty."
 	}
-	return said + ": this is more than the uncertainties explain."
+	return said + ", which is more than the uncertainties explain."
 }
 
 func saidBetter(p *Prediction, most Row, then float64) string {
-	return fmt.Sprintf("%s: %s contributes most, %s of the variance; halving its uncertainty makes u = %s.",
+	return fmt.Sprintf("%s: %s contributes most, %s of the variance; halving its uncertainty would reduce u to %s.",
 		p.Name, most.Input.Name(), percent(most.Share), p.in(then))
 }
 

@@ -51,7 +51,7 @@ func TestFilesBeyondTheBounds(t *testing.T) {
 		"problem lines without end": {header + strings.Repeat(`{"file":"x"}`+"\n", 50_000), "too large for a hand-in"},
 		"problem files":             {header + strings.Repeat(`{"file":"x","hash":"y"}`+"\n", 50_000), "too large for a hand-in"},
 		"no entries":                {header + strings.Repeat("x\n", 50_000), "too large for a hand-in"},
-		"a long answer":             {header + fmt.Sprintf(entry, 1, 7, strings.Repeat("T1; ", 2000)) + fmt.Sprintf(entry, 2, 7, "T1"), "Skipped, because the answers are too long: 1."},
+		"a long answer":             {header + fmt.Sprintf(entry, 1, 7, strings.Repeat("T1; ", 2000)) + fmt.Sprintf(entry, 2, 7, "T1"), "Entries skipped because the answers are too long: 1."},
 	} {
 		r := newRoom(t)
 		sum := r.collect(map[string][]byte{"x": []byte(c.data)})

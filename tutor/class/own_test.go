@@ -95,7 +95,7 @@ func TestProblemsWithTabsAreNotPacked(t *testing.T) {
 	file := classFolder(t, ownClass, map[string]string{"handouts/quay.yaml": "# a\n#\tb\n" + ownProblem, "list.csv": "id,name\ns01,Ada Berg\n"})
 	c, found := classfile.ReadFile(file, bank)
 	must(t, found.Err())
-	if _, err := c.Pack(bank); err == nil || !strings.Contains(err.Error(), "quay.yaml holds a tab or another character that acts on a terminal, on line 2") {
+	if _, err := c.Pack(bank); err == nil || !strings.Contains(err.Error(), "quay.yaml contains a tab or another control character on line 2") {
 		t.Error(err)
 	}
 }

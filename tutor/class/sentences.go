@@ -26,15 +26,15 @@ func saidHandIn(err error) string {
 }
 
 // saidClockFlag marks the time of a statement that cannot be.
-const saidClockFlag = "this is the time of the student's machine, and it cannot be right"
+const saidClockFlag = "this time comes from the student's machine, and it cannot be right"
 
 // What is said of files and students when they are collected.
 const (
 	saidNobodyToGive = "there is no student %q in the class, or there are several"
 	saidFaultOfFile  = "It could not be read because of an error in Standstill (%v). The other files were read."
 	saidAside        = " %s is not on the class list, so the entries are not counted. To give them to a student: class collect FILE --as STUDENT."
-	saidForgotten    = " Skipped, because the student was deleted: %d. class collect --again counts them."
-	saidTooLong      = " Skipped, because the answers are too long: %d."
+	saidForgotten    = " Entries skipped because the student was deleted: %d. class collect --again counts them."
+	saidTooLong      = " Entries skipped because the answers are too long: %d."
 )
 
 func saidWhoseRecord(from string, names []string) string {
@@ -53,9 +53,9 @@ const (
 	saidCollected  = "Collected: %d new entries; %d were collected before."
 	saidTruncated  = " The end of the file is missing; the readable part was used."
 	saidUnread     = " Lines that are not entries: %d; the first is line %d."
-	saidElsewhere  = " Skipped, from students who are not on the list: %d."
-	saidBesides    = " Skipped, from somebody else: %d."
-	saidRefused    = " Skipped, because the form is wrong: %d."
+	saidElsewhere  = " Entries skipped because the students are not on the list: %d."
+	saidBesides    = " Entries skipped because they are somebody else's: %d."
+	saidRefused    = " Entries skipped because their form is wrong: %d."
 	saidOtherClass = " Its number key is %s."
 )
 
@@ -68,10 +68,10 @@ const (
 	saidShowAlone     = "This does not count: the numbers do not come from this class."
 	saidShowOthers    = "This does not count: these are the numbers of %s."
 	saidShowNobodys   = "This does not count: nobody in the class has these numbers."
-	saidShowLost      = "These entries came under %s's name, too, whose numbers they have. They count there."
-	saidShowTied      = "These entries came under another student's name, too, and nothing says whose they are. They count for nobody until you collect the file again with --as."
+	saidShowLost      = "These entries also arrived under %s's name, and the numbers are that student's. They count there."
+	saidShowTied      = "These entries also arrived under another student's name, and it is not clear whose they are. They count for nobody until you collect the file again with --as."
 	saidShowVersion   = "This does not count: the problem file does not belong to this class."
-	saidShowNotMarked = "This is not marked: there is too much of it."
+	saidShowNotMarked = "This was not marked, because there is too much of it."
 	saidShowFaulty    = "This could not be marked because of an error in Standstill."
 	saidShowMeasured  = "The numbers were measured at the bench, so this is not set work."
 )

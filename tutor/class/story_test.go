@@ -508,8 +508,9 @@ func agree(t *testing.T, r *room, report *summary.Report) {
 				share += []float64{0.25, 0.75}[i] // weights of 1 and 3
 			}
 			letters = append(letters, summary.Letter(report.Students[(n-1)/len(out.Problems)].Cells[i]))
-			if begun := w.Standing != "not begun"; begun && !strings.Contains(plain.String(), s.Name+": "+w.Problem+": "+w.Standing) {
-				t.Errorf("%s, %s: the plain text has no %s", s.ID, w.Problem, w.Standing)
+			said := report.Students[(n-1)/len(out.Problems)].Cells[i].Standing.String()
+			if begun := w.Standing != "not begun"; begun && !strings.Contains(plain.String(), s.Name+": "+w.Problem+": "+said) {
+				t.Errorf("%s, %s: the plain text has no %s", s.ID, w.Problem, said)
 			}
 		}
 		if s.Share != share {

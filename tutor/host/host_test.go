@@ -644,7 +644,7 @@ func TestOpenHost(t *testing.T) {
 	must(t, err)
 	defer c.Close()
 	k := m.open(c, 0, 0)
-	k.sees("(not proved)")
+	k.sees("(unverified)")
 	c2, err := m.dial("nele b")
 	must(t, err)
 	defer c2.Close()

@@ -9,18 +9,18 @@ import (
 const (
 	saidPhrase     = "Pass phrase: "
 	saidNoCommand  = "This host is only for lessons: it runs no commands and copies no files. Connect without a command."
-	saidOneSession = "one session a connection"
+	saidOneSession = "only one session per connection is possible"
 	saidStopping   = "The host is stopping. Every line that you checked is saved, and so is the line you were typing. Connect again later."
 	saidTaken      = "You are now connected from another window, so this one has stopped."
 	saidIdleEnd    = "No key was pressed for a long time, so the connection was closed. Your work is saved: connect again to go on."
 	saidFault      = "The connection was closed because of an error in Standstill. Every line that you checked is saved: connect again to go on."
 	saidNotNow     = "The lesson cannot be opened at the moment. %s"
 	saidLate       = "The record does not answer yet. Please wait: the lesson opens as soon as it does."
-	saidUsed       = "Somebody is already connected with this name. Connect with another name."
+	saidUsed       = "Somebody is already connected under this name. Connect under another name."
 	saidReport     = "The report cannot be made: %v"
 	saidLiveKeys   = "n hide or show names   r report   q quit"
 	saidAnyKey     = "Any key goes back to the lab."
-	wordOpen       = " (not proved)"
+	wordOpen       = " (unverified)"
 )
 
 func saidIdle(left time.Duration) string {

@@ -160,7 +160,7 @@ func (d *drawing) legs(c *Chain, area box, letter string) {
 
 // axisHead says which way the axis points.
 func (d *drawing) axisHead(c *Chain, k lanes, letter string) {
-	text := letter + " positive: " + c.positive()
+	text := "positive " + letter + ": " + c.positive()
 	width := len(d.cells(text))
 	if width+2 > k.area.cols() {
 		return

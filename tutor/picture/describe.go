@@ -46,9 +46,18 @@ func (d describer) name(i int) string {
 	case o.Name != "":
 		return "the " + o.Name
 	case o.Noun != "" && (o.Form != Eye || isPlace(o.Noun)):
-		return "the " + o.Noun
+		return theNoun(o.Noun)
 	}
 	return "the " + formWords[o.Form]
+}
+
+// theNoun puts the article before what a file calls a thing, unless a letter names it,
+// as in "cord A".
+func theNoun(noun string) string {
+	if last := noun[strings.LastIndexByte(noun, ' ')+1:]; len(last) < len(noun) && len([]rune(last)) == 1 {
+		return noun
+	}
+	return "the " + noun
 }
 
 // places are the first words of what a file calls its body where that is the place in
@@ -70,7 +79,7 @@ func (d describer) object(i int) []string {
 	switch {
 	case len(o.Letters) == 0:
 	case o.Form == Eye && o.Noun != "" && !isPlace(o.Noun):
-		lines = append(lines, sentence(fmt.Sprintf("the %s%s hangs from %s", o.Noun, bracketed(letters), d.name(i))))
+		lines = append(lines, sentence(fmt.Sprintf("%s%s hangs from %s", theNoun(o.Noun), bracketed(letters), d.name(i))))
 	case o.Form == Eye:
 		lines = append(lines, sentence(fmt.Sprintf("a load%s hangs from %s", bracketed(letters), d.name(i))))
 	case o.Form == Wheel && len(letters) > 1:
@@ -158,9 +167,9 @@ func (d describer) face(i, k int, own string) string {
 	angle := ""
 	switch {
 	case f.Angle != "" && f.Asked:
-		angle = fmt.Sprintf(" at the unknown angle %s", f.Angle)
+		angle = " at the unknown angle " + f.Angle
 	case f.Angle != "":
-		angle = " at " + f.Angle
+		angle = " at an angle " + f.Angle
 	case f.Along != "" && f.Upright != "":
 		angle = fmt.Sprintf(", %s long and %s high", f.Along, f.Upright)
 	}
@@ -174,12 +183,13 @@ func (d describer) apart(f *Face) string {
 	}
 	text := fmt.Sprintf("; their centres are %s apart", f.Along)
 	if f.Level != "" {
-		text += fmt.Sprintf(", %s horizontally", f.Level)
+		text += fmt.Sprintf(" (%s horizontally)", f.Level)
 	}
 	return text
 }
 
-// hold says where a rope, spring, strut or pole goes.
+// hold says where a rope, spring, strut or pole runs, and who or what pulls or pushes
+// where nothing else is drawn.
 func (d describer) hold(k int) []string {
 	h := &d.Holds[k]
 	switch h.End {
@@ -189,16 +199,23 @@ func (d describer) hold(k int) []string {
 		return []string{sentence(fmt.Sprintf("the water pushes up from below%s", bracketed(only([]string{h.Letter}, isSaid))))}
 	}
 	if h.Squeezed {
-		return []string{sentence(fmt.Sprintf("%s %s squeezed between %s and something %s it%s", d.noun(h), isAre(h.Count), d.name(h.On), d.behind(h), d.letter(h)))}
+		return []string{sentence(fmt.Sprintf("%s%s %s squeezed between %s and a support %s it", d.noun(h), d.letter(h), isAre(h.Count), d.name(h.On), d.behind(h)))}
 	}
 	if h.Kind == Push {
-		return []string{sentence(fmt.Sprintf("%s comes from %s%s and ends at %s, where it pushes%s", d.noun(h), d.whence(h), d.angle(h), d.name(h.On), d.letter(h)))}
+		return []string{sentence(fmt.Sprintf("%s%s pushes %s from %s%s", d.noun(h), d.letter(h), d.name(h.On), d.whence(h), d.angle(h)))}
+	}
+	if h.End == Knob {
+		letter := d.letter(h)
+		if h.Scale {
+			letter = "" // said with the scale
+		}
+		return []string{sentence(d.noun(h) + letter + " pulls " + d.name(h.On) + " " + d.way(h) + d.angle(h))}
 	}
 	angle := d.angle(h)
 	if angle != "" && !strings.HasPrefix(d.end(h), ",") {
 		angle += ","
 	}
-	return []string{sentence(d.noun(h) + goes(h.Count) + "from " + d.name(h.On) + " " + d.way(h) + angle + d.end(h))}
+	return []string{sentence(d.noun(h) + runs(h.Count) + "from " + d.name(h.On) + " " + d.way(h) + angle + d.end(h))}
 }
 
 func isSaid(text string) bool { return text != "" }
@@ -210,11 +227,11 @@ func isAre(n int) string {
 	return "is"
 }
 
-func goes(n int) string {
+func runs(n int) string {
 	if n > 1 {
-		return " go "
+		return " run "
 	}
-	return " goes "
+	return " runs "
 }
 
 func sideOf(out vec) string {
@@ -252,7 +269,7 @@ var holdWords = map[Kind]string{Tension: "rope", Spring: "spring", Strut: "strut
 func (d describer) noun(h *Hold) string {
 	noun := plural(h.Count, holdWords[h.Kind])
 	if h.By != "" && h.Count == 1 {
-		noun = "the " + h.By
+		noun = theNoun(h.By)
 	}
 	if h.Kind == Spring && !h.Squeezed {
 		noun += d.letter(h)
@@ -305,9 +322,9 @@ func aboveWay(out vec) string {
 func (d describer) angle(h *Hold) string {
 	text := ""
 	if h.Angle != "" {
-		at := h.Angle
+		at := "an angle " + h.Angle
 		if h.Asked {
-			at = "the unknown angle " + at
+			at = "the unknown angle " + h.Angle
 		}
 		text = fmt.Sprintf(", at %s %s", at, d.line(h))
 	}
@@ -367,8 +384,6 @@ func (d describer) end(h *Hold) string {
 			text += d.letter(h)
 		}
 		return text
-	case Knob:
-		return ", where somebody or something pulls" + d.letter(h)
 	}
 	return " to a fixed point"
 }

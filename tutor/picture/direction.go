@@ -26,11 +26,11 @@ func (t *teller) whither(i int) string {
 	case slope && near(x, -90):
 		return "into the slope, at right angles to it"
 	case near(turn(0, f.Direction), 90, -90):
-		return away + "straight " + heightWords[sign(-heading(f.Direction).y)] + t.measured(i, !level(b.Tilt))
+		return away + "straight " + t.heights()[sign(-heading(f.Direction).y)] + t.measured(i, !level(b.Tilt))
 	case near(turn(0, f.Direction), 0, 180):
 		return away + straight(f.Kind) + acrossWords[sign(heading(f.Direction).x)] + t.measured(i, !level(b.Tilt))
 	}
-	return away + sides(f.Direction) + t.measured(i, true)
+	return away + t.sides(f.Direction) + t.measured(i, true)
 }
 
 // straight is said of every level force but friction, which is said to act along
@@ -61,6 +61,25 @@ func sides(direction float64) string {
 	default:
 		return height + wordAnd + across
 	}
+}
+
+// sides says a direction as the scene is seen: from above there is no up and down.
+func (t *teller) sides(direction float64) string {
+	if t.fromAbove() {
+		return aboveWay(heading(direction))
+	}
+	return sides(direction)
+}
+
+func (t *teller) heights() map[int]string {
+	if t.fromAbove() {
+		return depthWords
+	}
+	return heightWords
+}
+
+func (t *teller) fromAbove() bool {
+	return t.scene.Above || t.scene.Setup != nil && t.scene.Setup.Above
 }
 
 // near tells whether an angle is one of some, but for rounding.
@@ -127,17 +146,17 @@ func (t *teller) angle(a Angle) string {
 	case a.Name != "":
 		words = lettered(a.Name, words)
 	}
-	return fmt.Sprintf("%s %s the %s axis", words, relation(a, b, f.Direction), from)
+	return fmt.Sprintf("%s %s the %s axis", words, t.relation(a, b, f.Direction), from)
 }
 
-// relation says on which side of an axis a direction lies. Turned axes have
-// no above and below.
-func relation(a Angle, b *Body, direction float64) string {
+// relation says on which side of an axis a direction lies. Turned axes, and
+// axes that are seen from above, have no above and below.
+func (t *teller) relation(a Angle, b *Body, direction float64) string {
 	d := heading(direction)
 	switch {
 	case a.Full:
 		return wordAnticlock + " from"
-	case !level(b.Tilt):
+	case !level(b.Tilt) || t.fromAbove():
 		return "from"
 	case a.From == AxisY:
 		return acrossWords[sign(d.x)] + " of"

@@ -177,3 +177,35 @@ func TestWideLetters(t *testing.T) {
 	}
 	t.Error("the name is not shown")
 }
+
+// TestDirectionsSeenFromAbove reads testdata/above.txt: there is no up and down there.
+func TestDirectionsSeenFromAbove(t *testing.T) {
+	data, err := os.ReadFile("testdata/above.txt")
+	if err != nil {
+		t.Fatal(err)
+	}
+	cases := 0
+	for line := range strings.Lines(string(data)) {
+		given, want, found := strings.Cut(strings.TrimSpace(line), "|")
+		if !found || strings.HasPrefix(line, "#") {
+			continue
+		}
+		cases++
+		var kind string
+		var direction float64
+		if _, err := fmt.Sscan(given, &kind, &direction); err != nil {
+			t.Fatalf("%s: %v", line, err)
+		}
+		of, ok := KindOf(kind)
+		if !ok {
+			t.Fatalf("no kind: %s", kind)
+		}
+		said := Sentences(Scene{Above: true, Bodies: []Body{{}}, Forces: []Force{{Name: "F", Kind: of, Direction: direction}}})
+		if got := said[len(said)-1]; got != strings.TrimSpace(want) {
+			t.Errorf("%s\n got  %s", line, got)
+		}
+	}
+	if cases < 6 {
+		t.Fatalf("only %d cases", cases)
+	}
+}

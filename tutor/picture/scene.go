@@ -19,6 +19,7 @@ type Scene struct {
 	Polygon  *Polygon
 	Plot     *Plot
 	Setup    *Setup // what the problem is about, before its forces
+	Above    bool   // seen from above: there is no up and down
 }
 
 // Point is a place; what its unit is stands with the field.

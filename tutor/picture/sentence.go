@@ -217,7 +217,7 @@ func (t *teller) triangle() {
 		if part < 0 {
 			axis += 180
 		}
-		legs = append(legs, fmt.Sprintf(saysLeg, name, sides(axis), string("xy"[k])))
+		legs = append(legs, fmt.Sprintf(saysLeg, name, t.sides(axis), string("xy"[k])))
 	}
 	if len(legs) > 0 {
 		t.say(saysTriangle, either(f.Name, f.Kind.words().noun), strings.Join(legs, wordLast))

@@ -16,7 +16,7 @@ func (t *teller) chain(c *Chain) {
 				if back {
 					way += 180
 				}
-				steps = append(steps, fmt.Sprintf(saysStep, either(l.Label, wordPart), sides(way)))
+				steps = append(steps, fmt.Sprintf(saysStep, either(l.Label, wordPart), t.sides(way)))
 			}
 		}
 	}
@@ -55,7 +55,7 @@ func (t *teller) polygon() {
 	}
 	var steps []string
 	for _, s := range p.Sides {
-		steps = append(steps, fmt.Sprintf(saysStep, either(s.Label, wordForce), sides(s.Direction)))
+		steps = append(steps, fmt.Sprintf(saysStep, either(s.Label, wordForce), t.sides(s.Direction)))
 	}
 	subject := saysForces
 	if p.Body != "" {

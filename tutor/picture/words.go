@@ -63,9 +63,9 @@ const (
 	saysNearing       = "As %s gets close to %s, %s grows without limit."
 	saysPresent       = "At %s, %s."
 	saysIs            = "%s is %s"
-	saysMeasured      = "%s, measured at %s, is %s%s."
-	saysGiveOrTake    = ", give or take "
-	saysLevelGround   = "%s is on level ground."
+	saysMeasured      = "Measured at %[2]s, %[1]s is %[3]s%[4]s."
+	saysGiveOrTake    = " ± "
+	saysLevelGround   = "%s is on a horizontal surface."
 	saysRises         = "%s is on a slope that rises to the %s at %s."
 	saysTouchesSlope  = "%s touches a slope that rises to the %s at %s."
 	saysUpright       = "%s touches a vertical wall on its %s side."
@@ -104,4 +104,5 @@ var shapeWords = [...]string{Knot: "the knot", Ring: "the ring", Block: "the blo
 var (
 	acrossWords = map[int]string{-1: "to the left", 1: "to the right"}
 	heightWords = map[int]string{-1: "down", 1: "up"}
+	depthWords  = map[int]string{-1: "towards you", 1: "away from you"} // seen from above
 )

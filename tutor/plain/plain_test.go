@@ -119,8 +119,8 @@ T up; w2 down
 A.Tx = T; A.Ty = 0; A.Nx = 0; A.Ny = N; A.w1x = -w1 sin alpha; A.w1y = -w1 cos alpha
 leave
 `))
-	slope := strings.Index(said, "Axes: x positive: up the slope")
-	level := strings.Index(said, "Axes: x positive: right; y positive: up")
+	slope := strings.Index(said, "Axes: positive x: up the slope")
+	level := strings.Index(said, "Axes: positive x: right; positive y: up")
 	if slope < 0 || level < slope {
 		t.Errorf("the axes of B are not said after those of A:\n%s", said)
 	}

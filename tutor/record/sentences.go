@@ -17,13 +17,13 @@ func sentences() map[error]string {
 		ErrDisk:       "The disk with the record %s cannot be read or written, or is full. The last entry was not saved.",
 		ErrReadOnly:   "The record %s can be read but not changed. Earlier entries are safe; the last one was not saved.",
 		ErrMoved:      "The record %s was moved or deleted while it was in use. The last entry was not saved.",
-		ErrTooLong:    "The text is too long for the record: 65,536 characters are the most.",
+		ErrTooLong:    "The text is too long for the record: it can have at most 65,536 characters.",
 		ErrTooLarge:   "The file %s is too large: a record can have at most one gigabyte.",
 		ErrMalformed:  "The entry does not have the form that the record needs.",
-		ErrUnknown:    "The record %s does not contain it.",
+		ErrUnknown:    "The record %s does not contain what was asked for.",
 		ErrTaken:      "You are now connected from another window, so this one has stopped.",
 		ErrAway:       "The database %s does not answer.",
-		ErrOlder:      "The database %s was set up for an older version of this program, or not set up yet. Its owner has to run the command standstill record migrate.",
+		ErrOlder:      "The database %s was set up for an older version of this program, or has not been set up yet. Its owner has to run the command standstill record migrate.",
 		ErrStopped:    "Another program used the record %s for too long. Try again.",
 	}
 }
@@ -34,7 +34,7 @@ func unopenable(err error) string {
 	case errors.Is(err, errPassword):
 		return "The address of the database %s contains a password, which others on this machine can see. Put it into the file that PGPASSFILE names (~/.pgpass)."
 	case errors.Is(err, errAddress):
-		return "The address %s is not that of a database. It looks like postgres://user@host/database."
+		return "The address %s is not the address of a database. Write it as postgres://user@host/database."
 	case isMistrusted(err):
 		return "The certificate of the database %s cannot be verified. Put the root certificate of its owner into ~/.postgresql/root.crt, or name the file with sslrootcert=FILE in the address."
 	case isUnencrypted(err):

@@ -64,14 +64,14 @@ func wordHint(level int) string { return fmt.Sprintf("hint %d", level) }
 const (
 	menuHint       = "A hint about what you typed last"
 	menuText       = "Show the problem again"
-	menuKeep       = "Go on with my last line anyway"
-	menuPage       = "Everything I have written"
+	menuKeep       = "Go on with your last line anyway"
+	menuPage       = "Everything that you have written"
 	menuBack       = "The stage before this one"
 	menuDrawing    = "The drawing in words"
 	menuHelp       = "The question in other words"
 	menuTyping     = "How to type it"
 	menuIdeas      = "Your ideas and your progress"
-	menuSums       = "Straight to the sums"
+	menuSums       = "Go straight to the equations"
 	menuSolution   = "The worked solution"
 	menuAngles     = "Other angles"
 	menuNext       = "The next problem"
@@ -85,14 +85,14 @@ const (
 // Sentences, in the order in which a student meets them.
 const (
 	saidProgram        = "Standstill"
-	saidAgree          = "Do you want to go on although nothing is saved? Press Enter to go on, or ctrl+c to quit."
+	saidAgree          = "Do you want to go on without saving? Press Enter to go on, or ctrl+c to quit."
 	saidWho            = "Who is practising? Type your name and press Enter."
 	saidNameSample     = "Nele"
 	saidNoName         = "A name needs at least one letter or digit."
-	saidNotListed      = "That is not on the list of your class."
-	saidWelcome1       = "With Standstill you practise problems about forces at rest."
-	saidWelcome2       = "For each problem you say which forces act, resolve them into components along two axes, and write which components add up to zero. Each line is checked when you press Enter."
-	saidWelcome3       = "Type on the line below. The last rows always show which keys you can use."
+	saidNotListed      = "That name is not on your class list."
+	saidWelcome1       = "With Standstill you practise problems about forces in equilibrium."
+	saidWelcome2       = "For each problem you name the forces that act, resolve them into components along two axes, and write the equations of equilibrium. Each line is checked when you press Enter."
+	saidWelcome3       = "Type on the line below. The bottom of the screen always shows which keys you can use."
 	saidResume         = "This is where you left off."
 	saidWhichProblem   = "Which problem do you want? Choose with the arrow keys and press Enter, or type some letters of its title."
 	saidNoneFound      = "No title or topic contains this."
@@ -119,11 +119,11 @@ const (
 	saidTooSmallKeys   = "enter: use lines of text.  ctrl+c: quit."
 	saidGoodbye        = "Your work is saved, and so is the line you were typing. Start the program again to go on from here."
 	saidGoodbyeNotKept = "Nothing was saved, as the notice at the start said."
-	saidGoodbyeHangs   = "The record does not answer, so your last line may not be saved. The lines that you checked before it are saved."
+	saidGoodbyeHangs   = "The record does not answer, so your last line may not have been saved. The lines that you checked before it are saved."
 	menuVisitBench     = "Bench: compare measured values with the prediction"
 	menuVisitLesson    = "Back to the problems"
 	saidWaiting        = "Not saved yet: the record is in use or does not answer. Trying again."
-	saidWorking        = "Working: the result is coming, or the record does not answer yet."
+	saidWorking        = "Please wait: the result is on its way, or the record has not answered yet."
 	saidStopWaiting    = "stop waiting"
 )
 
@@ -187,7 +187,7 @@ func saidMoved(title string, skipped []string) string {
 	return said
 }
 
-func saidPast(n int, title string) string { return fmt.Sprintf("Your lines of stage %d, %s", n, title) }
+func saidPast(n int, title string) string { return fmt.Sprintf("Your lines in stage %d, %s", n, title) }
 
 func saidMeaning(does string) string { return "Press Enter: " + does + "." }
 
@@ -206,9 +206,9 @@ func saidDone(l *tutor.Lesson) string {
 
 const (
 	saidAskHint   = "Press ctrl+g for a hint about what you typed last."
-	saidIdeas     = "Each sign is one problem; the latest is at the end."
-	saidNoIdeas   = "There is nothing to show yet. Your ideas come with your first problem."
-	saidSlippedIn = "went wrong last in "
+	saidIdeas     = "Each mark is one problem; the latest is on the right."
+	saidNoIdeas   = "There is nothing to show yet. Your ideas appear here after your first problem."
+	saidSlippedIn = "last went wrong in "
 )
 
 // saidIsIt asks whether the student of the last time is here again.
@@ -281,11 +281,11 @@ func troubleWith(id string, err error) string {
 }
 
 func saidBackground(light bool) string {
-	return "The colours are now for a " + backgroundWord(light) + " background, also next time."
+	return "The colours are now for a " + backgroundWord(light) + " background. They stay like this next time."
 }
 
 func saidLevelToo(letters []string) string {
-	return "Make " + strings.Join(letters, " and ") + " smaller, too, and the curve gets steep."
+	return "If you also make " + strings.Join(letters, " and ") + " smaller, the curve gets steep."
 }
 
 // saidKind names what makes a force. Weights say whose they are: their letters
@@ -300,7 +300,7 @@ func saidKind(kind statics.Kind, of string) string {
 // saidNamed answers the name of a part or a body alone, which takes it up.
 func saidNamed(stage checker.Stage, item string) string {
 	if stage == checker.Components {
-		return "The question is about this component now; type what it is equal to."
+		return "The question is now about this component; type what it equals."
 	}
-	return "The question is about " + item + " now."
+	return "The question is now about " + item + "."
 }

@@ -167,7 +167,7 @@ func TestWholeProblemOnATerminal(t *testing.T) {
 	m.send(ctrlG)
 	m.sees("→ hint 1")
 	m.send(ctrlU + "T1 up left; T2 up right; w down" + enter)
-	m.sees("▸ Components ◂", "x positive: right")
+	m.sees("▸ Components ◂", "positive x: right")
 
 	m.send("T1x = T1 sin alpha" + enter)
 	m.sees("✗ wrong", "T₁x = T₁ sin α")
@@ -203,7 +203,7 @@ func TestWholeProblemOnATerminal(t *testing.T) {
 	m.send(enter)
 	m.sees("✓ right")
 	m.send("T1 = 20.2 N; T2 = 25.8 N" + enter)
-	m.sees("Worked out, 8 of 11 at first go.")
+	m.sees("Worked out, 8 of 11 right first time.")
 	m.send(enter)
 	m.sees("Worked solution", "Next: ")
 	m.send(tab)
@@ -313,7 +313,7 @@ func TestBenchOnATerminal(t *testing.T) {
 	program := build(t)
 	record := filepath.Join(t.TempDir(), "record.db")
 	m := start(t, program, 80, 24, nil, "bench", "canal-lantern", "--record", record, "--student", "Ana")
-	m.sees("▸ Caution ◂", "Masses fall", "enter go on")
+	m.sees("▸ Caution ◂", "Masses can fall", "enter go on")
 	m.send(enter)
 	m.sees("you Ana▏")
 	m.send(", Ben" + enter)
@@ -340,7 +340,7 @@ func TestBenchOnATerminal(t *testing.T) {
 	}
 
 	m = start(t, program, 110, 32, []string{"NO_COLOR=1"}, "bench", "--record", record)
-	m.sees("Which problem is like your apparatus?")
+	m.sees("Which problem matches your apparatus?")
 	m.send("canal" + enter + enter + "Ana" + enter)
 	m.sees("1. canal-lantern", "read T1 = 3.6 N div 0.1 N")
 	m.send(down + enter)

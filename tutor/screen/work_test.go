@@ -183,7 +183,7 @@ func TestTabTakesUpThePartsInTurn(t *testing.T) {
 	if d.now.ask.Item != "T2x" || !d.line.isEmpty() {
 		t.Fatal("a part typed by its name alone was not taken up")
 	}
-	d.sees("The question is about this component now; type what it is equal to.")
+	d.sees("The question is now about this component; type what it equals.")
 }
 
 func TestBodyTypedAloneIsTakenUp(t *testing.T) {

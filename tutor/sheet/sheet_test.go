@@ -70,7 +70,7 @@ func TestEveryProblemOfTheBankFitsOnPaper(t *testing.T) {
 		t.Fatalf("only %d problems", len(list))
 	}
 	for _, h := range list {
-		if html := write(t, true, paper(t, h.ID, "")); !strings.Contains(html, "Key: ") {
+		if html := write(t, true, paper(t, h.ID, "")); !strings.Contains(html, "Worked solution: ") {
 			t.Errorf("%s has no key", h.ID)
 		}
 	}

@@ -6,7 +6,7 @@ import "example.org/standstill/checker"
 var asks = map[checker.Stage]string{
 	checker.Diagram:    "Draw every force that acts on the body as an arrow on the axes, and label it with its letter.",
 	checker.Components: "Write the x component and the y component of each force.",
-	checker.XSum:       "Write ΣFx = 0 with this problem's forces.",
-	checker.YSum:       "Write ΣFy = 0 with this problem's forces.",
+	checker.XSum:       "Write ΣFx = 0 for the forces in this problem.",
+	checker.YSum:       "Write ΣFy = 0 for the forces in this problem.",
 	checker.Solve:      "Solve the equations. Give each answer with its unit.",
 }

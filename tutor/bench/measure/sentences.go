@@ -11,7 +11,7 @@ import (
 const (
 	saidTooLong         = "This is too long: a value can have at most 500 characters."
 	saidCommaBetween    = "Put a semicolon between readings, as in 35; 34.5; 35.5 deg. A comma can be a decimal comma."
-	saidBandOfTwo       = "A band goes from one value to another, as in 0.48 to 0.52 kg."
+	saidBandOfTwo       = "A range goes from one value to another, as in 0.48 to 0.52 kg."
 	saidNoDivision      = "The smallest division of a scale must be more than zero, as in div 0.5 deg."
 	saidFactor          = "k is a number above zero without a unit, as in (9.80 ± 0.12) N, k = 2."
 	saidFactorOfNothing = "k belongs to an expanded uncertainty, as in (9.80 ± 0.12) N, k = 2."

@@ -31,7 +31,7 @@ func Add(file string, bank *problems.Bank, s record.Student) (added Added, err e
 		return added, err
 	}
 	if s.Name = Shown(s.Name); s.Name == "" || len([]rune(s.Name)) > longestName {
-		return added, fmt.Errorf("a name has between 1 and %d characters", longestName)
+		return added, fmt.Errorf("a name must have between 1 and %d characters", longestName)
 	}
 	if s.ID == "" {
 		s.ID = PlainName(s.Name, "guest")

@@ -54,7 +54,7 @@ func CheckName(name string) string {
 	case name == "":
 		return "A class needs a name."
 	case len([]rune(name)) > longestName:
-		return fmt.Sprintf("A name has at most %d characters.", longestName)
+		return fmt.Sprintf("A name can have at most %d characters.", longestName)
 	}
 	return ""
 }
@@ -209,7 +209,7 @@ func (d *Draft) settings(c *Class) error {
 		}
 		at := slices.Index(one.words, *word)
 		if at < 0 {
-			return fmt.Errorf("%q is no choice for %s; expected one of %s", Shown(*word), one.key, strings.Join(one.words, ", "))
+			return fmt.Errorf("%q is not possible for %s; expected one of %s", Shown(*word), one.key, strings.Join(one.words, ", "))
 		}
 		one.set(&c.Settings, at)
 	}

@@ -28,7 +28,7 @@ func (r *reader) ownProblems(from, files *yaml.Node) {
 		}
 		folder, found := problems.OpenFolder(r.beside(name))
 		if len(found) > 0 && found[0].Line == 0 && found[0].File == r.beside(name) {
-			r.At(item, fmt.Sprintf("the folder %s cannot be used: %s", Shown(name), found[0].What), "a folder of problem files beside the class file")
+			r.At(item, fmt.Sprintf("the folder %s cannot be used: %s", Shown(name), found[0].What), "a folder of problem files in the folder of the class file")
 			continue
 		}
 		r.class.From = append(r.class.From, name)
@@ -71,7 +71,7 @@ func (c *Class) Pack(builtIn *problems.Bank) ([]byte, error) {
 			continue
 		}
 		if i := strings.IndexFunc(string(p.Raw), func(r rune) bool { return unicode.IsControl(r) && r != '\n' && r != '\r' }); i >= 0 {
-			return nil, fmt.Errorf("the problem file %s holds a tab or another character that acts on a terminal, on line %d; put spaces in its place",
+			return nil, fmt.Errorf("the problem file %s contains a tab or another control character on line %d; use spaces instead",
 				Shown(filepath.Base(p.File)), 1+strings.Count(string(p.Raw[:i]), "\n"))
 		}
 		all.Packed = append(all.Packed, Packed{filepath.Base(p.File), strings.ReplaceAll(string(p.Raw), "\r\n", "\n")})

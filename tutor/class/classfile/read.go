@@ -188,7 +188,7 @@ func (r *reader) students(n *yaml.Node) {
 			r.At(v["id"], "the id is too long", fmt.Sprintf("at most %d characters", longestID))
 		}
 		if line, twice := first[problems.Fold(id)]; twice {
-			r.At(v["id"], fmt.Sprintf("the id %s is also on line %d", Shown(id), line), "an id of its own for each student")
+			r.At(v["id"], fmt.Sprintf("the id %s is also on line %d", Shown(id), line), "a different id for each student")
 			continue
 		}
 		first[problems.Fold(id)] = v["id"].Line
@@ -226,7 +226,7 @@ func (r *reader) work(n *yaml.Node) {
 		how := tutor.Set{Due: r.due(v["due"]), Weight: r.weight(v["weight"])}
 		switch {
 		case v["problem"] != nil && v["topic"] != nil:
-			r.At(v["topic"], "a problem and a topic are given together", "one of them")
+			r.At(v["topic"], "there are both a problem and a topic", "one of them")
 		case v["problem"] != nil:
 			r.problem(v["problem"], how)
 		case v["topic"] != nil:
@@ -295,7 +295,7 @@ func (r *reader) weight(n *yaml.Node) float64 {
 	}
 	weight, err := strconv.ParseFloat(text, 64)
 	if err != nil || !(weight >= LeastWeight && weight <= mostWeight) {
-		r.At(n, fmt.Sprintf("%q is no weight", Shown(text)), "a number from 0.1 to 100; a problem without one has 1")
+		r.At(n, fmt.Sprintf("%q is not a weight", Shown(text)), "a number from 0.1 to 100; a problem without a weight counts as 1")
 		return 0
 	}
 	return weight
@@ -343,7 +343,7 @@ func plainCause(err error) string {
 	case os.IsNotExist(err):
 		return "there is no such file"
 	case os.IsPermission(err):
-		return "you may not read the file"
+		return "this account is not allowed to read the file"
 	case errors.Is(err, errNoFile), errors.Is(err, errLargeFile):
 		return err.Error()
 	}

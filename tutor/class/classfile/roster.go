@@ -80,7 +80,7 @@ func rosterClass(folder fs.FS, id string) (found map[string]string, err error) {
 	case found == nil:
 		return nil, fmt.Errorf("it has no class %q; its classes are %s", Shown(id), Shown(strings.Join(ids, ", ")))
 	case id == "" && len(ids) > 1:
-		return nil, fmt.Errorf("it has several classes, %s; one must be named", Shown(strings.Join(ids, ", ")))
+		return nil, fmt.Errorf("it has several classes, %s; name one of them", Shown(strings.Join(ids, ", ")))
 	}
 	return found, nil
 }
@@ -154,5 +154,5 @@ func unzipped(data []byte) (fs.FS, error) {
 			return fs.Sub(z, path.Dir(f.Name))
 		}
 	}
-	return nil, errors.New("the zip file holds no manifest.csv, so it is no OneRoster file")
+	return nil, errors.New("the zip file contains no manifest.csv, so it is not a OneRoster file")
 }

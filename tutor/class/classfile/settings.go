@@ -22,7 +22,7 @@ func (r *reader) settings(n *yaml.Node) {
 	if text, ok := r.Word(v["tolerance"], "the tolerance", "1 %"); ok {
 		share, err := readShare(text)
 		if err != nil || share < leastTolerate || share > mostTolerate {
-			r.At(v["tolerance"], fmt.Sprintf("%q is no tolerance", Shown(text)), "from 0.1 % to 10 %")
+			r.At(v["tolerance"], fmt.Sprintf("%q is not a tolerance", Shown(text)), "a tolerance from 0.1 % to 10 %")
 		}
 		r.class.Tolerance = share
 	}
@@ -50,16 +50,16 @@ type choice struct {
 var choices = []choice{
 	yesOrNo("hints", "whether hints are given", func(s *tutor.Settings) *bool { return &s.NoHints }),
 	yesOrNo("solution", "whether the worked solution is shown before a problem is solved", func(s *tutor.Settings) *bool { return &s.NoSolution }),
-	yesOrNo("scenes", "whether the lesson shows a picture of what the text describes", func(s *tutor.Settings) *bool { return &s.NoScenes }),
+	yesOrNo("scenes", "whether the lesson shows a drawing of the situation", func(s *tutor.Settings) *bool { return &s.NoScenes }),
 	freeOrRequired("signs", "whether a component needs its sign", func(s *tutor.Settings) *bool { return &s.SignsRequired }),
 	freeOrRequired("working", "whether a value needs a line of working", func(s *tutor.Settings) *bool { return &s.Working }),
 	{"figures", []string{"2", "free", "3", "4"}, "how many significant figures a value needs",
 		func(s *tutor.Settings, at int) { s.Figures = [...]int{0, 1, 3, 4}[at] },
 		func(s *tutor.Settings) int { return max(slices.Index([]int{0, 1, 3, 4}, s.Figures), 0) }},
-	{"questions", []string{"yes", "no", "required"}, "whether a question is asked before the sums and after the last stage",
+	{"questions", []string{"yes", "no", "required"}, "whether a question is asked before the equations and after the last stage",
 		func(s *tutor.Settings, at int) { s.Limits, s.Predictions = tutor.Questions(at), tutor.Questions(at) },
 		func(s *tutor.Settings) int { return int(s.Limits) }},
-	{"predictions", []string{"yes", "no", "required"}, "whether a prediction is asked before the sums, where it is not as with questions",
+	{"predictions", []string{"yes", "no", "required"}, "whether a prediction is asked for before the equations, if this differs from questions",
 		func(s *tutor.Settings, at int) { s.Predictions = tutor.Questions(at) },
 		func(s *tutor.Settings) int { return int(s.Predictions) }},
 }

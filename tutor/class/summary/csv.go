@@ -42,7 +42,7 @@ func (r *Report) WriteCSV(w io.Writer, mark bool) error {
 
 func (r *Report) csvRow(row *Row, at int, c Cell) []string {
 	set := r.Work[at]
-	return []string{inert(r.Code), inert(row.ID), inert(row.Name), inert(set.ID), inert(set.Title), c.Standing.String(), string(c.Stage), inert(c.Item),
+	return []string{inert(r.Code), inert(row.ID), inert(row.Name), inert(set.ID), inert(set.Title), c.Standing.Key(), string(c.Stage), inert(c.Item),
 		strconv.Itoa(c.Attempts), strconv.Itoa(c.Lines), strconv.Itoa(c.Refused), strconv.Itoa(c.Hints), strconv.Itoa(c.Shown),
 		strconv.FormatFloat(tenths(c.Spent.Minutes()), 'f', 1, 64), stamp(c.Begun), stamp(c.Done), stamp(set.Due), strconv.FormatBool(c.Late),
 		strconv.FormatBool(c.Overdue), strconv.Itoa(c.Days), strconv.Itoa(c.Items), strconv.Itoa(c.FirstGo), classfile.Number(set.Weight)}

@@ -144,7 +144,7 @@ func (c *Column) json() jsonProblem {
 func (r *Report) jsonStudent(row Row) jsonStudent {
 	s := jsonStudent{row.ID, row.Name, tenths(row.Spent.Minutes()), row.Entries, math.Round(1000*row.Share) / 1000, []jsonCell{}, row.Ideas}
 	for i, c := range row.Cells {
-		s.Work = append(s.Work, jsonCell{r.Work[i].ID, c.Standing.String(), c.Late, c.Overdue, c.Days, c.Stage, c.Item, c.Attempts, c.Items, c.FirstGo, c.Lines, c.Refused,
+		s.Work = append(s.Work, jsonCell{r.Work[i].ID, c.Standing.Key(), c.Late, c.Overdue, c.Days, c.Stage, c.Item, c.Attempts, c.Items, c.FirstGo, c.Lines, c.Refused,
 			c.Hints, c.Shown, tenths(c.Spent.Minutes()), stamp(c.Begun), stamp(c.Done)})
 	}
 	return s

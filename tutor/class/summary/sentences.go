@@ -20,14 +20,14 @@ const (
 	headByProblem = "Mistakes by problem"
 	headKept      = "Disputed lines"
 	headRemarks   = "To look at"
-	saidLetters   = "F at first go, W worked out, T by trying, H with steps shown, D disputed, S solution shown, B begun, - not begun; * done after the due date, ! overdue."
+	saidLetters   = "F right first time, W worked out, T by trial and error, H with steps shown, D disputed, S solution shown, B begun, - not begun; * done after the due date, ! overdue."
 	saidShare     = "%s: %s of the work is done, by weight."
 	saidRow       = "%s: %d of %d begun, %s in all."
 	saidMore      = "… and %d more."
 	saidTally     = "%s: %s, %s, %s (%s): %s"
 	headIdeas     = "Ideas"
-	saidSlipping  = "     needs it again: %s"
-	saidMarks     = "s steady: right the last three times. l learning. ! slipping: wrong the last time. n new: met once. - not met yet."
+	saidSlipping  = "     need more practice: %s"
+	saidMarks     = "s steady: right the last three times. l learning. ! slipping: wrong last time. n new: met once. - not met yet."
 	saidTimeRule  = "Time is the sum of the pauses between a student's entries; a pause of more than 10 minutes counts as 10 minutes."
 	saidWaits     = "not accepted yet"
 	saidAccepted  = "accepted"
@@ -60,8 +60,10 @@ func (s StuckRow) String() string {
 // more.
 func SayRemark(r Remark, nameOf func(string) string) string {
 	who, entries, detail := nameOf(r.Student), Times(r.Count, "entry"), classfile.Shown(r.Detail)
+	doNotCount, doCount, are, accept := "It does not count.", "It counts.", "is", "accepts"
 	if r.Count != 1 {
 		entries = fmt.Sprintf("%d entries", r.Count)
+		doNotCount, doCount, are, accept = "They do not count.", "They count.", "are", "accept"
 	}
 	if r.Problem != "" {
 		entries += " on " + classfile.Shown(r.Problem)
@@ -72,41 +74,41 @@ func SayRemark(r Remark, nameOf func(string) string) string {
 	}
 	switch r.Notice {
 	case NumbersAlone:
-		return fmt.Sprintf("%s: %s with numbers that do not come from this class. They do not count.", who, entries)
+		return fmt.Sprintf("%s: %s with numbers that do not come from this class. %s", who, entries, doNotCount)
 	case NumbersOthers:
-		return fmt.Sprintf("%s: %s with the numbers of %s. They do not count.", who, entries, whose)
+		return fmt.Sprintf("%s: %s with the numbers of %s. %s", who, entries, whose, doNotCount)
 	case NumbersNobodys:
-		return fmt.Sprintf("%s: %s with numbers that nobody in the class has (%s). They do not count.", who, entries, detail)
+		return fmt.Sprintf("%s: %s with numbers that nobody in the class has (%s). %s", who, entries, detail, doNotCount)
 	case ProblemOther:
-		return fmt.Sprintf("%s: %s, made on another version of the problem file. They do not count.", who, entries)
+		return fmt.Sprintf("%s: %s, made on another version of the problem file. %s", who, entries, doNotCount)
 	case TimeBackwards:
-		return fmt.Sprintf("%s: %s with a time before an earlier entry (%s). The clock may have been set back. They count.", who, entries, detail)
+		return fmt.Sprintf("%s: %s with a time before an earlier entry (%s). The clock may have been set back. %s", who, entries, detail, doCount)
 	case TimeEarly:
-		return fmt.Sprintf("%s: %s with a time before this program existed (%s). The clock may be wrong. They count.", who, entries, detail)
+		return fmt.Sprintf("%s: %s with a time before this program existed (%s). The clock may be wrong. %s", who, entries, detail, doCount)
 	case TimeLater:
-		return fmt.Sprintf("%s: %s with a time later than when they were collected (%s). The clock may be wrong. They count.", who, entries, detail)
+		return fmt.Sprintf("%s: %s with a time later than when they were collected (%s). The clock may be wrong. %s", who, entries, detail, doCount)
 	case VerdictOther:
 		return fmt.Sprintf("%s: %s with a verdict in the file that differs from the program's (%s). The program's verdict counts.", who, entries, detail)
 	case EntryChanged:
-		return fmt.Sprintf("%s: %s came in different versions (%s). The earliest counts.", who, entries, detail)
+		return fmt.Sprintf("%s: %s arrived in different versions (%s). The earliest counts.", who, entries, detail)
 	case NumberTwice:
-		return fmt.Sprintf("%s: %s with the same number as another entry of the record. The record may have been copied. They count.", who, entries)
+		return fmt.Sprintf("%s: %s with the same number as another entry of the record. The record may have been copied. %s", who, entries, doCount)
 	case NumbersMissing:
-		return fmt.Sprintf("%s: the entries numbered %s of the record are missing. They were deleted, or a student was deleted there.", who, detail)
+		return fmt.Sprintf("%s: the entries numbered %s of the record are missing. Either they were deleted, or a student was deleted there.", who, detail)
 	case EntryCopied:
-		return fmt.Sprintf("%s: %s also came under the name of %s. The numbers belong to %s, so they count there.", who, entries, whose, whose)
+		return fmt.Sprintf("%s: %s also arrived under the name of %s. The numbers belong to %s, so this work counts there.", who, entries, whose, whose)
 	case EntryTied:
-		return fmt.Sprintf("%s: %s also came under another name of the class, and it is not clear whose they are. They count for nobody until you collect the file again with --as and the student's name.", who, entries)
+		return fmt.Sprintf("%s: %s also arrived under another name of the class, and it is not clear whose work this is. It counts for nobody until you collect the file again with --as and the student's name.", who, entries)
 	case EntryUnsettled:
-		return fmt.Sprintf("%s: %s came in different versions with the same time (%s). None counts until you accept one: class accept ENTRY --text TEXT.", who, entries, detail)
+		return fmt.Sprintf("%s: %s arrived in different versions with the same time (%s). None of them counts until you accept one: class accept ENTRY --text TEXT.", who, entries, detail)
 	case NotOnList:
-		return fmt.Sprintf("%s is not on the class list: %s are not counted. To give them to a student, collect the file again: class collect FILE --as STUDENT.", classfile.Shown(r.Student), entries)
+		return fmt.Sprintf("%s is not on the class list: %s %s not counted. To give this work to a student, collect the file again: class collect FILE --as STUDENT.", classfile.Shown(r.Student), entries, are)
 	case Given:
-		return fmt.Sprintf("%s: %s came under the name %s. You gave them to this student.", who, entries, detail)
+		return fmt.Sprintf("%s: %s arrived under the name %s. You gave this work to this student.", who, entries, detail)
 	case TooMuch:
-		return fmt.Sprintf("%s: %s are not marked: there are too many, or marking takes too long.", who, entries)
+		return fmt.Sprintf("%s: %s %s not marked, because there is too much, or marking takes too long.", who, entries, are)
 	case Acceptance:
-		return fmt.Sprintf("%s: %s accept a line but do not come from the teacher. They are ignored.", who, entries)
+		return fmt.Sprintf("%s: %s that %s a line but did not come from the teacher. This is ignored.", who, entries, accept)
 	case Fault:
 		return fmt.Sprintf("%s: %s could not be marked because of an error in Standstill (%s). The others are marked.", who, entries, detail)
 	}

@@ -37,8 +37,11 @@ func Words(c Cell) string {
 	case c.Overdue:
 		words += ", " + Times(c.Days, "day") + " overdue"
 	}
-	if c.Standing.Done() {
-		words += fmt.Sprintf(", %d of %d at first go", c.FirstGo, c.Items)
+	switch {
+	case c.Standing == tutor.AtFirstGo:
+		words += fmt.Sprintf(", %d of %d", c.FirstGo, c.Items)
+	case c.Standing.Done():
+		words += fmt.Sprintf(", %d of %d right first time", c.FirstGo, c.Items)
 	}
 	if c.Stage != "" && c.Standing == tutor.Begun {
 		words += ", at " + Place(c.Stage, c.Item)
