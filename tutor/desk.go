@@ -88,7 +88,7 @@ func (t *Tutor) keptProblem(hash string) (*problems.Problem, error) {
 		return nil, err
 	}
 	if p.Hash != hash {
-		return nil, fmt.Errorf("the text of %s kept in the record is not the one that was worked on", kept.ID)
+		return nil, fmt.Errorf("the text of %s in the record is not the one that was used", kept.ID)
 	}
 	return p, nil
 }

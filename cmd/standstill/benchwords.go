@@ -39,9 +39,9 @@ prints one object, with values in the unit beside them:
      "verdict":"differ","said":"…"}],
    "left":[{"axis":"x","value":0.01,"u":0.04,"U":0.08,"unit":"N","within":true,"said":"…"},…],
    "draws":{"count":100000,"seed":1901,"failed":0},"warnings":[…],"cautions":[…]}
-"verdict" is agree, differ or cannot tell; "nu" is there where Student's t gives k above 2.`
+"verdict" is agree, differ or cannot tell; "nu" is present if Student's t gives k above 2.`
 
-	saidNoRuns        = "No run is saved yet; name a --student, or students in the guided form."
+	saidNoRuns        = "No run is saved yet. To save one, name a --student, or type names in the guided form."
 	saidReportOfWhat  = "standstill bench report needs a problem with its values, or --run and the number of a saved run"
 	saidImportForWhom = "standstill bench import needs --student and a name for everybody who made the runs"
 	saidImported      = "%d runs were saved."

@@ -48,7 +48,7 @@ func classAddCommand(t *teacher) *cobra.Command {
 		Use:   "add NAME",
 		Short: "Add a student to the list, such as a guest",
 		Long: `Adds one student at the end of the list, in the class file or in its CSV file, and changes
-nothing else. The student can start when the machine has the new file.`,
+nothing else. The student can start as soon as the machine has the new file.`,
 		Example: "  standstill class add Zoe --class physics-10b.yaml\n  standstill class add Zoe --id s31 --class physics-10b.yaml",
 		Args:    exactly(1, "a name"),
 		RunE: func(_ *cobra.Command, args []string) error {

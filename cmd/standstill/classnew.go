@@ -45,7 +45,7 @@ text; you can change it with any editor.`,
 	d.Choices = map[string]*string{}
 	for _, one := range classfile.Choices() {
 		if one.Key != "hints" && one.Key != "solution" { // these have flags of their own
-			d.Choices[one.Key] = f.String(one.Key, "", one.What+": "+strings.Join(one.Words, ", ")+"; the first if left out")
+			d.Choices[one.Key] = f.String(one.Key, "", one.What+": "+strings.Join(one.Words, ", ")+"; if left out, the first is used")
 		}
 	}
 	return c

@@ -24,8 +24,8 @@ student's id and name and what was typed, and nothing about anybody else.`
 	saidNotWritten      = "the file %s cannot be written: %s"
 	saidNoFolder        = "there is no folder %s; create it first, or name another one"
 	saidHandedIn        = "%s contains all %d entries of %s. Give it to your teacher; anyone who has the file can read them."
-	saidWatch           = `Shows a lab while it runs, from the hand-ins and records in folders, such as a shared
-folder: the stage of each student, who has used every hint, the last five mistakes. The
+	saidWatch           = `Shows what happens in a lab, from the hand-ins and records in folders, such as a shared
+folder: the stage of each student, who has used every hint, and the last five mistakes. The
 view is updated when something changes. Nothing is saved; Ctrl-C ends it.`
 	saidIsThere          = "the file %s exists already; choose another name, or change it with an editor"
 	saidMade             = "%s is ready. Give it to the students: they start with standstill --class %s. If it is called class.yaml and is in the folder of the program, it is found automatically."

@@ -48,7 +48,7 @@ func classCollectCommand(t *teacher) *cobra.Command {
 			})
 		},
 	}
-	c.Flags().BoolVar(&o.Mine, "mine", false, "these are the teacher's own files: the lines and problem files that they accept count")
+	c.Flags().BoolVar(&o.Mine, "mine", false, "these files are the teacher's own: count the lines and problem files that they accept")
 	c.Flags().StringVar(&o.As, "as", "", "count the files for this `student` of the class, whatever name they contain")
 	c.Flags().StringVar(&o.From, "from", "", "from a record with several students, take only the work of this `name`; needs --as")
 	c.Flags().BoolVar(&o.Again, "again", false, "collect the work of deleted students, too")
@@ -247,7 +247,7 @@ func classWatchCommand(t *teacher) *cobra.Command {
 	var once bool
 	c := &cobra.Command{
 		Use:     "watch FOLDER…",
-		Short:   "Show a lab while it runs",
+		Short:   "Show what happens in a lab while it runs",
 		Long:    saidWatch,
 		Example: "  standstill class watch . --once --class physics-10b.yaml",
 		Args: func(c *cobra.Command, args []string) error {

@@ -152,7 +152,7 @@ func (run Run) Open(r *record.Record, bank *problems.Bank) (*Form, error) {
 			return nil, found.Err()
 		}
 		if p.Hash != run.Hash {
-			return nil, fmt.Errorf("the text of %s kept in the record is not the one of the run", run.Problem)
+			return nil, fmt.Errorf("the text of %s in the record does not belong to this run", run.Problem)
 		}
 	}
 	f, err := NewForm(p)

@@ -198,7 +198,7 @@ func Systematic() []string {
 
 // What is said of a sum of measured forces in a table.
 const (
-	saidZeroWithin  = "zero is within this"
+	saidZeroWithin  = "consistent with zero"
 	saidZeroOutside = "more than the uncertainties explain"
 )
 

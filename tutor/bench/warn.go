@@ -116,7 +116,7 @@ func (r *Result) rated(e *Field) {
 	case x > e.Value.Rating && e.Kind == Reading:
 		said("is predicted as", x)
 	case x > e.Value.Rating && !(e.Value.Measured && e.Value.Estimate > e.Value.Rating):
-		said("counts as", x)
+		said("is taken as", x)
 	case high > e.Value.Rating:
 		said("may reach", high)
 	}

@@ -22,7 +22,7 @@ func (t *teller) chain(c *Chain) {
 	}
 	subject := saysParts
 	if c.Body != "" {
-		subject = fmt.Sprintf(saysPartsOn, c.Body)
+		subject = fmt.Sprintf(saysPartsOn, bodyNamed(c.Body))
 	}
 	t.say(saysChain, subject, string("xy"[c.Axis&1]), strings.Join(steps, wordThen))
 	if c.closed() {
@@ -59,7 +59,7 @@ func (t *teller) polygon() {
 	}
 	subject := saysForces
 	if p.Body != "" {
-		subject = fmt.Sprintf(saysForcesOn, p.Body)
+		subject = fmt.Sprintf(saysForcesOn, bodyNamed(p.Body))
 	}
 	t.say(saysPolygon, subject, strings.Join(steps, wordThen))
 	if p.closed() {

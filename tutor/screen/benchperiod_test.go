@@ -252,7 +252,7 @@ func TestTypedBehindAValue(t *testing.T) {
 	d.sees("between 0° and 90°")
 	d.write("alpha = 35 deg div 1 deg")
 	d.press("enter")
-	d.sees("taken α = 35.00°")
+	d.sees("accepted α = 35.00°")
 	if d.bench.table.Form.Fields[2].Typed != "40 deg div 1 deg" {
 		t.Errorf("%+v", d.bench.table.Form.Fields[2])
 	}
@@ -365,7 +365,7 @@ func TestHostileRunNeverReachesTheTerminal(t *testing.T) {
 // TestNoticeAtTheBench has the students agree to keep nothing before anything else.
 func TestNoticeAtTheBench(t *testing.T) {
 	d := standAs(t, newTutor(t), "canal-lantern", Options{Notice: "The record cannot be opened."}, 80, 24)
-	d.sees("The record cannot be opened.", "go on although nothing is saved")
+	d.sees("The record cannot be opened.", "go on without saving")
 	d.press("esc", "esc")
 	d.write("help")
 	d.press("ctrl+u", "enter")

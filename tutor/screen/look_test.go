@@ -127,7 +127,7 @@ func TestHostileTextNeverReachesTheTerminal(t *testing.T) {
 func TestHostileNoticeNeverReachesTheTerminal(t *testing.T) {
 	d := sitAt(t, newTutor(t), Options{Notice: "The record " + hostile + " cannot be opened."}, termenv.Ascii, 80, 24)
 	harmless(t, d)
-	d.sees("The record Eve", "go on although nothing is saved")
+	d.sees("The record Eve", "go on without saving")
 	d.press("enter")
 	d.sees("Who is practising?")
 }

@@ -190,7 +190,7 @@ func TestBodyTypedAloneIsTakenUp(t *testing.T) {
 	d := sit(t, 80, 24)
 	d.enrol("Nele", "two-knots")
 	d.hand("B")
-	d.sees("Which forces act on B", "The question is about B now.")
+	d.sees("Which forces act on B", "The question is now about B.")
 }
 
 func TestHintsRunOut(t *testing.T) {
@@ -299,7 +299,7 @@ func TestTurningFarGoesToTheEnd(t *testing.T) {
 		t.Fatalf("%q is said though the angle was turned", d.said)
 	}
 	d.press("pgdn")
-	d.sees("▸ φ = 1°", "φ can be from 1° to 89° here.")
+	d.sees("▸ φ = 1°", "Here φ can have any value from 1° to 89°.")
 	d.press("down")
 	d.sees("▸ μ = 0.45")
 	d.press("pgdn")
@@ -315,7 +315,7 @@ func TestClassListIsTheOnlyOne(t *testing.T) {
 	d := sitAt(t, tu, Options{}, termenv.Ascii, 80, 24)
 	d.sees("Edda", "Ove", "Who is practising now?")
 	d.hand("Mallory")
-	d.sees("not on the list of your class")
+	d.sees("not on your class list")
 	d.press("ctrl+u", "down", "enter")
 	d.sees("Set work", "▸ easy A lantern over the canal")
 }

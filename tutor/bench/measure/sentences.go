@@ -181,7 +181,7 @@ func (v Value) partSaid(p Part) string {
 	case ZeroDivision:
 		return fmt.Sprintf("zero reading %s subtracted, half a division of %s ÷ √3%s", exact(v.Zero), exact(2*p.Half), alone)
 	}
-	return fmt.Sprintf("the ring stays still over ± %s about the middle, ÷ √3%s", exact(p.Half), alone)
+	return fmt.Sprintf("the ring stays still within ± %s of the middle, ÷ √3%s", exact(p.Half), alone)
 }
 
 func degrees(nu int) string {
