@@ -18,17 +18,24 @@ type Draft struct {
 	ID, Title, Topic, Level, Text string
 	Given                         []Pair // letter: quantity
 	Meaning                       []Pair // letter: what it is
-	Tilt, Body                    string
+	Tilt                          string // an angle, "left", or an angle for each body: "A = alpha, B = -beta"
+	Body                          string
 	Bodies                        []string
 	Forces                        []DraftForce
 	Equal                         []Pair // letter: names, with commas
 	Find                          []string
 	Vary                          []Pair // letter: LOW to HIGH step STEP
 	Notes                         string
+	Surplus                       []string
+	Figure                        []Pair // a body, a force or the view: a word
+	Watch                         []DraftWatch
 }
 
 // Pair is a key with its value.
 type Pair struct{ Key, Value string }
+
+// DraftWatch is a mistake that the author expects, key by key as in the file.
+type DraftWatch struct{ Stage, Item, Typed, Say string }
 
 // DraftForce is one force of a draft, key by key as in the file.
 type DraftForce struct{ On, Name, Kind, Points, Angle, From, Direction, Size, By string }
@@ -118,6 +125,59 @@ func (p Pair) HasNumber() bool {
 
 // WrongTilt says what is wrong with the angle of the axes: each letter is a given.
 func (d Draft) WrongTilt(tilt string) error {
+	if tilt == axisLeft {
+		return nil
+	}
+	for _, one := range tilts(tilt) {
+		if err := d.wrongAngle(one.Value); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// axisLeft is a tilt that turns nothing: positive x is to the left.
+const axisLeft = "left"
+
+// tilts cuts "A = alpha, B = -beta" into bodies and angles; one angle for all bodies has
+// no key.
+func tilts(text string) (all []Pair) {
+	if !strings.Contains(text, "=") {
+		return []Pair{{"", text}}
+	}
+	for one := range strings.SplitSeq(text, ",") {
+		body, angle, _ := strings.Cut(one, "=")
+		all = append(all, Pair{strings.TrimSpace(body), strings.TrimSpace(angle)})
+	}
+	return all
+}
+
+// IsTurned reports whether the draft turns the axes of a body, "" for the only one.
+func (d Draft) IsTurned(body string) bool {
+	return d.Tilt != "" && d.Tilt != axisLeft && slices.ContainsFunc(tilts(d.Tilt), func(p Pair) bool { return p.Key == "" || p.Key == body })
+}
+
+// axes is the value of the key "axes".
+func (d Draft) axes() string {
+	if d.Tilt == axisLeft {
+		return "{x: left}"
+	}
+	all := tilts(d.Tilt)
+	if all[0].Key == "" {
+		return "{tilt: " + quoted(d.Tilt) + "}"
+	}
+	return "{tilt: " + inBraces(all) + "}"
+}
+
+func inBraces(all []Pair) string {
+	var parts []string
+	for _, one := range all {
+		parts = append(parts, one.Key+": "+quoted(one.Value))
+	}
+	return "{" + strings.Join(parts, ", ") + "}"
+}
+
+func (d Draft) wrongAngle(tilt string) error {
 	for _, word := range strings.FieldsFunc(tilt, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) }) {
 		isGiven := slices.ContainsFunc(d.Given, func(g Pair) bool { return canonical(g.Key) == canonical(word) })
 		if unicode.IsLetter([]rune(word)[0]) && word != "deg" && !isGiven {
@@ -194,6 +254,30 @@ func (p *pen) force(i int, f DraftForce) {
 	}
 }
 
+// figure writes what the drawing needs; a view of none leaves the drawing out.
+func (p *pen) figure(figure []Pair) {
+	if len(figure) == 0 {
+		return
+	}
+	value := inBraces(figure)
+	if slices.Contains(figure, Pair{View, NoFigure}) {
+		value = NoFigure
+	}
+	p.raw("figure", "figure", value, "what the forces do not tell about the drawing")
+}
+
+func (p *pen) watch(all []DraftWatch) {
+	if len(all) == 0 {
+		return
+	}
+	p.print("watch: # mistakes that you expect, and what is said about them", "", "")
+	for i, w := range all {
+		parts := []Pair{{"stage", w.Stage}, {"item", w.Item}, {"typed", w.Typed}, {"say", w.Say}}
+		entry := inBraces(slices.DeleteFunc(parts, func(one Pair) bool { return one.Value == "" }))
+		p.print("  - "+entry, fmt.Sprintf("watch %d", i), entry)
+	}
+}
+
 func (d Draft) write() ([]byte, map[string]place) {
 	p := &pen{places: map[string]place{}}
 	p.key("id", d.ID, "lower-case letters, digits, hyphens")
@@ -206,7 +290,11 @@ func (d Draft) write() ([]byte, map[string]place) {
 	p.pairs("given", "a number and a unit each; angles in deg", d.Given)
 	p.pairs("meaning", "what a letter is", d.Meaning)
 	if d.Tilt != "" {
-		p.raw("axes", "tilt", "{tilt: "+quoted(d.Tilt)+"}", "the x axis is turned counter-clockwise by this angle")
+		comment := "the x axis is turned counter-clockwise by this angle"
+		if d.Tilt == axisLeft {
+			comment = "positive x is to the left"
+		}
+		p.raw("axes", "tilt", d.axes(), comment)
 	}
 	p.key("body", d.Body, "what the forces act on")
 	if len(d.Bodies) > 0 {
@@ -219,6 +307,11 @@ func (d Draft) write() ([]byte, map[string]place) {
 	p.pairs("equal", "letters for forces of equal size", d.Equal)
 	p.raw("find", "find", "["+strings.Join(d.Find, ", ")+"]", "what is asked for, in order")
 	p.pairs("vary", "the ranges of each student's numbers", d.Vary)
+	if len(d.Surplus) > 0 {
+		p.raw("surplus", "surplus", "["+strings.Join(d.Surplus, ", ")+"]", "givens that the solution does not need")
+	}
+	p.figure(d.Figure)
+	p.watch(d.Watch)
 	p.key("notes", d.Notes, "for the teacher")
 	return []byte(p.String()), p.places
 }

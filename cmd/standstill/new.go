@@ -43,7 +43,7 @@ func bankNewCommand(a *app) *cobra.Command {
 	f.StringVar(&n.draft.Level, "level", "", "its `level`: 1, 2 or 3")
 	f.StringVar(&n.draft.Text, "text", "", "the `text`, with letters in braces; _ counts as a space")
 	f.StringArrayVar(&n.given, "given", nil, "a `given`, as in m=3.2_kg; you can repeat this flag")
-	f.StringVar(&n.draft.Tilt, "tilt", "", "the `angle` by which the x axis is turned")
+	f.StringVar(&n.draft.Tilt, "tilt", "", "the `angle` by which the x axis is turned, or left if positive x is to the left")
 	f.StringArrayVar(&n.draft.Bodies, "body", nil, "the name of a `body`, if there are several; you can repeat this flag")
 	f.StringArrayVar(&n.forces, "force", nil, "a `force`, as in name=T1,kind=tension,points=up_left,angle=alpha,from=x")
 	f.StringArrayVar(&n.equal, "equal", nil, "a letter for `equal` sizes, as in T=T1,T2")

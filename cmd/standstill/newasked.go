@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"example.org/standstill/checker"
 	"example.org/standstill/checker/pattern"
 	"example.org/standstill/checker/statics"
 	"example.org/standstill/problems"
@@ -56,6 +57,7 @@ func (p *problemQuestions) list(answers map[string]string) []question {
 		}
 	}
 	p.ask("notes", askNotes, p.optional(nil))
+	p.more(d)
 	return p.asked
 }
 
@@ -176,6 +178,71 @@ func (p *problemQuestions) forces(d problems.Draft) {
 	}
 }
 
+// extras are what only some problems need, by the word that asks for it, with the
+// questions for one of each.
+func (p *problemQuestions) extras(name string, d problems.Draft) map[string]func() {
+	return map[string]func(){
+		"surplus": func() {
+			p.ask(name+" surplus", askSurplus, p.needed(func(s string) error {
+				d := d
+				d.Surplus = namesIn(s)
+				return d.Wrong("surplus")
+			}))
+		},
+		"figure": func() {
+			p.ask(name+" figure", askFigure, p.needed(func(s string) error {
+				d := d
+				d.Figure = []problems.Pair{figureOf(s)}
+				return d.Wrong("figure")
+			}))
+		},
+		"watch": func() {
+			p.ask(name+" stage", askWatchStage, func(s string) string {
+				return unless(slices.Contains(checker.Stages, checker.Stage(s)), fmt.Sprintf(saidWatchStage, stagesListed()))
+			})
+			if len(d.Bodies) > 0 {
+				p.ask(name+" item", fmt.Sprintf(askWatchItem, strings.Join(d.Bodies, ", ")), p.optional(nil))
+			}
+			p.ask(name+" typed", askWatchTyped, p.needed(nil))
+			p.ask(name+" say", askWatchSay, p.needed(nil))
+		},
+	}
+}
+
+// more asks for what only some problems need until an empty answer.
+func (p *problemQuestions) more(d problems.Draft) {
+	for i := 1; i <= lastOf(p.answers, "more", "")+1; i++ {
+		name := fmt.Sprintf("more %d", i)
+		begin := len(p.asked)
+		extras := p.extras(name, d)
+		p.ask(name, askMore, func(s string) string {
+			return unless(s == "" || extras[s] != nil, saidMoreForm)
+		})
+		if ask := extras[p.answers[name]]; ask != nil {
+			ask()
+		}
+		for k := range p.asked[begin:] {
+			p.asked[begin+k].Of = name
+		}
+	}
+}
+
+func stagesListed() string {
+	var names []string
+	for _, s := range checker.Stages {
+		names = append(names, string(s))
+	}
+	return strings.Join(names, ", ")
+}
+
+// figureOf reads "T1 = post", or a word for the whole drawing.
+func figureOf(text string) problems.Pair {
+	if !strings.Contains(text, "=") {
+		return problems.Pair{Key: problems.View, Value: text}
+	}
+	return pairOf(text)
+}
+
 // force asks for the parts of the force that is at that place in the draft.
 func (p *problemQuestions) force(name string, at int, d problems.Draft) {
 	f := d.Forces[at]
@@ -201,7 +268,7 @@ func (p *problemQuestions) force(name string, at int, d problems.Draft) {
 	if f.Kind != string(statics.Weight) {
 		p.ask(name+" by", fmt.Sprintf(askForceBy, f.Name), p.optional(wrong("by")))
 		points := fmt.Sprintf(askForcePoints, f.Name)
-		if d.Tilt != "" {
+		if d.IsTurned(f.On) {
 			points += " " + saidTurnedSides
 		}
 		p.ask(name+" points", points, p.needed(func(s string) error {
@@ -286,7 +353,30 @@ func draftOf(answers map[string]string) problems.Draft {
 			d.Vary = append(d.Vary, problems.Pair{Key: g.Key, Value: span})
 		}
 	}
+	for i := 1; i <= lastOf(answers, "more", ""); i++ {
+		draftMore(&d, answers, fmt.Sprintf("more %d", i))
+	}
 	return d
+}
+
+// draftMore adds what only some problems need, once it is complete.
+func draftMore(d *problems.Draft, answers map[string]string, name string) {
+	switch answers[name] {
+	case "surplus":
+		d.Surplus = append(d.Surplus, namesIn(answers[name+" surplus"])...)
+	case "figure":
+		if said := answers[name+" figure"]; said != "" {
+			d.Figure = append(d.Figure, figureOf(said))
+		}
+	case "watch":
+		w := problems.DraftWatch{Stage: answers[name+" stage"], Typed: answers[name+" typed"], Say: answers[name+" say"]}
+		if len(d.Bodies) > 0 {
+			w.Item = answers[name+" item"]
+		}
+		if w.Say != "" {
+			d.Watch = append(d.Watch, w)
+		}
+	}
 }
 
 func draftForce(answers map[string]string, name string, several bool) problems.DraftForce {
@@ -326,6 +416,7 @@ func answersOf(d problems.Draft) map[string]string {
 	set("tilt", d.Tilt)
 	set("body", strings.Join(d.Bodies, ", "))
 	set("notes", d.Notes)
+	set("more 1", "")
 	further := 0
 	for _, g := range d.Given {
 		set("vary "+g.Key, "")

@@ -14,16 +14,16 @@ const (
 
 // What a new problem is asked for.
 const (
-	askID           = "Id: a short name for the problem, as in quay-lantern?"
+	askID           = "Id: what is the short name of the problem, as in quay-lantern?"
 	askTitle        = "Title: what do students see in the list?"
-	askTopic        = "Topic: %s?"
+	askTopic        = "Topic: which topic does it belong to? One of %s."
 	askLevel        = "Level: 1 (easy), 2 (medium) or 3 (hard)?"
 	askText         = "Text: what does the problem say? Type it on one line, and write a letter in braces where its number belongs: A lantern of mass {m} hangs from two cords."
 	askGiven        = "Given: what is %s? A number and a unit, as in 3.2 kg or 35 deg."
 	askFurther      = "Is anything else given that the text does not show, as in h = 0.9 m? Press Enter if not."
 	askMeaning      = "Meaning: what is %s, as in height of the hook above the ring?"
 	askBody         = "Body: what do the forces act on, as in lantern? If there are several bodies, put commas between them, as in crate, pail. Press Enter to leave it out."
-	askTilt         = "Axes: by what angle is the x axis turned, as in alpha on a slope? Press Enter if it is horizontal."
+	askTilt         = "Axes: by what angle is the x axis turned, as in alpha on a slope? For a different angle for each body, type crate = alpha, pail = -beta. Type left if positive x is to the left. Press Enter if x is horizontal and points to the right."
 	askForceName    = "Force %d: what is its letter, as in T1? Press Enter if there are no more forces."
 	askForceKind    = "%s: what kind of force is it? One of %s."
 	askForceOn      = "%s: on which body does it act? One of %s."
@@ -37,7 +37,14 @@ const (
 	askEqual        = "Do two forces have the same size, as in T = T1, T2? Press Enter if not."
 	askFind         = "Find: what is asked for, as in T1, T2?"
 	askVary         = "Each student can get different numbers. What is the range for %s, as in 1.5 to 5.0 step 0.1? Press Enter if all students get the same number."
-	askNotes        = "Notes: a line for other teachers? Press Enter to leave it out."
+	askMore         = "Anything else? Type surplus if a given is not needed, figure to say more about the drawing, or watch for a mistake that you expect. Press Enter if not."
+	askSurplus      = "Surplus: which givens does the solution not need, as in h?"
+	askFigure       = "Figure: what does the drawing show, as in T1 = post or body = round? Or type above for a view from above, or none for no drawing."
+	askWatchStage   = "Watch: at which stage is the mistake made? diagram, components, x-sum, y-sum or solve."
+	askWatchItem    = "Which body is the line about? One of %s. Press Enter if the line says it."
+	askWatchTyped   = "What does the student type, as in N = w?"
+	askWatchSay     = "What should the program say, as in: The rope pulls up here, too."
+	askNotes        = "Notes: what should other teachers know about the problem? Press Enter to leave this out."
 )
 
 // What is said about the answers.
@@ -45,6 +52,8 @@ const (
 	saidNeeded         = "An answer is needed here."
 	saidIDForm         = "An id has lower-case letters, digits and hyphens, as in quay-lantern."
 	saidIDTaken        = "The bank has a problem %s already, %q; choose another id."
+	saidMoreForm       = "Type surplus, figure or watch, or press Enter to go on."
+	saidWatchStage     = "Type one of %s."
 	saidLevelForm      = "Type 1, 2 or 3."
 	saidPairForm       = "Type a letter, an equals sign and its value, as in m = 3.2 kg."
 	saidEqualForm      = "Type a letter, an equals sign and the forces, as in T = T1, T2."
