@@ -51,7 +51,7 @@ view is updated when something changes. Nothing is saved; Ctrl-C ends it.`
 	saidKeepsRecord      = "the file %s is a record, so it was not changed; name another file"
 	saidNotOurs          = "the file %s exists already and was not written by this command; name another file, or add --force to replace it"
 	saidNoRoster         = "the class file has no key oneroster, so the school system would not know the ids in the results; make the class from a OneRoster folder with class new --students FOLDER"
-	saidNotInClass       = "there is no student %q in the class, or there are several"
+	saidNotInClass       = "there is no student %q in the class, or several students match"
 	saidAcceptedLine     = "The line of %s in %s counts as right from now on: %s"
 	saidTakenBack        = "The tutor's own judgement counts again for the line of %s in %s: %s"
 	saidProgress         = "marked %d %% (%d of %d)"

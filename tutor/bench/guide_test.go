@@ -214,7 +214,7 @@ func TestAChangedValueIsASettingOrACorrection(t *testing.T) {
 	table := newTable(t, r, "", "Ida", "0.400 kg ± 1 %", "30 deg ± 0.5 deg", "50 deg ± 0.5 deg", "", "", "2.5 N div 0.1 N", "",
 		"alpha = 45 deg ± 0.5 deg", "", "T1 = 2.6 N div 0.1 N", "m = 0.41 kg ± 1 %", "correction", "leave")
 	table.run("canal-lantern")
-	table.wants("The readings were made with another value of α.", "This is a new run with the same values; the readings are empty.", "Accepted: m = 0.4100 kg")
+	table.wants("The readings were made with a different value of α.", "This is a new run with the same values; the readings are empty.", "Accepted: m = 0.4100 kg")
 	runs, err := Runs(r, "")
 	if err != nil || len(runs) != 2 || !strings.Contains(runs[0].Text, "alpha = 30 deg ± 0.5 deg\nset beta = 50 deg ± 0.5 deg\nread T1 = 2.5 N") ||
 		!strings.Contains(runs[1].Text, "m = 0.41 kg ± 1 %\nset alpha = 45 deg ± 0.5 deg") || !strings.Contains(runs[1].Text, "read T1 = 2.6 N") {
@@ -227,7 +227,7 @@ func TestAChangedValueIsASettingOrACorrection(t *testing.T) {
 func TestUnlikelyValuesAreAskedAbout(t *testing.T) {
 	table := newTable(t, memory(t), "", "Ida", "1000 kg ± 1 %", "2.60 kg ± 1 %", "28 deg ± 0.5 deg", "", "", "142 N div 1 N", "", "27.5 N div 0.5 N", "result", "leave")
 	table.run("banner-ring")
-	table.wants("Is m = 1000.0 kg, u = 5.8 kg right? The problem has 2.6 kg. If it is right, press Enter. If not, type it again.", "Accepted: m = 2.600 kg",
+	table.wants("Is m = 1000.0 kg, u = 5.8 kg right? The problem gives 2.6 kg. If it is right, press Enter. If not, type it again.", "Accepted: m = 2.600 kg",
 		"Is T₁ = 142.00 N, u = 0.29 N right? It is far from what these values predict.", "Accepted: T₁ = 142.00 N", "Accepted: T₂ = 27.50 N")
 	if strings.Count(table.all(), "Is T₁") != 1 {
 		t.Error("asked again")

@@ -428,11 +428,11 @@ func saidOpenedOthers(run int, group string) string {
 }
 
 func saidCorrection(name string) string {
-	return fmt.Sprintf("The readings were made with another value of %s. Is this a new setting of the apparatus, or a correction? Press Enter for a new setting.", name)
+	return fmt.Sprintf("The readings were made with a different value of %s. Is this a new setting of the apparatus, or a correction? Press Enter for a new setting.", name)
 }
 
 func saidFarFromFile(name string, v measure.Value, file string) string {
-	return fmt.Sprintf("Is %s = %s right? The problem has %s.", name, v.Short(), file)
+	return fmt.Sprintf("Is %s = %s right? The problem gives %s.", name, v.Short(), file)
 }
 
 func saidFarFromPredicted(name string, v measure.Value) string {
@@ -454,7 +454,7 @@ func (f *Form) Question(i int) string {
 	case f.File(e) != "":
 		empty = fmt.Sprintf("Press Enter to use %s from the problem.", f.File(e))
 	case e.Kind == Measure:
-		empty = "The problem has no number for it."
+		empty = "The problem gives no number for it."
 	case e.Kind == Hanger:
 		empty = fmt.Sprintf("Press Enter if %s already includes it.", expr.Set(e.Letter))
 	case e.Kind == Reading:
