@@ -35,8 +35,12 @@ type item struct {
 }
 
 // Embedded returns the bank that is built into the program. Only the headings are
-// read; a problem is read when it is asked for.
-func Embedded() *Bank {
+// read, the first time; a problem is read when it is asked for.
+func Embedded() *Bank { return embeddedBank() }
+
+var embeddedBank = sync.OnceValue(readEmbedded)
+
+func readEmbedded() *Bank {
 	files, _ := embedded.ReadDir("bank")
 	items := make([]*item, len(files))
 	for i, f := range files {

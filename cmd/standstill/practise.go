@@ -12,6 +12,7 @@ import (
 
 	"golang.org/x/term"
 
+	"example.org/standstill/problems"
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/door"
 	"example.org/standstill/tutor/plain"
@@ -22,6 +23,7 @@ import (
 // practise opens the tutor: the screens, or lines of text where these are asked
 // for or the terminal can do no more.
 func (a *app) practise() error {
+	go problems.Embedded() // its headings are read while the record is opened
 	kept, notice, err := a.openRecord()
 	if err != nil {
 		return err
