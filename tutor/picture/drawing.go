@@ -117,6 +117,8 @@ func (d *drawing) circle(l look, centre vec, radius float64) { d.arc(l, centre, 
 const (
 	headLength = 5.5
 	headWidth  = 2.6
+	// On paper lines are fine, and a smaller head is told from the shaft.
+	fineHead = 0.62
 )
 
 // shaft is how an arrow's line is drawn.
@@ -148,6 +150,9 @@ func (d *drawing) arrow(s shaft, tail, tip vec) {
 	way := tip.minus(tail)
 	length, ahead := way.len(), way.unit()
 	long := min(headLength, length)
+	if d.fine {
+		long = min(fineHead*headLength, length)
+	}
 	wide := headWidth * long / headLength
 	if s.strong {
 		wide += 0.6
