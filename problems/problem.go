@@ -71,22 +71,23 @@ var word = pattern.Of(`\b[A-Za-z]+[0-9]*\b`)
 // Statement returns the text of the problem with its numbers and units. Letters in it
 // are written as they are on paper.
 func (p *Problem) Statement() string {
-	text := word().ReplaceAllStringFunc(p.Text, func(name string) string {
-		if expr.Glyph(name) != name && p.letters[name] {
-			return setLetter(name)
-		}
-		if subscripted().MatchString(name) && p.letters[name] {
-			return setLetter(name)
-		}
-		return name
-	})
-	return placeholder().ReplaceAllStringFunc(text, func(marked string) string {
+	return placeholder().ReplaceAllStringFunc(p.Lettered(p.Text), func(marked string) string {
 		name := canonical(marked[1 : len(marked)-1])
 		g, ok := p.System.Given(name)
 		if !ok {
 			return setLetter(name) // it follows from givens
 		}
 		return printGiven(g)
+	})
+}
+
+// Lettered writes the letters of the problem in a text as they are on paper.
+func (p *Problem) Lettered(text string) string {
+	return word().ReplaceAllStringFunc(text, func(name string) string {
+		if (expr.Glyph(name) != name || subscripted().MatchString(name)) && p.letters[name] {
+			return setLetter(name)
+		}
+		return name
 	})
 }
 

@@ -112,7 +112,7 @@ func (f *Form) Statement() string {
 		}
 		return marked
 	})
-	return strings.Join(strings.Fields(text), " ")
+	return strings.Join(strings.Fields(f.problem.Lettered(text)), " ")
 }
 
 var placeholder = pattern.Of(`\{([^{}]*)\}`)
