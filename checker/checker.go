@@ -107,13 +107,15 @@ func solve(s *statics.System, own solved.Units, kin *Kin) (*Reference, error) {
 }
 
 // Has reports whether a letter is one of the problem's.
-func (r *Reference) Has(name string) bool { return r.solved.Has(name) }
+func (r *Reference) Has(name string) bool { return r.solved.Model.Has(name) }
 
 // Variable returns a letter of the problem.
-func (r *Reference) Variable(name string) (statics.Variable, bool) { return r.solved.Variable(name) }
+func (r *Reference) Variable(name string) (statics.Variable, bool) {
+	return r.solved.Model.Variable(name)
+}
 
 // Variables lists the letters of the problem: givens, unknowns, and what follows from them.
-func (r *Reference) Variables() []statics.Variable { return r.solved.Variables }
+func (r *Reference) Variables() []statics.Variable { return r.solved.Model.Variables }
 
 // Unit returns the unit in which a letter is asked for.
 func (r *Reference) Unit(name string) quantity.Unit { return r.solved.Unit(name) }

@@ -54,7 +54,7 @@ func (r *Reference) mayBeCoined(name string) bool {
 	if lower := strings.ToLower(name); lower == "x" || lower == "y" || lower == "e" {
 		return false
 	}
-	for _, v := range r.solved.Variables {
+	for _, v := range r.solved.Model.Variables {
 		if solved.SameStem(name, v.Name) {
 			return false
 		}

@@ -100,7 +100,7 @@ func onlyAbout(s *solved.System, n *expr.Node, force string) bool {
 		if s.Owner(name) == force {
 			return true
 		}
-		if v, ok := s.Variable(force); ok && v.Size != nil && v.Size.Has(name) {
+		if v, ok := s.Model.Variable(force); ok && v.Size != nil && v.Size.Has(name) {
 			return true
 		}
 	}

@@ -46,7 +46,7 @@ func dimensionOfFactor(s *solved.System, n *expr.Node) (quantity.Dimension, bool
 		if _, ok := s.Component(n.Name); ok {
 			return quantity.Force, true
 		}
-		v, ok := s.Variable(n.Name)
+		v, ok := s.Model.Variable(n.Name)
 		return v.Dim, ok
 	case expr.Number, expr.Measured:
 		unit, ok := quantity.Find(n.Unit)

@@ -72,7 +72,7 @@ func (r *Reference) hintSubject(a Answer, report Report) (*wording.Subject, word
 		s.Typed = r.measuredIn(a, item)
 		return s, at
 	}
-	if report.About != "" && r.solved.Has(report.About) {
+	if report.About != "" && r.solved.Model.Has(report.About) {
 		s.Unknown = report.About
 	}
 	line, ok := r.sentenceOf(a, item)

@@ -54,7 +54,7 @@ func (j sentence) subject(f mistake.Finding) *wording.Subject {
 	}
 	for _, side := range j.m.line.Sides {
 		for _, name := range side.Names() {
-			if name != j.m.item && j.m.solved.Has(name) && j.m.solved.Open(expr.Letter(name)) && !slices.Contains(s.Open, name) {
+			if name != j.m.item && j.m.solved.Model.Has(name) && j.m.solved.Open(expr.Letter(name)) && !slices.Contains(s.Open, name) {
 				s.Open = append(s.Open, name)
 			}
 		}
@@ -121,7 +121,7 @@ func (j sentence) types(name string) bool {
 // isLetterOfValue reports whether a letter of the problem stands for something else than a force.
 func (j sentence) isLetterOfValue(name string) bool {
 	letter, ok := j.m.ref.LetterOf(name, j.m.item)
-	v, known := j.m.solved.Variable(letter)
+	v, known := j.m.solved.Model.Variable(letter)
 	return ok && known && v.Dim != quantity.Force
 }
 

@@ -17,7 +17,7 @@ func statement(s *solved.System, left, right *expr.Node) (name string, number *e
 	if left.Op != expr.Name || !expr.IsQuantity(right) {
 		return "", nil
 	}
-	if _, ok := s.Variable(left.Name); ok {
+	if _, ok := s.Model.Variable(left.Name); ok {
 		return left.Name, right
 	}
 	for _, e := range s.Equals {
@@ -39,7 +39,7 @@ func settled(s *solved.System, name string) []string {
 		if e.Name == name {
 			names = nil
 			for _, slot := range e.Slots {
-				names = append(names, s.Variables[slot].Name)
+				names = append(names, s.Model.Variables[slot].Name)
 			}
 		}
 	}

@@ -107,13 +107,13 @@ func (s strangers) fitsAsEqual(name string, tensions []string) bool {
 		c, ok := s.m.solved.Component(s.m.item)
 		return ok && s.with(name, expr.Letter(c.Force.Name)).markComponent().Verdict == Right
 	}
-	system := *s.m.solved.System
+	system := *s.m.solved.Model.System
 	system.Equal = append(slices.Clone(system.Equal), statics.Equal{Letter: name, Names: tensions})
 	model, err := statics.Compile(&system)
 	if err != nil {
 		return false
 	}
-	equal := newReference(model, s.m.solved.Values[:len(s.m.solved.Variables)], s.m.solved.Own, &Kin{})
+	equal := newReference(model, s.m.solved.Values[:len(s.m.solved.Model.Variables)], s.m.solved.Own, &Kin{})
 	equal.mistakes.Near = true
 	c := s.with(name, expr.Letter(name))
 	c.ref, c.solved, c.trial = equal, equal.solved, equal.trial

@@ -72,7 +72,7 @@ func (j values) asksFor() []string {
 // aboutOf returns the file's own name for a letter; none for a letter of several
 // equal sizes.
 func (j values) aboutOf(name string) string {
-	if _, ok := j.m.solved.Variable(name); ok {
+	if _, ok := j.m.solved.Model.Variable(name); ok {
 		return name
 	}
 	return ""
@@ -90,12 +90,12 @@ type asked struct {
 
 func (j values) valueOf(name string) asked {
 	v := asked{name: name, slot: j.m.solved.Slots[name], value: j.m.solved.Values[j.m.solved.Slots[name]], unit: j.m.solved.Own.Inner(j.m.solved.Unit(name))}
-	if v.slot < len(j.m.solved.Variables) {
+	if v.slot < len(j.m.solved.Model.Variables) {
 		v.force, _ = j.m.solved.Force(name)
 	} else {
 		for _, e := range j.m.solved.Equals {
 			if e.Name == name {
-				v.force, _ = j.m.solved.Force(j.m.solved.Variables[e.Slots[0]].Name)
+				v.force, _ = j.m.solved.Force(j.m.solved.Model.Variables[e.Slots[0]].Name)
 			}
 		}
 	}

@@ -71,7 +71,7 @@ func (p Page) angleChain(tree *expr.Node) string {
 // number, what is computed from them, and the unknowns that are found.
 func (p Page) numbered(tree *expr.Node, found map[string]bool) bool {
 	for _, name := range tree.Names() {
-		v, ok := p.solved.Variable(name)
+		v, ok := p.solved.Model.Variable(name)
 		switch {
 		case !ok:
 			return false
@@ -107,7 +107,7 @@ func (p Page) Insert(n *expr.Node, found map[string]bool, figures int) *expr.Nod
 }
 
 func (p Page) numberOf(name string, figures int) *expr.Node {
-	if v, _ := p.solved.Variable(name); v.Role == statics.IsDerived && v.Size.Op == expr.Name {
+	if v, _ := p.solved.Model.Variable(name); v.Role == statics.IsDerived && v.Size.Op == expr.Name {
 		return p.numberOf(v.Size.Name, figures)
 	}
 	g, given := p.solved.Given(name)

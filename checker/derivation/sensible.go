@@ -185,7 +185,7 @@ func (t *working) secondRoot(sums []balance, names []string) {
 	}
 	var values, faults []string
 	for i, name := range names {
-		v, _ := t.solved.Variable(name)
+		v, _ := t.solved.Model.Variable(name)
 		value, figures := other[i], t.figures
 		if v.Angle {
 			figures = t.figuresOf(value)
@@ -219,7 +219,7 @@ const distinct = 0.02
 func (t *working) otherRoot(names []string) (other [2]float64, ok bool) {
 	right, places := t.valuesOf(names, t.solved.Values), [2][]float64{}
 	for i, name := range names {
-		if v, _ := t.solved.Variable(name); v.Angle {
+		if v, _ := t.solved.Model.Variable(name); v.Angle {
 			for _, d := range starts.degrees {
 				places[i] = append(places[i], d*quantity.Degree)
 			}
@@ -229,19 +229,19 @@ func (t *working) otherRoot(names []string) (other [2]float64, ok bool) {
 			places[i] = append(places[i], share*right[i])
 		}
 	}
-	known := t.solved.Values[:len(t.solved.Variables)]
+	known := t.solved.Values[:len(t.solved.Model.Variables)]
 	for _, a := range places[0] {
 		for _, b := range places[1] {
 			at := map[string]float64{names[0]: a, names[1]: b}
 			var start []float64
-			for _, name := range t.solved.Unknowns() {
+			for _, name := range t.solved.Model.Unknowns() {
 				value, moved := at[name]
 				if !moved {
 					value = known[t.solved.Slots[name]]
 				}
 				start = append(start, value)
 			}
-			if env, err := t.solved.SolveNear(known, start); err == nil {
+			if env, err := t.solved.Model.SolveNear(known, start); err == nil {
 				if other = t.valuesOf(names, env); t.differs(names, other, right) {
 					return other, true
 				}
@@ -255,7 +255,7 @@ func (t *working) otherRoot(names []string) (other [2]float64, ok bool) {
 func (t *working) valuesOf(names []string, env []float64) (values [2]float64) {
 	for i, name := range names {
 		values[i] = env[t.solved.Slots[name]]
-		if v, _ := t.solved.Variable(name); v.Angle {
+		if v, _ := t.solved.Model.Variable(name); v.Angle {
 			values[i] = math.Remainder(values[i], 2*math.Pi)
 		}
 	}
@@ -266,7 +266,7 @@ func (t *working) valuesOf(names []string, env []float64) (values [2]float64) {
 func (t *working) differs(names []string, a, right [2]float64) bool {
 	for i, name := range names {
 		scale := 1.0
-		if v, _ := t.solved.Variable(name); !v.Angle {
+		if v, _ := t.solved.Model.Variable(name); !v.Angle {
 			scale = math.Abs(right[i])
 		}
 		if math.Abs(a[i]-right[i]) > distinct*scale {

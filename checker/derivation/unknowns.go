@@ -85,7 +85,7 @@ func (t *working) reason(group []balance) string {
 
 // unknownsOf lists the unknowns of some sums, found or not.
 func (t *working) unknownsOf(group []balance) (names []string) {
-	for _, name := range t.solved.Unknowns() {
+	for _, name := range t.solved.Model.Unknowns() {
 		if slices.ContainsFunc(group, func(b balance) bool { return b.has(name) }) {
 			names = append(names, expr.Set(name))
 		}
@@ -99,7 +99,7 @@ func (t *working) say(words string, equations ...string) {
 
 // sizes writes out the forces whose sizes the problem gives.
 func (t *working) sizes() {
-	for _, v := range t.solved.Variables {
+	for _, v := range t.solved.Model.Variables {
 		switch {
 		case v.Role != statics.IsDerived:
 		case t.solved.Fixed(v.Size):
@@ -142,7 +142,7 @@ func (t *working) forBody(b int) string {
 
 func (t *working) throughUnknowns(tree *expr.Node) *expr.Node {
 	for _, name := range tree.Names() {
-		if v, ok := t.solved.Variable(name); ok && v.Role == statics.IsDerived && !t.solved.Fixed(v.Size) {
+		if v, ok := t.solved.Model.Variable(name); ok && v.Role == statics.IsDerived && !t.solved.Fixed(v.Size) {
 			return t.throughUnknowns(expr.Substitute(tree, name, v.Size))
 		}
 	}
@@ -152,7 +152,7 @@ func (t *working) throughUnknowns(tree *expr.Node) *expr.Node {
 // wanted lists the unknowns of some sums that are not found yet.
 func (t *working) wanted(group ...balance) []string {
 	var names []string
-	for _, name := range t.solved.Unknowns() {
+	for _, name := range t.solved.Model.Unknowns() {
 		_, inLetters := t.formulas[name]
 		open := !t.found[name] && !inLetters
 		if open && slices.ContainsFunc(group, func(b balance) bool { return b.has(name) }) {
@@ -217,7 +217,7 @@ func choose(all []balance, size int) [][]balance {
 // solveGroup solves sums with as many unknowns. Where that fails nothing is said.
 func (t *working) solveGroup(group []balance) bool {
 	lines, found, formulas := len(t.lines), maps.Clone(t.found), maps.Clone(t.formulas)
-	linear := !slices.ContainsFunc(t.wanted(group...), func(name string) bool { v, _ := t.solved.Variable(name); return v.Angle })
+	linear := !slices.ContainsFunc(t.wanted(group...), func(name string) bool { v, _ := t.solved.Model.Variable(name); return v.Angle })
 	solved := len(group) == 2 && t.divide(group[0], group[1]) || t.substituteOne(group)
 	if !solved {
 		t.lines, t.found, t.formulas = t.lines[:lines], found, formulas
@@ -269,7 +269,7 @@ func (t *working) settle(words, name string, above, below polynomial) {
 
 // inLetters puts in what was found in letters alone.
 func (t *working) inLetters(p polynomial) polynomial {
-	for _, name := range t.solved.Unknowns() {
+	for _, name := range t.solved.Model.Unknowns() {
 		formula, found := t.formulas[name]
 		if q, ok := p.put(name, formula); found && ok && len(formula) > 0 {
 			p = q
@@ -374,7 +374,7 @@ func (t *working) turned(angle *expr.Node, function string, want float64) *expr.
 // quotient.
 func (t *working) divide(a, b balance) bool {
 	names := t.wanted(a, b)
-	angle := slices.IndexFunc(names, func(n string) bool { v, _ := t.solved.Variable(n); return v.Angle })
+	angle := slices.IndexFunc(names, func(n string) bool { v, _ := t.solved.Model.Variable(n); return v.Angle })
 	if angle < 0 || len(names) != 2 {
 		return false
 	}
@@ -539,7 +539,7 @@ func Begin(s *solved.System) (how Beginning, along string) {
 			return Quotient, ""
 		}
 	}
-	if !s.Linear() {
+	if !s.Model.Linear() {
 		return Trying, ""
 	}
 	return Substitution, ""

@@ -96,7 +96,7 @@ func (t *working) answers(sums []balance) {
 	var all []string
 	for _, name := range t.solved.Find {
 		letter := expr.Letter(name)
-		v, _ := t.solved.Variable(name)
+		v, _ := t.solved.Model.Variable(name)
 		switch {
 		case t.page.numbered(letter, t.found):
 			if v.Role == statics.IsDerived && !t.solved.Fixed(v.Size) {
@@ -115,7 +115,7 @@ func (t *working) answers(sums []balance) {
 // spelledOut writes m·g for w.
 func (t *working) spelledOut(tree *expr.Node) *expr.Node {
 	for _, name := range tree.Names() {
-		if v, ok := t.solved.Variable(name); ok && v.Role == statics.IsDerived {
+		if v, ok := t.solved.Model.Variable(name); ok && v.Role == statics.IsDerived {
 			return t.spelledOut(expr.Substitute(tree, name, v.Size))
 		}
 	}
@@ -162,7 +162,7 @@ func (t *working) valueNode(left *expr.Node, value float64, figures int) *expr.N
 	default:
 		unit = t.solved.UsualUnit(quantity.Force)
 		for _, name := range left.Names() {
-			if v, _ := t.solved.Variable(name); v.Dim == quantity.Force {
+			if v, _ := t.solved.Model.Variable(name); v.Dim == quantity.Force {
 				unit = t.solved.Unit(name)
 			}
 		}

@@ -155,7 +155,7 @@ func (k known) meaningOfTree(n *expr.Node) meaning {
 	if f := k.partOf(n); f != "" {
 		return meaning{code: mistake.TwiceCounted, about: f}
 	}
-	if v, ok := k.solved.Variable(n.Name); n.Op == expr.Name && ok && v.Dim != quantity.Force && v.Dim != quantity.Angle {
+	if v, ok := k.solved.Model.Variable(n.Name); n.Op == expr.Name && ok && v.Dim != quantity.Force && v.Dim != quantity.Angle {
 		return k.valueDrawn(n.Name)
 	}
 	return meaning{}
@@ -200,7 +200,7 @@ func (k known) named(letter string) []string {
 	for _, e := range k.solved.Equals {
 		if e.Name == letter {
 			for _, slot := range e.Slots {
-				names = append(names, k.solved.Variables[slot].Name)
+				names = append(names, k.solved.Model.Variables[slot].Name)
 			}
 		}
 	}

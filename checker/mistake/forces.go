@@ -582,10 +582,10 @@ func otherMasses(p *trial.Problem, t solved.Term) []solved.Term {
 	}
 	var all []solved.Term
 	for _, name := range size.Names() {
-		if v, ok := p.Solved.Variable(name); !ok || v.Dim != quantity.Mass {
+		if v, ok := p.Solved.Model.Variable(name); !ok || v.Dim != quantity.Mass {
 			continue
 		}
-		for _, other := range p.Solved.Variables {
+		for _, other := range p.Solved.Model.Variables {
 			if other.Dim == quantity.Mass && !size.Has(other.Name) {
 				all = append(all, p.Solved.WithSize(t, other.Name+" for "+name, func() *expr.Node {
 					return expr.Substitute(size, name, expr.Letter(other.Name))

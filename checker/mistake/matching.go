@@ -173,10 +173,10 @@ func vanishes(p *trial.Problem, e *trial.Equation, env []float64) bool {
 	for _, side := range e.Sides {
 		for _, name := range side.Names() {
 			slot, ok := p.Solved.Slots[name]
-			if !ok || slot >= len(p.Solved.Variables) || !p.Solved.Open(expr.Letter(name)) {
+			if !ok || slot >= len(p.Solved.Model.Variables) || !p.Solved.Open(expr.Letter(name)) {
 				continue
 			}
-			isOne := p.Solved.Variables[slot].Dim == quantity.None && math.Abs(env[slot]-1) <= trial.Felt
+			isOne := p.Solved.Model.Variables[slot].Dim == quantity.None && math.Abs(env[slot]-1) <= trial.Felt
 			if isOne || math.Abs(env[slot]) <= trial.Felt*math.Abs(p.Solved.Values[slot]) {
 				return true
 			}

@@ -149,7 +149,7 @@ func handedBackMass(p *trial.Problem, v Target) []Number {
 		return []Number{{Value: v.Value * strength, What: "a weight is taken for a mass"}, {Value: v.Value / strength, What: "what is a mass already is divided by g"}}
 	case quantity.Force:
 		all := []Number{{Value: v.Value / strength}}
-		for i, other := range p.Solved.Variables {
+		for i, other := range p.Solved.Model.Variables {
 			if other.Dim != quantity.Mass || other.Role != statics.IsGiven {
 				continue
 			}
@@ -157,7 +157,7 @@ func handedBackMass(p *trial.Problem, v Target) []Number {
 			if v.Force == nil || v.Force.Kind != statics.Friction {
 				continue
 			}
-			for j, mu := range p.Solved.Variables {
+			for j, mu := range p.Solved.Model.Variables {
 				if mu.Dim == quantity.None && mu.Role == statics.IsGiven {
 					all = append(all, Number{Value: p.Solved.Values[i] * p.Solved.Values[j], Cost: seen / 2, What: "the mass is taken for a weight"})
 				}
@@ -288,7 +288,7 @@ func otherBodyValue(p *trial.Problem, v Target) []Number {
 	var all []Number
 	switch v.Dim {
 	case quantity.Mass:
-		for i, other := range p.Solved.Variables {
+		for i, other := range p.Solved.Model.Variables {
 			if other.Dim == quantity.Mass && other.Role == statics.IsGiven && other.Name != v.Name {
 				all = append(all, shown(p.Solved.Values[i], "the mass of something else"))
 			}
@@ -338,11 +338,11 @@ func balances(p *trial.Problem, b int, f, weight *statics.Force) bool {
 // otherUnknown takes the value of another unknown of the problem.
 func otherUnknown(p *trial.Problem, v Target) []Number {
 	var all []Number
-	for i, other := range p.Solved.Variables {
+	for i, other := range p.Solved.Model.Variables {
 		if other.Name == v.Name || other.Dim != v.Dim || other.Role == statics.IsGiven {
 			continue
 		}
-		if p.Solved.Open(expr.Letter(p.Solved.Variables[i].Name)) && (other.Size == nil || !other.Size.Has(v.Name)) {
+		if p.Solved.Open(expr.Letter(p.Solved.Model.Variables[i].Name)) && (other.Size == nil || !other.Size.Has(v.Name)) {
 			all = append(all, Number{Value: p.Solved.Values[i], Cost: seen, Shown: true, Answer: true})
 		}
 	}
@@ -430,7 +430,7 @@ func givenAngle(p *trial.Problem, v Target) []Number {
 		return nil
 	}
 	var all []Number
-	for i, other := range p.Solved.Variables {
+	for i, other := range p.Solved.Model.Variables {
 		if other.Role == statics.IsGiven && other.Dim == quantity.Angle && other.Name != v.Name {
 			all = append(all, shown(p.Solved.Values[i], "a given angle"), Number{Value: math.Pi/2 - p.Solved.Values[i], What: "a given angle"})
 		}
@@ -458,7 +458,7 @@ func withOtherG(p *trial.Problem, v Target) []Number {
 	}
 	var all []Number
 	for _, g := range trial.UsualG {
-		env := slices.Clone(p.Solved.Values[:len(p.Solved.Variables)])
+		env := slices.Clone(p.Solved.Values[:len(p.Solved.Model.Variables)])
 		if math.Abs(g-env[slot]) < trial.Same {
 			continue
 		}
@@ -604,7 +604,7 @@ func hasRightAngle(p *trial.Problem, body *statics.Body) bool {
 // anglesOfPairs are the angles that two sizes would make if they were at a right angle.
 func anglesOfPairs(p *trial.Problem) []Number {
 	var sizes []float64
-	for _, v := range p.Solved.Variables {
+	for _, v := range p.Solved.Model.Variables {
 		if v.Dim == quantity.Force {
 			sizes = append(sizes, math.Abs(p.Solved.Values[p.Solved.Slots[v.Name]]))
 		}

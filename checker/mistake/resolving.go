@@ -413,12 +413,12 @@ func forcesNamed(p *trial.Problem, n *expr.Node) []*statics.Force {
 }
 
 func angleLetter(p *trial.Problem, n *expr.Node) []*expr.Node {
-	v, ok := p.Solved.Variable(n.Name)
+	v, ok := p.Solved.Model.Variable(n.Name)
 	if n.Op != expr.Name || !ok || !v.Angle {
 		return nil
 	}
 	var all []*expr.Node
-	for _, other := range p.Solved.Variables {
+	for _, other := range p.Solved.Model.Variables {
 		if other.Angle && other.Name != v.Name {
 			all = append(all, expr.Letter(other.Name))
 		}

@@ -129,7 +129,7 @@ func massAlone(p *trial.Problem, at solved.Place, t solved.Term) []solved.Term {
 		return nil
 	}
 	all := []solved.Term{p.Solved.WithSize(t, "mass", func() *expr.Node { return expr.Substitute(size, "g", expr.Constant(1)) })}
-	masses := slices.DeleteFunc(size.Names(), func(name string) bool { v, ok := p.Solved.Variable(name); return !ok || v.Dim != quantity.Mass })
+	masses := slices.DeleteFunc(size.Names(), func(name string) bool { v, ok := p.Solved.Model.Variable(name); return !ok || v.Dim != quantity.Mass })
 	for _, name := range masses {
 		if len(masses) > 1 {
 			all = append(all, p.Solved.WithSize(t, "only mass of "+name, func() *expr.Node {
@@ -159,7 +159,7 @@ func massAsWritten(p *trial.Problem, _ solved.Place, t solved.Term) []solved.Ter
 
 // timesG multiplies a force by the strength of gravity, as if it were a mass.
 func timesG(p *trial.Problem, _ solved.Place, t solved.Term) []solved.Term {
-	if !p.Solved.Has("g") || t.Scale == 0 || t.Force.Kind == statics.Normal || t.Force.Kind == statics.Friction {
+	if !p.Solved.Model.Has("g") || t.Scale == 0 || t.Force.Kind == statics.Normal || t.Force.Kind == statics.Friction {
 		return nil
 	}
 	return []solved.Term{p.Solved.WithSize(t, "times g", func() *expr.Node {
@@ -271,7 +271,7 @@ func frictionAtLimit(p *trial.Problem, at solved.Place, t solved.Term) []solved.
 // coefficients lists the letters of coefficients of friction.
 func coefficients(p *trial.Problem) []string {
 	var all []string
-	for _, v := range p.Solved.Variables {
+	for _, v := range p.Solved.Model.Variables {
 		if v.Dim == quantity.None && strings.HasPrefix(v.Name, "mu") {
 			all = append(all, v.Name)
 		}
@@ -333,8 +333,8 @@ func otherG(p *trial.Problem, _ solved.Place, t solved.Term) []solved.Term {
 
 // weightOfMass multiplies the letter of a mass by g.
 func weightOfMass(p *trial.Problem, n *expr.Node) []*expr.Node {
-	v, ok := p.Solved.Variable(n.Name)
-	if n.Op != expr.Name || !ok || v.Dim != quantity.Mass || !p.Solved.Has("g") {
+	v, ok := p.Solved.Model.Variable(n.Name)
+	if n.Op != expr.Name || !ok || v.Dim != quantity.Mass || !p.Solved.Model.Has("g") {
 		return nil
 	}
 	return []*expr.Node{expr.Join(expr.Mul, n, expr.Letter("g"))}

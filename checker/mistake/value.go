@@ -10,13 +10,13 @@ import (
 // Target finds a letter's true value.
 func (s *Search) Target(name string) Target {
 	v := Target{Name: name, Slot: s.p.Solved.Slots[name], Value: s.p.Solved.Values[s.p.Solved.Slots[name]], Dim: s.p.Solved.Unit(name).Dim}
-	if v.Slot < len(s.p.Solved.Variables) {
+	if v.Slot < len(s.p.Solved.Model.Variables) {
 		v.Force, _ = s.p.Solved.Force(name)
 		return v
 	}
 	for _, e := range s.p.Solved.Equals {
 		if e.Name == name {
-			v.Force, _ = s.p.Solved.Force(s.p.Solved.Variables[e.Slots[0]].Name)
+			v.Force, _ = s.p.Solved.Force(s.p.Solved.Model.Variables[e.Slots[0]].Name)
 		}
 	}
 	return v
@@ -111,7 +111,7 @@ func (s *Search) numbersFor(v Target, of mistakes) []Number {
 	}
 	if of == one {
 		made = slices.Concat(s.fromSums(v, s.oneMistake()), s.fromLastSum(v), s.fromRows(v))
-	} else if s.p.Solved.Linear() {
+	} else if s.p.Solved.Model.Linear() {
 		made = s.fromSums(v, s.twoMistakes())
 	}
 	kept := made[:0]
@@ -148,7 +148,7 @@ const costOfLast = 0.5
 
 // fromLastSum solves each sum with a mistake in it for the letter, with all other values right.
 func (s *Search) fromLastSum(v Target) []Number {
-	if v.Slot >= len(s.p.Solved.Variables) {
+	if v.Slot >= len(s.p.Solved.Model.Variables) {
 		return nil
 	}
 	var all []Number

@@ -154,7 +154,7 @@ func (s *Search) fromValue(e *trial.Equation) Finding {
 	}
 	f := finding(best.row, letter.Name)
 	f.What = best.What
-	if _, ok := s.p.Solved.Variable(letter.Name); !ok {
+	if _, ok := s.p.Solved.Model.Variable(letter.Name); !ok {
 		f.About = ""
 	}
 	return f

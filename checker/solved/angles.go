@@ -11,7 +11,7 @@ import (
 // under the body.
 func (s *System) AngleLetters(body int) []string {
 	var letters []string
-	for _, v := range s.Variables {
+	for _, v := range s.Model.Variables {
 		tilts := s.Bodies[body].Tilt != nil && s.Bodies[body].Tilt.Has(v.Name) && v.Dim == quantity.Angle
 		if v.Angle || tilts {
 			letters = append(letters, v.Name)

@@ -9,7 +9,7 @@ func (s *System) Unit(name string) quantity.Unit {
 	}
 	for _, e := range s.Equals {
 		if e.Name == name {
-			return s.Unit(s.Variables[e.Slots[0]].Name)
+			return s.Unit(s.Model.Variables[e.Slots[0]].Name)
 		}
 	}
 	if g, ok := s.Given(name); ok {
@@ -17,7 +17,7 @@ func (s *System) Unit(name string) quantity.Unit {
 		return u
 	}
 	dim := quantity.Force
-	if v, ok := s.Variable(name); ok {
+	if v, ok := s.Model.Variable(name); ok {
 		dim = v.Dim
 	}
 	return s.UsualUnit(dim)

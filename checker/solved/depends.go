@@ -10,7 +10,7 @@ import (
 // Fixed reports whether a tree depends on givens alone.
 func (s *System) Fixed(n *expr.Node) bool {
 	for _, name := range n.Names() {
-		v, ok := s.Variable(name)
+		v, ok := s.Model.Variable(name)
 		if !ok || v.Role == statics.IsUnknown || v.Role == statics.IsDerived && !s.Fixed(v.Size) {
 			return false
 		}
@@ -22,10 +22,10 @@ func (s *System) Fixed(n *expr.Node) bool {
 func (s *System) Open(n *expr.Node) bool {
 	for _, name := range n.Names() {
 		slot, ok := s.Slots[name]
-		if !ok || slot >= len(s.Variables) || s.Variables[slot].Role == statics.IsUnknown {
+		if !ok || slot >= len(s.Model.Variables) || s.Model.Variables[slot].Role == statics.IsUnknown {
 			return true
 		}
-		if s.Variables[slot].Role == statics.IsDerived && s.Open(s.Variables[slot].Size) {
+		if s.Model.Variables[slot].Role == statics.IsDerived && s.Open(s.Model.Variables[slot].Size) {
 			return true
 		}
 	}
@@ -43,7 +43,7 @@ func (s *System) SpeaksOf(n *expr.Node, about string) bool {
 			}
 			continue
 		}
-		if v, ok := s.Variable(name); ok && v.Size != nil && v.Size.Has(about) {
+		if v, ok := s.Model.Variable(name); ok && v.Size != nil && v.Size.Has(about) {
 			return true
 		}
 		if name == about || s.Owner(name) == about || isForce && f.Size != nil && f.Size.Has(name) {
@@ -74,7 +74,7 @@ func (s *System) GivensOf(name string) GivenSet {
 	if !ok {
 		return 0
 	}
-	if slot >= len(s.Variables) {
+	if slot >= len(s.Model.Variables) {
 		if c, ok := s.Component(name); ok {
 			set := s.GivensOf(c.Force.Name)
 			if f := c.Force.Factor(c.Axis); f.Angle != nil {
@@ -84,7 +84,7 @@ func (s *System) GivensOf(name string) GivenSet {
 		}
 		return 0
 	}
-	switch v := s.Variables[slot]; v.Role {
+	switch v := s.Model.Variables[slot]; v.Role {
 	case statics.IsGiven:
 		return 1 << slot
 	case statics.IsDerived:

@@ -22,7 +22,8 @@ import (
 // System is a solved system. It is in the problem's own units, and never changed after New,
 // so that several goroutines may use it.
 type System struct {
-	*statics.Model
+	*statics.System
+	Model  *statics.Model
 	Values []float64 // of all letters at the solution, by slot
 	*Vocabulary
 	Own  Units
@@ -41,7 +42,7 @@ type made struct {
 
 // New puts a solution to its model, which is one of the kin.
 func New(m *statics.Model, solution []float64, own Units, kin *Kin) *System {
-	s := &System{Model: m, Vocabulary: newVocabulary(m, kin), Own: own, made: &made{}}
+	s := &System{System: m.System, Model: m, Vocabulary: newVocabulary(m, kin), Own: own, made: &made{}}
 	s.Values = make([]float64, s.width)
 	copy(s.Values, solution)
 	for _, c := range s.Components {
@@ -63,7 +64,7 @@ type Signed []bool
 
 // Fill computes everything that follows from givens and unknowns, in place.
 func (s *System) Fill(env []float64, signs Signed) {
-	s.Derive(env)
+	s.Model.Derive(env)
 	for _, e := range s.Equals {
 		env[e.Slot] = env[e.Slots[0]]
 	}
@@ -94,9 +95,9 @@ func (s *System) Text(n *expr.Node) string { return s.Readers[""].PrintNode(n) }
 
 // InSI returns a letter's value in SI at the solution.
 func (s *System) InSI(name string) (float64, bool) {
-	slot, ok := s.Slot(name)
+	slot, ok := s.Model.Slot(name)
 	if !ok {
 		return 0, false
 	}
-	return s.Values[slot] * s.Own.Scale(s.Variables[slot].Dim), true
+	return s.Values[slot] * s.Own.Scale(s.Model.Variables[slot].Dim), true
 }

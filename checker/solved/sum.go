@@ -138,7 +138,7 @@ func (s *System) SizeTree(t Term) *expr.Node {
 	if t.Size != nil {
 		return t.Size.Tree
 	}
-	if v, ok := s.Variable(t.Force.Name); ok && v.Role == statics.IsDerived {
+	if v, ok := s.Model.Variable(t.Force.Name); ok && v.Role == statics.IsDerived {
 		return v.Size
 	}
 	return nil
@@ -154,7 +154,7 @@ func (s *System) WithSize(t Term, name string, tree func() *expr.Node) Term {
 	made, ok := s.made.sizes.Load(key)
 	if !ok {
 		size := &Size{Tree: tree(), name: name}
-		program := s.Program(size.Tree)
+		program := s.Model.Program(size.Tree)
 		size.program = &program
 		made, _ = s.made.sizes.LoadOrStore(key, size)
 	}
@@ -173,7 +173,7 @@ func (s *System) ready(key string, tree func() *expr.Node) *expr.Program {
 	if made, ok := s.made.programs.Load(key); ok {
 		return made.(*expr.Program)
 	}
-	made := s.Program(tree())
+	made := s.Model.Program(tree())
 	kept, _ := s.made.programs.LoadOrStore(key, &made)
 	return kept.(*expr.Program)
 }

@@ -21,7 +21,7 @@ type Units struct{ Force, Length float64 }
 // sizes use, and the one of length that the answers use as well. A mass ties the
 // force to the newton, and a unit of length counts only in a spring's constant.
 func UnitsOf(r *System) Units {
-	s, u := r.System, Units{1, 1}
+	s, u := r.Model.System, Units{1, 1}
 	var forces, lengths []float64
 	massive, stiff := false, false
 	see := func(unit quantity.Unit) {

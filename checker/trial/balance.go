@@ -14,7 +14,7 @@ import (
 func (s *Samples) Balance(w solved.Sum, env []float64, tied bool, vary solved.GivenSet) bool {
 	emptied := -1
 	for _, role := range []statics.Role{statics.IsUnknown, statics.IsGiven} {
-		for i, v := range s.solved.Variables {
+		for i, v := range s.solved.Model.Variables {
 			was := env[i]
 			if v.Role != role || role == statics.IsGiven && !vary.Has(i) || !s.pivot(w, env, i, tied) {
 				continue
@@ -49,7 +49,7 @@ func (s *Samples) set(env []float64, slot int, x float64, tied bool) {
 			}
 		}
 	}
-	s.solved.Derive(env)
+	s.solved.Model.Derive(env)
 }
 
 // pivot solves the row for the letter at slot by the secant rule, which is exact
@@ -90,7 +90,7 @@ func (s *Samples) pivot(w solved.Sum, env []float64, slot int, tied bool) bool {
 
 // SolveFor solves one sum for an unknown, with every other unknown as it is at rest.
 func (s *Samples) SolveFor(w solved.Sum, slot int) (x float64, ok bool) {
-	if s.solved.Variables[slot].Role != statics.IsUnknown {
+	if s.solved.Model.Variables[slot].Role != statics.IsUnknown {
 		return 0, false
 	}
 	env := slices.Clone(s.solved.Values)

@@ -195,7 +195,7 @@ func (p *Problem) degree(n *expr.Node) int {
 	switch n.Op {
 	case expr.Name:
 		_, isComponent := p.Solved.Component(n.Name)
-		if v, _ := p.Solved.Variable(n.Name); isComponent || v.Dim == quantity.Force {
+		if v, _ := p.Solved.Model.Variable(n.Name); isComponent || v.Dim == quantity.Force {
 			return 1
 		}
 	case expr.Mul:

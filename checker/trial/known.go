@@ -58,7 +58,7 @@ type Literal struct {
 // knownValues lists what a number may stand for.
 func (nums *Numbers) knownValues() []knownValue {
 	var plain, angles, all []knownValue
-	for i, v := range nums.solved.Variables {
+	for i, v := range nums.solved.Model.Variables {
 		set := nums.solved.GivensOf(v.Name)
 		if set == 0 || v.Role == statics.IsUnknown || v.Role == statics.IsDerived && !nums.solved.Fixed(v.Size) {
 			continue
@@ -263,7 +263,7 @@ func (a drawnAngle) slack(half float64) float64 {
 // drawnAngles lists the angles of givens, of forces and of slopes.
 func (nums *Numbers) drawnAngles() []drawnAngle {
 	var all []drawnAngle
-	for i, v := range nums.solved.Variables {
+	for i, v := range nums.solved.Model.Variables {
 		if v.Dim == quantity.Angle && v.Role != statics.IsUnknown {
 			all = append(all, drawnAngle{nums.solved.Values[i], v.Role == statics.IsDerived})
 		}
@@ -288,7 +288,7 @@ func (nums *Numbers) drawnAngles() []drawnAngle {
 // isUnknownAngle reports whether an angle that is asked for, or one that goes with it,
 // rounds to the value.
 func (nums *Numbers) isUnknownAngle(value, half float64) bool {
-	for i, v := range nums.solved.Variables {
+	for i, v := range nums.solved.Model.Variables {
 		if v.Dim != quantity.Angle || v.Role == statics.IsGiven {
 			continue
 		}
@@ -313,7 +313,7 @@ func (nums *Numbers) NearGiven(l Literal) (name string, ok bool) {
 		factor = nums.solved.Own.Inner(unit).Factor
 	}
 	value, half := l.Node.Num.Value*factor, l.Node.Num.Half*factor
-	for i, v := range nums.solved.Variables {
+	for i, v := range nums.solved.Model.Variables {
 		off := math.Abs(nums.solved.Values[i] - value)
 		if v.Role != statics.IsGiven || v.Dim == quantity.Angle || v.Name == "g" || typed && unit.Dim != v.Dim {
 			continue
@@ -329,7 +329,7 @@ func (nums *Numbers) NearGiven(l Literal) (name string, ok bool) {
 // rounds to a number without being it: 23.5 may be a pull that is given and a weight of
 // 23.52 as well, 0.0400 a tangent from lengths and a sine of 0.03997.
 func (nums *Numbers) alsoRounds(value, half float64) bool {
-	for i, v := range nums.solved.Variables {
+	for i, v := range nums.solved.Model.Variables {
 		off := math.Abs(nums.solved.Values[i] - value)
 		if v.Dim == quantity.Force && nums.solved.Fixed(expr.Letter(v.Name)) && off <= half && off > Same*math.Abs(value) {
 			return true
@@ -349,7 +349,7 @@ func (nums *Numbers) alsoRounds(value, half float64) bool {
 func (nums *Numbers) roundsToResult(value, half float64) bool {
 	near := func(x float64) bool { return math.Abs(math.Abs(x)-math.Abs(value)) <= half*(1+Same) }
 	results := slices.Clone(nums.solved.Values)
-	for i, v := range nums.solved.Variables {
+	for i, v := range nums.solved.Model.Variables {
 		if v.Dim == quantity.Angle {
 			results = append(results, math.Sin(nums.solved.Values[i]), math.Cos(nums.solved.Values[i]), math.Tan(nums.solved.Values[i]))
 		}
@@ -376,7 +376,7 @@ func (nums *Numbers) roundsToResult(value, half float64) bool {
 // that are given, the functions of the given angles, and for a length the stiffnesses.
 func (nums *Numbers) Factors(dim quantity.Dimension) []float64 {
 	var all []float64
-	for i, v := range nums.solved.Variables {
+	for i, v := range nums.solved.Model.Variables {
 		x := nums.solved.Values[i]
 		switch {
 		case v.Role != statics.IsGiven || x == 0:

@@ -18,7 +18,7 @@ func (s *Samples) SolveSums(rows []solved.Sum, env []float64) ([]float64, bool) 
 	residual := make([]float64, len(rows))
 	matrix := make([]float64, len(rows)*(len(slots)+1))
 	steps := 1
-	if !s.solved.Linear() {
+	if !s.solved.Model.Linear() {
 		steps = 12
 	}
 	for step := range steps {
@@ -59,11 +59,11 @@ func (s *Samples) differences(rows []solved.Sum, at []float64, slots []int, resi
 	for j, slot := range slots {
 		was := at[slot]
 		h := slopeStep * math.Max(math.Abs(was), leastSize)
-		if s.solved.Linear() {
+		if s.solved.Model.Linear() {
 			h = math.Max(math.Abs(was), 1)
 		}
 		at[slot] = was + h
-		s.solved.Derive(at)
+		s.solved.Model.Derive(at)
 		for i := range rows {
 			matrix[i*width+j] = (rows[i].Value(at) - residual[i]) / h
 		}
@@ -75,7 +75,7 @@ func (s *Samples) differences(rows []solved.Sum, at []float64, slots []int, resi
 }
 
 func (s *Samples) rowValues(rows []solved.Sum, at, into []float64) {
-	s.solved.Derive(at)
+	s.solved.Model.Derive(at)
 	for i := range rows {
 		into[i] = rows[i].Value(at)
 	}
@@ -83,7 +83,7 @@ func (s *Samples) rowValues(rows []solved.Sum, at, into []float64) {
 
 func (s *Samples) unknownSlots() []int {
 	var slots []int
-	for _, name := range s.solved.Unknowns() {
+	for _, name := range s.solved.Model.Unknowns() {
 		slots = append(slots, s.solved.Slots[name])
 	}
 	return slots

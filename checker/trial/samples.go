@@ -43,7 +43,7 @@ func share(i, k int) float64 {
 }
 
 func (s *Samples) varied(i, k int) float64 {
-	v, value, u := s.solved.Variables[i], s.solved.Values[i], share(i, k)
+	v, value, u := s.solved.Model.Variables[i], s.solved.Values[i], share(i, k)
 	if v.Dim == quantity.Angle {
 		if value > 0.02 && value < 1.55 {
 			return (8 + 74*u) * quantity.Degree
@@ -94,7 +94,7 @@ func (s *Samples) makeSample(key sampleKey) []float64 {
 	env := append([]float64(nil), s.solved.Values...)
 	// The first sample leaves the unknowns as they are at rest, so that a line is
 	// tried at least once where no force is small by chance.
-	for i, v := range s.solved.Variables {
+	for i, v := range s.solved.Model.Variables {
 		if v.Role == statics.IsUnknown && key.k > 0 || v.Role == statics.IsGiven && key.vary.Has(i) {
 			env[i] = s.varied(i, key.k)
 		}
@@ -115,23 +115,23 @@ func (s *Samples) makeSample(key sampleKey) []float64 {
 // they move less.
 func (s *Samples) makeRest(key sampleKey) []float64 {
 	reach := 1.0
-	if !s.solved.Linear() {
+	if !s.solved.Model.Linear() {
 		reach = 0.15
 	}
 	start := s.unknownsAt(s.solved.Values)
 	for try := range 12 {
-		env := append([]float64(nil), s.solved.Values[:len(s.solved.Variables)]...)
-		for i, v := range s.solved.Variables {
+		env := append([]float64(nil), s.solved.Values[:len(s.solved.Model.Variables)]...)
+		for i, v := range s.solved.Model.Variables {
 			if v.Role == statics.IsGiven && key.vary.Has(i) {
 				env[i] += reach * (s.varied(i, key.k+7*try) - env[i])
 			}
 		}
 		var solved []float64
 		var err error
-		if s.solved.Linear() {
-			solved, err = s.solved.Solve(env)
+		if s.solved.Model.Linear() {
+			solved, err = s.solved.Model.Solve(env)
 		} else {
-			solved, err = s.solved.SolveNear(env, start)
+			solved, err = s.solved.Model.SolveNear(env, start)
 			reach /= 2
 		}
 		if err == nil {
@@ -146,7 +146,7 @@ func (s *Samples) makeRest(key sampleKey) []float64 {
 
 func (s *Samples) unknownsAt(env []float64) []float64 {
 	var u []float64
-	for _, name := range s.solved.Unknowns() {
+	for _, name := range s.solved.Model.Unknowns() {
 		u = append(u, env[s.solved.Slots[name]])
 	}
 	return u
@@ -156,7 +156,7 @@ func (s *Samples) unknownsAt(env []float64) []float64 {
 func (s *Samples) Loose(k int) []float64 {
 	env := s.Free(^solved.GivenSet(0), "", k)
 	for i := range env {
-		if i >= len(s.solved.Variables) || s.solved.Variables[i].Role == statics.IsDerived {
+		if i >= len(s.solved.Model.Variables) || s.solved.Model.Variables[i].Role == statics.IsDerived {
 			env[i] = 3 + 9*share(i+101, k)
 		}
 	}

@@ -76,7 +76,7 @@ func (p *Problem) InLetters(e *Equation, w solved.Sum, share float64) bool {
 		for _, s := range e.Signs {
 			env := slices.Clone(p.Samples.sampleIn(e.room, sampleKey{vary, "", 0, false}))
 			p.Solved.Fill(env, s)
-			for i, v := range p.Solved.Variables {
+			for i, v := range p.Solved.Model.Variables {
 				if v.Dim == quantity.Force && v.Role != statics.IsGiven {
 					env[i] *= 1 + float64(i+1)/8
 				}

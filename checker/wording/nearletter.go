@@ -11,11 +11,11 @@ var lookalikes = map[string]string{"a": "alpha", "b": "beta", "o": "theta", "0":
 
 // NearLetter finds the one letter of the problem that is nearly what was typed.
 func NearLetter(r *solved.System, name string) string {
-	if r.Has(lookalikes[strings.ToLower(name)]) {
+	if r.Model.Has(lookalikes[strings.ToLower(name)]) {
 		return lookalikes[strings.ToLower(name)]
 	}
 	var near []string
-	for _, v := range r.Variables {
+	for _, v := range r.Model.Variables {
 		misspelt := len(name) > 3 && apart(strings.ToLower(name), strings.ToLower(v.Name)) <= 1+len(name)/5
 		if misspelt || solved.SameStem(name, v.Name) {
 			near = append(near, v.Name)

@@ -239,11 +239,11 @@ func (s *Subject) laws() []string {
 // speaksOf reports whether a letter stands in a sum, by itself or in the size of a
 // force; every sum speaks of no letter in particular.
 func speaksOf(r *solved.System, tree *expr.Node, name string) bool {
-	if name == "" || tree.Has(name) || !r.Has(name) {
+	if name == "" || tree.Has(name) || !r.Model.Has(name) {
 		return true
 	}
 	return slices.ContainsFunc(tree.Names(), func(n string) bool {
-		v, _ := r.Variable(n)
+		v, _ := r.Model.Variable(n)
 		return v.Size != nil && speaksOf(r, v.Size, name)
 	})
 }

@@ -164,7 +164,7 @@ func letterList(r *solved.System) string {
 			add(f.Name)
 		}
 	}
-	for _, name := range r.Unknowns() {
+	for _, name := range r.Model.Unknowns() {
 		add(name)
 	}
 	for _, e := range r.Equals {
