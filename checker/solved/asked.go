@@ -1,6 +1,11 @@
 package solved
 
-import "example.org/standstill/checker/quantity"
+import (
+	"slices"
+
+	"example.org/standstill/checker/expr"
+	"example.org/standstill/checker/quantity"
+)
 
 // Unit returns the unit in which a letter is asked for.
 func (s *System) Unit(name string) quantity.Unit {
@@ -30,11 +35,87 @@ func (s *System) UsualUnit(dim quantity.Dimension) quantity.Unit {
 		quantity.Force: "N", quantity.Mass: "kg", quantity.Angle: "deg", quantity.Length: "m",
 		quantity.Stiffness: "N/m", quantity.Acceleration: "m/s^2", quantity.None: "none",
 	}[dim]
-	if dim == quantity.Force && s.inPounds() {
+	if dim == quantity.Force && s.Own.inPounds() {
 		symbol = "lb"
 	}
 	u, _ := quantity.Find(symbol)
 	return u
 }
 
-func (s *System) inPounds() bool { return s.Own.Force == quantity.PoundForce }
+func (u Units) inPounds() bool { return u.Force == quantity.PoundForce }
+
+// UnitsOf finds the one unit of force that all givens and all quantities in
+// sizes use, and the one of length that the answers use as well. A mass ties the
+// force to the newton, and a unit of length counts only in a spring's constant.
+func UnitsOf(r *System) Units {
+	s, u := r.Model.System, Units{1, 1}
+	var forces, lengths []float64
+	massive, stiff := false, false
+	see := func(unit quantity.Unit) {
+		switch unit.Dim {
+		case quantity.Force:
+			forces = append(forces, unit.Factor)
+		case quantity.Length:
+			lengths = append(lengths, unit.Factor)
+		case quantity.Stiffness:
+			per := stiffnessPer(unit.Symbol)
+			forces, lengths = append(forces, per.Force), append(lengths, per.Length)
+			stiff = true
+		case quantity.Mass:
+			massive = true
+		}
+	}
+	for _, g := range s.Givens {
+		see(g.Unit)
+	}
+	for _, b := range s.Bodies {
+		for _, f := range b.Forces {
+			if f.Size == nil {
+				continue
+			}
+			massive = massive || f.Size.Has("g")
+			f.Size.Walk(func(n *expr.Node) {
+				if unit, ok := quantity.Find(n.Unit); ok && n.Op == expr.Number {
+					see(unit)
+				}
+			})
+		}
+	}
+	for _, name := range s.Find {
+		switch unit := r.Unit(name); unit.Dim {
+		case quantity.Length:
+			lengths = append(lengths, unit.Factor)
+		case quantity.Stiffness:
+			lengths = append(lengths, stiffnessPer(unit.Symbol).Length)
+			stiff = true
+		}
+	}
+	if one, ok := common(forces); ok && !massive {
+		u.Force = one
+	}
+	if one, ok := common(lengths); ok && stiff {
+		u.Length = one
+	}
+	return u
+}
+
+// stiffnessPer takes a unit of stiffness apart.
+func stiffnessPer(symbol string) Units {
+	for _, force := range []string{"N", "kN", "lb"} {
+		for _, length := range []string{"m", "cm", "mm", "ft", "in"} {
+			if symbol == force+"/"+length {
+				f, _ := quantity.Find(force)
+				l, _ := quantity.Find(length)
+				return Units{f.Factor, l.Factor}
+			}
+		}
+	}
+	return Units{1, 1}
+}
+
+func common(factors []float64) (float64, bool) {
+	if len(factors) == 0 || slices.Min(factors) != slices.Max(factors) {
+		return 1, false
+	}
+	return factors[0], true
+}

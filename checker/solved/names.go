@@ -215,17 +215,3 @@ func BodyName(b *statics.Body) string {
 	}
 	return b.Name
 }
-
-// LetterOf returns the letter or component that a text names and does no more,
-// read as in a line about the item.
-func (s *System) LetterOf(text, item string) (name string, ok bool) {
-	reading, err := s.LettersFor(item).Read(text)
-	if err != nil {
-		return "", false
-	}
-	sides := reading.Lines[0].Sides
-	if len(sides) != 1 || sides[0].Op != expr.Name || sides[0].Unknown {
-		return "", false
-	}
-	return sides[0].Name, true
-}

@@ -4,9 +4,10 @@
 // Start with System:
 //
 //	vocabulary.go   the letters, their places in an environment, the components
-//	names.go        what letters and bodies are called in words
+//	reader.go       how they may be typed; names.go what letters and bodies are called in words
+//	letters.go      which letters a text about an item may have
 //	units.go        the problem's own units; asked.go the unit that an answer is in
-//	sum.go          a sum of forces along an axis, as terms
+//	term.go         a sum of forces along an axis, as terms; sum.go the sums of a system
 //	depends.go      what a tree speaks of: unknowns, givens, forces
 //	direction.go    where forces really point; angles.go the angles at which they are drawn
 package solved
@@ -52,7 +53,7 @@ func New(m *statics.Model, solution []float64, own Units, kin *Kin) *System {
 	s.Fill(s.Values, nil)
 	for b := range m.Bodies {
 		for _, axis := range []statics.Axis{statics.X, statics.Y} {
-			s.Sums = append(s.Sums, s.rowOf(b, axis))
+			s.Sums = append(s.Sums, sumOf(s.Components, b, axis))
 		}
 	}
 	return s
@@ -100,4 +101,15 @@ func (s *System) InSI(name string) (float64, bool) {
 		return 0, false
 	}
 	return s.Values[slot] * s.Own.Scale(s.Model.Variables[slot].Dim), true
+}
+
+// sumOf makes a sum of its components.
+func sumOf(components []Component, body int, axis statics.Axis) Sum {
+	var w Sum
+	for i := range components {
+		if c := &components[i]; c.Body == body && c.Axis == axis {
+			w = append(w, c.Term)
+		}
+	}
+	return w
 }
