@@ -16,6 +16,12 @@ type partial struct {
 	free  bool // a zero, or something that fits any dimension
 }
 
+// dimensions works out what trees measure. known are the letters of which that is known.
+type dimensions struct {
+	m     *Model
+	known map[string]bool
+}
+
 // measure finds the dimension of every unknown letter from the sizes and angles
 // in which it stands, and checks that every size is a force.
 func (m *Model) measure() error {
@@ -27,17 +33,18 @@ func (m *Model) measure() error {
 			known[v.Name] = true
 		}
 	}
+	ds := &dimensions{m, known}
 	var problem error
 	check := func(tree *expr.Node, want quantity.Dimension, what string) {
 		if tree == nil || problem != nil {
 			return
 		}
-		d, err := m.dimension(tree, known)
+		d, err := ds.of(tree)
 		if err != nil {
 			problem = err
 			return
 		}
-		problem = m.fit(d, want, what, known)
+		problem = ds.fit(d, want, what)
 	}
 	m.eachForce(func(f *Force) { check(f.Size, quantity.Force, "the size of "+f.Name) })
 	m.eachForce(func(f *Force) {
@@ -53,25 +60,25 @@ func (m *Model) setDim(name string, d quantity.Dimension) {
 }
 
 // fit settles an open letter so that the whole has the wanted dimension.
-func (m *Model) fit(d partial, want quantity.Dimension, what string, known map[string]bool) error {
-	if d.free || d.open == "" && d.dim == want {
+func (d *dimensions) fit(p partial, want quantity.Dimension, what string) error {
+	if p.free || p.open == "" && p.dim == want {
 		return nil
 	}
-	if d.open == "" {
-		return fmt.Errorf("%s is %s, and %s is needed", what, d.dim, want)
+	if p.open == "" {
+		return fmt.Errorf("%s is %s, and %s is needed", what, p.dim, want)
 	}
-	rest := want.Over(d.dim)
-	if d.times == -1 {
+	rest := want.Over(p.dim)
+	if p.times == -1 {
 		rest = quantity.None.Over(rest)
-	} else if d.times != 1 {
+	} else if p.times != 1 {
 		half, ok := rest.Root()
-		if !ok || d.times != 2 {
+		if !ok || p.times != 2 {
 			return fmt.Errorf("%s cannot be a force", what)
 		}
 		rest = half
 	}
-	m.setDim(d.open, rest)
-	known[d.open] = true
+	d.m.setDim(p.open, rest)
+	d.known[p.open] = true
 	return nil
 }
 
@@ -82,15 +89,15 @@ func (m *Model) Dimension(n *expr.Node) (quantity.Dimension, error) {
 	for _, v := range m.Variables {
 		known[v.Name] = true
 	}
-	d, err := m.dimension(n, known)
+	d, err := (&dimensions{m, known}).of(n)
 	return d.dim, err
 }
 
-func (m *Model) dimension(n *expr.Node, known map[string]bool) (partial, error) {
+func (d *dimensions) of(n *expr.Node) (partial, error) {
 	args := make([]partial, len(n.Args))
 	for i, a := range n.Args {
 		var err error
-		if args[i], err = m.dimension(a, known); err != nil {
+		if args[i], err = d.of(a); err != nil {
 			return partial{}, err
 		}
 	}
@@ -99,15 +106,15 @@ func (m *Model) dimension(n *expr.Node, known map[string]bool) (partial, error) 
 		u, _ := quantity.Find(n.Unit)
 		return partial{dim: u.Dim, free: n.Num.Value == 0}, nil
 	case expr.Name:
-		v := m.Variables[m.slots[n.Name]]
-		if known[n.Name] {
+		v := d.m.Variables[d.m.slots[n.Name]]
+		if d.known[n.Name] {
 			return partial{dim: v.Dim}, nil
 		}
 		return partial{open: n.Name, times: 1}, nil
 	case expr.Neg, expr.Size:
 		return args[0], nil
 	case expr.Add, expr.Sub:
-		return m.alike(args, known)
+		return d.alike(args)
 	case expr.Mul, expr.Div:
 		return combine(n.Op, args[0], args[1])
 	case expr.Pow:
@@ -119,7 +126,7 @@ func (m *Model) dimension(n *expr.Node, known map[string]bool) (partial, error) 
 			if _, inverse := inverses[n.Name]; inverse {
 				want = quantity.None
 			}
-			if err := m.fit(args[0], want, "what "+n.Name+" acts on", known); err != nil {
+			if err := d.fit(args[0], want, "what "+n.Name+" acts on"); err != nil {
 				return partial{}, err
 			}
 		}
@@ -128,12 +135,12 @@ func (m *Model) dimension(n *expr.Node, known map[string]bool) (partial, error) 
 	return partial{}, fmt.Errorf("a unit cannot come after a bracket here")
 }
 
-func (m *Model) alike(args []partial, known map[string]bool) (partial, error) {
+func (d *dimensions) alike(args []partial) (partial, error) {
 	a, b := args[0], args[1]
 	switch {
-	case b.free || b.open != "" && m.fit(b, a.dim, "a term", known) == nil:
+	case b.free || b.open != "" && d.fit(b, a.dim, "a term") == nil:
 		return a, nil
-	case a.free || a.open != "" && m.fit(a, b.dim, "a term", known) == nil:
+	case a.free || a.open != "" && d.fit(a, b.dim, "a term") == nil:
 		return b, nil
 	case a.dim == b.dim:
 		return a, nil

@@ -1,8 +1,8 @@
 package statics
 
 import (
-	"fmt"
 	"math"
+	"slices"
 
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/quantity"
@@ -55,62 +55,6 @@ type term struct {
 	angle    expr.Program
 }
 
-// Compile makes a model of the system. The error says what is missing or
-// contradictory in words for the author of the problem.
-func Compile(s *System) (*Model, error) {
-	m := &Model{System: s, slots: map[string]int{}}
-	for _, g := range s.Givens {
-		m.add(Variable{Name: g.Name, Role: IsGiven, Dim: g.Unit.Dim, Angle: g.Unit.Dim == quantity.Angle})
-	}
-	if err := m.addFormulas(); err != nil {
-		return nil, err
-	}
-	m.addUnknowns()
-	if err := m.addDerived(); err != nil {
-		return nil, err
-	}
-	if err := m.measure(); err != nil {
-		return nil, err
-	}
-	m.compileSums()
-	m.linear = m.isLinear()
-	return m, nil
-}
-
-func (m *Model) add(v Variable) {
-	if _, known := m.slots[v.Name]; known {
-		return
-	}
-	m.slots[v.Name] = len(m.Variables)
-	m.Variables = append(m.Variables, v)
-	if v.Role == IsUnknown {
-		m.unknowns = append(m.unknowns, len(m.Variables)-1)
-	}
-}
-
-// addFormulas adds the letters that follow from givens, and from such letters above
-// them.
-func (m *Model) addFormulas() error {
-	known := map[string]bool{}
-	for _, v := range m.Variables {
-		known[v.Name] = true
-	}
-	for _, f := range m.Formulas {
-		for _, name := range f.Tree.Names() {
-			if !known[name] {
-				return fmt.Errorf("the formula for %s uses %s, which is not given above it", f.Name, name)
-			}
-		}
-		d, err := m.dimension(f.Tree, known)
-		if err != nil {
-			return fmt.Errorf("the formula for %s: %w", f.Name, err)
-		}
-		m.add(Variable{Name: f.Name, Role: IsDerived, Dim: d.dim, Angle: d.dim == quantity.Angle, Size: f.Tree, size: m.Program(f.Tree)})
-		known[f.Name] = true
-	}
-	return nil
-}
-
 // Formula returns the tree of a letter that follows from givens.
 func (s *System) Formula(name string) (*expr.Node, bool) {
 	for _, f := range s.Formulas {
@@ -133,27 +77,6 @@ func (m *Model) sized(name string) *expr.Node {
 	return nil
 }
 
-// addUnknowns finds every letter that is no given and has no size.
-func (m *Model) addUnknowns() {
-	m.eachForce(func(f *Force) {
-		if m.sized(f.Name) == nil {
-			m.add(Variable{Name: f.Name, Role: IsUnknown, Dim: quantity.Force})
-		}
-	})
-	m.eachForce(func(f *Force) {
-		for _, tree := range []*expr.Node{f.Size, f.Angle, f.Direction} {
-			if tree == nil {
-				continue
-			}
-			for _, name := range tree.Names() {
-				if m.sized(name) == nil {
-					m.add(Variable{Name: name, Role: IsUnknown, Angle: tree != f.Size && tree.Op == expr.Name})
-				}
-			}
-		}
-	})
-}
-
 func (m *Model) eachForce(f func(*Force)) {
 	for i := range m.Bodies {
 		for j := range m.Bodies[i].Forces {
@@ -162,37 +85,8 @@ func (m *Model) eachForce(f func(*Force)) {
 	}
 }
 
-// addDerived adds the sized forces, each after the letters that it needs.
-func (m *Model) addDerived() error {
-	for added := true; added; {
-		added = false
-		m.eachForce(func(f *Force) {
-			if size := m.sized(f.Name); !m.Has(f.Name) && m.hasAll(size) {
-				m.add(Variable{Name: f.Name, Role: IsDerived, Dim: quantity.Force, Size: size, size: m.Program(size)})
-				added = true
-			}
-		})
-	}
-	var missing error
-	m.eachForce(func(f *Force) {
-		if !m.Has(f.Name) && missing == nil {
-			missing = fmt.Errorf("the size of %s depends on itself", f.Name)
-		}
-	})
-	return missing
-}
-
 // Has reports whether the system has the letter.
 func (m *Model) Has(name string) bool { _, ok := m.slots[name]; return ok }
-
-func (m *Model) hasAll(n *expr.Node) bool {
-	for _, name := range n.Names() {
-		if !m.Has(name) {
-			return false
-		}
-	}
-	return true
-}
 
 // Slot returns a letter's place in an environment.
 func (m *Model) Slot(name string) (int, bool) { i, ok := m.slots[name]; return i, ok }
@@ -219,38 +113,6 @@ func (m *Model) Linear() bool { return m.linear }
 
 // Program compiles a tree against the model's environment.
 func (m *Model) Program(n *expr.Node) expr.Program { return expr.Compile(n, m.Slot) }
-
-func (m *Model) compileSums() {
-	for i := range m.Bodies {
-		for _, axis := range []Axis{X, Y} {
-			s := sum{body: i, axis: axis}
-			for j := range m.Bodies[i].Forces {
-				if t, ok := m.compileTerm(&m.Bodies[i].Forces[j], axis); ok {
-					s.terms = append(s.terms, t)
-				}
-			}
-			m.sums = append(m.sums, s)
-		}
-	}
-}
-
-func (m *Model) compileTerm(f *Force, axis Axis) (term, bool) {
-	factor := f.Factor(axis)
-	if factor.Sign == 0 {
-		return term{}, false
-	}
-	t := term{slot: m.slots[f.Name], sign: float64(factor.Sign)}
-	switch factor.Function {
-	case "sin":
-		t.function = math.Sin
-	case "cos":
-		t.function = math.Cos
-	}
-	if t.function != nil {
-		t.angle = m.Program(factor.Angle)
-	}
-	return t, true
-}
 
 func (s sum) value(env []float64) float64 {
 	total := 0.0
@@ -296,4 +158,50 @@ func (m *Model) Residuals(env, into []float64) []float64 {
 		into = append(into, s.value(env))
 	}
 	return into
+}
+
+// tolerance is how near zero a sum must be, as a share of the largest force.
+const tolerance = 1e-9
+
+// at evaluates the sums with the unknowns at u (all zero for nil).
+func (m *Model) at(env, u []float64) []float64 {
+	for i, slot := range m.unknowns {
+		env[slot] = 0
+		if u != nil {
+			env[slot] = u[i]
+		}
+	}
+	m.Derive(env)
+	return m.Residuals(env, make([]float64, 0, len(m.sums)))
+}
+
+// balanced reports whether every sum is zero, measured against its largest term.
+func (m *Model) balanced(env []float64) bool {
+	largest := m.largest(env)
+	for _, s := range m.sums {
+		if !(math.Abs(s.value(env)) <= tolerance*largest) {
+			return false
+		}
+	}
+	return true
+}
+
+func (m *Model) largest(env []float64) float64 {
+	largest := 0.0
+	for _, s := range m.sums {
+		for _, t := range s.terms {
+			largest = math.Max(largest, math.Abs(env[t.slot]))
+		}
+	}
+	return largest
+}
+
+// TurnsFully reports whether a letter is part of a full-circle direction.
+func (s *System) TurnsFully(name string) bool {
+	for _, b := range s.Bodies {
+		if slices.ContainsFunc(b.Forces, func(f Force) bool { return f.Direction != nil && f.Direction.Has(name) }) {
+			return true
+		}
+	}
+	return false
 }

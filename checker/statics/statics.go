@@ -3,6 +3,11 @@
 //
 // Start with System, what a problem says, and Compile, which makes a Model of it.
 // Model.Solve gives the reference solution. Everything is in SI and radians.
+//
+//	statics.go    bodies, forces, axes, as a problem has them
+//	model.go      the same ready for computing; compile.go makes it, dimension.go finds what letters measure
+//	linear.go, newton.go   the two ways of solving; physical.go what a solution must not be
+//	solve.go      which way is taken; errors.go what a system can be that has no single solution
 package statics
 
 import (

@@ -1,0 +1,42 @@
+package statics
+
+import "math"
+
+// Unphysical says what is wrong with a solution, "" if nothing is: a string or a
+// surface that would have to work the other way, an angle beyond its sides, a
+// mass below nothing.
+func (m *Model) Unphysical(env []float64) string {
+	said := ""
+	m.eachForce(func(f *Force) {
+		size := env[m.slots[f.Name]]
+		if said == "" && f.Kind != Strut && size < -tolerance*m.largest(env) {
+			said = wrongSense(f)
+		}
+	})
+	for _, slot := range m.unknowns {
+		v := m.Variables[slot]
+		x := env[slot]
+		switch {
+		case said != "":
+		case v.Angle && !m.TurnsFully(v.Name) && !(x > 0 && x < math.Pi/2):
+			said = "the angle " + v.Name + " comes out outside the directions of the forces"
+		case v.Angle && !(x > -1e-9 && x < 2*math.Pi+1e-9):
+			said = "the direction " + v.Name + " comes out larger than a full circle"
+		case !v.Angle && m.sized(v.Name) == nil && x < 0 && !m.isForce(v.Name):
+			said = v.Name + " comes out negative"
+		}
+	}
+	return said
+}
+
+func (m *Model) isForce(name string) bool { _, ok := m.Force(name); return ok }
+
+func wrongSense(f *Force) string {
+	switch f.Kind {
+	case Tension:
+		return "the tension " + f.Name + " comes out as a push, and a string can only pull"
+	case Normal:
+		return "the normal force " + f.Name + " comes out as a pull, and a surface can only push"
+	}
+	return "the force " + f.Name + " comes out opposite to the direction in the file"
+}
