@@ -25,14 +25,14 @@ type group struct {
 // sensible says why the result can be true: how the sizes of the forces that pull one way compare
 // with those that pull the other way. Forces at an angle to an axis are larger than what they
 // balance along it. It is empty where both ways hold such forces.
-func (t *working) sensible() string {
-	if text := t.dropsOut(); text != "" {
+func sensible(t *working) string {
+	if text := dropsOut(t); text != "" {
 		return text
 	}
 	best, rank := "", 0
 	for _, at := range t.solved.Places() {
-		one, other := t.ways(at)
-		text, how := t.compare(at, one, other)
+		one, other := ways(t, at)
+		text, how := compare(t, at, one, other)
 		if text == "" {
 			continue
 		}
@@ -53,7 +53,7 @@ func (t *working) sensible() string {
 }
 
 // dropsOut names a given without a number on which no answer depends.
-func (t *working) dropsOut() string {
+func dropsOut(t *working) string {
 	for _, name := range t.solved.Find {
 		if !t.page.numbered(expr.Letter(name), t.found) {
 			return ""
@@ -68,7 +68,7 @@ func (t *working) dropsOut() string {
 }
 
 // ways sorts the forces of a sum by the way that they act along its axis.
-func (t *working) ways(at solved.Place) (one, other group) {
+func ways(t *working, at solved.Place) (one, other group) {
 	body := &t.solved.Bodies[at.Body]
 	for i := range body.Forces {
 		f := &body.Forces[i]
@@ -99,7 +99,7 @@ func (t *working) ways(at solved.Place) (one, other group) {
 }
 
 // compare says which of two groups is larger, and how much the sentence is worth.
-func (t *working) compare(at solved.Place, one, other group) (text string, worth int) {
+func compare(t *working, at solved.Place, one, other group) (text string, worth int) {
 	if len(one.slanted) == 0 && len(other.slanted) > 0 {
 		one, other = other, one
 	}
@@ -117,7 +117,7 @@ func (t *working) compare(at solved.Place, one, other group) (text string, worth
 			return "", 0
 		}
 		one.written, other.written = one.size, other.size // equal in print, too
-		return head + fmt.Sprintf(sayAsLarge, t.together(one), isAre, t.together(other), itThey, at.Axis), 1
+		return head + fmt.Sprintf(sayAsLarge, together(t, one), isAre, together(t, other), itThey, at.Axis), 1
 	}
 	if one.size < other.size*(1+visible) {
 		return "", 0
@@ -127,7 +127,7 @@ func (t *working) compare(at solved.Place, one, other group) (text string, worth
 	if len(one.slanted) > 1 {
 		hasHave = "have components"
 	}
-	return head + fmt.Sprintf(sayLarger, t.together(one), isAre, t.together(other), itThey, listed(set(one.slanted)), hasHave, across), 4
+	return head + fmt.Sprintf(sayLarger, together(t, one), isAre, together(t, other), itThey, listed(set(one.slanted)), hasHave, across), 4
 }
 
 func set(names []string) []string {
@@ -139,7 +139,7 @@ func set(names []string) []string {
 }
 
 // together names the forces of a group with what their sizes add up to.
-func (t *working) together(g group) string {
+func together(t *working, g group) string {
 	text := listed(set(g.names))
 	if len(g.names) > 1 {
 		text += sayTogether

@@ -83,7 +83,7 @@ func nearlyZero(sum *expr.Node) bool {
 
 // checkSize says why the answer can be true, or where nothing is said of that, puts it into a sum.
 func (t *working) checkSize(sums []balance) {
-	if text := t.sensible(); text != "" {
+	if text := sensible(t); text != "" {
 		t.lines = append(t.lines, text)
 	} else if !slices.ContainsFunc(t.lines, func(line string) bool { return strings.HasPrefix(line, sayCheck) }) {
 		t.checkOne(sums)

@@ -36,7 +36,7 @@ type Hint struct {
 func (s *Subject) Pick(hints []Hint, at Spot) (hint Hint, ok bool) {
 	for _, h := range hints {
 		switch {
-		case h.At&at == 0 || h.OfUnit && !s.isOfOtherUnit():
+		case h.At&at == 0 || h.OfUnit && !isOfOtherUnit(s):
 		case !h.Slanted || s.Force == nil || s.Force.Slanted():
 			return h, true
 		case !ok:

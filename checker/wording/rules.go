@@ -12,7 +12,7 @@ import (
 )
 
 // names lists the forces on the body in question, or on all bodies.
-func (s *Subject) names() string {
+func names(s *Subject) string {
 	var names []string
 	for b := range s.solved.Bodies {
 		if s.Body != nil && &s.solved.Bodies[b] != s.Body {
@@ -28,7 +28,7 @@ func (s *Subject) names() string {
 }
 
 // lie is the rule for a component, by how the force lies to the axis.
-func (s *Subject) lie() string {
+func lie(s *Subject) string {
 	switch {
 	case s.Force == nil:
 		return ""
@@ -43,7 +43,7 @@ func (s *Subject) lie() string {
 }
 
 // look asks about the triangle of a slanted force, else about how the force lies.
-func (s *Subject) look() string {
+func look(s *Subject) string {
 	if s.Force != nil && s.Force.Slanted() {
 		return "In the triangle of {force}, which side is {force} itself, and which side is {component}?"
 	}
@@ -51,8 +51,8 @@ func (s *Subject) look() string {
 }
 
 // beside says how the component's side lies to the force's angle.
-func (s *Subject) beside() string {
-	switch s.function() {
+func beside(s *Subject) string {
+	switch function(s) {
 	case "cosine":
 		return "next to"
 	case "sine":
@@ -61,7 +61,7 @@ func (s *Subject) beside() string {
 	return ""
 }
 
-func (s *Subject) function() string {
+func function(s *Subject) string {
 	if s.Force == nil {
 		return ""
 	}
@@ -83,7 +83,7 @@ var kindRules = []struct {
 }
 
 // kinds puts together the rules for the kinds of force on the body.
-func (s *Subject) kinds() string {
+func kinds(s *Subject) string {
 	var rules []string
 	for _, row := range kindRules {
 		if s.Body != nil && (solved.HasKind(s.Body, row.kind) || row.kind == statics.Push && solved.HasKind(s.Body, statics.Pull)) {
@@ -93,7 +93,7 @@ func (s *Subject) kinds() string {
 	return strings.Join(rules, " ")
 }
 
-func (s *Subject) kind() string {
+func kind(s *Subject) string {
 	for _, row := range kindRules {
 		if s.Force != nil && (s.Force.Kind == row.kind || s.Force.Kind == statics.Pull && row.kind == statics.Push) {
 			return row.rule
@@ -103,7 +103,7 @@ func (s *Subject) kind() string {
 }
 
 // square names the line along which a surface pushes.
-func (s *Subject) square() string {
+func square(s *Subject) string {
 	for b := range s.solved.Bodies {
 		if s.Body != nil && &s.solved.Bodies[b] != s.Body {
 			continue
@@ -123,7 +123,7 @@ func (s *Subject) square() string {
 }
 
 // start is the rule for beginning to solve, by what the first group of sums is.
-func (s *Subject) start() string {
+func start(s *Subject) string {
 	how, along := derivation.Begin(s.solved)
 	if how == derivation.OneUnknown {
 		return "The sum along " + along + " has only one unknown: begin with it."
@@ -139,14 +139,14 @@ var beginnings = map[derivation.Beginning]string{
 }
 
 // askedIn names the unit that is asked for.
-func (s *Subject) askedIn() string {
-	if words := unitWords[s.asked().Symbol]; words != "" {
+func askedIn(s *Subject) string {
+	if words := unitWords[asked(s).Symbol]; words != "" {
 		return words
 	}
-	return s.asked().Symbol
+	return asked(s).Symbol
 }
 
-func (s *Subject) asked() quantity.Unit {
+func asked(s *Subject) quantity.Unit {
 	if s.Stage == solved.Solve && s.Unknown != "" {
 		return s.solved.Unit(s.Unknown)
 	}
@@ -159,8 +159,8 @@ var unitWords = map[string]string{
 	"N/m": "newtons for each metre", "N/cm": "newtons for each centimetre", "kN/m": "kilonewtons for each metre",
 }
 
-func (s *Subject) symbol() string {
-	switch symbol := s.asked().Symbol; symbol {
+func symbol(s *Subject) string {
+	switch symbol := asked(s).Symbol; symbol {
 	case "deg":
 		return "° or deg"
 	case "none":
@@ -171,7 +171,7 @@ func (s *Subject) symbol() string {
 }
 
 // gravity is the number of newtons that a kilogram weighs here.
-func (s *Subject) gravity() string {
+func gravity(s *Subject) string {
 	if g, ok := s.solved.Given("g"); ok {
 		return g.Number.Text
 	}
@@ -179,7 +179,7 @@ func (s *Subject) gravity() string {
 }
 
 // component is the step for a component: with its sign, and as a size.
-func (s *Subject) component() string {
+func component(s *Subject) string {
 	if s.Force == nil {
 		return "Name the part first, as in T1x."
 	}
@@ -191,7 +191,7 @@ func (s *Subject) component() string {
 }
 
 // equation is the step for a sum.
-func (s *Subject) equation() string {
+func equation(s *Subject) string {
 	if s.Body == nil {
 		return "name the body first"
 	}
@@ -204,7 +204,7 @@ func (s *Subject) equation() string {
 
 // numbers is the step for solving: the sums that speak of the unknown, with the
 // numbers put in.
-func (s *Subject) numbers() string {
+func numbers(s *Subject) string {
 	var sums []string
 	for b := range s.solved.Bodies {
 		for _, axis := range []statics.Axis{statics.X, statics.Y} {
@@ -214,12 +214,12 @@ func (s *Subject) numbers() string {
 			}
 		}
 	}
-	return strings.Join(append(sums, s.laws()...), "; ")
+	return strings.Join(append(sums, laws(s)...), "; ")
 }
 
 // laws are what the problem says of the sizes of forces that the equations leave open: f = μN for
 // a body that is about to slide, F = k s for a spring, w = m g for an unknown mass.
-func (s *Subject) laws() []string {
+func laws(s *Subject) []string {
 	var all []string
 	for b := range s.solved.Bodies {
 		for i := range s.solved.Bodies[b].Forces {
@@ -249,21 +249,21 @@ func speaksOf(r *solved.System, tree *expr.Node, name string) bool {
 }
 
 // diagram is the step for a force diagram, in words that it accepts.
-func (s *Subject) diagram() string {
+func diagram(s *Subject) string {
 	if s.Body == nil {
 		return "name the body first"
 	}
 	var forces []string
 	for i := range s.Body.Forces {
 		f := &s.Body.Forces[i]
-		forces = append(forces, expr.Set(f.Name)+" "+s.roomWords(f))
+		forces = append(forces, expr.Set(f.Name)+" "+roomWords(s, f))
 	}
 	return strings.Join(forces, "; ")
 }
 
 // roomWords names the sides of the room to which a force points, or those of the
 // slope where it lies along an axis of the slope.
-func (s *Subject) roomWords(f *statics.Force) string {
+func roomWords(s *Subject, f *statics.Force) string {
 	x, y := s.solved.Room(s.Body, f)
 	if bx, by := s.solved.UnitVector(f); s.tilted() && solved.SignOf(x) != 0 && solved.SignOf(bx)*solved.SignOf(by) == 0 {
 		if solved.SignOf(bx) != 0 {
@@ -284,7 +284,7 @@ func (s *Subject) roomWords(f *statics.Force) string {
 }
 
 // whichWay asks in which direction a force points, in words that its direction has.
-func (s *Subject) whichWay() string {
+func whichWay(s *Subject) string {
 	if s.tilted() {
 		return "Does {force} act along the slope, at right angles to it, or straight down, and which way?"
 	}
@@ -300,7 +300,7 @@ var lawWords = map[statics.Kind]string{
 
 // law says what the size of the force in question comes from, or that of the first force on the
 // body that has such a law; nothing where there is none.
-func (s *Subject) law() string {
+func law(s *Subject) string {
 	if s.Force != nil && s.Force.Size != nil {
 		return lawWords[s.Force.Kind]
 	}
@@ -316,13 +316,13 @@ func (s *Subject) law() string {
 }
 
 // isOfOtherUnit reports whether what was typed is not measured as a force is.
-func (s *Subject) isOfOtherUnit() bool {
+func isOfOtherUnit(s *Subject) bool {
 	d := s.Typed.Dim
 	return s.Typed.Mixed || s.Typed.Known && d != quantity.Force && (s.Stage == solved.Components || d != quantity.None)
 }
 
 // unitCheck points to the unit of what was typed, where that is not the unit of a force.
-func (s *Subject) unitCheck() string {
+func unitCheck(s *Subject) string {
 	d := s.Typed.Dim
 	words := unitWords[s.solved.UsualUnit(d).Symbol]
 	switch {

@@ -4,7 +4,8 @@
 // Start with Subject, what a sentence speaks of; it is made of a solved system and of small values
 // that say what was found. Subject.Line words the first message, Subject.Hint the three hints.
 //
-//	subject.go    what a sentence speaks of, and the phrases in braces
+//	subject.go    what a sentence speaks of
+//	fill.go       the phrases that stand for words in braces
 //	message.go    which text of a mistake serves for what was typed
 //	rules.go      the rules in hints, by how a force lies and what kind it is
 //	words.go      what is said in cases that no row holds
