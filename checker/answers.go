@@ -10,7 +10,7 @@ import (
 // answers lists the items that the line, which was read, is an answer to, right or wrong.
 func (m *marking) answers(report *Report) []string {
 	switch {
-	case report.Verdict == Unread || report.Code == TrueNotAsked:
+	case report.Verdict == Unread || report.Code.IsElsewhere():
 		return nil
 	case m.stage == Components && report.Item != "":
 		return []string{report.Item}

@@ -10,7 +10,7 @@ import (
 func inChain(line expr.Line, f mistake.Finding, i int) mistake.Finding {
 	sides := line.Sides
 	numbers := len(sides[i-1].Names()) == 0 && len(sides[i].Names()) == 0
-	if len(sides) < 3 || i < 2 || !numbers && f.Code != Unexplained && f.Code != DoesNotFollow {
+	if len(sides) < 3 || i < 2 || !numbers && !f.Code.IsOpen() {
 		return f
 	}
 	return mistake.Finding{Code: Link}

@@ -41,11 +41,11 @@ func (m *marking) markComponentAsTyped() Report {
 			continue
 		}
 		f := m.explainComponent(side, c)
-		code, ofDigits := m.values().digitsOfPart(side, c)
+		code, coarse, ofDigits := m.values().digitsOfPart(side, c)
 		switch {
-		case f.Code == Unexplained && code == Coarse:
+		case f.Code.IsOpen() && coarse:
 			return m.almost(Coarse, c.Force.Name)
-		case f.Code == Unexplained && ofDigits:
+		case f.Code.IsOpen() && ofDigits:
 			f.Code, f.Row = code, nil
 		}
 		return m.wrong(f)

@@ -42,22 +42,23 @@ func (m *marking) widened() (*marking, bool) {
 	return &c, true
 }
 
-// digitsOfPart says what is wrong with a number that stands for a component.
-func (j values) digitsOfPart(side *expr.Node, c *solved.Component) (code Code, found bool) {
+// digitsOfPart says what is wrong with the digits of a number that stands for a component: there
+// are too few, or a slip explains it.
+func (j values) digitsOfPart(side *expr.Node, c *solved.Component) (code Code, coarse, found bool) {
 	if !expr.IsQuantity(side) {
-		return "", false
+		return "", false, false
 	}
 	v := asked{name: c.Name, value: math.Abs(c.Term.Value(j.m.solved.Values)), unit: j.m.solved.Own.Inner(j.m.solved.Unit(c.Force.Name)), force: c.Force}
 	a := j.readValue(v, side)
 	a.value = math.Abs(a.value)
 	if a.unitIsOther {
-		return "", false
+		return "", false, false
 	}
 	if a.number.Coarse(a.inUnit(v)) {
-		return Coarse, true
+		return "", true, false
 	}
 	target := j.m.ref.mistakes.Target(c.Force.Name)
 	target.Value = v.value
-	f := j.m.ref.mistakes.Digits(target, a.value)
-	return f.Code, f.Code != Unexplained
+	f, ok := j.m.ref.mistakes.Digits(target, a.value)
+	return f.Code, false, ok
 }

@@ -24,7 +24,7 @@ func (r *Reference) Hint(a Answer, report Report, level int) string {
 	}
 	hint := r.hintFor(s, report.row, code, at)
 	// A force that has no component along the axis is not missing there, whatever the code says.
-	named := s.Force != nil && !(code == MissingForce && at == wording.OnSum && s.Force.Factor(s.Axis()).Sign == 0)
+	named := s.Force != nil && !(code.IsAbsent() && at == wording.OnSum && s.Force.Factor(s.Axis()).Sign == 0)
 	if named && hint.Slanted && !s.Force.Slanted() {
 		named = false
 		if at == wording.OnComponent {

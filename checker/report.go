@@ -127,7 +127,7 @@ func (other *Report) contradicts(right *Report, item string) bool {
 
 // isExplained reports whether a wrong line has a mistake that is named.
 func isExplained(a Report) bool {
-	return a.Verdict == Wrong && a.Code != Unexplained && a.Code != DoesNotFollow
+	return a.Verdict == Wrong && !a.Code.IsOpen()
 }
 
 // better reports whether a later reading is to be preferred: one that is right, or one
@@ -138,7 +138,7 @@ func better(later, first Report) bool {
 
 func rankOf(a Report) int {
 	rank := slices.Index([]Verdict{Right, Almost, Wrong, Unread}, a.Verdict) * 2
-	if a.Code == Unexplained || a.Code == DoesNotFollow {
+	if a.Code.IsOpen() {
 		rank++
 	}
 	return rank

@@ -84,7 +84,7 @@ func (j sentence) strangeWeight(f mistake.Finding) mistake.StrangeWeight {
 // valued returns the letter whose value the line states, if it does.
 func (j sentence) valued(f mistake.Finding) (letter string, ok bool) {
 	if len(j.m.line.Sides) == 1 {
-		return j.m.item, expr.IsQuantity(j.m.line.Sides[0]) || f.Code == NoEquation || f.Code == StillUnknown
+		return j.m.item, expr.IsQuantity(j.m.line.Sides[0]) || f.Code.IsOfValue()
 	}
 	for i := 1; i < len(j.m.line.Sides); i++ {
 		if name, _ := statement(j.m.solved, j.m.line.Sides[i-1], j.m.line.Sides[i]); name != "" && (f.About == "" || f.About == name) {

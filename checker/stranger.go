@@ -118,7 +118,7 @@ func (s strangers) fitsAsEqual(name string, tensions []string) bool {
 	c := s.with(name, expr.Letter(name))
 	c.ref, c.solved, c.trial = equal, equal.solved, equal.trial
 	report := c.sums().markSum()
-	return report.Verdict != Wrong || report.Code != Unexplained
+	return report.Verdict != Wrong || !report.Code.IsOpen()
 }
 
 // fitsWithout reports whether the line would be right without the force.

@@ -175,7 +175,7 @@ func (j sums) explainSum(e *trial.Equation, at solved.Place, f *mistake.Finding)
 		return mistake.Finding{Code: Unexplained} // energies, which add up to no force
 	}
 	found := j.m.ref.mistakes.Sum(e, at)
-	if found.Code == Unexplained && typed.Mixed && typed.Mass {
+	if found.Code.IsOpen() && typed.Mixed && typed.Mass {
 		return mistake.Finding{Code: MassForWeight}
 	}
 	return found

@@ -89,7 +89,7 @@ func (m *marking) counted(report Report) Report {
 			switch judged := alone.values().markValue(name, side); {
 			case judged.Verdict == Right:
 				report.Settles = append(report.Settles, settled(m.solved, name)...)
-			case almost == nil && (judged.Code == NoUnit || judged.Code == WrongUnit):
+			case almost == nil && judged.Code.IsUnitOnly():
 				almost = &judged
 			}
 		}

@@ -52,7 +52,7 @@ func (g *Page) judgeText(line *Line, at Place) {
 		if i > 0 && report.Verdict == checker.Wrong {
 			answer, report = g.orOtherSum(line, answer, report)
 		}
-		if report.Code == checker.TrueNotAsked {
+		if report.Code.IsElsewhere() {
 			g.credit(line, answer, &report)
 		}
 		report = g.wantingWork(reports[:i], report)
@@ -89,7 +89,7 @@ func (g *Page) placed(line *Line, was, at Place, l *lines.Line) (checker.Answer,
 		return answer, report
 	}
 	before, again := g.mark(line, was, l)
-	if again.Verdict == checker.Right || l.Concludes && report.Code != checker.TrueNotAsked {
+	if again.Verdict == checker.Right || l.Concludes && !report.Code.IsElsewhere() {
 		return before, again
 	}
 	return answer, report
@@ -106,15 +106,10 @@ func (g *Page) orOtherSum(line *Line, a checker.Answer, report checker.Report) (
 	b := a
 	b.Stage = other
 	there := g.marked(b, append(g.before(), line.said...))
-	if there.Verdict == checker.Right || there.Verdict == checker.Wrong && isOfAxis(report.Code) && !isOfAxis(there.Code) {
+	if there.Verdict == checker.Right || there.Verdict == checker.Wrong && report.Code.IsOfAxis() && !there.Code.IsOfAxis() {
 		return b, there
 	}
 	return a, report
-}
-
-// isOfAxis reports whether a mistake in a sum is what a line for the other axis looks like.
-func isOfAxis(code checker.Code) bool {
-	return code == checker.WrongAxis || code == checker.ExtraForce || code == checker.Unexplained
 }
 
 // mark judges a line for a place. One that is right for another open body is taken for
@@ -201,7 +196,7 @@ func (g *Page) credit(line *Line, a checker.Answer, report *checker.Report) {
 		for _, item := range items {
 			there := checker.Answer{Stage: stage, Item: item, Text: a.Text}
 			r := g.marked(there, before)
-			if r.Code == checker.NoUnit || r.Code == checker.WrongUnit {
+			if r.Code.IsUnitOnly() {
 				report.Message += " " + r.Message
 			}
 			if r.Verdict != checker.Right || g.lacksWorking(nil, r) {

@@ -59,7 +59,7 @@ func placeOf(r checker.Report) Place {
 // sameAgain says that a mistake was made before on this page, where, and the rule;
 // "" for one that is new. It counts as no hint.
 func (g *Page) sameAgain(r checker.Report) string {
-	if r.Code == checker.Unexplained || r.Code == checker.Slip || r.Code == checker.DoesNotFollow {
+	if r.Code.IsPassing() {
 		return ""
 	}
 	for i := range g.lines {

@@ -159,7 +159,7 @@ func (d *drawing) take(part string) *Unread {
 	case len(meant.forces) > 0:
 		d.note(mistake.ExtraForce, meant.forces[0].Name, meant.forces[0].Name)
 	case meant.code != "":
-		d.note(meant.code, meant.about, e.name)
+		d.found(mistake.Finding{Code: meant.code, About: meant.about, All: []string{e.name}, Instead: meant.isPart})
 	case e.name == "F" && !d.anyPointsTo(e.words):
 		d.note(mistake.ExtraForce, "", e.name) // a force of the motion
 	case d.isLetter(e.name):
@@ -217,8 +217,13 @@ func (d *drawing) isOfMotion(name string, f *statics.Force) bool {
 }
 
 func (d *drawing) note(code mistake.Code, about, name string) {
+	d.found(mistake.Finding{Code: code, About: about, All: []string{name}})
+}
+
+// found keeps what was found first.
+func (d *drawing) found(f mistake.Finding) {
 	if d.first == nil {
-		d.first = &mistake.Finding{Code: code, About: about, All: []string{name}}
+		d.first = &f
 	}
 }
 
@@ -227,7 +232,7 @@ func (d *drawing) judged() Reading {
 	done := Reading{Read: d.read}
 	switch {
 	case d.first != nil:
-		d.first.Instead = d.first.Code == mistake.TwiceCounted && !slices.Contains(d.seen, d.first.About)
+		d.first.Instead = d.first.Instead && !slices.Contains(d.seen, d.first.About)
 		done.Wrong = d.first
 		return done
 	case len(d.seen) == 0:

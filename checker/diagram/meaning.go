@@ -51,6 +51,7 @@ type meaning struct {
 	part   string // the mass, where it is the weight of one mass of several in one force
 	code   mistake.Code
 	about  string
+	isPart bool // a component was drawn, of the force that it is about
 }
 
 // meaningOf finds what a typed name means on a body: a force's letter, the letter
@@ -146,14 +147,14 @@ func (k known) meaningOfTree(n *expr.Node) meaning {
 	}
 	if n.Op == expr.Name {
 		if c, ok := k.solved.Component(n.Name); ok {
-			return meaning{code: mistake.TwiceCounted, about: c.Force.Name}
+			return meaning{code: mistake.TwiceCounted, about: c.Force.Name, isPart: true}
 		}
 		if f, ok := k.solved.Force(n.Name); ok {
 			return meaning{code: mistake.ExtraForce, about: f.Name}
 		}
 	}
 	if f := k.partOf(n); f != "" {
-		return meaning{code: mistake.TwiceCounted, about: f}
+		return meaning{code: mistake.TwiceCounted, about: f, isPart: true}
 	}
 	if v, ok := k.solved.Model.Variable(n.Name); n.Op == expr.Name && ok && v.Dim != quantity.Force && v.Dim != quantity.Angle {
 		return k.valueDrawn(n.Name)

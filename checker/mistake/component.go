@@ -70,7 +70,7 @@ func (s *Search) cheapestWay(e *trial.Equation, ways []Change, best *Change) *Ch
 			continue
 		}
 		signs := trial.BothSigns
-		if w.Row.Code == Sign {
+		if w.Row.Signed {
 			signs = trial.BothSigns[:1]
 		}
 		for _, vary := range e.Vary {

@@ -14,7 +14,7 @@ import (
 var forces = []Row{
 	{
 		Code: Sign, Meaning: "a wrong sign", Cost: 1,
-		Term: otherSign, Sum: allPlus, AtLast: true, Digits: isOpposite, DigitsCost: 3, Value: oppositeDirection,
+		Term: otherSign, Sum: allPlus, AtLast: true, Digits: isOpposite, DigitsCost: 3, Value: oppositeDirection, Signed: true,
 		Said: Said{
 			Component: "{Component} has the right size. Check in the drawing which way it points.",
 			Line:      "{In}, check the sign of the term with {force}. Does it fit the way {force} points in the drawing?",
@@ -103,7 +103,7 @@ var forces = []Row{
 			Rule: "A body that is just about to slide, or that slides, has a friction as large as the coefficient times the normal force. No other force comes into it."}},
 	},
 	{
-		Code: ExtraForce, Meaning: "a force too many", Cost: 1.6, Tells: 0.2,
+		Code: ExtraForce, Meaning: "a force too many", Cost: 1.6, Tells: 0.2, OfAxis: true,
 		Term: putIn, Tree: lessOfSum,
 		Said: Said{
 			Component: "{Component} needs another look. How does {force} lie to {axis} in the drawing?",
@@ -159,7 +159,7 @@ var forces = []Row{
 	},
 	{
 		Code: WrongAxis, Meaning: "the other axis", Cost: 1.7,
-		Sum: otherAxis, Alone: true,
+		Sum: otherAxis, Alone: true, OfSums: true, OfAxis: true,
 		Said: Said{
 			Component: "This is how {force} acts along the other axis. Here {component} is asked.",
 			Line:      "{In}, the term with {force} belongs to the other axis.",

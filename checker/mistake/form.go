@@ -4,7 +4,7 @@ package mistake
 // not understood, and of a stage in which nothing was typed yet.
 var form = []Row{
 	{
-		Code: Unexplained, Meaning: "not explained", Cost: 9,
+		Code: Unexplained, Meaning: "not explained", Cost: 9, Open: true, Passing: true, OfAxis: true,
 		Said: Said{
 			Component: "This is not {component}. {unitcheck|Check its size first, and then its sign.}",
 			Line:      "This is not {sum}. {unitcheck|Compare it with the drawing, term by term.}",
@@ -35,7 +35,7 @@ var form = []Row{
 		},
 	},
 	{
-		Code: DoesNotFollow, Meaning: "a line that does not follow", Cost: 9,
+		Code: DoesNotFollow, Meaning: "a line that does not follow", Cost: 9, Open: true, Passing: true,
 		Said: Said{
 			Lines: "This line does not follow from the two equations and the given values. {unitcheck}",
 			Line:  "This line does not follow from the two equations and the given values. {unitcheck}",
@@ -57,7 +57,7 @@ var form = []Row{
 		},
 	},
 	{
-		Code: NoUnit, Meaning: "no unit", Cost: 9,
+		Code: NoUnit, Meaning: "no unit", Cost: 9, UnitOnly: true,
 		Said: Said{Value: "This is the right number for {unknown}. It needs its unit."},
 		Hints: []Hint{{At: Anywhere,
 			Ask:  "What does {unknown|this number} measure?",
@@ -65,7 +65,7 @@ var form = []Row{
 			Step: "Write {symbol} after the number."}},
 	},
 	{
-		Code: WrongUnit, Meaning: "a unit of something else", Cost: 9,
+		Code: WrongUnit, Meaning: "a unit of something else", Cost: 9, UnitOnly: true,
 		Said: Said{
 			Component: "The number for {component} is right, but its unit is not the unit of a force.",
 			Line:      "The numbers fit, but one of the units is not the unit of a force.",
@@ -88,7 +88,7 @@ var form = []Row{
 			Step: "Keep four figures on the way, round once at the end, and give three."}},
 	},
 	{
-		Code: NoEquation, Meaning: "not set equal to zero", Cost: 9,
+		Code: NoEquation, Meaning: "not set equal to zero", Cost: 9, OfValue: true,
 		Said: Said{
 			Line:  "These are the right terms, but the line does not say yet what they add up to.",
 			Value: "This line does not say yet which letter has this value.",
@@ -115,7 +115,7 @@ var form = []Row{
 			Rule: "A line that is true of any force says nothing about these. Use what the problem says about them."}},
 	},
 	{
-		Code: StillUnknown, Meaning: "an unknown left in the answer", Cost: 9,
+		Code: StillUnknown, Meaning: "an unknown left in the answer", Cost: 9, OfValue: true,
 		Said: Said{
 			Component: "This is true, but {open|a letter in it} is not known yet.",
 			Line:      "This is true, but {open|a letter in it} is not known yet.",
@@ -134,7 +134,7 @@ var form = []Row{
 			Step: "Solve one of the sums for {unknown|the letter}, and end that line with the number and its unit."}},
 	},
 	{
-		Code: TrueNotAsked, Meaning: "true, but not what was asked", Cost: 9,
+		Code: TrueNotAsked, Meaning: "true, but not what was asked", Cost: 9, Elsewhere: true,
 		Said: Said{
 			Component: "This is true, but it is not {component}. It is saved for later steps.",
 			Line:      "This is true, but it is not {sum}. It is saved for later steps.",

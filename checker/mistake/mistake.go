@@ -66,6 +66,15 @@ type Row struct {
 	Weight     StrangeWeight // what is odd about a weight that the problem does not have
 	NoLetter   bool          // the line has a letter that the problem lacks
 	LineLast   bool          // Line is asked only where nothing else explains the line
+	Signed     bool          // in a component it is seen in the sign alone, which a size does not show
+	OfSums     bool          // only a sum can show it, where an axis is asked; no line of working is told so
+
+	Open      bool // nothing is named: the line is wrong and no mistake is found
+	Passing   bool // it is no habit: whoever makes it twice is not making the same mistake again
+	UnitOnly  bool // the number is right, and only its unit is not
+	Elsewhere bool // the line is true and is kept, though something else was asked
+	OfAxis    bool // a line for the other axis looks like it
+	OfValue   bool // a side alone is taken for the value of what is asked
 
 	// Shows reports whether a line of that form, with the mistake made in so many forces, can
 	// show it at all; nil for any line.

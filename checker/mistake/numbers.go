@@ -33,11 +33,11 @@ var numbers = []Row{
 			Rule: "Only in a triangle with a right angle is a quotient of two sides the sine, cosine or tangent of an angle. In every other case, use the equations along the axes."}},
 	},
 	{
-		Code: Unexplained, Cost: 2.58, Value: oneStep,
+		Code: Unexplained, Cost: 2.58, Value: oneStep, Open: true,
 		Said: Said{Value: "This value of {unknown} is {what}. Which equation would give that?"},
 	},
 	{
-		Code: Slip, Meaning: "a slip in a number", Cost: 5,
+		Code: Slip, Meaning: "a slip in a number", Cost: 5, Passing: true,
 		Digits: isNear, DigitsCost: 2.55,
 		Said: Said{
 			Component: "A number for {component} is close, but further off than rounding explains.",

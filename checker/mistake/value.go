@@ -30,7 +30,7 @@ const costOfOff = 1
 // typed, or the right one's digits do; else two mistakes give it.
 func (s *Search) Value(v Target, typed Typed) Finding {
 	f, cost, ok := nearest(s.numbersFor(v, one), typed)
-	if digits := s.Digits(v, typed.Value); digits.Code != Unexplained && (!ok || digits.Row.DigitsCost < cost) {
+	if digits, found := s.Digits(v, typed.Value); found && (!ok || digits.Row.DigitsCost < cost) {
 		return digits
 	}
 	if ok {
@@ -43,8 +43,8 @@ func (s *Search) Value(v Target, typed Typed) Finding {
 	return s.named(Unexplained)
 }
 
-// Digits explains a number by its digits alone.
-func (s *Search) Digits(v Target, typed float64) Finding {
+// Digits explains a number by its digits alone, if they do.
+func (s *Search) Digits(v Target, typed float64) (f Finding, ok bool) {
 	var best *Row
 	for _, row := range s.rows {
 		if row.Digits != nil && v.Value != 0 && row.Digits(v, typed) && (best == nil || row.DigitsCost < best.DigitsCost) {
@@ -52,9 +52,9 @@ func (s *Search) Digits(v Target, typed float64) Finding {
 		}
 	}
 	if best == nil {
-		return s.named(Unexplained)
+		return Finding{}, false
 	}
-	return finding(best)
+	return finding(best), true
 }
 
 // nearest picks the number that costs least among those that round to what was typed. One
@@ -90,7 +90,7 @@ func nearest(all []Number, typed Typed) (f Finding, cost float64, ok bool) {
 	// that the weight gives in one step, it is no chance that they are the same.
 	for i := range all {
 		n := &all[i]
-		if (best.Answer && !n.Answer || best.row.Code == Unexplained) && !n.last && math.Abs(n.Value-best.Value) <= trial.Felt*typed.Half && n.row.Cost+n.row.InNumbers < best.row.Cost+best.row.InNumbers {
+		if (best.Answer && !n.Answer || best.row.Open) && !n.last && math.Abs(n.Value-best.Value) <= trial.Felt*typed.Half && n.row.Cost+n.row.InNumbers < best.row.Cost+best.row.InNumbers {
 			best = n
 		}
 	}

@@ -28,7 +28,7 @@ func (s *Search) Working(e *trial.Equation) Finding {
 	if f, ok := cheapest(ways); ok {
 		return f
 	}
-	if f := s.fromValue(e); f.Code != DoesNotFollow {
+	if f, ok := s.fromValue(e); ok {
 		return f
 	}
 	if f, ok := cheapest(s.fromTwo(e)); ok {
@@ -52,7 +52,7 @@ func (s *Search) fromOneSum(e *trial.Equation) []Change {
 	for _, tied := range s.p.TiedFor(e) {
 		for _, at := range s.p.Solved.Places() {
 			for _, c := range s.matching(e, s.one(at), tied) {
-				if c.Row.Code != WrongAxis {
+				if !c.Row.OfSums {
 					all = append(all, c)
 				}
 			}
@@ -125,13 +125,13 @@ func (r *Row) eachEdit(p *trial.Problem, n *expr.Node, within func(*expr.Node) *
 
 // fromValue names a line X = … by the number that comes out of it, as "T = P + w" by the sum of
 // the two. With an unknown in it, the number must be met exactly.
-func (s *Search) fromValue(e *trial.Equation) Finding {
+func (s *Search) fromValue(e *trial.Equation) (f Finding, ok bool) {
 	letter, formula := e.Sides[0], e.Sides[1]
 	if letter.Op != expr.Name {
 		letter, formula = formula, letter
 	}
 	if letter.Op != expr.Name || e.Stray || s.p.Solved.Open(formula) && !e.Exact {
-		return s.named(DoesNotFollow)
+		return Finding{}, false
 	}
 	v := s.Target(letter.Name)
 	value := s.p.Solved.ProgramOf(formula).Run(slices.Clone(s.p.Solved.Values))
@@ -150,12 +150,12 @@ func (s *Search) fromValue(e *trial.Equation) Finding {
 		}
 	}
 	if best == nil {
-		return s.named(DoesNotFollow)
+		return Finding{}, false
 	}
-	f := finding(best.row, letter.Name)
+	f = finding(best.row, letter.Name)
 	f.What = best.What
 	if _, ok := s.p.Solved.Model.Variable(letter.Name); !ok {
 		f.About = ""
 	}
-	return f
+	return f, true
 }

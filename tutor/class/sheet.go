@@ -243,7 +243,7 @@ func (s *sheeting) mistakes(w *Work, g *tutor.Page) {
 			continue
 		}
 		for _, said := range l.Statements() {
-			if said.Verdict != checker.Wrong && said.Verdict != checker.Almost || said.Code == checker.TrueNotAsked {
+			if said.Verdict != checker.Wrong && said.Verdict != checker.Almost || said.Code.IsElsewhere() {
 				continue // a true line helps on, whatever was asked
 			}
 			one := Mistake{Problem: w.Problem, Stage: said.Stage, Code: said.Code, Count: 1, Line: said.Text, Time: l.Time}

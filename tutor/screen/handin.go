@@ -28,7 +28,7 @@ func (m *model) handIn(text string) {
 	m.line.remember(result.Line.Text)
 	m.sheet = m.work
 	m.told = m.tellOf(result.Line)
-	if result.Line.Counts() || result.Line.Code == checker.TrueNotAsked {
+	if result.Line.Counts() || result.Line.Code.IsElsewhere() {
 		m.line.set("")
 	} else {
 		m.line.set(result.Line.Text)
