@@ -133,23 +133,20 @@ func (n *Node) Walk(f func(*Node)) {
 func (n *Node) Names() []string {
 	var names []string
 	n.Walk(func(m *Node) {
-		if m.Op == Name && !contains(names, m.Name) {
-			names = append(names, m.Name)
+		if m.Op != Name || slices.Contains(names, m.Name) {
+			return
 		}
+		if names == nil {
+			names = make([]string, 0, 4) // few trees have more, and these are asked for all the time
+		}
+		names = append(names, m.Name)
 	})
 	return names
 }
 
 // Has reports whether the letter stands in the tree.
-func (n *Node) Has(name string) bool { return contains(n.Names(), name) }
-
-func contains(list []string, s string) bool {
-	for _, l := range list {
-		if l == s {
-			return true
-		}
-	}
-	return false
+func (n *Node) Has(name string) bool {
+	return n.Op == Name && n.Name == name || slices.ContainsFunc(n.Args, func(a *Node) bool { return a.Has(name) })
 }
 
 // Copy returns a tree that shares nothing with n.

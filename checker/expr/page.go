@@ -17,6 +17,9 @@ type page struct {
 	at    []int
 }
 
+// pageFor returns a page with room for so many runes.
+func pageFor(n int) *page { return &page{make([]rune, 0, n), make([]int, 0, n)} }
+
 func (p *page) put(r rune, from int) {
 	p.runes = append(p.runes, r)
 	p.at = append(p.at, from)
@@ -58,7 +61,7 @@ var shapes = map[rune]string{
 // letters, digits of other scripts, quotation marks, degree signs. Combining marks, as
 // the arrow over a vector, are left out.
 func (p *page) folded() *page {
-	out := &page{}
+	out := pageFor(len(p.runes))
 	for i, r := range p.runes {
 		text, found := shapes[r]
 		switch {
@@ -100,7 +103,7 @@ func (p *page) rejoined() *page {
 	if !strings.ContainsAny(text, "<>−–—‐‑") {
 		return p
 	}
-	out := &page{}
+	out := pageFor(len(p.runes))
 	torn, dashes := tornSign().FindAllStringIndex(text, -1), dashForHyphen().FindAllStringIndex(text, -1)
 	i := 0
 	for offset, r := range text {

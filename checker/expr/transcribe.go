@@ -10,9 +10,11 @@ import (
 // was pasted from a formula editor, a spreadsheet or a program as the formula that
 // is meant.
 func pageOf(clean string) *page {
-	p := &page{}
-	for i, r := range []rune(clean) {
+	p := pageFor(runesIn(clean))
+	i := 0
+	for _, r := range clean {
 		p.put(r, i)
+		i++
 	}
 	return p.folded().rejoined().untex().unprogrammed()
 }

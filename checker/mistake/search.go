@@ -184,9 +184,16 @@ func (s *Search) eachTerm(at solved.Place, w, scratch solved.Sum, row *Row, f fu
 		return
 	}
 	for i := range w {
-		for _, t := range row.Term(s.p, at, w[i]) {
+		ways := row.Term(s.p, at, w[i])
+		var about []string
+		for _, t := range ways {
+			// Nearly all ways are dropped again, and nobody writes into a list of forces, so
+			// those about the same force share one.
+			if about == nil || about[0] != t.Force.Name {
+				about = []string{t.Force.Name}
+			}
 			scratch[i] = t
-			f(Change{Row: row, Cost: row.Cost, About: []string{t.Force.Name}, Sum: scratch, seen: row.Seen})
+			f(Change{Row: row, Cost: row.Cost, About: about, Sum: scratch, seen: row.Seen})
 		}
 		scratch[i] = w[i]
 	}
