@@ -82,7 +82,7 @@ var forces = []Row{
 			Rule: "A weight is the weight of everything that belongs to {body}: every mass counts once."}},
 	},
 	{
-		Code: Sign, Cost: 2.4, Term: differenceInSize,
+		Code: Sign, Cost: 2.4, Term: differenceInSize, Signed: true,
 		Said: Said{
 			Component: "In your line for {component}, something is subtracted. What makes up {force}, and which way does each thing pull?",
 			Line:      "{In}, something is subtracted inside {force}. What makes up {force}, and which way does each thing pull?",

@@ -129,8 +129,9 @@ func (s *Search) spoken(e *trial.Equation, c Change) Change {
 // in it.
 func (s *Search) fromSystems(e *trial.Equation, systems []system) []Change {
 	var found []Change
+	unknowns := unknownsOf(s.p, e)
 	for _, one := range systems {
-		if one.row.shows(e.Form, len(one.about)) && one.gives(s.p, e) {
+		if one.row.shows(e.Form, len(one.about)) && one.gives(s.p, e, unknowns) {
 			c := Change{Row: one.row, Cost: one.cost + costFromSystem, About: one.about}
 			if !one.all {
 				c.used = &one.at
@@ -142,10 +143,10 @@ func (s *Search) fromSystems(e *trial.Equation, systems []system) []Change {
 }
 
 // gives reports whether the line holds wherever these sums are zero.
-func (y system) gives(p *trial.Problem, e *trial.Equation) bool {
+func (y system) gives(p *trial.Problem, e *trial.Equation, unknowns []int) bool {
 	for _, vary := range e.Vary {
 		for _, signs := range e.Signs {
-			if y.givesWith(p, e, vary, signs) {
+			if y.givesWith(p, e, unknowns, vary, signs) {
 				return true
 			}
 		}
@@ -153,33 +154,40 @@ func (y system) gives(p *trial.Problem, e *trial.Equation) bool {
 	return false
 }
 
-func (y system) givesWith(p *trial.Problem, e *trial.Equation, vary solved.GivenSet, signs solved.Signed) bool {
+func (y system) givesWith(p *trial.Problem, e *trial.Equation, unknowns []int, vary solved.GivenSet, signs solved.Signed) bool {
 	for k := range trial.Tries {
 		env, ok := p.Samples.SolveSums(y.sums, p.Samples.AtRest(vary, k))
 		if !ok {
 			return false
 		}
 		p.Solved.Fill(env, signs)
-		if vanishes(p, e, env) || !e.Holds(env, trial.MistakeShare) {
+		if vanishes(p, unknowns, env) || !e.Holds(env, trial.MistakeShare) {
 			return false
 		}
 	}
 	return true
 }
 
-// vanishes reports whether an unknown of the line is zero, or a coefficient of it is one, where what
-// the line says of it does not show.
-func vanishes(p *trial.Problem, e *trial.Equation, env []float64) bool {
+// unknownsOf lists the slots of the unknowns in a line.
+func unknownsOf(p *trial.Problem, e *trial.Equation) (slots []int) {
 	for _, side := range e.Sides {
 		for _, name := range side.Names() {
 			slot, ok := p.Solved.Slots[name]
-			if !ok || slot >= len(p.Solved.Model.Variables) || !p.Solved.Open(expr.Letter(name)) {
-				continue
+			if ok && slot < len(p.Solved.Model.Variables) && p.Solved.Open(expr.Letter(name)) {
+				slots = append(slots, slot)
 			}
-			isOne := p.Solved.Model.Variables[slot].Dim == quantity.None && math.Abs(env[slot]-1) <= trial.Felt
-			if isOne || math.Abs(env[slot]) <= trial.Felt*math.Abs(p.Solved.Values[slot]) {
-				return true
-			}
+		}
+	}
+	return slots
+}
+
+// vanishes reports whether an unknown of the line is zero, or a coefficient of it is one, where what
+// the line says of it does not show.
+func vanishes(p *trial.Problem, unknowns []int, env []float64) bool {
+	for _, slot := range unknowns {
+		isOne := p.Solved.Model.Variables[slot].Dim == quantity.None && math.Abs(env[slot]-1) <= trial.Felt
+		if isOne || math.Abs(env[slot]) <= trial.Felt*math.Abs(p.Solved.Values[slot]) {
+			return true
 		}
 	}
 	return false
