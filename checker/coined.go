@@ -25,7 +25,7 @@ var coinedName = pattern.Of(`^(?:[A-Za-z]|[a-z]{2,7})[0-9]?$`)
 // definition takes "name = expression" apart: the name is a letter that the problem does
 // not have, the expression holds a function or a letter of the problem, and none that is unknown.
 // 3 m is three metres here, whatever m is.
-func (r *Reference) definition(line expr.Line) (own coinedLetter, ok bool) {
+func definition(s *solved.System, line expr.Line) (own coinedLetter, ok bool) {
 	if len(line.Sides) < 2 || line.Unequal || line.Lettered || line.Sides[0].Op != expr.Name || !line.Sides[0].Unknown {
 		return coinedLetter{}, false
 	}
@@ -41,12 +41,12 @@ func (r *Reference) definition(line expr.Line) (own coinedLetter, ok bool) {
 		}
 	}
 	name := line.Sides[0].Name
-	return coinedLetter{name, line.Sides[1]}, speaks && r.mayBeCoined(name)
+	return coinedLetter{name, line.Sides[1]}, speaks && mayBeCoined(s, name)
 }
 
 // mayBeCoined reports whether a name is free to be a student's own: a letter that is no axis, no
 // usual letter of a force and no other index of one of the problem's.
-func (r *Reference) mayBeCoined(name string) bool {
+func mayBeCoined(s *solved.System, name string) bool {
 	body := expr.Glyph(name)
 	if _, usual := solved.KindOfLetter(name); usual || !coinedName().MatchString(name) || len([]rune(strings.TrimRight(body, "0123456789"))) != 1 {
 		return false
@@ -54,7 +54,7 @@ func (r *Reference) mayBeCoined(name string) bool {
 	if lower := strings.ToLower(name); lower == "x" || lower == "y" || lower == "e" {
 		return false
 	}
-	for _, v := range r.solved.Model.Variables {
+	for _, v := range s.Model.Variables {
 		if solved.SameStem(name, v.Name) {
 			return false
 		}
@@ -71,12 +71,12 @@ func (r *Reference) coinedLetters(before []Answer, item string) []coinedLetter {
 		}
 		lines, _ := r.Lines(a)
 		for _, l := range lines {
-			letters := r.withCoined(r.solved.LettersFor(item), all)
+			letters := withCoined(r.solved.LettersFor(item), all)
 			reading, err := letters.Read(l.Text)
 			if err != nil {
 				continue
 			}
-			if own, ok := r.definition(reading.Lines[0]); ok {
+			if own, ok := definition(r.solved, reading.Lines[0]); ok {
 				own.tree = insertCoined(own.tree, all)
 				all = append(all, own)
 			}
@@ -86,7 +86,7 @@ func (r *Reference) coinedLetters(before []Answer, item string) []coinedLetter {
 }
 
 // withCoined returns the vocabulary with a student's own letters in it.
-func (r *Reference) withCoined(letters *expr.Letters, own []coinedLetter) *expr.Letters {
+func withCoined(letters *expr.Letters, own []coinedLetter) *expr.Letters {
 	if len(own) == 0 {
 		return letters
 	}

@@ -7,6 +7,7 @@ import (
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/lines"
 	"example.org/standstill/checker/mistake"
+	"example.org/standstill/checker/solved"
 	"example.org/standstill/checker/trial"
 	"example.org/standstill/checker/wording"
 )
@@ -81,14 +82,14 @@ func (r *Reference) markOne(a Answer, before []Answer) Report {
 		text, turned = cutAngleWords(expr.Clean(a.Text))
 	}
 	letters := r.solved.LettersFor(a.Item)
-	if a.Stage == Solve && r.asksForMass(a.Item) {
+	if a.Stage == Solve && asksForMass(r.solved, a.Item) {
 		letters = letters.ExpectingMass()
 	}
 	reading, err := letters.Read(text)
 	var own []coinedLetter
 	if err == nil && len(before) > 0 && usesStranger(reading) {
 		if own = r.coinedLetters(before, a.Item); len(own) > 0 {
-			letters = r.withCoined(letters, own)
+			letters = withCoined(letters, own)
 			reading, err = letters.Read(text)
 		}
 	}
@@ -148,11 +149,11 @@ func worthExplaining(readings int, judging func(i int) *marking) []int {
 }
 
 // asksForMass reports whether a number without a name would be a mass.
-func (r *Reference) asksForMass(item string) bool {
-	if item == "" && len(r.solved.Find) == 1 {
-		item = r.solved.Find[0]
+func asksForMass(s *solved.System, item string) bool {
+	if item == "" && len(s.Find) == 1 {
+		item = s.Find[0]
 	}
-	return r.solved.Readers[""].Kind(item) == expr.Mass
+	return s.Readers[""].Kind(item) == expr.Mass
 }
 
 func (m *marking) mark() Report {

@@ -35,7 +35,7 @@ func (m *marking) orMistyped(report Report) Report {
 func (m *marking) mistyped(accepted bool) *expr.Node {
 	for _, l := range m.trial.Numbers.Literals(m.line.Sides) {
 		name, ok := m.trial.Numbers.NearGiven(l)
-		if !ok || m.isAnswer(l.Node) {
+		if !ok || isAnswer(m.line, l.Node) {
 			continue
 		}
 		c := *m
@@ -55,8 +55,8 @@ func (m *marking) mistyped(accepted bool) *expr.Node {
 }
 
 // isAnswer reports whether a number is a side that says the value of a letter.
-func (m *marking) isAnswer(number *expr.Node) bool {
-	sides := m.line.Sides
+func isAnswer(line expr.Line, number *expr.Node) bool {
+	sides := line.Sides
 	return slices.ContainsFunc(sides, func(n *expr.Node) bool { return n == number || n.Op == expr.Neg && n.Args[0] == number }) &&
 		(len(sides) == 1 || slices.ContainsFunc(sides, func(n *expr.Node) bool { return n.Op == expr.Name }))
 }

@@ -5,6 +5,7 @@ import (
 
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/mistake"
+	"example.org/standstill/checker/solved"
 	"example.org/standstill/checker/trial"
 )
 
@@ -18,7 +19,7 @@ func (r *Reference) owned(a Answer, line expr.Line, report Report) Report {
 			continue
 		}
 		reading, err := r.solved.LettersFor(a.Item).Read(own.Typed)
-		if err == nil && r.sameLine(line, reading.Lines[0]) {
+		if err == nil && sameLine(r.trial, line, reading.Lines[0]) {
 			report.Code, report.About, report.Message = mistake.Own, "", own.Say
 		}
 	}
@@ -27,11 +28,11 @@ func (r *Reference) owned(a Answer, line expr.Line, report Report) Report {
 
 // sameLine reports whether two lines are equal as algebra: both sides may be exchanged, terms
 // moved, everything multiplied by a number.
-func (r *Reference) sameLine(a, b expr.Line) bool {
+func sameLine(p *trial.Problem, a, b expr.Line) bool {
 	ratio := 0.0
 	for k := range trial.Tries {
-		env := r.trial.Samples.Loose(k)
-		x, y := r.difference(a, env), r.difference(b, env)
+		env := p.Samples.Loose(k)
+		x, y := difference(p.Solved, a, env), difference(p.Solved, b, env)
 		if y == 0 || math.IsNaN(x/y) {
 			return false
 		}
@@ -45,10 +46,10 @@ func (r *Reference) sameLine(a, b expr.Line) bool {
 
 // difference is what a line's last side is less than its first one; a single side is taken as it
 // is, without its sign.
-func (r *Reference) difference(line expr.Line, env []float64) float64 {
-	last := r.solved.ProgramOf(line.Sides[len(line.Sides)-1]).Run(env)
+func difference(s *solved.System, line expr.Line, env []float64) float64 {
+	last := s.ProgramOf(line.Sides[len(line.Sides)-1]).Run(env)
 	if len(line.Sides) == 1 {
 		return last
 	}
-	return r.solved.ProgramOf(line.Sides[0]).Run(env) - last
+	return s.ProgramOf(line.Sides[0]).Run(env) - last
 }

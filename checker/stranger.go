@@ -21,7 +21,7 @@ func (m *marking) strangers() strangers { return strangers{m} }
 // meaning fits is it a letter that has to be asked about.
 
 func (s strangers) markStranger(n *expr.Node) Report {
-	if own, ok := s.m.ref.definition(s.m.line); ok {
+	if own, ok := definition(s.m.solved, s.m.line); ok {
 		return s.m.markCoined(own)
 	}
 	unknown := Report{Verdict: Unread, Code: UnknownName, Item: s.m.item, Pos: n.Pos, End: n.End, Message: wording.SaidUnknownName(s.m.solved, n.Name)}

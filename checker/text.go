@@ -4,6 +4,7 @@ import (
 	"example.org/standstill/checker/diagram"
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/lines"
+	"example.org/standstill/checker/solved"
 )
 
 // Lines takes a text apart as Mark does; the text of an answer is read with the letters
@@ -49,7 +50,7 @@ func (r *Reference) takeApart(a Answer) (all []lines.Line, ok bool) {
 			_, ok := r.solved.Body(text)
 			return ok && text != "" && !r.solved.LettersFor(a.Item).Has(text)
 		},
-		Heading: func(text string) bool { return r.isHeading(text, a.Item) },
+		Heading: func(text string) bool { return isHeading(r.solved, text, a.Item) },
 	}
 	if a.Stage == Components {
 		v.Component = func(text string) bool {
@@ -62,8 +63,8 @@ func (r *Reference) takeApart(a Answer) (all []lines.Line, ok bool) {
 }
 
 // isHeading reports whether a line is "ΣFx = 0", which says what the next one is.
-func (r *Reference) isHeading(text, item string) bool {
-	reading, err := r.solved.LettersFor(item).Read(text)
+func isHeading(s *solved.System, text, item string) bool {
+	reading, err := s.LettersFor(item).Read(text)
 	if err != nil {
 		return false
 	}

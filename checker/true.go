@@ -99,7 +99,7 @@ func (m *marking) counted(report Report) Report {
 	case len(report.Settles) > 0:
 	case almost != nil:
 		return *almost
-	case len(names) > 0 && slices.ContainsFunc(m.line.Sides, m.canBeWorkedOut):
+	case len(names) > 0 && slices.ContainsFunc(m.line.Sides, canBeWorkedOut):
 		report.Message = wording.Join(report.Message, wording.SaidWorkOut)
 	case len(names) == 0 && m.isNamelessAnswer():
 		report.Message = wording.Join(report.Message, wording.SaidNameIt)
@@ -150,7 +150,7 @@ func (m *marking) lettersOfChain() []string {
 }
 
 // canBeWorkedOut reports whether a side is made of numbers and is no number yet.
-func (m *marking) canBeWorkedOut(side *expr.Node) bool {
+func canBeWorkedOut(side *expr.Node) bool {
 	return !expr.IsQuantity(side) && len(side.Names()) == 0
 }
 

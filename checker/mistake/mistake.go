@@ -175,3 +175,6 @@ const (
 	costOfApart  = 4.5   // none of the terms is seen
 	mostCost     = 7.5   // beyond this, the evidence is too thin to say anything
 )
+
+// StrangeWeight is what is odd about a weight that the problem does not have.
+type StrangeWeight uint8

@@ -75,9 +75,6 @@ func (s *Search) named(code Code, about ...string) Finding {
 	return f
 }
 
-// StrangeWeight is what is odd about a weight that the problem does not have.
-type StrangeWeight uint8
-
 // The body has another weight, or none at all.
 const (
 	NotStrange StrangeWeight = iota
