@@ -54,7 +54,7 @@ func (r *Reference) Taken(a Answer) string {
 		return a.Item
 	}
 	m := r.marking(a.Stage, a.Item, reading.Lines[0])
-	if c, _ := m.asked(); c != nil {
+	if c, _ := m.componentAsked(); c != nil {
 		return c.Name
 	}
 	return a.Item

@@ -5,7 +5,7 @@
 // line is judged:
 //
 //	mark.go           a text, line by line, and one line: its readings, of which one is judged
-//	mistyped.go, coined.go, stranger.go   lines with letters or numbers that are not the problem's
+//	mistyped.go, coined.go, unknownletter.go   lines with letters or numbers that are not the problem's
 //	judge.go          one reading, for its stage; true.go and strict.go change what was judged
 //	components.go, sums.go, solve.go, value.go, digits.go, diagram.go, diagram/   the stages
 //	verdict.go, say.go, wording/          what is said of a line

@@ -116,16 +116,16 @@ func insertCoined(n *expr.Node, own []coinedLetter) *expr.Node {
 	return n
 }
 
-// usesStranger reports whether a reading has a letter that the problem does not have.
-func usesStranger(reading expr.Reading) bool {
+// usesUnknownLetter reports whether a reading has a letter that the problem does not have.
+func usesUnknownLetter(reading expr.Reading) bool {
 	m := &marking{line: reading.Lines[0]}
-	return m.stranger() != nil
+	return m.unknownLetter() != nil
 }
 
 // markCoined judges a line that names a letter of the student's own: it is right if what
 // follows in a chain is what it stands for.
 func (m *marking) markCoined(own coinedLetter) Report {
-	if side := m.worthless(); side != nil {
+	if side := m.withoutValue(); side != nil {
 		return Report{Verdict: Unread, Code: Unreadable, Item: m.item, Pos: side.Pos, End: side.End, Message: expr.SaidNoValue}
 	}
 	if len(m.line.Sides) > 2 {

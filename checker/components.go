@@ -25,7 +25,7 @@ func (m *marking) markComponent() Report {
 }
 
 func (m *marking) markComponentAsTyped() Report {
-	c, value := m.asked()
+	c, value := m.componentAsked()
 	if c == nil {
 		return Report{Verdict: Unread, Code: Unreadable, Message: wording.SaidWhichComponent}
 	}

@@ -48,7 +48,7 @@ func (j values) digitsOfPart(side *expr.Node, c *solved.Component) (code Code, c
 	if !expr.IsQuantity(side) {
 		return "", false, false
 	}
-	v := asked{name: c.Name, value: math.Abs(c.Term.Value(j.m.solved.Values)), unit: j.m.solved.Own.Inner(j.m.solved.Unit(c.Force.Name)), force: c.Force}
+	v := target{name: c.Name, value: math.Abs(c.Term.Value(j.m.solved.Values)), unit: j.m.solved.Own.Inner(j.m.solved.Unit(c.Force.Name)), force: c.Force}
 	a := j.readValue(v, side)
 	a.value = math.Abs(a.value)
 	if a.unitIsOther {

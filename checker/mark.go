@@ -87,7 +87,7 @@ func (r *Reference) markOne(a Answer, before []Answer) Report {
 	}
 	reading, err := letters.Read(text)
 	var own []coinedLetter
-	if err == nil && len(before) > 0 && usesStranger(reading) {
+	if err == nil && len(before) > 0 && usesUnknownLetter(reading) {
 		if own = r.coinedLetters(before, a.Item); len(own) > 0 {
 			letters = withCoined(letters, own)
 			reading, err = letters.Read(text)
@@ -157,13 +157,13 @@ func asksForMass(s *solved.System, item string) bool {
 }
 
 func (m *marking) mark() Report {
-	if stranger := m.stranger(); stranger != nil {
-		return m.strangers().markStranger(stranger)
+	if letter := m.unknownLetter(); letter != nil {
+		return m.unknownLetters().markUnknownLetter(letter)
 	}
 	if m.line.Unequal {
 		return m.wrong(mistake.Finding{Code: Unbalanced}) // at rest no side wins
 	}
-	if side := m.worthless(); side != nil {
+	if side := m.withoutValue(); side != nil {
 		return Report{Verdict: Unread, Code: Unreadable, Item: m.item, Pos: side.Pos, End: side.End, Message: expr.SaidNoValue}
 	}
 	return m.markKnown()

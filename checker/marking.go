@@ -79,7 +79,7 @@ func (m *marking) bound() map[string]bool {
 				continue
 			}
 			sub := m.ref.marking(Components, a.Item, reading.Lines[0])
-			c, side := sub.asked()
+			c, side := sub.componentAsked()
 			if c == nil || side == nil || c.Term.Scale >= 0 && c.Term.Angle == nil {
 				continue
 			}
@@ -104,9 +104,9 @@ func (m *marking) signOf(c *solved.Component, side *expr.Node) (isSigned, same b
 	return typed < 0, math.Abs(math.Abs(typed)+value) <= trial.SlipShare*-value
 }
 
-// asked finds the component that a line is about and the last side that says
+// componentAsked finds the component that a line is about and the last side that says
 // what it is. A line that names a component is about that one.
-func (m *marking) asked() (*solved.Component, *expr.Node) {
+func (m *marking) componentAsked() (*solved.Component, *expr.Node) {
 	name := m.item
 	var value *expr.Node
 	named := false
@@ -126,8 +126,8 @@ func (m *marking) asked() (*solved.Component, *expr.Node) {
 	return c, value
 }
 
-// stranger returns the first unknown name of the line.
-func (m *marking) stranger() *expr.Node {
+// unknownLetter returns the first unknown name of the line.
+func (m *marking) unknownLetter() *expr.Node {
 	var first *expr.Node
 	for _, side := range m.line.Sides {
 		side.Walk(func(n *expr.Node) {

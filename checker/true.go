@@ -170,7 +170,7 @@ func plainer(line expr.Line) expr.Line {
 // orSize says of a right component that it was taken as a size, where its sign is left
 // out. Where signs are asked for, such a line is wrong.
 func (m *marking) orSize(report Report) Report {
-	c, side := m.asked()
+	c, side := m.componentAsked()
 	if report.Verdict != Right || c == nil || side == nil {
 		return report
 	}

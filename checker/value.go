@@ -78,9 +78,9 @@ func (j values) aboutOf(name string) string {
 	return ""
 }
 
-// asked is a value that the line states: its letter, the true value in SI and the
+// target is a value that the line states: its letter, the true value in SI and the
 // unit that it is asked in.
-type asked struct {
+type target struct {
 	name  string
 	slot  int
 	value float64
@@ -88,8 +88,8 @@ type asked struct {
 	force *statics.Force
 }
 
-func (j values) valueOf(name string) asked {
-	v := asked{name: name, slot: j.m.solved.Slots[name], value: j.m.solved.Values[j.m.solved.Slots[name]], unit: j.m.solved.Own.Inner(j.m.solved.Unit(name))}
+func (j values) valueOf(name string) target {
+	v := target{name: name, slot: j.m.solved.Slots[name], value: j.m.solved.Values[j.m.solved.Slots[name]], unit: j.m.solved.Own.Inner(j.m.solved.Unit(name))}
 	if v.slot < len(j.m.solved.Model.Variables) {
 		v.force, _ = j.m.solved.Force(name)
 	} else {
@@ -102,9 +102,9 @@ func (j values) valueOf(name string) asked {
 	return v
 }
 
-// given is a value as it was typed: bare says that no unit was typed, unitIsOther
+// typedValue is a value as it was typed: bare says that no unit was typed, unitIsOther
 // that the unit measures something else.
-type given struct {
+type typedValue struct {
 	number      quantity.Number
 	value       float64 // SI; a bare number or one with another's unit in the unit asked
 	typed       float64 // the same, before words behind it turned it to another axis
@@ -116,27 +116,27 @@ type given struct {
 }
 
 // asTyped is what the search for a mistake needs of it.
-func (a given) asTyped() mistake.Typed {
+func (a typedValue) asTyped() mistake.Typed {
 	return mistake.Typed{Value: a.value, Half: a.half, Figures: a.number.Figures}
 }
 
 // inUnits returns the same number in another unit.
-func (a given) inUnits(unit quantity.Unit) given {
+func (a typedValue) inUnits(unit quantity.Unit) typedValue {
 	a.value, a.half, a.factor = a.value/a.factor*unit.Factor, a.half/a.factor*unit.Factor, unit.Factor
 	return a
 }
 
 // unitIsTyped reports whether the number has a unit of the right dimension that is no
 // prefix of the one that is asked.
-func (a given) unitIsTyped(v asked) bool {
+func (a typedValue) unitIsTyped(v target) bool {
 	return a.bare == "" && !a.unitIsOther && a.factor != v.unit.Factor && !mistake.IsPowerOfTen(a.factor/v.unit.Factor, trial.Hair)
 }
 
 // inUnit returns the true value in the unit that was typed.
-func (a given) inUnit(v asked) float64 { return v.value / a.factor }
+func (a typedValue) inUnit(v target) float64 { return v.value / a.factor }
 
-func (j values) readValue(v asked, n *expr.Node) given {
-	a := given{positive: true, factor: v.unit.Factor}
+func (j values) readValue(v target, n *expr.Node) typedValue {
+	a := typedValue{positive: true, factor: v.unit.Factor}
 	sign := 1.0
 	if n.Op == expr.Neg {
 		sign, n = -1, n.Args[0]
@@ -164,7 +164,7 @@ func (j values) readValue(v asked, n *expr.Node) given {
 // fits reports whether the typed value is right: within one part in a hundred, or
 // correctly rounded to two figures. An angle may be the same direction, said
 // otherwise.
-func (j values) fits(v asked, a given) bool {
+func (j values) fits(v target, a typedValue) bool {
 	if v.unit.Dim == quantity.Angle && j.m.turned.missForce(j.m.solved, v.name) {
 		return false
 	}
@@ -188,7 +188,7 @@ func (j values) fits(v asked, a given) bool {
 
 // sameValue lists the values that say the same: for an angle of a force also its
 // full-circle direction.
-func (j values) sameValue(v asked) []float64 {
+func (j values) sameValue(v target) []float64 {
 	same := []float64{v.value}
 	if v.unit.Dim != quantity.Angle {
 		return same

@@ -2,7 +2,7 @@
 // the first thing that is wrong with it. Sides are those of the room, or of the slope where one
 // is named.
 //
-// Start with Read. sides.go has the words for directions, meaning.go what a name can mean on a
+// Start with Read. directions.go has the words for directions, meaning.go what a name can mean on a
 // body.
 package diagram
 

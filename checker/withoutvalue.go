@@ -11,8 +11,8 @@ import (
 // which a line is tried before that are run by expr.Program. A line without a
 // value there cannot be judged.
 
-// worthless returns the first side of the line that has no value at rest.
-func (m *marking) worthless() *expr.Node {
+// withoutValue returns the first side of the line that has no value at rest.
+func (m *marking) withoutValue() *expr.Node {
 	env := append([]float64(nil), m.solved.Values...)
 	m.solved.Fill(env, nil)
 	letters := m.solved.LettersAt(env)

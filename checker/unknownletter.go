@@ -11,16 +11,16 @@ import (
 	"example.org/standstill/checker/wording"
 )
 
-// strangers judges lines with a letter that the problem does not have.
-type strangers struct{ m *marking }
+// unknownLetters judges lines with a letter that the problem does not have.
+type unknownLetters struct{ m *marking }
 
-func (m *marking) strangers() strangers { return strangers{m} }
+func (m *marking) unknownLetters() unknownLetters { return unknownLetters{m} }
 
 // A letter that the problem does not have may still be meant: one T for tensions
 // that are not equal, an N on a ring that touches nothing. Only if no such
 // meaning fits is it a letter that has to be asked about.
 
-func (s strangers) markStranger(n *expr.Node) Report {
+func (s unknownLetters) markUnknownLetter(n *expr.Node) Report {
 	if own, ok := definition(s.m.solved, s.m.line); ok {
 		return s.m.markCoined(own)
 	}
@@ -28,7 +28,7 @@ func (s strangers) markStranger(n *expr.Node) Report {
 	if s.others(n.Name) {
 		return unknown
 	}
-	if n.Name == "a" && s.with(n.Name, expr.Constant(0)).stranger() == nil {
+	if n.Name == "a" && s.with(n.Name, expr.Constant(0)).unknownLetter() == nil {
 		return s.m.wrong(mistake.Finding{Code: Unbalanced}) // … = m a, of a body that is at rest
 	}
 	if f := s.frictionLeftOpen(); f != nil && strings.HasPrefix(n.Name, "mu") {
@@ -52,7 +52,7 @@ func (s strangers) markStranger(n *expr.Node) Report {
 
 // frictionLeftOpen returns a friction in question whose size the problem leaves to the
 // equations, nil for none.
-func (s strangers) frictionLeftOpen() *statics.Force {
+func (s unknownLetters) frictionLeftOpen() *statics.Force {
 	for b := range s.m.solved.Bodies {
 		if body := &s.m.solved.Bodies[b]; s.m.stage == Solve || len(s.m.solved.Bodies) == 1 || strings.HasPrefix(s.m.item, body.Name) {
 			if f := solved.OnlyOf(body, statics.Friction); f != nil && f.Size == nil {
@@ -64,7 +64,7 @@ func (s strangers) frictionLeftOpen() *statics.Force {
 }
 
 // others reports whether the line has another unknown name.
-func (s strangers) others(name string) bool {
+func (s unknownLetters) others(name string) bool {
 	other := false
 	for _, side := range s.m.line.Sides {
 		side.Walk(func(n *expr.Node) { other = other || n.Op == expr.Name && n.Unknown && n.Name != name })
@@ -73,7 +73,7 @@ func (s strangers) others(name string) bool {
 }
 
 // tensionsHere lists the strings on the body in question, or on any.
-func (s strangers) tensionsHere() []string {
+func (s unknownLetters) tensionsHere() []string {
 	var names []string
 	for b := range s.m.solved.Bodies {
 		if body := &s.m.solved.Bodies[b]; s.m.stage == Solve || body.Name == s.m.item || len(s.m.solved.Bodies) == 1 {
@@ -88,7 +88,7 @@ func (s strangers) tensionsHere() []string {
 }
 
 // with returns the line with an unknown name replaced.
-func (s strangers) with(name string, by *expr.Node) *marking {
+func (s unknownLetters) with(name string, by *expr.Node) *marking {
 	c := *s.m
 	c.line.Sides = nil
 	for _, side := range s.m.line.Sides {
@@ -99,7 +99,7 @@ func (s strangers) with(name string, by *expr.Node) *marking {
 
 // fitsAsEqual reports whether the line would be right if the tensions were equal
 // and this letter stood for all of them.
-func (s strangers) fitsAsEqual(name string, tensions []string) bool {
+func (s unknownLetters) fitsAsEqual(name string, tensions []string) bool {
 	if s.m.stage == Solve {
 		return true
 	}
@@ -122,7 +122,7 @@ func (s strangers) fitsAsEqual(name string, tensions []string) bool {
 }
 
 // fitsWithout reports whether the line would be right without the force.
-func (s strangers) fitsWithout(name string) bool {
+func (s unknownLetters) fitsWithout(name string) bool {
 	report := s.with(name, expr.Constant(0)).sums().markSum()
 	return report.Verdict == Right
 }
