@@ -10,6 +10,7 @@ import (
 func inChain(line expr.Line, f mistake.Finding, i int) mistake.Finding {
 	sides := line.Sides
 	numbers := len(sides[i-1].Names()) == 0 && len(sides[i].Names()) == 0
+	// The first link carries the physics, so its mistakes are told as such.
 	if len(sides) < 3 || i < 2 || !numbers && !f.Code.IsOpen() {
 		return f
 	}

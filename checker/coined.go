@@ -34,6 +34,7 @@ func definition(s *solved.System, line expr.Line) (own coinedLetter, ok bool) {
 		unknown := false
 		side.Walk(func(n *expr.Node) {
 			unknown = unknown || n.Unknown
+			// k = 3 does not say where the 3 comes from, so its letter is asked about instead.
 			speaks = speaks || i == 0 && (n.Op == expr.Call || n.Op == expr.Name)
 		})
 		if unknown {
@@ -77,6 +78,7 @@ func (r *Reference) coinedLetters(before []Answer, item string) []coinedLetter {
 				continue
 			}
 			if own, ok := definition(r.solved, reading.Lines[0]); ok {
+				// Letters may be named by way of earlier ones; trees in the list have only the problem's.
 				own.tree = insertCoined(own.tree, all)
 				all = append(all, own)
 			}

@@ -84,6 +84,7 @@ func (m *marking) explainComponent(side *expr.Node, c *solved.Component) mistake
 	if m.brief {
 		return mistake.Finding{Code: Unexplained}
 	}
+	// A component that is zero has no triangle that could have gone wrong.
 	if c.Term.Scale != 0 {
 		return m.ref.mistakes.Component(m.trial.ComponentIs(side, c), c)
 	}

@@ -28,6 +28,7 @@ func (m *marking) widened() (*marking, bool) {
 	if number.Op == expr.Neg {
 		number = number.Args[0]
 	}
+	// No zeros at the end: the number says how far it was rounded.
 	if number.Num.Wide <= number.Num.Half {
 		return m, false
 	}

@@ -29,7 +29,9 @@ func dimensionOf(s *solved.System, n *expr.Node) (dim quantity.Dimension, typed,
 	known = true
 	for i, f := range append(above, below...) {
 		d, ok := dimensionOfFactor(s, f)
+		// A term is known as a whole or not at all: with one open factor it may be a force yet.
 		known = known && ok
+		// A degree sign stands in nearly every term and says nothing of what it measures.
 		typed = typed || f.Unit != "" && d != quantity.Angle
 		if i < len(above) {
 			dim = dim.Times(d)

@@ -28,6 +28,7 @@ func (r *Reference) Hint(a Answer, report Report, level int) string {
 	if named && hint.Slanted && !s.Force.Slanted() {
 		named = false
 		if at == wording.OnComponent {
+			// The row's own hints are all about a triangle that this force does not have.
 			hint = r.hintFor(s, nil, Unexplained, at)
 		}
 	}

@@ -62,6 +62,8 @@ func (r *Reference) markInUnits(a Answer, before []Answer) Report {
 	if r.si == nil {
 		return r.markOne(a, before)
 	}
+	// A number that is a given in SI and nothing in the problem's units settles it: both would
+	// find mistakes, and the cheaper one need not be the one that was meant.
 	if r.speaksSI(a) {
 		return r.si.markOne(a, before)
 	}
@@ -79,6 +81,7 @@ func (r *Reference) markInUnits(a Answer, before []Answer) Report {
 func (r *Reference) markOne(a Answer, before []Answer) Report {
 	text, turned := a.Text, angleWords{}
 	if a.Stage == Solve {
+		// Before reading: to the grammar, "from y" behind an angle is a product of letters.
 		text, turned = cutAngleWords(expr.Clean(a.Text))
 	}
 	letters := r.solved.LettersFor(a.Item)
@@ -88,6 +91,7 @@ func (r *Reference) markOne(a Answer, before []Answer) Report {
 	reading, err := letters.Read(text)
 	var own []coinedLetter
 	if err == nil && len(before) > 0 && usesUnknownLetter(reading) {
+		// Only for a line that needs it: all earlier lines are read again for their letters.
 		if own = r.coinedLetters(before, a.Item); len(own) > 0 {
 			letters = withCoined(letters, own)
 			reading, err = letters.Read(text)
@@ -120,6 +124,7 @@ func (r *Reference) markOne(a Answer, before []Answer) Report {
 			report.Message = wording.Join(report.Message, wording.SaidReading(reading, i, report.Verdict == Right))
 			best, bestIsStrange = report, hasOtherUnit(m.solved, m.line)
 		}
+		// A text that can be read as right is right, however unlikely the reading.
 		if best.Verdict == Right {
 			break
 		}
@@ -140,6 +145,7 @@ func worthExplaining(readings int, judging func(i int) *marking) []int {
 			continue
 		}
 		m := judging(i)
+		// What is wrong with an unlikely reading is never told, and finding it costs most.
 		m.brief = true
 		if m.mark().Verdict == Right {
 			return append(all, i)

@@ -49,6 +49,7 @@ func (m *marking) conventions() []solved.Signed {
 		bound, isSigned := m.convention(&m.solved.Components[i])
 		sizes[i], all[i] = bound && isSigned, !bound || isSigned
 	}
+	// Every letter of the line is settled: there is one convention left to try.
 	if slices.Equal(sizes, all) {
 		return []solved.Signed{sizes}
 	}
@@ -80,6 +81,8 @@ func (m *marking) bound() map[string]bool {
 			}
 			sub := m.ref.marking(Components, a.Item, reading.Lines[0])
 			c, side := sub.componentAsked()
+			// Of a component that points along its axis, size and signed component are one, and
+			// nothing can be learnt.
 			if c == nil || side == nil || c.Term.Scale >= 0 && c.Term.Angle == nil {
 				continue
 			}

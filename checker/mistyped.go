@@ -44,6 +44,8 @@ func (m *marking) mistyped(accepted bool) *expr.Node {
 			is := func(n *expr.Node) bool { return n == l.Node }
 			c.line.Sides = append(c.line.Sides, expr.Replace(side, is, expr.Letter(name)))
 		}
+		// A right line with a number near a given may be right by its own number, a rounded
+		// force of about that size say; then the given fits no better.
 		if accepted && c.misfit() > muchBetter*m.misfit() {
 			continue
 		}

@@ -33,6 +33,7 @@ func sameLine(p *trial.Problem, a, b expr.Line) bool {
 	for k := range trial.Tries {
 		env := p.Samples.Loose(k)
 		x, y := difference(p.Solved, a, env), difference(p.Solved, b, env)
+		// A watched line that is zero in a sample says nothing there, and must not match everything.
 		if y == 0 || math.IsNaN(x/y) {
 			return false
 		}

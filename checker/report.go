@@ -104,6 +104,7 @@ func voidTwice(each []Report) {
 		if one.Verdict != Right {
 			continue
 		}
+		// The right one of two answers may be a guess.
 		for _, item := range one.Answers {
 			if !slices.ContainsFunc(each, func(other Report) bool { return other.contradicts(one, item) }) {
 				continue

@@ -29,6 +29,7 @@ func (w working) markSolve() Report {
 		if l.refused != nil {
 			return *l.refused
 		}
+		// One link that says something is enough: w = w = m g is still a statement about w.
 		always = always && l.always
 		settles = append(settles, l.settles...)
 	}
@@ -56,6 +57,7 @@ func (w working) markLink(i int) solveLink {
 		}
 		return solveLink{settles: settled(w.m.solved, name)}
 	}
+	// Not the link, whose left side may be rounded more, but the letter in front decides.
 	if w.endsChain(i) {
 		return solveLink{}
 	}

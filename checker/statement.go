@@ -37,6 +37,7 @@ func settled(s *solved.System, name string) []string {
 	}
 	for _, e := range s.Equals {
 		if e.Name == name {
+			// A letter of equal sizes stands for those, and is itself none that is asked for.
 			names = nil
 			for _, slot := range e.Slots {
 				names = append(names, s.Model.Variables[slot].Name)

@@ -96,6 +96,8 @@ func (j sums) link(e *trial.Equation, at solved.Place) (linkKind, *mistake.Findi
 	}
 	w := j.m.solved.SumOf(at.Body, at.Axis)
 	tied := j.m.trial.TiedFor(e)
+	// A sum that is zero whatever its letters are, as T − T, holds in every sample; only its
+	// terms can be compared.
 	if cancels := j.m.trial.Cancels(w, tied[0]); cancels {
 		if f, ok := j.m.ref.mistakes.Terms(e, at, tied[0]); ok {
 			if f.Code == "" {
@@ -116,6 +118,7 @@ func (j sums) link(e *trial.Equation, at solved.Place) (linkKind, *mistake.Findi
 		return linkAlways, nil
 	}
 	for _, t := range tied {
+		// Behind the sum asked for: where the axes are alike, as at 45°, it is both.
 		other := j.m.solved.SumOf(at.Body, at.Axis.Other())
 		if !j.m.trial.Cancels(other, t) && j.m.trial.Matches(e, other, t, trial.RoundedShare) {
 			return linkOther, nil

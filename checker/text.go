@@ -48,6 +48,7 @@ func (r *Reference) takeApart(a Answer) (all []lines.Line, ok bool) {
 		Letter: func(text string) bool { _, ok := r.LetterOf(text, a.Item); return ok },
 		Body: func(text string) bool {
 			_, ok := r.solved.Body(text)
+			// In A: T1x = 3 the A is a body, but a letter wins where a problem has both.
 			return ok && text != "" && !r.solved.LettersFor(a.Item).Has(text)
 		},
 		Heading: func(text string) bool { return isHeading(r.solved, text, a.Item) },

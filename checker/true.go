@@ -33,6 +33,7 @@ func (m *marking) isTrue() bool {
 	if len(sides) == 1 {
 		c, ok := m.solved.Component(m.item)
 		if !ok || len(sides[0].Names()) == 0 || solved.SignOf(c.Term.Value(m.solved.Values)) == 0 {
+			// Any multiple of zero holds at rest.
 			return false // half of nothing is nothing
 		}
 		sides = []*expr.Node{expr.Letter(m.item), sides[0]}
@@ -84,6 +85,7 @@ func (m *marking) counted(report Report) Report {
 			continue
 		}
 		for _, name := range names {
+			// Each letter with each number by itself: in T1 = T2 = 25.8 N only one of the two may be meant.
 			alone := *m
 			alone.line.Sides = []*expr.Node{expr.Letter(name), side}
 			switch judged := alone.values().markValue(name, side); {

@@ -25,6 +25,7 @@ func (s unknownLetters) markUnknownLetter(n *expr.Node) Report {
 		return s.m.markCoined(own)
 	}
 	unknown := Report{Verdict: Unread, Code: UnknownName, Item: s.m.item, Pos: n.Pos, End: n.End, Message: wording.SaidUnknownName(s.m.solved, n.Name)}
+	// With two unknown letters, any meaning of the one fits with some meaning of the other.
 	if s.others(n.Name) {
 		return unknown
 	}
@@ -100,6 +101,7 @@ func (s unknownLetters) with(name string, by *expr.Node) *marking {
 // fitsAsEqual reports whether the line would be right if the tensions were equal
 // and this letter stood for all of them.
 func (s unknownLetters) fitsAsEqual(name string, tensions []string) bool {
+	// A line of working has no one sum to hold the letter against.
 	if s.m.stage == Solve {
 		return true
 	}

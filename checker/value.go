@@ -46,6 +46,7 @@ func (j values) markValue(name string, number *expr.Node) Report {
 	if v.unit.Dim == quantity.Angle && j.m.turned.missForce(j.m.solved, name) {
 		return j.m.wrong(mistake.Finding{Code: Sign, About: about})
 	}
+	// The search behind this is the dearest of all, and nobody reads what it finds.
 	if j.m.brief {
 		return j.m.wrong(mistake.Finding{Code: Unexplained})
 	}
@@ -170,6 +171,7 @@ func (j values) fits(v target, a typedValue) bool {
 	}
 	for i, x := range j.sameValue(v) {
 		if i > 0 && math.Abs(math.Remainder(x-(math.Pi/2-v.value), 2*math.Pi)) < 2*trial.RoundedShare && !j.m.turned.said {
+			// Whoever means the angle to the other axis has to say so.
 			continue // the bare complement stays wrong, whatever else it is
 		}
 		off := math.Abs(a.value - x)

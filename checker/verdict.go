@@ -39,6 +39,7 @@ func (m *marking) where(f mistake.Finding) (pos, end int) {
 		return 0, 0
 	}
 	for _, side := range m.line.Sides {
+		// The name of the component asked for is never the part that is wrong.
 		if c, ok := m.solved.Component(side.Name); ok && side.Op == expr.Name && m.stage == Components && c.Name == m.item {
 			continue
 		}

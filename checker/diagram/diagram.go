@@ -116,6 +116,7 @@ func (d *drawing) runOn(text string) []string {
 		}
 		if before := parseEntry(strings.Join(words[start:i], " ")); before.named && len(before.words) > 0 {
 			all = append(all, strings.Join(words[start:i], " "))
+			// Only here: a name with no side in front of it belongs to the force that is being read.
 			start = i
 		}
 	}

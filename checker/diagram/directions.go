@@ -91,6 +91,7 @@ func parseEntry(text string) entry {
 	for _, w := range sideWords {
 		if w.match().MatchString(rest) {
 			e.words = append(e.words, w)
+			// Taken out, or the "up" of "up the slope" would be found once more by itself.
 			rest = w.match().ReplaceAllString(rest, " ")
 		}
 	}
@@ -109,6 +110,7 @@ func parseEntry(text string) entry {
 func (e entry) isOpposed() bool {
 	for _, v := range e.words {
 		for _, w := range e.words {
+			// "Up the slope" and "left" do not contradict each other, and on many slopes are the same.
 			if v.slope == w.slope && (v.x*w.x < 0 || v.y*w.y < 0) {
 				return true
 			}

@@ -78,6 +78,7 @@ func (k known) meaningOf(name string) meaning {
 		if f := solved.OnlyOf(k.body, kind); f != nil {
 			return meaning{forces: []*statics.Force{f}}
 		}
+		// "Tension T2": the kind says what, the letter beside it which one.
 		for _, other := range words {
 			if meant := k.meaningOfWord(other); len(meant.forces) > 0 {
 				return meant
@@ -187,6 +188,7 @@ func (k known) massDrawn(n *expr.Node) meaning {
 			case letters.Kind(mass) != expr.Mass:
 			case n.Op == expr.Name && n.Name == mass:
 				return meaning{code: mistake.MassForWeight, about: f.Name}
+			// m1 g, drawn for the weight of one of two masses that the file holds in one.
 			case n.Op == expr.Mul && n.Has(mass) && n.Has("g") && n.Size() == 3 && f.Size.Size() > 3:
 				return meaning{forces: []*statics.Force{f}, part: mass}
 			}

@@ -11,6 +11,7 @@ import (
 // what was typed. The equation is that of trial.ComponentIs.
 func (s *Search) Component(e *trial.Equation, c *solved.Component) Finding {
 	if _, ok := s.p.Foreign(e); ok && c.Force.Slanted() {
+		// With an angle from nowhere, any function of it fits something.
 		return s.named(OtherAngle, c.Force.Name)
 	}
 	at := solved.Place{Body: c.Body, Axis: c.Axis}
@@ -71,6 +72,7 @@ func (s *Search) cheapestWay(e *trial.Equation, ways []Change, best *Change) *Ch
 		}
 		signs := trial.BothSigns
 		if w.Row.Signed {
+			// Taken with either sign, a wrong sign would explain the right component.
 			signs = trial.BothSigns[:1]
 		}
 		for _, vary := range e.Vary {

@@ -70,6 +70,7 @@ func (s *Search) weighed(found []Change, e *trial.Equation, c Change, tied strin
 	if len(c.About) > 1 {
 		c.Cost += costOfForce * float64(len(c.About)-1)
 	}
+	// Hardly a cost, but enough to choose among changes that give the same numbers.
 	if !s.p.InLetters(e, c.Sum, e.Fit()) {
 		c.Cost += costOfTwin
 	}
@@ -77,6 +78,7 @@ func (s *Search) weighed(found []Change, e *trial.Equation, c Change, tied strin
 	case trial.Turned:
 		c.Cost += costOfTurned
 	case trial.Apart:
+		// Too free to be told from the zero of a sum alone: it would explain nearly any line.
 		if c.seen {
 			return found
 		}

@@ -161,6 +161,8 @@ func (s *Search) changed(at solved.Place, w solved.Sum, rows []*Row, whole bool)
 		if !whole {
 			continue
 		}
+		// A student who takes sine for cosine as a rule does so in all terms, and pairs of changes
+		// would not reach three.
 		if row.AllTerms {
 			all = append(all, s.everyTerm(row, at, w)...)
 		}
@@ -205,6 +207,7 @@ func (s *Search) everyTerm(row *Row, at solved.Place, w solved.Sum) []Change {
 			c.About = append(c.About, w[i].Force.Name)
 		}
 	}
+	// In one term it is the change that eachTerm has made, for less.
 	if len(c.About) < 2 {
 		return nil
 	}

@@ -13,6 +13,7 @@ func (s *Search) Sum(e *trial.Equation, at solved.Place) Finding {
 	if f, ok := s.foreignAngle(e); ok {
 		return f
 	}
+	// Each letter by itself first: taken as one, T1 in the place of T2 is no mistake.
 	for _, tied := range s.p.TiedFor(e) {
 		if f, ok := s.changeOf(e, at, tied); ok {
 			return f
@@ -26,6 +27,8 @@ func (s *Search) Sum(e *trial.Equation, at solved.Place) Finding {
 		if !e.Exact && s.p.Matches(e, s.p.Solved.SumOf(at.Body, at.Axis), tied, trial.SlipShare) {
 			return s.named(Slip)
 		}
+		// The other axis with a mistake in it: the axis is told, the mistake comes up when that
+		// sum is asked for.
 		if len(s.matching(e, s.one(across), tied)) > 0 {
 			return s.named(WrongAxis)
 		}

@@ -78,6 +78,7 @@ func (s *Search) twoMistakes() []system {
 	for p, at := range places {
 		for _, first := range s.changed(at, s.p.Solved.SumOf(at.Body, at.Axis), common, false) {
 			for _, second := range s.changed(at, first.Sum, common, false) {
+				// Each pair once, the cheaper mistake first.
 				if second.Row.Cost >= first.Row.Cost {
 					all = append(all, s.with(at, both(first, second)))
 				}

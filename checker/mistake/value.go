@@ -75,6 +75,7 @@ func nearest(all []Number, typed Typed) (f Finding, cost float64, ok bool) {
 		if !exact {
 			misfit := costOfOff * off / half
 			if n.Shown {
+				// Of all numbers that are met by chance, these are the ones that a student had at hand.
 				misfit *= 0.3 // it was rounded once, from a number that is known
 			}
 			cost += misfit
@@ -112,6 +113,7 @@ func (s *Search) numbersFor(v Target, of mistakes) []Number {
 	if of == one {
 		made = slices.Concat(s.fromSums(v, s.oneMistake()), s.fromLastSum(v), s.fromRows(v))
 	} else if s.p.Solved.Model.Linear() {
+		// Where the sums bend, two mistakes give so many numbers that one of them fits anything.
 		made = s.fromSums(v, s.twoMistakes())
 	}
 	kept := made[:0]
@@ -130,6 +132,7 @@ func (s *Search) numbersFor(v Target, of mistakes) []Number {
 func (s *Search) fromSums(v Target, systems []system) []Number {
 	var all []Number
 	for _, one := range systems {
+		// A mistaken system may contradict itself; then it gives no number.
 		env, ok := s.p.Samples.SolveSums(one.sums, s.p.Solved.Values)
 		if !ok {
 			continue

@@ -85,11 +85,13 @@ const mostEdited = 40
 // fromEdits tries the line with one change made to what was typed.
 func (s *Search) fromEdits(e *trial.Equation) []Change {
 	difference := expr.Join(expr.Sub, e.Sides[0], e.Sides[1])
+	// Each node gives several edits and each of these is solved for: the cost grows with the square.
 	if difference.Size() > mostEdited {
 		return nil
 	}
 	share := trial.RoundedShare
 	if e.Exact {
+		// In letters, what follows follows exactly; a near miss is no explanation.
 		share = trial.ExactShare
 	}
 	var found []Change

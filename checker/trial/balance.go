@@ -13,6 +13,7 @@ import (
 // is linear; else a given of the set; else an unknown at all.
 func (s *Samples) Balance(w solved.Sum, env []float64, tied bool, vary solved.GivenSet) bool {
 	emptied := -1
+	// An unknown first: a given that moves may be one that the line has as a number.
 	for _, role := range []statics.Role{statics.IsUnknown, statics.IsGiven} {
 		for i, v := range s.solved.Model.Variables {
 			was := env[i]
@@ -59,6 +60,7 @@ func (s *Samples) pivot(w solved.Sum, env []float64, slot int, tied bool) bool {
 	if tied && !s.leads(slot) {
 		return false
 	}
+	// The nudge moves a letter that is zero, which no factor does.
 	a, b := was, was*farther+nudge
 	fa := w.Value(env)
 	s.set(env, slot, b, tied)
@@ -84,6 +86,7 @@ func (s *Samples) pivot(w solved.Sum, env []float64, slot int, tied bool) bool {
 	if math.Abs(fb) <= zeroShare*math.Max(scale, w.Largest(env)) {
 		return true
 	}
+	// What was tried must leave no trace: the next letter is tried in the same sample.
 	s.set(env, slot, was, tied)
 	return false
 }

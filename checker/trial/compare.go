@@ -11,12 +11,16 @@ import (
 func (e *Equation) off(env []float64, share float64) (residual, allowed float64) {
 	residual = e.residual.Run(env)
 	if e.Exact {
+		// With nothing rounded in it, an equation is off by arithmetic alone. That grows with the
+		// terms before they cancel, so it is measured against those.
 		return residual, ExactShare * largest(e.bulks, env)
 	}
 	rounding := 0.0
 	for _, s := range e.shifted {
 		rounding += math.Abs(s.Run(env) - residual)
 	}
+	// Rounded numbers that each may be off explain anything once they are many; beyond this
+	// size the line is wrong, however it was rounded.
 	rounding = math.Min(rounding, mostRounding*e.most/10)
 	return residual, math.Max(rounding*(1+Same), share*math.Min(largest(e.sizes, env), e.most))
 }
@@ -69,6 +73,7 @@ func (p *Problem) holdsOn(e *Equation, w solved.Sum, tied string, vary solved.Gi
 			return false // nothing is left in the sum, and there many a line holds
 		}
 	}
+	// The sum is zero in no sample, as one with a single term is: then only its terms can tell.
 	if settled == 0 {
 		return p.sameTermsIn(e, w, tied, vary, s, RoundedShare)
 	}
@@ -81,6 +86,7 @@ func (p *Problem) isSharp(e *Equation, tied string, vary solved.GivenSet, s solv
 	const enough = Tries + 1
 	failed := 0
 	for k := 0; k < 2*enough && failed < enough; k++ {
+		// Samples behind those in which the sum was balanced: the first ones would lie close to it.
 		env := p.Samples.sampleIn(e.room, sampleKey{vary, tied, k + 20, false})
 		e.room = env
 		p.Solved.Fill(env, s)
@@ -119,10 +125,13 @@ func (p *Problem) followsWith(e *Equation, vary solved.GivenSet, s solved.Signed
 // letters are, or with nothing in it that belongs to the problem.
 func (p *Problem) Always(e *Equation) bool {
 	if !e.letters && len(p.Numbers.Literals(e.Sides)) > 0 {
+		// 10.5 = 10.5 says nothing, but 21 sin 30° = 10.5 may be a step of working: without letters
+		// no sample tells them apart.
 		return expr.Equal(e.Sides[0], e.Sides[1])
 	}
 	for k := range Tries {
 		env := p.Samples.Loose(k)
+		// Written so that what has no value in the sample is not true.
 		if !(math.Abs(e.residual.Run(env)) <= ExactShare*largest(e.bulks, env)) {
 			return false
 		}

@@ -35,6 +35,8 @@ type Equation struct {
 func (p *Problem) Equation(left, right *expr.Node, signs []solved.Signed) *Equation {
 	difference := expr.Join(expr.Sub, left, right)
 	e := &Equation{Sides: []*expr.Node{left, right}, Exact: true, Signs: signs}
+	// Ten times the largest force, to the power in which forces stand in the line: what is
+	// larger than that is no term of such a problem, and must not widen the tolerance of the rest.
 	e.most = 10 * math.Pow(math.Max(p.Solved.Bulk, 1), float64(max(1, p.degree(difference))))
 	e.residual = p.Solved.ProgramOf(difference)
 	for _, side := range e.Sides {
@@ -180,9 +182,11 @@ func (p *Problem) Variations(n *expr.Node, literals []Literal) []solved.GivenSet
 		stand |= l.Givens
 		rounded = rounded || l.half > 0 || l.Givens == 0
 	}
+	// In m g = 3.2·9.8 the number may be the m of the other side, which then must not vary alone.
 	if typed&stand != 0 {
 		sets = append(sets, typed&^stand)
 	}
+	// A rounded number has worked in all givens, though it looks like none of them.
 	if rounded && typed&^stand != 0 {
 		sets = append(sets, 0)
 	}

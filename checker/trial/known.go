@@ -79,6 +79,7 @@ func (nums *Numbers) knownValues() []knownValue {
 			}
 		}
 	}
+	// Sines of sums and of doubles count too, so this is the list of all angles.
 	ratios := all
 	for _, a := range ratios {
 		for _, f := range []func(float64) float64{math.Sin, math.Cos, math.Tan} {
@@ -133,6 +134,7 @@ func (nums *Numbers) Literals(sides []*expr.Node) []Literal {
 	for _, n := range nums.fractionsOf(sides) {
 		for i := range found {
 			if found[i].Node == n {
+				// The 3 and the 5 of 3/5 are a ratio of lengths and exact, whatever givens they look like.
 				found[i] = Literal{Node: n}
 			}
 		}
@@ -148,6 +150,7 @@ func (nums *Numbers) collect(n *expr.Node, found *[]Literal) {
 		return
 	}
 	if n.Op == expr.Pow {
+		// An exponent is structure: the 2 of T² is no given of 2 m.
 		nums.collect(n.Args[0], found)
 		return
 	}
@@ -160,6 +163,7 @@ func (nums *Numbers) collect(n *expr.Node, found *[]Literal) {
 func Structural(n *expr.Node) bool {
 	switch n.Unit {
 	case "":
+		// Up to 4, as in 2 T, T/3, the 4 of a quadratic; and one figure, for 2.0 was measured.
 		whole := n.Num.Value == math.Trunc(n.Num.Value) && n.Num.Value <= 4
 		return (whole || n.Num.Value == 0.5) && n.Num.Figures <= 1 || n.Num.Value == 0
 	case "deg":
@@ -175,6 +179,8 @@ func (nums *Numbers) Literal(n *expr.Node) (Literal, bool) {
 		unit.Factor = 1
 	}
 	value, half := n.Num.Value*unit.Factor, n.Num.Half*unit.Factor
+	// One figure is as often a count as a rounded value, and half of its last place would let
+	// nearly anything through.
 	if n.Num.Figures < 2 || Structural(n) {
 		half = 0
 	}
@@ -203,6 +209,7 @@ func (nums *Numbers) Literal(n *expr.Node) (Literal, bool) {
 	}
 	slot, ok := nums.solved.Slots["g"]
 	alone := l.Givens|1<<slot == 1<<slot || n.Num.Certain == 1
+	// Only a number that is nothing else of the problem is taken for another g.
 	if ok && alone && n.Unit == "" && slices.Contains(UsualG, value) {
 		// 9.81 for 9.8 is near enough, and 9.80 may be a force as well. 10 is another g,
 		// not 9.8 rounded; 10.0 may be a force.
@@ -224,6 +231,8 @@ func (nums *Numbers) Literal(n *expr.Node) (Literal, bool) {
 // lengths, or are typed in radians, may be rounded.
 func (nums *Numbers) isDrawn(value, half float64, rounded bool) bool {
 	near := func(x, within float64) bool {
+		// Modulo 90°, difference and sum cover the angle, its complement, its supplement and all
+		// full-circle forms.
 		for _, sum := range []float64{value - x, value + x} {
 			if math.Abs(math.Remainder(sum, math.Pi/2)) <= within+Same {
 				return true
@@ -232,6 +241,7 @@ func (nums *Numbers) isDrawn(value, half float64, rounded bool) bool {
 		return false
 	}
 	for i, a := range nums.drawn {
+		// Nobody types 0.6109 rad as an exact value of 35°.
 		a.workedOut = a.workedOut || rounded
 		if near(a.value, a.slack(half)) || near(2*a.value, 2*a.slack(half)) || near(a.value/2, a.slack(half)) {
 			return true
@@ -315,6 +325,7 @@ func (nums *Numbers) NearGiven(l Literal) (name string, ok bool) {
 	value, half := l.Node.Num.Value*factor, l.Node.Num.Half*factor
 	for i, v := range nums.solved.Model.Variables {
 		off := math.Abs(nums.solved.Values[i] - value)
+		// An angle that is near is judged as a foreign angle, and another g as such.
 		if v.Role != statics.IsGiven || v.Dim == quantity.Angle || v.Name == "g" || typed && unit.Dim != v.Dim {
 			continue
 		}

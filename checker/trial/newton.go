@@ -23,6 +23,7 @@ func (s *Samples) SolveSums(rows []solved.Sum, env []float64) ([]float64, bool) 
 	}
 	for step := range steps {
 		s.rowValues(rows, at, residual)
+		// One step is always made: the first sample may be near zero by the problem's own solution.
 		if step > 0 && zero(rows, residual, at, nearlyThere) {
 			break
 		}
@@ -36,6 +37,8 @@ func (s *Samples) SolveSums(rows []solved.Sum, env []float64) ([]float64, bool) 
 		}
 	}
 	s.rowValues(rows, at, residual)
+	// More sums than unknowns, or sums with a mistake that contradict each other, have no solution;
+	// elimination does not notice.
 	if !zero(rows, residual, at, ExactShare) {
 		return nil, false
 	}
@@ -60,6 +63,8 @@ func (s *Samples) differences(rows []solved.Sum, at []float64, slots []int, resi
 		was := at[slot]
 		h := slopeStep * math.Max(math.Abs(was), leastSize)
 		if s.solved.Model.Linear() {
+			// Where the sums are linear, a difference over any step is the slope itself, and a long
+			// step loses no figures.
 			h = math.Max(math.Abs(was), 1)
 		}
 		at[slot] = was + h

@@ -46,8 +46,11 @@ func (s *Samples) varied(i, k int) float64 {
 	v, value, u := s.solved.Model.Variables[i], s.solved.Values[i], share(i, k)
 	if v.Dim == quantity.Angle {
 		if value > 0.02 && value < 1.55 {
+			// Between 8° and 82°: sine and cosine are both felt, and no angle is near 0, 90° or its double.
 			return (8 + 74*u) * quantity.Degree
 		}
+		// A full-circle direction or a right angle stays in its quarter as a rule, with the signs
+		// that belong to it.
 		return value + (u-0.5)*40*quantity.Degree
 	}
 	if value == 0 && v.Role == statics.IsGiven {
@@ -57,6 +60,8 @@ func (s *Samples) varied(i, k int) float64 {
 	if v.Role == statics.IsUnknown && v.Dim == quantity.Force && math.Abs(value) < s.solved.Bulk/4 {
 		value = math.Copysign(s.solved.Bulk/4, value)
 	}
+	// From about half to one and a half: never zero, never the other sign, and not the value itself,
+	// with which every line about rest would hold.
 	return value * (0.55 + 0.9*u)
 }
 
@@ -116,6 +121,8 @@ func (s *Samples) makeSample(key sampleKey) []float64 {
 func (s *Samples) makeRest(key sampleKey) []float64 {
 	reach := 1.0
 	if !s.solved.Model.Linear() {
+		// Newton's method follows the solution only from near; farther off it may find another one,
+		// with an angle on the other side.
 		reach = 0.15
 	}
 	start := s.unknownsAt(s.solved.Values)
@@ -123,6 +130,7 @@ func (s *Samples) makeRest(key sampleKey) []float64 {
 		env := append([]float64(nil), s.solved.Values[:len(s.solved.Model.Variables)]...)
 		for i, v := range s.solved.Model.Variables {
 			if v.Role == statics.IsGiven && key.vary.Has(i) {
+				// Seven samples further, so that a second try of this sample is no first try of the next.
 				env[i] += reach * (s.varied(i, key.k+7*try) - env[i])
 			}
 		}
@@ -141,6 +149,7 @@ func (s *Samples) makeRest(key sampleKey) []float64 {
 			return out
 		}
 	}
+	// The problem as it stands is at rest, if nothing else is; a line is then tried there alone.
 	return append([]float64(nil), s.solved.Values...)
 }
 
@@ -157,6 +166,8 @@ func (s *Samples) Loose(k int) []float64 {
 	env := s.Free(^solved.GivenSet(0), "", k)
 	for i := range env {
 		if i >= len(s.solved.Model.Variables) || s.solved.Model.Variables[i].Role == statics.IsDerived {
+			// Numbers of one size that have nothing to do with each other. The places behind 100 are
+			// used for nothing else.
 			env[i] = 3 + 9*share(i+101, k)
 		}
 	}

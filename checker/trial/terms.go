@@ -78,6 +78,8 @@ func (p *Problem) InLetters(e *Equation, w solved.Sum, share float64) bool {
 			p.Solved.Fill(env, s)
 			for i, v := range p.Solved.Model.Variables {
 				if v.Dim == quantity.Force && v.Role != statics.IsGiven {
+					// Eighths by place pull apart what is equal at rest, two tensions on one pulley say, and
+					// stay in a range in which every term is still felt.
 					env[i] *= 1 + float64(i+1)/8
 				}
 			}
@@ -91,6 +93,7 @@ func (p *Problem) InLetters(e *Equation, w solved.Sum, share float64) bool {
 
 // termsAgree compares the terms in one sample; those that are zero there do not count.
 func (p *Problem) termsAgree(e *Equation, w solved.Sum, env []float64, share float64) Likeness {
+	// Thousands of sums are compared for one wrong line; sixteen terms fit without an allocation.
 	var typedRoom, wantRoom [16]float64
 	typed, want := typedRoom[:0], wantRoom[:0]
 	for i, t := range e.terms {
@@ -110,6 +113,7 @@ func (p *Problem) termsAgree(e *Equation, w solved.Sum, env []float64, share flo
 	slices.Sort(want)
 	slices.Sort(typed)
 	if len(typed) != len(want) {
+		// T cos θ + T cos θ is one term on paper and two in the sum, or the other way round.
 		typed, want = addedUp(typed), addedUp(want)
 	}
 	if len(typed) != len(want) {
