@@ -13,6 +13,7 @@ func (s *stream) gather() {
 		if t.kind != tokName {
 			continue
 		}
+		// Where T alone is a letter, T 1 is a product, odd as it looks.
 		if n, length := s.index(i + 1); t.unknown && length > 0 {
 			s.join(i, length, t.text+n)
 		}

@@ -37,6 +37,7 @@ func (l *Letters) Label(text string) (length int, axis, body string) {
 // opening reads the labels in front of a statement, one behind the other.
 func (l *labels) opening(text string) opening {
 	var all opening
+	// "2. So, on the ring: Fx =" has four; what has more is no label.
 	for range 5 {
 		one := l.oneLabel(text)
 		if one.length == 0 || strings.Trim(text, " .") != "" && strings.Trim(string([]rune(text)[one.length:]), " .") == "" {
@@ -99,6 +100,7 @@ func (l *labels) listMark(text string) opening {
 	named := namedEquation().MatchString(rest) && !beginsWithUnit(rest)
 	dotted := m[2] != ""
 	switch {
+	// "2. 5 N" is a number with a space in it, and a lone "2." is an answer.
 	case rest == "" || rest[0] >= '0' && rest[0] <= '9':
 		return opening{}
 	case !isDigit(rune(name[0])) && !l.letters.knows(name), named:
@@ -198,6 +200,7 @@ func (l *labels) heading(text string) opening {
 		return opening{}
 	}
 	for _, word := range strings.FieldsFunc(m[1], func(r rune) bool { return !isRun(r) && !isDigit(r) }) {
+		// One and two letters are letters that the problem may just not have.
 		if len(word) > 2 && l.isStrange(word) {
 			return opening{length: runesIn(m[0])}
 		}

@@ -41,6 +41,7 @@ func (n *numberScan) goesOn() bool {
 // figures, then threes.
 func (n *numberScan) spacedGroups() bool {
 	length := n.text.Len()
+	// 0 275 is no number with groups, and 1234 567 has its groups wrong.
 	if length == 0 || length > 3 || n.text.String()[0] == '0' || n.alone {
 		return false
 	}
@@ -67,6 +68,7 @@ func (n *numberScan) groups() bool {
 	if length == 0 || length > 3 || !n.group(0) || n.text.String()[0] == '0' {
 		return false
 	}
+	// Two commas are no decimal comma, nor is one with a point behind its three figures.
 	certain := n.group(4) || n.peek(4) == '.' && isDigit(n.peek(5))
 	if !certain {
 		n.met |= chooseThousands
@@ -89,6 +91,7 @@ func (n *numberScan) group(ahead int) bool {
 
 // power reads the power of ten behind a number: "e3", "×10^3", "x 10³".
 func (n *numberScan) power() {
+	// Without a digit behind it the e is a letter, as in 3 e.
 	if r := n.peek(0); r == 'e' || r == 'E' {
 		sign := 0
 		if n.peek(1) == '-' || n.peek(1) == '+' || n.peek(1) == '−' {

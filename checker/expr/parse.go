@@ -124,6 +124,7 @@ func (p *parser) signed(operand func() (*Node, *ReadError)) (*Node, *ReadError) 
 		if err != nil {
 			return nil, err
 		}
+		// So that −(−w) prints and reads as w, and no tree has two signs in a row.
 		if n.Op == Neg {
 			return n.Args[0], nil
 		}
@@ -181,6 +182,7 @@ func (p *parser) denominator(above *Node) (*Node, *ReadError) {
 	if err != nil || !p.touches() {
 		return below, err
 	}
+	// Only met where something touches: w/2 alone has one reading.
 	p.met |= choosePaper
 	p.slash = p.slash || !bracket && !(isNumber(above) && isNumber(below))
 	for p.take&choosePaper != 0 && (p.touches() || p.takes(tokTimes)) {
@@ -307,6 +309,7 @@ func (p *parser) bracket() (*Node, *ReadError) {
 // brackets reads what stands in brackets.
 func (p *parser) brackets() (*Node, *ReadError) {
 	open, _ := p.accept(tokOpen)
+	// Inside brackets a bar opens a size again, whatever is open outside.
 	bars := p.bars
 	p.bars = 0
 	inner, err := p.side()
@@ -318,6 +321,7 @@ func (p *parser) brackets() (*Node, *ReadError) {
 	if !ok {
 		return nil, p.unclosed(open, saidOpen)
 	}
+	// A letter or number keeps its own place, so that a mark under it does not cover brackets.
 	if inner.Op != Name && inner.Op != Number {
 		inner.Pos, inner.End = open.pos, closing.end
 	}

@@ -12,6 +12,7 @@ func (l *Letters) ReadPart(text string) (Reading, error) {
 	}
 	part := strings.TrimRight(Clean(text), " ")
 	for part != "" && len(part) <= maxLength {
+		// Three brackets are as many as are open at once in what is typed by hand.
 		for _, closing := range []string{"", ")", "))", ")))", "|"} {
 			if reading, err := l.Read(part + closing); err == nil {
 				return reading, nil

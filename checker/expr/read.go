@@ -34,6 +34,8 @@ func (l *Letters) read(text string) (Reading, error) {
 	if len(p.runes) > 2*maxLength {
 		return reading, &ReadError{Text: clean, Pos: 0, End: 0, Message: saidLong}
 	}
+	// On the page and not in the text: what is blanked keeps its place, so positions still point
+	// into what was typed.
 	p.withoutInnerNames(l)
 	r := &rereading{letters: l, page: p, scanned: map[choice]scanning{}}
 	first := r.readAs(way{})
@@ -41,6 +43,8 @@ func (l *Letters) read(text string) (Reading, error) {
 		reading.Lines = append(reading.Lines, first.line)
 	}
 	ranks := []int{l.rank(first)}
+	// The first attempt says which choices there are; a choice that only shows in a later one is
+	// not tried, so that the ways stay few.
 	for _, w := range first.ways(len(p.runes)) {
 		if again := r.readAs(w); again.err == nil && reading.isNew(again.line) {
 			reading.Lines = append(reading.Lines, again.line)
@@ -51,6 +55,7 @@ func (l *Letters) read(text string) (Reading, error) {
 		first.err.Text = clean
 		return reading, first.err
 	}
+	// The ranks begin with the first attempt, which is no reading where it failed.
 	if first.err == nil {
 		reading.order(ranks)
 	}
@@ -120,9 +125,11 @@ func (l *Letters) rank(a attempt) int {
 		rank++
 	}
 	if a.free > 0 && len(a.line.Sides) > 1 && !hasNames(a.line) {
+		// A line of two sides without a letter says nothing; likelier a unit in it is one.
 		rank += 50
 	}
 	if a.past {
+		// Brackets end what a function acts on; that they do not is the last thing to believe.
 		rank += 200
 	}
 	if a.free+int(a.met&^choosePaper) > 0 && !l.agrees(a.line) {

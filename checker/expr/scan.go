@@ -94,6 +94,7 @@ func (s *scanner) mark(r rune) error {
 		return nil
 	}
 	if n, sign := s.relation(); n > 0 {
+		// Arrows and words for "is" often stand beside the sign itself.
 		if s.last().kind == tokEquals && sign == "=" {
 			s.at += n // "= =" is one equals sign
 			return nil
@@ -101,6 +102,7 @@ func (s *scanner) mark(r rune) error {
 		s.put(token{kind: tokEquals, text: sign}, n)
 		return nil
 	}
+	// Only behind the first letter: further on, a colon is a ratio.
 	if r == ':' && len(s.tokens) == 1 && s.tokens[0].kind == tokName && !s.isRatio() {
 		s.put(token{kind: tokEquals, text: "="}, 1) // "T1: 20.2 N"
 		return nil
@@ -175,6 +177,7 @@ func (s *scanner) isPower() bool {
 
 // exponent reads raised digits as a power.
 func (s *scanner) exponent() error {
+	// The sign that is not there has no width, so that a mark under it takes no room.
 	s.put(token{kind: tokPower, text: "^"}, 0)
 	if s.runes[s.at] == '⁻' {
 		s.put(token{kind: tokMinus, text: "-"}, 1)
@@ -203,6 +206,7 @@ func (s *scanner) finish(digits string, start int) error {
 // functions that touch ("mgsinθ").
 func (s *scanner) run() error {
 	behind := s.last().kind
+	// A unit first: behind a number, m is metres as a rule, and settle looks at it once more.
 	if behind == tokNumber || behind == tokClose {
 		if n, symbol := s.here().unit(); n > 0 {
 			s.unitToken(n, symbol)
@@ -256,6 +260,7 @@ func (s *scanner) runEnd() int {
 				break
 			}
 			return i
+		// A comma before x or y belongs to an index, T1,x, unless it parts two letters of a list.
 		case r == ',' && (next == 'x' || next == 'y') && !isRun(at(s.runes, i+2)) && !isDigit(at(s.runes, i+2)) && i > s.at: // T1,x
 			if !s.letters.knows(normal(s.runes[s.at:i]).text + string(next)) {
 				return i

@@ -41,8 +41,10 @@ func (s *stream) isUnit(i int, mass bool, side [2]int) (unit, open bool) {
 	t := &s.tokens[i]
 	behind := i > side[0] && (s.tokens[i-1].kind == tokNumber || s.tokens[i-1].kind == tokClose) && !s.isArgument(i)
 	switch t.text {
+	// No problem at rest has a time in it; s is an elongation where the problem has it.
 	case "s":
 		return false, false
+	// m = 850 g wants grams, m g = 31 N wants gravity: a mass on the other side, and little else here.
 	case "g":
 		return mass && behind && side[1]-side[0] <= 3, behind
 	}
@@ -97,6 +99,7 @@ func (s *stream) trim(runes []rune) {
 	for len(s.tokens) > 2 && s.tokens[0].kind == tokEquals {
 		s.tokens = s.tokens[1:]
 	}
+	// From the end, since what is deleted moves all that is behind it.
 	for i := len(s.tokens) - 1; i > 0; i-- {
 		if t, before := s.tokens[i], s.tokens[i-1]; t.kind == tokUnit && t.text == "deg" &&
 			before.kind == tokName && s.letters.Kind(before.text) == Angle {

@@ -30,6 +30,7 @@ func (l *Letters) split(run normalised) []token {
 	best := make([]step, n+1)
 	var found []piece
 	for i := 1; i <= n; i++ {
+		// A place that no piece ends at is never reached.
 		best[i].cost = 1 << 30
 	}
 	for i := range n {
@@ -39,6 +40,8 @@ func (l *Letters) split(run normalised) []token {
 		found = l.pieces(found[:0], run.text, i, best[i].piece)
 		for _, p := range found {
 			j := i + p.length
+			// Strictly less, so that among equal splits the candidate that was offered first stays:
+			// the problem's letters before functions.
 			if c := best[i].cost + p.cost; c < best[j].cost {
 				best[j] = step{cost: c, from: i, piece: p}
 			}
@@ -79,6 +82,7 @@ func (l *Letters) pieces(found []piece, text string, i int, before piece) []piec
 			if _, letter := l.typed[rest[:1]]; letter && len(rest) > 1 && strings.HasPrefix(rest, "A") && !isCapital(rest[:2]) {
 				cost = costCapital // "Acosδ" is A times a cosine where there is a letter A
 			}
+			// t g is a product where the problem has both letters.
 			if f.spelling == "tg" && l.areOwn(rest[:2]) {
 				cost = costCapital
 			}
@@ -173,6 +177,7 @@ func wholeWord(run normalised, tokens []token) []token {
 			unknown++
 		}
 	}
+	// Two letters side by side may be two letters that are missing in the problem.
 	if unknown == 0 || len(tokens) < 3 {
 		return tokens
 	}

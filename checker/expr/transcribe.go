@@ -16,6 +16,8 @@ func pageOf(clean string) *page {
 		p.put(r, i)
 		i++
 	}
+	// In this order: a fraction in TeX may be typed with full-width signs, and what it comes
+	// to may hold the name of a library.
 	return p.folded().rejoined().untex().unprogrammed()
 }
 

@@ -22,11 +22,14 @@ type place struct {
 // false where there is none, and where it could as well be a product of letters.
 func (p place) madeUnit() (end int, symbol string, ok bool) {
 	u := unitMaking{place: p, over: 1, factor: 1}
+	// No unit that is asked for has more than five factors.
 	for range 5 {
 		if !u.take() {
 			break
 		}
 		found, is := quantity.Of(u.dim, u.factor)
+		// A product of letters that happen to be units, as m g, must not become one: a division
+		// or an index below nought is what only units have here.
 		if is && u.divided && u.count > 1 && (u.indexed || !u.ours) && p.unitEnds(u.at) {
 			end, symbol, ok = u.at, found.Symbol, true
 		}
@@ -204,6 +207,7 @@ func (p place) tableUnit() (length int, symbol string) {
 				continue
 			}
 			text := string(spelling)
+			// In another case than the unit's own, a letter of the problem is likelier: n for N.
 			if fold && p.ambiguous(text) != "" {
 				return 0, ""
 			}

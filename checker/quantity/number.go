@@ -68,10 +68,13 @@ func (n Number) Stands(x float64) bool {
 	return n.Figures >= 2 && n.Rounds(x)
 }
 
+// hair is what binary arithmetic may add to a decimal number, as a share of it.
+const hair = 1e-9
+
 // Rounds reports whether x lies within half a unit of the last place. A hair is
 // added, because 0.5 units of a binary number are not exactly half.
 func (n Number) Rounds(x float64) bool {
-	return math.Abs(x-n.Value) <= n.Wide*(1+1e-9)
+	return math.Abs(x-n.Value) <= n.Wide*(1+hair)
 }
 
 // Coarse reports whether x rounds to this number at one figure only.

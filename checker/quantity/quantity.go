@@ -140,7 +140,7 @@ func Find(spelling string) (Unit, bool) {
 // Of returns the first unit of the table that measures this and has this factor.
 func Of(d Dimension, factor float64) (Unit, bool) {
 	for _, u := range units {
-		if u.dim == d && math.Abs(u.factor-factor) <= 1e-9*factor && u.spellings != "none" {
+		if u.dim == d && math.Abs(u.factor-factor) <= hair*factor && u.spellings != "none" {
 			return Unit{Symbol: symbolOf(u.spellings), Dim: u.dim, Factor: u.factor}, true
 		}
 	}

@@ -73,6 +73,7 @@ func UnitsOf(r *System) Units {
 			if f.Size == nil {
 				continue
 			}
+			// g is in m/s², and no unit of force goes with it but the newton.
 			massive = massive || f.Size.Has("g")
 			f.Size.Walk(func(n *expr.Node) {
 				if unit, ok := quantity.Find(n.Unit); ok && n.Op == expr.Number {
@@ -93,6 +94,7 @@ func UnitsOf(r *System) Units {
 	if one, ok := common(forces); ok && !massive {
 		u.Force = one
 	}
+	// Lengths elsewhere only make ratios, in which the unit does not show.
 	if one, ok := common(lengths); ok && stiff {
 		u.Length = one
 	}

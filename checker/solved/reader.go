@@ -59,6 +59,7 @@ func (x *Vocabulary) reader(m *statics.Model, body *statics.Body) *expr.Letters 
 		l.Add(e.Name, expr.Plain)
 	}
 	if _, ok := m.Variable("mu"); ok {
+		// At rest there is one coefficient, and books write both.
 		l.Alias("mu_s", "mu")
 		l.Alias("mu_k", "mu")
 	}
@@ -90,6 +91,7 @@ func (x *Vocabulary) addUsual(l *expr.Letters, m *statics.Model, b int) {
 			continue
 		}
 		for _, letter := range strings.Fields(usual.letters) {
+			// Never over a letter of the problem's own: R may be a radius there.
 			if l.Has(letter) {
 				continue
 			}

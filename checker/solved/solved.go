@@ -72,6 +72,8 @@ func (s *System) Fill(env []float64, signs Signed) {
 	for i := range s.Components {
 		c := &s.Components[i]
 		env[c.Slot] = c.Term.Value(env)
+		// A size is the component turned to the side to which it points at rest, so that it stays
+		// one function of the angles when these vary.
 		if signs == nil || !signs[i] {
 			env[c.Slot] *= s.sense[i]
 		}

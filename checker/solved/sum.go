@@ -24,6 +24,8 @@ func (s *System) SizeTree(t Term) *expr.Node {
 // has so far, with every letter that it brings in: bodies that share a force share what is made.
 func (s *System) WithSize(t Term, name string, tree func() *expr.Node) Term {
 	if t.Size != nil {
+		// The key must say all that was done, or a size changed twice would be taken for one that
+		// was changed once.
 		name = t.Size.name + ", " + name
 	}
 	key := t.Force.Name + ": " + name

@@ -46,6 +46,7 @@ func (m *Model) measure() error {
 		}
 		problem = ds.fit(d, want, what)
 	}
+	// All sizes before the angles: a letter in both is settled by the force that it must give.
 	m.eachForce(func(f *Force) { check(f.Size, quantity.Force, "the size of "+f.Name) })
 	m.eachForce(func(f *Force) {
 		check(f.Angle, quantity.Angle, "the angle of "+f.Name)

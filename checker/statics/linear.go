@@ -10,6 +10,13 @@ import (
 // scaled to forces of one size) beyond which a system counts as ill-posed.
 const worstCondition = 1e7
 
+// singular is the share of the largest singular value below which one is zero; straight how far
+// sums may be from linear by rounding, as a share of their size.
+const (
+	singular = 1e-12
+	straight = 1e-10
+)
+
 // solveLinear solves A·u = b by singular values, so that a sum that is 0 = 0 or
 // repeats another is no equation to count.
 func (m *Model) solveLinear(env []float64) ([]float64, error) {
@@ -20,7 +27,9 @@ func (m *Model) solveLinear(env []float64) ([]float64, error) {
 		return nil, ErrNoSolution
 	}
 	values := svd.Values(nil)
-	if rows < columns || values[columns-1] <= 1e-12*values[0] {
+	// Rank by singular values and not by counting sums: x sums of forces that are all vertical
+	// are 0 = 0.
+	if rows < columns || values[columns-1] <= singular*values[0] {
 		return nil, ErrOpen
 	}
 	if values[0]/values[columns-1] > worstCondition {
@@ -33,6 +42,7 @@ func (m *Model) solveLinear(env []float64) ([]float64, error) {
 		out[slot] = u.At(i, 0)
 	}
 	m.Derive(out)
+	// Least squares give an answer to sums that contradict each other, too.
 	if !m.balanced(out) {
 		return nil, ErrNoSolution
 	}
@@ -66,6 +76,8 @@ func (m *Model) isLinear() bool {
 	u, v, both := make([]float64, n), make([]float64, n), make([]float64, n)
 	for try := range 3 {
 		for i := range n {
+			// Numbers without a pattern, so that a product of unknowns does not cancel by chance; below
+			// one radian, where a sine is bent enough to be seen.
 			u[i] = 0.3 + 0.37*float64(i) + 0.21*float64(try)
 			v[i] = 0.9 - 0.13*float64(i) + 0.45*float64(try)
 			both[i] = u[i] + v[i]
@@ -73,7 +85,7 @@ func (m *Model) isLinear() bool {
 		r0, ru, rv, rb := m.at(env, nil), m.at(env, u), m.at(env, v), m.at(env, both)
 		for i := range r0 {
 			size := math.Abs(r0[i]) + math.Abs(ru[i]) + math.Abs(rv[i]) + 1
-			if !(math.Abs(rb[i]-ru[i]-rv[i]+r0[i]) <= 1e-10*size) {
+			if !(math.Abs(rb[i]-ru[i]-rv[i]+r0[i]) <= straight*size) {
 				return false
 			}
 		}

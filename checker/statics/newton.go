@@ -15,7 +15,10 @@ const (
 	halvings      = 12
 	sameSolution  = 1e-6
 	mostStarts    = 240
-	jacobianShift = 1e-6
+	jacobianShift = 1e-6  // of an unknown, to either side
+	leastSize     = 1e-3  // what is taken for the size of an unknown that is nearly zero
+	atRest        = 1e-13 // of the largest force: no step makes the sums smaller
+	flat          = 1e-11 // of the largest singular value: the sums do not change along this one
 )
 
 // search is Newton's method on one model.
@@ -28,6 +31,7 @@ func (s search) solve(env []float64) ([]float64, error) {
 	open := false
 	for _, start := range s.starts(env) {
 		out, err := s.m.SolveNear(env, start)
+		// A solution that can slide is found from many starts as many; it must not count as several.
 		if err == ErrOpen || err == nil && s.slides(out) {
 			open = true
 			continue
@@ -94,6 +98,7 @@ func (s search) starts(env []float64) [][]float64 {
 		choices[i] = s.startsFor(slot, scale, env)
 		total *= len(choices[i])
 	}
+	// The grid grows with the power of the unknowns; every stride-th start covers it evenly.
 	stride := 1 + (total-1)/mostStarts
 	// A stride that shares a factor with the grid would leave whole rows out.
 	for stride > 1 && (stride%2 == 0 || stride%3 == 0 || stride%5 == 0) {
@@ -124,6 +129,7 @@ func (s search) startsFor(slot int, scale float64, env []float64) []float64 {
 	case v.Dim.Mass == 1 && v.Dim.Time == 0:
 		return []float64{scale / 9.8, scale / 30}
 	}
+	// A coefficient of friction, a ratio or a length: plain numbers of the usual sizes.
 	return []float64{0.4, 1.5, 0.05}
 }
 
@@ -147,7 +153,7 @@ func (m *Model) SolveNear(env, start []float64) ([]float64, error) {
 	u := append([]float64(nil), start...)
 	r := m.at(at, u)
 	for range newtonSteps {
-		if norm(r) <= 1e-13*m.largest(at) {
+		if norm(r) <= atRest*m.largest(at) {
 			break
 		}
 		step, err := by.step(at, u, r)
@@ -160,10 +166,12 @@ func (m *Model) SolveNear(env, start []float64) ([]float64, error) {
 	}
 	for i, slot := range m.unknowns {
 		if m.Variables[slot].Angle {
+			// Twice, since Mod keeps the sign of what is below nought.
 			u[i] = math.Mod(math.Mod(u[i], 2*math.Pi)+2*math.Pi, 2*math.Pi)
 		}
 	}
 	m.at(at, u)
+	// All forces zero is a balance, and none that is looked for.
 	if !m.balanced(at) || m.largest(at) == 0 {
 		return nil, errNotConverged
 	}
@@ -192,7 +200,9 @@ func (s search) step(at, u, r []float64) ([]float64, error) {
 	j := mat.NewDense(len(r), len(u), nil)
 	moved := append([]float64(nil), u...)
 	for k := range u {
-		h := jacobianShift * math.Max(math.Abs(u[k]), 1e-3)
+		// Central differences with a share of the unknown: a millionth is small against the bend
+		// and large against rounding.
+		h := jacobianShift * math.Max(math.Abs(u[k]), leastSize)
 		moved[k] = u[k] + h
 		up := s.m.at(at, moved)
 		moved[k] = u[k] - h
@@ -208,7 +218,7 @@ func (s search) step(at, u, r []float64) ([]float64, error) {
 	}
 	values := svd.Values(nil)
 	last := values[len(values)-1]
-	if len(r) < len(u) || !(last > 1e-11*values[0]) {
+	if len(r) < len(u) || !(last > flat*values[0]) {
 		return nil, ErrOpen
 	}
 	var step mat.Dense

@@ -9,6 +9,7 @@ func (m *Model) Unphysical(env []float64) string {
 	said := ""
 	m.eachForce(func(f *Force) {
 		size := env[m.slots[f.Name]]
+		// A strut may push or pull, so its sign is no contradiction.
 		if said == "" && f.Kind != Strut && size < -tolerance*m.largest(env) {
 			said = wrongSense(f)
 		}

@@ -329,7 +329,7 @@ func (nums *Numbers) NearGiven(l Literal) (name string, ok bool) {
 		if v.Role != statics.IsGiven || v.Dim == quantity.Angle || v.Name == "g" || typed && unit.Dim != v.Dim {
 			continue
 		}
-		if off > half*(1+1e-9) && off <= SlipShare*math.Abs(nums.solved.Values[i]) && !slices.ContainsFunc(nums.solved.Values, func(x float64) bool { return math.Abs(math.Abs(x)-value) <= half*(1+1e-9) }) {
+		if off > half*(1+Same) && off <= SlipShare*math.Abs(nums.solved.Values[i]) && !slices.ContainsFunc(nums.solved.Values, func(x float64) bool { return math.Abs(math.Abs(x)-value) <= half*(1+Same) }) {
 			return v.Name, true
 		}
 	}
