@@ -124,7 +124,9 @@ func (m *marking) isNamelessAnswer() bool {
 // namesAllOf reports whether each of the equal sizes that a letter is for is a side of the line.
 func (m *marking) namesAllOf(e solved.EqualLetter) bool {
 	for _, slot := range e.Slots {
-		if !slices.ContainsFunc(m.line.Sides, func(side *expr.Node) bool { return side.Op == expr.Name && side.Name == m.solved.Variables[slot].Name }) {
+		if !slices.ContainsFunc(m.line.Sides, func(side *expr.Node) bool {
+			return side.Op == expr.Name && side.Name == m.solved.Model.Variables[slot].Name
+		}) {
 			return false
 		}
 	}

@@ -62,7 +62,7 @@ func (j values) asksFor() []string {
 	for _, e := range j.m.solved.Equals {
 		names = append(names, e.Name)
 	}
-	for _, v := range j.m.solved.Variables {
+	for _, v := range j.m.solved.Model.Variables {
 		if len(settled(j.m.solved, v.Name)) > 0 {
 			names = append(names, v.Name)
 		}
