@@ -99,7 +99,18 @@ func (nums *Numbers) knownValues() []knownValue {
 				knownValue{Value: p.Value * math.Cos(a.Value), kind: plainValue, givens: p.givens | a.givens})
 		}
 	}
-	return all
+	return eachOnce(all)
+}
+
+// eachOnce leaves out what is there twice, and the room that a growing list has taken:
+// a host keeps these values for hundreds of students.
+func eachOnce(all []knownValue) []knownValue {
+	seen := map[knownValue]bool{}
+	return slices.Clone(slices.DeleteFunc(all, func(k knownValue) bool {
+		twice := seen[k]
+		seen[k] = true
+		return twice
+	}))
 }
 
 // Directions lists the angles of forces that are worked out from givens, such as the
