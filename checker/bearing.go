@@ -72,21 +72,21 @@ func cutAngleWords(text string) (string, angleWords) {
 	return text[:at[0]], w
 }
 
-// spelled writes the axis and the sides out: "from x", "below the negative x axis".
+// spelled writes the axis and the sides out: "from the x axis", "below the negative x axis".
 func (w angleWords) spelled() string {
 	switch {
 	case w.axis == statics.Y && w.x != 0:
-		return map[int]string{-1: " to the left of y", +1: " to the right of y"}[w.x]
+		return map[int]string{-1: " to the left of the y axis", +1: " to the right of the y axis"}[w.x]
 	case w.axis == statics.Y && w.y < 0:
 		return " from the negative y axis"
 	case w.axis == statics.Y:
-		return " from y"
+		return " from the y axis"
 	}
 	lead := map[int]string{-1: " below", 0: " from", +1: " above"}[w.y]
 	if w.x < 0 {
 		return lead + " the negative x axis"
 	}
-	return lead + " x"
+	return lead + " the x axis"
 }
 
 // compassWords is what "toward of from" says; ok is false where the two do not cross.

@@ -168,7 +168,7 @@ func TestReadings(t *testing.T) {
 	r := blockAndPail(t)
 	for _, c := range []struct{ text, want string }{
 		{"T = w/2 sin α", wording.SaidBelowBar},
-		{"T = 1,200 N", "The comma in 1,200 is read as a decimal comma."},
+		{"T = 1,200 N", "The comma in 1,200 was read as a decimal comma."},
 		{"T = 12", ""},
 		{"T = 12 N", ""},
 		{"f = 0.2 N + T", wording.SaidNewton},

@@ -158,9 +158,12 @@ func terms(n *expr.Node) []*expr.Node {
 	return []*expr.Node{n}
 }
 
+// namesEquations matches sentences that name equations or values, and state none.
+var namesEquations = regexp.MustCompile(`^(Begin with|The equations have) `)
+
 // equations cuts the equations out of a line of the worked solution.
 func equations(line string) []string {
-	if !strings.ContainsAny(line, "=≈") {
+	if !strings.ContainsAny(line, "=≈") || namesEquations.MatchString(line) {
 		return nil
 	}
 	if i := strings.LastIndex(line, ": "); i >= 0 {
@@ -249,11 +252,11 @@ func TestWorkedIsMarkedRight(t *testing.T) {
 // comparison is a sentence about sizes: the forces on one side and the other, what is said of
 // them, and the axis along which they balance or have components.
 var (
-	comparison  = regexp.MustCompile(`^Check of size(?: for (?:the )?(.+?))?: (.+?)(?: together)?(?: \(([\d.]+) \S+\))? (?:is|are) (larger than|as large as) (.+?)(?: together)?(?: \(([\d.]+) \S+\))?, as (?:it|they) must be, because (?:(.+) also ha(?:s|ve) (?:a component|components)|no other force acts) along ([xy])\.$`)
-	dropped     = regexp.MustCompile(`^Check: (\S+) has dropped out, so the answer is the same for every (\S+)\.$`)
-	sameAngle   = regexp.MustCompile(`^The (sine|cosine|tangent) is the same at ([\d.]+)°\. (?:This angle is not meant, because (\S+) is between 0° and 90°|This direction is not meant, because it makes the force negative)\.$`)
+	comparison  = regexp.MustCompile(`^Check the magnitudes(?: for (?:the )?(.+?))?: (.+?)(?: together)?(?: \(([\d.]+) \S+\))? (?:is|are) (larger than|as large as) (.+?)(?: together)?(?: \(([\d.]+) \S+\))?, as (?:it|they) must be, because (?:(.+) also ha(?:s|ve) (?:a component|components)|no other force acts) along the ([xy]) axis\.$`)
+	dropped     = regexp.MustCompile(`^Check: (\S+) cancels, so the answer is the same for every value of (\S+)\.$`)
+	sameAngle   = regexp.MustCompile(`^The (sine|cosine|tangent) has the same value at ([\d.]+)°\. (?:That angle is ruled out, because (\S+) must be between 0° and 90°|That direction is ruled out, because it makes the force negative)\.$`)
 	angleLine   = regexp.MustCompile(`^The angle: (\S+) = .* = ([\d.]+)°$`)
-	secondOne   = regexp.MustCompile(`^The equations have a second solution, (\S+?)(?:°| N| kN) for (\S+) and (\S+?)(?:°| N| kN) for (\S+?)\. It is not meant, because (.+)\.$`)
+	secondOne   = regexp.MustCompile(`^The equations have a second solution, (\S+) = (\S+?)(?:°| N| kN) and (\S+) = (\S+?)(?:°| N| kN)\. It is ruled out, because (.+)\.$`)
 	namesJoined = regexp.MustCompile(`, | and `)
 )
 
@@ -267,15 +270,15 @@ func TestWorkedSensesAreTrue(t *testing.T) {
 		has := false
 		for i, line := range lines {
 			switch {
-			case strings.HasPrefix(line, "Check with the sum"):
+			case strings.HasPrefix(line, "Check with ΣF"):
 				has = true // TestWorkedEquationsAreTrue
-			case strings.HasPrefix(line, "Check of size"), strings.HasPrefix(line, "Check: "):
+			case strings.HasPrefix(line, "Check the magnitudes"), strings.HasPrefix(line, "Check: "):
 				has = true
 				compared++
 				if !at.sizeHolds(line) {
 					t.Errorf("%s: %q is not true", at.id, line)
 				}
-			case strings.HasPrefix(line, "The sine is"), strings.HasPrefix(line, "The cosine is"), strings.HasPrefix(line, "The tangent is"):
+			case strings.HasPrefix(line, "The sine has"), strings.HasPrefix(line, "The cosine has"), strings.HasPrefix(line, "The tangent has"):
 				angles++
 				if !sameAt(lines[i-1], line) {
 					t.Errorf("%s: %q is not true after %q", at.id, line, lines[i-1])
@@ -411,16 +414,17 @@ func (at *taught) secondHolds(line string) bool {
 	for name, v := range at.values {
 		values[name] = v
 	}
-	outside := strings.Contains(m[5], "is between") || strings.Contains(m[5], "cannot be negative")
+	outside := strings.Contains(m[5], "must be between") || strings.Contains(m[5], "cannot be negative")
 	for i := 1; i < 5; i += 2 {
-		name := at.names(m[i+1])
+		name := at.names(m[i])
 		if len(name) != 1 {
 			return false
 		}
-		values[name[0]] = printed(m[i])
-		said := strings.Contains(m[5], m[i+1]+" is between 0° and 90°")
-		if strings.Contains(line, m[i]+"°") {
-			values[name[0]] = inRadians(m[i])
+		values[name[0]] = printed(m[i+1])
+		angles, _, _ := strings.Cut(m[5], " must be between 0° and 90°")
+		said := slices.Contains(at.names(angles), name[0])
+		if strings.Contains(line, m[i+1]+"°") {
+			values[name[0]] = inRadians(m[i+1])
 			in := values[name[0]] >= 0 && values[name[0]] <= math.Pi/2
 			outside = outside && !(said && in)
 		}

@@ -18,8 +18,8 @@ func (r *reader) dimension(d *draft, err error) {
 	at := d.blame(err.Error())
 	expected := "quantities whose units go together"
 	for _, row := range []struct{ said, expected string }{
-		{"a force is needed", "a force, such as m*g or 24 N"},
-		{"an angle is needed", "an angle, such as 35 deg"},
+		{"it must be a force", "a force, such as m*g or 24 N"},
+		{"it must be an angle", "an angle, such as 35 deg"},
 		{"not given above it", "letters that are given above it"},
 		{"depends on itself", "no size for a force that is unknown"},
 		{"are both unknown", "one letter that is unknown"},

@@ -16,7 +16,7 @@ var figureWords = []struct {
 	word, of string
 	kinds    []statics.Kind
 }{
-	{"above", "view", nil},
+	{viewAbove, "view", nil},
 	{"round", "body", nil},
 	{"pulley", "body", nil},
 	{"free", "force", []statics.Kind{statics.Tension}},
@@ -28,6 +28,9 @@ var figureWords = []struct {
 	{"water", "force", []statics.Kind{statics.Push}},
 	{"scale", "force", []statics.Kind{statics.Tension}},
 }
+
+// viewAbove is the word for a view in which up in the drawing is away from who looks at it.
+const viewAbove = "above"
 
 // OnlyBody is the key of "figure" for the one body without a name, View the one for
 // the whole picture, NoFigure the value of View that leaves the picture out.

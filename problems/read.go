@@ -106,6 +106,7 @@ func (r *reader) problem(data []byte) *draft {
 	d.Vary = r.vary(d)
 	if len(r.found) == 0 {
 		d.Figure = r.figure(d)
+		d.System.Words.Above = d.Figure[View] == viewAbove
 		r.pose(d)
 	}
 	if len(r.found) == 0 {

@@ -207,9 +207,9 @@ func (g *Page) directions(b *statics.Body, on string) []string {
 	x, y := "right", "up"
 	switch rise := math.Sin(g.Ref.Tilt(b)); {
 	case rise > 1e-9 && g.onSlope(b):
-		x, y = "up the slope", "out of the slope"
+		x, y = "up the slope", "away from the slope"
 	case rise < -1e-9 && g.onSlope(b):
-		x, y = "down the slope", "out of the slope"
+		x, y = "down the slope", "away from the slope"
 	case math.Abs(rise) > 1e-9:
 		x, y = g.turned(b)
 	}

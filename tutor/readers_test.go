@@ -35,18 +35,18 @@ const (
 
 var readers = []reader{
 	{"cosine for x, from the vertical", cosineForX, []string{itsForce, aFunction}, []string{itsForce, `(?i)opposite.* sine|sine.* opposite`}},
-	{"sine for x, from the horizontal", sineForX, []string{itsForce, aFunction}, []string{itsForce, `(?i)next to.* cosine|cosine.* next to`}},
+	{"sine for x, from the horizontal", sineForX, []string{itsForce, aFunction}, []string{itsForce, `(?i)adjacent.* cosine|cosine.* adjacent`}},
 	{"tangent for a component", tangent, []string{itsForce, `(?i)tangent|function|\bsides?\b`}, []string{itsForce, `(?i)cosine`}},
 	{"every sign plus", everyPlus, []string{itsForce, `(?i)\bsign`}, []string{itsForce, `(?i)negative`}},
 	{"mass for weight", massForWeight, []string{itsForce, `(?i)\bunit|\bmass\b`}, []string{aRule}},
 	{"mass for weight in a sum", massInSum, []string{`\bw\b`, `(?i)\bunit|\bmass\b`}, []string{aRule}},
-	{"normal force is the weight", normalIsWeight, []string{`(?i){force}|force of the surface`, `(?i)\bweight\b`}, []string{`(?i){force}|force of a surface`, `(?i)the other forces`}},
+	{"normal force is the weight", normalIsWeight, []string{`(?i){force}|normal force`, `(?i)\bweight\b`}, []string{`(?i){force}|normal force`, `(?i)no other force`}},
 	{"leaves the unit out", noUnit, []string{`(?i)\bunit`}, []string{`(?i)\bunit`, `(?i)newton|pound`}},
 	{"g is 10", otherG, []string{`\bg\b`}, []string{`\bg\b`, `9\.8`}},
-	{"leaves a force out of a sum", forceLeftOut, []string{`(?i)needs every force`}, []string{itsForce}},
+	{"leaves a force out of a sum", forceLeftOut, []string{`(?i)include every force`}, []string{itsForce}},
 	{"resolves what lies along the axis", resolvesAll, []string{itsForce}, []string{itsForce, `(?i)along`}},
-	{"friction drives", frictionDrives, []string{itsForce, `(?i)point|direction|way`}, []string{itsForce, `(?i)against|opposite`}},
-	{"forgets the weight in Forces", weightForgotten, []string{`(?i)not every force`}, []string{`(?i)weight|without touching`}},
+	{"friction drives", frictionDrives, []string{itsForce, `(?i)point|direction|way`}, []string{itsForce, `(?i)opposes|opposite`}},
+	{"forgets the weight in Forces", weightForgotten, []string{`(?i)not include every force`}, []string{`(?i)weight|without touching`}},
 	{"a driving force in Forces", drivingForce, []string{itsForce}, []string{itsForce, `(?i)touch|exert`}},
 }
 
@@ -121,7 +121,7 @@ func resolvesAll(l *Lesson, stage checker.Stage, item string) string {
 	return changed(answer(l, stage, item), regexp.MustCompile(regexp.QuoteMeta(along)+`( |$)`), along+" cos("+angle+")$1")
 }
 
-var opposite = map[string]string{"up": "down", "down": "up", "left": "right", "right": "left", "into": "out of", "out of": "into"}
+var opposite = map[string]string{"up": "down", "down": "up", "left": "right", "right": "left", "into": "away from", "away from": "into"}
 
 // frictionDrives lets friction point the way in which it drives.
 func frictionDrives(l *Lesson, stage checker.Stage, item string) string {

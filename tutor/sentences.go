@@ -246,7 +246,7 @@ func (g *Page) saidSize(p Place) string {
 	if !ok {
 		return ""
 	}
-	return fmt.Sprintf("This is taken as the size of %[1]s, without its sign. %[1]s points in the negative %[2]s direction, so you must subtract it in ΣF%[2]s.", expr.Set(f.Name)+axis.String(), axis)
+	return fmt.Sprintf("This is taken as the magnitude of %[1]s, without its sign. %[1]s points in the negative %[2]s direction, so you must subtract it in ΣF%[2]s.", expr.Set(f.Name)+axis.String(), axis)
 }
 
 // saidDoubt asks about a value beside a known force.

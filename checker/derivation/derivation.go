@@ -60,7 +60,7 @@ func (p Page) axes() (lines []string) {
 	for i := range p.solved.Bodies {
 		b := &p.solved.Bodies[i]
 		if text := p.axesOf(b); text != "" {
-			lines = append(lines, p.head(b)+text)
+			lines = append(lines, p.sentence(b, text))
 		}
 	}
 	return lines
@@ -72,6 +72,14 @@ func (p Page) head(b *statics.Body) string {
 		return ""
 	}
 	return b.Name + ": "
+}
+
+// sentence begins with the body that it is about, or else with a capital.
+func (p Page) sentence(b *statics.Body, text string) string {
+	if head := p.head(b); head != "" {
+		return head + text
+	}
+	return strings.ToUpper(text[:1]) + text[1:]
 }
 
 // axesOf is empty where every force of the body has two components.
@@ -136,7 +144,7 @@ func (p Page) workedSums(axis statics.Axis) []string {
 		head := p.head(&p.solved.Bodies[b])
 		tree := p.solved.Bodies[b].Sum(axis)
 		if tree == nil {
-			lines = append(lines, head+strings.Replace(sayNothing, "%s", axis.String(), 1))
+			lines = append(lines, p.sentence(&p.solved.Bodies[b], fmt.Sprintf(sayNothing, axis)))
 			continue
 		}
 		lines = append(lines, head+p.Write(p.Tidy(tree))+" = 0")

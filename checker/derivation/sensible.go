@@ -183,7 +183,7 @@ func (t *working) secondRoot(sums []balance, names []string) {
 	if !ok {
 		return
 	}
-	var values, faults []string
+	var values, outside, negative []string
 	for i, name := range names {
 		v, _ := t.solved.Model.Variable(name)
 		value, figures := other[i], t.figures
@@ -192,16 +192,23 @@ func (t *working) secondRoot(sums []balance, names []string) {
 		} else {
 			value *= t.solved.Own.Scale(v.Dim)
 		}
-		values = append(values, t.page.Write(number(value, t.solved.Unit(name), figures))+" for "+expr.Set(name))
+		values = append(values, expr.Set(name)+" = "+t.page.Write(number(value, t.solved.Unit(name), figures)))
 		switch {
 		case v.Angle && (value < 0 || value > math.Pi/2) && !t.solved.TurnsFully(name):
-			faults = append(faults, fmt.Sprintf(sayOutside, expr.Set(name)))
+			outside = append(outside, expr.Set(name))
 		case !v.Angle && value < 0:
-			faults = append(faults, fmt.Sprintf(sayNegative, expr.Set(name)))
+			negative = append(negative, expr.Set(name))
 		}
 	}
-	if len(faults) > 0 {
-		t.lines = append(t.lines, fmt.Sprintf(saySecond, listed(values), strings.Join(faults, sayAndAlso)))
+	var reasons []string
+	if len(outside) > 0 {
+		reasons = append(reasons, fmt.Sprintf(sayOutside, listed(outside)))
+	}
+	if len(negative) > 0 {
+		reasons = append(reasons, fmt.Sprintf(sayNegative, listed(negative)))
+	}
+	if len(reasons) > 0 {
+		t.lines = append(t.lines, fmt.Sprintf(saySecond, listed(values), strings.Join(reasons, sayAndAlso)))
 	}
 }
 

@@ -127,7 +127,7 @@ func (t *working) balances() []balance {
 			continue
 		}
 		tree = t.throughUnknowns(t.page.Tidy(tree))
-		all = append(all, balance{at.Axis.String() + t.forBody(at.Body), at, expand(tree)})
+		all = append(all, balance{fmt.Sprintf(sayEquation, at.Axis) + t.forBody(at.Body), at, expand(tree)})
 	}
 	return all
 }
@@ -525,8 +525,8 @@ const (
 	Trying
 )
 
-// Begin says how to begin, and for OneUnknown with the sum along what.
-func Begin(s *solved.System) (how Beginning, along string) {
+// Begin says how to begin, and for OneUnknown with which equation.
+func Begin(s *solved.System) (how Beginning, equation string) {
 	t := newWorking(s, nil)
 	left := t.unsettled(t.balances())
 	for _, b := range left {

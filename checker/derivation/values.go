@@ -25,7 +25,7 @@ const mostlySideways = 0.3
 func (t *working) numerically(group []balance) {
 	for _, b := range group {
 		tree := t.page.Insert(t.page.Tidy(t.solved.Bodies[b.at.Body].Sum(b.at.Axis)), t.found, t.figures)
-		t.say(sayNumbers+b.name, t.page.Write(tree)+" = 0")
+		t.say(b.name+sayNumbers, t.page.Write(tree)+" = 0")
 	}
 	var values []string
 	names := t.wanted(group...)

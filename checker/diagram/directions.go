@@ -27,7 +27,7 @@ const slopeWord = `(?:slope|incline|inclined plane|ramp|plane|hill|surface|plank
 var sideWords = []sideWord{
 	{pattern.Of(`(?i)\b(?:up|uphill)\s+(?:along\s+)?(?:the\s+)?` + slopeWord + `\b|\buphill\b`), true, 1, 0, "up the slope"},
 	{pattern.Of(`(?i)\b(?:down|downhill)\s+(?:along\s+)?(?:the\s+)?` + slopeWord + `\b|\bdownhill\b`), true, -1, 0, "down the slope"},
-	{pattern.Of(`(?i)\b(?:out\s+of|away\s+from|off|perpendicular\s+to|normal\s+to)\s+(?:the\s+)?` + slopeWord + `\b|⊥\s*(?:to\s+)?(?:the\s+)?` + slopeWord + `\b`), true, 0, 1, "out of the slope"},
+	{pattern.Of(`(?i)\b(?:out\s+of|away\s+from|off|perpendicular\s+to|normal\s+to)\s+(?:the\s+)?` + slopeWord + `\b|⊥\s*(?:to\s+)?(?:the\s+)?` + slopeWord + `\b`), true, 0, 1, "away from the slope"},
 	{pattern.Of(`(?i)\b(?:into|in|towards?)\s+(?:the\s+)?` + slopeWord + `\b`), true, 0, -1, "into the slope"},
 	{pattern.Of(`(?i)\bup(?:wards?|per)?\b|\babove\b|\btop\b`), false, 0, 1, "up"},
 	{pattern.Of(`(?i)\bdown(?:wards?)?\b|\blower\b|\bbelow\b|\bbottom\b`), false, 0, -1, "down"},

@@ -275,4 +275,4 @@ func (p printer) unit(symbol string) string {
 	return " " + symbol
 }
 
-var unitWords = map[string]string{"N": "newton", "m": "metre", "g": "gram", "s": "second"}
+var unitWords = map[string]string{"N": "newtons", "m": "metre", "g": "grams", "s": "seconds"}

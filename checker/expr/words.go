@@ -22,27 +22,27 @@ func unreadable(pos, end int, message string) *ReadError {
 // What is said about a text that cannot be read. Each sentence names what is
 // there and what would help; the caller adds the column.
 const (
-	saidEmpty    = "There is nothing to read yet."
-	saidLong     = "This line is too long to read: 500 characters are the most."
-	saidDeep     = "There are too many brackets inside one another to follow."
+	saidEmpty    = "You have not typed anything yet."
+	saidLong     = "This line is too long to read. The limit is 500 characters."
+	saidDeep     = "There are too many brackets inside other brackets."
 	saidNumber   = "This number cannot be read."
-	saidEnd      = "The line stops here, but something must follow."
+	saidEnd      = "The line ends here, but something is still missing."
 	saidOpen     = "This bracket is never closed."
-	saidBar      = "This size bar has no partner."
-	saidTwoNums  = "Two numbers stand side by side with nothing between them."
-	saidTwoUnits = "A unit stands here with no number in front of it."
-	saidArgument = "A function needs something to act on."
+	saidBar      = "This absolute-value bar has no partner."
+	saidTwoNums  = "There are two numbers here with nothing between them."
+	saidTwoUnits = "There is a unit here with no number in front of it."
+	saidArgument = "This function needs something after it, such as an angle."
 )
 
 // SaidNoValue is said of a line that cannot be evaluated.
-const SaidNoValue = "This has no value: it divides by zero, takes the root of a negative number, or grows beyond all numbers."
+const SaidNoValue = "This has no value: it divides by zero, takes the square root of a negative number, or is too large to calculate."
 
 func saidStrange(r rune) string {
 	if r == ',' {
-		return "A comma stands here outside a number."
+		return "There is a comma here that does not belong to a number."
 	}
 	if r == ':' {
-		return "A colon stands here; only the name of a sum may end in one, as in Fx:."
+		return "There is a colon here. A colon can only follow the name of an equation, such as ΣFx."
 	}
 	return fmt.Sprintf("The character %q has no meaning here.", string(r))
 }
@@ -52,15 +52,15 @@ func saidUnexpected(t token) string {
 	case tokEnd:
 		return saidEnd
 	case tokClose:
-		return "This closing bracket has nothing to close, or nothing stands in front of it."
+		return "This closing bracket has no opening bracket, or there is nothing in front of it."
 	case tokEquals:
-		return "Something must stand on each side of an equals sign."
+		return "There must be something on each side of an equals sign."
 	case tokUnit:
 		return saidTwoUnits
 	case tokPlus, tokMinus, tokTimes, tokSlash, tokPower:
 		return "Something is missing in front of this sign."
 	}
-	return "This cannot stand here."
+	return "This does not belong here."
 }
 
 // Caret draws the text with a mark under the place, for terminals that show

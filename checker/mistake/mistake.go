@@ -27,7 +27,7 @@ import (
 // mistake, add a row to one of the tables.
 type Row struct {
 	Code    Code
-	Meaning string // in a teacher's words, as in "sine and cosine exchanged"
+	Meaning string // in a teacher's words, as in "sine and cosine swapped"
 
 	// Cost is minus the logarithm of how likely the mistake is before anything is seen, but
 	// for a constant. Among equal evidence the lower one wins.

@@ -14,78 +14,78 @@ import (
 // Mistakes that show in numbers alone.
 var numbers = []Row{
 	{
-		Code: Pythagoras, Meaning: "sizes put together as if at a right angle, or added", Cost: 2.6,
+		Code: Pythagoras, Meaning: "magnitudes added directly, or combined as if at right angles", Cost: 2.6,
 		Value: putTogether, Formula: isPutTogether,
 		Said: Said{
-			Line:  "In this line, sizes are put together as if the forces lay in one line or at a right angle.",
-			Lines: "In this line, sizes are put together as if the forces lay in one line or at a right angle.",
-			Value: "You get this value of {unknown} if {what|sizes are put together as if the forces lay in one line or at a right angle}.",
+			Line:  "In this line, magnitudes are combined as if the forces were parallel or at right angles to each other.",
+			Lines: "In this line, magnitudes are combined as if the forces were parallel or at right angles to each other.",
+			Value: "You get this value of {unknown} if {what|magnitudes are combined as if the forces were parallel or at right angles to each other}.",
 		},
 		Hints: []Hint{{At: Anywhere,
-			Ask:  "Do these forces lie in one line, or at a right angle?",
-			Rule: "Sizes may be added only along one line, and their squares only at a right angle. In every other case, add the components along each axis."}},
+			Ask:  "Are these forces parallel, or at right angles to each other?",
+			Rule: "Add magnitudes only if the forces are parallel, and their squares only if they are at right angles. In every other case, add the components along each axis."}},
 	},
 	{
 		Code: Pythagoras, Cost: 2.6, Line: triangleOfTwo, LineLast: true,
-		Said: Said{Lines: "In this line, two forces are two sides of a triangle with a right angle. Do the forces form such a triangle?"},
+		Said: Said{Lines: "In this line, you treated two forces as two sides of a right-angled triangle. Do the forces form such a triangle?"},
 		Hints: []Hint{{At: Anywhere,
-			Ask:  "Which two of the forces are at a right angle to each other?",
-			Rule: "Only in a triangle with a right angle is a quotient of two sides the sine, cosine or tangent of an angle. In every other case, use the equations along the axes."}},
+			Ask:  "Which two of the forces are at right angles to each other?",
+			Rule: "Only in a right-angled triangle is the ratio of two sides the sine, cosine or tangent of an angle. In every other case, use the equations for the axes."}},
 	},
 	{
 		Code: Unexplained, Cost: 2.58, Value: oneStep, Open: true,
 		Said: Said{Value: "This value of {unknown} is {what}. Which equation would give that?"},
 	},
 	{
-		Code: Slip, Meaning: "a slip in a number", Cost: 5, Passing: true,
+		Code: Slip, Meaning: "a numerical slip", Cost: 5, Passing: true,
 		Digits: isNear, DigitsCost: 2.55,
 		Said: Said{
-			Component: "A number for {component} is close, but further off than rounding explains.",
-			Line:      "{In}, the number with {force} is close, but further off than rounding explains.",
-			Lines:     "{In}, a number is close, but further off than rounding explains.",
+			Component: "The number for {component} is close, but further off than rounding explains.",
+			Line:      "{In}, the number in the {force} term is close, but further off than rounding explains.",
+			Lines:     "{In}, one of the numbers is close, but further off than rounding explains.",
 			Value:     "This value of {unknown} is close, but further off than rounding explains.",
 		},
 		Hints: []Hint{{At: Anywhere,
-			Ask:  "Where did you round on the way, and to how many figures?",
-			Rule: "Keep four figures on the way and round once, at the end. Then check each number that you typed into the calculator."}},
+			Ask:  "Where did you round during your calculation, and to how many significant figures?",
+			Rule: "Keep four significant figures during the calculation and round only once, at the end. Then check each number that you typed into your calculator."}},
 	},
 	{
 		Code: Slip, Cost: 9, OfGiven: true,
 		Said: Said{
-			Component: "Compare each number in your line with the values that are given.",
-			Line:      "Compare each number in your line with the values that are given.",
-			Lines:     "Compare each number in your line with the values that are given.",
-			Value:     "Compare each number in your line with the values that are given.",
+			Component: "Compare each number in your line with the given values.",
+			Line:      "Compare each number in your line with the given values.",
+			Lines:     "Compare each number in your line with the given values.",
+			Value:     "Compare each number in your line with the given values.",
 		},
 		Hints: []Hint{{At: Anywhere,
-			Ask:  "Which number in your line stands for a given value, and has the problem just the same one?",
-			Rule: "A given value is put in as it is given, with all its figures."}},
+			Ask:  "Which numbers in your line are given values? Are they exactly the same in the problem?",
+			Rule: "Substitute each given value exactly as given, with all its figures."}},
 	},
 	{
 		Code: PowerOfTen, Meaning: "a wrong power of ten", Cost: 4,
 		Digits: isShifted, DigitsCost: 2.15,
 		Said: Said{
-			Component: "The digits for {component} are right, but the number is too large or too small.",
-			Line:      "{In}, the digits with {force} are right, but the number is too large or too small.",
-			Lines:     "{In}, the digits are right, but a number is too large or too small.",
-			Value:     "The digits of this value of {unknown} are right, but it is too large or too small.",
+			Component: "The digits for {component} are right, but check the power of ten.",
+			Line:      "{In}, the digits in the {force} term are right, but check the power of ten.",
+			Lines:     "{In}, the digits are right, but check the power of ten of each number.",
+			Value:     "The digits of this value of {unknown} are right, but check the power of ten.",
 		},
 		Hints: []Hint{{At: Anywhere,
-			Ask:  "Which units are in the problem, and in which unit is the answer asked?",
-			Rule: "A thousand grams make a kilogram, a hundred centimetres a metre, a thousand newtons a kilonewton. Change units first, and count the places afterwards."}},
+			Ask:  "Which units does the problem use, and in which unit should you give the answer?",
+			Rule: "A kilogram is a thousand grams, a metre is a hundred centimetres, and a kilonewton is a thousand newtons. Convert the units first, and then check the decimal point."}},
 	},
 	{Code: PowerOfTen, Cost: 3, Term: asWritten, Alone: true},
 	{
-		Code: Link, Meaning: "one equals sign of a chain that does not hold", Cost: 3,
+		Code: Link, Meaning: "one wrong equals sign in a chain", Cost: 3,
 		Said: Said{
-			Component: "One equals sign in this chain does not hold. Work out the two sides beside it once more; the rest is right.",
-			Line:      "One equals sign in this chain does not hold. Work out the two sides beside it once more; the rest is right.",
-			Lines:     "One equals sign in this chain does not hold. Work out the two sides beside it once more; the rest is right.",
-			Value:     "One equals sign in this chain does not hold. Work out the two sides beside it once more; the rest is right.",
+			Component: "One equals sign in this chain is wrong. Work out both sides of it again; the rest of the chain is right.",
+			Line:      "One equals sign in this chain is wrong. Work out both sides of it again; the rest of the chain is right.",
+			Lines:     "One equals sign in this chain is wrong. Work out both sides of it again; the rest of the chain is right.",
+			Value:     "One equals sign in this chain is wrong. Work out both sides of it again; the rest of the chain is right.",
 		},
 		Hints: []Hint{{At: Anywhere,
-			Ask:  "What does each side of that equals sign come to, worked out by itself?",
-			Rule: "In a chain, every equals sign must hold by itself. Work out each step on its own, and keep four figures on the way."}},
+			Ask:  "What is the value of each side of that equals sign if you work it out separately?",
+			Rule: "In a chain, the two sides of every equals sign must be equal. Work out each step separately, and keep four significant figures."}},
 	},
 }
 
@@ -146,20 +146,20 @@ func handedBackMass(p *trial.Problem, v Target) []Number {
 	strength := p.Solved.Values[g]
 	switch v.Dim {
 	case quantity.Mass:
-		return []Number{{Value: v.Value * strength, What: "a weight is taken for a mass"}, {Value: v.Value / strength, What: "what is a mass already is divided by g"}}
+		return []Number{{Value: v.Value * strength, What: "a weight is used as a mass"}, {Value: v.Value / strength, What: "a value that is already a mass is divided by g"}}
 	case quantity.Force:
 		all := []Number{{Value: v.Value / strength}}
 		for i, other := range p.Solved.Model.Variables {
 			if other.Dim != quantity.Mass || other.Role != statics.IsGiven {
 				continue
 			}
-			all = append(all, shown(p.Solved.Values[i], "the mass is taken for a weight"))
+			all = append(all, shown(p.Solved.Values[i], "the mass is used as a weight"))
 			if v.Force == nil || v.Force.Kind != statics.Friction {
 				continue
 			}
 			for j, mu := range p.Solved.Model.Variables {
 				if mu.Dim == quantity.None && mu.Role == statics.IsGiven {
-					all = append(all, Number{Value: p.Solved.Values[i] * p.Solved.Values[j], Cost: seen / 2, What: "the mass is taken for a weight"})
+					all = append(all, Number{Value: p.Solved.Values[i] * p.Solved.Values[j], Cost: seen / 2, What: "the mass is used as a weight"})
 				}
 			}
 		}
@@ -177,7 +177,7 @@ func timesGAgain(p *trial.Problem, v Target) []Number {
 	if v.Dim != quantity.Force {
 		return nil
 	}
-	return []Number{{Value: v.Value * p.Solved.Values[g], What: "the right value"}}
+	return []Number{{Value: v.Value * p.Solved.Values[g], What: "the correct value"}}
 }
 
 // hostsOf calls f with each body on which the force acts, and the body's only weight, if that is
@@ -240,7 +240,7 @@ func shareOfWeight(p *trial.Problem, v Target) []Number {
 		}
 		all = append(all, half)
 		if on.Slanted() && y != 0 {
-			half := Number{Value: w / 2 * math.Abs(v.Value/y), Cost: -0.4, What: "what would hold half the weight at that angle", Shown: true}
+			half := Number{Value: w / 2 * math.Abs(v.Value/y), Cost: -0.4, What: "the force that would hold up half the weight at that angle", Shown: true}
 			all = append(all, half)
 		}
 	})
@@ -290,7 +290,7 @@ func otherBodyValue(p *trial.Problem, v Target) []Number {
 	case quantity.Mass:
 		for i, other := range p.Solved.Model.Variables {
 			if other.Dim == quantity.Mass && other.Role == statics.IsGiven && other.Name != v.Name {
-				all = append(all, shown(p.Solved.Values[i], "the mass of something else"))
+				all = append(all, shown(p.Solved.Values[i], "another mass from the problem"))
 			}
 		}
 	case quantity.Force:
@@ -498,7 +498,7 @@ func putTogether(p *trial.Problem, v Target) []Number {
 			}
 		}
 		x, y := p.Solved.ComponentsOf(on)
-		all = append(all, Number{Value: math.Abs(x) + math.Abs(y), Rounds: 2, What: "the components are simply added"})
+		all = append(all, Number{Value: math.Abs(x) + math.Abs(y), Rounds: 2, What: "the magnitudes of the two components are simply added"})
 	})
 	if v.Dim == quantity.Angle {
 		all = append(all, anglesOfPairs(p)...)
@@ -538,7 +538,7 @@ func acrossTheWeight(p *trial.Problem, v Target) []Number {
 	var all []Number
 	hostsOf(p, v, func(body *statics.Body, on, weight *statics.Force) {
 		if weight != nil && on.Kind == statics.Tension && joins(p, on.Name) && isAcross(p, on, weight) {
-			all = append(all, shown(p.Solved.Values[p.Solved.Slots[weight.Name]], expr.Set(on.Name)+" is as large as the weight"))
+			all = append(all, shown(p.Solved.Values[p.Solved.Slots[weight.Name]], expr.Set(on.Name)+" equals the weight"))
 		}
 	})
 	g, ok := p.Solved.Slots["g"]
@@ -553,7 +553,7 @@ func acrossTheWeight(p *trial.Problem, v Target) []Number {
 		}
 		for i := range body.Forces {
 			if f := &body.Forces[i]; isAcross(p, f, weight) && p.Solved.Fixed(expr.Letter(f.Name)) {
-				all = append(all, shown(p.Solved.Values[p.Solved.Slots[f.Name]]/p.Solved.Values[g], "the weight is as large as "+expr.Set(f.Name)))
+				all = append(all, shown(p.Solved.Values[p.Solved.Slots[f.Name]]/p.Solved.Values[g], "the weight equals "+expr.Set(f.Name)))
 			}
 		}
 	}
@@ -613,7 +613,7 @@ func anglesOfPairs(p *trial.Problem) []Number {
 	for _, a := range sizes {
 		for _, b := range sizes {
 			if a != b && b != 0 {
-				all = append(all, Number{Value: math.Atan(a / b), Cost: 0.3, What: "two sizes are taken to be at a right angle"})
+				all = append(all, Number{Value: math.Atan(a / b), Cost: 0.3, What: "two forces are assumed to be at right angles"})
 			}
 		}
 	}

@@ -30,7 +30,7 @@ func (c Code) main() *Row {
 	return &Row{}
 }
 
-// Meaning says in a teacher's words what a code stands for: "sine and cosine exchanged".
+// Meaning says in a teacher's words what a code stands for: "sine and cosine swapped".
 // It is the code itself for one that is not known.
 func (c Code) Meaning() string {
 	if meaning := c.main().Meaning; meaning != "" {

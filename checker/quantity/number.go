@@ -28,7 +28,7 @@ func ParseNumber(text string) (Number, error) {
 		if head, tail, found := strings.Cut(text, mark); found {
 			n, err := strconv.Atoi(tail)
 			if err != nil || n < -300 || n > 300 {
-				return Number{}, errors.New("the power of ten is out of reach")
+				return Number{}, errors.New("the power of ten is too large or too small")
 			}
 			digits, exponent = head, n
 			break
@@ -36,7 +36,7 @@ func ParseNumber(text string) (Number, error) {
 	}
 	value, err := strconv.ParseFloat(digits+"e"+strconv.Itoa(exponent), 64)
 	if err != nil || math.IsInf(value, 0) {
-		return Number{}, errors.New("the number is out of reach")
+		return Number{}, errors.New("the number is too large")
 	}
 	n := Number{Text: text, Value: value}
 	whole, fraction, _ := strings.Cut(digits, ".")
@@ -97,7 +97,7 @@ func Format(x float64, figures int) string {
 		return "0"
 	}
 	if math.IsNaN(x) || math.IsInf(x, 0) {
-		return "no number"
+		return "not a number"
 	}
 	r := roundFigures(x, figures)
 	magnitude := int(math.Floor(math.Log10(math.Abs(r)) + 1e-12))

@@ -66,7 +66,7 @@ func (d *dimensions) fit(p partial, want quantity.Dimension, what string) error 
 		return nil
 	}
 	if p.open == "" {
-		return fmt.Errorf("%s is %s, and %s is needed", what, p.dim, want)
+		return fmt.Errorf("%s is %s, but it must be %s", what, p.dim, want)
 	}
 	rest := want.Over(p.dim)
 	if p.times == -1 {
@@ -127,7 +127,7 @@ func (d *dimensions) of(n *expr.Node) (partial, error) {
 			if _, inverse := inverses[n.Name]; inverse {
 				want = quantity.None
 			}
-			if err := d.fit(args[0], want, "what "+n.Name+" acts on"); err != nil {
+			if err := d.fit(args[0], want, "the argument of "+n.Name); err != nil {
 				return partial{}, err
 			}
 		}
@@ -183,7 +183,7 @@ func raise(n *expr.Node, base partial) (partial, error) {
 	if base.dim == quantity.None && base.open == "" {
 		return base, nil
 	}
-	return partial{}, fmt.Errorf("only squares can have a unit here")
+	return partial{}, fmt.Errorf("a quantity with a unit can only be squared")
 }
 
 var inverses = map[string]bool{"asin": true, "acos": true, "atan": true}
@@ -195,7 +195,7 @@ func call(function string, arg partial) (partial, error) {
 	case function == "sqrt":
 		half, ok := arg.dim.Root()
 		if !ok || arg.open != "" {
-			return partial{}, fmt.Errorf("the root has no unit that makes sense")
+			return partial{}, fmt.Errorf("the square root does not have a meaningful unit")
 		}
 		return partial{dim: half}, nil
 	}

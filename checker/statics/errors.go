@@ -6,9 +6,9 @@ import "errors"
 // of the problem; a caller adds the place.
 var (
 	ErrNoSolution   = errors.New("no values satisfy all equations")
-	ErrOpen         = errors.New("there are more unknowns than equations: they do not determine everything that is asked")
+	ErrOpen         = errors.New("there are more unknowns than equations: they do not determine everything that is asked for")
 	ErrSeveral      = errors.New("more than one set of values satisfies all equations")
-	ErrNoUnknown    = errors.New("nothing is unknown, and the forces do not balance")
-	ErrIllPosed     = errors.New("the equations hardly determine the unknowns: a tiny change of a given would change the answer completely")
+	ErrNoUnknown    = errors.New("nothing is unknown, but the forces do not balance")
+	ErrIllPosed     = errors.New("the equations barely determine the unknowns: a tiny change in a given value would change the answer completely")
 	errNotConverged = errors.New("not converged")
 )

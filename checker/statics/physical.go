@@ -20,11 +20,11 @@ func (m *Model) Unphysical(env []float64) string {
 		switch {
 		case said != "":
 		case v.Angle && !m.TurnsFully(v.Name) && !(x > 0 && x < math.Pi/2):
-			said = "the angle " + v.Name + " comes out outside the directions of the forces"
+			said = "the angle " + v.Name + " would lie outside the directions of the forces"
 		case v.Angle && !(x > -1e-9 && x < 2*math.Pi+1e-9):
-			said = "the direction " + v.Name + " comes out larger than a full circle"
+			said = "the direction " + v.Name + " would be larger than a full circle"
 		case !v.Angle && m.sized(v.Name) == nil && x < 0 && !m.isForce(v.Name):
-			said = v.Name + " comes out negative"
+			said = v.Name + " would be negative"
 		}
 	}
 	return said
@@ -35,9 +35,9 @@ func (m *Model) isForce(name string) bool { _, ok := m.Force(name); return ok }
 func wrongSense(f *Force) string {
 	switch f.Kind {
 	case Tension:
-		return "the tension " + f.Name + " comes out as a push, and a string can only pull"
+		return "the tension " + f.Name + " would be a push, but a string can only pull"
 	case Normal:
-		return "the normal force " + f.Name + " comes out as a pull, and a surface can only push"
+		return "the normal force " + f.Name + " would be a pull, but a surface can only push"
 	}
-	return "the force " + f.Name + " comes out opposite to the direction in the file"
+	return "the force " + f.Name + " would be opposite to the direction in the file"
 }

@@ -107,12 +107,14 @@ type Body struct {
 // do not look at it. Meaning says what a letter is. By says what exerts a force; its
 // keys are names of forces, with the body in front where forces of one name differ
 // ("pulley.TR"). Body is what the one body without a name is. Surplus lists givens that
-// are there to be left aside.
+// are there to be left aside. Above is a view from above: up in the drawing is away from
+// who looks at it.
 type Words struct {
 	Meaning map[string]string
 	By      map[string]string
 	Body    string
 	Surplus []string
+	Above   bool
 }
 
 // ByOn returns what exerts a force on a body, "" if the problem does not say it.

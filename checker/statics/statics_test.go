@@ -114,7 +114,7 @@ func TestIllPosedSystemsSayWhat(t *testing.T) {
 func TestDimensionsAreChecked(t *testing.T) {
 	s := twoStrings(1, 30, 50)
 	s.Bodies[0].Forces[2].Size = expr.Letter("m")
-	if _, err := Compile(s); err == nil || err.Error() != "the size of w is a mass, and a force is needed" {
+	if _, err := Compile(s); err == nil || err.Error() != "the size of w is a mass, but it must be a force" {
 		t.Errorf("%v", err)
 	}
 }

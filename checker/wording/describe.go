@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"example.org/standstill/checker/pattern"
 	"example.org/standstill/checker/statics"
 )
 
@@ -18,25 +19,40 @@ func (s *Subject) Describe(f *statics.Force) string {
 func (s *Subject) nounOf(f *statics.Force) string {
 	by := s.solved.Words.ByOn(f.On, f.Name)
 	noun, told := byNouns[f.Kind]
-	if by == "" || !told {
+	switch {
+	case by == "" || !told:
 		return kindNouns[f.Kind]
+	case isForceItself().MatchString(by):
+		return withArticle(by)
+	case (f.Kind == statics.Tension || f.Kind == statics.Pull) && isLine().MatchString(by):
+		noun = "the tension in"
 	}
-	// "cord A" and "your pull" take no article.
-	last := by[strings.LastIndexByte(by, ' ')+1:]
-	if !(len(last) == 1 && last[0] >= 'A' && last[0] <= 'Z') && !strings.HasPrefix(by, "your ") {
-		by = "the " + by
-	}
-	return noun + " of " + by
+	return noun + " " + withArticle(by)
 }
+
+// withArticle puts "the" before what exerts a force: "cord A", "your hand" and "both cords" take none.
+func withArticle(by string) string {
+	if hasNoArticle().MatchString(by) {
+		return by
+	}
+	return "the " + by
+}
+
+var (
+	hasNoArticle  = pattern.Of(`^(your|both|all) | [A-Z]$`)
+	isForceItself = pattern.Of(`^your (pull|push)$| force$`)
+	// isLine tells what a tension runs in from a boat that pulls.
+	isLine = pattern.Of(`\b(rope|cord|cable|chain|line|wire|string|thread|strap)s?\b`)
+)
 
 // byNouns name a force before what exerts it.
 var byNouns = map[statics.Kind]string{
-	statics.Tension: "the pull", statics.Normal: "the normal force", statics.Friction: "the friction", statics.Spring: "the force",
-	statics.Push: "the push", statics.Pull: "the pull", statics.Strut: "the force",
+	statics.Tension: "the pull of", statics.Normal: "the normal force from", statics.Friction: "the friction force from", statics.Spring: "the force of",
+	statics.Push: "the push of", statics.Pull: "the pull of", statics.Strut: "the push of",
 }
 
 var kindNouns = map[statics.Kind]string{
 	statics.Tension: "a tension", statics.Weight: "the weight", statics.Normal: "the normal force",
-	statics.Friction: "the friction", statics.Spring: "the force of a spring", statics.Push: "a push",
-	statics.Pull: "a pull", statics.Strut: "the force of a strut",
+	statics.Friction: "the friction force", statics.Spring: "the force of a spring", statics.Push: "a push",
+	statics.Pull: "a pull", statics.Strut: "the push of a strut",
 }

@@ -50,9 +50,9 @@ func (s *Subject) Pick(hints []Hint, at Spot) (hint Hint, ok bool) {
 var usualSteps = map[Spot]string{
 	OnComponent: "{step}",
 	OnSum:       "{Along}{for}: {equation}.",
-	OnLine:      "With the numbers: {numbers}.",
-	OnValue:     "With the numbers: {numbers}.",
-	OnList:      "On {body}: {diagram}.",
+	OnLine:      "With numbers: {numbers}.",
+	OnValue:     "With numbers: {numbers}.",
+	OnList:      "Forces on {body}: {diagram}.",
 }
 
 // Hint words a hint about the spot; named says that the evidence names the force. level is 1 for

@@ -33,28 +33,28 @@ func lie(s *Subject) string {
 	case s.Force == nil:
 		return ""
 	case s.Force.Direction != nil:
-		return "With an angle counted all the way round from the positive x axis, the x component goes with its cosine and the y component with its sine, and the signs come by themselves."
+		return "For an angle measured counter-clockwise from the positive x axis, use the cosine for the x component and the sine for the y component. They also give the right signs."
 	case s.Force.Slanted():
-		return "{The force} is the longest side of a right-angled triangle. {Component} is the side {beside} {angle|its angle}, and that side goes with the {function} of the angle."
+		return "{The force} is the hypotenuse of a right-angled triangle. {Component} is the side {beside} {angle|its angle}, so use the {function} of that angle."
 	case s.Force.Factor(s.axis).Sign != 0:
-		return "{The force} lies along {axis}, so all of it acts there. Its size may still be unknown, so a letter can stand for it; the sign says which way it points."
+		return "{The force} acts along {axis}, so its component along this axis is the whole force. If you do not know its magnitude, use its letter. The sign shows which way it points."
 	}
-	return "A force at right angles to an axis has no component along it. Look at how {force} lies to {axis}."
+	return "A force at right angles to an axis has no component along it. What is the angle between {force} and {axis}?"
 }
 
 // look asks about the triangle of a slanted force, else about how the force lies.
 func look(s *Subject) string {
 	if s.Force != nil && s.Force.Slanted() {
-		return "In the triangle of {force}, which side is {force} itself, and which side is {component}?"
+		return "In the triangle for {force}, which side is {force} itself, and which side is {component}?"
 	}
-	return "How does {force} lie to {axis}: along it, at right angles to it, or at an angle?"
+	return "Does {force} act along {axis}, at right angles to it, or at some other angle to it?"
 }
 
 // beside says how the component's side lies to the force's angle.
 func beside(s *Subject) string {
 	switch function(s) {
 	case "cosine":
-		return "next to"
+		return "adjacent to"
 	case "sine":
 		return "opposite"
 	}
@@ -73,13 +73,13 @@ var kindRules = []struct {
 	kind statics.Kind
 	rule string
 }{
-	{statics.Tension, "A string pulls along itself, away from the body."},
-	{statics.Spring, "A stretched spring pulls and a squeezed spring pushes, both along the spring."},
-	{statics.Strut, "A strut pushes along itself, away from its other end."},
-	{statics.Normal, "A surface pushes straight out of itself."},
-	{statics.Friction, "Friction acts along the surface, against any sliding."},
-	{statics.Push, "A push or a pull has the given direction."},
-	{statics.Weight, "The weight points straight down."},
+	{statics.Tension, "Tension pulls along the string, away from the body."},
+	{statics.Spring, "A stretched spring pulls and a compressed spring pushes, both along the spring."},
+	{statics.Strut, "A strut pushes along its length, away from its other end."},
+	{statics.Normal, "A surface pushes at right angles to itself."},
+	{statics.Friction, "Friction acts along the surface and opposes sliding."},
+	{statics.Push, "A push or pull acts in the given direction."},
+	{statics.Weight, "Weight acts straight down."},
 }
 
 // kinds puts together the rules for the kinds of force on the body.
@@ -114,9 +114,9 @@ func square(s *Subject) string {
 		case normal.Slanted() || s.solved.Bodies[b].Tilt != nil:
 			return "at right angles to the surface"
 		case normal.Points[statics.X] != 0:
-			return "along x"
+			return "in the horizontal direction"
 		default:
-			return "straight up and straight down"
+			return "in the vertical direction"
 		}
 	}
 	return "at right angles to the surface"
@@ -124,26 +124,30 @@ func square(s *Subject) string {
 
 // start is the rule for beginning to solve, by what the first group of sums is.
 func start(s *Subject) string {
-	how, along := derivation.Begin(s.solved)
+	how, first := derivation.Begin(s.solved)
 	if how == derivation.OneUnknown {
-		return "The sum along " + along + " has only one unknown: begin with it."
+		return "The equation " + first + " has only one unknown, so begin with it."
 	}
 	return beginnings[how]
 }
 
 // beginnings are the rules for beginning without a sum of one unknown.
 var beginnings = map[derivation.Beginning]string{
-	derivation.Quotient:     "In both equations, bring what is unknown to one side. If you then divide one by the other, the size drops out and the angle is left.",
-	derivation.Trying:       "Solve one equation for one unknown and put that into another equation. The angle that is left can be found by trying values.",
-	derivation.Substitution: "Solve one equation for one unknown and put that into another equation, until a line has only one unknown.",
+	derivation.Quotient:     "In both equations, collect the unknowns on one side. If you then divide one equation by the other, the magnitude cancels and only the angle is left.",
+	derivation.Trying:       "Solve one equation for one unknown and substitute the result into another equation. You can find the remaining angle by trial and error.",
+	derivation.Substitution: "Solve one equation for one unknown and substitute the result into another equation. Repeat this until an equation has only one unknown.",
 }
 
-// askedIn names the unit that is asked for.
+// askedIn names the unit that is asked for, as in "give T in newtons".
 func askedIn(s *Subject) string {
-	if words := unitWords[asked(s).Symbol]; words != "" {
-		return words
+	symbol := asked(s).Symbol
+	switch words := unitWords[symbol]; {
+	case symbol == "none":
+		return "without a unit"
+	case words != "":
+		return "in " + words
 	}
-	return asked(s).Symbol
+	return "in " + symbol
 }
 
 func asked(s *Subject) quantity.Unit {
@@ -155,8 +159,8 @@ func asked(s *Subject) quantity.Unit {
 
 var unitWords = map[string]string{
 	"N": "newtons", "kN": "kilonewtons", "mN": "millinewtons", "lb": "pounds", "kg": "kilograms", "deg": "degrees", "rad": "radians",
-	"m": "metres", "cm": "centimetres", "mm": "millimetres", "ft": "feet", "in": "inches", "none": "no unit at all",
-	"N/m": "newtons for each metre", "N/cm": "newtons for each centimetre", "kN/m": "kilonewtons for each metre",
+	"m": "metres", "cm": "centimetres", "mm": "millimetres", "ft": "feet", "in": "inches",
+	"N/m": "newtons per metre", "N/cm": "newtons per centimetre", "kN/m": "kilonewtons per metre",
 }
 
 func symbol(s *Subject) string {
@@ -164,28 +168,28 @@ func symbol(s *Subject) string {
 	case "deg":
 		return "° or deg"
 	case "none":
-		return "nothing"
+		return "no unit"
 	default:
 		return symbol
 	}
 }
 
-// gravity is the number of newtons that a kilogram weighs here.
+// gravity says what a kilogram weighs here.
 func gravity(s *Subject) string {
 	if g, ok := s.solved.Given("g"); ok {
-		return g.Number.Text
+		return "In this problem, a mass of 1 kg weighs " + g.Number.Text + " N."
 	}
-	return "as many"
+	return "Use the value of g that the problem gives."
 }
 
 // component is the step for a component: with its sign, and as a size.
 func component(s *Subject) string {
 	if s.Force == nil {
-		return "Name the part first, as in T1x."
+		return "Name the component first, as in T1x."
 	}
 	text := s.page().ComponentEquation(s.Force, s.axis)
 	if c := s.page().Tidy(s.Force.Component(s.axis)); c.Op == expr.Neg && !s.Signed {
-		return text + ", or " + s.page().Write(c.Args[0]) + " if it is given as a size."
+		return text + ", or " + s.page().Write(c.Args[0]) + " if you give only the magnitude."
 	}
 	return text + "."
 }
@@ -193,7 +197,7 @@ func component(s *Subject) string {
 // equation is the step for a sum.
 func equation(s *Subject) string {
 	if s.Body == nil {
-		return "name the body first"
+		return "first say which body you mean"
 	}
 	tree := s.Body.Sum(s.axis)
 	if tree == nil {
@@ -251,7 +255,7 @@ func speaksOf(r *solved.System, tree *expr.Node, name string) bool {
 // diagram is the step for a force diagram, in words that it accepts.
 func diagram(s *Subject) string {
 	if s.Body == nil {
-		return "name the body first"
+		return "first say which body you mean"
 	}
 	var forces []string
 	for i := range s.Body.Forces {
@@ -286,16 +290,19 @@ func roomWords(s *Subject, f *statics.Force) string {
 // whichWay asks in which direction a force points, in words that its direction has.
 func whichWay(s *Subject) string {
 	if s.tilted() {
-		return "Does {force} act along the slope, at right angles to it, or straight down, and which way?"
+		return "Is {force} along the slope, at right angles to it, or vertical, and which way does it point?"
 	}
-	return "If you start at {body} and go along {force}, do you go left or right, up or down?"
+	if s.solved.Words.Above {
+		return "If you start at {body} and move along {force}, do you move left or right, away from you or towards you?"
+	}
+	return "If you start at {body} and move along {force}, do you move left or right, up or down?"
 }
 
 // lawWords say in words what the size of a force of a kind comes from.
 var lawWords = map[statics.Kind]string{
-	statics.Spring:   "The force of a spring is its stiffness times the length by which it is stretched or squeezed.",
-	statics.Friction: "When a body is just about to slide, the friction is the coefficient times the normal force.",
-	statics.Weight:   "The weight is the mass times the strength of gravity.",
+	statics.Spring:   "The force of a spring is its stiffness times its extension or compression.",
+	statics.Friction: "If a body is sliding or just about to slide, the friction is the coefficient of friction times the normal force.",
+	statics.Weight:   "The weight is the mass times g.",
 }
 
 // law says what the size of the force in question comes from, or that of the first force on the
@@ -327,15 +334,15 @@ func unitCheck(s *Subject) string {
 	words := unitWords[s.solved.UsualUnit(d).Symbol]
 	switch {
 	case s.Typed.Mixed:
-		return "Its terms do not all have the same unit."
+		return "The terms of your line do not all have the same unit."
 	case s.Stage == solved.Solve:
 		return "" // squares and quotients of forces may follow, too
 	case !s.Typed.Known || d == quantity.Force || s.Stage != solved.Components && d == quantity.None:
 		return ""
 	case d == quantity.None:
-		return "What you wrote has no unit, and a force has one."
+		return "What you wrote has no unit, but a force has one."
 	case words == "":
-		return "Look at its unit: is it the unit of a force?"
+		return "Check the unit of what you wrote. Is it a unit of force?"
 	}
-	return "What you wrote is measured in " + words + ", and a force is not."
+	return "What you wrote is measured in " + words + ", but a force is not."
 }

@@ -129,11 +129,15 @@ func (s *Subject) part() string {
 func (s *Subject) sum() string {
 	switch {
 	case s.used || s.Stage == solved.XSum || s.Stage == solved.YSum:
-		return "the equation ΣF" + s.axis.String() + " = 0" + s.forBody()
+		return "the " + s.equationName()
 	case s.Stage == solved.Components:
 		return s.part()
 	}
 	return "a line that follows from the equations"
+}
+
+func (s *Subject) equationName() string {
+	return "equation ΣF" + s.axis.String() + " = 0" + s.forBody()
 }
 
 // forBody names the body where there are several.
@@ -147,9 +151,11 @@ func (s *Subject) forBody() string {
 func (s *Subject) in() string {
 	switch {
 	case s.used:
-		return "in " + s.sum() + ", from which you put something in here"
-	case s.Stage == solved.XSum || s.Stage == solved.YSum || s.Stage == solved.Components:
-		return "in " + s.sum()
+		return "in " + s.sum() + ", which you used here"
+	case s.Stage == solved.XSum || s.Stage == solved.YSum:
+		return "in your " + s.equationName()
+	case s.Stage == solved.Components:
+		return "in " + s.part()
 	}
 	return "in this line"
 }
@@ -157,9 +163,9 @@ func (s *Subject) in() string {
 func (s *Subject) line() string {
 	switch {
 	case s.used:
-		return s.sum() + ", from which you put something in here,"
+		return s.sum() + ", which you used here,"
 	case s.Stage == solved.XSum || s.Stage == solved.YSum:
-		return s.sum()
+		return "your " + s.equationName()
 	}
 	return "this line"
 }
@@ -170,7 +176,7 @@ func (s *Subject) along() string {
 	case !s.used && (s.Stage == solved.Solve || s.Stage == solved.Diagram):
 		return ""
 	case !s.tilted():
-		return "along " + s.axis.String()
+		return "along the " + s.axis.String() + " axis"
 	case s.axis == statics.X:
 		return "along the slope"
 	}
@@ -212,7 +218,10 @@ func (s *Subject) counted() int {
 func (s *Subject) way(axis statics.Axis, sign int) string {
 	if s.tilted() {
 		rises := math.Sin(s.solved.Tilt(s.Body))*math.Cos(s.solved.Tilt(s.Body)) > 0
-		return [...][2]string{{"up the slope", "down the slope"}, {"out of the slope", "into the slope"}}[axis][index(sign < 0 != (axis == statics.X && !rises))]
+		return [...][2]string{{"up the slope", "down the slope"}, {"away from the slope", "into the slope"}}[axis][index(sign < 0 != (axis == statics.X && !rises))]
+	}
+	if s.solved.Words.Above && axis == statics.Y {
+		return [...]string{"away from you", "towards you"}[index(sign < 0)]
 	}
 	return [...][2]string{{"to the right", "to the left"}, {"up", "down"}}[axis][index(sign < 0)]
 }
@@ -245,6 +254,9 @@ func (s *Subject) points() string {
 	}
 	if s.tilted() {
 		slices.Reverse(ways)
+		for i := range ways[min(1, len(ways)):] {
+			ways[i+1] = strings.Replace(ways[i+1], "the slope", "it", 1)
+		}
 	}
 	return strings.Join(ways, " and ")
 }
@@ -255,23 +267,35 @@ func (s *Subject) upright(f *statics.Force) string {
 	switch {
 	case solved.SignOf(x) != 0:
 		return ""
+	case s.solved.Words.Above:
+		return "straight " + s.way(statics.Y, solved.SignOf(y))
 	case y > 0:
 		return "straight up"
 	}
 	return "straight down"
 }
 
-// measured names the line from which the force's angle is measured.
+// measured says from which line the force's angle is measured.
 func (s *Subject) measured() string {
 	switch {
 	case s.Force == nil || !s.Force.Slanted():
 		return ""
 	case s.Force.Direction != nil:
-		return "the positive x axis, counter-clockwise"
+		return "counter-clockwise from the positive x axis"
+	}
+	return "from " + s.angleLine()
+}
+
+// angleLine names the line from which the angle of a force is measured that has no direction of
+// its own.
+func (s *Subject) angleLine() string {
+	switch {
+	case s.solved.Words.Above:
+		return "the " + s.Force.From.String() + " axis"
 	case s.tilted() && s.Force.From == statics.X:
 		return "the slope"
 	case s.tilted():
-		return "the line at right angles to the slope"
+		return "the y axis"
 	case s.Force.From == statics.X:
 		return "the horizontal"
 	}
@@ -287,5 +311,8 @@ func (s *Subject) slant() string {
 	if s.page().IsLengthAngle(angle) {
 		angle = s.page().AngleNumber(angle)
 	}
-	return "at " + s.page().Write(angle) + " from " + s.measured()
+	if s.Force.Direction != nil {
+		return "at " + s.page().Write(angle) + " " + s.measured()
+	}
+	return "at " + s.page().Write(angle) + " to " + s.angleLine()
 }

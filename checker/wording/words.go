@@ -32,36 +32,36 @@ import (
 
 // What is said in cases that no table holds.
 const (
-	SaidCoined         = " is a letter of your own; you can use it from here on."
+	SaidCoined         = " is a letter that you have introduced. You can use it from now on."
 	SaidNoStage        = "There is no such stage."
-	SaidManyLines      = "This is more than 40 lines at once; check them a few at a time."
-	SaidTrueElsewhere  = "This is true, but it is not a component. It counts later, when you solve the equations."
-	SaidTakenAsSize    = "Taken as a size; %s points {negative}."
-	SaidSignAsked      = "This is the size of %s. In your class a component is written with its sign."
-	SaidFigures        = "This value of %s is right as far as it goes. Here it needs %d significant figures."
-	SaidWorkOut        = "Worked out to a number with its unit, it will count as an answer."
+	SaidManyLines      = "You typed more than 40 lines at once. Check a few lines at a time."
+	SaidTrueElsewhere  = "This is true, but it is not a component. It will count later, when you solve the equations."
+	SaidTakenAsSize    = "This counts as a magnitude; %s points {negative}."
+	SaidSignAsked      = "This is the magnitude of %s. In your class, you have to write each component with its sign."
+	SaidFigures        = "This value of %s is right, but you have to give it to %d significant figures."
+	SaidWorkOut        = "To make it an answer, work it out as a number with a unit."
 	SaidNameIt         = "Say which letter has this value, and it will count as an answer."
-	SaidTwoAnswers     = "This text gives two different answers to the same question, so neither of them counts yet."
+	SaidTwoAnswers     = "You gave two different answers to the same question, so neither of them counts yet."
 	SaidWhichComponent = "Say which component this is, as in T1x = …"
-	SaidDiagramEmpty   = "Write the letter of each force and its direction: up, down, left, right, or two of these. Put ; between forces."
-	SaidSecond         = "It takes a second mistake as well."
-	SaidBelowBar       = "Everything that follows the slash directly is taken as the denominator here. Next time, put it in brackets."
-	SaidBesideBar      = "Only the first factor after the slash is taken as the denominator here. Next time, use brackets to show what you mean."
-	SaidNewton         = "The N after the number is read as the newton, not as the normal force."
-	SaidNormal         = "The N after the number is read as the normal force, not as the newton."
-	SaidThousands      = "The comma in %s is read as marking thousands."
-	SaidDecimal        = "The comma in %s is read as a decimal comma."
+	SaidDiagramEmpty   = "Write the letter of each force and its direction: up, down, left, right, or two of these. Put a semicolon between forces."
+	SaidSecond         = "There is a second mistake as well."
+	SaidBelowBar       = "Everything directly after the slash was read as the denominator. Next time, put the denominator in brackets."
+	SaidBesideBar      = "Only the first factor after the slash was read as the denominator. Next time, use brackets to show what you mean."
+	SaidNewton         = "The N after the number was read as newtons, not as the normal force."
+	SaidNormal         = "The N after the number was read as the normal force, not as newtons."
+	SaidThousands      = "The comma in %s was read as a thousands separator."
+	SaidDecimal        = "The comma in %s was read as a decimal comma."
 	SaidNoLetter       = "This problem has no letter %s."
-	SaidLetters        = "The letters here are %s."
+	SaidLetters        = "You can use these letters: %s."
 	SaidNearLetter     = "Did you mean %s?"
-	SaidDiagramLong    = "This diagram is too long to read: name each force once, with its side."
+	SaidDiagramLong    = "This diagram is too long to read. Name each force once, with its direction."
 	SaidColumn         = "Column %d: %s"
 	SaidNoSide         = "“%s” does not say which force points in which direction."
 )
 
 // SaidUnreadable says where a text stops making sense, and why.
 func SaidUnreadable(e *expr.ReadError) string {
-	return fmt.Sprintf(SaidColumn, e.Pos+1, e.Message)
+	return fmt.Sprintf(SaidColumn, e.Pos+1, strings.ToLower(e.Message[:1])+e.Message[1:])
 }
 
 // SaidDiagramForm says that a part of a diagram is no force with its side.

@@ -172,7 +172,7 @@ func TestUnphysicalValuesGetASentence(t *testing.T) {
 		values []string
 		want   string
 	}{
-		{"guyed-lamp", []string{"beta = 20 deg", "gamma = 40 deg"}, "comes out as a push, and a string can only pull"},
+		{"guyed-lamp", []string{"beta = 20 deg", "gamma = 40 deg"}, "would be a push, but a string can only pull"},
 		{"canal-lantern", []string{"alpha = 90 deg", "beta = 90 deg"}, "the forces cannot be found"},
 		{"canal-lantern", []string{"alpha = 0 deg", "beta = 0 deg"}, "the forces cannot be found"},
 		{"lab-three-hangers", []string{"m = 5 kg"}, "cannot balance"},

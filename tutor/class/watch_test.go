@@ -30,7 +30,7 @@ func TestWatchFollowsRecordsAtWork(t *testing.T) {
 	clock := l.Lines()[1].Time.Local().Format("15:04")
 	want(t, "the view", view(), "Ben Roos: canal-lantern, components T1x, 2 lines, last at "+clock+", 1 wrong in a row\n"+
 		"Not started: Ada Berg, Cem\ufffd[2J\n"+
-		"Last mistakes\n  "+clock+"  Ben Roos, canal-lantern, components: “T1x = T1 sin α” (sine and cosine exchanged)\n")
+		"Last mistakes\n  "+clock+"  Ben Roos, canal-lantern, components: “T1x = T1 sin α” (sine and cosine swapped)\n")
 	for range 3 {
 		_, err := l.Hint()
 		must(t, err)

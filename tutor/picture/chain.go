@@ -73,7 +73,7 @@ func (c *Chain) positive() string {
 	case c.Axis == AxisX:
 		return "down the slope"
 	}
-	return "out of the slope"
+	return "away from the slope"
 }
 
 // toScale tells whether the lengths of the legs are true.

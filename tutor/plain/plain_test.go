@@ -114,7 +114,7 @@ func TestAxesAreThoseOfTheBody(t *testing.T) {
 	said := hold(t, strings.NewReader(`Nele
 problems
 keg-counterweight
-T up the slope; N out of the slope; w1 down
+T up the slope; N away from the slope; w1 down
 T up; w2 down
 A.Tx = T; A.Ty = 0; A.Nx = 0; A.Ny = N; A.w1x = -w1 sin alpha; A.w1y = -w1 cos alpha
 leave

@@ -178,7 +178,7 @@ func (c *chooser) direction(ref *checker.Reference, sides string) (float64, bool
 		return slope + up, true
 	case strings.HasPrefix(sides, "down the slope"):
 		return slope + up + 180, true
-	case strings.HasPrefix(sides, "out of"):
+	case strings.HasPrefix(sides, "away from"):
 		return slope + 90, true
 	case strings.HasPrefix(sides, "into"):
 		return slope - 90, true

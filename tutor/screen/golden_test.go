@@ -42,7 +42,7 @@ func scenes() []struct {
 		{"forces", at("canal-lantern")},
 		{"forces-chosen", then(at("canal-lantern"), keys("down", "tab", "tab", "tab", "up", "left"))},
 		{"forces-wrong", at("canal-lantern", "T1 up left; T2 up right; N up; w down")},
-		{"forces-slope", then(at("crate-ramp"), typed("N out of the slope; T up the slope"))},
+		{"forces-slope", then(at("crate-ramp"), typed("N away from the slope; T up the slope"))},
 		{"components", at("canal-lantern", lantern[0])},
 		{"components-wrong", at("canal-lantern", lantern[0], "T1x = T1 sin alpha")},
 		{"components-unread", at("canal-lantern", lantern[0], "T1x = T1 cos (alpha")},
