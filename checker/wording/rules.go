@@ -134,7 +134,7 @@ func start(s *Subject) string {
 // beginnings are the rules for beginning without a sum of one unknown.
 var beginnings = map[derivation.Beginning]string{
 	derivation.Quotient:     "In both equations, collect the unknowns on one side. If you then divide one equation by the other, the magnitude cancels and only the angle is left.",
-	derivation.Trying:       "Solve one equation for one unknown and substitute the result into another equation. You can find the remaining angle by trial and error.",
+	derivation.Trying:       "Solve one equation for one unknown and substitute the result into another equation. You can then find the remaining angle numerically.",
 	derivation.Substitution: "Solve one equation for one unknown and substitute the result into another equation. Repeat this until an equation has only one unknown.",
 }
 
