@@ -22,7 +22,7 @@ func (r *reader) dimension(d *draft, err error) {
 		{"it must be an angle", "an angle, such as 35 deg"},
 		{"not given above it", "letters that are given above it"},
 		{"depends on itself", "no size for a force that is unknown"},
-		{"are both unknown", "one letter that is unknown"},
+		{"are both unknown", "only one unknown letter"},
 	} {
 		if strings.Contains(err.Error(), row.said) {
 			expected = row.expected

@@ -198,7 +198,7 @@ var syntaxTable = []struct {
 	complaint, what, expected string
 	opened                    bool
 }{
-	{"mapping values are not allowed", "there is a colon where a key is not possible", "quotes around a text that holds a colon, and keys at one depth in one column", false},
+	{"mapping values are not allowed", "there is a colon where a key is not possible", "quotes around a text that contains a colon, and keys at one depth in one column", false},
 	{"unexpected end of stream", "the quote that opens here is never closed", "a second quote", true},
 	{"unexpected document indicator", "the quote that opens here is never closed", "a second quote", true},
 	{"expected ',' or '}'", "the braces that open here are not closed, or a comma is missing", "{key: value, key: value}", true},

@@ -68,9 +68,9 @@ func (r *reader) fields(n *yaml.Node, what string, s section) part {
 	switch len(missing) {
 	case 0:
 	case 1:
-		r.at(n, what+" has no "+missing[0], "a value for it")
+		r.at(n, what+" has no "+missing[0], "this key with a value")
 	default:
-		r.at(n, what+" has no "+listed(missing, "and no"), "a value for each")
+		r.at(n, what+" has no "+listed(missing, "and no"), "these keys with their values")
 	}
 	return p
 }

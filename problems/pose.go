@@ -16,7 +16,7 @@ import (
 // comes out can be.
 func (r *reader) pose(d *draft) {
 	if err := tiltTrouble(d.System); err != nil {
-		r.at(d.top.values["axes"], err.Error(), "an angle made of givens and unknowns of the forces")
+		r.at(d.top.values["axes"], err.Error(), "an angle that contains only givens and unknowns of the forces")
 		return
 	}
 	m, err := statics.Compile(d.System)
@@ -64,7 +64,7 @@ func tiltTrouble(s *statics.System) error {
 		}
 		for _, name := range b.Tilt.Names() {
 			if !plain.Has(name) {
-				return fmt.Errorf("%s in the tilt of the axes is not a given and not in any force", name)
+				return fmt.Errorf("%s in the tilt of the axes is neither a given nor in any force", name)
 			}
 		}
 		probe := *s
@@ -83,7 +83,7 @@ func (r *reader) asked(d *draft, m *statics.Model) {
 		v, known := m.Variable(name)
 		switch {
 		case !known:
-			r.at(d.find[i], fmt.Sprintf("%s is not an unknown and not a force of this problem", name), instead(name, findable(m)))
+			r.at(d.find[i], fmt.Sprintf("%s is neither an unknown nor a force of this problem", name), instead(name, findable(m)))
 		case v.Role == statics.IsGiven || d.follows(name):
 			r.at(d.find[i], name+" is given", "one of "+strings.Join(findable(m), " "))
 		}
@@ -171,7 +171,7 @@ func (r *reader) unsolved(d *draft, m *statics.Model, err error) {
 	}
 	switch {
 	case errors.Is(err, statics.ErrOpen):
-		r.at(at, fmt.Sprintf("there are more unknowns than equations: they do not determine %s", counted), "a size, an angle or a given for one of them")
+		r.at(at, fmt.Sprintf("there are more unknowns than equations, so the equations do not determine %s", counted), "a size, an angle or a given for one of them")
 	case errors.Is(err, statics.ErrNoSolution) && len(unknowns) < equations(d.System):
 		r.at(at, fmt.Sprintf("no values satisfy all equations: %s for %d equations", counted, equations(d.System)), "as many unknowns as equations")
 	case errors.Is(err, statics.ErrNoSolution):

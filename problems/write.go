@@ -181,7 +181,7 @@ func (d Draft) wrongAngle(tilt string) error {
 	for _, word := range strings.FieldsFunc(tilt, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) }) {
 		isGiven := slices.ContainsFunc(d.Given, func(g Pair) bool { return canonical(g.Key) == canonical(word) })
 		if unicode.IsLetter([]rune(word)[0]) && word != "deg" && !isGiven {
-			return fmt.Errorf("%s is not a given yet; expected an angle made of the givens", shorten(word))
+			return fmt.Errorf("%s is not a given yet; expected an angle that contains only givens", shorten(word))
 		}
 	}
 	return nil

@@ -51,7 +51,7 @@ const (
 const (
 	saidNeeded         = "An answer is needed here."
 	saidIDForm         = "An id has lower-case letters, digits and hyphens, as in quay-lantern."
-	saidIDTaken        = "The bank has a problem %s already, %q; choose another id."
+	saidIDTaken        = "The bank already has a problem %s, %q; choose another id."
 	saidMoreForm       = "Type surplus, figure or watch, or press Enter to go on."
 	saidWatchStage     = "Type one of %s."
 	saidLevelForm      = "Type 1, 2 or 3."
