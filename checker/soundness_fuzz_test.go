@@ -111,7 +111,7 @@ var rewritings = []struct {
 		}
 		return strings.ReplaceAll(s, "*", "·")
 	}},
-	{"spaces about equals", func(s string) string {
+	{"spaces around equals", func(s string) string {
 		if strings.Contains(s, "==") {
 			return s
 		}

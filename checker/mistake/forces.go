@@ -27,7 +27,7 @@ var forces = []Row{
 		Hints: []Hint{
 			{At: OnComponent | OnSum,
 				Ask:     "Which way does {force} point in the drawing, and which way does {axis} point?",
-				Rule:    "A component that points {positive} is positive, and one that points {negative} is negative. {The force} points {points|as its angle says}.",
+				Rule:    "A component that points {positive} is positive, and one that points {negative} is negative. {The force} points {points|in the direction given by its angle}.",
 				AskAny:  "Which way does each of {names} point in the drawing, and which way does {axis} point?",
 				RuleAny: "On one side of the equation, components that point {positive} and components that point {negative} have opposite signs."},
 			{At: OnLine,
@@ -73,7 +73,7 @@ var forces = []Row{
 		Said: Said{
 			Component: "Something is missing from your expression for {force}. What contributes to {force}?",
 			Line:      "{In}, something is missing from your expression for {force}. What contributes to {force}?",
-			Value:     "You get this value of {unknown} if one of the masses is left out. What do the other forces hold up?",
+			Value:     "You get this value of {unknown} if one of the masses is left out. Which masses do the forces have to hold up?",
 		},
 		Hints: []Hint{{At: OnComponent | OnSum | OnLine,
 			Ask:  "Which masses does the problem give, and is each of them in your line?",
@@ -99,7 +99,7 @@ var forces = []Row{
 			Line:      "{In}, you multiplied the coefficient of friction by the wrong force. Which force presses the two surfaces together?",
 		},
 		Hints: []Hint{{At: OnComponent | OnSum | OnLine,
-			Ask:  "Which force do the two surfaces exert on each other at right angles to themselves?",
+			Ask:  "Which of the forces that the two surfaces exert on each other is at right angles to them?",
 			Rule: "If a body is sliding or just about to slide, the friction is the coefficient of friction times the normal force. No other force determines it."}},
 	},
 	{

@@ -117,9 +117,9 @@ var form = []Row{
 	{
 		Code: StillUnknown, Meaning: "an unknown left in the answer", Cost: 9, OfValue: true,
 		Said: Said{
-			Component: "This is true, but you do not know {open|a letter in it} yet.",
-			Line:      "This is true, but you do not know {open|a letter in it} yet.",
-			Value:     "This is true, but you do not know {open|a letter in it} yet.",
+			Component: "This is true, but you do not know {open|the value of one of its letters} yet.",
+			Line:      "This is true, but you do not know {open|the value of one of its letters} yet.",
+			Value:     "This is true, but you do not know {open|the value of one of its letters} yet.",
 		},
 		Hints: []Hint{{At: Anywhere,
 			Ask:  "Which letter in your line has no value yet?",

@@ -21,7 +21,7 @@ var resolving = []Row{
 		Said: Said{
 			Component: "{Component} is one side of the triangle for {force}. Which side is it, as seen from {angle|the angle}?",
 			Line:      "{In}, look at the trigonometric function used with {force}. Which side of the triangle for {force} does it give?",
-			Lines:     "{In}, look at the trigonometric functions used with {forces|the forces}. Which sides of their triangles do they give?",
+			Lines:     "{In}, look at the trigonometric functions used with {forces|the forces}. Which side of a triangle does each one give?",
 			Value:     "You get this value of {unknown} if two sides of the triangle for a force are interchanged.",
 		},
 		Hints: []Hint{
@@ -152,10 +152,10 @@ var resolving = []Row{
 				RuleAny: "No component can be larger than the force itself, so the number that multiplies the force is never greater than one."},
 			{At: OnComponent | OnSum,
 				Ask:  "If one of the quantities in your line increases, does {force} increase or decrease? Does your line agree?",
-				Rule: "{law|If a factor multiplies a letter, divide both sides by it. If it divides the letter, multiply both sides by it.}"},
+				Rule: "{law|If a letter is multiplied by a quantity, divide both sides by that quantity. If it is divided by a quantity, multiply both sides by that quantity.}"},
 			{At: OnLine | OnValue,
 				Ask:  "What do you have to do to both sides to get the letter on its own?",
-				Rule: "If a factor multiplies a letter, divide both sides by it. If it divides the letter, multiply both sides by it."},
+				Rule: "If a letter is multiplied by a quantity, divide both sides by that quantity. If it is divided by a quantity, multiply both sides by that quantity."},
 		},
 	},
 	{
@@ -176,7 +176,7 @@ var resolving = []Row{
 		},
 		Hints: []Hint{{At: OnComponent | OnSum | OnLine,
 			Ask:  "If one of the quantities in your line increases, does {force} increase or decrease? Does your line agree?",
-			Rule: "{law|If a factor multiplies a letter, divide both sides by it. If it divides the letter, multiply both sides by it.}"}},
+			Rule: "{law|If a letter is multiplied by a quantity, divide both sides by that quantity. If it is divided by a quantity, multiply both sides by that quantity.}"}},
 	},
 	{
 		Code: Radians, Meaning: "the angle in radians", Cost: 2.05, InNumbers: 0.15,
