@@ -31,7 +31,7 @@ func Commands() []Command {
 		{"budget", "", "Where the uncertainty comes from", show(PageBudget)},
 		{"plot", "alpha", "Prediction and readings against a letter or an expression", (*Table).plot},
 		{"values", "", "What was understood from what you typed", show(PageValues)},
-		{"series", "1-5", "Your runs in a table, and what is the same in all", (*Table).series},
+		{"series", "1-5", "Your runs in a table, and what they all share", (*Table).series},
 		{"residuals", "T1", "Reading minus prediction, run by run", (*Table).residuals},
 		{"line", "T against 1/(2 sin theta)", "A straight line through your runs", (*Table).line},
 		{"predict", "Ana", "Predict by hand from the measured numbers", (*Table).predictNow},

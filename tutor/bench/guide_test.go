@@ -280,7 +280,7 @@ func TestNotesConclusionAndATableOfRuns(t *testing.T) {
 		"":                                     "needs a first row",
 		"m / kg\n":                             "needs a first row",
 		"q / kg\n1":                            "no letter “q”",
-		"m / kg,alpha / deg\n0.4,30\nheavy,95": "Row 3: m: “heavy” is not a unit",
+		"m / kg,alpha / deg\n0.4,30\nheavy,95": "Row 3: m: “heavy” is neither a unit",
 		"m / N\n0.4":                           "N is the unit of a force",
 		"m / kg\n\"0.4":                        "The table cannot be read",
 	} {

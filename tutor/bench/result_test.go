@@ -92,7 +92,7 @@ func TestVerdictsAreInTheDesignsWords(t *testing.T) {
 	for _, c := range []struct{ read, want string }{
 		{"3.6 N ± 0.05 N", "T₁: they agree within their combined expanded uncertainty (k = 2), 0.085 N."},
 		{"3.7 N ± 0.05 N", "T₁: they differ by 0.11 N, more than their combined expanded uncertainty (k = 2), 0.085 N."},
-		{"3.7 N ± 0.7 N", "T₁: it is not possible to tell, because their combined expanded uncertainty (k = 2), 0.81 N, is over 20 % of the value."},
+		{"3.7 N ± 0.7 N", "T₁: it is not possible to tell whether they agree, because their combined expanded uncertainty (k = 2), 0.81 N, is over 20 % of the value."},
 	} {
 		f := twoStrings(t, "30", "45")
 		fill(t, f, nil, []string{"T1 = " + c.read})

@@ -25,7 +25,7 @@ func saidNoRingOn(body string) string {
 }
 
 func saidBelowZero(w measure.Want) string {
-	return fmt.Sprintf("%s is below zero. Give its size, which is positive.", w.Name)
+	return fmt.Sprintf("%s is below zero. Give its magnitude, which is positive.", w.Name)
 }
 
 func saidNoneOfIt(w measure.Want) string {
@@ -114,7 +114,11 @@ func saidNumberNeeded(given, output string) string {
 }
 
 func saidNoSum(sum string, missing []string) string {
-	return sum + " cannot be calculated from readings, because " + strings.Join(missing, " and ") + " was not read."
+	was := "was"
+	if len(missing) > 1 {
+		was = "were"
+	}
+	return fmt.Sprintf("%s cannot be calculated from readings, because %s %s not read.", sum, measure.Listed(missing, "and"), was)
 }
 
 func (r *Result) saidFailed(p *Prediction) string {
@@ -199,7 +203,7 @@ func Systematic() []string {
 // What is said of a sum of measured forces in a table.
 const (
 	saidZeroWithin  = "consistent with zero"
-	saidZeroOutside = "more than the uncertainties explain"
+	saidZeroOutside = "more than the uncertainties can explain"
 )
 
 // saidLook stands for Systematic where there is a next question.
@@ -299,9 +303,9 @@ func saidNoLine(x string) string {
 
 func saidUnreadRuns(n int) string {
 	if n == 1 {
-		return "One run is left out, because a reading is missing in it."
+		return "One run is left out because a reading is missing from it."
 	}
-	return fmt.Sprintf("%d runs are left out, because a reading is missing in them.", n)
+	return fmt.Sprintf("%d runs are left out because a reading is missing from each of them.", n)
 }
 
 func saidScatter(s string, nu int) string {

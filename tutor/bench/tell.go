@@ -280,7 +280,7 @@ func (c *Comparison) verdictSaid() string {
 	if c.Predicted.Direction {
 		limit = "5°"
 	}
-	return fmt.Sprintf("%s: it is not possible to tell, because %s, is over %s.", c.Name(), combined, limit)
+	return fmt.Sprintf("%s: it is not possible to tell whether they agree, because %s, is over %s.", c.Name(), combined, limit)
 }
 
 // factor words the coverage of the difference.
@@ -300,7 +300,7 @@ func (l Leftover) said() string {
 	if l.Within() {
 		return said + ", so zero is within the uncertainty."
 	}
-	return said + ", which is more than the uncertainties explain."
+	return said + ", which is more than the uncertainties can explain."
 }
 
 func saidBetter(p *Prediction, most Row, then float64) string {

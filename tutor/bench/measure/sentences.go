@@ -10,7 +10,7 @@ import (
 // What is said about a measured value that cannot be read.
 const (
 	saidTooLong         = "This is too long: a value can have at most 500 characters."
-	saidCommaBetween    = "Put a semicolon between readings, as in 35; 34.5; 35.5 deg. A comma can be a decimal comma."
+	saidCommaBetween    = "Put a semicolon between readings, as in 35; 34.5; 35.5 deg, because a comma may be a decimal comma."
 	saidBandOfTwo       = "A range goes from one value to another, as in 0.48 to 0.52 kg."
 	saidNoDivision      = "The smallest division of a scale must be more than zero, as in div 0.5 deg."
 	saidFactor          = "k is a number above zero without a unit, as in (9.80 ± 0.12) N, k = 2."
@@ -31,7 +31,7 @@ func saidOutOfReach(typed string) string {
 }
 
 func saidUnknownWord(typed string) string {
-	return fmt.Sprintf("“%s” is not a unit and not one of the words ±, u, U, k, div, zero, max, to and exact.", typed)
+	return fmt.Sprintf("“%s” is neither a unit nor one of the words ±, u, U, k, div, zero, max, to and exact.", typed)
 }
 
 func saidNumberMissing(behind string) string {
