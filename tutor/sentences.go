@@ -226,7 +226,7 @@ func saidWhere(p Place) string {
 	case p.Stage == checker.Diagram:
 		return "under Forces" + on(p.Item)
 	case p.Stage == checker.XSum, p.Stage == checker.YSum:
-		return "in the sum along " + string(p.Stage[0]) + on(p.Item)
+		return "in the equation ΣF" + string(p.Stage[0]) + " = 0" + forBody(p.Item)
 	case p.Item == "":
 		return "in a line under Solve"
 	}
@@ -238,6 +238,13 @@ func on(body string) string {
 		return ""
 	}
 	return " on " + body
+}
+
+func forBody(body string) string {
+	if body == "" {
+		return ""
+	}
+	return " for " + body
 }
 
 // saidSize is said once on a page, of a component that was taken as a size.
@@ -271,7 +278,7 @@ func saidLostForces(item string) string {
 // saidLostComponent does not tell how the force lies.
 func saidLostComponent(item, force, axis string) string {
 	return fmt.Sprintf("You are asked for %s: how much of %s acts along the %s axis, in letters or as a number. "+
-		"Look at the drawing. If the force is at an angle, it is the long side of a right triangle. If it is along the axis, its component is the whole force. If it is perpendicular to the axis, the component is 0.", item, force, axis)
+		"Look at the drawing. If the force is at an angle, it is the hypotenuse of a right-angled triangle. If it is along the axis, its component is the whole force. If it is at right angles to the axis, the component is 0.", item, force, axis)
 }
 
 func saidLostSum(axis, item string) string {
