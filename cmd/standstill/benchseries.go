@@ -20,7 +20,7 @@ func benchSeriesCommand(a *app) *cobra.Command {
 		Short: "Put runs of one apparatus in a table, with a straight line through them",
 		Long: `Prints a table of the runs, and errors that are the same in all of them, such as a scale
 that always reads too high. With --line 'T against 1/(2 sin theta)', it fits a straight line and compares
-slope and intercept, with their uncertainties, with what the equations predict. With
+its slope and intercept, with their uncertainties, with what the equations predict. With
 --residuals it plots readings minus predictions of one letter.`,
 		Example: "  standstill bench series 1-4\n  standstill bench series 1 2 4 --residuals T1",
 		Args:    severalRuns,

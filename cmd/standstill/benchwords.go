@@ -10,7 +10,7 @@ the keys. With --plain, or without a full terminal, it asks one question after a
 on the command line it prints the result at once. A value that is not set comes from the
 problem file and is listed as assumed.
 
-A measured value is one reading, or several with semicolons between them (a comma can be a
+A measured value is one reading, or several with semicolons between them (a comma may be a
 decimal comma), and what you know about its uncertainty:
   0.500 kg ± 0.005 kg     a half-width, in a unit or in %; +- works too
   35; 34.5; 35.5 deg div 1 deg
@@ -47,6 +47,6 @@ prints one object, with values in the unit beside them:
 	saidImported      = "%d runs were saved."
 	saidWritten       = "Written: %s"
 	saidNotAtTable    = "%q is not on the list of the class, so the run is not saved"
-	saidFileThereToo  = "the file %s exists already; type another name after the word"
+	saidFileThereToo  = "the file %s exists already; type the word again, followed by another file name"
 	saidFileThere     = "the file %s exists already; choose another name with --out"
 )

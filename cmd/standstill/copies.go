@@ -19,7 +19,7 @@ type whose struct {
 }
 
 func (w *whose) flags(c *cobra.Command) {
-	c.Flags().StringArrayVar(&w.students, "student", nil, "use the numbers of this `student`, from the list in --class or with --numbers")
+	c.Flags().StringArrayVar(&w.students, "student", nil, "the `student` whose numbers are used: one on the class list, or any name with --numbers")
 	c.Flags().StringVar(&w.class, "class", "", "the class `file` from which the numbers and g are taken")
 	c.Flags().StringVar(&w.numbers, "numbers", "", "the number `key` from which the numbers are made, if there is no class file")
 }

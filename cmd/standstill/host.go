@@ -52,7 +52,7 @@ func hostCommand(a *app) *cobra.Command {
 		Annotations: map[string]string{serves: "listening "},
 	}
 	c.PersistentFlags().StringVar(&h.file, "class", "", "the class `file`; without it class.yaml in the folder of the program or the data folder")
-	c.PersistentFlags().StringVar(&h.key, "host-key", "", "the `file` of this host's own key; several hosts of one school use the same")
+	c.PersistentFlags().StringVar(&h.key, "host-key", "", "the `file` of this host's own key; all hosts of one school use the same file")
 	f := c.Flags()
 	f.StringVar(&h.listen, "listen", ":2222", "the `address` on which to wait for connections")
 	f.DurationVar(&h.idle, "idle", time.Hour, "close a connection after this `time` without a key press")

@@ -2,8 +2,8 @@ package main
 
 // What the host's commands say.
 const (
-	saidHost = `Lets a whole class practise on this machine: nothing has to be installed or copied on the
-students' machines. They connect with the ssh program that Windows, macOS, Linux and
+	saidHost = `Lets a whole class practise on this machine: nothing has to be installed on or copied to
+the students' machines. They connect with the ssh program that Windows, macOS, Linux and
 ChromeOS have already, and prove who they are with the pass phrase on their slip (see
 "standstill host slips") or with a key. All answers go into the record of the class on this
 machine. On a terminal you see what each student is working on; otherwise one line gives the
