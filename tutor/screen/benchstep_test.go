@@ -58,7 +58,7 @@ func TestAStepIsARowOfTheScript(t *testing.T) {
 }
 
 // The first result and the first plot are worked out beside the key that asks for them:
-// the screen stays as it is, says after a moment that the result is on its way, and has it
+// the screen stays as it is, says after a moment that the result is being calculated, and has it
 // once it is there.
 func TestAResultIsWorkedOutBesideTheKey(t *testing.T) {
 	for _, c := range []struct {
@@ -81,7 +81,7 @@ func TestAResultIsWorkedOutBesideTheKey(t *testing.T) {
 		}
 		before := b.View()
 		b.Update(overdue{b.work})
-		if late := b.View(); !b.working || d.bench.outcome.result != nil || !strings.Contains(late, "the result is on its way") {
+		if late := b.View(); !b.working || d.bench.outcome.result != nil || !strings.Contains(late, "the result is being calculated") {
 			t.Errorf("%s: working %v, shown:\n%s", c.name, b.working, late)
 		}
 		if settle(b, cmd); b.working || b.View() == before || !strings.Contains(b.View(), c.want) {

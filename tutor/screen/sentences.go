@@ -123,7 +123,7 @@ const (
 	menuVisitBench     = "Bench: compare measured values with the prediction"
 	menuVisitLesson    = "Back to the problems"
 	saidWaiting        = "Not saved yet: the record is in use or does not answer. Trying again."
-	saidWorking        = "Please wait: the result is on its way, or the record has not answered yet."
+	saidWorking        = "Please wait: the result is being calculated, or the record has not answered yet."
 	saidStopWaiting    = "stop waiting"
 )
 
