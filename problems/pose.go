@@ -173,7 +173,7 @@ func (r *reader) unsolved(d *draft, m *statics.Model, err error) {
 	case errors.Is(err, statics.ErrOpen):
 		r.at(at, fmt.Sprintf("there are more unknowns than equations, so the equations do not determine %s", counted), "a size, an angle or a given for one of them")
 	case errors.Is(err, statics.ErrNoSolution) && len(unknowns) < equations(d.System):
-		r.at(at, fmt.Sprintf("no values satisfy all equations: %s for %d equations", counted, equations(d.System)), "as many unknowns as equations")
+		r.at(at, fmt.Sprintf("no values satisfy all the equations: %s for %d equations", counted, equations(d.System)), "as many unknowns as equations")
 	case errors.Is(err, statics.ErrNoSolution):
 		r.at(at, err.Error(), "forces that can balance with these directions")
 	case errors.Is(err, statics.ErrSeveral):

@@ -20,9 +20,9 @@ func (m *Model) Unphysical(env []float64) string {
 		switch {
 		case said != "":
 		case v.Angle && !m.TurnsFully(v.Name) && !(x > 0 && x < math.Pi/2):
-			said = "the angle " + v.Name + " would lie outside the directions of the forces"
+			said = "the angle " + v.Name + " would not be between 0° and 90°"
 		case v.Angle && !(x > -1e-9 && x < 2*math.Pi+1e-9):
-			said = "the direction " + v.Name + " would be larger than a full circle"
+			said = "the direction " + v.Name + " would be outside the range from 0° to 360°"
 		case !v.Angle && m.sized(v.Name) == nil && x < 0 && !m.isForce(v.Name):
 			said = v.Name + " would be negative"
 		}
@@ -39,5 +39,5 @@ func wrongSense(f *Force) string {
 	case Normal:
 		return "the normal force " + f.Name + " would be a pull, but a surface can only push"
 	}
-	return "the force " + f.Name + " would be opposite to the direction in the file"
+	return "the force " + f.Name + " would act in the opposite direction to the one in the file"
 }
