@@ -254,7 +254,7 @@ func TestWorkedIsMarkedRight(t *testing.T) {
 var (
 	comparison  = regexp.MustCompile(`^Check the magnitudes(?: for (?:the )?(.+?))?: (.+?)(?: together)?(?: \(([\d.]+) \S+\))? (?:is|are) (larger than|as large as) (.+?)(?: together)?(?: \(([\d.]+) \S+\))?, as (?:it|they) must be, because (?:(.+) also ha(?:s|ve) (?:a component|components)|no other force acts) along the ([xy]) axis\.$`)
 	dropped     = regexp.MustCompile(`^Check: (\S+) cancels, so the answer is the same for every value of (\S+)\.$`)
-	sameAngle   = regexp.MustCompile(`^The (sine|cosine|tangent) has the same value at ([\d.]+)°\. (?:That angle is ruled out, because (\S+) must be between 0° and 90°|That direction is ruled out, because it makes the force negative)\.$`)
+	sameAngle   = regexp.MustCompile(`^The (sine|cosine|tangent) has the same value at ([\d.]+)°\. (?:That angle is ruled out, because (\S+) must be between 0° and 90°|That direction is ruled out, because it would make the force negative)\.$`)
 	angleLine   = regexp.MustCompile(`^The angle: (\S+) = .* = ([\d.]+)°$`)
 	secondOne   = regexp.MustCompile(`^The equations have a second solution, (\S+) = (\S+?)(?:°| N| kN) and (\S+) = (\S+?)(?:°| N| kN)\. It is ruled out, because (.+)\.$`)
 	namesJoined = regexp.MustCompile(`, | and `)

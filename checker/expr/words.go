@@ -35,7 +35,7 @@ const (
 )
 
 // SaidNoValue is said of a line that cannot be evaluated.
-const SaidNoValue = "This has no value: it divides by zero, takes the square root of a negative number, or is too large to calculate."
+const SaidNoValue = "This expression has no value: it divides by zero, takes the square root of a negative number, or is too large to calculate."
 
 func saidStrange(r rune) string {
 	if r == ',' {

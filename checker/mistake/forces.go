@@ -32,7 +32,7 @@ var forces = []Row{
 				RuleAny: "On one side of the equation, components that point {positive} and components that point {negative} have opposite signs."},
 			{At: OnLine,
 				Ask:  "What happens to the sign of a term when you move it to the other side?",
-				Rule: "A term changes its sign when you move it to the other side. A term that stays keeps its sign."},
+				Rule: "A term changes its sign when you move it to the other side. A term that stays on its side keeps its sign."},
 			{At: OnValue,
 				Ask:  "Which way does each of {names} point in the drawing, and do the signs in your equations agree?",
 				Rule: "On one side of an equation, forces in opposite directions have opposite signs. A term changes its sign when you move it to the other side."},
@@ -47,14 +47,14 @@ var forces = []Row{
 		Term: leftOut,
 		Said: Said{
 			Component: "You wrote zero for {component}. What is the angle between {force} and {axis}?",
-			Line:      "Does {line} include every force that acts {along|here}? Count the forces in the drawing, and then count your terms.",
-			Lines:     "Does {line} include every force that acts {along|here}? Count the forces in the drawing, and then count your terms.",
+			Line:      "Does {line} include every force that acts {along|along the same axis}? Count the forces in the drawing, and then count your terms.",
+			Lines:     "Does {line} include every force that acts {along|along the same axis}? Count the forces in the drawing, and then count your terms.",
 			Value:     "You get this value of {unknown} if one of the forces is left out of an equation.",
 			List:      "Your list does not include every force on {body} yet.",
 		},
 		Hints: []Hint{
 			{At: OnComponent,
-				Ask:  "Does {force} act {along} at all, even a little?",
+				Ask:  "Does {force} have any component {along}, even a small one?",
 				Rule: "{lie}"},
 			{At: OnSum,
 				Ask:     "Which of {names} have a component {along}? Count them, and then count the terms in your line.",
@@ -95,7 +95,7 @@ var forces = []Row{
 	{
 		Code: Unexplained, Cost: 2.5, Term: pressedByOther, NotInSums: true,
 		Said: Said{
-			Component: "For {component}, you multiplied the coefficient of friction by another force. Which force presses the two surfaces together?",
+			Component: "For {component}, you multiplied the coefficient of friction by the wrong force. Which force presses the two surfaces together?",
 			Line:      "{In}, you multiplied the coefficient of friction by the wrong force. Which force presses the two surfaces together?",
 		},
 		Hints: []Hint{{At: OnComponent | OnSum | OnLine,
@@ -107,11 +107,11 @@ var forces = []Row{
 		Term: putIn, Tree: lessOfSum,
 		Said: Said{
 			Component: "Look again at {component}. In the drawing, what is the angle between {force} and {axis}?",
-			Line:      "{In}, you included {force} although it has no component there, or you included it too many times.",
-			Lines:     "{In}, you included a force that has no component there, or you included a force too many times.",
-			Value:     "You get this value of {unknown} if an equation includes a force that has no component there, or includes a force twice.",
+			Line:      "{In}, you included {force} although it has no component {along|along the axis in question}, or you included it too many times.",
+			Lines:     "{In}, you included a force that has no component {along|along the axis in question}, or you included a force too many times.",
+			Value:     "You get this value of {unknown} if the equation for one axis includes a force that has no component along that axis, or includes a force twice.",
 			List:      "{The force|One force} is in your list more than once.",
-			NoForce:   "In your list, {stranger} is not a force. Which force on {body} does it belong to?",
+			NoForce:   "Your list includes {stranger}, which is not a force. Which force on {body} does it belong to?",
 			Stranger:  "What would have to touch or pull {body} to exert {stranger} on it?",
 		},
 		Hints: []Hint{
@@ -125,7 +125,7 @@ var forces = []Row{
 				Ask:  "Does each of {names} appear only in the equations in which it has a component, and exactly once in each of those?",
 				Rule: "A force at right angles to an axis has no component along it, and no force appears twice in one equation."},
 			{At: OnList,
-				Ask:  "What exerts each force in your list: which string, which surface, or what else?",
+				Ask:  "What exerts each force in your list: a string, a surface, or something else?",
 				Rule: "Whatever touches {body} can exert a force on it, and the Earth exerts the weight. A force that nothing exerts does not belong in the list."},
 		},
 	},
@@ -145,7 +145,7 @@ var forces = []Row{
 			Stranger: "In this problem, the weight of {body} is not one of the forces. Is the drawing a view from above, or is {body} very light?",
 		},
 		Hints: []Hint{{At: OnSum | OnList,
-			Ask:  "Does the problem give a mass or a weight for {body}, and do you see it from the side or from above?",
+			Ask:  "Does the problem give a mass or a weight for {body}, and does the drawing show {body} from the side or from above?",
 			Rule: "Weight acts straight down. In a view from above, it has no component along the x or y axis. The weight of a very light body is neglected."}},
 	},
 	{Code: ExtraForce, Cost: 2.6, Sum: bothComponents, Alone: true},
@@ -163,7 +163,7 @@ var forces = []Row{
 		Said: Said{
 			Component: "This is the component of {force} along the other axis. You are asked for {component}.",
 			Line:      "{In}, the {force} term belongs to the other axis.",
-			Lines:     "This belongs to the other axis. You are asked for {sum}.",
+			Lines:     "This line belongs to the other axis. You are asked for {sum}.",
 			Value:     "You get this value of {unknown} if the equation for one axis includes a component along the other axis.",
 		},
 		Hints: []Hint{
@@ -230,7 +230,7 @@ var forces = []Row{
 		},
 		Hints: []Hint{{At: Anywhere,
 			Ask:  "Which string is steeper, and which one carries more of the load?",
-			Rule: "Each string has its own tension. Two tensions are equal only for a reason, such as a single rope or the same angle on both sides."}},
+			Rule: "Each string has its own tension. Two tensions are equal only if there is a reason for it, such as a single rope or the same angle on both sides."}},
 	},
 	{
 		Code: OtherBody, Meaning: "another body's mass or force", Cost: 1.22, InNumbers: -0.1,
@@ -250,8 +250,8 @@ var forces = []Row{
 	{
 		Code: OtherBody, Cost: 2.7, Sum: foreignForce, Alone: true,
 		Said: Said{
-			Component: "{Component} comes from {force} alone. Does everything in your line act on {body}?",
-			Line:      "{In}, you included {force|a force}, which acts on another body.",
+			Component: "{Component} comes from {force} alone. Does every force in your line act on {body}?",
+			Line:      "{In}, you included {force|a force}, but {force|this force} acts on another body.",
 		},
 	},
 	{
@@ -261,7 +261,7 @@ var forces = []Row{
 			Value: "This is the value of another unknown in the problem, not of {unknown}.",
 		},
 		Hints: []Hint{{At: Anywhere,
-			Ask:  "Which letter did you work out last?",
+			Ask:  "Which unknown did you work out last?",
 			Rule: "Each value belongs to the letter that was alone on its side of the equation. Follow your working back to find that letter."}},
 	},
 	{
@@ -274,13 +274,13 @@ var forces = []Row{
 	{
 		Code: Unbalanced, Meaning: "forces that do not balance at rest", Cost: 3,
 		Said: Said{
-			Component: "At rest, the net force along each axis is zero. Write {component} by itself.",
-			Line:      "At rest or at constant velocity, the acceleration is zero. What does that say about the two sides of your line?",
-			Lines:     "At rest or at constant velocity, the acceleration is zero. What does that say about the two sides of your line?",
+			Component: "When a body is at rest, the net force along each axis is zero. Write {component} by itself.",
+			Line:      "When a body is at rest or moves at constant velocity, its acceleration is zero. What does that say about the two sides of your line?",
+			Lines:     "When a body is at rest or moves at constant velocity, its acceleration is zero. What does that say about the two sides of your line?",
 		},
 		Hints: []Hint{{At: Anywhere,
 			Ask:  "What is the acceleration of {body}?",
-			Rule: "A body at rest or at constant velocity has no acceleration: the forces in one direction are just as large as the forces in the opposite direction."}},
+			Rule: "A body that is at rest or moves at constant velocity has no acceleration: the forces in one direction are just as large as the forces in the opposite direction."}},
 	},
 	{
 		Code: WrongSide, Meaning: "a force in the wrong direction", Cost: 3,

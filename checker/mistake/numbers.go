@@ -78,14 +78,14 @@ var numbers = []Row{
 	{
 		Code: Link, Meaning: "one wrong equals sign in a chain", Cost: 3,
 		Said: Said{
-			Component: "One equals sign in this chain is wrong. Work out both sides of it again; the rest of the chain is right.",
-			Line:      "One equals sign in this chain is wrong. Work out both sides of it again; the rest of the chain is right.",
-			Lines:     "One equals sign in this chain is wrong. Work out both sides of it again; the rest of the chain is right.",
-			Value:     "One equals sign in this chain is wrong. Work out both sides of it again; the rest of the chain is right.",
+			Component: "One equals sign in this line is wrong. Work out both sides of it again; the rest of the line is right.",
+			Line:      "One equals sign in this line is wrong. Work out both sides of it again; the rest of the line is right.",
+			Lines:     "One equals sign in this line is wrong. Work out both sides of it again; the rest of the line is right.",
+			Value:     "One equals sign in this line is wrong. Work out both sides of it again; the rest of the line is right.",
 		},
 		Hints: []Hint{{At: Anywhere,
-			Ask:  "What is the value of each side of that equals sign if you work it out separately?",
-			Rule: "In a chain, the two sides of every equals sign must be equal. Work out each step separately, and keep four significant figures."}},
+			Ask:  "What is the value on each side of the wrong equals sign if you work out each side separately?",
+			Rule: "If a line has several equals signs, the two sides of each of them must be equal. Work out each step separately, and keep four significant figures."}},
 	},
 }
 
@@ -240,7 +240,7 @@ func shareOfWeight(p *trial.Problem, v Target) []Number {
 		}
 		all = append(all, half)
 		if on.Slanted() && y != 0 {
-			half := Number{Value: w / 2 * math.Abs(v.Value/y), Cost: -0.4, What: "the force that would hold up half the weight at that angle", Shown: true}
+			half := Number{Value: w / 2 * math.Abs(v.Value/y), Cost: -0.4, What: "the tension that this string would need to hold up half the weight", Shown: true}
 			all = append(all, half)
 		}
 	})

@@ -49,7 +49,7 @@ var resolving = []Row{
 			Component: "You used the whole of {force}, but {force} is at an angle to {axis}.",
 			Line:      "{In}, you used the whole of {force}, but {force} is at an angle to the axis.",
 			Lines:     "{In}, you used the whole of a force that is at an angle to the axis. Look at {forces|each term}.",
-			Value:     "You get this value of {unknown} if the whole of {what|a force at an angle} is used, although only one of its components acts in that direction.",
+			Value:     "You get this value of {unknown} if the whole of {what|a force at an angle} is used, although only one of its components belongs in the equation.",
 		},
 		Hints: []Hint{
 			{At: OnComponent | OnSum, Slanted: true,
@@ -96,7 +96,7 @@ var resolving = []Row{
 		Hints: []Hint{
 			{At: OnComponent | OnSum, Slanted: true,
 				Ask:     "Which angle is marked for {force}, and which line is it measured from?",
-				Rule:    "Find the components of {force} from its own angle, which is measured {measured|from the line drawn there}.",
+				Rule:    "Find the components of {force} from its own angle, which is measured {measured|from a line in the drawing}.",
 				AskAny:  "Which angle, if any, is marked for each of {names}?",
 				RuleAny: "Find the components of a force from its own angle. The angle of another force tells you nothing about them."},
 			{At: OnLine | OnValue,

@@ -22,7 +22,7 @@ var sizes = []Row{
 			Line:      "{In}, check the unit of what you wrote for {force}.",
 			Lines:     "{In}, the terms do not all have the same unit.",
 			Value:     "You get this value of {unknown} if {what|a mass is used as a weight}.",
-			List:      "In your list, {stranger|one entry} is not a force. Which force on {body} does it belong to?",
+			List:      "Your list includes {stranger|a quantity}, which is not a force. Which force on {body} does it belong to?",
 		},
 		Hints: []Hint{
 			{At: OnList,

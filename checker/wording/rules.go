@@ -75,9 +75,9 @@ var kindRules = []struct {
 }{
 	{statics.Tension, "Tension pulls along the string, away from the body."},
 	{statics.Spring, "A stretched spring pulls and a compressed spring pushes, both along the spring."},
-	{statics.Strut, "A strut pushes along its length, away from its other end."},
-	{statics.Normal, "A surface pushes at right angles to itself."},
-	{statics.Friction, "Friction acts along the surface and opposes sliding."},
+	{statics.Strut, "A strut pushes along its length, away from its far end."},
+	{statics.Normal, "The normal force is at right angles to the surface."},
+	{statics.Friction, "Friction opposes sliding along the surface."},
 	{statics.Push, "A push or pull acts in the given direction."},
 	{statics.Weight, "Weight acts straight down."},
 }
