@@ -251,6 +251,13 @@ func (p *pane) Write(b []byte) (int, error) {
 	return len(b), nil
 }
 
+// last gives the end of what came.
+func (p *pane) last(n int) string {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	return string(p.recent[max(0, len(p.recent)-n):])
+}
+
 func (p *pane) forget() {
 	p.mu.Lock()
 	p.recent = p.recent[:0]
@@ -306,7 +313,7 @@ func (c *crowd) student(address, id, phrase string, types bool, ready func(), st
 		io.WriteString(in, "canal\r")
 		if !p.waits("T₁", patience) {
 			ready()
-			return fmt.Errorf("%s: the problem does not open", id)
+			return fmt.Errorf("%s: the problem does not open; the last that came is %q", id, p.last(2000))
 		}
 	}
 	ready()
