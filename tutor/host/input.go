@@ -1,8 +1,20 @@
 package host
 
 import (
+	"context"
 	"io"
 	"sync"
+
+	"golang.org/x/time/rate"
+)
+
+// What a visit may type, in bytes: so much at once, as where a text is pasted or a script
+// sent, then so much a second. Nobody types that fast, and a flood of keys takes no more
+// of the machine than that.
+const (
+	burstOfKeys  = 16 << 10
+	burstOfLines = 512 << 10
+	keysASecond  = 1 << 10
 )
 
 // input is what a student types. One goroutine reads it for the whole visit, because a
@@ -15,9 +27,11 @@ type input struct {
 	gone   <-chan struct{}
 }
 
-// newInput reads until the source ends. pressed is called whenever something was typed.
-func newInput(source io.Reader, gone <-chan struct{}, pressed func()) *input {
-	in := &input{chunks: make(chan []byte), gone: gone}
+// newInput reads until the source ends or the visit does, and no faster than the burst
+// allows. pressed is called whenever something was typed.
+func newInput(visit context.Context, source io.Reader, burst int, pressed func()) *input {
+	in := &input{chunks: make(chan []byte), gone: visit.Done()}
+	pace := rate.NewLimiter(keysASecond, burst)
 	go func() {
 		defer close(in.chunks)
 		for {
@@ -27,11 +41,11 @@ func newInput(source io.Reader, gone <-chan struct{}, pressed func()) *input {
 				pressed()
 				select {
 				case in.chunks <- chunk[:n]:
-				case <-gone:
+				case <-in.gone:
 					return
 				}
 			}
-			if err != nil {
+			if err != nil || pace.WaitN(visit, n) != nil {
 				return
 			}
 		}

@@ -96,8 +96,9 @@ var attacks = []struct {
 	{"a first line without end", func(ctx context.Context, t *testing.T, address string, _ Slip) {
 		eightAtOnce(ctx, func(int) {
 			if c, err := net.Dial("tcp", address); err == nil {
-				io.WriteString(c, strings.Repeat("x", 100_000))
+				io.WriteString(c, endless)
 				c.Close()
+				time.Sleep(10 * time.Millisecond)
 			}
 		})
 	}},
@@ -116,6 +117,8 @@ var attacks = []struct {
 		time.Sleep(time.Millisecond)
 	})},
 }
+
+var endless = strings.Repeat("x", 100_000)
 
 func eightAtOnce(ctx context.Context, does func(n int)) {
 	for w := range 8 {

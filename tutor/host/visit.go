@@ -144,12 +144,13 @@ func (h *Host) lead(s ssh.Session, v *visit) (said string) {
 		v.note(h.Now(), p, l)
 	}
 	t := tutor.New(o)
-	in := newInput(s, v.ctx.Done(), func() { v.press(h.Now()) })
+	pressed := func() { v.press(h.Now()) }
 	pty, sizes, ok := s.Pty()
 	if !ok || pty.Term == "dumb" {
-		return h.leadLines(s, v, t, in)
+		return h.leadLines(s, v, t, newInput(v.ctx, s, burstOfLines, pressed))
 	}
-	w := newWindow(pty.Window, sizes, v.ctx)
+	in := newInput(v.ctx, s, burstOfKeys, pressed)
+	w := newWindow(pty.Window, sizes)
 	return h.leadScreens(s, v, t, in, w, lookOf(pty.Term, s.Environ()))
 }
 
@@ -231,26 +232,46 @@ func (l *lines) notices(v *visit, stop <-chan struct{}) {
 type window struct {
 	mu      sync.Mutex
 	last    screen.Size
+	late    bool // a change is told when its time has come
 	changed chan screen.Size
 }
 
+// betweenSizes is how long sizes are gathered before a screen is told of the last.
+const betweenSizes = 50 * time.Millisecond
+
 // newWindow takes sizes as fast as they come, so that the connection never waits for a
-// screen; only the last counts.
-func newWindow(first ssh.Window, sizes <-chan ssh.Window, ctx context.Context) *window {
+// screen, and tells of the last one a moment later.
+func newWindow(first ssh.Window, sizes <-chan ssh.Window) *window {
 	w := &window{last: sizeOf(first), changed: make(chan screen.Size, 1)}
 	go func() {
 		for size := range sizes {
 			w.mu.Lock()
 			w.last = sizeOf(size)
-			select {
-			case <-w.changed:
-			default:
+			if !w.late {
+				w.late = true
+				time.AfterFunc(betweenSizes, w.tell)
 			}
-			w.changed <- w.last
 			w.mu.Unlock()
 		}
 	}()
 	return w
+}
+
+// tell tells the screen of the size as it is now.
+func (w *window) tell() {
+	w.mu.Lock()
+	defer w.mu.Unlock()
+	w.late = false
+	w.put()
+}
+
+// put leaves the size for whoever asks next, in place of an older one.
+func (w *window) put() {
+	select {
+	case <-w.changed:
+	default:
+	}
+	w.changed <- w.last
 }
 
 func sizeOf(w ssh.Window) screen.Size { return screen.Size{Cols: w.Width, Rows: w.Height} }
@@ -259,11 +280,7 @@ func sizeOf(w ssh.Window) screen.Size { return screen.Size{Cols: w.Width, Rows: 
 func (w *window) sizes() <-chan screen.Size {
 	w.mu.Lock()
 	defer w.mu.Unlock()
-	select {
-	case <-w.changed:
-	default:
-	}
-	w.changed <- w.last
+	w.put()
 	return w.changed
 }
 

@@ -1,0 +1,70 @@
+package host
+
+import (
+	"context"
+	"testing"
+	"testing/synctest"
+	"time"
+
+	"github.com/charmbracelet/ssh"
+
+	"example.org/standstill/tutor/screen"
+)
+
+// endlessKeys never stops typing.
+type endlessKeys struct{}
+
+func (endlessKeys) Read(b []byte) (int, error) { return len(b), nil }
+
+// A flood of keys gets through as fast as a pasted text at first, and then no faster than
+// the visit's pace.
+func TestFloodIsPaced(t *testing.T) {
+	synctest.Test(t, func(t *testing.T) {
+		visit, end := context.WithCancel(t.Context())
+		in := newInput(visit, endlessKeys{}, burstOfKeys, func() {}).until(nil)
+		read := 0
+		go func() {
+			chunk := make([]byte, 4096)
+			for {
+				n, err := in.Read(chunk)
+				if read += n; err != nil {
+					return
+				}
+			}
+		}()
+		for seconds, most := range []int{burstOfKeys + 1024, burstOfKeys + 1024 + keysASecond} {
+			time.Sleep(time.Duration(seconds) * time.Second)
+			synctest.Wait()
+			if read < most-1024 || read > most {
+				t.Errorf("after %d s %d bytes were read, want about %d", seconds, read, most)
+			}
+		}
+		end()
+	})
+}
+
+// However many sizes come, a screen is told of the last, and not of all.
+func TestSizesAreGathered(t *testing.T) {
+	synctest.Test(t, func(t *testing.T) {
+		sizes := make(chan ssh.Window)
+		w := newWindow(ssh.Window{Width: 80, Height: 24}, sizes)
+		told := w.sizes()
+		if first := <-told; first != (screen.Size{Cols: 80, Rows: 24}) {
+			t.Errorf("the first size is %v", first)
+		}
+		for n := range 1000 {
+			sizes <- ssh.Window{Width: 80 + n, Height: 24}
+		}
+		time.Sleep(betweenSizes)
+		synctest.Wait()
+		if last := <-told; last != (screen.Size{Cols: 1079, Rows: 24}) {
+			t.Errorf("the last size is %v", last)
+		}
+		select {
+		case more := <-told:
+			t.Errorf("the screen is told of %v once more", more)
+		default:
+		}
+		close(sizes)
+	})
+}
