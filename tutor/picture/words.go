@@ -39,7 +39,7 @@ const (
 	wordsNotTrue      = "not to scale"
 	wordsAboveNotTrue = "seen from above, not to scale"
 	saysBackAtStart   = "↑ back at the start: ΣF"
-	saysAbove         = "This is seen from above."
+	saysAbove         = "The drawing is a view from above."
 	saysNotTrue       = "An angle that is asked for is not drawn to scale."
 	saysForce         = "%s %s %s." // T1 · pulls · up and to the left, …
 	saysNoDirection   = "%s acts in a direction that is not known."
@@ -47,11 +47,11 @@ const (
 	saysAngle         = "%s is the angle between %s and the %s axis."
 	saysTriangle      = "%s is split into %s."
 	saysLeg           = "%s, %s along the %s axis" // T1 cos alpha · to the left · x
-	saysChain         = "%s head to tail along the %s axis: %s."
+	saysChain         = "%s are drawn head to tail along the %s axis: %s."
 	saysStep          = "%s %s" // T2 cos beta · to the right
-	saysChainCloses   = "The last one ends where the first one starts."
-	saysChainOpen     = "The last one does not end where the first one starts."
-	saysPolygon       = "%s head to tail, to scale: %s."
+	saysChainCloses   = "The last arrow ends where the first one starts."
+	saysChainOpen     = "The last arrow does not end where the first one starts."
+	saysPolygon       = "%s are drawn head to tail and to scale: %s."
 	saysCloses        = "The polygon closes: the last arrow ends where the first one starts."
 	saysOpen          = "The polygon does not close."
 	saysPlot          = "%s is plotted against %s, from %s to %s."
