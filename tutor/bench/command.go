@@ -40,7 +40,7 @@ func Commands() []Command {
 		{"open", "1", "Open a run", func(t *Table, number string) Answer { return t.openOr(number) }},
 		{"compare", "1 2", "Compare runs of this apparatus", (*Table).compareRuns},
 		{"students", "Ana, Ben", "Who is at the table; add more names", (*Table).atTable},
-		{"note", "the ring stuck", "Add a note to the run; it is in the report", (*Table).note},
+		{"note", "the ring stuck", "Add a note to the run; the report shows it", (*Table).note},
 		{"conclusion", "T grows as 1/sin θ", "Write a conclusion for the run", (*Table).conclude},
 		{"report", "my-run.html", "Save a page for the lab book", (*Table).report},
 		{"sheet", "my-sheet.html", "Save a sheet to fill in by hand", (*Table).sheet},

@@ -139,7 +139,7 @@ func TestRunsSideBySide(t *testing.T) {
 		}
 	}
 	other := Computed{Number: 9, Result: result(t, bankForm(t, "banner-ring"))}
-	if _, why = Compare(append(computed, other)); !strings.Contains(why, "Run 3 is of canal-lantern and run 9 of banner-ring") {
+	if _, why = Compare(append(computed, other)); !strings.Contains(why, "Run 3 belongs to canal-lantern and run 9 to banner-ring") {
 		t.Errorf("%q", why)
 	}
 	if _, why = Compare(computed[:1]); why != saidTwoRuns {

@@ -137,7 +137,7 @@ func (r *Result) saidFailed(p *Prediction) string {
 func (r *Result) saidBends(p *Prediction) string {
 	said := fmt.Sprintf("%[2]s does not change linearly within the uncertainty of %[1]s", p.Budget[0].Input.Name(), p.Name)
 	if p.U == 0 {
-		return said + ": its slope is zero there. The interval comes from the random trials."
+		return said + ": its rate of change is zero there. The interval comes from the random trials."
 	}
 	if math.Abs(p.Spread-p.U) <= measure.Agreement*p.U {
 		return said + fmt.Sprintf(": the mean of the random trials is %s. The interval comes from the trials.", p.at(p.Mean, p.Spread))
@@ -161,7 +161,7 @@ func saidRepeat(names []string) string {
 	if len(names) > 1 {
 		was = "were"
 	}
-	return fmt.Sprintf("%s %s read only once. Before you look for a cause, take two or three more readings.", measure.Listed(names, "and"), was)
+	return fmt.Sprintf("%s %s read only once. Before you look for a cause of the difference, take two or three more readings.", measure.Listed(names, "and"), was)
 }
 
 func saidManyLoads(names []string) string {
@@ -245,7 +245,7 @@ func saidOffCurve(run int, values string, last int) string {
 }
 
 func saidOtherApparatus(a int, idA string, b int, idB string) string {
-	return fmt.Sprintf("Run %d is of %s and run %d of %s. Only runs of the same apparatus can be compared.", a, idA, b, idB)
+	return fmt.Sprintf("Run %d belongs to %s and run %d to %s. Only runs of the same apparatus can be compared.", a, idA, b, idB)
 }
 
 func saidMoved(a, b int, name, read, u, predicted string) string {
@@ -258,7 +258,7 @@ const (
 	saidLookAtScale    = "Check the calibration and the zero of the scale."
 	saidLookAtBoth     = "These runs cannot show whether the zero or the calibration is wrong. Check both: read the scale with a known mass on it, then with nothing on it."
 	saidLookAtZeroLine = "Check the protractor: its centre and its zero line."
-	saidSharedExplains = "The values that all runs share, such as the mass, may explain it. Measure them again, too."
+	saidSharedExplains = "The values that all runs share, such as the mass, may also be the cause. Measure them again."
 	saidNothingLeft    = "There are only as many points as a line needs, so you cannot see how well it fits."
 	saidLineSample     = "Line: type what to plot, as in line T against 1/(2 sin theta). Add through 0 for a line through the origin."
 )
@@ -405,7 +405,7 @@ func saidWhoSees(kept string) []string {
 func saidSeated(names []string, kept string) string {
 	switch {
 	case len(names) == 0:
-		return "Names: nobody, so this run is not saved."
+		return "Names: there are none, so this run is not saved."
 	case kept == "":
 		return fmt.Sprintf("Names: %s. Nothing can be saved here.", measure.Listed(names, "and"))
 	case len(names) == 1:
@@ -426,9 +426,9 @@ func saidOpened(run int) string { return fmt.Sprintf("Open: this is run %d as yo
 
 func saidOpenedOthers(run int, group string) string {
 	if group == "" {
-		group = "others"
+		group = "another group"
 	}
-	return fmt.Sprintf("Open: this is run %d of %s. If you change anything, it is saved as a new run of yours; theirs does not change.", run, group)
+	return fmt.Sprintf("Open: this is run %d of %s. If you change anything, your version is saved as a new run; theirs does not change.", run, group)
 }
 
 func saidCorrection(name string) string {

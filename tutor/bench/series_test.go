@@ -87,7 +87,7 @@ func TestTheSlopeIsTheWeight(t *testing.T) {
 		t.Errorf("intercept %v, predicted %v", free.Read.Intercept, free.Predicted.Intercept)
 	}
 	said := strings.Join(Style{Plain: true}.Set(free.Blocks()), "\n")
-	for _, want := range []string{"the equations predict w = (25.51 ± 0.11) N: they agree", "the equations predict zero: they agree", "χ²/ν ="} {
+	for _, want := range []string{"the equations predict w = (25.51 ± 0.11) N: the two values agree", "the equations predict zero: the two values agree", "χ²/ν ="} {
 		if !strings.Contains(said, want) {
 			t.Errorf("never said: %s in\n%s", want, said)
 		}

@@ -175,9 +175,9 @@ func (l *StraightLine) coefficient(name string, of func(Coefficients) float64) s
 	said += "; the equations predict " + expected
 	difference, limit := math.Abs(of(read)-of(predicted)), k*of(l.UDifference)
 	if difference <= limit {
-		return said + ": they agree."
+		return said + ": the two values agree."
 	}
-	return said + fmt.Sprintf(": they differ by %s, more than the uncertainty of the difference, %s.", strings.TrimSpace(measure.QuoteU(difference/factor)+" "+unit), strings.TrimSpace(measure.QuoteU(limit/factor)+" "+unit))
+	return said + fmt.Sprintf(": the two values differ by %s, more than the uncertainty of the difference, %s.", strings.TrimSpace(measure.QuoteU(difference/factor)+" "+unit), strings.TrimSpace(measure.QuoteU(limit/factor)+" "+unit))
 }
 
 // height is the largest predicted value.
