@@ -101,7 +101,7 @@ func TestALabPeriodOnTheScreen(t *testing.T) {
 	d.press("enter")
 	d.hand("T1 = 3.1 N div 0.1 N", "T2 = 3.4 N div 0.1 N", "result")
 	d.predictedAlready()
-	d.sees("they differ by")
+	d.sees("reading and prediction differ by")
 	d.press("tab", "tab")
 	d.sees("α / °")
 	d.press("down")

@@ -108,7 +108,7 @@ const (
 	saidShown          = "The worked solution was shown."
 	saidNoStageBefore  = "There is no stage before this one."
 	saidNothingWritten = "You have written nothing at this stage."
-	saidReveal         = "The problem then counts as “solution shown”, not as solved. Press Enter to see the solution."
+	saidReveal         = "Press Enter to see the solution. The problem then counts as “solution shown”, not as solved."
 	saidTurn           = "Pick a letter with ↑ ↓ and change it with ← →."
 	saidNoAngles       = "Nothing in this problem can be changed."
 	saidNoRest         = "no equilibrium is possible"
@@ -281,7 +281,7 @@ func troubleWith(id string, err error) string {
 }
 
 func saidBackground(light bool) string {
-	return "The colours are now for a " + backgroundWord(light) + " background. They stay like this next time."
+	return "The colours are now for a " + backgroundWord(light) + " background. They will be the same next time."
 }
 
 func saidLevelToo(letters []string) string {
