@@ -16,7 +16,7 @@ import (
 // together.
 func (r *reader) dimension(d *draft, err error) {
 	at := d.blame(err.Error())
-	expected := "quantities whose units go together"
+	expected := "quantities with compatible units"
 	for _, row := range []struct{ said, expected string }{
 		{"it must be a force", "a force, such as m*g or 24 N"},
 		{"it must be an angle", "an angle, such as 35 deg"},

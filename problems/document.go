@@ -198,7 +198,7 @@ var syntaxTable = []struct {
 	complaint, what, expected string
 	opened                    bool
 }{
-	{"mapping values are not allowed", "there is a colon where a key is not possible", "quotes around a text that contains a colon, and keys at one depth in one column", false},
+	{"mapping values are not allowed", "there is a colon where a key is not possible", "quotes around a text that contains a colon, and keys at the same depth in the same column", false},
 	{"unexpected end of stream", "the quote that opens here is never closed", "a second quote", true},
 	{"unexpected document indicator", "the quote that opens here is never closed", "a second quote", true},
 	{"expected ',' or '}'", "the braces that open here are not closed, or a comma is missing", "{key: value, key: value}", true},
@@ -207,8 +207,8 @@ var syntaxTable = []struct {
 	{"expected node content", "a value is missing here, or a bracket above is not closed", "{key: value, key: value} or [one, two]", false},
 	{"exceeded max depth", "there are too many brackets inside brackets", "at most three deep", false},
 	{"unknown anchor", "a value that begins with * refers to another part of the file", "quotes around a text that begins with *", false},
-	{"expected key", "the line is not indented like those above it", "keys at one depth in one column", false},
-	{"expected '-' indicator", "the line is not indented like those above it", "items of one list in one column", false},
+	{"expected key", "the line is not indented like those above it", "keys at the same depth in the same column", false},
+	{"expected '-' indicator", "the line is not indented like those above it", "the items of a list in the same column", false},
 	{"control characters", "the file has an unprintable character", "plain text", false},
 	{"tab character", "the line is indented with a tab", "spaces", false},
 	{"incompatible YAML document", "another version of YAML is asked for", "no such line", false},

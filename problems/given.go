@@ -33,7 +33,7 @@ func readGiven(name, text string) (statics.Given, *misread) {
 	if m := wordOfUnknown().FindStringSubmatch(text); m != nil {
 		g.Any, symbol = true, m[1]
 		if symbol == "" {
-			return g, &misread{"a letter without a number needs a unit", "any and a unit, such as any kg"}
+			return g, &misread{"a letter without a number needs a unit", "the word any and a unit, such as any kg"}
 		}
 	} else {
 		m := numeral().FindStringSubmatch(text)

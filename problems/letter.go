@@ -64,7 +64,7 @@ func readLetter(text, what string) (string, *misread) {
 	name := canonical(text)
 	switch {
 	case slices.Contains(tutorWords, strings.ToLower(name)):
-		return "", &misread{fmt.Sprintf("%s %q is a word of the tutor", what, name), "a letter and its subscript, such as T1"}
+		return "", &misread{fmt.Sprintf("%s %q is a command in the tutor", what, name), "a letter and its subscript, such as T1"}
 	case slices.Contains(functions, strings.ToLower(name)):
 		return "", &misread{fmt.Sprintf("%s %q reads as a function or a number", what, name), "a letter and its subscript, such as T1"}
 	case slices.Contains(unitWords, name):

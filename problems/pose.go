@@ -177,7 +177,7 @@ func (r *reader) unsolved(d *draft, m *statics.Model, err error) {
 	case errors.Is(err, statics.ErrNoSolution):
 		r.at(at, err.Error(), "forces that can balance with these directions")
 	case errors.Is(err, statics.ErrSeveral):
-		r.at(at, err.Error(), "exactly one solution; \"points\" says in which direction an unknown angle is")
+		r.at(at, err.Error(), "exactly one solution; \"points\" gives the direction of a force whose angle is unknown")
 	default:
 		r.at(at, err.Error(), "a problem with exactly one solution")
 	}

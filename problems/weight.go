@@ -123,7 +123,7 @@ func (r *reader) heavy(d *draft) {
 		case up > 0:
 			r.at(f.name, fmt.Sprintf("the weight %s points up", f.Name), "a weight that points straight down: leave \"points\" out, or write points: down")
 		default:
-			r.at(f.name, fmt.Sprintf("the weight %s does not point straight down: with turned axes, \"points\" is along them", f.Name), "no \"points\" and no \"angle\" for a weight; it points straight down by itself")
+			r.at(f.name, fmt.Sprintf("the weight %s does not point straight down, because \"points\" follows the turned axes", f.Name), "no \"points\" and no \"angle\" for a weight; it points straight down by itself")
 		}
 	}
 }

@@ -263,7 +263,7 @@ func (p *pen) figure(figure []Pair) {
 	if slices.Contains(figure, Pair{View, NoFigure}) {
 		value = NoFigure
 	}
-	p.raw("figure", "figure", value, "what the forces do not tell about the drawing")
+	p.raw("figure", "figure", value, "what the forces do not say about the drawing")
 }
 
 func (p *pen) watch(all []DraftWatch) {
@@ -298,7 +298,7 @@ func (d Draft) write() ([]byte, map[string]place) {
 	}
 	p.key("body", d.Body, "what the forces act on")
 	if len(d.Bodies) > 0 {
-		p.raw("bodies", "bodies", "["+strings.Join(d.Bodies, ", ")+"]", "each force says on which it acts")
+		p.raw("bodies", "bodies", "["+strings.Join(d.Bodies, ", ")+"]", "each force says on which body it acts")
 	}
 	p.print("forces: # a force without a size is an unknown", "", "")
 	for i, f := range d.Forces {
