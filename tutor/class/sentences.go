@@ -68,7 +68,7 @@ const (
 	saidShowAlone     = "This does not count: the numbers do not come from this class."
 	saidShowOthers    = "This does not count: these are the numbers of %s."
 	saidShowNobodys   = "This does not count: nobody in the class has these numbers."
-	saidShowLost      = "These entries also arrived under %s's name, and the numbers are that student's. They count there."
+	saidShowLost      = "These entries also arrived under %s's name, and the numbers are that student's. They count for that student."
 	saidShowTied      = "These entries also arrived under another student's name, and it is not clear whose they are. They count for nobody until you collect the file again with --as."
 	saidShowVersion   = "This does not count: the problem file does not belong to this class."
 	saidShowNotMarked = "This was not marked, because there is too much of it."

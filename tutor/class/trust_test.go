@@ -135,9 +135,9 @@ func TestACopiedHandInCountsForTheOneWhoDidIt(t *testing.T) {
 	want(t, "the last column", report.Students[0].Cells[2].Standing.String(), doneWord)
 	want(t, "the copier's", report.Students[1].Cells[2].Standing.String(), "not begun")
 	want(t, "the remarks", notices(report.Remarks), "s02 entry-copied 7; s02 entry-copied 7")
-	want(t, "what is said", report.Say(report.Remarks[0]), "Ben Roos: 7 entries on canal-lantern also arrived under the name of Ada Berg. The numbers belong to Ada Berg, so this work counts there.")
+	want(t, "what is said", report.Say(report.Remarks[0]), "Ben Roos: 7 entries on canal-lantern also arrived under the name of Ada Berg. The numbers belong to Ada Berg, so this work counts for that student.")
 	shown := r.shows(t, "s02", "canal-lantern")
-	if strings.Count(shown, "\n") != 8 || !strings.Contains(shown, "arrived under Ada Berg's name, and the numbers are that student's. They count there.") || !strings.Contains(shown, "T1x = ") {
+	if strings.Count(shown, "\n") != 8 || !strings.Contains(shown, "arrived under Ada Berg's name, and the numbers are that student's. They count for that student.") || !strings.Contains(shown, "T1x = ") {
 		t.Errorf("shown of the copier's are\n%s", shown)
 	}
 	if shown := r.shows(t, "s01", "canal-lantern"); strings.Contains(shown, "too") {

@@ -15,11 +15,11 @@ const (
 	saidIdleEnd    = "No key was pressed for a long time, so the connection was closed. Your work is saved: connect again to go on."
 	saidFault      = "The connection was closed because of an error in Standstill. Every line that you checked is saved: connect again to go on."
 	saidNotNow     = "The lesson cannot be opened at the moment. %s"
-	saidLate       = "The record does not answer yet. Please wait: the lesson opens as soon as it does."
+	saidLate       = "The record does not answer yet. Please wait: the lesson opens as soon as the record answers."
 	saidUsed       = "Somebody is already connected under this name. Connect under another name."
 	saidReport     = "The report cannot be made: %v"
 	saidLiveKeys   = "n hide or show names   r report   q quit"
-	saidAnyKey     = "Any key goes back to the lab."
+	saidAnyKey     = "Press any key to go back to the lab."
 	wordOpen       = " (unverified)"
 )
 

@@ -131,7 +131,7 @@ func TestListsOfStudents(t *testing.T) {
 		"sep=;\nid;name\ns1;Berg, Ada\n":                                 "s1=Berg, Ada",
 		"\ufeffsep=,\r\nid,name\r\ns1,A;B;C\r\n\r\ns1,D\r\n":             "error line 5: the id s1 is also on line 3",
 		"id,name\rs1,Ada\rs2,Ben":                                        "s1=Ada; s2=Ben",
-		strings.Repeat(",", 1000):                                        "error line 1 has 1000 characters and 1001 cells, which no list of students has",
+		strings.Repeat(",", 1000):                                        "error line 1 has 1000 characters and 1001 cells, which is too many for a list of students",
 	} {
 		students, err := readCSV([]byte(text))
 		var got []string

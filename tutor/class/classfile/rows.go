@@ -79,7 +79,7 @@ func bounded(data []byte, comma rune, first int) error {
 		var one []byte
 		one, data, _ = bytes.Cut(data, []byte("\n"))
 		if n := bytes.Count(one, []byte(string(comma))); n > mostCells || len(one) > longestLine {
-			return fmt.Errorf("line %d has %d characters and %d cells, which no list of students has", line, len(one), n+1)
+			return fmt.Errorf("line %d has %d characters and %d cells, which is too many for a list of students", line, len(one), n+1)
 		}
 	}
 	return nil

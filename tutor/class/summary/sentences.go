@@ -80,13 +80,13 @@ func SayRemark(r Remark, nameOf func(string) string) string {
 	case NumbersNobodys:
 		return fmt.Sprintf("%s: %s with numbers that nobody in the class has (%s). %s", who, entries, detail, doNotCount)
 	case ProblemOther:
-		return fmt.Sprintf("%s: %s, made on another version of the problem file. %s", who, entries, doNotCount)
+		return fmt.Sprintf("%s: %s, made with another version of the problem file. %s", who, entries, doNotCount)
 	case TimeBackwards:
 		return fmt.Sprintf("%s: %s with a time before an earlier entry (%s). The clock may have been set back. %s", who, entries, detail, doCount)
 	case TimeEarly:
 		return fmt.Sprintf("%s: %s with a time before this program existed (%s). The clock may be wrong. %s", who, entries, detail, doCount)
 	case TimeLater:
-		return fmt.Sprintf("%s: %s with a time later than when they were collected (%s). The clock may be wrong. %s", who, entries, detail, doCount)
+		return fmt.Sprintf("%s: %s with a time later than the time of collection (%s). The clock may be wrong. %s", who, entries, detail, doCount)
 	case VerdictOther:
 		return fmt.Sprintf("%s: %s with a verdict in the file that differs from the program's (%s). The program's verdict counts.", who, entries, detail)
 	case EntryChanged:
@@ -94,9 +94,9 @@ func SayRemark(r Remark, nameOf func(string) string) string {
 	case NumberTwice:
 		return fmt.Sprintf("%s: %s with the same number as another entry of the record. The record may have been copied. %s", who, entries, doCount)
 	case NumbersMissing:
-		return fmt.Sprintf("%s: the entries numbered %s of the record are missing. Either they were deleted, or a student was deleted there.", who, detail)
+		return fmt.Sprintf("%s: the entries numbered %s of the record are missing. Either they were deleted, or a student was deleted from the record.", who, detail)
 	case EntryCopied:
-		return fmt.Sprintf("%s: %s also arrived under the name of %s. The numbers belong to %s, so this work counts there.", who, entries, whose, whose)
+		return fmt.Sprintf("%s: %s also arrived under the name of %s. The numbers belong to %s, so this work counts for that student.", who, entries, whose, whose)
 	case EntryTied:
 		return fmt.Sprintf("%s: %s also arrived under another name of the class, and it is not clear whose work this is. It counts for nobody until you collect the file again with --as and the student's name.", who, entries)
 	case EntryUnsettled:
@@ -106,7 +106,7 @@ func SayRemark(r Remark, nameOf func(string) string) string {
 	case Given:
 		return fmt.Sprintf("%s: %s arrived under the name %s. You gave this work to this student.", who, entries, detail)
 	case TooMuch:
-		return fmt.Sprintf("%s: %s %s not marked, because there is too much, or marking takes too long.", who, entries, are)
+		return fmt.Sprintf("%s: %s %s not marked, because there is too much to mark, or marking takes too long.", who, entries, are)
 	case Acceptance:
 		return fmt.Sprintf("%s: %s that %s a line but did not come from the teacher. This is ignored.", who, entries, accept)
 	case Fault:
