@@ -184,7 +184,7 @@ func drawsOf(p *problems.Problem, most int) string {
 		return p.ID + ": OK; every student gets the same numbers"
 	}
 	d := p.Draws(most)
-	line := fmt.Sprintf("%s: OK; about %.0f number sets of %.0f can be used; chance that two of 30 students get the same numbers: %s",
+	line := fmt.Sprintf("%s: OK; about %.0f of %.0f number sets can be used; chance that two of 30 students get the same numbers: %s",
 		p.ID, d.Total*float64(d.Usable)/float64(max(d.Tried, 1)), d.Total, percent(d.Shared))
 	var reasons []string
 	for reason := range d.Refused {
@@ -241,9 +241,9 @@ func bankShowCommand(a *app) *cobra.Command {
 		Use:   "show PROBLEM",
 		Short: "Show a problem with its drawing and its solution",
 		Long: "Prints the text with its numbers, the drawing, the scene in words, the worked solution and\n" +
-			"what common mistakes give. --class or --numbers with --student uses a student's numbers.",
+			"the results of common mistakes. --student with --class or --numbers uses that student's numbers.",
 		Example: "  standstill bank show canal-lantern\n  standstill bank show canal-lantern --numbers harbour-2 --student nele",
-		Args:    exactly(1, "the id of a problem or a file"),
+		Args:    exactly(1, "the id of a problem, or a problem file"),
 		RunE: func(_ *cobra.Command, args []string) error {
 			if file {
 				return a.showFile(args[0])

@@ -55,7 +55,7 @@ func benchCommand(a *app) *cobra.Command {
 				return a.benchGuide(args, &m)
 			}
 			if len(args) == 0 {
-				return exactly(1, "the id of a problem or a file")(c, args)
+				return exactly(1, "the id of a problem, or a problem file")(c, args)
 			}
 			r, err := a.run(args[0], &m)
 			if err != nil {

@@ -12,10 +12,10 @@ func benchSheetCommand(a *app) *cobra.Command {
 	var out benchOutput
 	c := &cobra.Command{
 		Use:     "sheet PROBLEM",
-		Short:   "Make a sheet for the measurements, to print",
+		Short:   "Make a sheet to print and fill in at the bench",
 		Long:    "Writes one HTML file to print, with the safety rules, the apparatus, and tables to fill in.",
 		Example: "  standstill bench sheet canal-lantern\n  standstill bench sheet canal-lantern --out sheet.html",
-		Args:    exactly(1, "the id of a problem or a file"),
+		Args:    exactly(1, "the id of a problem, or a problem file"),
 		RunE: func(_ *cobra.Command, args []string) error {
 			o, err := a.surroundings()
 			if err != nil {
@@ -45,8 +45,9 @@ func benchReportCommand(a *app) *cobra.Command {
 		Use:   "report [PROBLEM]",
 		Short: "Make a page for the lab book",
 		Long: `Writes one HTML file with the measured values, budget, drawing, plot, comparison and safety
-rules, for a saved run or for values on the command line. For a series give --run several
-times or as 1-5; the report is about the last run, and names the group of each run.`,
+rules, for a saved run or for values on the command line. For a series, give --run several
+times or as a range such as 1-5; the report is about the last run and names the group of
+each run.`,
 		Example: "  standstill bench report canal-lantern --set m=0.500kg±1% --read T1=3.4N±0.1N --out run.html\n  standstill bench report --run 1 --out run-1.html",
 		Args:    atMostOne,
 		RunE: func(_ *cobra.Command, args []string) error {
@@ -60,7 +61,7 @@ times or as 1-5; the report is about the last run, and names the group of each r
 		},
 	}
 	m.flags(c)
-	c.Flags().StringArrayVar(&runs, "run", nil, "the number of a saved `run`, or several as 1-5")
+	c.Flags().StringArrayVar(&runs, "run", nil, "the number of a saved `run`, or a range such as 1-5")
 	c.Flags().StringVar(&line, "line", "", "two `axes` for a straight line, as in 'T against 1/(2 sin theta)'")
 	out.flags(c)
 	return c

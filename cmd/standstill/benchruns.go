@@ -16,7 +16,7 @@ func benchRunsCommand(a *app) *cobra.Command {
 	return &cobra.Command{
 		Use:     "runs [PROBLEM]",
 		Short:   "List the saved runs",
-		Long:    "Lists the saved runs, all or those of one problem: number, time, names, and what was typed.",
+		Long:    "Lists all saved runs, or those of one problem: number, time, names, and what was typed.",
 		Example: "  standstill bench runs",
 		Args:    atMostOne,
 		RunE: func(_ *cobra.Command, args []string) error {
@@ -86,8 +86,8 @@ func benchPlotCommand(a *app) *cobra.Command {
 	var plain bool
 	c := &cobra.Command{
 		Use:     "plot RUN…",
-		Short:   "Plot prediction and readings against an angle or an expression",
-		Long:    "Draws the predicted curve for the last of these runs, and a point with error bars for every reading of all of them. With --plain it describes the plot in words.",
+		Short:   "Plot the prediction and the readings against an angle or an expression",
+		Long:    "Draws the predicted curve for the last of these runs, and every reading of all the runs as a point with error bars. With --plain it describes the plot in words.",
 		Example: "  standstill bench plot 1 2\n  standstill bench plot 1-2 --by 1/sin(alpha)",
 		Args:    severalRuns,
 		RunE: func(_ *cobra.Command, args []string) error {

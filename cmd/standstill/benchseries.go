@@ -17,11 +17,11 @@ func benchSeriesCommand(a *app) *cobra.Command {
 	var plain bool
 	c := &cobra.Command{
 		Use:   "series RUN…",
-		Short: "Put runs of one apparatus in a table, with a straight line through them",
+		Short: "Put runs of one apparatus in a table and fit a straight line",
 		Long: `Prints a table of the runs, and errors that are the same in all of them, such as a scale
 that always reads too high. With --line 'T against 1/(2 sin theta)', it fits a straight line and compares
 its slope and intercept, with their uncertainties, with what the equations predict. With
---residuals it plots readings minus predictions of one letter.`,
+--residuals it plots readings minus predictions for one letter.`,
 		Example: "  standstill bench series 1-4\n  standstill bench series 1 2 4 --residuals T1",
 		Args:    severalRuns,
 		RunE: func(_ *cobra.Command, args []string) error {
@@ -89,7 +89,7 @@ and saves a run for each row below it. u(m) / kg is the standard uncertainty of 
 can also contain a value as you would type it, such as 35; 34.5 deg div 1 deg. Columns with
 predictions are ignored.`,
 		Example: "  standstill bench import canal-lantern runs.csv --student Ana --student Ben",
-		Args:    exactly(2, "the id of a problem or a file, and a table"),
+		Args:    exactly(2, "the id of a problem, or a file, and a table of runs"),
 		RunE: func(_ *cobra.Command, args []string) error {
 			o, err := a.surroundings()
 			if err != nil {

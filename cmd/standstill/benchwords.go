@@ -10,12 +10,12 @@ the keys. With --plain, or without a full terminal, it asks one question after a
 on the command line it prints the result at once. A value that is not set comes from the
 problem file and is listed as assumed.
 
-A measured value is one reading, or several with semicolons between them (a comma may be a
-decimal comma), and what you know about its uncertainty:
+Type a measured value as one reading, or several with semicolons between them (a comma may
+be a decimal comma), followed by what you know about its uncertainty:
   0.500 kg ± 0.005 kg     a half-width, in a unit or in %; +- works too
   35; 34.5; 35.5 deg div 1 deg
                           repeated readings, and the division of the scale
-  20.4 N div 0.2 N        the smallest division: half of it to each side
+  20.4 N div 0.2 N        the smallest division: half of it on each side
   20.4 N div 0.2 N zero 0.1 N
                           what the scale shows with nothing on it is subtracted
   20.4 N u 0.1 N          a standard uncertainty
@@ -26,7 +26,7 @@ decimal comma), and what you know about its uncertainty:
   standstill bench canal-lantern --set 'm=0.500 kg ± 1 %' --set 'alpha=35; 34.5; 35.5 deg div 1 deg' \
     --hanger 'm=50 g div 1 g' --read 'T1=3.4 N div 0.1 N' --json
 
-prints one object, with values in the unit beside them:
+prints one object, with each value in the unit beside it:
   {"problem":"canal-lantern",
    "inputs":[{"name":"m","letter":"m","value":0.5,"u":0.00289,"unit":"kg","typed":"…","taken":"…"},…],
    "order":["T1","T2"],
@@ -41,9 +41,9 @@ prints one object, with values in the unit beside them:
    "draws":{"count":100000,"seed":1901,"failed":0},"warnings":[…],"cautions":[…]}
 "verdict" is agree, differ or cannot tell; "nu" is present if Student's t gives k above 2.`
 
-	saidNoRuns        = "No run is saved yet. To save one, name a --student, or type names in the guided form."
+	saidNoRuns        = "No run has been saved yet. To save one, name a --student, or type names in the guided form."
 	saidReportOfWhat  = "standstill bench report needs a problem with its values, or --run and the number of a saved run"
-	saidImportForWhom = "standstill bench import needs --student and a name for everybody who made the runs"
+	saidImportForWhom = "standstill bench import needs --student NAME for everybody who made the runs"
 	saidImported      = "%d runs were saved."
 	saidWritten       = "Written: %s"
 	saidNotAtTable    = "%q is not on the list of the class, so the run is not saved"

@@ -10,10 +10,10 @@ a USB stick. You can collect in any order and as often as you like: an entry is 
 counted twice. Every answer is marked again with the student's own numbers. Anything that
 does not fit is reported: another student's numbers, impossible times, changed verdicts.`
 	saidClassReport = `Shows the progress of every student, who is stuck now, the most frequent mistakes, the
-lines that students disputed, and what you should look at. Text, CSV, JSON and the page
-contain names; OneRoster and xAPI files contain ids and no names.`
-	saidHandInHelp = `Writes everything that one student did into one file, as typed, one entry on a line, in
-the folder that you name or in this one. The teacher collects the file. It contains the
+lines that students disputed, and what you should look at. Text, CSV, JSON and HTML
+reports contain names; OneRoster and xAPI files contain ids and no names.`
+	saidHandInHelp = `Writes everything that one student did into one file, as typed, one entry per line, in
+the folder that you name or in the current one. The teacher collects the file. It contains the
 student's id and name and what was typed, and nothing about anybody else.`
 	saidNoPath          = "the path %s cannot be read: %v"
 	saidPacked          = "%s contains the class, its %d students and its %d problems. Copy it to each machine as class.yaml, into the folder of the program."
@@ -23,17 +23,17 @@ student's id and name and what was typed, and nothing about anybody else.`
 	saidNothingToHandIn = "%s has not checked any line yet, so there is nothing to hand in"
 	saidNotWritten      = "the file %s cannot be written: %s"
 	saidNoFolder        = "there is no folder %s; create it first, or name another one"
-	saidHandedIn        = "%s contains all %d entries of %s. Give it to your teacher; anyone who has the file can read them."
-	saidWatch           = `Shows what happens in a lab, from the hand-ins and records in folders, such as a shared
+	saidHandedIn        = "%s contains all %d entries of %s. Give it to your teacher; anyone who has the file can read the entries."
+	saidWatch           = `Shows what is happening in a lab, from the hand-ins and records in folders, such as a shared
 folder: the stage of each student, who has used every hint, and the last five mistakes. The
-view is updated when something changes. Nothing is saved; Ctrl-C ends it.`
+view is updated when something changes. Nothing is saved; press Ctrl-C to stop.`
 	saidIsThere          = "the file %s exists already; choose another name, or change it with an editor"
 	saidMade             = "%s is ready. Give it to the students: they start with standstill --class %s. If it is called class.yaml and is in the folder of the program, it is found automatically."
 	saidNoAnswer         = "the input ended before the first answer, so nothing was written"
 	saidAskName          = "Name: what is the class called?"
 	saidAskList          = "Students: which CSV file or OneRoster folder lists them? Or type their names with commas between them."
-	saidAskWork          = "Work: which problems or topics do you set? Type their ids with commas between them; standstill bank list shows them."
-	saidAskDue           = "Due: what is the due date, as in 2026-03-09? Leave it empty for none."
+	saidAskWork          = "Work: which problems or topics do you want to set? Type their ids with commas between them; standstill bank list shows them."
+	saidAskDue           = "Due: what is the due date, for example 2026-03-09? Leave it empty for none."
 	askMend              = "Press Enter to write the file, or type the name of a part to change it."
 	askMendWrong         = "Type the name of a part to change it."
 	saidOldAnswer        = "Your answer was: %s"

@@ -217,8 +217,8 @@ func classAcceptCommand(t *teacher) *cobra.Command {
 		Use:   "accept ENTRY",
 		Short: "Count a line as right although the tutor marked it wrong",
 		Long: `Counts a line as right although the tutor marked it wrong, whether the student disputed it
-or not. ENTRY is the start of the line in class show. The student's entry is not changed: a
-teacher's entry is added to it, and --undo cancels it.`,
+or not. ENTRY is the code at the start of the line in class show. The student's entry is not
+changed: an entry of the teacher is added, and --undo cancels the teacher's entry.`,
 		Example: "  " + exampleAccept + "\n  " + exampleAccept + " --undo",
 		Args:    exactly(1, "the entry at the start of the line in class show"),
 		RunE: func(_ *cobra.Command, args []string) error {
@@ -247,7 +247,7 @@ func classWatchCommand(t *teacher) *cobra.Command {
 	var once bool
 	c := &cobra.Command{
 		Use:     "watch FOLDER…",
-		Short:   "Show what happens in a lab while it runs",
+		Short:   "Show what is happening in a lab",
 		Long:    saidWatch,
 		Example: "  standstill class watch . --once --class physics-10b.yaml",
 		Args: func(c *cobra.Command, args []string) error {

@@ -20,11 +20,11 @@ func forgetCommand(a *app) *cobra.Command {
 		Use:   "forget STUDENT",
 		Short: "Delete everything that a student did, or all old entries",
 		Long: `Deletes a student, by name or id, and all entries of the student, and overwrites them in
-the file; with --class in the record of the class. It says what it will delete and asks
-first. The numbers of the other entries then have a gap. A hand-in file of the student
-still contains everything, but collecting it again does not bring the entries back.
---before deletes the entries of all students before a day, and the students who have no
-entry left.`,
+the file; with --class, it does this in the record of the class. It says what it will
+delete and asks first. The numbers of the other entries then have a gap. A hand-in file of
+the student still contains everything, but collecting it again does not bring the entries back.
+--before deletes the entries of all students from before a day, and the students who then
+have no entries left.`,
 		Example: "  standstill record forget Nele --yes\n  standstill record forget --before 2026-08-01 --yes",
 		Args: func(c *cobra.Command, args []string) error {
 			if before != "" {

@@ -29,7 +29,7 @@ func handInCommand(a *app) *cobra.Command {
 		},
 	}
 	c.Flags().StringVar(&student, "student", "", "the `student`, by name or id; else the one who practised last")
-	c.Flags().StringVar(&classFile, "class", "", "the class `file`; without it class.yaml in the folder of the program or the data folder")
+	c.Flags().StringVar(&classFile, "class", "", "the class `file`; the default is class.yaml in the folder of the program or in the data folder")
 	return c
 }
 

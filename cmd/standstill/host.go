@@ -51,13 +51,13 @@ func hostCommand(a *app) *cobra.Command {
 
 		Annotations: map[string]string{serves: "listening "},
 	}
-	c.PersistentFlags().StringVar(&h.file, "class", "", "the class `file`; without it class.yaml in the folder of the program or the data folder")
+	c.PersistentFlags().StringVar(&h.file, "class", "", "the class `file`; the default is class.yaml in the folder of the program or in the data folder")
 	c.PersistentFlags().StringVar(&h.key, "host-key", "", "the `file` of this host's own key; all hosts of one school use the same file")
 	f := c.Flags()
 	f.StringVar(&h.listen, "listen", ":2222", "the `address` on which to wait for connections")
 	f.DurationVar(&h.idle, "idle", time.Hour, "close a connection after this `time` without a key press")
 	f.IntVar(&h.perAddress, "per-address", 64, "the largest number of `connections` allowed from one address")
-	f.BoolVar(&h.open, "open", false, "host without a class: anybody can connect, under any name")
+	f.BoolVar(&h.open, "open", false, "host without a class: anybody can connect under any name")
 	f.BoolVar(&h.logNames, "log-names", false, "write the students' ids into the log")
 	f.BoolVar(&h.replaceClass, "replace-class", false, "replace the class file in the database with this one")
 	c.SuggestionsMinimumDistance = nearEnough
@@ -267,7 +267,7 @@ func hostSlipsCommand(h *hosting) *cobra.Command {
 		Use:   "slips [STUDENT]...",
 		Short: "Make new pass phrases and print a slip for each student",
 		Long: `Makes a new pass phrase for every student of the class, or for those whom you name, and
-prints a slip for each. The phrase is not saved anywhere else: print the slips, or make
+prints a slip for each. The new phrases are not saved anywhere else: print the slips, or make
 new ones later. The old phrase and keys stop working, and open connections are closed.`,
 		Example: "  standstill host slips --class physics-10b.yaml --address 192.168.1.20",
 		RunE:    func(_ *cobra.Command, args []string) error { return h.slips(args, address, asJSON) },

@@ -4,7 +4,7 @@ package main
 const (
 	saidHost = `Lets a whole class practise on this machine: nothing has to be installed on or copied to
 the students' machines. They connect with the ssh program that Windows, macOS, Linux and
-ChromeOS have already, and prove who they are with the pass phrase on their slip (see
+ChromeOS already have, and prove who they are with the pass phrase on their slip (see
 "standstill host slips") or with a key. All answers go into the record of the class on this
 machine. On a terminal you see what each student is working on; otherwise one line gives the
 address of the host, and log lines are written to standard error. Ctrl-C stops the host, and

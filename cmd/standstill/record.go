@@ -25,7 +25,7 @@ func recordCommand(a *app) *cobra.Command {
 	c := &cobra.Command{
 		Use:     "record [STUDENT]",
 		Short:   "Print a student's progress",
-		Long:    "Prints the status of every problem that a student started: the student whom you name, or the one who practised last.",
+		Long:    "Prints the status of every problem that one student has started: the student whom you name, or else the one who practised last.",
 		Example: "  standstill record\n  standstill record Nele --json",
 		Args: func(c *cobra.Command, args []string) error {
 			if len(args) > 1 {
@@ -46,7 +46,7 @@ func recordCommand(a *app) *cobra.Command {
 		},
 	}
 	c.Flags().BoolVar(&asJSON, "json", false, "print one JSON object")
-	c.Flags().StringVar(&classFile, "class", "", "the class `file`; without it class.yaml in the folder of the program or the data folder")
+	c.Flags().StringVar(&classFile, "class", "", "the class `file`; the default is class.yaml in the folder of the program or in the data folder")
 	c.AddCommand(forgetCommand(a), recordMigrateCommand(a), recordCopyCommand(a), recordExportCommand(a))
 	return c
 }

@@ -95,7 +95,7 @@ func recordExportCommand(a *app) *cobra.Command {
 			return said(a.exportStudent(desk))
 		},
 	}
-	c.Flags().StringVar(&classFile, "class", "", "the class `file` whose list has the name; without it class.yaml in the folder of the program or the data folder")
+	c.Flags().StringVar(&classFile, "class", "", "the class `file` whose list has the name; the default is class.yaml in the folder of the program or in the data folder")
 	return c
 }
 

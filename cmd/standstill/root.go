@@ -48,7 +48,7 @@ func root(a *app) *cobra.Command {
 	all.StringArrayVar(&a.folders, "bank", nil, "add a `folder` of problem files; you can repeat this flag")
 	all.StringVar(&a.recordFile, "record", "", "save answers in this `file`")
 	own := c.Flags()
-	own.StringVar(&a.classFile, "class", "", "the class `file`, if a class practises")
+	own.StringVar(&a.classFile, "class", "", "the class `file`, for practice in a class")
 	own.BoolVar(&a.plain, "plain", false, "lines of text instead of screens")
 	a.screenFlags(own)
 	all.BoolP("help", "h", false, "show this help")

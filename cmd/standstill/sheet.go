@@ -21,8 +21,8 @@ func sheetCommand(a *app) *cobra.Command {
 		Short: "Make a sheet of problems to print",
 		Long: `Writes one HTML file to print from a browser: a page to work on for each problem, with the
 drawing, and the worked solutions on separate pages. With a class file every student, or
-only each --student that you name, gets the same numbers as on the screen; without a
-PROBLEM the sheet has the set work of the class. Without a class file, --numbers KEY gives
+each one that you name with --student, gets the same numbers as on the screen; without a
+PROBLEM the sheet contains the set work of the class. Without a class file, --numbers KEY gives
 every --student different numbers.`,
 		Example: `  standstill sheet canal-lantern -o lantern-sheet.html
   standstill sheet banner-ring crate-ramp --numbers 10b --student ada --student ben -o work.html
@@ -44,7 +44,7 @@ every --student different numbers.`,
 	}
 	o.flags(c)
 	o.out.flags(c)
-	c.Flags().StringVarP(&file, "output", "o", "", "the `file` to write; else the sheet is printed")
+	c.Flags().StringVarP(&file, "output", "o", "", "the `file` to write; if left out, the sheet goes to standard output")
 	c.Flags().BoolVar(&noKey, "no-solution", false, "leave out the worked solutions")
 	c.Flags().BoolVar(&noKey, "no-key", false, "the same as --no-solution")
 	c.Flags().BoolVar(&answers, "answers", false, "write only the numbers and results of all students, one page for each problem")

@@ -16,10 +16,10 @@ func solveCommand(a *app) *cobra.Command {
 	var own whose
 	c := &cobra.Command{
 		Use:     "solve PROBLEM",
-		Short:   "Solve a problem of the bank or of a file",
+		Short:   "Solve a problem from the bank or from a file",
 		Long:    "Prints the worked solution, stage by stage; with --json only the values that the problem asks for.",
 		Example: "  standstill solve canal-lantern\n  standstill solve canal-lantern --json",
-		Args:    exactly(1, "the id of a problem or a file"),
+		Args:    exactly(1, "the id of a problem, or a problem file"),
 		RunE: func(_ *cobra.Command, args []string) error {
 			page, err := own.page(a, args[0])
 			if err != nil {
@@ -31,7 +31,7 @@ func solveCommand(a *app) *cobra.Command {
 			return writeWorked(a.Out, page)
 		},
 	}
-	c.Flags().BoolVar(&asJSON, "json", false, "print the values as JSON, in full precision")
+	c.Flags().BoolVar(&asJSON, "json", false, "print the values as JSON, at full precision")
 	own.flags(c)
 	return c
 }
