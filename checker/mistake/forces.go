@@ -40,7 +40,7 @@ var forces = []Row{
 	},
 	{
 		Code: Sign, Cost: 1, Tree: signOfNode,
-		Said: Said{Lines: "In this line, one of the signs is wrong. Compare the line with the equation or the line that it comes from."},
+		Said: Said{Lines: "In this line, one of the signs is wrong. Compare this line with the equation or the earlier line that it comes from."},
 	},
 	{
 		Code: MissingForce, Meaning: "a force left out", Cost: 1.2, InNumbers: -0.1, Tells: 0.1, Absent: true,
@@ -136,7 +136,7 @@ var forces = []Row{
 			List: "{The force} is already the whole weight of {body}. What would {stranger} be the weight of?",
 		},
 		Hints: []Hint{{At: OnSum | OnList,
-			Ask:  "What belongs to {body}, and which letter stands for the weight of all of it?",
+			Ask:  "What belongs to {body}, and which letter stands for its whole weight?",
 			Rule: "The weight is the pull of the Earth on the whole of {body}. It already includes everything that belongs to {body}."}},
 	},
 	{
@@ -186,7 +186,7 @@ var forces = []Row{
 			Rule: "Two forces at right angles cannot balance each other. The equation for an axis contains only components along that axis."}},
 	},
 	{
-		Code: TwiceCounted, Meaning: "a force and its own component both counted", Cost: 2.4,
+		Code: TwiceCounted, Meaning: "a force counted together with its own component", Cost: 2.4,
 		Sum: besideItself, Alone: true,
 		Said: Said{
 			Component: "You counted {force} twice: once as a whole and once as a component.",
@@ -272,7 +272,7 @@ var forces = []Row{
 			Rule: "A value that is given for one force belongs to another only if an equation says so. {start}"}},
 	},
 	{
-		Code: Unbalanced, Meaning: "forces that do not balance at rest", Cost: 3,
+		Code: Unbalanced, Meaning: "forces on a body at rest that do not balance", Cost: 3,
 		Said: Said{
 			Component: "When a body is at rest, the net force along each axis is zero. Write {component} by itself.",
 			Line:      "When a body is at rest or moves at constant velocity, its acceleration is zero. What does that say about the two sides of your line?",

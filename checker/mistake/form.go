@@ -65,7 +65,7 @@ var form = []Row{
 			Step: "Write {symbol} after the number."}},
 	},
 	{
-		Code: WrongUnit, Meaning: "a unit of something else", Cost: 9, UnitOnly: true,
+		Code: WrongUnit, Meaning: "a unit of another quantity", Cost: 9, UnitOnly: true,
 		Said: Said{
 			Component: "The number for {component} is right, but its unit is not a unit of force.",
 			Line:      "The numbers are right, but one of the units is not a unit of force.",

@@ -14,7 +14,7 @@ import (
 // Mistakes that show in numbers alone.
 var numbers = []Row{
 	{
-		Code: Pythagoras, Meaning: "magnitudes added directly, or combined as if at right angles", Cost: 2.6,
+		Code: Pythagoras, Meaning: "magnitudes combined without regard to direction", Cost: 2.6,
 		Value: putTogether, Formula: isPutTogether,
 		Said: Said{
 			Line:  "In this line, magnitudes are combined as if the forces were parallel or at right angles to each other.",
@@ -76,7 +76,7 @@ var numbers = []Row{
 	},
 	{Code: PowerOfTen, Cost: 3, Term: asWritten, Alone: true},
 	{
-		Code: Link, Meaning: "one wrong equals sign in a chain", Cost: 3,
+		Code: Link, Meaning: "one wrong equals sign among several in a line", Cost: 3,
 		Said: Said{
 			Component: "One equals sign in this line is wrong. Work out both sides of it again; the rest of the line is right.",
 			Line:      "One equals sign in this line is wrong. Work out both sides of it again; the rest of the line is right.",
@@ -613,7 +613,7 @@ func anglesOfPairs(p *trial.Problem) []Number {
 	for _, a := range sizes {
 		for _, b := range sizes {
 			if a != b && b != 0 {
-				all = append(all, Number{Value: math.Atan(a / b), Cost: 0.3, What: "two forces are assumed to be at right angles"})
+				all = append(all, Number{Value: math.Atan(a / b), Cost: 0.3, What: "two forces are assumed to be at right angles to each other"})
 			}
 		}
 	}

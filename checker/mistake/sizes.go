@@ -27,7 +27,7 @@ var sizes = []Row{
 		Hints: []Hint{
 			{At: OnList,
 				Ask:  "Which force does the Earth exert on {body}?",
-				Rule: "A mass is measured in kilograms and is not a force. Because {body} has mass, its weight acts on it, straight down."},
+				Rule: "A mass is measured in kilograms and is not a force. Because {body} has mass, it also has a weight, which acts straight down."},
 			{At: Anywhere,
 				Ask:  "What is the unit of each term in your line?",
 				Rule: "Mass is measured in kilograms and force in newtons. The weight is the mass times g."}},

@@ -300,7 +300,7 @@ func whichWay(s *Subject) string {
 
 // lawWords say in words what the size of a force of a kind comes from.
 var lawWords = map[statics.Kind]string{
-	statics.Spring:   "The force of a spring is its stiffness times its extension or compression.",
+	statics.Spring:   "The force of a spring is the stiffness of the spring times its extension or compression.",
 	statics.Friction: "If a body is sliding or just about to slide, the friction is the coefficient of friction times the normal force.",
 	statics.Weight:   "The weight is the mass times g.",
 }
