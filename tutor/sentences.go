@@ -139,7 +139,7 @@ func (g *Page) sample(stage checker.Stage) string {
 // saidUnits are units whose symbol may be a letter of the problem.
 var saidUnits = map[string]string{"N": "newtons", "m": "metres", "g": "grams"}
 
-func saidWhichIsWhich(left string) string { return fmt.Sprintf(" %s is the left one.", left) }
+func saidWhichIsWhich(left string) string { return fmt.Sprintf(" %s is the force on the left.", left) }
 
 func saidPositive(axis, on, way string) string {
 	if on != "" {
