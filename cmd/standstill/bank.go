@@ -217,7 +217,7 @@ func saidRejected(reason string) string {
 	case problems.Unphysical:
 		return "a force or an angle is impossible"
 	case problems.TooSpread:
-		return "forces too different in size"
+		return "the forces differ too much in size"
 	case problems.NoSolution:
 		return reason
 	}

@@ -25,6 +25,6 @@ nothing is lost.`
 	saidMigrated      = "The tables of %s are ready; steps done: %d."
 	saidSameRecord    = "a record cannot be copied into itself"
 	saidCopied        = "Copied from %s to %s: %d entries; %d were already there."
-	saidCopyForgotten = "%d entries were not copied, because they were deleted there with record forget."
+	saidCopyForgotten = "%d entries were not copied, because record forget deleted them from the second record."
 	saidNotCopied     = "%d entries were not copied: another entry has the same id, or the entry is damaged."
 )

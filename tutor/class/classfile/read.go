@@ -226,13 +226,13 @@ func (r *reader) work(n *yaml.Node) {
 		how := tutor.Set{Due: r.due(v["due"]), Weight: r.weight(v["weight"])}
 		switch {
 		case v["problem"] != nil && v["topic"] != nil:
-			r.At(v["topic"], "there are both a problem and a topic", "one of them")
+			r.At(v["topic"], "both a problem and a topic are given", "one of them")
 		case v["problem"] != nil:
 			r.problem(v["problem"], how)
 		case v["topic"] != nil:
 			r.topic(v["topic"], v["level"], how)
 		default:
-			r.At(item, "there is neither a problem nor a topic", "problem: or topic:")
+			r.At(item, "neither a problem nor a topic is given", "problem: or topic:")
 		}
 	}
 }
