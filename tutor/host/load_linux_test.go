@@ -86,7 +86,7 @@ func serveAsChild(what string) error {
 		return err
 	}
 	h, err := New(Options{Tutor: tutor.Options{Bank: problems.Embedded(), Record: r, Class: classOf(n)}, Name: l.Addr().String(),
-		HostKey: folder + "/host_key", PerAddress: 100_000, Log: slog.New(slog.DiscardHandler)})
+		HostKey: folder + "/host_key", PerAddress: 100_000, LogIn: patience, Log: slog.New(slog.DiscardHandler)})
 	if err != nil {
 		return err
 	}
