@@ -485,16 +485,18 @@ func isPutTogether(n *expr.Node) bool {
 func putTogether(p *trial.Problem, v Target) []Number {
 	var all []Number
 	hostsOf(p, v, func(body *statics.Body, on, _ *statics.Force) {
-		var others []float64
+		var others []*statics.Force
 		for i := range body.Forces {
 			if f := &body.Forces[i]; f != on {
-				others = append(others, p.Solved.Values[p.Solved.Slots[f.Name]])
+				others = append(others, f)
 			}
 		}
-		for i, a := range others {
-			for _, b := range others[:i] {
+		for i, f := range others {
+			for _, o := range others[:i] {
+				a, b := p.Solved.Values[p.Solved.Slots[f.Name]], p.Solved.Values[p.Solved.Slots[o.Name]]
+				how := "the magnitudes of " + expr.Set(o.Name) + " and " + expr.Set(f.Name) + " are "
 				all = append(all, Number{Value: math.Hypot(a, b)}, Number{Value: math.Sqrt(math.Abs(a*a - b*b))},
-					Number{Value: a + b}, Number{Value: math.Abs(a - b)})
+					Number{Value: a + b, What: how + "simply added"}, Number{Value: math.Abs(a - b), What: how + "simply subtracted"})
 			}
 		}
 		x, y := p.Solved.ComponentsOf(on)
