@@ -68,9 +68,10 @@ var otherWords = map[string]Word{
 	"list": AskProblems, "hints": AskHint, "a hint": AskHint, "hint please": AskHint, "give me a hint": AskHint,
 }
 
-// WordOf finds the word that a whole line is. A cry for help is the word help.
+// WordOf finds the word that a whole line is, with or without the quotation marks in which
+// sentences print it. A cry for help is the word help.
 func WordOf(line string) (Word, bool) {
-	line = strings.ToLower(strings.TrimSpace(line))
+	line = strings.ToLower(strings.TrimSpace(strings.Trim(strings.TrimSpace(line), "“”\"")))
 	for _, w := range Words() {
 		if string(w.Word) == line {
 			return w.Word, true

@@ -54,9 +54,14 @@ func Commands() []Command {
 }
 
 // CommandOf finds the command that a line begins with, and what stands behind it; a word
-// that takes nothing stands alone.
+// that takes nothing stands alone. The quotation marks in which sentences print commands
+// may be typed around them.
 func CommandOf(line string) (c Command, rest string, ok bool) {
-	first, rest, _ := strings.Cut(strings.TrimSpace(line), " ")
+	line = strings.TrimSpace(line)
+	if strings.IndexAny(line, "“\"") == 0 {
+		line = strings.Trim(line, "“”\"")
+	}
+	first, rest, _ := strings.Cut(line, " ")
 	rest = strings.TrimSpace(rest)
 	for _, c := range Commands() {
 		if strings.EqualFold(c.Word, first) {

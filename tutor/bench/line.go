@@ -259,6 +259,7 @@ func (s *Series) constant(value float64) string {
 // splitAxes takes "T against 1/(2 sin θ)" apart; with "through 0" or "through the
 // origin" behind it, the line has no intercept.
 func splitAxes(text string) (x, y string, origin bool) {
+	text = strings.NewReplacer("“", "", "”", "", `"`, "").Replace(text)
 	for _, mark := range []string{"through the origin", "through origin", "through 0"} {
 		if head, found := strings.CutSuffix(strings.TrimSpace(text), mark); found {
 			text, origin = head, true

@@ -252,3 +252,18 @@ func TestHowOftenASeriesTellsAFault(t *testing.T) {
 		}
 	}
 }
+
+// TestAxesOfALine takes apart what is typed behind the word line, with and without the
+// quotation marks in which a sentence prints the last two words.
+func TestAxesOfALine(t *testing.T) {
+	for typed, origin := range map[string]bool{
+		"T against 1/(2 sin θ)":                      false,
+		"T against 1/(2 sin θ) through 0":            true,
+		"T against 1/(2 sin θ) “through 0”":          true,
+		`T against 1/(2 sin θ) "through the origin"`: true,
+	} {
+		if x, y, got := splitAxes(typed); x != "1/(2 sin θ)" || y != "T" || got != origin {
+			t.Errorf("%s: %q against %q, through the origin %v", typed, y, x, got)
+		}
+	}
+}
