@@ -178,9 +178,9 @@ func (r *reader) text(d *draft) {
 			r.inText(n, m[0], seen[m[0]], m[0]+" is not a given", braced(instead(m[1], known), known))
 		}
 	}
-	for _, brace := range []string{"{", "}"} {
-		if strings.Contains(placeholder().ReplaceAllString(d.Text, ""), brace) {
-			r.inText(n, brace, 1, fmt.Sprintf("a brace %s is not closed or not opened", brace), "{m} for the given m")
+	for _, alone := range []struct{ brace, fault string }{{"{", "a brace { is not closed"}, {"}", "a brace } was not opened"}} {
+		if strings.Contains(placeholder().ReplaceAllString(d.Text, ""), alone.brace) {
+			r.inText(n, alone.brace, 1, alone.fault, "{m} for the given m")
 		}
 	}
 }

@@ -283,7 +283,7 @@ func (d Draft) write() ([]byte, map[string]place) {
 	p.key("id", d.ID, "lower-case letters, digits, hyphens")
 	p.key("title", d.Title, "what students see in the list")
 	p.key("topic", d.Topic, "one of the topics of the bank")
-	p.key("level", d.Level, "1 easy to 3 hard")
+	p.key("level", d.Level, "from 1 (easy) to 3 (hard)")
 	text := strings.Join(strings.Fields(d.Text), " ")
 	p.print("text: >", "", "")
 	p.print("  "+text, "text", text)

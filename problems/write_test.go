@@ -58,7 +58,7 @@ func TestWrongPart(t *testing.T) {
 	}{
 		{"topic", func(d *Draft) { *d = Draft{Topic: "two-string"} }, `unknown topic "two-string"; expected "two-strings"`},
 		{"topic", func(d *Draft) { *d = Draft{Topic: "two-strings"} }, ""},
-		{"text", func(d *Draft) { *d = Draft{Text: "A load {m hangs."} }, "a brace { is not closed or not opened; expected {m} for the given m"},
+		{"text", func(d *Draft) { *d = Draft{Text: "A load {m hangs."} }, "a brace { is not closed; expected {m} for the given m"},
 		{"force 0 points", func(d *Draft) { d.Forces[0].Points = "up up" }, `"up up" is not a direction that "points" can have; expected ` + sidesExpected},
 		{"force 1 points", func(d *Draft) { d.Forces[0].Points = "up up" }, ""},
 		{"force 2 size", func(d *Draft) { d.Forces[2].Size = "m*(" }, "the size of w cannot be read: the line ends here, but something is still missing; expected an expression in the letters of the problem"},

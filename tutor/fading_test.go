@@ -23,13 +23,13 @@ func TestComponentsArePassedOverOnceSteady(t *testing.T) {
 		}
 		asked, _ := l.Ask()
 		if !l.CanPassOver() {
-			if why, err := l.PassOver(); why == "" || err != nil || strings.Contains(asked.Question, "Type sums") {
+			if why, err := l.PassOver(); why == "" || err != nil || strings.Contains(asked.Question, "Type “sums”") {
 				t.Fatalf("%s: passed over after %d problems: %v", a.ID, n, err)
 			}
 			work(t, l)
 			continue
 		}
-		if n < 3 || !strings.Contains(asked.Question, "Type sums") {
+		if n < 3 || !strings.Contains(asked.Question, "Type “sums”") {
 			t.Fatalf("%s: it may be passed over after %d problems: %q", a.ID, n, asked.Question)
 		}
 		if why, err := l.PassOver(); why != "" || err != nil {

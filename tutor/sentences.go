@@ -265,7 +265,7 @@ func saidDoubt(f *statics.Force, size string) string {
 }
 
 // What somebody hears who does not know what to do.
-const saidLostDone = "This problem is done. Type next for another problem, or again for this one with other numbers."
+const saidLostDone = "This problem is done. Type “next” for another problem, or “again” for this one with other numbers."
 
 func saidLostForces(item string) string {
 	body := "the body"
@@ -396,7 +396,7 @@ var holderNouns = map[statics.Kind]string{
 func saidForceOf(what string) string { return "force of the " + what }
 
 const (
-	saidMayPass = "You know components well. Type sums to skip them and go straight to the equations."
+	saidMayPass = "You know components well. Type “sums” to skip them and go straight to the equations."
 
 	saidClassWorking = "In your class every value needs a line of working."
 	saidClassFigures = "In your class every value needs %d significant figures."
@@ -491,7 +491,7 @@ func saidLimit(name, angle string, degrees float64) string {
 	return fmt.Sprintf("One more question: what does %s approach as %s gets close to %g°? Give a formula, a value, 0 or infinite.", expr.Set(name), expr.Set(angle), degrees)
 }
 
-const saidLimitUnread = "That was not understood. Give a formula, a value with its unit, 0 or infinite; or type next to go on."
+const saidLimitUnread = "That was not understood. Give a formula, a value with its unit, 0 or infinite; or type “next” to go on."
 
 // saidLimitIs says what an unknown comes to at the limit.
 func (g *Page) saidLimitIs(l Limit, right bool) string {
@@ -509,7 +509,7 @@ func (g *Page) saidLimitIs(l Limit, right bool) string {
 	default:
 		said = fmt.Sprintf("%s approaches %s %s", expr.Set(l.name), g.Ref.Unit(l.name).In(l.Value, 3), when)
 	}
-	return word + ": " + said + ". Type angles to change the angle and see for yourself."
+	return word + ": " + said + ". Type “angles” to change the angle and see for yourself."
 }
 
 // saidCredited says that a true line counts for a later stage.

@@ -133,7 +133,7 @@ chance that two of 30 students get the same numbers.`,
 			return nil
 		},
 	}
-	c.Flags().IntVar(&draws, "draws", usualDraws, "how `many` number sets are tried for each problem")
+	c.Flags().IntVar(&draws, "draws", usualDraws, "try this `number` of sets of values for each problem")
 	return c
 }
 
@@ -261,7 +261,7 @@ func bankShowCommand(a *app) *cobra.Command {
 	}
 	own.flags(c)
 	c.Flags().BoolVar(&noSolution, "no-solution", false, "print only the text with its numbers")
-	c.Flags().BoolVar(&file, "file", false, "print the problem's file, as a start for your own")
+	c.Flags().BoolVar(&file, "file", false, "print the problem's file, as a starting point for your own")
 	return c
 }
 

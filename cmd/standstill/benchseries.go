@@ -41,7 +41,7 @@ its slope and intercept, with their uncertainties, with what the equations predi
 			})
 		},
 	}
-	c.Flags().StringVar(&line, "line", "", "two `axes`, as in 'T against 1/(2 sin theta)'; add 'through 0' for a line through the origin")
+	c.Flags().StringVar(&line, "line", "", "two `axes`, as in 'T against 1/(2 sin theta)'; for a line through the origin, add 'through 0' at the end")
 	c.Flags().StringVar(&residuals, "residuals", "", "plot the residuals of this `letter`")
 	c.Flags().BoolVar(&plain, "plain", false, "lines of text without columns, sentences instead of a drawing")
 	return c

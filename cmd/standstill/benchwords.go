@@ -41,12 +41,12 @@ prints one object, with each value in the unit beside it:
    "draws":{"count":100000,"seed":1901,"failed":0},"warnings":[…],"cautions":[…]}
 "verdict" is agree, differ or cannot tell; "nu" is present if Student's t gives k above 2.`
 
-	saidNoRuns        = "No run has been saved yet. To save one, name a --student, or type names in the guided form."
+	saidNoRuns        = "No run has been saved yet. To save one, name a --student, or type “names” in the guided form."
 	saidReportOfWhat  = "standstill bench report needs a problem with its values, or --run and the number of a saved run"
 	saidImportForWhom = "standstill bench import needs --student NAME for everybody who made the runs"
 	saidImported      = "%d runs were saved."
 	saidWritten       = "Written: %s"
 	saidNotAtTable    = "%q is not on the list of the class, so the run is not saved"
-	saidFileThereToo  = "the file %s exists already; type the word again, followed by another file name"
+	saidFileThereToo  = "the file %s exists already; type the command again, with another file name"
 	saidFileThere     = "the file %s exists already; choose another name with --out"
 )

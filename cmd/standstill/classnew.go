@@ -19,7 +19,7 @@ func classNewCommand(t *teacher) *cobra.Command {
 		Short: "Create a class file",
 		Long: `Creates a class file from the flags and asks for what is missing: the name, the students
 and the work. Students come from a CSV file with the columns id and name, or from a
-OneRoster folder. Each answer is checked at once; type back for the previous question. If
+OneRoster folder. Each answer is checked at once; for the previous question, type back. If
 you stop before the end, your answers are saved beside the file. The class file is plain
 text; you can change it with any editor.`,
 		Example: "  standstill class new my-class.yaml --name Physics --students students.csv --problem canal-lantern --topic springs",

@@ -5,8 +5,8 @@ const (
 	saidClass = `A class file names the students and sets the work. Students start the program with it
 and get numbers of their own. They give the teacher a hand-in file; the teacher collects
 these files and prints a report.`
-	saidCollect = `Takes hand-ins and whole records from files, or from everything below a folder, such as
-a USB stick. You can collect in any order and as often as you like: an entry is never
+	saidCollect = `Takes hand-ins and whole records from files, or from a folder or USB stick with
+everything in it. You can collect in any order and as often as you like: an entry is never
 counted twice. Every answer is marked again with the student's own numbers. Anything that
 does not fit is reported: another student's numbers, impossible times, changed verdicts.`
 	saidClassReport = `Shows the progress of every student, who is stuck now, the most frequent mistakes, the
@@ -17,7 +17,7 @@ the folder that you name or in the current one. The teacher collects the file. I
 student's id and name and what was typed, and nothing about anybody else.`
 	saidNoPath          = "the path %s cannot be read: %v"
 	saidPacked          = "%s contains the class, its %d students and its %d problems. Copy it to each machine as class.yaml, into the folder of the program."
-	saidAdded           = "%s is now on the list, with the id %s, in %s. Copy the file to the machines again."
+	saidAdded           = "%s is now on the list, with the id %s, in %s. Copy the file to the students' machines again."
 	saidNoClassFile     = "there is no class file %s; --class needs a class file, and --numbers %s uses a number key"
 	saidNoClass         = "there is no class file; name one with --class, or make one with standstill class new"
 	saidNothingToHandIn = "%s has not checked any line yet, so there is nothing to hand in"
@@ -55,9 +55,9 @@ view is updated when something changes. Nothing is saved; press Ctrl-C to stop.`
 	saidAcceptedLine     = "The line of %s in %s counts as right from now on: %s"
 	saidTakenBack        = "The tutor's own judgement counts again for the line of %s in %s: %s"
 	saidProgress         = "marked %d %% (%d of %d)"
-	saidWillForget       = "This deletes %d entries of %s from %s. It cannot be undone. Type yes to delete them."
-	saidWillForgetOld    = "This deletes %d entries from before %s from %s. It cannot be undone. Type yes to delete them."
-	saidForgottenOld     = "All entries from before %s are deleted: %d from %s. Hand-ins, exports and backups that were made earlier still exist."
+	saidWillForget       = "This deletes %d entries of %s from %s. It cannot be undone. To delete them, type yes."
+	saidWillForgetOld    = "This deletes the %[1]d entries in %[3]s that were made before %[2]s. It cannot be undone. To delete them, type yes."
+	saidForgottenOld     = "All entries that were made before %s are deleted: %d from %s. Hand-ins, exports and backups that were made earlier still exist."
 	saidNoDay            = "%q is not a date; write a date such as 2026-08-01"
 	saidNothingForgotten = "nothing was deleted"
 	saidNobodyToForget   = "there is no student %q, in the class list or in the record; nothing was deleted"

@@ -23,8 +23,8 @@ func forgetCommand(a *app) *cobra.Command {
 the file; with --class, it does this in the record of the class. It says what it will
 delete and asks first. The numbers of the other entries then have a gap. A hand-in file of
 the student still contains everything, but collecting it again does not bring the entries back.
---before deletes the entries of all students from before a day, and the students who then
-have no entries left.`,
+--before deletes all entries that were made before a day, and the students who then have
+no entries left.`,
 		Example: "  standstill record forget Nele --yes\n  standstill record forget --before 2026-08-01 --yes",
 		Args: func(c *cobra.Command, args []string) error {
 			if before != "" {
@@ -59,7 +59,7 @@ have no entries left.`,
 	}
 	c.Flags().StringVar(&classFile, "class", "", "delete from the record of this class `file`")
 	c.Flags().BoolVar(&yes, "yes", false, "delete without asking")
-	c.Flags().StringVar(&before, "before", "", "delete the entries of all students from before this `date`, as in 2026-08-01")
+	c.Flags().StringVar(&before, "before", "", "delete all entries that were made before this `date`, as in 2026-08-01")
 	return c
 }
 

@@ -21,8 +21,8 @@ func bankNewCommand(a *app) *cobra.Command {
 		Use:   "new [FILE]",
 		Short: "Create a problem file, question by question",
 		Long: "Asks for what a problem needs, writes a commented file, solves it at once and shows the\n" +
-			"drawing and the solution. Each answer is checked at once; type back for the previous\n" +
-			"question. If you stop before the end, your answers are saved beside the file.\n\n" +
+			"drawing and the solution. Each answer is checked at once; for the previous question,\n" +
+			"type back. If you stop before the end, your answers are saved beside the file.\n\n" +
 			"The program does not ask for what the flags already say. A force is a list of parts: name,\n" +
 			"kind, points or direction, angle and from, size, by, and on if there are several bodies.",
 		Example: "  standstill bank new my-lantern.yaml --topic one-line --title Lantern --text {m}_hangs --given m=2_kg --force name=T,kind=tension,points=up --force name=w,kind=weight,points=down,size=m*g --find T",

@@ -77,8 +77,8 @@ func sayCompletion(root *cobra.Command) {
 
 // screenFlags say how screens are shown.
 func (a *app) screenFlags(f *pflag.FlagSet) {
-	f.BoolVar(&a.light, "light", false, "colours for a light background, also next time")
-	f.BoolVar(&a.dark, "dark", false, "colours for a dark background, also next time")
+	f.BoolVar(&a.light, "light", false, "use colours for a light background, now and next time")
+	f.BoolVar(&a.dark, "dark", false, "use colours for a dark background, now and next time")
 	f.BoolVar(&a.ascii, "ascii", plainCharacters(runtime.GOOS, os.Getenv), "drawings in plain characters, for terminals without braille")
 }
 

@@ -137,7 +137,7 @@ func (r *Result) saidFailed(p *Prediction) string {
 func (r *Result) saidBends(p *Prediction) string {
 	said := fmt.Sprintf("%[2]s does not change linearly within the uncertainty of %[1]s", p.Budget[0].Input.Name(), p.Name)
 	if p.U == 0 {
-		return said + ": its rate of change is zero there. The interval comes from the random trials."
+		return said + ": its rate of change is zero at the measured value. The interval comes from the random trials."
 	}
 	if math.Abs(p.Spread-p.U) <= measure.Agreement*p.U {
 		return said + fmt.Sprintf(": the mean of the random trials is %s. The interval comes from the trials.", p.at(p.Mean, p.Spread))
@@ -207,7 +207,7 @@ const (
 )
 
 // saidLook stands for Systematic where there is a next question.
-const saidLook = "These uncertainties do not include systematic errors. Type look for a list of the usual ones; begin with the calibration of the scale."
+const saidLook = "These uncertainties do not include systematic errors. Type “look” for a list of the usual ones; begin with the calibration of the scale."
 
 // Cautions are shown before the first measurement and stand on every sheet. What
 // they hold was read in school and maker's sheets on hanging masses, spring
@@ -260,7 +260,7 @@ const (
 	saidLookAtZeroLine = "Check the protractor: its centre and its zero line."
 	saidSharedExplains = "The values that all runs share, such as the mass, may also be the cause. Measure them again."
 	saidNothingLeft    = "There are only as many points as a line needs, so you cannot see how well it fits."
-	saidLineSample     = "Line: type what to plot, as in line T against 1/(2 sin theta). Add through 0 for a line through the origin."
+	saidLineSample     = "Line: type what to plot, as in line T against 1/(2 sin theta). For a line through the origin, add “through 0” at the end."
 )
 
 // inWords are the small numbers as words.
@@ -363,19 +363,19 @@ const (
 	saidByHandLate    = "Who wants to predict by hand from these numbers? It still counts as practice. Type a name, or press Enter to go on."
 	saidJoining       = "Who joins the table? Type the names, or press Enter to go back."
 	saidWhichRun      = "Which run do you want to open? Type its number, or several to compare them, as in 1 2."
-	saidOthersRuns    = "Type runs all to list the runs of other groups, too."
+	saidOthersRuns    = "Type “runs all” to list the runs of other groups, too."
 	saidCorrectValues = "Type the letter and its value, as in alpha = 35 deg ± 0.5 deg. Everything else stays the same."
 	saidThen          = "What now? Type a letter and its value to change it, or a word: result, budget, plot, series, line, again, runs, predict, note, report, help, quit."
 	saidNoRuns        = "No run is saved yet."
 	saidAgain         = "This is a new run with the same values; the readings are empty. Type what is different, as in alpha = 40 deg ± 0.5 deg, and then the readings."
-	saidNobodyThere   = "There are no names yet. To save the run, type students and the names, as in students Ana, Ben."
+	saidNobodyThere   = "There are no names yet. To save the run, type “students” and the names, as in students Ana, Ben."
 	saidNoPractice    = "Predicting by hand is not possible here."
 	saidNoFiles       = "No files can be written here."
-	saidNoSuchRun     = "There is no run with this number. Type runs for a list."
+	saidNoSuchRun     = "There is no run with this number. Type “runs” for a list."
 	saidNothingRead   = "There are no readings yet."
 	saidNoted         = "Your note is saved with the run."
 	saidConcluded     = "Your conclusion is saved with the run."
-	saidNoNotes       = "There are no notes yet. Type note and your text, as in note the ring stuck once."
+	saidNoNotes       = "There are no notes yet. Type “note” and your text, as in note the ring stuck once."
 	saidNoWarnings    = "There are no warnings about these values."
 	saidIfMeant       = "If it is right, press Enter. If not, type it again."
 	saidEmptyTable    = "The table needs a first row with letters and units, as in m / kg, and a row below it for each run."

@@ -214,7 +214,7 @@ func (p *Prediction) said() string {
 	case p.Drawn:
 		// The spread of a long tail says little about where most trials are.
 		wide := (p.High - p.Low) / 4
-		return fmt.Sprintf("%s = %s; 95 %% of the random trials are between %s and %s (u = %s). %s",
+		return fmt.Sprintf("%s = %s; 95 %% of the random trials give a value between %s and %s (u = %s). %s",
 			p.Name, p.at(p.Value, wide), p.at(p.Low, wide), p.at(p.High, wide), p.in(p.Spread), p.Why)
 	case !(p.U > 0):
 		return fmt.Sprintf("%s = %s, exact, because all the values that it depends on are taken as exact", p.Name, p.at(p.Value, 0))

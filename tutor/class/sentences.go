@@ -32,7 +32,7 @@ const saidClockFlag = "this time comes from the student's machine, and it cannot
 const (
 	saidNobodyToGive = "there is no student %q in the class, or several students match"
 	saidFaultOfFile  = "It could not be read because of an error in Standstill (%v). The other files were read."
-	saidAside        = " %s is not on the class list, so the entries are not counted. To give them to a student: class collect FILE --as STUDENT."
+	saidAside        = " %s is not on the class list, so the entries are not counted. To count them as a student's work: class collect FILE --as STUDENT."
 	saidForgotten    = " Entries skipped because the student was deleted: %d. class collect --again counts them."
 	saidTooLong      = " Entries skipped because the answers are too long: %d."
 )

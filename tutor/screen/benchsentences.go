@@ -34,7 +34,7 @@ const (
 const (
 	saidWhichApparatus  = "Which problem matches your apparatus? Choose with the arrow keys and press Enter, or type some letters of its title."
 	saidMarkTwo         = "Mark another run with tab to compare the two, or remove the mark to open one run."
-	saidReadWarnings    = "There are warnings about these values. Type warnings, and read them before you hang anything."
+	saidReadWarnings    = "There are warnings about these values. Type “warnings”, and read them before you hang anything."
 	saidAtBench         = "You can do this at the bench; press ctrl+l to go back there."
 	saidWhatNext        = "What now? Type a letter and its value to change it, as in m = 0.52 kg ± 1 %, or a word such as plot. Press Enter to go back to the values."
 	saidAnyField        = "To jump to a field, type its letter and a value, as in alpha = 35 deg ± 0.5 deg. Type alpha = to clear it."

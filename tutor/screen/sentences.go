@@ -109,7 +109,7 @@ const (
 	saidNoStageBefore  = "There is no stage before this one."
 	saidNothingWritten = "You have written nothing at this stage."
 	saidReveal         = "Press Enter to see the solution. The problem then counts as “solution shown”, not as solved."
-	saidTurn           = "Pick a letter with ↑ ↓ and change it with ← →."
+	saidTurn           = "Choose a letter with ↑ ↓ and its value with ← →."
 	saidNoAngles       = "Nothing in this problem can be changed."
 	saidNoRest         = "no equilibrium is possible"
 	saidWhoElse        = "Who is practising now? Choose with the arrow keys or type a name, then press Enter."

@@ -28,7 +28,7 @@ func (r *reader) ownProblems(from, files *yaml.Node) {
 		}
 		folder, found := problems.OpenFolder(r.beside(name))
 		if len(found) > 0 && found[0].Line == 0 && found[0].File == r.beside(name) {
-			r.At(item, fmt.Sprintf("the folder %s cannot be used: %s", Shown(name), found[0].What), "a folder of problem files in the folder of the class file")
+			r.At(item, fmt.Sprintf("the folder %s cannot be used: %s", Shown(name), found[0].What), "a folder of problem files, in the same folder as the class file")
 			continue
 		}
 		r.class.From = append(r.class.From, name)

@@ -3,6 +3,6 @@ package classfile
 // What keeps a student from being added to a list.
 const (
 	saidNoListToAdd = "the class file does not have one student on each line; add the student with an editor"
-	saidRosterToAdd = "the students come from OneRoster files, which the next export would replace; add the student there"
+	saidRosterToAdd = "the students come from OneRoster files, which the next export from the school system would replace; add the student in the school system"
 	saidNoIDsToAdd  = "the list has no column for ids; add the student with an editor"
 )

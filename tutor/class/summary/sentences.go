@@ -98,13 +98,13 @@ func SayRemark(r Remark, nameOf func(string) string) string {
 	case EntryCopied:
 		return fmt.Sprintf("%s: %s also arrived under the name of %s. The numbers belong to %s, so this work counts for that student.", who, entries, whose, whose)
 	case EntryTied:
-		return fmt.Sprintf("%s: %s also arrived under another name of the class, and it is not clear whose work this is. It counts for nobody until you collect the file again with --as and the student's name.", who, entries)
+		return fmt.Sprintf("%s: %s also arrived under another name on the class list, and it is not clear whose work this is. It counts for nobody until you collect the file again with --as and the student's name.", who, entries)
 	case EntryUnsettled:
 		return fmt.Sprintf("%s: %s arrived in different versions with the same time (%s). None of them counts until you accept one: class accept ENTRY --text TEXT.", who, entries, detail)
 	case NotOnList:
-		return fmt.Sprintf("%s is not on the class list: %s %s not counted. To give this work to a student, collect the file again: class collect FILE --as STUDENT.", classfile.Shown(r.Student), entries, are)
+		return fmt.Sprintf("%s is not on the class list: %s %s not counted. To count this work as a student's, collect the file again: class collect FILE --as STUDENT.", classfile.Shown(r.Student), entries, are)
 	case Given:
-		return fmt.Sprintf("%s: %s arrived under the name %s. You gave this work to this student.", who, entries, detail)
+		return fmt.Sprintf("%s: %s arrived under the name %s. You assigned this work to this student.", who, entries, detail)
 	case TooMuch:
 		return fmt.Sprintf("%s: %s %s not marked, because there is too much to mark, or marking takes too long.", who, entries, are)
 	case Acceptance:
