@@ -78,7 +78,7 @@ func (b *beside) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case tea.WindowSizeMsg:
 		b.cols, b.rows = msg.Width, msg.Height
 	case tea.KeyMsg:
-		if b.late {
+		if b.late && !types(msg) { // what is typed meanwhile is not lost
 			return b, b.keyWaiting(msg)
 		}
 	}

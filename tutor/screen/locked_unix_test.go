@@ -54,8 +54,9 @@ func TestRecordLockedByAnotherProgram(t *testing.T) {
 		release := lock(t, record)
 		m.send(rightForces + enter)
 		m.sees("Not saved yet", rightForces)
+		m.send("T1 cos") // typed ahead
 		release()
-		m.sees("▸ " + components)
+		m.sees("▸ "+components, "T1 cos")
 		m.send(ctrlC)
 		m.ends()
 	})
