@@ -165,12 +165,9 @@ func (r *Reference) Negative(f *statics.Force, axis statics.Axis) bool {
 	return t.Value(r.solved.Values) < 0
 }
 
-// table is that of every reference; it is never changed.
-var table = mistake.Table()
-
 func newReference(m *statics.Model, solution []float64, own solved.Units, kin *Kin) *Reference {
 	p := trial.NewProblem(solved.New(m, solution, own, &kin.letters))
-	return &Reference{System: m.System, solved: p.Solved, trial: p, kin: kin, mistakes: mistake.New(p, table), share: trial.RoundedShare}
+	return &Reference{System: m.System, solved: p.Solved, trial: p, kin: kin, mistakes: mistake.New(p, mistake.Table()), share: trial.RoundedShare}
 }
 
 // Own is a mistake that the author of a problem watches for: a line that is wrong and

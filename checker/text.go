@@ -4,6 +4,7 @@ import (
 	"example.org/standstill/checker/diagram"
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/lines"
+	"example.org/standstill/checker/memory"
 	"example.org/standstill/checker/solved"
 )
 
@@ -11,7 +12,7 @@ import (
 // of its item. ok is false for a text with more lines than are judged at once. Of a
 // diagram, which is one line, each entry is a line. The lines are not to be changed.
 func (r *Reference) Lines(a Answer) (all []lines.Line, ok bool) {
-	if len(a.Text) > longestRemembered {
+	if len(a.Text) > memory.LongestText {
 		return r.takeApart(a)
 	}
 	q := wholeText{r.solved.LettersFor(a.Item), a.Stage == Components, a.Stage == Diagram, a.Text}
@@ -36,9 +37,6 @@ type textLines struct {
 	lines []lines.Line
 	ok    bool
 }
-
-// longestRemembered is how many bytes of text are remembered with their lines.
-const longestRemembered = 200
 
 func (r *Reference) takeApart(a Answer) (all []lines.Line, ok bool) {
 	if a.Stage == Diagram {

@@ -3,13 +3,15 @@ package expr
 import (
 	"math/bits"
 	"slices"
+
+	"example.org/standstill/checker/memory"
 )
 
 // Read reads one line: an expression, an equation or a chain of equations. The
 // error is a *ReadError. Unknown letters are no error here; their nodes say so. What is
 // returned is not to be changed: it may be remembered.
 func (l *Letters) Read(text string) (Reading, error) {
-	if l.memory == nil || len(text) > longestRemembered {
+	if l.memory == nil || len(text) > memory.LongestText {
 		return l.read(text)
 	}
 	q := question{text, l.mass}

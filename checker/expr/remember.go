@@ -6,11 +6,8 @@ import "example.org/standstill/checker/memory"
 // is complete; from then on several goroutines may read with it, and nothing is added.
 func (l *Letters) Remember() { l.memory = &readings{} }
 
-// readings are what was read last. Texts longer than longestRemembered are read anew, so
-// that a memory stays small whatever is typed.
+// readings are what was read last.
 type readings = memory.Latest[question, outcome]
-
-const longestRemembered = 200
 
 // question is what a reading depends on besides the vocabulary.
 type question struct {

@@ -7,6 +7,10 @@ import "sync"
 // Half is how many answers one half of a memory holds.
 const Half = 128
 
+// LongestText is how many bytes of text are worth remembering with what was made of them:
+// longer ones are read anew, so that a memory stays small whatever is typed.
+const LongestText = 200
+
 // Latest remembers the answers that were asked for last, some Half to twice as many. It
 // may be used by several goroutines; the zero value is ready. What it holds is shared and
 // not to be changed.

@@ -84,22 +84,27 @@ const (
 
 // StrangeWeight is what is found of a line with a weight that the problem does not have.
 func (s *Search) StrangeWeight(is StrangeWeight, name string) Finding {
-	for _, row := range s.rows {
-		if row.Weight == is {
-			return Finding{Code: row.Code, Row: row, All: []string{name}}
-		}
+	if row := s.firstRow(func(r *Row) bool { return r.Weight == is }); row != nil {
+		return Finding{Code: row.Code, Row: row, All: []string{name}}
 	}
 	return s.named(ExtraForce)
 }
 
 // NoCoefficient is what is found of a line with a coefficient of friction that the problem lacks.
 func (s *Search) NoCoefficient(friction string) Finding {
-	for _, row := range s.rows {
-		if row.NoLetter {
-			return finding(row, friction)
-		}
+	if row := s.firstRow(func(r *Row) bool { return r.NoLetter }); row != nil {
+		return finding(row, friction)
 	}
 	return s.named(LimitAssumed, friction)
+}
+
+// firstRow returns the cheapest row of which something holds, nil for none.
+func (s *Search) firstRow(holds func(*Row) bool) *Row {
+	at := slices.IndexFunc(s.rows, holds)
+	if at < 0 {
+		return nil
+	}
+	return s.rows[at]
 }
 
 // Mistyped is what is found of a line that has another number in the place of a given value.
