@@ -135,7 +135,7 @@ func (n *newProblem) finish(file string, data []byte) error {
 		return err
 	}
 	fmt.Fprintf(n.Out, saidProblemWritten, file)
-	scene := picture.OfProblem(page.Ref, picture.View{Solved: true, Above: picture.FromAbove(p.Figure)})
+	scene := picture.OfProblem(page.Ref, picture.View{Solved: true})
 	if n.plain || !isTerminal(n.Out) {
 		for _, sentence := range picture.Sentences(scene) {
 			fmt.Fprintln(n.Out, sentence)

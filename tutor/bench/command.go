@@ -297,6 +297,6 @@ func (t *Table) warnings() []string {
 }
 
 func (t *Table) drawing(string) Answer {
-	scene := picture.OfProblem(t.Form.Ref(), picture.View{Above: picture.FromAbove(t.Form.problem.Figure)})
+	scene := picture.OfProblem(t.Form.Ref(), picture.View{})
 	return Answer{Title: titleApparatus, Scene: &scene}
 }

@@ -20,9 +20,6 @@ const (
 	levelEnough = 12.0 // what leaves within this of the horizontal ends at a wall
 )
 
-// FromAbove reports whether a file's figure is seen from above.
-func FromAbove(figure map[string]string) bool { return figure["view"] == "above" }
-
 // NewSetup works out what a problem is about from its forces and from the figure of its
 // file, which maps a body, a force ("T1", "pulley.TR") or "view" to a word. It is nil
 // where the file wants no picture.
@@ -31,7 +28,7 @@ func NewSetup(ref *checker.Reference, figure map[string]string) *Setup {
 		return nil
 	}
 	in := &inferring{ref: ref, figure: figure}
-	in.setup.Above = FromAbove(figure)
+	in.setup.Above = ref.System.Words.Above
 	for i := range ref.Bodies {
 		in.object(&ref.Bodies[i])
 	}

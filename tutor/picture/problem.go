@@ -19,8 +19,6 @@ type View struct {
 	// Listed are the forces of a diagram that is being made. They stand in the
 	// place of the problem's own at the stage diagram.
 	Listed []Listed
-	// Above is said of a problem that is seen from above.
-	Above bool
 }
 
 // Listed is a force as a student lists it, whether it acts or not. Direction is
@@ -38,7 +36,7 @@ type Listed struct {
 // sketched in the middle of its side, so that nothing can be measured off.
 func OfProblem(ref *checker.Reference, v View) Scene {
 	d := &drawer{ref: ref, view: v, colours: Colours(ref)}
-	d.scene.Above = v.Above
+	d.scene.Above = ref.System.Words.Above
 	for i := range ref.Bodies {
 		if b := &ref.Bodies[i]; v.Body == "" || b.Name == v.Body {
 			d.body(b)

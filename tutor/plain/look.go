@@ -281,7 +281,7 @@ func (s *session) drawing() {
 		s.say(saidDrawing, saidNoDrawing)
 		return
 	}
-	view := picture.View{Stage: stage, Item: item, Solved: s.lesson.Over(), Above: picture.FromAbove(s.lesson.Problem.Figure)}
+	view := picture.View{Stage: stage, Item: item, Solved: s.lesson.Over()}
 	for _, sentence := range picture.Sentences(picture.OfProblem(s.lesson.Ref, view)) {
 		s.say(saidDrawing, sentence)
 	}

@@ -43,7 +43,7 @@ func (m *model) picture() picture.Scene {
 	if m.isAtBench() {
 		return picture.OfProblem(m.bench.ref, picture.View{})
 	}
-	v := picture.View{Stage: m.stage(), Solved: !m.now.open, Above: picture.FromAbove(m.lesson.Problem.Figure)}
+	v := picture.View{Stage: m.stage(), Solved: !m.now.open}
 	if m.now.open {
 		v.Item = m.now.ask.Item
 	}

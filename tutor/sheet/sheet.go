@@ -109,7 +109,6 @@ func setup(page *tutor.Page) template.HTML {
 // figure draws a page's scene. The drawing of a diagram that the student has to
 // make shows the axes and the body, and no force.
 func figure(page *tutor.Page, view picture.View) template.HTML {
-	view.Above = picture.FromAbove(page.Problem.Figure)
 	scene := picture.OfProblem(page.Ref, view)
 	if view.Stage == checker.Diagram {
 		scene.Forces, scene.Angles = nil, nil
