@@ -285,35 +285,19 @@ func (p *pane) waits(text string, patience time.Duration) bool {
 
 // student comes, opens a problem and stays; whoever types does so until stop.
 func (c *crowd) student(address, id, phrase string, types bool, ready func(), stop <-chan struct{}) error {
+	ready = sync.OnceFunc(ready)
+	defer ready()
 	begun := time.Now()
-	client, err := gossh.Dial("tcp", address, as(id, phrase))
+	v, err := visitOf(address, id, phrase)
 	if err != nil {
-		ready()
 		return err
 	}
-	defer client.Close()
-	s, err := client.NewSession()
-	if err != nil {
-		ready()
-		return err
-	}
-	p := &pane{changed: make(chan struct{})}
-	s.Stdout = p
-	in, _ := s.StdinPipe()
-	if err = s.RequestPty("xterm-256color", 24, 80, gossh.TerminalModes{}); err == nil {
-		err = s.Shell()
-	}
-	if err != nil {
-		ready()
-		return err
-	}
+	defer v.Close()
 	if c.lessons {
-		p.waits("titl", patience)
+		v.waits("titl", patience)
 		c.add(&c.logIns, time.Since(begun))
-		io.WriteString(in, "canal\r")
-		if !p.waits("T₁", patience) {
-			ready()
-			return fmt.Errorf("%s: the problem does not open; the last that came is %q", id, p.last(2000))
+		if err := v.opens(id); err != nil {
+			return err
 		}
 	}
 	ready()
@@ -321,7 +305,45 @@ func (c *crowd) student(address, id, phrase string, types bool, ready func(), st
 		<-stop
 		return nil
 	}
-	return c.typeUntil(in, p, id, stop)
+	return c.typeUntil(v.in, v.pane, id, stop)
+}
+
+// clientVisit is a visit as its client has it: what comes is in the pane.
+type clientVisit struct {
+	*gossh.Client
+	*pane
+	session *gossh.Session
+	in      io.Writer
+}
+
+// visitOf logs in and asks for a screen.
+func visitOf(address, id, phrase string) (v *clientVisit, err error) {
+	v = &clientVisit{pane: &pane{changed: make(chan struct{})}}
+	if v.Client, err = gossh.Dial("tcp", address, as(id, phrase)); err != nil {
+		return nil, err
+	}
+	if v.session, err = v.NewSession(); err == nil {
+		v.session.Stdout = v.pane
+		v.in, _ = v.session.StdinPipe()
+		err = v.session.RequestPty("xterm-256color", 24, 80, gossh.TerminalModes{})
+	}
+	if err == nil {
+		err = v.session.Shell()
+	}
+	if err != nil {
+		v.Close()
+		return nil, err
+	}
+	return v, nil
+}
+
+// opens opens a problem from the list.
+func (v *clientVisit) opens(id string) error {
+	io.WriteString(v.in, "canal\r")
+	if !v.waits("T₁", patience) {
+		return fmt.Errorf("%s: the problem does not open; the last that came is %q", id, v.last(2000))
+	}
+	return nil
 }
 
 // typeUntil types two keys a second, and checks a line every twentieth key or so.

@@ -137,31 +137,22 @@ func as(name, phrase string) *gossh.ClientConfig {
 // inside is an attack by a student who is logged in and has a problem open.
 func inside(does func(s *gossh.Session, in io.Writer, n int)) func(context.Context, *testing.T, string, Slip) {
 	return func(ctx context.Context, t *testing.T, address string, slip Slip) {
-		client, err := gossh.Dial("tcp", address, as(slip.ID, slip.Phrase))
+		v, err := visitOf(address, slip.ID, slip.Phrase)
 		must(t, err)
-		s, err := client.NewSession()
-		must(t, err)
-		p := &pane{changed: make(chan struct{})}
-		s.Stdout = p
-		in, err := s.StdinPipe()
-		must(t, err)
-		must(t, s.RequestPty("xterm-256color", 24, 80, gossh.TerminalModes{}))
-		must(t, s.Shell())
-		p.waits("titl", patience)
-		io.WriteString(in, "canal\r")
-		if !p.waits("T₁", patience) {
-			t.Errorf("%s: the problem does not open", slip.ID)
+		v.waits("titl", patience)
+		if err := v.opens(slip.ID); err != nil {
+			t.Error(err)
 		}
 		ended := make(chan struct{})
-		go func() { s.Wait(); close(ended) }()
+		go func() { v.session.Wait(); close(ended) }()
 		go func() {
-			defer client.Close()
+			defer v.Close()
 			for n := 0; ctx.Err() == nil; n++ {
 				select {
 				case <-ended:
 					return // the host has had enough of it
 				default:
-					does(s, in, n)
+					does(v.session, v.in, n)
 				}
 			}
 		}()
