@@ -66,6 +66,7 @@ func (r *Reference) wouldAnswer(a Answer) []string {
 	if a.Stage != Solve {
 		return []string{a.Item}
 	}
+	// The left side of a line can often be read although the rest cannot.
 	if left, _, found := strings.Cut(a.Text, "="); found {
 		if name, ok := r.LetterOf(left, a.Item); ok {
 			return settled(r.solved, name)

@@ -113,6 +113,7 @@ func compassWords(toward, from string) (w angleWords, ok bool) {
 // measured returns an angle that was said with words as the problem measures it: from the
 // other axis, or all the way round.
 func (w angleWords) measured(s *solved.System, name string, angle float64) float64 {
+	// A full-circle direction: both sides are needed to tell in which quarter it lies.
 	if f := directed(s, name); f != nil && w.x != 0 && w.y != 0 {
 		along := [2]float64{math.Cos(angle), math.Sin(angle)}
 		if w.axis == statics.Y {

@@ -5,11 +5,12 @@
 // line is judged:
 //
 //	mark.go           a text, line by line, and one line: its readings, of which one is judged
+//	answers.go, own.go                     what a line answers; the mistakes that the author watches for
 //	mistyped.go, coined.go, unknownletter.go   lines with letters or numbers that are not the problem's
 //	judge.go          one reading, for its stage; true.go and strict.go change what was judged
 //	components.go, sums.go, solve.go, value.go, digits.go, diagram.go, diagram/   the stages
 //	verdict.go, say.go, wording/          what is said of a line
-//	marking.go, statement.go, dimension.go, bearing.go, chain.go   what is known of a reading before it is judged
+//	marking.go, statement.go, dimension.go, bearing.go, chain.go, withoutvalue.go   what is known of a reading before it is judged
 //	text.go, lines/   a text and the lines in it
 //	checker.go, report.go, codes.go       the reference, and what is said of an answer
 //	hints.go, worked.go, derivation/      hints and the worked solution
@@ -84,6 +85,7 @@ func NewOf(kin *Kin, s *statics.System) (*Reference, error) {
 	if err != nil {
 		return nil, err
 	}
+	// Solved twice: a student may also answer a problem of kilonewtons in newtons without writing the unit.
 	if own := solved.UnitsOf(r.solved); !own.AreSI() {
 		si := r
 		if r, err = solve(s, own, kin); err != nil {

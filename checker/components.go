@@ -50,6 +50,7 @@ func (m *marking) markComponentAsTyped() Report {
 		}
 		return m.wrong(f)
 	}
+	// Only after the value is right: a wrong value is told first, and zero is zero in any unit.
 	if dim, typed, known := dimensionOf(m.solved, value); known && typed && dim != quantity.Force && !expr.IsZero(value) {
 		return m.almost(WrongUnit, c.Force.Name)
 	}

@@ -26,6 +26,7 @@ func (r *Reference) Mark(a Answer, before []Answer) Report {
 	case len(all) == 0:
 		return r.markOne(a, before)
 	}
+	// Clipped, so that append copies instead of writing behind the caller's lines.
 	before = slices.Clip(before)
 	each := make([]Report, len(all))
 	for i := range all {

@@ -15,6 +15,7 @@ func (r *Reference) owned(a Answer, line expr.Line, report Report) Report {
 		return report
 	}
 	for _, own := range r.Watched {
+		// The same line may be right elsewhere: a mistake is watched for at one place.
 		if own.Stage != a.Stage || own.Item != "" && own.Item != report.Item {
 			continue
 		}

@@ -78,6 +78,7 @@ func Together(each []Report) Report {
 		if all.Verdict == Right && one.Verdict != Right {
 			all = one
 		}
+		// An empty list differs from none: it says that a line of working was right and settled nothing.
 		if one.Settles != nil && settles == nil {
 			settles = []string{}
 		}

@@ -173,6 +173,7 @@ func (w working) markNamed() Report {
 func (w working) markLone() Report {
 	left := slices.DeleteFunc(slices.Clone(w.m.solved.Find), func(n string) bool { return n == "" })
 	for _, e := range w.m.solved.Equals {
+		// If all that is asked for is equal, one value answers it.
 		if len(left) > 1 && len(settled(w.m.solved, e.Name)) == len(left) {
 			left = left[:1]
 		}

@@ -116,6 +116,7 @@ func (s unknownLetters) fitsAsEqual(name string, tensions []string) bool {
 		return false
 	}
 	equal := newReference(model, s.m.solved.Values[:len(s.m.solved.Model.Variables)], s.m.solved.Own, &Kin{})
+	// Only what is wrong with the sum itself: the other equations of this model are not the student's.
 	equal.mistakes.Near = true
 	c := s.with(name, expr.Letter(name))
 	c.ref, c.solved, c.trial = equal, equal.solved, equal.trial

@@ -45,6 +45,7 @@ func readEmbedded() *Bank {
 	items := make([]*item, len(files))
 	for i, f := range files {
 		data, _ := embedded.ReadFile(path.Join("bank", f.Name()))
+		// Read when it is first asked for: a list needs only the headings, and most commands one problem.
 		items[i] = &item{Heading: headingOf(f.Name(), data), load: sync.OnceValues(func() (*Problem, error) {
 			p, found := readTested(f.Name(), data)
 			return p, found.Err()
@@ -58,6 +59,7 @@ func readEmbedded() *Bank {
 // for.
 func headingOf(name string, data []byte) Heading {
 	var h Heading
+	// The text and what follows are nearly all of the file, and a list shows none of it.
 	head, _, _ := bytes.Cut(data, []byte("\ntext:"))
 	err := yaml.Load(head, &h)
 	if h.ID == "" || h.Title == "" || h.Topic == "" || h.Level == 0 {
@@ -81,6 +83,8 @@ func OpenFolder(dir string) (*Bank, Findings) {
 	found := make([]Findings, len(files))
 	var readers errgroup.Group
 	readers.SetLimit(runtime.GOMAXPROCS(0))
+	// In parallel, because reading a file also solves it and tries its draws. Each reader
+	// has a place of its own in the results, which therefore stay in the order of the files.
 	for i, file := range files {
 		readers.Go(func() error {
 			problems[i], found[i] = ReadFile(file)
@@ -107,6 +111,7 @@ func gather(problems []*Problem, found Findings) (*Bank, Findings) {
 		if p == nil {
 			continue
 		}
+		// The files come by name, so it is always the same one that stays.
 		if file, twice := first[p.ID]; twice {
 			found = append(found, p.sameID(file))
 			continue
@@ -140,6 +145,7 @@ func listFolder(dir string) ([]string, Findings) {
 	var files []string
 	for _, e := range entries {
 		suffix := strings.ToLower(filepath.Ext(e.Name()))
+		// Hidden files are copies that editors and synchronised folders leave behind.
 		if e.IsDir() || strings.HasPrefix(e.Name(), ".") || suffix != ".yaml" && suffix != ".yml" {
 			continue
 		}
@@ -167,6 +173,7 @@ func newBank(items []*item) *Bank {
 func (b *Bank) With(other *Bank) *Bank {
 	var items []*item
 	for _, i := range other.items {
+		// The other bank must not be changed.
 		own := *i
 		own.replaces = own.replaces || b.byID[i.ID] != nil
 		items = append(items, &own)

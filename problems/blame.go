@@ -16,6 +16,7 @@ import (
 // together.
 func (r *reader) dimension(d *draft, err error) {
 	at := d.blame(err.Error())
+	// Package statics says what is wrong in words, so what was expected is found by these words.
 	expected := "quantities with compatible units"
 	for _, row := range []struct{ said, expected string }{
 		{"it must be a force", "a force, such as m*g or 24 N"},

@@ -15,6 +15,7 @@ func (p *Problem) pickedOut(k []int) *Problem {
 	for i, v := range p.Vary {
 		g, _ := p.System.Given(v.Name)
 		own, _ := readGiven(v.Name, v.Text(k[i]))
+		// A range is written without a unit; its numbers are in that of the given.
 		own.Unit = g.Unit
 		values[v.Name] = own
 	}
@@ -39,6 +40,7 @@ func (p *Problem) with(values map[string]statics.Given) *Problem {
 	}
 	own.System = &system
 	own.Copy = own.canonicalGivens()
+	// The reference of the original has the original's numbers.
 	own.prepare()
 	return &own
 }
@@ -47,6 +49,7 @@ func (p *Problem) with(values map[string]statics.Given) *Problem {
 // the unit of the file, or with its own.
 func (p *Problem) canonicalGivens() string {
 	texts := make([]string, len(p.changed))
+	// In a fixed order: the record knows a student's copy by this text.
 	for i, name := range slices.Sorted(slices.Values(p.changed)) {
 		g, _ := p.System.Given(name)
 		inFile, _ := p.asWritten.Given(name)
@@ -85,6 +88,7 @@ func (p *Problem) WithGivens(text string) (*Problem, error) {
 // one.
 func (p *Problem) WithValues(values map[string]string) (*Problem, error) {
 	givens := make(map[string]statics.Given, len(values))
+	// Sorted, so that of several errors it is always the same one that is told.
 	for _, name := range slices.Sorted(maps.Keys(values)) {
 		inFile, ok := p.asWritten.Given(name)
 		if !ok {

@@ -129,6 +129,7 @@ func load(data []byte) (root *yaml.Node, more int, err error) {
 	if err := l.Load(&document); err != nil {
 		return nil, 0, err
 	}
+	// Without this, everything after a “---” would be left out silently.
 	if err := l.Load(&second); err == nil {
 		more = second.Line
 	} else if err != io.EOF {
@@ -226,6 +227,7 @@ func (r *reader) syntax(err error) {
 	line, column := trouble.Mark.Line, trouble.Mark.Column
 	for _, row := range syntaxTable {
 		if strings.Contains(trouble.Message, row.complaint) {
+			// What was opened and never closed is noticed far below; the author has to look at its beginning.
 			if row.opened && trouble.ContextMark.Line > 0 {
 				line, column = trouble.ContextMark.Line, trouble.ContextMark.Column
 			}

@@ -50,6 +50,7 @@ func (p *Problem) draw(d *draw.Dice, tries int) (*Problem, error) {
 // roll draws every varied given once, in the order of their names.
 func (p *Problem) roll(d *draw.Dice) *Problem {
 	values := make([]int, len(p.Vary))
+	// By name, so that moving a line of the file changes nobody's numbers.
 	for _, i := range p.byName() {
 		values[i] = d.Pick(p.Vary[i].Count())
 	}
@@ -74,6 +75,7 @@ func Fold(id string) string {
 func (s Seed) dice(id, numbers string) *draw.Dice {
 	var repeat [8]byte
 	binary.BigEndian.PutUint64(repeat[:], uint64(s.Repeat))
+	// The first part keeps these apart from the numbers of samples and probes.
 	return draw.NewDice("number set", Fold(s.Class), Fold(s.Student), id, numbers, string(repeat[:]))
 }
 
@@ -104,6 +106,7 @@ func (r *reader) drawable(d *draft) {
 func mostOften(refused map[string]int) string {
 	most := ""
 	for why, n := range refused {
+		// Of equals the first by name: a map has no order.
 		if most == "" || n > refused[most] || n == refused[most] && why < most {
 			most = why
 		}

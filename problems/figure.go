@@ -83,6 +83,7 @@ func (d *draft) drawn(key string) (of string, kind statics.Kind) {
 		body, name = "", key
 	}
 	for _, b := range d.System.Bodies {
+		// Bodies come first: a force with the letter of a body can still be named with its body in front.
 		if !dotted && (b.Name == key || b.Name == "" && key == OnlyBody) {
 			return "body", ""
 		}

@@ -49,6 +49,7 @@ func (f Finding) Excerpt() string {
 		start = column - excerptLead
 	}
 	end := min(len(line), start+excerptWidth)
+	// A copy, because dots will replace its ends.
 	shown := append([]rune(nil), line[start:end]...)
 	if start > 0 {
 		shown[0] = '…'
@@ -117,6 +118,7 @@ func nearest(word string, known []string) string {
 // neighbours as one.
 func editDistance(a, b string) int {
 	s, t := []rune(a), []rune(b)
+	// So long a text is no mistyped key, and a table for it would be large.
 	if len(s) > 40 || len(t) > 40 {
 		return max(len(s), len(t))
 	}

@@ -59,6 +59,7 @@ func (r *reader) bodies(n *yaml.Node) []string {
 			r.at(item, fmt.Sprintf("the body %s is listed twice", name), "each body once")
 		case len(names) == mostBodies:
 			r.at(item, "there are too many bodies", fmt.Sprintf("at most %d", mostBodies))
+			// Told once, not for every further body.
 			return names
 		default:
 			names = append(names, name)
@@ -102,6 +103,7 @@ func (r *reader) force(n *yaml.Node, bodies []string) (*forceEntry, bool) {
 	kind, kinded := r.oneOf(p.values["kind"], "the kind of force", kinds())
 	f.Kind = statics.Kind(kind)
 	f.by, _ = r.word(p.values["by"], "what exerts "+name, "left cord")
+	// Every part is read although an earlier one was wrong, so that the author sees all findings at once.
 	placed := r.direct(f, p)
 	f.size = r.formula(p.values["size"], "the size of "+name, false)
 	return f, ok && kinded && placed
@@ -136,6 +138,8 @@ func (r *reader) on(p part, bodies []string) (string, bool) {
 			r.at(p.node, "the force does not say on which body it acts", "on: one of "+strings.Join(bodies, " "))
 			return "", false
 		}
+		// The only body, named or not. After a misspelt “on” this may
+		// be no body's name, but then the file is refused anyway.
 		return strings.Join(bodies, ""), true
 	}
 	if len(bodies) == 1 && bodies[0] == "" {
@@ -171,6 +175,7 @@ func (r *reader) direct(f *forceEntry, p part) bool {
 	switch {
 	case points != nil && direction != nil:
 		r.at(direction, f.Name+" has both \"points\" and \"direction\"", "one of the two")
+	// The misspelt key has been refused already.
 	case points == nil && direction == nil && (p.misspelt("points", forceKeys) || p.misspelt("direction", forceKeys)):
 	case points == nil && direction == nil && f.Kind == statics.Weight && p.values["angle"] == nil && p.values["from"] == nil:
 		f.hangs = true
@@ -272,6 +277,7 @@ func readSides(text string) (statics.Side, bool) {
 			}
 			known = true
 			for axis := range s.side {
+				// “up down” contradicts itself, and “left left” is a slip.
 				if s.side[axis] != 0 && found[axis] != 0 {
 					return found, false
 				}

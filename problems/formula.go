@@ -33,14 +33,17 @@ func vocabulary(givens []statics.Given, forces []*forceEntry, formulas []*formul
 		l.Add(f.Name, expr.Plain)
 	}
 	for _, f := range formulas {
+		// A letter that is all of an angle may be an unknown angle, which nothing else declares.
 		if name := canonical(strings.TrimSpace(f.node.Value)); f.angle && isLetter(name) {
 			l.Add(name, expr.Angle)
 		}
 	}
+	// A file need not give g; if it is used, assumeGravity adds it later.
 	l.Add("g", expr.Plain)
 	for _, f := range formulas {
 		for _, m := range letterRun().FindAllStringSubmatch(f.node.Value, -1) {
 			name := canonical(m[2])
+			// Behind a number, N is the newton and no letter.
 			if _, unit := quantity.Find(m[2]); isLetter(name) && !(m[1] != "" && unit) && !splits(m[2], l) {
 				l.Add(name, expr.Plain)
 			}

@@ -96,6 +96,7 @@ func (r *reader) givens(n *yaml.Node) (list []statics.Given, formulas []*formula
 			continue
 		}
 		g, wrong := readGiven(name, text)
+		// A quantity is tried first: 3 m is three metres, also where m is a given.
 		if wrong != nil && followsFrom(text, name, keys) {
 			formulas = append(formulas, &formula{node: e.value, what: "the formula for " + name, letter: name})
 			continue
@@ -104,6 +105,7 @@ func (r *reader) givens(n *yaml.Node) (list []statics.Given, formulas []*formula
 			r.at(e.value, wrong.what, wrong.expected)
 			continue
 		}
+		// This rule came later; a file that a record kept must stay readable.
 		if g.Minus && g.Unit.Dim == quantity.Mass && !r.kept {
 			r.at(e.value, "the mass "+name+" is negative", "a number above zero")
 			continue
@@ -124,6 +126,7 @@ func followsFrom(text, name string, givens map[string]*yaml.Node) bool {
 		}
 		letter := canonical(run)
 		_, isUnit := quantity.Find(run)
+		// In 3 m + h the m behind the number is a unit, so it does not make the given a formula.
 		if givens[letter] != nil && letter != name && !(isUnit && m[2] >= 0) {
 			return true
 		}

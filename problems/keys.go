@@ -62,6 +62,7 @@ func (r *reader) fields(n *yaml.Node, what string, s section) part {
 	var missing []string
 	for _, key := range s.needed {
 		if p.values[key] == nil && !p.misspelt(key, s) {
+			// Gathered, so that a nearly empty file gives one finding and not one for each key.
 			missing = append(missing, fmt.Sprintf("%q", key))
 		}
 	}

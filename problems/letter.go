@@ -34,6 +34,7 @@ func afterGreek(name string) string { return string([]rune(expr.Glyph(name))[1:]
 // canonical writes a letter as the rest of the program does: α as "alpha", T₁ and
 // T_1 as "T1".
 func canonical(typed string) string {
+	// No letter is so long, however it is spelt.
 	if isLetter(typed) || len(typed) > 16 {
 		return typed
 	}

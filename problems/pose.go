@@ -27,10 +27,13 @@ func (r *reader) pose(d *draft) {
 	r.asked(d, m)
 	r.answerUnits(d, m)
 	r.valued(d)
+	// Not solved yet: findings about a solution would only follow from those about the parts.
 	if r.heavy(d); len(r.found) > 0 {
 		return
 	}
 	s, err := solve(d.System)
+	// “equal” is an equation only where one is missing; elsewhere it is
+	// checked. It is used up by this, so that pose is not called a third time.
 	if errors.Is(err, statics.ErrOpen) && d.makeEqual() {
 		r.pose(d)
 		return
@@ -60,6 +63,7 @@ func tiltTrouble(s *statics.System) error {
 		}
 		plain, err := statics.Compile(s)
 		if err != nil {
+			// pose compiles the system again and words this error.
 			return nil
 		}
 		for _, name := range b.Tilt.Names() {
@@ -172,6 +176,7 @@ func (r *reader) unsolved(d *draft, m *statics.Model, err error) {
 	switch {
 	case errors.Is(err, statics.ErrOpen):
 		r.at(at, fmt.Sprintf("there are more unknowns than equations, so the equations do not determine %s", counted), "a size, an angle or a given for one of them")
+	// With too few unknowns, it is likelier that one is missing than that the directions are wrong.
 	case errors.Is(err, statics.ErrNoSolution) && len(unknowns) < equations(d.System):
 		r.at(at, fmt.Sprintf("no values satisfy all the equations: %s for %d equations", counted, equations(d.System)), "as many unknowns as equations")
 	case errors.Is(err, statics.ErrNoSolution):
@@ -212,6 +217,7 @@ func (s *solution) elsewhere(free []string) (*solution, error) {
 	env := s.Environment()
 	for i, name := range free {
 		slot, _ := s.Slot(name)
+		// Other than the 1 that Environment puts in, and different from each other.
 		env[slot] = 2.6 + 0.7*float64(i)
 	}
 	out, err := s.Solve(env)

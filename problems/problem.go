@@ -5,12 +5,17 @@
 // teacher's files, Read for one file. Problem.Draw gives a student's own copy. How
 // a file is read:
 //
-//	document.go   bytes → YAML, nothing but keys, lists and text
-//	keys.go       which keys there are
-//	given.go, force.go, letter.go, formula.go, system.go   the parts
-//	pose.go       the whole: is there exactly one solution, and a physical one
+//	read.go       from the bytes to a problem or its findings (finding.go)
+//	document.go   bytes → YAML, nothing but keys, lists and text; sheet.go the same for other files
+//	keys.go       which keys there are; help.go explains them
+//	given.go, force.go, weight.go, letter.go, formula.go, system.go   the parts
+//	tell.go, figure.go   what is said for sentences and drawings
+//	pose.go       the whole: is there exactly one solution, and a physical one; sense.go slips that can be solved
 //	blame.go      the place in the file that a message about the whole is about
-//	vary.go, draw.go, usable.go   the numbers of a student's own copy
+//	vary.go, draw.go, usable.go   the numbers of a student's own copy; copy.go makes it, stats.go counts them
+//
+// What is done with problems: bank.go and topics.go list them, reference.go solves one, write.go makes the
+// file of a new one.
 package problems
 
 import (
@@ -84,6 +89,7 @@ func (p *Problem) Statement() string {
 // Lettered writes the letters of the problem in a text as they are on paper.
 func (p *Problem) Lettered(text string) string {
 	return word().ReplaceAllStringFunc(text, func(name string) string {
+		// Only letters that look different on paper: “a” may be a word of the text.
 		if (expr.Glyph(name) != name || subscripted().MatchString(name)) && p.letters[name] {
 			return setLetter(name)
 		}

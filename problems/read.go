@@ -17,6 +17,7 @@ import (
 func Read(name string, data []byte) (*Problem, Findings) {
 	r := &reader{name: name}
 	d := r.problem(data)
+	// Trying draws takes longest, and says nothing about a file that is wrong in itself.
 	if len(r.found) == 0 {
 		r.drawable(d)
 	}
@@ -62,6 +63,7 @@ func slurp(name string) (data []byte, trouble string) {
 		return nil, plainCause(err)
 	case info.IsDir():
 		return nil, "this is a folder"
+	// A pipe or a device may never end.
 	case !info.Mode().IsRegular():
 		return nil, "this is not a regular file"
 	case info.Size() > largestFile:
@@ -72,6 +74,7 @@ func slurp(name string) (data []byte, trouble string) {
 		return nil, plainCause(err)
 	}
 	defer f.Close()
+	// One byte more than is allowed, so that a file that has grown since is refused and not cut.
 	data, err = io.ReadAll(io.LimitReader(f, largestFile+1))
 	if err != nil {
 		return nil, plainCause(err)
@@ -116,6 +119,7 @@ func (r *reader) problem(data []byte) *draft {
 	for _, name := range d.letters() {
 		d.Problem.letters[name] = true
 	}
+	// Before watch, which judges lines and needs the finished problem for it.
 	d.finish()
 	if len(r.found) == 0 {
 		r.watch(d)
@@ -136,6 +140,7 @@ func (r *reader) heading(d *draft) {
 		d.Topic, _ = r.oneOf(v["topic"], "the topic", topicIDs())
 	}
 	if level, ok := r.word(v["level"], `"level"`, "1"); ok {
+		// “12” is found in “123”, too.
 		if d.Level = strings.Index("123", level) + 1; d.Level == 0 || len(level) != 1 {
 			r.at(v["level"], fmt.Sprintf("%q is not a level", shorten(level)), "1 (easy), 2 or 3 (hard)")
 		}
@@ -220,6 +225,7 @@ func braced(offer string, known []string) string {
 func (r *reader) inText(n *yaml.Node, piece string, nth int, what, expected string) {
 	for line := n.Line; line <= len(r.lines); line++ {
 		text := r.lines[line-1]
+		// A brace that is alone is searched for outside complete placeholders.
 		if !placeholder().MatchString(piece) {
 			text = placeholder().ReplaceAllStringFunc(text, func(s string) string { return strings.Repeat("_", len(s)) })
 		}

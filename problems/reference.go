@@ -16,6 +16,7 @@ func (p *Problem) Reference() (*checker.Reference, error) { return p.reference()
 
 // finish makes a problem of what was read, ready to be solved and drawn.
 func (p *Problem) finish() {
+	// Copies are compared with the numbers of the file.
 	p.asWritten = p.System
 	p.Numbers = draw.Numbers(p.System, p.ranges())
 	p.prepare()
@@ -33,6 +34,7 @@ func (p *Problem) ranges() []string {
 }
 
 func (p *Problem) prepare() {
+	// When it is first asked for: most copies are thrown back before anybody needs their reference.
 	p.reference = sync.OnceValues(func() (*checker.Reference, error) {
 		ref, err := checker.NewOf(p.kin, p.System)
 		if err != nil {

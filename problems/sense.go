@@ -32,11 +32,13 @@ func (r *reader) valued(d *draft) {
 
 func (r *reader) zeros(d *draft) {
 	for _, g := range d.System.Givens {
+		// An angle of zero is a direction like any other.
 		if n := d.given[g.Name]; n != nil && !g.Any && g.Number.Value == 0 && g.Unit.Dim != quantity.Angle {
 			r.at(n, g.Name+" is zero", "a number above zero")
 		}
 	}
 	s, err := solve(d.System)
+	// A given that is zero makes forces zero, too, and the author has to know the cause.
 	if err != nil || len(r.found) > 0 {
 		return
 	}
@@ -98,6 +100,7 @@ func (r *reader) outside(d *draft) {
 		if g.Minus {
 			x = -x
 		}
+		// Half of the last place on either side: the file may have its number with more places.
 		if x < (float64(v.Low)-0.5)/scale || x > (float64(v.High)+0.5)/scale {
 			r.at(d.given[v.Name], fmt.Sprintf("%s is outside its own range, %s to %s", v.Name, v.Text(0), v.Text(v.Count()-1)), "a number in the range, or a wider range")
 		}

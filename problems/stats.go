@@ -35,6 +35,7 @@ func (p *Problem) Draws(most int) Draws {
 	values := make([]int, len(p.Vary))
 	for d.Tried < most && float64(d.Tried) < all {
 		own := p.pickedOut(values)
+		// Too many to count through, so a sample is rolled; the same one each time.
 		if all > float64(most) {
 			own = p.roll(sample)
 		}

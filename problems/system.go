@@ -52,6 +52,7 @@ func (r *reader) system(d *draft) {
 	d.bodies = r.bodies(d.top.values["bodies"])
 	d.forces = r.forces(d.top.values["forces"], d.bodies)
 	d.tilts = r.tilts(d.top.values["axes"], d.bodies)
+	// Only after all parts: an expression may use the letters of any of them.
 	letters := vocabulary(s.Givens, d.forces, d.formulas())
 	for _, f := range d.formulas() {
 		r.read(f, letters)
@@ -64,6 +65,7 @@ func (r *reader) system(d *draft) {
 	for _, f := range d.forces {
 		f.Size, f.Angle, f.Direction = f.size.root(), f.angle.root(), f.direction.root()
 	}
+	// Before the bodies are assembled, because it may find that one of them hangs and has no turned axes.
 	r.hang(d)
 	r.sizes(d)
 	r.assemble(d)
@@ -154,6 +156,7 @@ func (r *reader) sizes(d *draft) {
 	}
 	for _, f := range d.forces {
 		if other := first[f.Name]; other != nil {
+			// In a second round: the size may be given only at a later force of that name.
 			f.Size = other.Size
 		}
 	}
@@ -191,6 +194,7 @@ func (r *reader) equal(d *draft) []statics.Equal {
 		equal := statics.Equal{Letter: letter}
 		for _, item := range r.list(e.value, "what "+letter+" stands for", "[T1, T2]") {
 			name, ok := r.letter(item, "the force")
+			// After another finding the force may be one that could not be read.
 			if _, isForce := d.force(name); ok && !isForce && len(r.found) == 0 {
 				r.at(item, fmt.Sprintf("there is no force %s", name), instead(name, d.forceNames()))
 			}

@@ -22,6 +22,7 @@ func (r *reader) words(d *draft) {
 		if f.by == "" {
 			continue
 		}
+		// The first wording goes by the force's name alone; only one that differs needs the body in front.
 		if said, twice := w.By[f.Name]; twice && said != f.by {
 			w.By[f.On+"."+f.Name] = f.by
 		} else {
@@ -128,6 +129,7 @@ func (r *reader) watch(d *draft) {
 		}
 	}
 	if len(d.Watch) > 0 {
+		// The reference by which the lines were judged did not know them as mistakes yet.
 		d.prepare()
 	}
 }
@@ -181,6 +183,7 @@ func (d *draft) xLeft() bool {
 // letter.
 func (d *draft) makeEqualWhatIsAsked() {
 	s := d.System
+	// From the back, because oneSize takes the entry out of the list.
 	for i := len(s.Equal) - 1; i >= 0; i-- {
 		if slices.Contains(s.Find, s.Equal[i].Letter) {
 			d.oneSize(i)

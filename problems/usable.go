@@ -154,6 +154,7 @@ func (p *Problem) nearByNature(w misstep) bool {
 			return false
 		}
 	}
+	// With fewer probes, coming near could be chance.
 	return len(probes) == probeCount && !p.alwaysRight(w)
 }
 

@@ -34,6 +34,7 @@ func (v Vary) Text(k int) string {
 	if v.Places == 0 {
 		return sign + digits
 	}
+	// 0.05 is the whole number 5 with two places.
 	if missing := v.Places + 1 - len(digits); missing > 0 {
 		digits = strings.Repeat("0", missing) + digits
 	}
@@ -57,6 +58,7 @@ func readVary(name, text string) (Vary, *misread) {
 	}
 	v := Vary{Name: name}
 	for _, number := range m[1:] {
+		// All three numbers are counted in the finest place of any of them.
 		_, decimals, _ := strings.Cut(number, ".")
 		v.Places = max(v.Places, len(decimals))
 	}
@@ -82,6 +84,7 @@ func readVary(name, text string) (Vary, *misread) {
 func scaled(number string, places int) (int64, bool) {
 	whole, decimals, _ := strings.Cut(number, ".")
 	digits := strings.TrimPrefix(whole, "-") + decimals
+	// Twelve digits and six places stay well within 64 bits.
 	if len(digits) > 12 || places > mostPlaces || digits == "" || strings.Trim(digits, "0123456789") != "" {
 		return 0, false
 	}
@@ -95,6 +98,7 @@ func scaled(number string, places int) (int64, bool) {
 // vary reads the part "vary".
 func (r *reader) vary(d *draft) []Vary {
 	var list []Vary
+	// While a given cannot be read, what is found about its range would only follow from that.
 	if d.unreadableGivens() {
 		return nil
 	}

@@ -55,11 +55,13 @@ func (f *forceEntry) straightDown(d *draft, tilt *expr.Node) {
 	switch {
 	case tilt == nil || known && turned == 0:
 		f.Points = statics.Side{0, -1}
+	// An angle that is not known is taken for that of a slope that rises to the right.
 	case !known || turned > 0 && turned < math.Pi/2:
 		f.Points, f.From, f.Angle = statics.Side{-1, -1}, statics.Y, tilt
 	case turned < 0 && turned > -math.Pi/2:
 		f.Points, f.From, f.Angle = statics.Side{1, -1}, statics.Y, opposite(tilt)
 	default:
+		// From a right angle on, no two sides of the turned axes fit.
 		down := &expr.Node{Op: expr.Number, Num: quantity.Exact(270), Unit: "deg"}
 		f.Direction = expr.Join(expr.Sub, down, tilt)
 	}

@@ -45,6 +45,7 @@ type DraftForce struct{ On, Name, Kind, Points, Angle, From, Direction, Size, By
 // letter or the number (from 0) of what there are several of: "given m", "force 0 angle".
 func (d Draft) Wrong(part string) error {
 	text, places := d.write()
+	// The whole draft is read and only what is found at this part counts: other parts may still be missing.
 	r := &reader{parts: true}
 	r.problem(text)
 	at, ok := places[part]
@@ -66,6 +67,7 @@ func (d Draft) WrongGiven(p Pair) error {
 		return fmt.Errorf("the given %s is listed twice; expected each letter once", name)
 	}
 	g, wrong := readGiven(name, p.Value)
+	// A Greek letter is an angle, as a rule, and 35 without a unit would be a plain number.
 	if wrong == nil && g.Unit.Dim == quantity.None && expr.Glyph(name) != name && name != "mu" {
 		return fmt.Errorf("the given %s has no unit; expected deg after an angle", name)
 	}
@@ -88,6 +90,7 @@ func (d Draft) WrongForce(letter string) error {
 
 // WrongFind says what is wrong with what is asked for: each is a letter of the draft.
 func (d Draft) WrongFind(names []string) error {
+	// Or every letter that is asked for would count as one of the problem.
 	d.Find = nil
 	text, _ := d.write()
 	known := (&reader{parts: true}).problem(text).letters()
@@ -284,6 +287,7 @@ func (d Draft) write() ([]byte, map[string]place) {
 	p.key("title", d.Title, "what students see in the list")
 	p.key("topic", d.Topic, "one of the topics of the bank")
 	p.key("level", d.Level, "from 1 (easy) to 3 (hard)")
+	// In one line, in which print can find it.
 	text := strings.Join(strings.Fields(d.Text), " ")
 	p.print("text: >", "", "")
 	p.print("  "+text, "text", text)

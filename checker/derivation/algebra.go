@@ -54,6 +54,7 @@ func (p product) times(q product) product {
 		}
 		out.factors[i].power += f.power
 	}
+	// A factor that cancels has to go: like counts the factors, and T·w/T would otherwise be no term like w.
 	out.factors = slices.DeleteFunc(out.factors, func(f factor) bool { return f.power == 0 })
 	return out
 }
@@ -80,6 +81,7 @@ func (p polynomial) plus(q polynomial) polynomial {
 		}
 		out[i].k += t.k
 	}
+	// What cancels is dropped, so that a sum that says only 0 = 0 is an empty polynomial.
 	return slices.DeleteFunc(out, func(t product) bool { return math.Abs(t.k) < vanishing })
 }
 
@@ -121,9 +123,11 @@ func (p polynomial) common() (product, polynomial) {
 			shared.factors = append(shared.factors, factor{f.node, f.key, least})
 		}
 	}
+	// The first is negative only if all are, and −(a + b) is easier to read than (−a − b).
 	if p.positiveFirst()[0].k < 0 {
 		shared.k = -1
 	}
+	// A number comes out only if every term has the same one: 2 a − 4 b stays as it is.
 	if size := math.Abs(p[0].k); !slices.ContainsFunc(p, func(t product) bool { return math.Abs(math.Abs(t.k)-size) > vanishing }) {
 		shared.k *= size
 	}
@@ -145,6 +149,8 @@ func nearerZero(a, b int) int {
 func expand(n *expr.Node) polynomial {
 	switch n.Op {
 	case expr.Number:
+		// π and a number with its unit are printed as they were
+		// typed, so they cannot become part of a coefficient.
 		if n.Unit == "" && n.Num.Text != "π" {
 			return polynomial{{k: n.Num.Value}}
 		}
@@ -157,6 +163,7 @@ func expand(n *expr.Node) polynomial {
 	case expr.Mul:
 		return expand(n.Args[0]).times(expand(n.Args[1]))
 	case expr.Div:
+		// A denominator that cancels to nothing cannot be inverted; such a quotient stays one factor.
 		if below := expand(n.Args[1]); len(below) > 0 {
 			return expand(n.Args[0]).times(below.inverse())
 		}
@@ -257,6 +264,7 @@ func rankOfFactor(n *expr.Node) int {
 
 // ratio writes a number as a fraction of small whole numbers where it is one.
 func ratio(k float64) (num, den float64) {
+	// The bound keeps decimals that were typed: 0.347 is easier to read than 347/1000.
 	for den = 1; den <= 60; den++ {
 		if num = k * den; math.Abs(num-math.Round(num)) < whole {
 			return math.Round(num), den
@@ -274,6 +282,7 @@ func tangents(factors []factor) []factor {
 		}
 		under := keyOf(expr.Apply("cos", f.node.Args[0]))
 		for j := range out {
+			// Only as many as both have: sin² x/cos x is sin x tan x.
 			if times := min(f.power, -out[j].power); out[j].key == under && times > 0 {
 				tan := expr.Apply("tan", f.node.Args[0])
 				out[i].power -= times
@@ -307,6 +316,7 @@ func (p polynomial) over(q polynomial) *expr.Node {
 	if len(above) == 1 {
 		all = all.times(above[0])
 	} else if all.k < 0 {
+		// A minus in front of a fraction goes into the bracket: (b − a)/c, not −(a − b)/c.
 		all.k, above = -all.k, above.negative()
 	}
 	if len(below) == 1 {
@@ -341,6 +351,7 @@ func (p polynomial) split(name string) (by, rest polynomial, linear bool) {
 			continue
 		}
 		without := t.times(one(expr.Letter(name), -1))
+		// Not linear: T², or an angle that is inside a sine or cosine.
 		if t.power(keyOf(expr.Letter(name))) != 1 || without.has(name) {
 			return nil, nil, false
 		}

@@ -95,8 +95,10 @@ func (p Page) axesOf(b *statics.Body) string {
 	}
 	along := sayTheseAxes
 	switch {
+	// Only a weight shows which way is down. A drawing from above has no vertical axis.
 	case weight && b.Tilt == nil:
 		along = sayLevelAxes
+	// Axes can be turned without a slope. Only a normal force shows that there is one.
 	case slices.ContainsFunc(b.Forces, func(f statics.Force) bool { return b.Tilt != nil && f.Kind == statics.Normal }):
 		along = saySlopeAxes
 	}

@@ -50,6 +50,7 @@ func (p Page) Tidy(n *expr.Node) *expr.Node {
 	if n.Op == expr.Call && p.IsLengthAngle(n.Args[0]) {
 		return expr.Apply(n.Name, p.AngleNumber(n.Args[0]))
 	}
+	// The tree is shared with all who use the reference, so only a copy may be changed.
 	c := *n
 	c.Args = make([]*expr.Node, len(n.Args))
 	for i, a := range n.Args {
@@ -107,6 +108,7 @@ func (p Page) Insert(n *expr.Node, found map[string]bool, figures int) *expr.Nod
 }
 
 func (p Page) numberOf(name string, figures int) *expr.Node {
+	// A force whose size is a given letter has the given's own number, with the figures that were typed.
 	if v, _ := p.solved.Model.Variable(name); v.Role == statics.IsDerived && v.Size.Op == expr.Name {
 		return p.numberOf(v.Size.Name, figures)
 	}
@@ -148,6 +150,7 @@ func number(value float64, unit quantity.Unit, figures int) *expr.Node {
 func (p Page) Write(n *expr.Node) string {
 	text := p.solved.LettersFor("").PrintNode(n)
 	names := n.Names()
+	// The replacer takes the first name that fits, so T1 must come before T.
 	slices.SortFunc(names, func(a, b string) int { return len(b) - len(a) })
 	var pairs []string
 	for _, name := range names {
@@ -183,6 +186,7 @@ func unbracket(text string) string {
 			continue
 		}
 		switch head := strings.TrimRight(done, " ·"); {
+		// Behind “=” or “+” the quantity multiplies nothing, so there is no dot.
 		case head != done && head != "" && !endsInSign().MatchString(head):
 			done = head + " · "
 		}

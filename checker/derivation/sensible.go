@@ -104,6 +104,7 @@ func compare(t *working, at solved.Place, one, other group) (text string, worth 
 		one, other = other, one
 	}
 	all, numbers := len(one.names)+len(other.names), one.numbers+other.numbers
+	// Forces at an angle on both sides allow no conclusion, and a number cannot be compared with a letter.
 	if len(one.names) == 0 || len(other.names) == 0 || len(other.slanted) > 0 || numbers > 0 && numbers < all {
 		return "", 0
 	}
@@ -122,6 +123,7 @@ func compare(t *working, at solved.Place, one, other group) (text string, worth 
 	if one.size < other.size*(1+visible) {
 		return "", 0
 	}
+	// X is 0 and Y is 1, so this is the other axis.
 	across := statics.X + statics.Y - at.Axis
 	hasHave := "has a component"
 	if len(one.slanted) > 1 {
@@ -154,6 +156,7 @@ func together(t *working, g group) string {
 func (t *working) secondAngle(function, name string, is float64) {
 	degrees, _ := quantity.Find("deg")
 	write := func(angle float64) string { return t.page.Write(number(angle, degrees, t.figuresOf(angle))) }
+	// The sentence gives 0° to 90° as the reason, so it must hold for the angle itself.
 	if is > 0 && is < math.Pi/2 && !t.solved.TurnsFully(name) {
 		other := map[string]float64{"sin": math.Pi - is, "cos": 2*math.Pi - is, "tan": math.Pi + is}[function]
 		t.lines = append(t.lines, fmt.Sprintf(sayOtherAngle, functionNames[function], write(other), expr.Set(name)))
@@ -207,6 +210,8 @@ func (t *working) secondRoot(sums []balance, names []string) {
 	if len(negative) > 0 {
 		reasons = append(reasons, fmt.Sprintf(sayNegative, listed(negative)))
 	}
+	// If nothing rules out the second solution, it is not
+	// mentioned: the student would be left with two answers.
 	if len(reasons) > 0 {
 		t.lines = append(t.lines, fmt.Sprintf(saySecond, listed(values), strings.Join(reasons, sayAndAlso)))
 	}
@@ -263,6 +268,7 @@ func (t *working) valuesOf(names []string, env []float64) (values [2]float64) {
 	for i, name := range names {
 		values[i] = env[t.solved.Slots[name]]
 		if v, _ := t.solved.Model.Variable(name); v.Angle {
+			// 350° and −10° are the same direction and must not count as two solutions.
 			values[i] = math.Remainder(values[i], 2*math.Pi)
 		}
 	}

@@ -40,6 +40,8 @@ func newWorking(s *solved.System, isFormula func(string) bool) *working {
 
 func workedUnknowns(s *solved.System, isFormula func(string) bool) []string {
 	for figures := leastFigures; ; figures++ {
+		// All lines are written anew: the figures also stand
+		// in the lines above the one that needs more of them.
 		t := newWorking(s, isFormula)
 		t.figures = figures
 		t.work()
@@ -64,8 +66,10 @@ func (t *working) work() {
 		at := len(t.lines)
 		group := t.nextGroup(left)
 		if group == nil {
+			// This settles all that is left, so the loop ends.
 			t.numerically(left)
 		} else if first {
+			// Only solving shows which sums a student can begin with, but the reason stands above them.
 			t.lines = slices.Insert(t.lines, at, t.reason(group))
 		}
 		left = t.unsettled(left)
@@ -192,6 +196,7 @@ const (
 func (t *working) nextGroup(left []balance) []balance {
 	for size := 1; size <= min(len(left), mostTogether); size++ {
 		for _, group := range choose(left, size) {
+			// Smaller groups come first, because a student looks for an equation with one unknown.
 			if len(t.wanted(group...)) == size && t.solveGroup(group) {
 				return group
 			}
@@ -217,9 +222,13 @@ func choose(all []balance, size int) [][]balance {
 // solveGroup solves sums with as many unknowns. Where that fails nothing is said.
 func (t *working) solveGroup(group []balance) bool {
 	lines, found, formulas := len(t.lines), maps.Clone(t.found), maps.Clone(t.formulas)
+	// Asked before solving, because afterwards no unknown of the group is wanted.
 	linear := !slices.ContainsFunc(t.wanted(group...), func(name string) bool { v, _ := t.solved.Model.Variable(name); return v.Angle })
+	// Dividing comes first: after a substitution one term has both the sine
+	// and the cosine of the angle, and solveAngle cannot take it apart.
 	solved := len(group) == 2 && t.divide(group[0], group[1]) || t.substituteOne(group)
 	if !solved {
+		// An attempt that fails half-way has already written lines.
 		t.lines, t.found, t.formulas = t.lines[:lines], found, formulas
 		return false
 	}
@@ -255,6 +264,8 @@ func (t *working) solveOne(b balance, name string) bool {
 // settle writes down an unknown as a quotient of what is known, and notes that it
 // is found.
 func (t *working) settle(words, name string, above, below polynomial) {
+	// The formula comes twice: with the unknowns found so far as letters, then with the
+	// formulas of those that have no number. If both are the same, chain writes one.
 	formulas := []*expr.Node{above.over(below)}
 	above, below = t.inLetters(above), t.inLetters(below)
 	last := above.over(below)
@@ -294,6 +305,8 @@ func (t *working) solveAngle(words string, b balance, name string) bool {
 		function, formula = "cos", rest.negative().over(cosine)
 	case len(sine) > 0 && len(rest) == 0:
 		function, formula = "tan", cosine.negative().over(sine)
+	// a sin θ + b cos θ = c needs an auxiliary angle, which
+	// is not taught here; such sums are solved numerically.
 	default:
 		return false
 	}
@@ -333,6 +346,7 @@ func (t *working) sayAngle(words, function, name string, formula *expr.Node) boo
 	}
 	want, is := t.solved.Values[t.solved.Slots[name]], t.solved.ProgramOf(formula).Run(t.solved.Values)
 	back := "a" + function
+	// Near 90° three figures of a sine are too few: for 88° the arcsine of 0.999 is 87.4°.
 	for figures := t.figures; figures <= mostFigures; figures++ {
 		value := t.valueNode(nil, is, figures)
 		angle := t.turned(expr.Apply(back, value), function, want)
@@ -389,6 +403,7 @@ func (t *working) divide(a, b balance) bool {
 		}
 		sides[function], sums[function], shared[function] = rest, sum, common
 	}
+	// The size cancels in the quotient only if the same factor stands in front of sine and cosine.
 	if len(sides) != 2 || !shared["sin"].like(shared["cos"]) || shared["sin"].k != shared["cos"].k {
 		return false
 	}
@@ -498,6 +513,7 @@ func (t *working) follow(group []balance, way isolation) bool {
 		}
 		if b.has(way.name) {
 			p, ok := b.put(way.name, value)
+			// 0 = 0: this equation says the same as the one that was put into it.
 			if !ok || len(p) == 0 {
 				return false
 			}
@@ -535,6 +551,7 @@ func Begin(s *solved.System) (how Beginning, equation string) {
 		}
 	}
 	for _, two := range choose(left, 2) {
+		// The lines that divide writes are thrown away with t; only whether it succeeds is needed.
 		if t.divide(two[0], two[1]) {
 			return Quotient, ""
 		}
@@ -549,6 +566,7 @@ func Begin(s *solved.System) (how Beginning, equation string) {
 // for any θ.
 func (t *working) says(b balance) bool {
 	env := slices.Clone(t.solved.Values)
+	// Any other value would do: a sum that depends on its unknown is no longer zero there.
 	env[t.solved.Slots[t.wanted(b)[0]]] *= 1.1
 	t.solved.Fill(env, nil)
 	return math.Abs(t.solved.ProgramOf(b.node()).Run(env)) > 1e-9*t.solved.Bulk

@@ -31,6 +31,7 @@ func (t *working) numerically(group []balance) {
 	names := t.wanted(group...)
 	for _, name := range names {
 		if t.isFormula(name) {
+			// A letter without a number cannot come out of numbers; the entry marks it as dealt with.
 			t.formulas[name] = nil
 			continue
 		}
@@ -67,6 +68,8 @@ func (t *working) check(b balance) bool {
 		return false
 	}
 	inserted := t.page.Insert(tree, t.found, t.figures)
+	// A check that visibly misses zero looks like a mistake,
+	// so the solution is written again with more figures.
 	t.tooFew = t.tooFew || !nearlyZero(inserted)
 	t.say(sayCheck+b.name, t.page.Write(inserted)+" ≈ 0")
 	return true
@@ -102,7 +105,7 @@ func (t *working) answers(sums []balance) {
 			if v.Role == statics.IsDerived && !t.solved.Fixed(v.Size) {
 				t.say(sayThen, t.chain(letter, v.Size))
 			}
-			all = append(all, expr.Set(name)+" = "+t.page.Write(t.page.numberOf(name, 3)))
+			all = append(all, expr.Set(name)+" = "+t.page.Write(t.page.numberOf(name, leastFigures)))
 		case len(t.formulas[name]) > 0:
 			formula := t.formulas[name].factored()
 			all = append(all, t.chain(letter, formula, expand(t.spelledOut(formula)).factored()))
@@ -135,6 +138,7 @@ func (t *working) chain(left *expr.Node, formulas ...*expr.Node) string {
 		add(f)
 	}
 	if last := formulas[len(formulas)-1]; t.page.numbered(last, t.found) {
+		// If the left side is no single letter, it is a force times a function, as in T cos θ.
 		value := t.solved.ProgramOf(last).Run(t.solved.Values) * t.solved.Own.Scale(quantity.Force)
 		if left.Op == expr.Name {
 			value, _ = t.solved.InSI(left.Name)

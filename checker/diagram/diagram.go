@@ -61,6 +61,7 @@ func Read(s *solved.System, item, text string) Reading {
 		}
 		for _, one := range apart {
 			if unread := d.take(one); unread != nil {
+				// The whole entry, also if it was taken apart: plainSides has moved its runes.
 				unread.From, unread.To = entries[i].Span()
 				return Reading{Unread: unread}
 			}

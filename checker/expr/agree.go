@@ -55,6 +55,7 @@ func (l *Letters) worthOf(n *Node) (worth, bool) {
 	case Div:
 		return worth{args[0].known && args[1].known, args[0].dim.Over(args[1].dim)}, true
 	case Call:
+		// A power is not listed: it stays unknown, so that it never decides between two readings.
 		return worthOfCall(n.Name, args[0])
 	}
 	return worth{}, true

@@ -52,6 +52,7 @@ func settleDegrees(n *Node, l *Letters) measure {
 		return settleSum(n, kinds)
 	case Mul:
 		return measureProduct(kinds[0], kinds[1])
+	// θ/2 is an angle; an angle divided by anything but a number is not.
 	case Div:
 		if kinds[1] == bareNumber {
 			return kinds[0]
@@ -136,6 +137,7 @@ func markDegrees(n *Node) {
 	switch n.Op {
 	case Number:
 		n.Unit, n.Assumed = "deg", true
+	// Only the first factor: 2·35 means 2·35°, not 2°·35°.
 	case Neg, Size, Div, Mul:
 		markDegrees(n.Args[0])
 	case Add, Sub:
@@ -169,6 +171,7 @@ func (n *Node) inDegrees() {
 		unit         string
 	}{{isPi, half, "deg"}, {half, isPi, "rad"}} {
 		i, j := slices.IndexFunc(above, way.above), slices.IndexFunc(below, way.below)
+		// π/180 alone is a number: there is nothing that it could turn into degrees.
 		if i >= 0 && j >= 0 && len(above) > 1 {
 			above, below, unit = slices.Delete(above, i, i+1), slices.Delete(below, j, j+1), way.unit
 			break

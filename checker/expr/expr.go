@@ -12,9 +12,12 @@
 //	              letters into letters and functions)
 //	gather.go     a letter typed in pieces; settle.go unit or letter
 //	parse.go      tokens → tree, by the grammar; degrees.go a bare number in an angle
-//	agree.go      which of several readings is the likelier
-//	letters.go, functions.go, token.go, runes.go   what all of these know
+//	agree.go      which of several readings is the likelier; remember.go the latest readings
+//	letters.go, functions.go, token.go, runes.go   what all of these know; words.go what is said of a text
+//	              that cannot be read
+//	tree.go       what a tree has in it and how another is made of it
 //	print.go, program.go (fast), value.go (govaluate)   what is done with a tree
+//	acts.go       characters that a terminal would obey
 //
 // Values are in SI: newtons, kilograms, metres, radians.
 package expr
@@ -165,6 +168,7 @@ func Letter(name string) *Node { return &Node{Op: Name, Name: name} }
 // Constant returns a leaf for a number that was computed, not typed.
 func Constant(x float64) *Node {
 	if x < 0 {
+		// As the grammar reads −3: a sign in front of a number, which has none itself.
 		return &Node{Op: Neg, Args: []*Node{Constant(-x)}}
 	}
 	return &Node{Op: Number, Num: quantity.Exact(x)}

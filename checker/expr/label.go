@@ -40,6 +40,7 @@ func (l *labels) opening(text string) opening {
 	// "2. So, on the ring: Fx =" has four; what has more is no label.
 	for range 5 {
 		one := l.oneLabel(text)
+		// What would leave nothing of the line is no label: a lone “2)” may be the answer.
 		if one.length == 0 || strings.Trim(text, " .") != "" && strings.Trim(string([]rune(text)[one.length:]), " .") == "" {
 			break
 		}
@@ -56,6 +57,7 @@ func (l *labels) opening(text string) opening {
 }
 
 func (l *labels) oneLabel(text string) opening {
+	// heading comes last: it would take “block:” without saying which body that is.
 	for _, read := range []func(string) opening{l.leadWord, l.listMark, l.axisLabel, l.sumLabel, l.bodyLabel, l.heading} {
 		if one := read(text); one.length > 0 {
 			return one

@@ -55,6 +55,7 @@ func (l *Letters) Alias(spelling, name string) {
 	l.typed[key] = name
 	lower := strings.ToLower(key)
 	if owner, taken := l.fold[lower]; taken && owner != name {
+		// Letters that differ in case alone, as w and W: only the exact spelling tells which is meant.
 		l.fold[lower] = ""
 		return
 	}
@@ -83,6 +84,7 @@ func (l *Letters) Own() *Letters {
 	c := *l
 	c.names, c.typed, c.fold = maps.Clone(l.names), maps.Clone(l.typed), maps.Clone(l.fold)
 	c.phrases, c.dims = maps.Clone(l.phrases), maps.Clone(l.dims)
+	// What is remembered was read without the letters that are added now.
 	c.memory = nil
 	return &c
 }
@@ -199,6 +201,7 @@ func normal(run []rune) normalised {
 		case r >= '₀' && r <= '₉':
 			put(string('0'+r-'₀'), i)
 		case r == ',' && i+1 < len(run) && !isDigit(run[i+1]): // T1,x
+		// Between digits, a comma is a decimal comma.
 		case r == ',':
 			put(".", i)
 		default:

@@ -74,6 +74,7 @@ func (p *page) folded() *page {
 			out.put('°', p.at[i])
 		case unicode.IsDigit(r):
 			out.put(asciiDigit(r), p.at[i])
+		// Not for every rune: the normal form would also make 2 of the ² in sin².
 		case isStyled(r):
 			for _, plain := range norm.NFKC.String(string(r)) {
 				if usual, found := shapes[plain]; found {

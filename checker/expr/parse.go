@@ -53,6 +53,7 @@ func (p *parser) line() (Line, *ReadError) {
 	}
 	if t := p.peekToken(); t.kind != tokEnd {
 		if t.kind == tokNumber && p.next > 0 && p.tokens[p.next-1].kind == tokNumber {
+			// Between two numbers a sign was forgotten, as a rule, and this sentence says so.
 			return line, unreadable(t.pos, t.end, saidTwoNums)
 		}
 		return line, unreadable(t.pos, t.end, saidUnexpected(t))
@@ -71,6 +72,7 @@ func (p *parser) side() (*Node, *ReadError) {
 	if err != nil {
 		return nil, err
 	}
+	// A unit that follows no number of its own belongs to the whole side: 2 sin 30° N.
 	if t, ok := p.accept(tokUnit); ok {
 		return &Node{Op: Measured, Args: []*Node{n}, Unit: t.text, Pos: n.Pos, End: t.end}, nil
 	}
@@ -79,6 +81,7 @@ func (p *parser) side() (*Node, *ReadError) {
 
 func (p *parser) enter() *ReadError {
 	p.depth++
+	// Every level takes stack, here and in the evaluation, and a pasted text could end the process.
 	if p.depth > maxDepth {
 		t := p.peekToken()
 		return unreadable(t.pos, t.end, saidDeep)

@@ -11,6 +11,7 @@ func (s *splitter) unchained(p piece) []Line {
 	from := 0
 	for _, sign := range signs {
 		name := p.part(from, sign.from).trimmed()
+		// T1x = T1 cos α = 0 is a chain about one component, not a value for two.
 		if !s.component(name.text()) {
 			return []Line{p.line()}
 		}

@@ -17,6 +17,7 @@ func Forces(text string, says func(entry string) bool) []Line {
 		}
 	}
 	for i, r := range s.runes {
+		// A full stop counts only before a space, because 2.5 has one, too.
 		if strings.ContainsRune(";,\n；，", r) || r == '.' && (s.rune(i+1) == ' ' || s.rune(i+1) == 0 || s.rune(i+1) == '\n') {
 			end(i)
 			start = i + 1

@@ -21,6 +21,7 @@ func (s *splitter) label(p piece) piece {
 	for {
 		text := p.text()
 		runes := 0
+		// Hardly any line has a label, and three patterns over each of them take time.
 		if !strings.ContainsAny(text, ")].:") {
 			return p
 		}
@@ -52,6 +53,7 @@ func (s *splitter) labelBefore(i int) int {
 	for from > 0 && isWord(s.runes[from-1]) {
 		from--
 	}
+	// “b)” and “12)”; what is longer is a word in brackets.
 	if from == i || i-from > 2 || from == 0 || s.runes[from-1] != ' ' {
 		return -1
 	}

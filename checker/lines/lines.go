@@ -204,6 +204,7 @@ func (p piece) isEmpty() bool { return strings.Trim(p.text(), " .") == "" }
 // next; a heading such as "ΣFx = 0" says no more than that, and is left out.
 func (s *splitter) add(all []Line, p piece) []Line {
 	if p = s.label(p.trimmed()); p.isEmpty() {
+		// “A:” on a line of its own is a heading for all that follows.
 		s.on = cmp.Or(p.body, s.on)
 		return all
 	}

@@ -26,6 +26,7 @@ func (s *splitter) runOn(p piece) []piece {
 			return append(all, p)
 		}
 		head, rest := p.part(0, at), p.part(at, len(p.runes))
+		// The arrow or “so” stood in front of the first equation only.
 		rest.concludes = false
 		all, p = append(all, head), rest
 	}
@@ -34,6 +35,7 @@ func (s *splitter) runOn(p piece) []piece {
 // nextEquation finds where the second equation of a piece begins, 0 for nowhere.
 func (s *splitter) nextEquation(p piece) int {
 	signs := equalsOf(p.runes)
+	// So many equations are refused anyway, and each one costs a look at all the others.
 	if len(signs) > 2*Most {
 		return 0
 	}
@@ -106,6 +108,7 @@ func (s *splitter) endsInUnit(head, name string) bool {
 	case unit.Dim == quantity.Force:
 		return true
 	case unit.Dim == quantity.Mass:
+		// “3 kg g” is a weight: the g belongs to what is before it.
 		return alone && name != "g"
 	default:
 		return alone && unit.Dim == quantity.Angle

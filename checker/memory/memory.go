@@ -43,6 +43,7 @@ func (l *Latest[Q, A]) Keep(q Q, a A) {
 
 func (l *Latest[Q, A]) put(q Q, a A) {
 	if len(l.young) >= Half {
+		// Forgetting half at once needs no order of age among the answers.
 		l.old, l.young = l.young, nil
 	}
 	if l.young == nil {

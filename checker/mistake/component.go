@@ -17,6 +17,7 @@ func (s *Search) Component(e *trial.Equation, c *solved.Component) Finding {
 	at := solved.Place{Body: c.Body, Axis: c.Axis}
 	sum := solved.Sum{c.Term}
 	ways := s.changed(at, sum, s.rows, false)
+	// A single component has no “all terms”, but a row that changes a whole sum may still apply to it.
 	for _, row := range s.rows {
 		if row.Sum != nil {
 			for _, change := range row.Sum(s.p, at, sum) {

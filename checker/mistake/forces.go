@@ -310,6 +310,7 @@ func allPlus(_ *trial.Problem, _ solved.Place, w solved.Sum) []Change {
 			c.About = append(c.About, c.Sum[i].Force.Name)
 		}
 	}
+	// One sign alone is the mistake of otherSign.
 	if len(c.About) < 2 {
 		return nil
 	}
@@ -320,6 +321,7 @@ func leftOut(_ *trial.Problem, _ solved.Place, t solved.Term) []solved.Term {
 	if t.Scale == 0 {
 		return nil
 	}
+	// Not taken out: all changes of a sum keep its places, so that a second change can follow.
 	t.Scale = 0
 	return []solved.Term{t}
 }
@@ -347,6 +349,7 @@ func pressedByOther(p *trial.Problem, at solved.Place, t solved.Term) []solved.T
 	}
 	var all []solved.Term
 	for i := range body.Forces {
+		// The weight in this place is a mistake of its own, weightForNormal.
 		if f := &body.Forces[i]; f != normal && f.Kind != statics.Friction && f.Kind != statics.Weight {
 			all = append(all, p.Solved.WithSize(t, f.Name+" in the place of "+normal.Name, func() *expr.Node {
 				return expr.Substitute(size, normal.Name, expr.Letter(f.Name))
@@ -447,6 +450,8 @@ func otherAxis(p *trial.Problem, at solved.Place, w solved.Sum) []Change {
 	}
 	for _, t := range across {
 		if t.Force == w[0].Force && t.Scale != 0 {
+			// Dearer than another function alone, which is sine-cosine: the axis
+			// is blamed only if sign and side are those of the other axis, too.
 			return []Change{{About: []string{t.Force.Name}, Sum: solved.Sum{t}, Cost: 1.2}}
 		}
 	}
@@ -616,6 +621,7 @@ func foreignForce(p *trial.Problem, at solved.Place, w solved.Sum) []Change {
 					extra.Scale = sign
 					all = append(all, Change{About: []string{f.Name}, Sum: append(slices.Clone(w), extra)})
 				}
+				// Along an axis the second term is the same as the first, or nothing.
 				if !f.Slanted() {
 					break
 				}

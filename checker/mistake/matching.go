@@ -212,6 +212,7 @@ func cheapest(found []Change) (f Finding, ok bool) {
 	}
 	f = Finding{Code: best.Row.Code, Row: best.Row, All: slices.Clone(best.About), Used: best.used}
 	for _, c := range found {
+		// A mistake with one force and one with two forces are told in different words.
 		if c.Row.Code != best.Row.Code || c.Cost > best.Cost+hair || len(c.About) != len(best.About) {
 			continue
 		}

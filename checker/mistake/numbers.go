@@ -205,6 +205,7 @@ func wholeWeightAsNormal(p *trial.Problem, v Target) []Number {
 	hostsOf(p, v, func(body *statics.Body, on, weight *statics.Force) {
 		normal := solved.OnlyOf(body, statics.Normal)
 		switch {
+		// A value that is a weight is right to be one.
 		case weight == nil || normal == nil || p.IsAWeight(v.Value):
 		case on == normal:
 			all = append(all, shown(p.Solved.Values[p.Solved.Slots[weight.Name]], ""))
@@ -342,6 +343,7 @@ func otherUnknown(p *trial.Problem, v Target) []Number {
 		if other.Name == v.Name || other.Dim != v.Dim || other.Role == statics.IsGiven {
 			continue
 		}
+		// A force that follows from this letter, as f = μN from N, is not another answer.
 		if p.Solved.Open(expr.Letter(p.Solved.Model.Variables[i].Name)) && (other.Size == nil || !other.Size.Has(v.Name)) {
 			all = append(all, Number{Value: p.Solved.Values[i], Cost: seen, Shown: true, Answer: true})
 		}
@@ -388,6 +390,7 @@ func wholeFactor(_ *trial.Problem, v Target) []Number {
 func inverted(p *trial.Problem, v Target) []Number {
 	var all []Number
 	for _, f := range p.Numbers.Factors(v.Dim) {
+		// Whoever multiplies by f instead of dividing by it is off by f².
 		all = append(all, Number{Value: v.Value * f * f}, Number{Value: v.Value / (f * f)})
 	}
 	if v.Dim == quantity.None || v.Dim == quantity.Length {
@@ -444,6 +447,7 @@ func functionAsAngle(_ *trial.Problem, v Target) []Number {
 		return nil
 	}
 	return []Number{
+		// 0.644 was read in the unit that is asked for, as 0.644°.
 		{Value: math.Tan(v.Value) * quantity.Degree, What: "a tangent"},
 		{Value: math.Sin(v.Value) * quantity.Degree, What: "a sine", Cost: 0.1},
 		{Value: math.Cos(v.Value) * quantity.Degree, What: "a cosine", Cost: 0.1},
@@ -520,6 +524,7 @@ func oneStep(p *trial.Problem, v Target) []Number {
 		x, y := p.Solved.ComponentsOf(on)
 		for _, c := range []float64{x, y} {
 			number := w * math.Abs(c/v.Value)
+			// The row of inverted says more about the same number.
 			isInverted := slices.ContainsFunc(inverted(p, v), func(n Number) bool { return math.Abs(n.Value-number) <= trial.ExactShare*number })
 			if on.Slanted() && v.Value != 0 && !isInverted {
 				all = append(all, Number{Value: number, Cost: ofOwnAngle, What: "the weight times a sine or cosine", Shown: true})

@@ -268,6 +268,7 @@ func wholeForce(_ *trial.Problem, _ solved.Place, t solved.Term) []solved.Term {
 // wholeForces adds up the forces as if they lay in one line: all of them whole, and one of them
 // with the wrong sign.
 func wholeForces(p *trial.Problem, at solved.Place, w solved.Sum) []Change {
+	// Two mistakes, as wholeForce in every term is one without the sign.
 	whole := Change{Sum: slices.Clone(w), Cost: costOfAll + costOfPair}
 	for i := range whole.Sum {
 		if t := &whole.Sum[i]; t.Scale != 0 && t.Function != solved.Whole {

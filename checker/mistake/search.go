@@ -27,6 +27,7 @@ func New(p *trial.Problem, rows []Row) *Search {
 	for i := range rows {
 		s.rows = append(s.rows, &rows[i])
 	}
+	// Rows of equal cost stay in the order of the table, which decides between explanations of equal cost.
 	slices.SortStableFunc(s.rows, func(a, b *Row) int { return order(a.Cost, b.Cost) })
 	return s
 }
@@ -234,6 +235,7 @@ func both(first, second Change) Change {
 				c.About = append(c.About, name)
 			}
 		}
+		// The same mistake twice is likelier than two different ones.
 		c.Cost -= costOfPair / 2
 	case second.Row.tells() < first.Row.tells():
 		c.Row, c.About, c.second = second.Row, second.About, &first

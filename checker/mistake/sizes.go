@@ -210,6 +210,7 @@ func isTheWeight(p *trial.Problem, body *statics.Body) bool {
 func normalAlone(p *trial.Problem, at solved.Place, w solved.Sum) []Change {
 	body := &p.Solved.Bodies[at.Body]
 	normal, weight := solved.OnlyOf(body, statics.Normal), solved.OnlyOf(body, statics.Weight)
+	// A single term is a component, and no sum that could be replaced.
 	if normal == nil || weight == nil || len(w) == 1 {
 		return nil
 	}
@@ -231,6 +232,8 @@ func weightShared(p *trial.Problem, at solved.Place, w solved.Sum) []Change {
 			half, straight := w[j], w[i]
 			half.Scale /= 2
 			straight.Function = solved.Whole
+			// Half the weight for the component, half of it for
+			// the whole string, or all of it for the whole string.
 			for _, shared := range []solved.Sum{{w[i], half}, {straight, half}, {straight, w[j]}} {
 				all = append(all, Change{About: []string{w[i].Force.Name}, Sum: shared})
 			}

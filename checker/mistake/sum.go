@@ -98,6 +98,7 @@ func withoutCommonNumbers(e *trial.Equation) []*expr.Node {
 	}
 	var all []*expr.Node
 	var above, below []*expr.Node
+	// A number that all terms share is also in the first.
 	expr.Factors(terms[0].Node, &above, &below)
 	for i, number := range append(above, below...) {
 		if number.Op != expr.Number || number.Unit != "" {
@@ -215,6 +216,7 @@ func (s *Search) misplaced(e *trial.Equation, at solved.Place) (Finding, bool) {
 	}
 	for _, l := range s.p.Numbers.Literals(typed) {
 		for power := -mostPower; power <= mostPower; power++ {
+			// Nobody is out by a power of ten in an angle.
 			if power == 0 || l.Node.Unit == "deg" {
 				continue
 			}

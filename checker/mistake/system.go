@@ -28,6 +28,7 @@ func (s *Search) oneMistake() []system {
 	if made != nil {
 		return made
 	}
+	// Not under the lock, which one takes as well. If two goroutines get here, both make the same.
 	for _, at := range s.p.Solved.Places() {
 		for _, c := range s.one(at) {
 			if !c.Row.Alone && !c.Row.NotInSums {
@@ -87,6 +88,7 @@ func (s *Search) twoMistakes() []system {
 			for _, other := range places[p+1:] {
 				for _, second := range s.changed(other, s.p.Solved.SumOf(other.Body, other.Axis), common, false) {
 					pair := both(first, second)
+					// Two sums spoilt at once are less likely than two mistakes in one.
 					pair.Cost += costOfPair / 2
 					two := system{row: pair.Row, at: at, cost: pair.Cost, about: pair.About, sums: slices.Clone(one.sums)}
 					two.sums[index(other)] = second.Sum

@@ -29,6 +29,8 @@ const costOfOff = 1
 // Value explains a wrong value of a letter: a mistake gives a number that rounds to what was
 // typed, or the right one's digits do; else two mistakes give it.
 func (s *Search) Value(v Target, typed Typed) Finding {
+	// Two mistakes are tried only if one does not explain the number:
+	// they reach so many numbers that they would win by chance.
 	f, cost, ok := nearest(s.numbersFor(v, one), typed)
 	if digits, found := s.Digits(v, typed.Value); found && (!ok || digits.Row.DigitsCost < cost) {
 		return digits
@@ -128,6 +130,10 @@ func (s *Search) numbersFor(v Target, of mistakes) []Number {
 	return kept
 }
 
+// farthest is how many times the true value a wrong number may be. Sums with a mistake can be
+// nearly singular, and what they give then fits nothing that was typed.
+const farthest = 1e4
+
 // fromSums solves each system for the letter.
 func (s *Search) fromSums(v Target, systems []system) []Number {
 	var all []Number
@@ -138,7 +144,7 @@ func (s *Search) fromSums(v Target, systems []system) []Number {
 			continue
 		}
 		s.p.Solved.Fill(env, nil)
-		if x := env[v.Slot]; s.agree(v, env) && !math.IsNaN(x) && math.Abs(x) < 1e4*math.Abs(v.Value)+trial.Same {
+		if x := env[v.Slot]; s.agree(v, env) && !math.IsNaN(x) && math.Abs(x) < farthest*math.Abs(v.Value)+trial.Same {
 			all = append(all, Number{Value: x, Cost: one.cost + one.row.InNumbers, row: one.row})
 		}
 	}
@@ -160,7 +166,7 @@ func (s *Search) fromLastSum(v Target) []Number {
 			if !c.Row.AtLast {
 				continue
 			}
-			if x, ok := s.p.Samples.SolveFor(c.Sum, v.Slot); ok && math.Abs(x) < 1e4*math.Abs(v.Value) {
+			if x, ok := s.p.Samples.SolveFor(c.Sum, v.Slot); ok && math.Abs(x) < farthest*math.Abs(v.Value) {
 				all = append(all, Number{Value: x, Cost: c.Cost + c.Row.InNumbers + costOfLast, row: c.Row, last: true})
 			}
 		}

@@ -27,6 +27,7 @@ func ParseNumber(text string) (Number, error) {
 	for _, mark := range []string{"×10^", "e", "E"} {
 		if head, tail, found := strings.Cut(text, mark); found {
 			n, err := strconv.Atoi(tail)
+			// A float64 ends near 10^308, and the digits in front need room, too.
 			if err != nil || n < -300 || n > 300 {
 				return Number{}, errors.New("the power of ten is too large or too small")
 			}
@@ -47,6 +48,7 @@ func ParseNumber(text string) (Number, error) {
 		n.Certain = len(strings.TrimRight(all, "0"))
 	}
 	n.Half = 0.5 * math.Pow(10, float64(exponent-len(fraction)))
+	// 130 has two certain figures: it may be 127 rounded, so it is ±5 wide, not ±0.5.
 	n.Wide = n.Half * math.Pow(10, float64(max(n.Figures-max(n.Certain, 2), 0)))
 	return n, nil
 }
@@ -100,6 +102,7 @@ func Format(x float64, figures int) string {
 		return "not a number"
 	}
 	r := roundFigures(x, figures)
+	// Without the small addition log₁₀ 1000 is slightly less than 3.
 	magnitude := int(math.Floor(math.Log10(math.Abs(r)) + 1e-12))
 	if magnitude > 6 || magnitude < -5 {
 		mantissa, exponent, _ := strings.Cut(strconv.FormatFloat(r, 'e', figures-1, 64), "e")

@@ -1,7 +1,7 @@
 // Package quantity knows numbers with units and figures: what a unit measures,
 // how many figures a typed number has, and which values round to it.
 //
-// Start with Find for units and ParseNumber for numbers. Values are in SI
+// Start with Find for units, in this file, and ParseNumber for numbers, in number.go. Values are in SI
 // (newton, kilogram, metre, radian) once multiplied by a unit's Factor.
 package quantity
 
@@ -140,6 +140,7 @@ func Find(spelling string) (Unit, bool) {
 // Of returns the first unit of the table that measures this and has this factor.
 func Of(d Dimension, factor float64) (Unit, bool) {
 	for _, u := range units {
+		// “none” marks that there is no unit, and must not be printed behind a number.
 		if u.dim == d && math.Abs(u.factor-factor) <= hair*factor && u.spellings != "none" {
 			return Unit{Symbol: symbolOf(u.spellings), Dim: u.dim, Factor: u.factor}, true
 		}

@@ -14,10 +14,12 @@ func (s *System) Unit(name string) quantity.Unit {
 	}
 	for _, e := range s.Equals {
 		if e.Name == name {
+			// Equal sizes are asked for in one unit, so the first of them will do.
 			return s.Unit(s.Model.Variables[e.Slots[0]].Name)
 		}
 	}
 	if g, ok := s.Given(name); ok {
+		// Looked up again: in a problem of pounds the given's own factor is no longer that to SI.
 		u, _ := quantity.Find(g.Unit.Symbol)
 		return u
 	}

@@ -22,6 +22,8 @@ func (s *System) Fixed(n *expr.Node) bool {
 func (s *System) Open(n *expr.Node) bool {
 	for _, name := range n.Names() {
 		slot, ok := s.Slots[name]
+		// Components and letters of equal sizes have their slots behind
+		// the variables. They count as open, whatever they are made of.
 		if !ok || slot >= len(s.Model.Variables) || s.Model.Variables[slot].Role == statics.IsUnknown {
 			return true
 		}
@@ -86,6 +88,7 @@ func (s *System) GivensOf(name string) GivenSet {
 	}
 	switch v := s.Model.Variables[slot]; v.Role {
 	case statics.IsGiven:
+		// Givens have the first slots. One after the 64th would have no bit and never vary.
 		return 1 << slot
 	case statics.IsDerived:
 		return s.GivensIn(v.Size)

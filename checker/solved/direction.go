@@ -30,6 +30,7 @@ func (s *System) Slope(body *statics.Body) float64 {
 	tilt := s.Tilt(body)
 	if normal := OnlyOf(body, statics.Normal); tilt == 0 && normal != nil {
 		x, y := s.Room(body, normal)
+		// The surface is at right angles to its normal force.
 		return math.Atan2(y, x) - math.Pi/2
 	}
 	return tilt
@@ -46,6 +47,7 @@ func (s *System) UnitVector(f *statics.Force) (x, y float64) {
 			xy[axis] *= t.Function.Of(t.Angle.Run(s.Values))
 		}
 	}
+	// The term has the problem's sign, which is the opposite one here.
 	if f.XLeft {
 		xy[statics.X] = -xy[statics.X]
 	}

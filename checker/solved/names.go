@@ -65,6 +65,7 @@ func (x *Vocabulary) addNames(l *expr.Letters, m *statics.Model, body *statics.B
 		addKind(l, ofKind(forces, row.kind), row.names)
 	}
 	for _, e := range x.Equals {
+		// “tension” is the letter T of equal tensions only if T stands for all the strings.
 		if f, ok := m.Force(m.Variables[e.Slots[0]].Name); ok && len(e.Slots) == len(ofKind(forces, f.Kind)) {
 			for _, row := range kindNames {
 				if row.kind == f.Kind {
@@ -92,6 +93,7 @@ func addSpellings(l *expr.Letters, c *Component) {
 	if index != "" {
 		l.Alias(stem+c.Axis.String()+index, c.Name)
 	}
+	// Nobody writes FF1 for a force that is called F1.
 	if !strings.HasPrefix(c.Force.Name, "F") {
 		l.Alias("F"+c.Force.Name, c.Force.Name)
 		l.Alias("F"+c.Force.Name+c.Axis.String(), c.Name)
@@ -174,6 +176,7 @@ func addKind(l *expr.Letters, forces []*statics.Force, names string) {
 				l.Phrase(name+" "+index, f.Name)
 				l.Phrase(name+" "+countWords[index[0]-'0'], f.Name)
 				l.Phrase(name+" sub "+index, f.Name)
+			// “tension A” for TA.
 			case index == "" && len(f.Name) == 2 && unicode.IsLetter(rune(f.Name[1])):
 				l.Phrase(name+" "+f.Name[1:], f.Name)
 			}

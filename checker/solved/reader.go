@@ -74,6 +74,7 @@ func (x *Vocabulary) reader(m *statics.Model, body *statics.Body) *expr.Letters 
 		l.Alias(m.Bodies[c.Body].Name+"."+c.Force.Name, c.Force.Name)
 	}
 	for i := range m.Bodies {
+		// Where no body is named, N could be the normal force on any of them.
 		if body == nil && len(m.Bodies) > 1 || body != nil && m.Bodies[i].Name != body.Name {
 			continue
 		}

@@ -8,6 +8,7 @@
 //	letters.go      which letters a text about an item may have
 //	units.go        the problem's own units; asked.go the unit that an answer is in
 //	term.go         a sum of forces along an axis, as terms; sum.go the sums of a system
+//	stage.go        the five stages and the items of each
 //	depends.go      what a tree speaks of: unknowns, givens, forces
 //	direction.go    where forces really point; angles.go the angles at which they are drawn
 package solved
@@ -48,6 +49,7 @@ func New(m *statics.Model, solution []float64, own Units, kin *Kin) *System {
 	copy(s.Values, solution)
 	for _, c := range s.Components {
 		s.Bulk = math.Max(s.Bulk, math.Abs(s.Values[c.Term.Slot]))
+		// Before Fill, which gives a size its sign from this.
 		s.sense = append(s.sense, math.Copysign(1, c.Term.Value(s.Values)))
 	}
 	s.Fill(s.Values, nil)
@@ -67,6 +69,7 @@ type Signed []bool
 func (s *System) Fill(env []float64, signs Signed) {
 	s.Model.Derive(env)
 	for _, e := range s.Equals {
+		// The sizes are equal at rest. Where a sample has them apart, the first stands for all.
 		env[e.Slot] = env[e.Slots[0]]
 	}
 	for i := range s.Components {

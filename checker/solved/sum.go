@@ -52,6 +52,7 @@ func (s *System) ready(key string, tree func() *expr.Node) *expr.Program {
 		return made.(*expr.Program)
 	}
 	made := s.Model.Program(tree())
+	// Another goroutine may have compiled it meanwhile; then both use the first.
 	kept, _ := s.made.programs.LoadOrStore(key, &made)
 	return kept.(*expr.Program)
 }

@@ -83,6 +83,7 @@ func TermOf(m *statics.Model, f *statics.Force, axis statics.Axis) Term {
 
 // Value returns the term's value, in the problem's own units.
 func (t *Term) Value(env []float64) float64 {
+	// Not multiplied out: 1/sin 0° is infinite, and nothing times infinity is no number.
 	if t.Scale == 0 {
 		return 0
 	}
@@ -95,6 +96,7 @@ func (t *Term) Value(env []float64) float64 {
 	if t.Function != Whole {
 		angle := t.Angle.Run(env)
 		if t.Radians {
+			// The number of degrees goes into the function as if it were radians.
 			angle /= quantity.Degree
 		}
 		v *= t.Function.Of(angle)

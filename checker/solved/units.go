@@ -22,6 +22,7 @@ func (u Units) Scale(d quantity.Dimension) float64 {
 	if d == quantity.Mass || d == quantity.Acceleration {
 		return 1
 	}
+	// Force is mass · length/time²: each power of mass brings in a force, and what is left is a length.
 	return math.Pow(u.Force, float64(d.Mass)) * math.Pow(u.Length, float64(d.Length-d.Mass))
 }
 
@@ -43,6 +44,7 @@ func (u Units) Tree(n *expr.Node) *expr.Node {
 	if unit, ok := quantity.Find(n.Unit); ok && n.Op == expr.Number {
 		c.Num.Value /= u.Scale(unit.Dim)
 	} else if ok && n.Op == expr.Measured {
+		// The unit follows a bracket, “(2 a) N”, so the factor goes into the bracket.
 		k := expr.Constant(1 / u.Scale(unit.Dim))
 		c.Args = []*expr.Node{expr.Join(expr.Mul, u.Tree(n.Args[0]), k)}
 		return &c

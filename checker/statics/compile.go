@@ -68,6 +68,7 @@ func (m *Model) addFormulas() error {
 // addUnknowns finds every letter that is no given and has no size.
 func (m *Model) addUnknowns() {
 	m.eachForce(func(f *Force) {
+		// All forces first: a letter in a size may be a force, and is then measured as one.
 		if m.sized(f.Name) == nil {
 			m.add(Variable{Name: f.Name, Role: IsUnknown, Dim: quantity.Force})
 		}
@@ -88,6 +89,7 @@ func (m *Model) addUnknowns() {
 
 // addDerived adds the sized forces, each after the letters that it needs.
 func (m *Model) addDerived() error {
+	// A size may need a force that comes later in the file, so this goes round until nothing is added.
 	for added := true; added; {
 		added = false
 		m.eachForce(func(f *Force) {

@@ -155,6 +155,7 @@ func combine(op expr.Op, a, b partial) (partial, error) {
 			return partial{}, fmt.Errorf("%s and %s are both unknown, so their units cannot be worked out", a.open, b.open)
 		}
 	}
+	// One of the two is empty, or they are the same letter.
 	r := partial{open: a.open + b.open, free: a.free || b.free}
 	if a.open == b.open {
 		r.open = a.open

@@ -127,6 +127,7 @@ func (s search) startsFor(slot int, scale float64, env []float64) []float64 {
 	case v.Dim.Mass == 1 && v.Dim.Length == 1:
 		return []float64{scale, 0.3 * scale}
 	case v.Dim.Mass == 1 && v.Dim.Time == 0:
+		// An unknown mass hangs there, as a rule: its weight is about as large as the forces that are known.
 		return []float64{scale / 9.8, scale / 30}
 	}
 	// A coefficient of friction, a ratio or a length: plain numbers of the usual sizes.

@@ -22,6 +22,7 @@ func (s *Subject) nounOf(f *statics.Force) string {
 	switch {
 	case by == "" || !told:
 		return kindNouns[f.Kind]
+	// “the pull of your pull” would be said otherwise.
 	case isForceItself().MatchString(by):
 		return withArticle(by)
 	case (f.Kind == statics.Tension || f.Kind == statics.Pull) && isLine().MatchString(by):

@@ -17,6 +17,7 @@ func (s *Subject) Fill(text string) string {
 		capital := unicode.IsUpper(first[0])
 		first[0] = unicode.ToLower(first[0])
 		phrase := phrases[string(first)]
+		// An unknown name stays in its braces, where a reader of the sentence sees it.
 		if phrase == nil {
 			return marked
 		}

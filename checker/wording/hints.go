@@ -39,6 +39,7 @@ func (s *Subject) Pick(hints []Hint, at Spot) (hint Hint, ok bool) {
 		case h.At&at == 0 || h.OfUnit && !isOfOtherUnit(s):
 		case !h.Slanted || s.Force == nil || s.Force.Slanted():
 			return h, true
+		// Kept for a force along an axis, in case no hint fits it better.
 		case !ok:
 			hint, ok = h, true
 		}

@@ -43,6 +43,7 @@ func (s *Subject) asWritten(said Said) string {
 	switch {
 	case s.Valued && s.Minus && said.Negative != "":
 		return s.Fill(said.Negative)
+	// Even if this gives nothing: the other sentences of such a row depend on the same letters.
 	case said.SignTwice != "":
 		return s.ofLetter(said)
 	case s.NoForce && said.NoForce != "":
@@ -63,6 +64,7 @@ func (s *Subject) ofLetter(said Said) string {
 		if !concerned || &s.solved.Bodies[c.Body] != s.Body || c.Component.Axis != s.axis {
 			continue
 		}
+		// Both sentences name the force, and the evidence may have named none.
 		s.Force = c.Force
 		if c.IsSigned {
 			return s.Fill(said.SignTwice)
@@ -79,6 +81,7 @@ func (s *Subject) sentences(said Said) []string {
 		return []string{said.List}
 	case s.Valued:
 		return []string{said.Value}
+	// A sentence about one force would blame it alone for a line in which several are concerned.
 	case s.Force == nil || s.Stage == solved.Components && len(s.Among) > 1:
 		return []string{said.Lines, said.Line}
 	case s.Stage == solved.Components:

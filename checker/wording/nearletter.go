@@ -16,11 +16,13 @@ func NearLetter(r *solved.System, name string) string {
 	}
 	var near []string
 	for _, v := range r.Model.Variables {
+		// Short names are all near one another: T1 and T2 differ in one letter.
 		misspelt := len(name) > 3 && apart(strings.ToLower(name), strings.ToLower(v.Name)) <= 1+len(name)/5
 		if misspelt || solved.SameStem(name, v.Name) {
 			near = append(near, v.Name)
 		}
 	}
+	// Of two near letters neither is likelier, and a guess would send the student the wrong way.
 	if len(near) != 1 {
 		return ""
 	}
@@ -30,6 +32,7 @@ func NearLetter(r *solved.System, name string) string {
 // apart counts the letters that must be changed, added, dropped or exchanged with
 // their neighbour to turn one word into the other.
 func apart(a, b string) int {
+	// Three rows, because an exchange of neighbours looks back two.
 	row, before, last := make([]int, len(b)+1), make([]int, len(b)+1), make([]int, len(b)+1)
 	for j := range row {
 		row[j] = j

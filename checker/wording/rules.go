@@ -33,6 +33,7 @@ func lie(s *Subject) string {
 	case s.Force == nil:
 		return ""
 	case s.Force.Direction != nil:
+		// Such an angle goes round the full circle, so there is no triangle to speak of.
 		return "For an angle measured counter-clockwise from the positive x axis, use the cosine for the x component and the sine for the y component. They also give the right signs."
 	case s.Force.Slanted():
 		return "{The force} is the hypotenuse of a right-angled triangle. {Component} is the side {beside} {angle|its angle}, so use the {function} of that angle."
@@ -86,6 +87,7 @@ var kindRules = []struct {
 func kinds(s *Subject) string {
 	var rules []string
 	for _, row := range kindRules {
+		// Push and pull share a rule, which speaks of both.
 		if s.Body != nil && (solved.HasKind(s.Body, row.kind) || row.kind == statics.Push && solved.HasKind(s.Body, statics.Pull)) {
 			rules = append(rules, row.rule)
 		}
@@ -214,6 +216,7 @@ func numbers(s *Subject) string {
 		for _, axis := range []statics.Axis{statics.X, statics.Y} {
 			tree := s.solved.Bodies[b].Sum(axis)
 			if tree != nil && speaksOf(s.solved, tree, s.Unknown) {
+				// With nil no unknown counts as found, so the hint does not hold the answer.
 				sums = append(sums, s.page().Write(s.page().Insert(s.page().Tidy(tree), nil, 3))+" = 0")
 			}
 		}
@@ -228,6 +231,7 @@ func laws(s *Subject) []string {
 	for b := range s.solved.Bodies {
 		for i := range s.solved.Bodies[b].Forces {
 			f := &s.solved.Bodies[b].Forces[i]
+			// A size that depends on givens alone is already a number in the equations.
 			if f.Size == nil || s.solved.Fixed(f.Size) || expr.Equal(f.Size, expr.Letter(f.Name)) {
 				continue
 			}
@@ -269,6 +273,7 @@ func diagram(s *Subject) string {
 // slope where it lies along an axis of the slope.
 func roomWords(s *Subject, f *statics.Force) string {
 	x, y := s.solved.Room(s.Body, f)
+	// “up right” fits many directions near a slope; “up the slope” fits one. What is vertical stays up or down.
 	if bx, by := s.solved.UnitVector(f); s.tilted() && solved.SignOf(x) != 0 && solved.SignOf(bx)*solved.SignOf(by) == 0 {
 		if solved.SignOf(bx) != 0 {
 			return s.way(statics.X, solved.SignOf(bx))

@@ -217,6 +217,7 @@ func (s *Subject) counted() int {
 // way names the side of an axis, as in "points to the left".
 func (s *Subject) way(axis statics.Axis, sign int) string {
 	if s.tilted() {
+		// On a slope that falls to the right, positive x points down it.
 		rises := math.Sin(s.solved.Tilt(s.Body))*math.Cos(s.solved.Tilt(s.Body)) > 0
 		return [...][2]string{{"up the slope", "down the slope"}, {"away from the slope", "into the slope"}}[axis][index(sign < 0 != (axis == statics.X && !rises))]
 	}
@@ -253,6 +254,8 @@ func (s *Subject) points() string {
 		}
 	}
 	if s.tilted() {
+		// In a room one says “up and to the left”; on a slope the
+		// way along it comes first, and “the slope” only once.
 		slices.Reverse(ways)
 		for i := range ways[min(1, len(ways)):] {
 			ways[i+1] = strings.Replace(ways[i+1], "the slope", "it", 1)
@@ -290,6 +293,7 @@ func (s *Subject) measured() string {
 // its own.
 func (s *Subject) angleLine() string {
 	switch {
+	// Seen from above, no line is horizontal or vertical in the drawing, so the axis is named.
 	case s.solved.Words.Above:
 		return "the " + s.Force.From.String() + " axis"
 	case s.tilted() && s.Force.From == statics.X:

@@ -6,7 +6,8 @@
 //
 //	subject.go    what a sentence speaks of
 //	fill.go       the phrases that stand for words in braces
-//	message.go    which text of a mistake serves for what was typed
+//	message.go    which text of a mistake serves for what was typed; hints.go which hint
+//	nearletter.go the letter that an unknown name may have been meant for
 //	rules.go      the rules in hints, by how a force lies and what kind it is
 //	words.go      what is said in cases that no row holds
 //	describe.go   a force in words
@@ -26,7 +27,7 @@ import (
 // of it, which sum. It never says what to write instead, because a student who
 // is told "sine for cosine" turns it over without a thought.
 //
-// Words in braces are filled in from the problem (see phrases in subject.go);
+// Words in braces are filled in from the problem (see phrases in fill.go);
 // {force|each force} has, behind the bar, what is said where the evidence names
 // none.
 
@@ -93,6 +94,7 @@ func SaidReading(reading expr.Reading, i int, isRight bool) string {
 		return SaidBesideBar
 	}
 	if group := oneComma().FindString(reading.Text); group != "" {
+		// This reading has 1234 for “1,234”, so it took the comma as a thousands separator.
 		if hasNumber(line, strings.Replace(group, ",", "", 1)) {
 			return fmt.Sprintf(SaidThousands, group)
 		}
@@ -139,6 +141,7 @@ func saidOfN(line expr.Line, isRight bool) string {
 // and lists those that there are.
 func SaidUnknownName(s *solved.System, name string) string {
 	letter := expr.Set(Shorten(name))
+	// A word is quoted, or it would read as part of the sentence.
 	if len([]rune(letter)) > 3 {
 		letter = "“" + letter + "”"
 	}

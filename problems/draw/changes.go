@@ -126,6 +126,7 @@ func changeMissing(_ *problem, _ place, t term) []term {
 	if t.scale == 0 {
 		return nil
 	}
+	// Kept in its place, so that every row has one term for each force.
 	t.scale = 0
 	return []term{t}
 }

@@ -29,6 +29,7 @@ func NewDice(parts ...string) *Dice {
 }
 
 func (d *Dice) next() uint64 {
+	// A block of 32 bytes gives four numbers of 64 bits.
 	in := d.taken % 4
 	if in == 0 {
 		var counted [sha256.Size + 8]byte

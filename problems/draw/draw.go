@@ -5,7 +5,11 @@
 // copied here (changes.go, answers.go), with the solver that works them out.
 //
 // A rule that has to change gets a new version beside the old one, and Rules counts
-// them.
+// them. Start with Paths:
+//
+//	numbers.go, dice.go   from what the numbers depend on to a fixed row of random numbers
+//	paths.go              the numbers that mistakes lead to: changes.go in the equations, answers.go in the answer
+//	term.go, solve.go     the equations and their solver
 package draw
 
 // Rules names the rules of this package.

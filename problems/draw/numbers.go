@@ -51,6 +51,7 @@ func numberLines(s *statics.System, ranges []string) []string {
 	for _, r := range ranges {
 		add("vary %s", r)
 	}
+	// Sorted, so that moving lines in the file changes nobody's numbers.
 	slices.Sort(lines)
 	return lines
 }
@@ -62,6 +63,7 @@ func writeGiven(g statics.Given) string {
 	case g.Minus:
 		return "-" + g.Number.Text + " " + g.Unit.Symbol
 	}
+	// The text as it was typed: a printed float could differ from one Go version to the next.
 	return g.Number.Text + " " + g.Unit.Symbol
 }
 

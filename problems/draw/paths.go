@@ -29,6 +29,7 @@ func Paths(m *statics.Model, solution []float64) []Path {
 			continue // nobody takes two tensions that are given for equal
 		}
 		name := fmt.Sprintf("%s %v", s.code, s.about)
+		// The same mistake can be made at several places, and each needs a key of its own.
 		counts[name]++
 		env, ok := p.solve(s.rows)
 		for _, unknown := range p.Find {
@@ -67,6 +68,7 @@ type wrongSystem struct {
 func (p *problem) wrongSystems() []wrongSystem {
 	var all []wrongSystem
 	for i, w := range p.rows {
+		// The rows are x and y of each body in turn.
 		for _, v := range p.changed(place{i / 2, statics.Axis(i % 2)}, w) {
 			rows := append([]row(nil), p.rows...)
 			rows[i] = v.row

@@ -71,6 +71,8 @@ func (p *problem) differences(rows []row, at []float64, slots []int, residual, m
 	width := len(slots) + 1
 	for j, slot := range slots {
 		was := at[slot]
+		// Small against the bend of a sine, large against rounding;
+		// on a straight line a long step loses no figures.
 		h := 1e-6 * math.Max(math.Abs(was), 1e-3)
 		if p.Linear() {
 			h = math.Max(math.Abs(was), 1)
@@ -105,12 +107,14 @@ func eliminate(a []float64, rows, n int) ([]float64, bool) {
 				best = i
 			}
 		}
+		// So small a pivot is what rounding left of zero.
 		if c >= rows || !(math.Abs(a[best*width+c]) > 1e-11) {
 			return nil, false
 		}
 		for k := range width {
 			a[c*width+k], a[best*width+k] = a[best*width+k], a[c*width+k]
 		}
+		// The rows above as well, so that the values can be read off without substituting back.
 		for i := range rows {
 			if i == c {
 				continue

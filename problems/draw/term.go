@@ -60,6 +60,7 @@ func (p *problem) term(f *statics.Force, axis statics.Axis) term {
 }
 
 func (t *term) value(env []float64) float64 {
+	// Not multiplied out: a tangent may be infinite, and nothing times infinity is no number.
 	if t.scale == 0 {
 		return 0
 	}
