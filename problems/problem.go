@@ -10,8 +10,8 @@
 //	keys.go       which keys there are; help.go explains them
 //	given.go, force.go, weight.go, letter.go, formula.go, system.go   the parts
 //	tell.go, figure.go   what is said for sentences and drawings
-//	pose.go       the whole: is there exactly one solution, and a physical one; sense.go slips that can be solved
-//	blame.go      the place in the file that a message about the whole is about
+//	validate.go   the whole: is there exactly one solution, and a physical one; sense.go slips that can be solved
+//	locate.go     the place in the file that a message about the whole is about
 //	vary.go, draw.go, usable.go   the numbers of a student's own copy; copy.go makes it, stats.go counts them
 //
 // What is done with problems: bank.go and topics.go list them, reference.go solves one, write.go makes the

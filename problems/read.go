@@ -110,7 +110,7 @@ func (r *reader) problem(data []byte) *draft {
 	if len(r.found) == 0 {
 		d.Figure = r.figure(d)
 		d.System.Words.Above = d.Figure[View] == viewAbove
-		r.pose(d)
+		r.validate(d)
 	}
 	if len(r.found) == 0 {
 		r.sensible(d)

@@ -136,19 +136,19 @@ func (d *Desk) drawn(p *problems.Problem, repeat int) *problems.Problem {
 	return own
 }
 
-// setWork is the shelf of what is set, in the order in which it is set; ok is
+// setWork is the section of what is set, in the order in which it is set; ok is
 // false where nothing is.
-func (d *Desk) setWork() (shelf Shelf, ok bool) {
-	shelf.Topic = problems.Topic{ID: setTopic, Title: saidSetWork}
+func (d *Desk) setWork() (section Section, ok bool) {
+	section.Topic = problems.Topic{ID: setTopic, Title: saidSetWork}
 	for _, s := range d.tutor.Class.Work {
 		if h, ok := d.heading(s.ID); ok {
-			shelf.Problems = append(shelf.Problems, Listed{h, d.Progress(s.ID), s.Due})
+			section.Problems = append(section.Problems, Listed{h, d.Progress(s.ID), s.Due})
 		}
 	}
-	return shelf, len(shelf.Problems) > 0
+	return section, len(section.Problems) > 0
 }
 
-// setTopic is the id of that shelf; no topic of the bank has a capital.
+// setTopic is the id of that section; no topic of the bank has a capital.
 const setTopic = "Set"
 
 // dateRank compares dates; none is later than any.

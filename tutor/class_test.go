@@ -50,8 +50,8 @@ func TestClassSetsWorkAndNumbers(t *testing.T) {
 	if !ok || a.ID != "canal-lantern" || !strings.Contains(a.Why, "due on 9 Mar 2026") {
 		t.Fatalf("next is %v", a)
 	}
-	if first := d.Shelves()[0]; first.Title != "Set work" || len(first.Problems) != 2 || first.Problems[0].ID != "lab-ring" {
-		t.Fatalf("the first shelf is %v", first)
+	if first := d.Sections()[0]; first.Title != "Set work" || len(first.Problems) != 2 || first.Problems[0].ID != "lab-ring" {
+		t.Fatalf("the first section is %v", first)
 	}
 	l := open(t, d, a.ID)
 	p := problemOf(t, a.ID)

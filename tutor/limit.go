@@ -35,7 +35,7 @@ func (g *Page) makeLimit() (l Limit, ok bool) {
 		return Limit{}, false
 	}
 	var all []Limit
-	for _, k := range a.knobs {
+	for _, k := range a.sliders {
 		if k.Unit.Dim != quantity.Angle || g.Problem.System.TurnsFully(k.Name) {
 			continue
 		}
@@ -51,7 +51,7 @@ func (g *Page) makeLimit() (l Limit, ok bool) {
 
 // limitsAt lists the questions about one end of one angle: where all the way there the
 // bodies can be at rest.
-func (g *Page) limitsAt(a *Angles, k Knob, end float64) (all []Limit) {
+func (g *Page) limitsAt(a *Angles, k Slider, end float64) (all []Limit) {
 	degree := quantity.Degree / k.Unit.Factor
 	near := end + nearEnd
 	if end > 0 {
@@ -84,7 +84,7 @@ const wayThere = 24
 
 // limitOf tells what an unknown comes to from its values close to the end and twice as
 // far from it.
-func (g *Page) limitOf(a *Angles, k Knob, name string, end float64, env, before []float64) (Limit, bool) {
+func (g *Page) limitOf(a *Angles, k Slider, name string, end float64, env, before []float64) (Limit, bool) {
 	slot, _ := a.model.Slot(name)
 	x, y, now := env[slot], before[slot], a.env[slot]
 	l := Limit{ID: name + " " + k.Name, Question: saidLimit(name, k.Name, end), name: name, angle: k.Name, degrees: end}

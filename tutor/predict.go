@@ -145,7 +145,7 @@ func (g *Page) ifSmaller() (all []Prediction) {
 		return nil // elsewhere there may be another solution than the one nearby
 	}
 	names, _, _ := g.unknownForces()
-	for i, k := range a.knobs {
+	for i, k := range a.sliders {
 		if k.Unit.Dim != quantity.Angle || g.Problem.System.TurnsFully(k.Name) {
 			continue
 		}
@@ -168,12 +168,12 @@ func (g *Page) ifSmaller() (all []Prediction) {
 }
 
 // turnedTo asks about one unknown; half and whole are the values half and all of the way.
-func (g *Page) turnedTo(a *Angles, knob int, name string, half, whole []float64) (Prediction, bool) {
+func (g *Page) turnedTo(a *Angles, slider int, name string, half, whole []float64) (Prediction, bool) {
 	slot, ok := a.model.Slot(name)
 	if !ok || !slices.Contains(g.Problem.System.Find, name) {
 		return Prediction{}, false
 	}
-	letter := a.knobs[knob].Name
+	letter := a.sliders[slider].Name
 	p := Prediction{ID: "smaller " + letter + " " + name, Question: saidIfSmaller(name, letter),
 		Choices: []Choice{{wordLarger, saidGetsLarger(name, letter)}, {wordSmaller, saidGetsSmaller(name, letter)}, {wordSame, saidStaysTheSame(name, letter)}}}
 	x, y, z := a.env[slot], half[slot], whole[slot]

@@ -172,8 +172,8 @@ func TestLimitsInLetters(t *testing.T) {
 		{"alpha", 0, "T1", []string{"w/tan β", "w cos β/sin β"}, []string{"w", "w tan β", "0"}},
 		{"alpha", 0, "T2", []string{"w/sin β"}, []string{"w sin β", "infinite"}},
 	} {
-		k, _ := a.Knob(c.angle)
-		all := g.limitsAt(a, a.knobs[k], c.end)
+		k, _ := a.Slider(c.angle)
+		all := g.limitsAt(a, a.sliders[k], c.end)
 		i := slices.IndexFunc(all, func(l Limit) bool { return l.name == c.name })
 		if i < 0 {
 			t.Errorf("%s at %v has no limit for %s", c.angle, c.end, c.name)

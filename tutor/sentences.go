@@ -333,21 +333,21 @@ func saidLeftBehind(stage checker.Stage) string {
 func quote(title string) string { return "“" + title + "”" }
 
 const (
-	saidNoKnob   = "No letter with that name can be changed here."
+	saidNoSlider = "No letter with that name can be changed here."
 	saidNoRest   = "Equilibrium is impossible beyond this value."
 	saidCannotBe = "Beyond this value a string would have to push, or a surface would have to pull."
 )
 
-func saidEndOfKnob(k Knob) string {
+func saidEndOfSlider(k Slider) string {
 	return fmt.Sprintf("Here %s can have any value from %s to %s.", k.Letter, setting(k.Unit, k.Low), setting(k.Unit, k.High))
 }
 
-func saidSteep(k Knob, c Curve, end Dot) string {
+func saidSteep(k Slider, c Curve, end Dot) string {
 	return fmt.Sprintf("As %s gets close to %s, %s grows to %s.", k.Letter, setting(k.Unit, end.X), c.Letter, inUnit(c.Unit, end.Y, 3))
 }
 
-// String prints the knob's setting: "α = 35°".
-func (k Knob) String() string { return k.Letter + " = " + setting(k.Unit, k.Value) }
+// String prints the slider's setting: "α = 35°".
+func (k Slider) String() string { return k.Letter + " = " + setting(k.Unit, k.Value) }
 
 // setting prints a value that was chosen, with the figures that it needs.
 func setting(u quantity.Unit, value float64) string {

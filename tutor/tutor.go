@@ -11,12 +11,12 @@
 //	history.go, desk.go   all that one student has done, and every attempt
 //	standing.go         what a page comes to, by first goes
 //	ideas.go, past.go   ideas, which mistake spoils one, and how far a student is
-//	shelf.go, next.go   the list of problems, and what comes next
+//	catalogue.go, next.go   the list of problems, and what comes next
 //	remark.go           what the lesson says of a line beside the judgement
 //	predict.go, limit.go   the questions before the sums and after Solve
 //	fading.go, lost.go  less help as ideas get steady; help for who is lost
 //	visit.go            what one visit of a student may do
-//	turn.go             other angles, once a problem is solved
+//	whatif.go           other angles, once a problem is solved
 //	words.go, sentences.go   what may be typed beside formulas; what is said
 //
 // Nothing is kept but what happened: everything else is computed from the

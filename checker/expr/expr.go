@@ -10,7 +10,7 @@
 //	label.go      what stands in front of a statement
 //	scan.go       runes → tokens: number.go, unit.go, spoken.go (words), split.go (a run of
 //	              letters into letters and functions)
-//	gather.go     a letter typed in pieces; settle.go unit or letter
+//	gather.go     a letter typed in pieces; unitorletter.go unit or letter
 //	parse.go      tokens → tree, by the grammar; degrees.go a bare number in an angle
 //	agree.go      which of several readings is the likelier; remember.go the latest readings
 //	letters.go, functions.go, token.go, runes.go   what all of these know; words.go what is said of a text

@@ -202,8 +202,8 @@ func (r *rereading) readAs(w way) attempt {
 	if found.err != nil {
 		return attempt{way: w, err: found.err, met: found.met}
 	}
-	s := stream{letters: r.letters, tokens: slices.Clone(found.tokens)} // settle writes into them
-	free, letterly := s.settle(w.flips)
+	s := stream{letters: r.letters, tokens: slices.Clone(found.tokens)} // decideUnits writes into them
+	free, letterly := s.decideUnits(w.flips)
 	s.place(r.page)
 	p := &parser{letters: r.letters, tokens: s.tokens, take: w.take, met: found.met}
 	line, err := p.line()

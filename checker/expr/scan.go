@@ -206,7 +206,7 @@ func (s *scanner) finish(digits string, start int) error {
 // functions that touch ("mgsinθ").
 func (s *scanner) run() error {
 	behind := s.last().kind
-	// A unit first: behind a number, m is metres as a rule, and settle looks at it once more.
+	// A unit first: behind a number, m is metres as a rule, and decideUnits looks at it once more.
 	if behind == tokNumber || behind == tokClose {
 		if n, symbol := s.here().unit(); n > 0 {
 			s.unitToken(n, symbol)

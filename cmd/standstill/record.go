@@ -168,7 +168,7 @@ func listProgress(w io.Writer, desk *tutor.Desk) error {
 	begun := started(desk)
 	for _, p := range begun {
 		fmt.Fprintf(&b, "  %s: %s (%s, level %d; %slines %d, refused %d, hints %d)\n",
-			p.Title, p.Progress, p.shelf, p.Level, goes(p.Progress), p.Lines, p.Refused, p.Hints)
+			p.Title, p.Progress, p.section, p.Level, goes(p.Progress), p.Lines, p.Refused, p.Hints)
 	}
 	if len(begun) == 0 {
 		b.WriteString("  Nothing has been started yet.\n")
@@ -179,20 +179,20 @@ func listProgress(w io.Writer, desk *tutor.Desk) error {
 	return err
 }
 
-// startedProblem is a problem that a student started, and the shelf where it is found first.
+// startedProblem is a problem that a student started, and the section where it is found first.
 type startedProblem struct {
 	tutor.Listed
-	shelf string
+	section string
 }
 
-// started lists the problems that a student started, each once: a set one is on two shelves.
+// started lists the problems that a student started, each once: a set one is on two sections.
 func started(desk *tutor.Desk) (all []startedProblem) {
 	seen := map[string]bool{}
-	for _, shelf := range desk.Shelves() {
-		for _, p := range shelf.Problems {
+	for _, section := range desk.Sections() {
+		for _, p := range section.Problems {
 			if p.Standing != tutor.NotBegun && !seen[p.ID] {
 				seen[p.ID] = true
-				all = append(all, startedProblem{p, shelf.Title})
+				all = append(all, startedProblem{p, section.Title})
 			}
 		}
 	}

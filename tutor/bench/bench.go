@@ -6,17 +6,17 @@
 // as it is typed, Form.Result puts it into the equations. How it hangs together:
 //
 //	apparatus.go, copy.go        a problem as the model of what stands on the table
-//	form.go, aim.go              what was typed, field by field
+//	form.go, fields.go           what was typed, field by field
 //	sums.go, eliminate.go        the problem's equations, solved again and again
 //	check.go                     whether the law of propagation and random trials agree
 //	result.go, compare.go, leftover.go, warn.go   what comes of a run
-//	tell.go, page.go, json.go    a run in sentences, as text and as JSON
+//	resultblocks.go, shortblocks.go, blocks.go, json.go   a run in sentences, as text, as JSON
 //	runs.go, computed.go, csv.go runs in the record, and as a table
 //	series.go, line.go, seriestell.go, sidebyside.go, plot.go   several runs together
-//	table.go, tablepaper.go      the run in hand of a group
+//	table.go, tablefiles.go      the run in hand of a group
 //	script.go, question.go, command.go   what a group is asked, and what it can ask for
 //	guide.go, guidechoose.go     the script in lines of text
-//	paper.go                     the sheet and the report
+//	html.go                      the sheet and the report
 //	sentences.go                 what is said about a field, a result, a run
 //
 // Values are in SI and radians, like those of package statics; texts are in the units

@@ -13,9 +13,9 @@ import (
 // then one of its problems, or an id at once.
 func (g *Guide) choose() (*problems.Problem, error) {
 	var topics []string
-	shelves := tutor.ShelvesOf(g.Tutor.Bank, nil)
-	for _, shelf := range shelves {
-		topics = append(topics, shelf.Title)
+	sections := tutor.SectionsOf(g.Tutor.Bank, nil)
+	for _, section := range sections {
+		topics = append(topics, section.Title)
 	}
 	for {
 		line, topic, err := g.pick(saidChooseTopic, topics)
@@ -24,7 +24,7 @@ func (g *Guide) choose() (*problems.Problem, error) {
 		}
 		if topic >= 0 {
 			var titles []string
-			list := shelves[topic].Problems
+			list := sections[topic].Problems
 			for _, h := range list {
 				titles = append(titles, h.Title+" ("+h.ID+")")
 			}

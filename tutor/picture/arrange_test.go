@@ -8,7 +8,7 @@ import (
 // TestBodiesFollowTheirForces: without places of their own, bodies stand where
 // their common strings say.
 func TestBodiesFollowTheirForces(t *testing.T) {
-	s := tidy(twoKnots())
+	s := sanitise(twoKnots())
 	a, b := s.Bodies[0].At, s.Bodies[1].At
 	if b.X-a.X < 2 || math.Abs(b.Y-a.Y) > 1e-9 {
 		t.Errorf("the string is level, B stands at %v from A at %v", b, a)
@@ -19,7 +19,7 @@ func TestBodiesFollowTheirForces(t *testing.T) {
 }
 
 func TestStringOverPulley(t *testing.T) {
-	s := tidy(rampPulley())
+	s := sanitise(rampPulley())
 	if len(s.Bodies) != 3 || s.Bodies[2].Shape != Pulley || len(s.Links) != 2 {
 		t.Fatalf("no pulley: %+v, %v", s.Bodies, s.Links)
 	}
@@ -41,13 +41,13 @@ func TestPlacesAreKept(t *testing.T) {
 	s := twoKnots()
 	s.Bodies = append([]Body(nil), s.Bodies...)
 	s.Bodies[1].At = Point{1, -2}
-	if got := tidy(s); got.Bodies[1].At != s.Bodies[1].At || len(got.Links) != 0 {
+	if got := sanitise(s); got.Bodies[1].At != s.Bodies[1].At || len(got.Links) != 0 {
 		t.Errorf("B is moved to %v", got.Bodies[1].At)
 	}
 }
 
 func TestStrangersStandApart(t *testing.T) {
-	s := tidy(Scene{Bodies: []Body{{}, {}, {}}})
+	s := sanitise(Scene{Bodies: []Body{{}, {}, {}}})
 	for i := 1; i < 3; i++ {
 		if s.Bodies[i].At.X-s.Bodies[i-1].At.X < 2 {
 			t.Errorf("body %d stands on body %d", i, i-1)

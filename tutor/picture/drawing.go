@@ -71,7 +71,7 @@ func compose(s Scene, m medium) *drawing {
 	if len(d.grid.marks) == 0 {
 		return d
 	}
-	s = tidy(s)
+	s = sanitise(s)
 	d.panels(&s, box{0, 0, d.grid.cols, d.grid.rows})
 	return d
 }

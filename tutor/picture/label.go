@@ -47,7 +47,7 @@ func (d *drawing) note(l label, text, short string) {
 // cells spells a text as the medium can show it, one rune for each cell.
 func (d *drawing) cells(text string) []rune {
 	if d.ascii {
-		text = spelled(text)
+		text = transliterated(text)
 	}
 	return widened(text)
 }

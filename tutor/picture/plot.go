@@ -265,7 +265,7 @@ func (c *chart) names(i int) string {
 }
 
 // leaves finds the dot at which a curve with an unbounded end crosses the top.
-func (c *chart) leaves(curve *Curve, e pole) (vec, bool) {
+func (c *chart) leaves(curve *Curve, e asymptote) (vec, bool) {
 	at, ok := vec{}, false
 	for _, p := range curve.Points {
 		if plotted(p) && p.Y <= c.high.Y && (!ok || e.side < 0) {

@@ -154,7 +154,7 @@ func TestSpelledInSevenBits(t *testing.T) {
 	for text, want := range map[string]string{
 		"T₁ cos α": "T1 cos alpha", "30°": "30 deg", "α / °": "alpha / deg", "μ·N": "mu*N", "θ²": "theta^2", "箱": "?", "−5": "-5",
 	} {
-		if got := spelled(text); got != want {
+		if got := transliterated(text); got != want {
 			t.Errorf("%q is spelled %q, want %q", text, got, want)
 		}
 	}

@@ -10,7 +10,7 @@ import (
 // Sentences says what the scene shows, one fact in each sentence, letters as
 // words ("alpha"). An empty scene has none.
 func Sentences(s Scene) []string {
-	t := teller{scene: tidy(s)}
+	t := teller{scene: sanitise(s)}
 	if s.Setup != nil {
 		t.setup(s.Setup)
 	}

@@ -49,23 +49,23 @@ func (s *session) endAngles(line string) error {
 }
 
 func (s *session) turn(a *tutor.Angles, letter, number string) {
-	knob, ok := a.Knob(letter)
+	slider, ok := a.Slider(letter)
 	value, err := strconv.ParseFloat(strings.Replace(number, ",", ".", 1), 64)
 	if !ok || err != nil {
-		s.say(saidNoKnob, letter)
+		s.say(saidNoSlider, letter)
 		return
 	}
-	if why := a.Set(knob, value); why != "" {
+	if why := a.Set(slider, value); why != "" {
 		s.say(saidNot, why)
 		return
 	}
 	s.settings(a)
-	s.curve(a, knob)
+	s.curve(a, slider)
 }
 
 func (s *session) settings(a *tutor.Angles) {
 	var parts []string
-	for _, k := range a.Knobs() {
+	for _, k := range a.Sliders() {
 		parts = append(parts, k.String())
 	}
 	var read []string
@@ -76,10 +76,10 @@ func (s *session) settings(a *tutor.Angles) {
 }
 
 // curve tells how what is asked for follows one letter, in a few rows.
-func (s *session) curve(a *tutor.Angles, knob int) {
+func (s *session) curve(a *tutor.Angles, slider int) {
 	const rows = 8
-	curves := a.Curves(knob)
-	k := a.Knobs()[knob]
+	curves := a.Curves(slider)
+	k := a.Sliders()[slider]
 	if len(curves) == 0 {
 		return
 	}
@@ -91,7 +91,7 @@ func (s *session) curve(a *tutor.Angles, knob int) {
 		for _, c := range curves {
 			c.Value = c.Dots[at].Y
 			if !math.IsNaN(c.Value) {
-				read = append(read, c.Reading.String())
+				read = append(read, c.Readout.String())
 			}
 		}
 		if read == nil {
@@ -99,7 +99,7 @@ func (s *session) curve(a *tutor.Angles, knob int) {
 		}
 		s.say("%s: %s", k, strings.Join(read, ", "))
 	}
-	if remark := a.Remark(knob, curves); remark != "" {
+	if remark := a.Remark(slider, curves); remark != "" {
 		s.say(saidNote, remark)
 	}
 }

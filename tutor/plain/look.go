@@ -164,40 +164,40 @@ func (s *session) goBack() {
 // choose lists the topics, then the problems of one, and opens the one that is
 // chosen. Anything else goes back to the lesson.
 func (s *session) choose() error {
-	shelves := s.desk.Shelves()
+	sections := s.desk.Sections()
 	s.say(saidTopics)
-	for i, shelf := range shelves {
+	for i, section := range sections {
 		done := 0
-		for _, p := range shelf.Problems {
+		for _, p := range section.Problems {
 			if p.Standing.Done() {
 				done++
 			}
 		}
-		s.say("%d. %s: %s", i+1, shelf.Title, saidCount(len(shelf.Problems), done))
+		s.say("%d. %s: %s", i+1, section.Title, saidCount(len(section.Problems), done))
 	}
 	s.say(saidChooseTopic)
 	line, err := s.ask()
 	if err != nil {
 		return err
 	}
-	if i, ok := numbered(line, len(shelves)); ok {
-		return s.chooseFrom(shelves[i])
+	if i, ok := numbered(line, len(sections)); ok {
+		return s.chooseFrom(sections[i])
 	}
-	for _, shelf := range shelves {
-		if strings.EqualFold(strings.TrimSpace(line), shelf.Title) || strings.TrimSpace(line) == shelf.ID {
-			return s.chooseFrom(shelf)
+	for _, section := range sections {
+		if strings.EqualFold(strings.TrimSpace(line), section.Title) || strings.TrimSpace(line) == section.ID {
+			return s.chooseFrom(section)
 		}
 	}
 	var all []tutor.Listed
-	for _, shelf := range shelves {
-		all = append(all, shelf.Problems...)
+	for _, section := range sections {
+		all = append(all, section.Problems...)
 	}
 	return s.chosen(line, all)
 }
 
-func (s *session) chooseFrom(shelf tutor.Shelf) error {
-	s.say(saidShelf, shelf.Title)
-	for i, p := range shelf.Problems {
+func (s *session) chooseFrom(section tutor.Section) error {
+	s.say(saidSection, section.Title)
+	for i, p := range section.Problems {
 		s.say("%d. %s: %s, level %d, %s", i+1, p.Title, p.Progress, p.Level, p.ID)
 	}
 	s.say(saidChooseProblem)
@@ -205,10 +205,10 @@ func (s *session) chooseFrom(shelf tutor.Shelf) error {
 	if err != nil {
 		return err
 	}
-	if i, ok := numbered(line, len(shelf.Problems)); ok {
-		return s.open(shelf.Problems[i].ID, false, "")
+	if i, ok := numbered(line, len(section.Problems)); ok {
+		return s.open(section.Problems[i].ID, false, "")
 	}
-	return s.chosen(line, shelf.Problems)
+	return s.chosen(line, section.Problems)
 }
 
 // chosen opens a problem by its id or title.

@@ -32,7 +32,7 @@ func (m *model) turnAngles() {
 		m.say(saidNoAngles)
 		return
 	}
-	for i, k := range a.turning.Knobs() {
+	for i, k := range a.turning.Sliders() {
 		if k.Unit.Dim == quantity.Angle {
 			a.at = i
 			break
@@ -52,17 +52,17 @@ func (a *angles) under(m *model, cols, rows int) []frame.Row {
 }
 
 func (a *angles) keys(m *model) []binding {
-	return []binding{m.on.knob, m.on.turn, m.on.turnFar, m.on.back, m.on.leave}
+	return []binding{m.on.slider, m.on.turn, m.on.turnFar, m.on.back, m.on.leave}
 }
 
 func (a *angles) press(m *model, k tea.KeyMsg) bool {
-	knobs := len(a.turning.Knobs())
+	sliders := len(a.turning.Sliders())
 	step := 0
 	switch k.Type {
 	case tea.KeyUp:
-		a.at = (a.at + knobs - 1) % knobs
+		a.at = (a.at + sliders - 1) % sliders
 	case tea.KeyDown, tea.KeyTab:
-		a.at = (a.at + 1) % knobs
+		a.at = (a.at + 1) % sliders
 	case tea.KeyLeft:
 		step = -1
 	case tea.KeyRight:
@@ -75,21 +75,21 @@ func (a *angles) press(m *model, k tea.KeyMsg) bool {
 		return false
 	}
 	if step != 0 {
-		m.say(a.turning.Turn(a.at, step))
+		m.say(a.turning.Slide(a.at, step))
 	}
 	a.follow(m)
 	return true
 }
 
-// follow makes the drawing and the curves of the present setting. Turning a knob
+// follow makes the drawing and the curves of the present setting. Turning a slider
 // moves the mark along its own curves, which stay.
 func (a *angles) follow(m *model) {
 	if ref, err := a.turning.Reference(); err == nil {
 		a.scene = picture.OfProblem(ref, picture.View{Stage: checker.Solve, Solved: true})
 	}
-	knobs := a.turning.Knobs()
+	sliders := a.turning.Sliders()
 	key := fmt.Sprint(a.at)
-	for i, k := range knobs {
+	for i, k := range sliders {
 		if i != a.at {
 			key += " " + k.String()
 		}
@@ -98,7 +98,7 @@ func (a *angles) follow(m *model) {
 		a.curves, a.others = a.turning.Curves(a.at), key
 	}
 	a.remark = ""
-	if knobs[a.at].Unit.Dim != quantity.Angle {
+	if sliders[a.at].Unit.Dim != quantity.Angle {
 		return
 	}
 	if a.remark = a.turning.Remark(a.at, a.curves); a.remark == "" {
@@ -109,12 +109,12 @@ func (a *angles) follow(m *model) {
 // almostLevel is an angle of a string that is nearly level, in degrees.
 const almostLevel = 5
 
-// levelToo says which other angles have to be near level for the curves of a knob
+// levelToo says which other angles have to be near level for the curves of a slider
 // to get steep; "" where that does not help.
 func (m *model) levelToo(at int) string {
 	trial := m.lesson.Angles()
 	var others []string
-	for i, k := range trial.Knobs() {
+	for i, k := range trial.Sliders() {
 		if i != at && k.Unit.Dim == quantity.Angle && trial.Set(i, almostLevel*quantity.Degree/k.Unit.Factor) == "" {
 			others = append(others, k.Letter)
 		}
@@ -125,11 +125,11 @@ func (m *model) levelToo(at int) string {
 	return saidLevelToo(others)
 }
 
-// plot shows the sizes of forces over the knob in hand; where none is asked for,
+// plot shows the sizes of forces over the slider in hand; where none is asked for,
 // whatever is asked in the first unit.
 func (a *angles) plot(colours map[string]int) picture.Scene {
-	knob := a.turning.Knobs()[a.at]
-	p := &picture.Plot{X: picture.Scale{Name: knob.Letter, Unit: unitSign(knob.Unit)}, Marked: true, At: knob.Value}
+	slider := a.turning.Sliders()[a.at]
+	p := &picture.Plot{X: picture.Scale{Name: slider.Letter, Unit: unitSign(slider.Unit)}, Marked: true, At: slider.Value}
 	var unit quantity.Unit
 	for _, c := range a.forcesFirst() {
 		if p.Curves != nil && c.Unit != unit {
@@ -221,7 +221,7 @@ func (a *angles) table(m *model, cols int) []frame.Row {
 
 func (a *angles) turned(m *model) []frame.Row {
 	var rows []frame.Row
-	for i, k := range a.turning.Knobs() {
+	for i, k := range a.turning.Sliders() {
 		rows = append(rows, m.pickRow(i == a.at, m.tint(frame.Plain, k.String(), false)))
 	}
 	return rows

@@ -9,7 +9,7 @@ import (
 type apparatus struct{ *list }
 
 func newApparatus(m *model) apparatus {
-	n := &list{shelves: tutor.ShelvesOf(m.tutor.Bank, nil), nobody: true}
+	n := &list{sections: tutor.SectionsOf(m.tutor.Bank, nil), nobody: true}
 	n.typed(m)
 	return apparatus{n}
 }

@@ -4,7 +4,7 @@ package screen
 type keys struct {
 	handIn, compare, empty, earlier, nextPart, toForces, nextForce, point                 binding
 	scroll, scrollHere, stages, upDown, topic, choose, open                               binding
-	goOn, showIt, nextProblem, angles, knob, turn, turnFar                                binding
+	goOn, showIt, nextProblem, angles, slider, turn, turnFar                              binding
 	back, myPage, menu, leave, plain                                                      binding
 	takeIt, nextField, toResult, nextPage, letter, mark, toBench, toForm, seat, layBeside binding
 }
@@ -30,7 +30,7 @@ func allKeys() keys {
 		showIt:      bind("enter", "show it", "enter"),
 		nextProblem: bind("enter", "next problem", "enter"),
 		angles:      bind("tab", "other angles", "tab"),
-		knob:        bind("↑ ↓", "choose", "up"),
+		slider:      bind("↑ ↓", "choose", "up"),
 		turn:        bind("← →", "change", "left"),
 		turnFar:     bind("pgup pgdn", "big steps", "pgup"),
 		takeIt:      bind("enter", "save value", "enter"),

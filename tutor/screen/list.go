@@ -14,23 +14,23 @@ import (
 // What is typed narrows it down.
 type list struct {
 	scroller
-	shelves []tutor.Shelf
-	advice  tutor.Advice
-	found   []found // what matches the line, in order
-	at      int
-	nobody  bool   // has a standing here: the list is not a student's
-	first   string // said above the list until a problem is opened
+	sections []tutor.Section
+	advice   tutor.Advice
+	found    []found // what matches the line, in order
+	at       int
+	nobody   bool   // has a standing here: the list is not a student's
+	first    string // said above the list until a problem is opened
 }
 
-// found is a problem of the list, and the shelf that it stands on: set work stands
+// found is a problem of the list, and the section that it stands on: set work stands
 // on two.
 type found struct {
 	tutor.Listed
-	shelf int
+	section int
 }
 
 func newList(m *model) *list {
-	n := &list{shelves: m.desk.Shelves()}
+	n := &list{sections: m.desk.Sections()}
 	n.advice, _ = m.desk.Next()
 	n.typed(m)
 	n.at = max(slices.IndexFunc(n.found, func(p found) bool { return p.ID == n.advice.ID }), 0)
@@ -59,7 +59,7 @@ func (n *list) under(m *model, cols, rows int) []frame.Row {
 
 // none says why nothing is listed.
 func (n *list) none() string {
-	if len(n.shelves) == 0 {
+	if len(n.sections) == 0 {
 		return saidNoProblems
 	}
 	return saidNoneFound
@@ -84,9 +84,9 @@ func (n *list) typed(m *model) {
 		wanted = ""
 	}
 	n.found, n.at = nil, 0
-	for i, shelf := range n.shelves {
-		for _, p := range shelf.Problems {
-			if strings.Contains(strings.ToLower(p.Title+" "+shelf.Title+" "+p.Topic+" "+p.ID+" "+levelWord(p.Level)), wanted) {
+	for i, section := range n.sections {
+		for _, p := range section.Problems {
+			if strings.Contains(strings.ToLower(p.Title+" "+section.Title+" "+p.Topic+" "+p.ID+" "+levelWord(p.Level)), wanted) {
 				n.found = append(n.found, found{p, i})
 			}
 		}
@@ -120,7 +120,7 @@ func (n *list) press(m *model, k tea.KeyMsg) bool {
 // toTopic goes to the first problem of the next topic, or of this one and then of
 // the one before.
 func (n *list) toTopic(step int) {
-	first := func(i int) bool { return i == 0 || n.found[i].shelf != n.found[i-1].shelf }
+	first := func(i int) bool { return i == 0 || n.found[i].section != n.found[i-1].section }
 	for i := n.at + step; i >= 0 && i < len(n.found); i += step {
 		if first(i) {
 			n.at = i
@@ -154,7 +154,7 @@ func (n *list) keys(m *model) []binding {
 
 func (n *list) body(m *model, cols, rows int) []frame.Row {
 	top := m.look.Rows(frame.Plain, n.first, cols)
-	done := saidDoneOf(n.shelves)
+	done := saidDoneOf(n.sections)
 	if n.nobody {
 		done = ""
 	}
@@ -173,15 +173,15 @@ const (
 
 // rows lists what was found under its topics; at is the row of the picked one.
 func (n *list) rows(m *model, cols int) (rows []frame.Row, at int) {
-	shelf := -1
+	section := -1
 	width := cols - 3
 	if !n.nobody {
 		width -= standingWidth
 	}
 	for i, p := range n.found {
-		if p.shelf != shelf {
-			shelf = p.shelf
-			rows = append(rows, frame.Row{frame.Gap(1), m.look.Text(frame.Bold, n.shelves[shelf].Title)})
+		if p.section != section {
+			section = p.section
+			rows = append(rows, frame.Row{frame.Gap(1), m.look.Text(frame.Bold, n.sections[section].Title)})
 		}
 		if i == n.at {
 			at = len(rows)

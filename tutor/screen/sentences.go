@@ -239,10 +239,10 @@ func saidNotNow(w tutor.Word) string {
 	return saidNoLesson
 }
 
-// saidDoneOf counts problems, each once, on however many shelves it stands.
-func saidDoneOf(shelves []tutor.Shelf) string {
+// saidDoneOf counts problems, each once, on however many sections it stands.
+func saidDoneOf(sections []tutor.Section) string {
 	done, seen := 0, map[string]bool{}
-	for _, s := range shelves {
+	for _, s := range sections {
 		for _, p := range s.Problems {
 			if !seen[p.ID] && p.Standing.Done() {
 				done++

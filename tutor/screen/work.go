@@ -17,7 +17,7 @@ type work struct {
 
 func newWork(m *model) *work {
 	w := &work{topic: m.lesson.Problem.Topic}
-	for _, s := range m.desk.Shelves() {
+	for _, s := range m.desk.Sections() {
 		if s.ID == w.topic {
 			w.topic = s.Title
 		}

@@ -31,10 +31,10 @@ func (f *figure) separate() {
 	}
 }
 
-// gap is the counter-clockwise way from one arrow to another.
+// gap is the anticlockwise way from one arrow to another.
 func (f *figure) gap(i, j int) float64 { return fullTurn(f.arms[i].deg, f.arms[j].deg) }
 
-// around lists the forces of a body counter-clockwise, from behind a wide gap.
+// around lists the forces of a body anticlockwise, from behind a wide gap.
 func (f *figure) around(body int) []int {
 	var list []int
 	for i := range f.arms {
@@ -66,7 +66,7 @@ func (f *figure) reading(i, j int) int {
 	return i - j
 }
 
-// spread fans out one crowd, listed counter-clockwise.
+// spread fans out one crowd, listed anticlockwise.
 func (f *figure) spread(crowd []int) {
 	at, wheel := 0.0, f.scene.Bodies[f.scene.Forces[crowd[0]].On].Shape == Pulley
 	for k, i := range crowd {

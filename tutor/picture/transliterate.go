@@ -22,8 +22,8 @@ var spelling = map[rune]string{
 	'\u00a0': " ", '\u2009': " ", '\u202f': " ",
 }
 
-// spelled writes a text in seven bits; what has no spelling becomes a question mark.
-func spelled(text string) string {
+// transliterated writes a text in seven bits; what has no spelling becomes a question mark.
+func transliterated(text string) string {
 	return strings.Map(func(r rune) rune {
 		if r > unicode.MaxASCII {
 			return '?'

@@ -27,18 +27,18 @@ func angles(t *testing.T, id string) *Angles {
 // T1 = w cos β / sin(α + β), for two strings at α and β above the horizontal.
 func TestTurningTwoStringsFollowsTheSineRule(t *testing.T) {
 	a := angles(t, "canal-lantern")
-	knob, ok := a.Knob("α")
-	if named, _ := a.Knob("alpha"); !ok || named != knob {
+	slider, ok := a.Slider("α")
+	if named, _ := a.Slider("alpha"); !ok || named != slider {
 		t.Fatal("α is not to be found by its letter")
 	}
 	for _, steps := range []int{-10, -20, 40, 3} {
-		if why := a.Turn(knob, steps); why != "" {
+		if why := a.Slide(slider, steps); why != "" {
 			t.Fatal(why)
 		}
-		alpha, beta := a.Knobs()[knob].Value*math.Pi/180, 50*math.Pi/180
+		alpha, beta := a.Sliders()[slider].Value*math.Pi/180, 50*math.Pi/180
 		want := 3.2 * 9.8 * math.Cos(beta) / math.Sin(alpha+beta)
 		if got := a.Readings()[0].Value; math.Abs(got-want) > 1e-9*want {
-			t.Fatalf("at %v T1 is %v, want %v", a.Knobs()[knob], got, want)
+			t.Fatalf("at %v T1 is %v, want %v", a.Sliders()[slider], got, want)
 		}
 	}
 	ref, err := a.Reference()
@@ -50,34 +50,34 @@ func TestTurningTwoStringsFollowsTheSineRule(t *testing.T) {
 	}
 }
 
-func TestKnobsStopAtTheirEnds(t *testing.T) {
+func TestSlidersStopAtTheirEnds(t *testing.T) {
 	a := angles(t, "canal-lantern")
-	knob, _ := a.Knob("beta")
-	if why := a.Set(knob, 90); why != "Here β can have any value from 1° to 89°." {
+	slider, _ := a.Slider("beta")
+	if why := a.Set(slider, 90); why != "Here β can have any value from 1° to 89°." {
 		t.Fatalf("it says %q", why)
 	}
-	if why := a.Set(knob, math.NaN()); why == "" || a.Knobs()[knob].Value != 50 {
+	if why := a.Set(slider, math.NaN()); why == "" || a.Sliders()[slider].Value != 50 {
 		t.Fatal("it turned to nothing")
 	}
-	if why := a.Turn(99, 1); why == "" {
-		t.Fatal("there is no such knob")
+	if why := a.Slide(99, 1); why == "" {
+		t.Fatal("there is no such slider")
 	}
 }
 
 func TestStringsThatGetLevelAreNamed(t *testing.T) {
 	a := angles(t, "banner-ring")
-	knob, _ := a.Knob("theta")
-	curves := a.Curves(knob)
+	slider, _ := a.Slider("theta")
+	curves := a.Curves(slider)
 	first, last := curves[0].Dots[0], curves[0].Dots[len(curves[0].Dots)-1]
 	if first.X != 1 || math.Abs(last.X-89) > 1e-9 || first.Y < 10*last.Y {
 		t.Fatalf("the curve goes from %v to %v", first, last)
 	}
-	if said := a.Remark(knob, curves); said != "As θ gets close to 1°, T1 grows to 730 N." {
+	if said := a.Remark(slider, curves); said != "As θ gets close to 1°, T1 grows to 730 N." {
 		t.Fatalf("it says %q", said)
 	}
 }
 
-// TestEveryProblemCanBeTurned turns every knob of every problem both ways: what
+// TestEveryProblemCanBeTurned turns every slider of every problem both ways: what
 // comes out is at rest, or a sentence says why not.
 func TestEveryProblemCanBeTurned(t *testing.T) {
 	turnable := 0
@@ -95,9 +95,9 @@ func TestEveryProblemCanBeTurned(t *testing.T) {
 			continue
 		}
 		turnable++
-		for i, k := range a.Knobs() {
+		for i, k := range a.Sliders() {
 			for _, steps := range []int{1, -2, 1000} {
-				a.Turn(i, steps)
+				a.Slide(i, steps)
 			}
 			for _, c := range a.Curves(i) {
 				if len(c.Dots) != dots {
@@ -127,8 +127,8 @@ func BenchmarkTurnAndCurves(b *testing.B) {
 	}
 	a := page.Angles()
 	for b.Loop() {
-		a.Turn(1, 1)
-		a.Turn(1, -1)
+		a.Slide(1, 1)
+		a.Slide(1, -1)
 		a.Curves(1)
 	}
 }

@@ -2,7 +2,7 @@ package expr
 
 import "slices"
 
-// settle decides for each unit that could be a letter which of the two it is: N, m, g
+// decideUnits decides for each unit that could be a letter which of the two it is: N, m, g
 // behind a number. The rules, from the notation:
 //
 //   - s and k are letters wherever the problem has them;
@@ -11,7 +11,7 @@ import "slices"
 //
 // flips has a bit for each that is taken the other way. It returns how many could be, and how
 // many became letters.
-func (s *stream) settle(flips uint8) (free, letterly int) {
+func (s *stream) decideUnits(flips uint8) (free, letterly int) {
 	start := 0
 	sides := [][2]int{}
 	for i, t := range s.tokens {
@@ -29,7 +29,7 @@ func (s *stream) settle(flips uint8) (free, letterly int) {
 					unit = unit == (flips>>free&1 == 0)
 					free++
 				}
-				letterly += s.settleOne(i, unit)
+				letterly += s.decideUnit(i, unit)
 			}
 		}
 	}
@@ -51,8 +51,8 @@ func (s *stream) isUnit(i int, mass bool, side [2]int) (unit, open bool) {
 	return behind, behind
 }
 
-// settleOne makes a token a unit or a letter. It returns how many letters it made.
-func (s *stream) settleOne(i int, unit bool) int {
+// decideUnit makes a token a unit or a letter. It returns how many letters it made.
+func (s *stream) decideUnit(i int, unit bool) int {
 	t := &s.tokens[i]
 	if unit {
 		t.letter = ""

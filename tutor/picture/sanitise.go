@@ -20,13 +20,13 @@ const (
 	maxMeasure  = 1e12 // of sizes, whatever the unit
 )
 
-// tidy gives a copy that everything below can trust: numbers are finite,
+// sanitise gives a copy that everything below can trust: numbers are finite,
 // indices exist, texts are short and printable. Forces keep their places,
 // because angles refer to them; a force that cannot be drawn is put on no body.
-func tidy(s Scene) Scene {
+func sanitise(s Scene) Scene {
 	s.Title = trim(s.Title, 200)
-	s.Bodies = each(s.Bodies, maxBodies, tidyBody)
-	s.Forces = each(s.Forces, maxForces, func(f *Force) { tidyForce(f, len(s.Bodies)) })
+	s.Bodies = each(s.Bodies, maxBodies, sanitiseBody)
+	s.Forces = each(s.Forces, maxForces, func(f *Force) { sanitiseForce(f, len(s.Bodies)) })
 	s.Links = s.Links[:min(len(s.Links), maxForces)]
 	s.Angles = each(s.Angles, maxForces, func(a *Angle) { a.Name = trim(a.Name, maxText) })
 	s.Angles = only(s.Angles, func(a Angle) bool { return drawable(s.Forces, a.Force) })
@@ -39,7 +39,7 @@ func tidy(s Scene) Scene {
 			s.Triangle = &Triangle{t.Force, trim(t.X, maxText), trim(t.Y, maxText)}
 		}
 	}
-	s.Chain, s.Polygon, s.Plot = tidyChain(s.Chain), tidyPolygon(s.Polygon), tidyPlot(s.Plot)
+	s.Chain, s.Polygon, s.Plot = sanitiseChain(s.Chain), sanitisePolygon(s.Polygon), sanitisePlot(s.Plot)
 	return arranged(s)
 }
 
@@ -66,7 +66,7 @@ func known(i, n int) bool { return i >= 0 && i < n }
 
 func drawable(forces []Force, i int) bool { return known(i, len(forces)) && forces[i].On >= 0 }
 
-func tidyBody(b *Body) {
+func sanitiseBody(b *Body) {
 	b.Name = trim(b.Name, maxText)
 	b.At = Point{finite(b.At.X, maxSpread), finite(b.At.Y, maxSpread)}
 	b.Size = clamp(finite(b.Size, maxSpread), 0, 2)
@@ -78,7 +78,7 @@ func tidyBody(b *Body) {
 	}
 }
 
-func tidyForce(f *Force, bodies int) {
+func sanitiseForce(f *Force, bodies int) {
 	f.Name, f.Note = trim(f.Name, maxText), trim(f.Note, maxText)
 	if !known(f.On, bodies) || !isNumber(f.Direction) {
 		f.On = -1
@@ -87,7 +87,7 @@ func tidyForce(f *Force, bodies int) {
 	f.Size = size(f.Size)
 }
 
-func tidyChain(c *Chain) *Chain {
+func sanitiseChain(c *Chain) *Chain {
 	if c == nil || len(c.Legs) == 0 {
 		return nil
 	}
@@ -97,7 +97,7 @@ func tidyChain(c *Chain) *Chain {
 	return &t
 }
 
-func tidyPolygon(p *Polygon) *Polygon {
+func sanitisePolygon(p *Polygon) *Polygon {
 	if p == nil {
 		return nil
 	}
@@ -117,7 +117,7 @@ func tidyPolygon(p *Polygon) *Polygon {
 	return &t
 }
 
-func tidyPlot(p *Plot) *Plot {
+func sanitisePlot(p *Plot) *Plot {
 	if p == nil {
 		return nil
 	}

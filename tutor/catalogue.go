@@ -22,8 +22,8 @@ type Progress struct {
 	StepsShown int
 }
 
-// Shelf is one topic with its problems, in order of level.
-type Shelf struct {
+// Section is one topic with its problems, in order of level.
+type Section struct {
 	problems.Topic
 	Problems []Listed
 }
@@ -36,35 +36,35 @@ type Listed struct {
 	Due time.Time
 }
 
-// Shelves lists every problem of the bank by topic and level, topics without
+// Sections lists every problem of the bank by topic and level, topics without
 // problems left out. What is set for the class stands before them once more.
-func (d *Desk) Shelves() []Shelf {
+func (d *Desk) Sections() []Section {
 	if set, ok := d.setWork(); ok {
-		return append([]Shelf{set}, d.topics()...)
+		return append([]Section{set}, d.topics()...)
 	}
 	return d.topics()
 }
 
-// topics are the shelves of the topics.
-func (d *Desk) topics() []Shelf { return ShelvesOf(d.tutor.Bank, d.Progress) }
+// topics are the sections of the topics.
+func (d *Desk) topics() []Section { return SectionsOf(d.tutor.Bank, d.Progress) }
 
-// ShelvesOf are the problems of a bank by topic, with how somebody stands with each; nil
+// SectionsOf are the problems of a bank by topic, with how somebody stands with each; nil
 // for nobody.
-func ShelvesOf(bank *problems.Bank, progress func(id string) Progress) (shelves []Shelf) {
+func SectionsOf(bank *problems.Bank, progress func(id string) Progress) (sections []Section) {
 	at := map[string]int{}
 	for _, h := range bank.List() {
 		if _, known := at[h.Topic]; !known {
-			at[h.Topic] = len(shelves)
-			shelves = append(shelves, Shelf{Topic: problems.Topic{ID: h.Topic, Title: TopicTitle(h.Topic)}})
+			at[h.Topic] = len(sections)
+			sections = append(sections, Section{Topic: problems.Topic{ID: h.Topic, Title: TopicTitle(h.Topic)}})
 		}
 		listed := Listed{Heading: h}
 		if progress != nil {
 			listed.Progress = progress(h.ID)
 		}
-		shelf := &shelves[at[h.Topic]]
-		shelf.Problems = append(shelf.Problems, listed)
+		section := &sections[at[h.Topic]]
+		section.Problems = append(section.Problems, listed)
 	}
-	return shelves
+	return sections
 }
 
 // TopicTitle is what a topic is called; its id where it is not known.

@@ -11,17 +11,17 @@ func median(xs []float64) float64 {
 	return xs[len(xs)/2]
 }
 
-// pole is an end of a curve at which its values leave all bounds.
-type pole struct {
+// asymptote is an end of a curve at which its values leave all bounds.
+type asymptote struct {
 	side int     // -1 at the lower end of x, +1 at the upper
 	x    float64 // the value of x that is never reached
 }
 
 // unbounded finds the ends at which a curve shows growth without bound. The
 // data must show it themselves: towards the end the values rise to several times
-// the middle one, and their reciprocals, which run straight near a pole, meet
+// the middle one, and their reciprocals, which run straight near an asymptote, meet
 // zero just beyond the last point.
-func (c *Curve) unbounded() []pole {
+func (c *Curve) unbounded() []asymptote {
 	var points []Point
 	var ys []float64
 	for _, p := range c.Points {
@@ -32,12 +32,12 @@ func (c *Curve) unbounded() []pole {
 	if len(points) < 6 {
 		return nil
 	}
-	var poles []pole
+	var poles []asymptote
 	middle := median(ys)
 	for _, side := range []int{1, -1} {
 		if last := points[len(points)-1]; last.Y > 4*middle {
-			if x, ok := poleBeyond(points); ok {
-				poles = append(poles, pole{side, x})
+			if x, ok := asymptoteBeyond(points); ok {
+				poles = append(poles, asymptote{side, x})
 			}
 		}
 		slices.Reverse(points)
@@ -45,10 +45,10 @@ func (c *Curve) unbounded() []pole {
 	return poles
 }
 
-// poleBeyond finds the pole that a curve runs to at its end. The reciprocals
+// asymptoteBeyond finds the asymptote that a curve runs to at its end. The reciprocals
 // must point to the same place from the end and from as far before it again;
 // those of a steep but bounded curve do not.
-func poleBeyond(points []Point) (x float64, ok bool) {
+func asymptoteBeyond(points []Point) (x float64, ok bool) {
 	n := len(points)
 	last, width := points[n-1], math.Abs(points[n-1].X-points[0].X)
 	x, ok = meetsZero(last, points[n-2])

@@ -12,9 +12,9 @@ import (
 	"example.org/standstill/checker/statics"
 )
 
-// pose checks the whole: the sums settle what is asked for, in one way, and what
+// validate checks the whole: the sums settle what is asked for, in one way, and what
 // comes out can be.
-func (r *reader) pose(d *draft) {
+func (r *reader) validate(d *draft) {
 	if err := tiltTrouble(d.System); err != nil {
 		r.at(d.top.values["axes"], err.Error(), "an angle that contains only givens and unknowns of the forces")
 		return
@@ -35,7 +35,7 @@ func (r *reader) pose(d *draft) {
 	// “equal” is an equation only where one is missing; elsewhere it is
 	// checked. It is used up by this, so that pose is not called a third time.
 	if errors.Is(err, statics.ErrOpen) && d.makeEqual() {
-		r.pose(d)
+		r.validate(d)
 		return
 	}
 	if err != nil {
@@ -47,7 +47,7 @@ func (r *reader) pose(d *draft) {
 	if other, err := s.elsewhere(free); free != nil && (err != nil || (other.unphysical() == "") != (said == "")) {
 		r.at(d.given[free[0]], fmt.Sprintf("for some values of %s there is no possible solution", listed(free, "and")), "a number for it")
 	} else if said != "" {
-		r.at(d.blame(said), said, "forces and angles that are possible")
+		r.at(d.locate(said), said, "forces and angles that are possible")
 	} else {
 		r.equalSizes(d, s)
 		r.formulaUnits(d, s, other)

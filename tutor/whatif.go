@@ -11,41 +11,41 @@ import (
 	"example.org/standstill/checker/statics"
 )
 
-// Knob is a given that can be turned. All numbers are in Unit. Letter is as
+// Slider is a given that can be turned. All numbers are in Unit. Letter is as
 // printed ("α").
-type Knob struct {
+type Slider struct {
 	Name, Letter           string
 	Unit                   quantity.Unit
 	Value, Low, High, Step float64
 }
 
-// Reading is the value of an unknown as the givens are turned now, in Unit.
-type Reading struct {
+// Readout is the value of an unknown as the givens are turned now, in Unit.
+type Readout struct {
 	Name, Letter string
 	Unit         quantity.Unit
 	Value        float64
 }
 
 // String prints the reading with three figures: "T1 = 20.2 N".
-func (r Reading) String() string { return r.Letter + " = " + r.Unit.In(r.Value*r.Unit.Factor, 3) }
+func (r Readout) String() string { return r.Letter + " = " + r.Unit.In(r.Value*r.Unit.Factor, 3) }
 
 // Dot is one point of a curve.
 type Dot struct{ X, Y float64 }
 
-// Curve is how one unknown follows a knob. A point where there is no solution,
+// Curve is how one unknown follows a slider. A point where there is no solution,
 // or none that can be, has no number as its Y.
 type Curve struct {
-	Reading
+	Readout
 	Dots []Dot
 }
 
 // Angles is a problem whose givens are turned to see what follows. It changes
 // nothing about the lesson.
 type Angles struct {
-	page  *Page
-	model *statics.Model
-	env   []float64 // solved
-	knobs []Knob
+	page    *Page
+	model   *statics.Model
+	env     []float64 // solved
+	sliders []Slider
 }
 
 // Angles returns the problem as it is, ready to be turned; nil where nothing can
@@ -62,20 +62,20 @@ func (g *Page) Angles() *Angles {
 	a := &Angles{page: g, model: model}
 	a.env = env
 	for _, given := range g.Problem.System.Givens {
-		if knob, ok := g.knob(given); ok {
-			a.knobs = append(a.knobs, knob)
+		if slider, ok := g.slider(given); ok {
+			a.sliders = append(a.sliders, slider)
 		}
 	}
-	if a.knobs == nil {
+	if a.sliders == nil {
 		return nil
 	}
 	return a
 }
 
-// knob says how far a given can be turned. The strength of gravity and letters
+// slider says how far a given can be turned. The strength of gravity and letters
 // without a number stay.
-func (g *Page) knob(given statics.Given) (Knob, bool) {
-	k := Knob{Name: given.Name, Letter: expr.Glyph(given.Name), Unit: given.Unit, Value: given.Value() / given.Unit.Factor}
+func (g *Page) slider(given statics.Given) (Slider, bool) {
+	k := Slider{Name: given.Name, Letter: expr.Glyph(given.Name), Unit: given.Unit, Value: given.Value() / given.Unit.Factor}
 	switch {
 	case given.Any || given.Unit.Dim == quantity.Acceleration || k.Value == 0:
 		return k, false
@@ -103,17 +103,17 @@ func step(size float64) float64 {
 	return 10 * power
 }
 
-// Knobs lists what can be turned.
-func (a *Angles) Knobs() []Knob { return slices.Clone(a.knobs) }
+// Sliders lists what can be turned.
+func (a *Angles) Sliders() []Slider { return slices.Clone(a.sliders) }
 
-// Knob finds a knob by its letter as typed, Greek letters by sign or name.
-func (a *Angles) Knob(typed string) (int, bool) {
-	for i, k := range a.knobs {
+// Slider finds a slider by its letter as typed, Greek letters by sign or name.
+func (a *Angles) Slider(typed string) (int, bool) {
+	for i, k := range a.sliders {
 		if typed == k.Name || typed == k.Letter {
 			return i, true
 		}
 	}
-	for i, k := range a.knobs {
+	for i, k := range a.sliders {
 		if strings.EqualFold(typed, k.Name) {
 			return i, true
 		}
@@ -121,14 +121,14 @@ func (a *Angles) Knob(typed string) (int, bool) {
 	return 0, false
 }
 
-// Turn turns a knob by so many steps, at most to the end of its range. What cannot be
+// Slide turns a slider by so many steps, at most to the end of its range. What cannot be
 // (further, or where a string would have to push) is not done; the sentence says why,
 // "" if it was done.
-func (a *Angles) Turn(knob, steps int) string {
-	if knob < 0 || knob >= len(a.knobs) {
-		return saidNoKnob
+func (a *Angles) Slide(slider, steps int) string {
+	if slider < 0 || slider >= len(a.sliders) {
+		return saidNoSlider
 	}
-	k := a.knobs[knob]
+	k := a.sliders[slider]
 	// A value off the grid of steps is brought back to it by the first turn.
 	value := math.Round((k.Value+float64(steps)*k.Step)/k.Step) * k.Step
 	switch {
@@ -137,17 +137,17 @@ func (a *Angles) Turn(knob, steps int) string {
 	case value < k.Low && k.Value > k.Low*(1+1e-9):
 		value = k.Low
 	}
-	return a.Set(knob, value)
+	return a.Set(slider, value)
 }
 
-// Set turns a knob to a value, as Turn does by steps.
-func (a *Angles) Set(knob int, value float64) string {
-	if knob < 0 || knob >= len(a.knobs) {
-		return saidNoKnob
+// Set turns a slider to a value, as Turn does by steps.
+func (a *Angles) Set(slider int, value float64) string {
+	if slider < 0 || slider >= len(a.sliders) {
+		return saidNoSlider
 	}
-	k := &a.knobs[knob]
+	k := &a.sliders[slider]
 	if !(value >= k.Low*(1-1e-9) && value <= k.High*(1+1e-9)) {
-		return saidEndOfKnob(*k)
+		return saidEndOfSlider(*k)
 	}
 	env, why := a.at(*k, value, a.env)
 	if why != "" {
@@ -157,8 +157,8 @@ func (a *Angles) Set(knob int, value float64) string {
 	return ""
 }
 
-// at solves with a knob at another value; near is a solution close by.
-func (a *Angles) at(k Knob, value float64, near []float64) (env []float64, why string) {
+// at solves with a slider at another value; near is a solution close by.
+func (a *Angles) at(k Slider, value float64, near []float64) (env []float64, why string) {
 	slot, _ := a.model.Slot(k.Name)
 	env = slices.Clone(near)
 	env[slot] = value * k.Unit.Factor
@@ -187,16 +187,16 @@ func (a *Angles) unknowns(env []float64) []float64 {
 }
 
 // Readings returns what is asked for, as the givens are turned now.
-func (a *Angles) Readings() []Reading {
-	var all []Reading
+func (a *Angles) Readings() []Readout {
+	var all []Readout
 	for _, name := range a.page.Problem.System.Find {
 		all = append(all, a.reading(name, a.env))
 	}
 	return all
 }
 
-func (a *Angles) reading(name string, env []float64) Reading {
-	r := Reading{Name: name, Letter: expr.Glyph(name), Unit: a.page.Ref.Unit(name), Value: math.NaN()}
+func (a *Angles) reading(name string, env []float64) Readout {
+	r := Readout{Name: name, Letter: expr.Glyph(name), Unit: a.page.Ref.Unit(name), Value: math.NaN()}
 	if slot, ok := a.model.Slot(name); ok && env != nil {
 		r.Value = env[slot] / r.Unit.Factor
 	}
@@ -218,7 +218,7 @@ func (a *Angles) Reference() (*checker.Reference, error) {
 	system := *a.page.Problem.System
 	system.Givens = slices.Clone(system.Givens)
 	for i, g := range system.Givens {
-		for _, k := range a.knobs {
+		for _, k := range a.sliders {
 			if k.Name == g.Name {
 				system.Givens[i].Number = quantity.Exact(k.Value)
 			}
@@ -230,14 +230,14 @@ func (a *Angles) Reference() (*checker.Reference, error) {
 // dots is how many points a curve has.
 const dots = 89
 
-// Curves follows everything that is asked for while one knob goes from its low
+// Curves follows everything that is asked for while one slider goes from its low
 // end to its high one and the others stay. Unknowns measured in different units
 // come in one list.
-func (a *Angles) Curves(knob int) []Curve {
-	if knob < 0 || knob >= len(a.knobs) {
+func (a *Angles) Curves(slider int) []Curve {
+	if slider < 0 || slider >= len(a.sliders) {
 		return nil
 	}
-	k := a.knobs[knob]
+	k := a.sliders[slider]
 	names := a.page.Problem.System.Find
 	curves := make([]Curve, len(names))
 	for j, name := range names {
@@ -250,7 +250,7 @@ func (a *Angles) Curves(knob int) []Curve {
 	return curves
 }
 
-func (a *Angles) sweep(k Knob, curves []Curve, from, way int) {
+func (a *Angles) sweep(k Slider, curves []Curve, from, way int) {
 	near := a.env
 	for i := from; i >= 0 && i < dots; i += way {
 		x := k.Low + (k.High-k.Low)*float64(i)/(dots-1)
@@ -268,11 +268,11 @@ func (a *Angles) sweep(k Knob, curves []Curve, from, way int) {
 // a curve for that end to be called steep.
 const steep = 3
 
-// Remark names the end of a knob at which an unknown grows without measure, as a
+// Remark names the end of a slider at which an unknown grows without measure, as a
 // string's tension does when it gets level; "" if there is none.
-func (a *Angles) Remark(knob int, curves []Curve) string {
+func (a *Angles) Remark(slider int, curves []Curve) string {
 	// A force that grows in proportion to a mass has no steep end.
-	if knob < 0 || knob >= len(a.knobs) || a.knobs[knob].Unit.Dim != quantity.Angle {
+	if slider < 0 || slider >= len(a.sliders) || a.sliders[slider].Unit.Dim != quantity.Angle {
 		return ""
 	}
 	for _, c := range curves {
@@ -282,7 +282,7 @@ func (a *Angles) Remark(knob int, curves []Curve) string {
 		}
 		for _, end := range []Dot{solved[0], solved[len(solved)-1]} {
 			if end.Y > steep*c.Value && c.Value > 0 {
-				return saidSteep(a.knobs[knob], c, end)
+				return saidSteep(a.sliders[slider], c, end)
 			}
 		}
 	}

@@ -15,7 +15,7 @@ import (
 // dimension words what package statics says of quantities that do not go
 // together.
 func (r *reader) dimension(d *draft, err error) {
-	at := d.blame(err.Error())
+	at := d.locate(err.Error())
 	// Package statics says what is wrong in words, so what was expected is found by these words.
 	expected := "quantities with compatible units"
 	for _, row := range []struct{ said, expected string }{
@@ -44,9 +44,9 @@ func (r *reader) dimension(d *draft, err error) {
 	r.at(at, err.Error(), expected)
 }
 
-// blame finds the place that a message of package statics speaks of: the first
+// locate finds the place that a message of package statics speaks of: the first
 // force or letter that it names, and of a force its size or angle if it says so.
-func (d *draft) blame(message string) *yaml.Node {
+func (d *draft) locate(message string) *yaml.Node {
 	words := strings.FieldsFunc(message, func(c rune) bool { return c == ' ' || c == ',' || c == ':' })
 	if len(words) > 3 && strings.HasPrefix(message, "the formula for ") {
 		for _, f := range d.follow {
@@ -81,11 +81,11 @@ func (d *draft) blame(message string) *yaml.Node {
 			}
 		}
 	}
-	return d.guilty(message)
+	return d.cause(message)
 }
 
-// guilty finds the expression without which the message would be another one.
-func (d *draft) guilty(message string) *yaml.Node {
+// cause finds the expression without which the message would be another one.
+func (d *draft) cause(message string) *yaml.Node {
 	newton := &expr.Node{Op: expr.Number, Num: quantity.Exact(1), Unit: "N"}
 	radian := &expr.Node{Op: expr.Number, Num: quantity.Exact(1), Unit: "rad"}
 	for _, f := range d.formulas() {
