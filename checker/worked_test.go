@@ -252,9 +252,9 @@ func TestWorkedIsMarkedRight(t *testing.T) {
 // comparison is a sentence about sizes: the forces on one side and the other, what is said of
 // them, and the axis along which they balance or have components.
 var (
-	comparison  = regexp.MustCompile(`^Check the magnitudes(?: for (?:the )?(.+?))?: (.+?)(?: together)?(?: \(([\d.]+) \S+\))? (?:is|are) (larger than|as large as) (.+?)(?: together)?(?: \(([\d.]+) \S+\))?, as (?:it|they) must be, because (?:(.+) also ha(?:s|ve) (?:a component|components)|no other force acts) along the ([xy]) axis\.$`)
+	comparison  = regexp.MustCompile(`^Check the magnitudes(?: for (?:the )?(.+?))?: (.+?)(?: together)?(?: \(([\d.]+) \S+\))? (?:is|are) (larger than|equal to) (.+?)(?: together)?(?: \(([\d.]+) \S+\))?, as (?:it|they) must be, because (?:(.+) also ha(?:s|ve) (?:a component|components)|no other force acts) along the ([xy]) axis\.$`)
 	dropped     = regexp.MustCompile(`^Check: (\S+) cancels, so the answer is the same for every value of (\S+)\.$`)
-	sameAngle   = regexp.MustCompile(`^The (sine|cosine|tangent) has the same value at ([\d.]+)°\. (?:That angle is ruled out, because (\S+) must be between 0° and 90°|That direction is ruled out, because it would make the force negative)\.$`)
+	sameAngle   = regexp.MustCompile(`^The (sine|cosine|tangent) has the same value at ([\d.]+)°\. (?:That angle is ruled out, because (\S+) must be between 0° and 90°|That direction is ruled out, because the magnitude of the force would be negative)\.$`)
 	angleLine   = regexp.MustCompile(`^The angle: (\S+) = .* = ([\d.]+)°$`)
 	secondOne   = regexp.MustCompile(`^The equations have a second solution, (\S+) = (\S+?)(?:°| N| kN) and (\S+) = (\S+?)(?:°| N| kN)\. It is ruled out, because (.+)\.$`)
 	namesJoined = regexp.MustCompile(`, | and `)

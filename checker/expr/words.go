@@ -23,26 +23,26 @@ func unreadable(pos, end int, message string) *ReadError {
 // there and what would help; the caller adds the column.
 const (
 	saidEmpty    = "You have not typed anything yet."
-	saidLong     = "This line is too long to read. The limit is 500 characters."
+	saidLong     = "This line is too long. The limit is 500 characters."
 	saidDeep     = "There are too many brackets inside other brackets."
 	saidNumber   = "This number cannot be read."
-	saidEnd      = "The line ends here, but something is still missing."
-	saidOpen     = "This bracket is never closed."
-	saidBar      = "This absolute-value bar has no partner."
-	saidTwoNums  = "There are two numbers here with nothing between them."
-	saidTwoUnits = "There is a unit here with no number in front of it."
-	saidArgument = "This function needs something after it, such as an angle."
+	saidEnd      = "Something is missing at the end of the line."
+	saidOpen     = "The closing bracket for this bracket is missing."
+	saidBar      = "The second bar of this absolute value is missing."
+	saidTwoNums  = "A sign such as + or × is missing between these two numbers."
+	saidTwoUnits = "There is no number before this unit."
+	saidArgument = "There must be an angle or another value after this function."
 )
 
 // SaidNoValue is said of a line that cannot be evaluated.
-const SaidNoValue = "This expression has no value: it divides by zero, takes the square root of a negative number, or is too large to calculate."
+const SaidNoValue = "This expression cannot be calculated: it contains a division by zero or the square root of a negative number, or its value is too large."
 
 func saidStrange(r rune) string {
 	if r == ',' {
-		return "There is a comma here that does not belong to a number."
+		return "This comma does not belong to a number."
 	}
 	if r == ':' {
-		return "There is a colon here. A colon can only follow the name of an equation, such as ΣFx."
+		return "A colon can only follow the name of an equation, such as ΣFx."
 	}
 	return fmt.Sprintf("The character %q has no meaning here.", string(r))
 }
@@ -52,15 +52,15 @@ func saidUnexpected(t token) string {
 	case tokEnd:
 		return saidEnd
 	case tokClose:
-		return "This closing bracket has no opening bracket, or there is nothing in front of it."
+		return "The opening bracket for this bracket is missing, or there is nothing before this bracket."
 	case tokEquals:
 		return "There must be something on each side of an equals sign."
 	case tokUnit:
 		return saidTwoUnits
 	case tokPlus, tokMinus, tokTimes, tokSlash, tokPower:
-		return "Something is missing in front of this sign."
+		return "Something is missing before this sign."
 	}
-	return "This does not belong here."
+	return "What you typed here does not belong in the line."
 }
 
 // Caret draws the text with a mark under the place, for terminals that show

@@ -14,52 +14,52 @@ import (
 // Mistakes that show in numbers alone.
 var numbers = []Row{
 	{
-		Code: Pythagoras, Meaning: "magnitudes combined without regard to direction", Cost: 2.6,
+		Code: Pythagoras, Meaning: "magnitudes combined as if directions did not matter", Cost: 2.6,
 		Value: putTogether, Formula: isPutTogether,
 		Said: Said{
-			Line:  "In this line, magnitudes are combined as if the forces were parallel or at right angles to each other.",
-			Lines: "In this line, magnitudes are combined as if the forces were parallel or at right angles to each other.",
-			Value: "You get this value of {unknown} if {what|magnitudes are combined as if the forces were parallel or at right angles to each other}.",
+			Line:  "In this line, you combined magnitudes as if the forces were parallel or at right angles to each other.",
+			Lines: "In this line, you combined magnitudes as if the forces were parallel or at right angles to each other.",
+			Value: "You get this value of {unknown} if {what|you combine magnitudes as if the forces were parallel or at right angles to each other}.",
 		},
 		Hints: []Hint{{At: Anywhere,
-			Ask:  "Are these forces parallel, or at right angles to each other?",
-			Rule: "Add magnitudes only if the forces are parallel, and their squares only if they are at right angles. In every other case, add the components along each axis."}},
+			Ask:  "Are the forces in your line parallel, or are they at right angles to each other?",
+			Rule: "Add the magnitudes of two forces only if the forces are parallel. Add the squares of the magnitudes only if the forces are at right angles. In every other case, add the components along each axis."}},
 	},
 	{
 		Code: Pythagoras, Cost: 2.6, Line: triangleOfTwo, LineLast: true,
 		Said: Said{Lines: "In this line, you treated two forces as two sides of a right-angled triangle. Do the forces form such a triangle?"},
 		Hints: []Hint{{At: Anywhere,
-			Ask:  "Which two of the forces are at right angles to each other?",
-			Rule: "Only in a right-angled triangle is the ratio of two sides the sine, cosine or tangent of an angle. In every other case, use the equations for the axes."}},
+			Ask:  "Which two forces are at right angles to each other?",
+			Rule: "The ratio of two sides is the sine, cosine or tangent of an angle only in a right-angled triangle. In every other case, use the equations for the axes."}},
 	},
 	{
 		Code: Unexplained, Cost: 2.58, Value: oneStep, Open: true,
-		Said: Said{Value: "This value of {unknown} is {what}. Which equation would give that?"},
+		Said: Said{Value: "This value of {unknown} is {what}. Which equation would give this value?"},
 	},
 	{
 		Code: Slip, Meaning: "a numerical slip", Cost: 5, Passing: true,
 		Digits: isNear, DigitsCost: 2.55,
 		Said: Said{
-			Component: "The number for {component} is close, but further off than rounding can explain.",
-			Line:      "{In}, the number in the {force} term is close, but further off than rounding can explain.",
-			Lines:     "{In}, one of the numbers is close, but further off than rounding can explain.",
-			Value:     "This value of {unknown} is close, but further off than rounding can explain.",
+			Component: "The number for {component} is almost right, but rounding does not explain the difference.",
+			Line:      "{In}, the number in the {force} term is almost right, but rounding does not explain the difference.",
+			Lines:     "{In}, one of the numbers is almost right, but rounding does not explain the difference.",
+			Value:     "This value of {unknown} is almost right, but rounding does not explain the difference.",
 		},
 		Hints: []Hint{{At: Anywhere,
 			Ask:  "Where did you round during your calculation, and to how many significant figures?",
-			Rule: "Keep four significant figures during the calculation and round only once, at the end. Then check each number that you typed into your calculator."}},
+			Rule: "Keep four significant figures during the calculation, and round only the result. Also check each number that you typed into your calculator."}},
 	},
 	{
 		Code: Slip, Cost: 9, OfGiven: true,
 		Said: Said{
-			Component: "Compare each number in your line with the given values.",
-			Line:      "Compare each number in your line with the given values.",
-			Lines:     "Compare each number in your line with the given values.",
-			Value:     "Compare each number in your line with the given values.",
+			Component: "Compare each number in your line with the values that the problem gives.",
+			Line:      "Compare each number in your line with the values that the problem gives.",
+			Lines:     "Compare each number in your line with the values that the problem gives.",
+			Value:     "Compare each number in your line with the values that the problem gives.",
 		},
 		Hints: []Hint{{At: Anywhere,
-			Ask:  "Which numbers in your line are given values? Are they exactly the same in the problem?",
-			Rule: "Substitute each given value exactly as given, with all its figures."}},
+			Ask:  "Which numbers in your line are given values? Are these numbers exactly the same as in the problem?",
+			Rule: "Use each given value exactly as it is in the problem, with all its digits."}},
 	},
 	{
 		Code: PowerOfTen, Meaning: "a wrong power of ten", Cost: 4,
@@ -76,16 +76,16 @@ var numbers = []Row{
 	},
 	{Code: PowerOfTen, Cost: 3, Term: asWritten, Alone: true},
 	{
-		Code: Link, Meaning: "one wrong equals sign among several in a line", Cost: 3,
+		Code: Link, Meaning: "one wrong equals sign in a line with several", Cost: 3,
 		Said: Said{
-			Component: "One equals sign in this line is wrong. Work out both sides of it again; the rest of the line is right.",
-			Line:      "One equals sign in this line is wrong. Work out both sides of it again; the rest of the line is right.",
-			Lines:     "One equals sign in this line is wrong. Work out both sides of it again; the rest of the line is right.",
-			Value:     "One equals sign in this line is wrong. Work out both sides of it again; the rest of the line is right.",
+			Component: "In this line, the expressions on the two sides of one equals sign are not equal. Work out these two expressions again; the rest of the line is right.",
+			Line:      "In this line, the expressions on the two sides of one equals sign are not equal. Work out these two expressions again; the rest of the line is right.",
+			Lines:     "In this line, the expressions on the two sides of one equals sign are not equal. Work out these two expressions again; the rest of the line is right.",
+			Value:     "In this line, the expressions on the two sides of one equals sign are not equal. Work out these two expressions again; the rest of the line is right.",
 		},
 		Hints: []Hint{{At: Anywhere,
-			Ask:  "What is the value on each side of the wrong equals sign if you work out each side separately?",
-			Rule: "If a line has several equals signs, the two sides of each of them must be equal. Work out each step separately, and keep four significant figures."}},
+			Ask:  "If you work out each expression in your line separately, which two values are different?",
+			Rule: "In a line with several equals signs, all the expressions must be equal. Work out each step separately, and keep four significant figures."}},
 	},
 }
 
@@ -241,7 +241,7 @@ func shareOfWeight(p *trial.Problem, v Target) []Number {
 		}
 		all = append(all, half)
 		if on.Slanted() && y != 0 {
-			half := Number{Value: w / 2 * math.Abs(v.Value/y), Cost: -0.4, What: "the tension that this string would need to hold up half the weight", Shown: true}
+			half := Number{Value: w / 2 * math.Abs(v.Value/y), Cost: -0.4, What: "the tension that this string would have if it supported half the weight", Shown: true}
 			all = append(all, half)
 		}
 	})

@@ -34,13 +34,13 @@ func lie(s *Subject) string {
 		return ""
 	case s.Force.Direction != nil:
 		// Such an angle goes round the full circle, so there is no triangle to speak of.
-		return "For an angle measured counter-clockwise from the positive x axis, use the cosine for the x component and the sine for the y component. They also give the right signs."
+		return "If the angle is measured anticlockwise from the positive x axis, use the cosine for the x component and the sine for the y component. The sine and cosine also give the right signs."
 	case s.Force.Slanted():
 		return "{The force} is the hypotenuse of a right-angled triangle. {Component} is the side {beside} {angle|its angle}, so use the {function} of that angle."
 	case s.Force.Factor(s.axis).Sign != 0:
-		return "{The force} acts along {axis}, so its component along this axis is the whole force. If you do not know its magnitude, use its letter. The sign shows which way it points."
+		return "{The force} acts along {axis}, so its component along this axis is the whole force. If you do not know the magnitude of {force}, use its letter. The sign of the component shows which way {force} points."
 	}
-	return "A force at right angles to an axis has no component along it. What is the angle between {force} and {axis}?"
+	return "A force at right angles to an axis has no component along that axis. What is the angle between {force} and {axis}?"
 }
 
 // look asks about the triangle of a slanted force, else about how the force lies.
@@ -48,7 +48,7 @@ func look(s *Subject) string {
 	if s.Force != nil && s.Force.Slanted() {
 		return "In the triangle for {force}, which side is {force} itself, and which side is {component}?"
 	}
-	return "Does {force} act along {axis}, at right angles to it, or at some other angle to it?"
+	return "Does {force} act along {axis}, at right angles to this axis, or at another angle?"
 }
 
 // beside says how the component's side lies to the force's angle.
@@ -75,11 +75,11 @@ var kindRules = []struct {
 	rule string
 }{
 	{statics.Tension, "Tension pulls along the string, away from the body."},
-	{statics.Spring, "A stretched spring pulls and a compressed spring pushes, both along the spring."},
+	{statics.Spring, "A stretched spring pulls, and a compressed spring pushes. Both forces act along the spring."},
 	{statics.Strut, "A strut pushes along its length, away from its far end."},
 	{statics.Normal, "The normal force is at right angles to the surface."},
-	{statics.Friction, "Friction opposes sliding along the surface."},
-	{statics.Push, "A push or pull acts in the given direction."},
+	{statics.Friction, "Friction acts along the surface and opposes sliding."},
+	{statics.Push, "A push or pull acts in the direction that the problem gives."},
 	{statics.Weight, "Weight acts straight down."},
 }
 
@@ -135,7 +135,7 @@ func start(s *Subject) string {
 
 // beginnings are the rules for beginning without a sum of one unknown.
 var beginnings = map[derivation.Beginning]string{
-	derivation.Quotient:     "In both equations, collect the unknowns on one side. If you then divide one equation by the other, the magnitude cancels and only the angle is left.",
+	derivation.Quotient:     "In both equations, collect the unknowns on one side. If you then divide one equation by the other, the magnitude of the force cancels and only the angle is left.",
 	derivation.Trying:       "Solve one equation for one unknown and substitute the result into another equation. You can then find the remaining angle numerically.",
 	derivation.Substitution: "Solve one equation for one unknown and substitute the result into another equation. Repeat this until an equation has only one unknown.",
 }
@@ -187,7 +187,7 @@ func gravity(s *Subject) string {
 // component is the step for a component: with its sign, and as a size.
 func component(s *Subject) string {
 	if s.Force == nil {
-		return "Name the component first, as in T1x."
+		return "Name the component first, for example T1x."
 	}
 	text := s.page().ComponentEquation(s.Force, s.axis)
 	if c := s.page().Tidy(s.Force.Component(s.axis)); c.Op == expr.Neg && !s.Signed {
@@ -295,18 +295,18 @@ func roomWords(s *Subject, f *statics.Force) string {
 // whichWay asks in which direction a force points, in words that its direction has.
 func whichWay(s *Subject) string {
 	if s.tilted() {
-		return "Is {force} along the slope, at right angles to it, or vertical, and which way does it point?"
+		return "Is {force} along the slope, at right angles to the slope, or vertical? Which way does {force} point?"
 	}
 	if s.solved.Words.Above {
-		return "If you start at {body} and move along {force}, do you move left or right, away from you or towards you?"
+		return "Imagine that {body} moves in the direction of {force}. Does {body} move left or right, away from you or towards you?"
 	}
-	return "If you start at {body} and move along {force}, do you move left or right, up or down?"
+	return "Imagine that {body} moves in the direction of {force}. Does {body} move left or right, up or down?"
 }
 
 // lawWords say in words what the size of a force of a kind comes from.
 var lawWords = map[statics.Kind]string{
-	statics.Spring:   "The force of a spring is the stiffness of the spring times its extension or compression.",
-	statics.Friction: "If a body is sliding or just about to slide, the friction is the coefficient of friction times the normal force.",
+	statics.Spring:   "The force of a spring equals the stiffness of the spring times its extension or compression.",
+	statics.Friction: "If a body is sliding or is just about to slide, the friction force equals the coefficient of friction times the normal force.",
 	statics.Weight:   "The weight is the mass times g.",
 }
 

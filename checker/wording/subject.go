@@ -284,7 +284,7 @@ func (s *Subject) measured() string {
 	case s.Force == nil || !s.Force.Slanted():
 		return ""
 	case s.Force.Direction != nil:
-		return "counter-clockwise from the positive x axis"
+		return "anticlockwise from the positive x axis"
 	}
 	return "from " + s.angleLine()
 }
@@ -315,8 +315,12 @@ func (s *Subject) slant() string {
 	if s.page().IsLengthAngle(angle) {
 		angle = s.page().AngleNumber(angle)
 	}
-	if s.Force.Direction != nil {
-		return "at " + s.page().Write(angle) + " " + s.measured()
+	an := "at an angle of "
+	if angle.Op == expr.Name {
+		an = "at an angle "
 	}
-	return "at " + s.page().Write(angle) + " to " + s.angleLine()
+	if s.Force.Direction != nil {
+		return an + s.page().Write(angle) + " " + s.measured()
+	}
+	return an + s.page().Write(angle) + " to " + s.angleLine()
 }
