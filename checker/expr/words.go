@@ -27,8 +27,8 @@ const (
 	saidDeep     = "There are too many brackets inside other brackets."
 	saidNumber   = "This number cannot be read."
 	saidEnd      = "Something is missing at the end of the line."
-	saidOpen     = "The closing bracket for this bracket is missing."
-	saidBar      = "The second bar of this absolute value is missing."
+	saidOpen     = "This bracket is not closed."
+	saidBar      = "This absolute-value bar is not closed by a second bar."
 	saidTwoNums  = "A sign such as + or × is missing between these two numbers."
 	saidTwoUnits = "There is no number before this unit."
 	saidArgument = "There must be an angle or another value after this function."
@@ -52,7 +52,7 @@ func saidUnexpected(t token) string {
 	case tokEnd:
 		return saidEnd
 	case tokClose:
-		return "The opening bracket for this bracket is missing, or there is nothing before this bracket."
+		return "There is no opening bracket for this closing bracket, or there is nothing before it."
 	case tokEquals:
 		return "There must be something on each side of an equals sign."
 	case tokUnit:

@@ -50,7 +50,7 @@ var forces = []Row{
 			Line:      "Does {line} include every force that has a component {along|along this axis}? Count these forces in the drawing, and then count your terms.",
 			Lines:     "Does {line} include every force that has a component {along|along this axis}? Count these forces in the drawing, and then count your terms.",
 			Value:     "You get this value of {unknown} if you leave one of the forces out of an equation.",
-			List:      "Your list does not yet include every force on {body}.",
+			List:      "Your list does not include every force on {body} yet.",
 		},
 		Hints: []Hint{
 			{At: OnComponent,

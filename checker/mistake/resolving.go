@@ -19,7 +19,7 @@ var resolving = []Row{
 		Value: complementOf,
 		Shows: func(f trial.Form, _ int) bool { return f.Sines || !f.Functions && (f.Decimals || f.Quotients) },
 		Said: Said{
-			Component: "{Component} is one side of the triangle for {force}. Is this side opposite {angle|the angle}, or is it adjacent to {angle|the angle}?",
+			Component: "{Component} is one side of the triangle for {force}. Is this side opposite {angle|the angle} or adjacent to {angle|the angle}?",
 			Line:      "{In}, look at the trigonometric function that you used with {force}. Which side of the triangle for {force} does this function give?",
 			Lines:     "{In}, look at the trigonometric functions that you used with {forces|the forces}. Which side of a triangle does each function give?",
 			Value:     "You get this value of {unknown} if you swap two sides of the triangle for a force.",
