@@ -14,6 +14,7 @@ type Copied struct {
 // doors that the other has not. It may be done again at any time, while others write to
 // either, and adds only what is new.
 func Copy(from, to *Record) (sum Copied, err error) {
+	// Problem files first, so that a copy that is broken off has no entry without the file that it is about.
 	for p, err := range from.Problems() {
 		if err == nil {
 			err = to.KeepProblem(p.Hash, p.ID, p.Text)
@@ -46,6 +47,7 @@ func copyStudents(from, to *Record) (int, error) {
 		if err := errors.Join(err1, err2, err3, err4, to.AddStudent(s.ID, s.Name)); err != nil {
 			return 0, err
 		}
+		// Half-typed lines that are there already may be the newer ones.
 		if len(there) == 0 {
 			for _, d := range drafts {
 				if err := to.SaveDraft(d); err != nil {

@@ -80,6 +80,7 @@ func (r *Record) doorsBeside() (map[string]Door, error) {
 	if errors.Is(err, fs.ErrNotExist) {
 		return nil, nil
 	}
+	// Another program may have written it; size and time tell this without reading the file at every login.
 	if err == nil && (f.all == nil || info.Size() != f.size || !info.ModTime().Equal(f.time)) {
 		f.all, err = readDoors(r.path + doorEnding)
 		f.size, f.time = info.Size(), info.ModTime()
@@ -103,6 +104,7 @@ func readDoors(path string) (map[string]Door, error) {
 func (r *Record) writeDoors(change map[string]Door) error {
 	all, err := map[string]Door{}, error(nil)
 	if r.path != "" {
+		// From the disk and not from memory, where a change by another program would be missing.
 		if all, err = readDoors(r.path + doorEnding); errors.Is(err, fs.ErrNotExist) {
 			all, err = map[string]Door{}, nil
 		}
@@ -115,6 +117,7 @@ func (r *Record) writeDoors(change map[string]Door) error {
 	}
 	r.doors.mu.Lock()
 	defer r.doors.mu.Unlock()
+	// Even if writing fails: then the file says what holds.
 	r.doors.all = nil
 	if r.path == "" {
 		r.doors.all = all
@@ -135,6 +138,7 @@ func replaceFile(path string, data []byte) error {
 		return err
 	}
 	_, err = file.Write(data)
+	// On the disk before it gets its name, or a crash could leave an empty file under that name.
 	err = errors.Join(err, file.Sync(), file.Close())
 	if err == nil {
 		err = os.Rename(file.Name(), path)

@@ -11,13 +11,13 @@ import (
 // one written by a later program of the same schema loses nothing here.
 const (
 	Begun     = "begin"    // a problem begun, or a copy of it drawn
-	Answer    = "answer"   // a line handed in: Stage, Item, Text
+	Answer    = "answer"   // a line that was checked: Stage, Item, Text
 	Hint      = "hint"     // a hint asked for
 	Solution  = "solution" // the worked solution asked for
-	Kept      = "keep"     // a line kept against our judgement; Ref is the answer
+	Kept      = "keep"     // a disputed line; Ref is the answer
 	Accepted  = "accept"   // a teacher accepts the line Ref
 	Withdrawn = "withdraw" // takes back the entry Ref, an acceptance for one
-	Unsent    = "unsent"   // a half-typed line, left behind on leaving
+	Unsent    = "unsent"   // a line that was half typed when the program was quit
 	Predicted = "predict"  // a prediction: Item is the question, Detail the choice
 	Limited   = "limit"    // an answer to the question after Solve: Item, Text
 	PassedOn  = "pass"     // Components passed over
@@ -82,6 +82,7 @@ func (r *Record) name(e *Entry) (err error) {
 	if e.ID, err = randomID(r.options.Random); err != nil {
 		return err
 	}
+	// check wants a number; the real one is given in the transaction that adds the entry.
 	e.Record, e.Number = r.id, 1
 	return e.check()
 }

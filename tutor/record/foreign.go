@@ -76,6 +76,7 @@ func checkHeader(path string) error {
 		return &Error{Kind: ErrUnopenable, Path: path, Cause: err}
 	}
 	defer file.Close()
+	// The header has 100 bytes; the next one is the kind of the first page, where the list of tables is.
 	h := make([]byte, 101)
 	if _, err := io.ReadFull(file, h); err != nil {
 		return ErrNotRecord
@@ -84,6 +85,7 @@ func checkHeader(path string) error {
 	if string(h[:16]) != "SQLite format 3\x00" || string(h[18:20]) != rollback {
 		return ErrNotRecord
 	}
+	// The application id and the user version, at their places in the file format.
 	if err := known(int(binary.BigEndian.Uint32(h[68:])), int(int32(binary.BigEndian.Uint32(h[60:])))); err != nil {
 		return err
 	}

@@ -51,6 +51,7 @@ func (r *Record) forget(which string, arg any, more func(*tx) error) (deleted in
 		if err := more(t); err != nil {
 			return err
 		}
+		// Whatever is cached may be made of the entries that go.
 		return execute(t, "DELETE FROM cache WHERE {=} 1 = 1")
 	})
 	if err != nil {
@@ -70,6 +71,7 @@ func forgetStudent(t *tx, student string) error {
 		execute(t, "DELETE FROM student WHERE {=} id = ?", student),
 		execute(t, "DELETE FROM lease WHERE {=} student = ?", student),
 		execute(t, "DELETE FROM draft WHERE {=} student = ?", student),
+		// Or the next start would greet the student who was forgotten.
 		execute(t, "DELETE FROM setting WHERE {=} key = ? AND value = ?", lastStudent, student))
 }
 

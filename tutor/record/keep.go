@@ -39,6 +39,8 @@ func (r *Record) Problem(hash string) (Problem, error) {
 // Problems gives all problem files, ordered by hash. An error ends the loop.
 func (r *Record) Problems() iter.Seq2[Problem, error] {
 	return func(yield func(Problem, error) bool) {
+		// Only the hashes are read under one lock; the texts follow one
+		// by one, so that nobody who writes has to wait for all of them.
 		var hashes []string
 		err := r.query("SELECT hash FROM problem WHERE {=} 1 = 1 ORDER BY hash", nil, func(scan scan) error {
 			var hash string
@@ -83,6 +85,7 @@ func (r *Record) SetCaches(values map[string][]byte) error {
 	}
 	return r.write(func(tx *tx) error {
 		for key, value := range values {
+			// nil would be NULL, which the table refuses.
 			if value == nil {
 				value = []byte{}
 			}

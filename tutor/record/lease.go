@@ -65,6 +65,7 @@ func (r *Record) Holding(l Lease) *Record {
 // holds reports whether the lease still stands. Nobody can take it before the transaction
 // ends.
 func (l *Lease) holds(t *tx) (bool, error) {
+	// SQLite's transaction locks the whole file; a server has to be told which row must stay as it is.
 	lock := ""
 	if t.numbered {
 		lock = " FOR SHARE"

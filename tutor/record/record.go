@@ -1,10 +1,22 @@
-// Package record knows how every answer that was handed in is kept on disk.
+// Package record knows how every answer that was checked is saved.
 //
-// A record is one SQLite file of entries: what happened, never what was
-// thought of it. Start reading at [Entry], then [Record.Append] and
-// [Record.Entries]; open.go says how a file is told to be ours before
-// anything is written to it, and migrations holds the tables. Texts are
-// stored as they came: who shows them must mind control characters.
+// A record is one SQLite file of entries, or a book in a PostgreSQL database: what
+// happened, never what was thought of it. Start reading at [Entry], then
+// [Record.Append] and [Record.Entries]. Texts are stored as they came: who shows
+// them must mind control characters.
+//
+//	entry.go, draft.go              an entry, and a half-typed line that is none
+//	record.go, queue.go             a record in use: turns, transactions, the entries that wait for a commit
+//	open.go, path.go                how a file is found and told to be ours before anything is written to it
+//	schema.go, migrations/          the tables of a file; postgres/ those of a database
+//	sqlite.go, postgres.go          the two stores; statement.go one text of a statement for both
+//	read.go, counts.go, shared.go   entries that are read, counted, or stand under several names
+//	students.go, keep.go            students and settings; problem files and cached values
+//	lease.go, door.go               which visit of a student counts, and how a student proves who it is
+//	merge.go, copy.go, foreign.go   entries of other records
+//	forget.go, operator.go          what is deleted, and who did it
+//	holds.go                        whether what was saved is still there
+//	trouble.go, sentences.go        what can be the matter, and how it is said
 package record
 
 import (
