@@ -38,6 +38,7 @@ func (g *Page) Ask() (a Ask, ok bool) {
 	if said := g.saidRule(stage); said != "" {
 		a.Question += " " + said
 	}
+	// Until it is answered or passed over, the prediction is the question.
 	if p, asked := g.Predict(); asked {
 		a.Question = p.Question + " " + saidOffered(p.Choices, g.class.Predictions == QuestionsRequired)
 	}
@@ -81,6 +82,7 @@ func (g *Page) IsFormula(name string) bool {
 	if !slices.ContainsFunc(g.Problem.System.Givens, func(given statics.Given) bool { return given.Any }) {
 		return false
 	}
+	// Two different numbers: an unknown that is the same for both has a value although the letter has none.
 	one, err := g.solvedWith(name, 1)
 	two, other := g.solvedWith(name, 2.7)
 	return err != nil || other != nil || math.Abs(one-two) > 1e-6*math.Abs(one)
@@ -141,6 +143,7 @@ func (g *Page) whichIsWhich(item string) string {
 	if named, ok := g.Problem.System.Body(item); ok {
 		body = named
 	}
+	// Left and right along turned axes are not left and right in the drawing.
 	if body.Tilt != nil {
 		return ""
 	}
@@ -272,6 +275,8 @@ func (g *Page) echo(stage checker.Stage, item, text string) string {
 // stranger is a letter that the problem does not have and that is not among others, for
 // samples.
 func (g *Page) stranger(besides string) string {
+	// None of the letters that books use for tensions, normal
+	// forces or weights: a sample must not look like a hint.
 	for _, name := range []string{"F", "P", "S", "Q", "D", "K", "H", "B"} {
 		if !g.Ref.Has(name) && !strings.Contains(besides, name) {
 			return name

@@ -75,6 +75,7 @@ func (c *Class) Copy(p *problems.Problem, student string, repeat int) (*problems
 // WithGravity returns the problem with the class's g in the place of the usual one.
 func (c *Class) WithGravity(p *problems.Problem) (*problems.Problem, error) {
 	g, ok := p.System.Given("g")
+	// A file that gives another g means it: the problem may be on the Moon.
 	if !ok || c.Gravity == "" || !p.AssumedG && g.Number.Text+" "+g.Unit.Symbol != usualGravity {
 		return p, nil
 	}
@@ -110,6 +111,7 @@ func (c *Class) Student(who string) (s record.Student, ok bool) {
 			return found[0], true
 		}
 	}
+	// The place on the list comes last, because an id may be a number, too.
 	if n, err := strconv.Atoi(strings.TrimSpace(who)); err == nil && n >= 1 && n <= len(c.Students) {
 		return c.Students[n-1], true
 	}

@@ -39,6 +39,7 @@ func (d *Desk) pageOf(a *Attempt) (*Page, error) {
 	if a.page != nil || a.trouble != nil {
 		return a.page, a.trouble
 	}
+	// The trouble is remembered as well, or the problem would be read anew at every look.
 	a.page, a.trouble = d.tutor.Review(a.Entries)
 	if draft := *d.kept(a).Load(); a.page != nil && draft != "" {
 		a.page.draft = draft
@@ -70,6 +71,7 @@ func (t *Tutor) Review(entries []record.Entry) (*Page, error) {
 // copyOf finds the problem of an entry with the numbers that it was asked with.
 func (t *Tutor) copyOf(e record.Entry) (*problems.Problem, error) {
 	p, err := t.Bank.Get(e.Problem)
+	// The file in the bank may have changed since; the record has the text that was used.
 	if err != nil || p.Hash != e.Hash {
 		if p, err = t.keptProblem(e.Hash); err != nil {
 			return nil, err
@@ -87,6 +89,7 @@ func (t *Tutor) keptProblem(hash string) (*problems.Problem, error) {
 	if err := found.Err(); err != nil {
 		return nil, err
 	}
+	// A record may come from anywhere, so its text is not believed.
 	if p.Hash != hash {
 		return nil, fmt.Errorf("the text of %s in the record is not the one that was used", kept.ID)
 	}
@@ -98,6 +101,7 @@ func (t *Tutor) keptProblem(hash string) (*problems.Problem, error) {
 func (d *Desk) Open(id string) (*Lesson, error) {
 	attempts := d.history.Of(id)
 	for i := len(attempts) - 1; i >= 0; i-- {
+		// The way back to measured numbers is through the bench.
 		if attempts[i].Measured() {
 			continue
 		}
@@ -133,6 +137,7 @@ func (d *Desk) start(p *problems.Problem, copy int, run string) (*Lesson, error)
 	if err != nil {
 		return nil, err
 	}
+	// Before the first entry, which could not be marked again without its problem.
 	if err := d.tutor.Record.KeepProblem(p.Hash, p.ID, string(p.Raw)); err != nil {
 		return nil, err
 	}

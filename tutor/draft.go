@@ -13,6 +13,7 @@ func (d *Desk) findDrafts() error {
 	for _, draft := range drafts {
 		for _, a := range d.history.Of(draft.Problem) {
 			if a.Hash == draft.Hash && a.Givens == draft.Givens && a.Copy == draft.Copy {
+				// They come oldest first, so the newest stays.
 				d.kept(a).Store(&draft.Text)
 			}
 		}

@@ -21,6 +21,7 @@ func (l *Lesson) Ask() (a Ask, ok bool) {
 	if l.isFirst() {
 		a.Sample = l.workedLine(a.Stage)
 	}
+	// Said at the beginning of the stage only; later it would interrupt.
 	if l.CanPassOver() && len(a.Open) == len(l.asked(checker.Components)) {
 		a.Question += " " + saidMayPass
 	}
@@ -60,6 +61,7 @@ func (l *Lesson) CanPassOver() bool {
 	if stage, _, ok := l.InHand(); !ok || stage != checker.Components {
 		return false
 	}
+	// Found out once, because it looks through all that the student has done.
 	if l.mayPass == nil {
 		may := l.isSteadyInComponents()
 		l.mayPass = &may

@@ -105,6 +105,7 @@ func onWhose(what string, b *statics.Body) string {
 // angleOf says what an angle is of, and from which line it is measured.
 func (g *Page) angleOf(b *statics.Body, f *statics.Force) string {
 	switch {
+	// These have an angle only where a slope has turned the axes.
 	case f.Kind == statics.Weight || f.Kind == statics.Normal:
 		return saidSlope
 	case f.Direction != nil:
@@ -124,6 +125,7 @@ func (g *Page) angleOf(b *statics.Body, f *statics.Force) string {
 // which names a force by what exerts it, as the file says or by its kind, and then by its
 // side where there are two of its kind.
 func (g *Page) which(b *statics.Body, f *statics.Force) string {
+	// “floor” would be understood as the normal force.
 	if by := g.Problem.System.Words.ByOn(b.Name, f.Name); by != "" && f.Kind != statics.Friction {
 		return by
 	}

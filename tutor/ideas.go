@@ -326,6 +326,7 @@ func (c *chance) take(one *itemGo) {
 		return
 	}
 	switch {
+	// This says nothing either way: the rule had been given, or a magnitude shows no sign.
 	case one.hinted >= ruleLevel, c.Idea == Signs && one.asSize:
 	case one.answered:
 		c.answered = true

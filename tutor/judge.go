@@ -33,6 +33,7 @@ func (g *Page) judge(e record.Entry) Line {
 	at := Place{line.Stage, e.Item}
 	if fault := Fenced(func() { g.judgeText(&line, at) }); fault != nil {
 		line.Fault, line.Done, line.said = fault, nil, nil
+		// So that the student can dispute the line and go on.
 		line.would = []Place{at}
 		line.Report = checker.Report{Verdict: checker.Unread, Code: checker.Unreadable, Item: e.Item, Stage: at.Stage, Text: e.Text, Message: saidFault}
 	}
@@ -41,6 +42,7 @@ func (g *Page) judge(e record.Entry) Line {
 
 func (g *Page) judgeText(line *Line, at Place) {
 	all, ok := g.Ref.Lines(checker.Answer{Stage: at.Stage, Item: at.Item, Text: line.Text})
+	// A diagram is one line, whatever stands between its forces.
 	if !ok || len(all) == 0 || at.Stage == checker.Diagram {
 		all = []lines.Line{lines.Whole(line.Text)}
 	}
@@ -61,6 +63,7 @@ func (g *Page) judgeText(line *Line, at Place) {
 		was = Place{answer.Stage, answer.Item}
 		at = g.following(line, was, open)
 	}
+	// Before settle: Together marks what two lines of the text answer differently.
 	line.Report = checker.Together(reports)
 	g.uncredit(line, reports)
 	line.settle(reports)
@@ -85,6 +88,7 @@ func (g *Page) placed(line *Line, was, at Place, l *lines.Line) (checker.Answer,
 		at.Item = l.Body
 	}
 	answer, report := g.mark(line, at, l)
+	// Otherwise the line before closed its stage, and this one may still belong to it.
 	if report.Verdict == checker.Right || was.Stage == at.Stage {
 		return answer, report
 	}

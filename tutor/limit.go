@@ -31,6 +31,7 @@ const nearEnd = 0.01
 // that can be asked about.
 func (g *Page) makeLimit() (l Limit, ok bool) {
 	a := g.Angles()
+	// Where the equations are not linear, the way to the end may lead to another solution.
 	if a == nil || !a.model.Linear() {
 		return Limit{}, false
 	}
@@ -64,6 +65,7 @@ func (g *Page) limitsAt(a *Angles, k Slider, end float64) (all []Limit) {
 			return nil
 		}
 	}
+	// Twice as far from the end, to see how the values change on the way to it.
 	before, why := a.at(k, (2*near-end)*degree, env)
 	if why != "" {
 		return nil
@@ -89,6 +91,7 @@ func (g *Page) limitOf(a *Angles, k Slider, name string, end float64, env, befor
 	x, y, now := env[slot], before[slot], a.env[slot]
 	l := Limit{ID: name + " " + k.Name, Question: saidLimit(name, k.Name, end), name: name, angle: k.Name, degrees: end}
 	switch {
+	// Half the distance, twice the value: it grows like one over the distance.
 	case x > 100*now && abs(x/y-2) < 0.02:
 		l.Endless = true
 		return l, true
@@ -98,6 +101,7 @@ func (g *Page) limitOf(a *Angles, k Slider, name string, end float64, env, befor
 	case abs(x-y) > 1e-3*abs(x), abs(x-now) < 0.1*now:
 		return l, false // no limit yet, or one that is hardly another value
 	}
+	// Exactly at the end the equations may have no single solution.
 	for _, at := range []float64{end, end - nearEnd, end + nearEnd} {
 		ref, err := g.withAngle(k.Name, at)
 		if err != nil {
@@ -152,6 +156,7 @@ func (l Limit) judge(text string) (right, read bool) {
 
 func (l Limit) judgeFormula(text string) (right, read bool) {
 	if l.at == nil {
+		// Nothing that is an expression is right, but it has been understood.
 		var none expr.Letters
 		_, err := none.Read(text)
 		return false, err == nil

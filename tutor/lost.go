@@ -32,6 +32,7 @@ func isCry(line string) bool {
 	if strings.Trim(line, "?¿!. ") == "" {
 		return strings.ContainsAny(line, "?¿")
 	}
+	// The lists have “dont” and “whats”: many leave the apostrophe out.
 	line = strings.NewReplacer("'", "", "’", "", "`", "").Replace(line)
 	words := strings.FieldsFunc(line, func(r rune) bool { return unicode.IsSpace(r) || strings.ContainsRune(",.!?;:…-", r) })
 	asks := false
@@ -71,6 +72,7 @@ func (g *Page) saidLost(stage checker.Stage, item string) string {
 	case checker.Diagram:
 		return saidLostForces(item)
 	case checker.Components:
+		// The item ends in its axis, as T1x does.
 		force, axis := item[:len(item)-1], item[len(item)-1:]
 		return saidLostComponent(saidItem(Place{stage, item}), saidItem(Place{Item: force}), axis)
 	case checker.XSum, checker.YSum:

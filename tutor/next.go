@@ -208,6 +208,7 @@ func (c *choosing) comesBack() (Advice, bool) {
 func (c *choosing) forReturn(d dueIdea) (Offer, bool) {
 	wrong, _ := c.offer(d.slip.Problem)
 	level, far := c.levelHeld(), c.far()
+	// What matters most comes first; 0 is what is wanted.
 	rank := func(o Offer) []int {
 		return []int{yes(o.ID == d.slip.Problem), yes(far[o.Topic] || o.Level > level+1), yes(o.Topic == wrong.Topic), yes(!c.hasBegun(o.Topic)),
 			away(o.Level, c.levelIn(o.Topic, level)), yes(c.last[o.ID] != nil)}
@@ -248,6 +249,7 @@ func (c *choosing) hasBegun(topic string) bool {
 func (c *choosing) far() map[string]bool {
 	far := map[string]bool{}
 	next := ""
+	// From the end of the bank back to the last topic that was begun.
 	for i := len(c.bank) - 1; i >= 0 && !c.hasBegun(c.bank[i].Topic); i-- {
 		next = c.bank[i].Topic
 		far[next] = true
@@ -270,6 +272,7 @@ func (c *choosing) levelIn(topic string, held int) int {
 // its solution shown, until the next one at first go.
 func (c *choosing) levelHeld() int {
 	over := slices.DeleteFunc(slices.Clone(c.own), func(p *PastPage) bool { return !p.Over })
+	// In the order in which they were finished, because the level goes up and down with them.
 	slices.SortStableFunc(over, func(a, b *PastPage) int { return a.Last.Compare(b.Last) })
 	level, at, lowered := 1, 0, false
 	for _, p := range over {
@@ -319,6 +322,7 @@ func (c *choosing) fresh() (Advice, bool) {
 	if n := len(c.own); n > 0 && c.own[n-1].Level == hardest && c.own[n-1].Standing == AtFirstGo {
 		lowest = hardest - 1 // nobody gets the easiest after a hard one at first go
 	}
+	// A topic with a problem of the right level comes before one that has only others.
 	for _, strict := range []bool{true, false} {
 		for _, topic := range c.mixed(held) {
 			list := slices.DeleteFunc(slices.Clone(c.bank), func(o Offer) bool {
@@ -524,6 +528,7 @@ func (d *Desk) Past() *Past {
 	var times []time.Time
 	for _, a := range d.history.Attempts {
 		for _, e := range a.Entries {
+			// When a teacher accepts a line, the student is not sitting there.
 			if !OfTeacher(e) {
 				times = append(times, e.Time)
 			}
@@ -532,6 +537,7 @@ func (d *Desk) Past() *Past {
 		if err != nil {
 			continue
 		}
+		// Entries are only added, so the same number means that nothing has changed.
 		if a.summed != len(a.Entries) {
 			a.past, a.summed = PastOf(a, page), len(a.Entries)
 		}

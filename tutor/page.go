@@ -113,6 +113,7 @@ func NewPage(p *problems.Problem) (*Page, error) {
 		return nil, err
 	}
 	g := &Page{Problem: p, Ref: ref, accepts: map[string]string{}}
+	// When they are first asked for: both solve the problem many times.
 	g.prediction = sync.OnceValues(g.makePrediction)
 	g.limit = sync.OnceValues(g.makeLimit)
 	return g, nil
@@ -136,6 +137,7 @@ func (g *Page) Add(e record.Entry) *Line {
 		}
 		return g.push(Line{ID: e.ID, Kind: Revealed, Stage: checker.Stage(e.Stage), Time: e.Time})
 	case record.Kept:
+		// A later version of the checker may find the line right; then there is nothing to dispute.
 		return g.change(e.Ref, func(l *Line) { l.Kept, l.keptBy = l.Verdict != checker.Right, e.ID })
 	case record.Accepted:
 		line := g.change(e.Ref, func(l *Line) { l.Accepted = true })

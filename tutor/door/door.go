@@ -34,6 +34,7 @@ func (d *Door) Write(p []byte) (int, error) {
 	var b bytes.Buffer
 	for len(text) > 0 {
 		r, size := utf8.DecodeRune(text)
+		// The end of a write may cut a character; its beginning waits for the next write.
 		if r == utf8.RuneError && size <= 1 && !utf8.FullRune(text) {
 			d.rest = bytes.Clone(text)
 			break
@@ -54,6 +55,7 @@ func (d *Door) Write(p []byte) (int, error) {
 // put writes one character. Line ends of both kinds, tabs, and the mark that a
 // spreadsheet wants at the very beginning are harmless.
 func (d *Door) put(b *bytes.Buffer, r rune) {
+	// Only the next character tells whether a carriage return ends a line.
 	if d.cr && r != '\n' {
 		b.WriteRune(utf8.RuneError)
 	} else if d.cr {

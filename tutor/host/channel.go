@@ -12,6 +12,7 @@ import (
 func (h *Host) session(server *ssh.Server, s *gossh.ServerConn, channel gossh.NewChannel, ctx ssh.Context) {
 	n := ctx.Value(connKey{}).(*conn)
 	defer h.fenced("session", 0, func() { n.Close() })
+	// A second session would be a second visit of one student on one connection.
 	if n.sessions.Add(1) > 1 {
 		channel.Reject(gossh.ResourceShortage, saidOneSession)
 		return
@@ -44,6 +45,7 @@ func (g gate) Accept() (gossh.Channel, <-chan *gossh.Request, error) {
 				sent++
 			}
 			if r.Type == "env" && sent > mostVariables || !allowed(r) {
+				// Answered, or the client would wait.
 				r.Reply(false, nil)
 				continue
 			}
@@ -55,6 +57,7 @@ func (g gate) Accept() (gossh.Channel, <-chan *gossh.Request, error) {
 
 func allowed(r *gossh.Request) bool {
 	switch r.Type {
+	// Commands and subsystems come through so that they are refused in words, by refuseCommand.
 	case "pty-req", "shell", "exec", "subsystem", "window-change":
 		return true
 	case "env":

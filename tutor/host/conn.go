@@ -60,11 +60,13 @@ func (c *conns) admit(ctx ssh.Context, raw net.Conn) net.Conn {
 	c.byAddress[address]++
 	c.waiting = append(c.waiting, n)
 	var oldest *conn
+	// The oldest goes and not the newest, so that a flood of connections keeps no student out.
 	if len(c.waiting) > mostUnproved {
 		oldest, c.waiting = c.waiting[0], c.waiting[1:]
 	}
 	c.mu.Unlock()
 	if oldest != nil {
+		// Not under the lock, which Close takes as well.
 		oldest.Close()
 	}
 	n.late = time.AfterFunc(c.host.LogIn, func() { n.Close() })
@@ -133,6 +135,7 @@ func (h *Host) logIn(ctx ssh.Context) *gossh.ServerConfig {
 	n := ctx.Value(connKey{}).(*conn)
 	algorithms := gossh.SupportedAlgorithms()
 	config := &gossh.ServerConfig{
+		// A client may offer all its keys before it asks for the phrase, and each of them is a try.
 		MaxAuthTries: 12,
 		NoClientAuthCallback: func(meta gossh.ConnMetadata) (*gossh.Permissions, error) {
 			if h.Open {

@@ -75,6 +75,7 @@ func (d *doors) byPhrase(ctx context.Context, address, name, phrase string) (id 
 		return "", false
 	}
 	defer d.checks.leave()
+	// Looked up for a name that is nobody's as well, so that the answer takes as long.
 	door, err := d.record.Door(id)
 	if err != nil || !opens(door.Hash, phrase) || !known || d.isTeacher(id) {
 		return "", false
@@ -103,6 +104,7 @@ func (d *doors) tooMany(who string) bool {
 	d.mu.Lock()
 	defer d.mu.Unlock()
 	now := d.now()
+	// Rather forgetting than growing: whoever makes up names fills the map.
 	if len(d.tries) > mostRemember {
 		clear(d.tries)
 	}
@@ -156,6 +158,7 @@ func Slips(r *record.Record, students []record.Student, random io.Reader) ([]Sli
 		doors[s.ID] = record.Door{Hash: hash}
 		slips = append(slips, Slip{s.ID, s.Name, phrase})
 	}
+	// The doors first, so that nobody whose visit ends comes back with the old phrase.
 	if err := r.SetDoors(doors); err != nil {
 		return nil, err
 	}
@@ -172,6 +175,7 @@ func endVisits(r *record.Record, students []record.Student) error {
 	}
 	for _, s := range students {
 		if _, ok := held[s.ID]; ok {
+			// A lease that no visit has: the host sees that the student's was taken over, and ends the visit.
 			if _, err := r.TakeLease(s.ID, ""); err != nil {
 				return err
 			}
@@ -190,6 +194,7 @@ var ErrKey = errors.New("not a public key")
 // student or the teacher. It gives the key's fingerprint; [ErrKey] for a text that is none.
 func AddKey(r *record.Record, id, line string) (fingerprint string, err error) {
 	key, _, options, _, err := ssh.ParseAuthorizedKey([]byte(line))
+	// An option such as command="…" would promise a limit that the host does not keep.
 	if err != nil || len(options) > 0 {
 		return "", ErrKey
 	}

@@ -3,7 +3,8 @@
 //
 // Start with New and Host.Serve. A connection comes in at conn.go, where limits are kept;
 // doors.go with phrase.go and queue.go decides who it is; channel.go lets through what a
-// visit may ask for; visit.go leads the lesson on a screen or in lines of text; places.go
+// visit may ask for, input.go what it types; visit.go leads the lesson on a screen or in lines
+// of text; places.go
 // sees that each student has one visit; live.go shows the lab to the teacher;
 // sentences.go holds what is said.
 //
@@ -155,6 +156,7 @@ const goodbye = 8 * time.Second
 func (h *Host) Serve(ctx context.Context, l net.Listener) error {
 	served := make(chan error, 1)
 	go func() { served <- h.server.Serve(l) }()
+	// It goes on while the visits end, which can take some seconds.
 	looking, stop := context.WithCancel(context.WithoutCancel(ctx))
 	defer stop()
 	go h.places.look(looking)

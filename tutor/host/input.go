@@ -45,6 +45,8 @@ func newInput(visit context.Context, source io.Reader, burst int, pressed func()
 					return
 				}
 			}
+			// Only after it was passed on: what is typed shows at once, and the
+			// connection's own window holds back a client that goes on too fast.
 			if err != nil || pace.WaitN(visit, n) != nil {
 				return
 			}

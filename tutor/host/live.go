@@ -80,6 +80,7 @@ func (h *Host) Live(ctx context.Context, in io.Reader, out io.Writer) error {
 		case <-tick.C:
 		case key := <-keys:
 			switch key {
+			// From a terminal in raw mode, Ctrl-C and Ctrl-D come as 3 and 4.
 			case 'q', 'Q', 3, 4:
 				return nil
 			case 'n', 'N':
@@ -117,6 +118,7 @@ func (h *Host) lookOn(s ssh.Session, v *visit) {
 	defer stop()
 	if _, sizes, ok := s.Pty(); ok {
 		go func() {
+			// Sizes have to be taken, or the connection waits for it.
 			for range sizes {
 			}
 		}()

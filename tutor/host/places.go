@@ -100,6 +100,7 @@ func (p *places) take(v *visit) error {
 	p.last++
 	v.number = p.last
 	earlier := p.taken[v.student.ID]
+	// Before the earlier visit is over, so that a third one would end this one.
 	p.taken[v.student.ID] = v
 	p.mu.Unlock()
 	if earlier != nil {
@@ -108,6 +109,7 @@ func (p *places) take(v *visit) error {
 		select {
 		case <-earlier.done:
 		case <-time.After(handover):
+			// Its client takes nothing any more.
 			earlier.drop()
 		}
 	}
@@ -120,12 +122,14 @@ func (p *places) take(v *visit) error {
 func (p *places) leave(v *visit) {
 	p.mu.Lock()
 	delete(p.others, v)
+	// Another visit may have taken the place over.
 	if p.taken[v.student.ID] == v {
 		delete(p.taken, v.student.ID)
 	}
 	p.mu.Unlock()
 	v.cancel(nil)
 	if held := v.held(); held.Token != "" {
+		// Not the context of the visit, which is done.
 		ctx, cancel := context.WithTimeout(context.Background(), time.Second)
 		defer cancel()
 		r := p.host.Tutor.Record.Within(func() context.Context { return ctx })
@@ -200,7 +204,7 @@ func (v *visit) look() seen {
 	return v.seen
 }
 
-// all lists the visits of students, in the order of the class, those of no class behind.
+// all lists the visits of students by their ids, so that rows keep their order.
 func (p *places) all() []*visit {
 	p.mu.Lock()
 	defer p.mu.Unlock()
@@ -244,6 +248,7 @@ func (p *places) lookForIdle(all []*visit) {
 		switch left := p.host.Idle - still; {
 		case left <= 0:
 			v.end(saidIdleEnd)
+		// With a shorter limit the warning would come at the first look.
 		case left <= warnedAt && p.host.Idle > warnedAt && v.warned.CompareAndSwap(false, true):
 			v.tell(saidIdle(left))
 		}
@@ -253,6 +258,7 @@ func (p *places) lookForIdle(all []*visit) {
 // tell shows a sentence in the visit.
 func (v *visit) tell(text string) {
 	select {
+	// Dropped if there is no room: a client that takes nothing must not hold up the host.
 	case v.notices <- text:
 	default:
 	}

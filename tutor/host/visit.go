@@ -92,6 +92,7 @@ func (h *Host) practise(s ssh.Session, v *visit) {
 	late := time.AfterFunc(moment, func() { fmt.Fprintln(s, saidLate) })
 	err := h.places.take(v)
 	late.Stop()
+	// Also after an error, because take has put the visit into its place by then.
 	defer h.places.leave(v)
 	if err != nil {
 		fmt.Fprintln(s, fmt.Sprintf(saidNotNow, sentenceOf(err)))
@@ -304,6 +305,7 @@ func lookOf(term string, environ []string) look {
 		switch {
 		case name == "NO_COLOR" && value != "":
 			l.colours = termenv.Ascii
+		// Only if the client says so: most send no LANG, which means nothing.
 		case name == "LANG":
 			l.ascii = value == "C" || value == "POSIX"
 		}

@@ -42,6 +42,7 @@ func (s *session) angles() error {
 // endAngles leaves the angles; a word is obeyed at once.
 func (s *session) endAngles(line string) error {
 	s.say(saidAnglesEnd)
+	// “angles” once more would end this and begin the same again.
 	if word, ok := tutor.WordOf(line); ok && word != tutor.AskAngles {
 		return s.word(word)
 	}
@@ -77,6 +78,7 @@ func (s *session) settings(a *tutor.Angles) {
 
 // curve tells how what is asked for follows one letter, in a few rows.
 func (s *session) curve(a *tutor.Angles, slider int) {
+	// More rows would take long to listen to.
 	const rows = 8
 	curves := a.Curves(slider)
 	k := a.Sliders()[slider]

@@ -39,6 +39,7 @@ func read(ctx context.Context, in io.Reader) <-chan string {
 
 func readLine(r *bufio.Reader) (string, error) {
 	head, more, err := r.ReadLine()
+	// Where a long line is cut, a character may be cut, too.
 	line := strings.ToValidUTF8(string(head), "\uFFFD")
 	for more && err == nil {
 		_, more, err = r.ReadLine()

@@ -188,6 +188,7 @@ func (s *session) choose() error {
 			return s.chooseFrom(section)
 		}
 	}
+	// A problem may be typed at once, without its topic.
 	var all []tutor.Listed
 	for _, section := range sections {
 		all = append(all, section.Problems...)

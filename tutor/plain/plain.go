@@ -2,9 +2,10 @@
 // another, the important word first on each line, the drawing in sentences. It
 // serves screen readers, pipes and logs, and can do all that the screens can.
 //
-// Start with Run. session.go reads lines and finds the student and the problem,
+// Start with Run. lines.go and session.go read lines and find the student and the problem,
 // work.go leads through one problem, look.go shows what is there to be seen,
-// angles.go turns angles, and sentences.go holds what is said.
+// angles.go turns angles, talk.go is for somebody else who leads, and sentences.go holds
+// what is said.
 package plain
 
 import (
@@ -21,7 +22,7 @@ type Options struct {
 	Tutor *tutor.Tutor
 	In    io.Reader
 	Out   io.Writer
-	// Kept is the file in which answers are kept, "" where they are not.
+	// Kept is the file in which answers are saved, "" where they are not.
 	Kept string
 	// Notice is said first, where something is the matter.
 	Notice string
@@ -33,8 +34,8 @@ type Options struct {
 	Cols int
 }
 
-// Run leads lessons until the input ends, the student leaves or the context is
-// done; what was handed in is kept each time. The error is that of the record or
+// Run leads lessons until the input ends, the student quits or the context is
+// done; each line that was checked is saved. The error is that of the record or
 // of the output.
 func Run(ctx context.Context, o Options) error {
 	ctx, stop := context.WithCancel(ctx)

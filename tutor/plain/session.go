@@ -29,7 +29,7 @@ type session struct {
 	unkept error  // why what was done last is not in the record
 }
 
-// errEnd ends the session: nothing more is to come, or the student leaves.
+// errEnd ends the session: nothing more is to come, or the student quits.
 var errEnd = errors.New("end")
 
 func (s *session) run() error {
@@ -44,6 +44,7 @@ func (s *session) run() error {
 	switch {
 	case !errors.Is(err, errEnd):
 		return err
+	// What is promised at the end must be true of the answers and of the file in which they were.
 	case s.Kept == "":
 		s.say(saidEndNotKept)
 	case record.IsGone(s.Tutor.Record.Holds()):
@@ -71,6 +72,7 @@ func (s *session) offer() error {
 		}
 		switch strings.ToLower(strings.TrimSpace(line)) {
 		case "yes", "y", "":
+			// Enter alone means yes, because the question is whether to go on.
 			s.say(saidWithout, tutor.SaidNotKept)
 			return nil
 		case "no", "n", string(tutor.Leave):
@@ -247,6 +249,7 @@ func (s *session) open(id string, again bool, why string) error {
 	var lesson *tutor.Lesson
 	err := s.keep(func() (err error) { lesson, err = open(id); return err })
 	var fault *record.Error
+	// A fault of the record concerns everything; any other error, this problem alone.
 	if errors.As(err, &fault) {
 		return s.trouble(err)
 	}
@@ -275,6 +278,7 @@ const moment = 700 * time.Millisecond
 
 // keep does something with the record, and says so where it has to wait.
 func (s *session) keep(do func() error) error {
+	// The remark about waiting goes past the buffer, so what is in it must be out first.
 	if err := s.out.Flush(); err != nil {
 		return err
 	}
@@ -289,6 +293,7 @@ func (s *session) keep(do func() error) error {
 	}()
 	err := do()
 	close(done)
+	// Waited for, so that two goroutines never write at the same time.
 	<-quiet
 	s.unkept = nil
 	if fault := (*record.Error)(nil); errors.As(err, &fault) {
@@ -302,6 +307,7 @@ func (s *session) keep(do func() error) error {
 // on.
 func (s *session) trouble(err error) error {
 	s.say(saidNotKept, record.Sentence(err))
+	// Nobody has sat down yet, so there is nothing to go on with.
 	if s.desk == nil {
 		return err
 	}
@@ -325,10 +331,11 @@ func (s *session) wordOf(line string) (tutor.Word, bool) {
 	return s.lesson.WordOf(line)
 }
 
-// take obeys a word, or hands a line in.
+// take obeys a word, or checks a line.
 func (s *session) take(line string) error {
 	word, isWord := s.wordOf(line)
 	if word != tutor.GoBack {
+		// Reading back begins at the present stage again after anything else.
 		s.back = 0
 	}
 	if isWord {
@@ -352,6 +359,7 @@ func (s *session) word(w tutor.Word) error {
 	case tutor.AskHelp:
 		s.help()
 		return nil
+	// In lines of text there is no menu; the list of words is the nearest to it.
 	case tutor.AskTyping, tutor.AskMenu:
 		s.words()
 		return nil

@@ -43,6 +43,7 @@ func (t *Talk) Lesson(d *tutor.Desk, l *tutor.Lesson) error {
 	s.heading("")
 	s.say(saidGuest)
 	s.question(true)
+	// Not step: a guest stays in this lesson until it is over.
 	for !l.Over() {
 		line, err := s.ask()
 		if err != nil {

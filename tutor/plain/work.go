@@ -8,7 +8,7 @@ import (
 	"example.org/standstill/tutor"
 )
 
-// handIn hands a line in and tells what came of it.
+// handIn checks a line and tells what came of it.
 func (s *session) handIn(line string) error {
 	var result tutor.Result
 	err := s.keep(func() (err error) { result, err = s.lesson.HandIn(line); return err })
@@ -23,6 +23,7 @@ func (s *session) handIn(line string) error {
 	}
 	s.verdict(result.Line)
 	if result.Line.Verdict != checker.Right && !s.told {
+		// Once in a session; with every wrong line it would be in the way.
 		s.told = true
 		s.say(saidMayAsk)
 	}
@@ -85,6 +86,7 @@ func (s *session) onward(r tutor.Result) {
 		s.solved()
 	case r.Moved:
 		s.question(true)
+	// After a wrong line the question is still the same, and is not said again.
 	case r.Line.Counts() || r.Line.Kept || len(r.Line.Done) > 0:
 		s.question(false)
 	}
@@ -156,6 +158,7 @@ func (s *session) solved() {
 		s.say(saidPrediction, said)
 	}
 	s.worked(s.lesson.Worked())
+	// Whoever leads the guest says what comes next.
 	if s.guest {
 		return
 	}

@@ -78,6 +78,7 @@ func (r *Record) mergeBatch(entries []Entry, sum *Merged, recalled bool) error {
 	}
 	after := *sum
 	err := r.write(func(t *tx) error {
+		// Counted from the beginning, because a transaction may run twice.
 		after = *sum
 		rest, err := withoutForgotten(t, entries, recalled)
 		if err != nil {

@@ -38,6 +38,7 @@ func Shown(location string) string {
 	}
 	u, err := url.Parse(location)
 	if err != nil {
+		// Nothing of an address that cannot be read: it may hold a password.
 		return "postgres://"
 	}
 	return "postgres://" + u.Hostname() + u.Path
@@ -60,6 +61,7 @@ func databaseConfig(location string) (*pgx.ConnConfig, error) {
 	if q.Has("host") {
 		host = q.Get("host")
 	}
+	// A service of the user's own configuration may say how to encrypt.
 	if !q.Has("sslmode") && !q.Has("service") && os.Getenv("PGSSLMODE") == "" && !staysHere(host) {
 		q.Set("sslmode", "verify-full")
 		u.RawQuery = q.Encode()
@@ -68,6 +70,7 @@ func databaseConfig(location string) (*pgx.ConnConfig, error) {
 	if err != nil {
 		return nil, errAddress
 	}
+	// A server can be set up to answer before a commit is on its disk, and then “saved” would not be true.
 	config.RuntimeParams["synchronous_commit"] = "on"
 	config.RuntimeParams["application_name"] = "standstill"
 	config.ConnectTimeout = 3 * time.Second
@@ -144,6 +147,7 @@ func connectDatabase(location string, o Options) (*Record, error) {
 	}
 	db := stdlib.OpenDB(*config)
 	db.SetMaxOpenConns(mostConnections)
+	// They stay open: a new encrypted connection takes several round trips.
 	db.SetMaxIdleConns(mostConnections)
 	r := newRecord(Shown(location), db, nil)
 	r.options = o
@@ -223,6 +227,7 @@ func migrateDatabase(t *tx, steps []string) (done int, err error) {
 		return 0, err
 	}
 	var version int
+	// Locked, so that two who migrate at the same time do each step once.
 	if err := t.row("SELECT version FROM standstill FOR UPDATE", nil, &version); err != nil {
 		return 0, err
 	}
@@ -242,6 +247,7 @@ func migrateDatabase(t *tx, steps []string) (done int, err error) {
 // server did not answer: they wait on, each as long as it likes. Where the answer to a
 // commit was lost, the next try finds the entries by their ids and adds nothing.
 func (r *Record) commitToDatabase() error {
+	// Not the context of the one whose turn it is: the others in the batch may still be there when it has gone.
 	ctx, cancel := context.WithTimeout(context.Background(), longestTry)
 	defer cancel()
 	batch := r.queue.next()
@@ -252,6 +258,7 @@ func (r *Record) commitToDatabase() error {
 	if err == nil {
 		if err = r.insertBatch(t, batch); err == nil {
 			for _, w := range batch {
+				// Before the commit, whose answer may get lost.
 				w.tried = true
 			}
 			err = t.Commit()
@@ -291,6 +298,7 @@ func (r *Record) insertBatch(t *tx, batch []*waiting) error {
 	entries := make([]Entry, len(held))
 	for i, w := range held {
 		last++
+		// Never before the student's last entry, whose time may come from another machine's clock.
 		ms := max(now, latest[w.entry.Student])
 		w.entry.Number, w.entry.Time = last, toMillisecond(time.UnixMilli(ms))
 		entries[i] = w.entry
@@ -308,6 +316,7 @@ func (r *Record) insertBatch(t *tx, batch []*waiting) error {
 func (r *Record) newOnes(t *tx, batch []*waiting) ([]*waiting, error) {
 	var open, leased []*waiting
 	for _, w := range batch {
+		// An earlier try may have left its reason here.
 		w.err = nil
 		if w.tried {
 			there, err := findAgain(t, &w.entry)
@@ -395,6 +404,7 @@ func insertAll(t *tx, entries []Entry) (added []bool, err error) {
 		for j, text := range e.texts() {
 			texts[j] = append(texts[j], encoded(*text))
 		}
+		// The index plus one, so that 0 means none. Of two with one key, the first is added.
 		if key := e.ID + e.Student; at[key] == 0 {
 			at[key] = i + 1
 		}

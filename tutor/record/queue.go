@@ -90,6 +90,7 @@ func (r *Record) giveUp(w *waiting, why error) error {
 		select {
 		case <-w.done:
 			return w.err
+		// Nothing tells when putBack returns an entry to the queue, so the queue is asked again.
 		case <-time.After(20 * time.Millisecond):
 		}
 	}
@@ -105,6 +106,7 @@ func (r *Record) commitWaiting(ctx context.Context, until time.Time) error {
 	if err != nil {
 		return err
 	}
+	// Only now, with the lock held: whoever came while it was waited for is taken along.
 	batch := r.queue.next()
 	// The commit of many is not broken off because the one who leads it has left.
 	if len(batch) > 1 {
@@ -143,6 +145,7 @@ func (r *Record) insert(t *tx, batch []*waiting) error {
 	}
 	now := toMillisecond(r.options.Now())
 	for i, w := range held {
+		// last is the number of the last of them.
 		w.entry.Number, w.entry.Time = last-int64(len(held)-1-i), now
 		if err := insertOne(t, &w.entry); err != nil {
 			return err

@@ -25,6 +25,7 @@ const pageRows = 500
 // error ends the loop.
 func (r *Record) Entries(f Filter) iter.Seq2[Entry, error] {
 	return func(yield func(Entry, error) bool) {
+		// Before every entry, also in a file that somebody made with strange numbers.
 		at := Entry{Number: math.MinInt64}
 		for {
 			page, err := r.page(f, at)

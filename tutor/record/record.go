@@ -143,6 +143,7 @@ func (r *Record) Now() time.Time { return r.options.Now() }
 // Close lets go of the file. Everything appended is on disk already. Close
 // may be called twice.
 func (r *Record) Close() error {
+	// Not while another goroutine is in the middle of a commit.
 	r.turn <- struct{}{}
 	defer r.give()
 	if r.conn != nil {
@@ -156,6 +157,7 @@ func (f *file) give() { <-f.turn }
 
 // take waits for the turn to use the connection.
 func (f *file) take(ctx context.Context) error {
+	// A free turn is taken even if the context is done; one select of both would choose by chance.
 	select {
 	case f.turn <- struct{}{}:
 		return nil

@@ -76,6 +76,7 @@ func (r *Record) step(tx *tx, version int, statements string) error {
 	if err := execute(tx, statements); err != nil {
 		return err
 	}
+	// Every record has its id from the moment at which it has tables.
 	if version == 0 {
 		id, err := randomID(r.options.Random)
 		if err != nil {

@@ -99,6 +99,7 @@ func connect(path, mode string, pragmas []string) (*Record, error) {
 	if err != nil {
 		return nil, err
 	}
+	// Pragmas, limits and transactions belong to a connection, so there must be no second one.
 	db.SetMaxOpenConns(1)
 	conn, err := db.Conn(context.Background())
 	if err != nil {

@@ -27,6 +27,7 @@ func (d dialect) translate(statement string, args []any) (string, []any) {
 	}
 	n, named := 0, strings.ContainsRune(statement, '{')
 	if named {
+		// The marks in braces all mean $1, which is the book.
 		n, args = 1, append([]any{d.book}, args...)
 	}
 	for i, a := range args {

@@ -1,7 +1,8 @@
 // Package sheet knows problems on paper: one page of work for each problem and
 // student, and the key on pages of its own.
 //
-// Write makes one HTML file that needs nothing beside it and no scripts.
+// Write makes one HTML file that needs nothing beside it and no scripts: sheet.go lays the
+// papers, answers.go the results of a class, page.go holds the layout and words.go what is asked.
 package sheet
 
 import (
@@ -62,6 +63,7 @@ func Write(w io.Writer, papers []Paper, key bool) error {
 	for i, p := range papers {
 		sides[i] = lay(p)
 		for j, drawn := range []*template.HTML{&sides[i].Setup, &sides[i].Figure, &sides[i].Answer, &sides[i].SetupAgain} {
+			// All drawings are in one file, in which their ids must not meet.
 			*drawn = template.HTML(picture.Numbered(string(*drawn), drawings*i+j+1))
 		}
 	}
@@ -77,6 +79,7 @@ func lay(p Paper) side {
 		Student: p.Student, Title: p.Page.Problem.Title, Text: p.Page.Statement(),
 		Wanted: wantedOf(p.Page), Steps: p.Page.Worked(),
 		Givens: p.Page.Givens(), Setup: setup(p.Page),
+		// Drawn a second time for the key, because each drawing in the file has ids of its own.
 		Figure: figure(p.Page, picture.View{Stage: checker.Diagram}), SetupAgain: setup(p.Page),
 		Answer: figure(p.Page, picture.View{Solved: true}),
 	}
