@@ -33,7 +33,7 @@ func (r *reader) validate(d *draft) {
 	}
 	s, err := solve(d.System)
 	// “equal” is an equation only where one is missing; elsewhere it is
-	// checked. It is used up by this, so that pose is not called a third time.
+	// checked. It is used up by this, so that validate is not called a third time.
 	if errors.Is(err, statics.ErrOpen) && d.makeEqual() {
 		r.validate(d)
 		return
@@ -63,7 +63,7 @@ func tiltTrouble(s *statics.System) error {
 		}
 		plain, err := statics.Compile(s)
 		if err != nil {
-			// pose compiles the system again and words this error.
+			// validate compiles the system again and words this error.
 			return nil
 		}
 		for _, name := range b.Tilt.Names() {

@@ -86,6 +86,7 @@ func (d *Desk) Progress(id string) Progress {
 		if err != nil {
 			continue
 		}
+		// Of equals, the later attempt.
 		if now := page.Progress(); now.Standing >= best.Standing {
 			best = now
 		}

@@ -45,6 +45,7 @@ func (g *Page) subject(stage checker.Stage, item string) (checker.Answer, checke
 		if r, ok := l.faulty(stage, item); ok {
 			return checker.Answer{Stage: stage, Item: r.Item, Text: r.Text}, r
 		}
+		// Only the last line counts: what was wrong before it has been corrected since.
 		return general, checker.Report{}
 	}
 	return general, checker.Report{}

@@ -72,6 +72,7 @@ func (p *Past) sitting(at time.Time) int {
 	for n > 0 && p.Sittings[n-1].Begun.After(at) {
 		n--
 	}
+	// Within the longest pause after its end, a time still belongs to the sitting.
 	if n > 0 && at.Sub(p.Sittings[n-1].Ended) <= sittingGap {
 		n--
 	}
@@ -87,6 +88,7 @@ func (p *Past) byIdea() map[Idea][]Chance {
 		}
 	}
 	for _, chances := range all {
+		// Pages come in the order in which they were begun, and several may have been open at a time.
 		slices.SortStableFunc(chances, func(a, b Chance) int { return a.Time.Compare(b.Time) })
 	}
 	return all
@@ -135,6 +137,7 @@ func stateOf(chances []Chance) IdeaState {
 		}
 		problems[c.Problem] = true
 	}
+	// The same problem three times may be remembered without being understood.
 	if len(problems) < 2 {
 		return Learning
 	}

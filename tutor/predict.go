@@ -47,6 +47,7 @@ func (g *Page) makePrediction() (p Prediction, ok bool) {
 
 // dice draws one of n by what this copy is and what is drawn for.
 func (g *Page) dice(what string, n int) int {
+	// A hash, because a student who comes back must find the same question.
 	h := fnv.New64a()
 	fmt.Fprintf(h, "%s\x00%s\x00%s", what, g.Problem.ID, g.Problem.Copy)
 	return int(h.Sum64() % uint64(n))
@@ -77,10 +78,12 @@ func (g *Page) comparisons() (all []Prediction) {
 		for _, b := range names[i+1:] {
 			x, _ := g.Ref.Value(a)
 			y, _ := g.Ref.Value(b)
+			// What is nearly equal cannot be seen in a drawing.
 			if on[a] != on[b] || of[a].Kind != of[b].Kind || !differ(x, y) {
 				continue
 			}
 			p := Prediction{ID: "larger " + a + " " + b, Question: saidWhichLarger(a, b),
+				// “same” is never right here, but it is what many students believe of two strings.
 				Choices: []Choice{{a, saidIsLarger(a, b)}, {b, saidIsLarger(b, a)}, {wordSame, saidAreEqual(a, b)}},
 				values:  []string{g.came(a), g.came(b)}}
 			if y > x {
@@ -150,6 +153,7 @@ func (g *Page) ifSmaller() (all []Prediction) {
 			continue
 		}
 		step := min(turnedBy*quantity.Degree/k.Unit.Factor, k.Value/2)
+		// Half of the way is looked at as well, to leave out what rises and falls again.
 		half, why := a.at(k, k.Value-step/2, a.env)
 		if why != "" {
 			continue
@@ -226,6 +230,7 @@ func (g *Page) Predict() (p Prediction, ok bool) {
 		return Prediction{}, false
 	}
 	for i := range g.lines {
+		// Whoever has begun the equations is not asked any more.
 		if l := &g.lines[i]; l.Kind == Typed && l.Stage != checker.Diagram && l.Stage != checker.Components {
 			return Prediction{}, false
 		}

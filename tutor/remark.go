@@ -22,6 +22,7 @@ func (g *Page) remark(l *Line) {
 		return
 	}
 	for _, t := range l.tries {
+		// Once on a page is enough.
 		if t.asSize && !g.sizeTaken {
 			g.sizeTaken = true
 			l.Notes = append(l.Notes, g.saidSize(t.at))
@@ -59,6 +60,7 @@ func placeOf(r checker.Report) Place {
 // sameAgain says that a mistake was made before on this page, where, and the rule;
 // "" for one that is new. It counts as no hint.
 func (g *Page) sameAgain(r checker.Report) string {
+	// Some mistakes are no habit, and coming twice means nothing.
 	if r.Code.IsPassing() {
 		return ""
 	}
@@ -94,6 +96,7 @@ func (g *Page) isThird(l *Line) bool {
 		}
 	}
 	for p := range l.wrongAt() {
+		// Exactly at the third, so that the offer is made once.
 		if texts[p]+1 == mostTries {
 			return true
 		}
@@ -117,6 +120,7 @@ func (g *Page) doubt(r checker.Report) string {
 	}
 	number, err := strconv.ParseFloat(strings.Replace(m[1], ",", ".", 1), 64)
 	unit, known := quantity.Find(m[2])
+	// Without a unit, the value is in the one that is asked for.
 	if m[2] == "" || !known {
 		unit = g.Ref.Unit(name)
 	}
@@ -160,6 +164,7 @@ func (g *Page) contradiction(body *statics.Body, axis statics.Axis, name string,
 		return nil
 	}
 	for i := range body.Forces {
+		// In a second round, because weigh has to know which way the unknown points.
 		if f := &body.Forces[i]; f.Factor(axis).Sign != 0 && !b.isOwn(f) {
 			b.weigh(f)
 		}
@@ -237,6 +242,7 @@ func (b *balance) weigh(f *statics.Force) {
 	value, ok := b.page.Ref.Value(f.Name)
 	known := b.page.isKnown(f)
 	switch {
+	// An unknown push or friction may point either way, and then nothing is certain.
 	case f.Direction != nil, !ok, !known && f.Kind != statics.Tension && f.Kind != statics.Normal:
 		b.ok = false
 	case f.Factor(b.axis).Sign == b.side:

@@ -66,6 +66,7 @@ func (g *Page) InHand() (stage checker.Stage, item string, ok bool) {
 		if len(open) == 0 || stage == checker.Components && g.passed {
 			continue
 		}
+		// A choice holds until its item is done or the stage is over.
 		if g.chosen.Stage == stage && slices.Contains(open, g.chosen.Item) {
 			return stage, g.chosen.Item, true
 		}

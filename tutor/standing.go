@@ -73,6 +73,7 @@ func (g *Page) triesOf(l *Line) []try {
 		items := r.Answers
 		for _, item := range r.Settles {
 			if !slices.Contains(items, item) {
+				// A copy: the list belongs to the report.
 				items = append(slices.Clone(items), item)
 			}
 		}
@@ -179,6 +180,7 @@ func (l *Line) answers(at map[Place]*itemGo) {
 	fresh := map[Place]bool{}
 	for _, t := range l.tries {
 		one := at[t.at]
+		// Only the first text that answers an item tells what the student knew.
 		if one == nil || one.answered && !fresh[t.at] {
 			continue
 		}
@@ -201,6 +203,7 @@ func (l *Line) answers(at map[Place]*itemGo) {
 		}
 	}
 	if l.Accepted {
+		// The teacher's word stands for the whole text.
 		for p := range fresh {
 			at[p].first = true
 		}
@@ -245,6 +248,7 @@ func (g *Page) FirstGoes() (first, answered int) {
 func (g *Page) standing() Standing {
 	_, shown := g.Hints()
 	switch {
+	// The worst comes first: whatever was right, a solution that was shown outweighs it.
 	case g.revealed:
 		return Shown
 	case !g.Solved():

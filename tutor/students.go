@@ -42,6 +42,7 @@ func (t *Tutor) LastStudent() (s record.Student, ok bool, err error) {
 	}
 	id, err := t.Record.LastStudent()
 	if err != nil || id == "" {
+		// Somebody who is no longer on the list is not welcomed.
 		return s, false, err
 	}
 	students, err := t.Students()

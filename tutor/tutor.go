@@ -2,22 +2,25 @@
 // answer leads to, when a hint is given and what comes next.
 //
 // Start with New, then Tutor.Seat for a student's Desk and Desk.Open for a
-// Lesson. A Lesson is a Page that is written on: Lesson.HandIn marks a line and
-// keeps it before it returns. How it hangs together:
+// Lesson. A Lesson is a Page that is written on: Lesson.HandIn checks a line and
+// saves it before it returns. How it hangs together:
 //
-//	page.go, judge.go   the entries of a record → what stands on the page
+//	page.go, judge.go   the entries of a record → what stands on the page; strict.go what a class asks beyond
+//	fence.go            what keeps a fault of ours in one line
 //	stages.go, ask.go   what is in hand and what is asked
-//	lesson.go, hint.go  what a student can do
-//	history.go, desk.go   all that one student has done, and every attempt
-//	standing.go         what a page comes to, by first goes
+//	lesson.go, hint.go  what a student can do; typed.go, draft.go a text before it is checked
+//	history.go, desk.go   all that one student has done, and every attempt; measured.go those of the bench
+//	class.go, students.go what a class sets, and who practises
+//	standing.go         what a page comes to, by what was right first time
 //	ideas.go, past.go   ideas, which mistake spoils one, and how far a student is
 //	catalogue.go, next.go   the list of problems, and what comes next
 //	remark.go           what the lesson says of a line beside the judgement
 //	predict.go, limit.go   the questions before the sums and after Solve
-//	fading.go, lost.go  less help as ideas get steady; help for who is lost
+//	fading.go, lost.go  less help as ideas become steady; help for somebody who is lost
 //	visit.go            what one visit of a student may do
 //	whatif.go           other angles, once a problem is solved
-//	words.go, sentences.go   what may be typed beside formulas; what is said
+//	words.go, sentences.go   what may be typed beside formulas; what is said; given.go, guide.go the givens and
+//	                         the worked solution in words
 //
 // Nothing is kept but what happened: everything else is computed from the
 // entries of the record by the checker, so that a lesson that was broken off

@@ -43,6 +43,7 @@ func (t *Tutor) settingKey(key string) string {
 	if t.Visitor == nil {
 		return key
 	}
+	// On a host all students share one record, but not one choice of colours.
 	return key + " of " + t.Visitor.ID
 }
 

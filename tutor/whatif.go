@@ -81,6 +81,7 @@ func (g *Page) slider(given statics.Given) (Slider, bool) {
 		return k, false
 	case given.Unit.Dim == quantity.Angle:
 		degree := quantity.Degree / given.Unit.Factor
+		// Not to 0° or 90°, where a component vanishes and the equations may have no solution.
 		k.Low, k.High, k.Step = degree, 89*degree, degree
 		if g.Problem.System.TurnsFully(given.Name) {
 			k.Low, k.High = 0, 359*degree
@@ -96,6 +97,7 @@ func (g *Page) slider(given statics.Given) (Slider, bool) {
 func step(size float64) float64 {
 	power := math.Pow(10, math.Floor(math.Log10(size/20)))
 	for _, n := range []float64{1, 2, 5} {
+		// A little less, because a round number may come out slightly too small.
 		if n*power >= size/20*0.999 {
 			return n * power
 		}
@@ -146,6 +148,7 @@ func (a *Angles) Set(slider int, value float64) string {
 		return saidNoSlider
 	}
 	k := &a.sliders[slider]
+	// Written so that what is not a number is refused, too.
 	if !(value >= k.Low*(1-1e-9) && value <= k.High*(1+1e-9)) {
 		return saidEndOfSlider(*k)
 	}
@@ -166,6 +169,7 @@ func (a *Angles) at(k Slider, value float64, near []float64) (env []float64, why
 	if a.model.Linear() {
 		env, err = a.model.Solve(env)
 	} else {
+		// There may be several solutions, and the one close by continues what the student sees.
 		env, err = a.model.SolveNear(env, a.unknowns(near))
 	}
 	if err != nil {

@@ -80,6 +80,7 @@ func WordOf(line string) (Word, bool) {
 	if w, ok := otherWords[strings.TrimRight(line, "!.? ")]; ok {
 		return w, true
 	}
+	// Last, because many sentences can be taken for a cry for help.
 	if isCry(line) {
 		return AskHelp, true
 	}

@@ -58,6 +58,7 @@ func (m *Markbook) Accept(o Accepting) (record.Entry, tutor.Line, error) {
 		Givens: answer.Givens, Stage: answer.Stage, Item: answer.Item, Ref: answer.ID, Text: o.Text}
 	line, acceptance, err := m.standing(student, answer)
 	switch {
+	// This acceptance chooses the text, and so settles the entry.
 	case err == errUnsettled && o.Text != "" && !o.Undo:
 	case err != nil:
 		return answer, line, err
@@ -98,12 +99,14 @@ func (m *Markbook) answer(prefix, student string) (record.Entry, error) {
 	switch {
 	case len(found) == 0:
 		return record.Entry{}, ErrNoEntry
+	// One id twice is one entry under two names, not an id that is too short.
 	case len(found) > 1 && found[0].ID == found[1].ID:
 		return record.Entry{}, ErrManyStudents
 	case len(found) > 1:
 		return record.Entry{}, ErrManyEntries
 	}
 	e := found[0]
+	// The teacher may have read the id of the dispute instead of that of the line.
 	if e.Kind == record.Kept {
 		if e, err = m.Record.Entry(e.Ref, e.Student); err != nil {
 			return e, ErrNotALine
@@ -138,6 +141,7 @@ func (m *Markbook) standing(student record.Student, answer record.Entry) (line t
 			return line, "", ErrNotCounted
 		}
 		for _, e := range a.Entries {
+			// Anybody can write an acceptance into a record of their own.
 			if e.Kind == record.Accepted && e.Ref == answer.ID && m.mine[e.Record] {
 				acceptance = e.ID
 			}

@@ -54,6 +54,7 @@ func (m *Markbook) judge(student string, a *Attempt, until time.Time) {
 		a.Numbers = Measured
 		return
 	}
+	// After the cheap question about the bench, before anything that could go wrong with a strange file.
 	defer a.fence()
 	if !until.IsZero() && time.Now().After(until) {
 		a.Numbers = NotMarked
@@ -65,6 +66,7 @@ func (m *Markbook) judge(student string, a *Attempt, until time.Time) {
 		return
 	}
 	a.Numbers, a.Whose = m.whose(p, student, a)
+	// The teacher's word outweighs the numbers.
 	if _, given := m.ownerOf(a.Entries[0]); given && a.Numbers != Own {
 		a.Numbers, a.Whose = Own, ""
 	}
@@ -113,12 +115,15 @@ const marksAtOnce = 8
 func (m *Markbook) whose(p *problems.Problem, student string, a *Attempt) (Numbers, string) {
 	c := m.Class
 	is := func(own *problems.Problem, err error) bool { return err == nil && own.Copy == a.Givens }
+	// The class may have set its g only after the student had
+	// begun, so numbers with the usual one are the student's, too.
 	if m.copyOf(p, student, a.Copy) == a.Givens || c.Gravity != "" && is(p.Draw(problems.Seed{Class: c.Code, Student: student, Repeat: a.Copy})) {
 		return Own, ""
 	}
 	if is(p.Draw(problems.Seed{Student: a.Entries[0].Student, Repeat: a.Copy})) {
 		return Alone, ""
 	}
+	// Every copy of every student has to be drawn for this, and a record can name any copy.
 	if a.Copy > mostCompared {
 		return Nobodys, ""
 	}

@@ -49,6 +49,7 @@ func (m *Markbook) recall(basis, student string, entries int) (Sheet, bool) {
 		return Sheet{}, false
 	}
 	var kept remembered
+	// A value that cannot be read was written by another version, and is computed again.
 	if json.Unmarshal(value, &kept) != nil || kept.Basis != basis || kept.Entries != entries {
 		return Sheet{}, false
 	}
@@ -57,6 +58,7 @@ func (m *Markbook) recall(basis, student string, entries int) (Sheet, bool) {
 
 func remember(basis string, s Sheet, entries int) []byte {
 	value, err := json.Marshal(remembered{basis, entries, s})
+	// Not remembered; it is computed again each time.
 	if err != nil || len(value) > record.MaxKept {
 		return nil
 	}

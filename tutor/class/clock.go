@@ -17,6 +17,7 @@ func timeSpent(entries []record.Entry) map[string]time.Duration {
 		if tutor.OfTeacher(e) || e.Kind == record.Noted {
 			continue
 		}
+		// A clock that was put back gives no time at all, rather than less than none.
 		if pause := e.Time.Sub(last); !last.IsZero() && pause > 0 {
 			spent[e.ID] = min(pause, longestPause)
 		}
@@ -75,5 +76,6 @@ func closed(note record.Entry, entries []record.Entry) bool {
 			have[e.Number] = true
 		}
 	}
+	// Numbers and not entries are counted: one number may have come twice.
 	return int64(len(have)) == to-from+1
 }

@@ -104,6 +104,7 @@ func (m *Markbook) Collect(ctx context.Context, paths []string, o CollectOptions
 		if err != nil {
 			return sum, err
 		}
+		// In a folder there may be anything; a file that was named should be a hand-in.
 		if taken.Other && slices.Contains(paths, file) && !o.found {
 			taken.Trouble = saidNeither
 		}
@@ -174,6 +175,7 @@ func (t *taking) handIn() error {
 	}
 	t.Student, t.Class = h.Student, h.header.Class
 	t.Entries, t.Unread, t.FirstBad, t.Truncated = len(h.entries), h.unread, h.firstBad, h.truncated
+	// A hand-in is one student's. What it has of others is counted and left out.
 	own := slices.DeleteFunc(h.entries, func(e record.Entry) bool { return problems.Fold(e.Student) != problems.Fold(h.Student) })
 	t.Besides = t.Entries - len(own)
 	if err := t.giveAll(own); err != nil {
@@ -188,11 +190,13 @@ func (t *taking) handIn() error {
 	if owner == "" {
 		t.Aside = len(own) // kept, but for nobody of the class
 	} else {
+		// In a file that breaks off, missing numbers say nothing.
 		if !t.Truncated {
 			for _, gap := range h.missing() {
 				t.note(summary.NumbersMissing, owner, record.Entry{Record: h.Record}, gap)
 			}
 		}
+		// Another version of the checker may rightly say something else.
 		if h.Marking == checker.Version {
 			t.compare(h, owner, own)
 		}
@@ -254,6 +258,7 @@ func (t *taking) record() error {
 	}
 	err = t.merge(t.countedOf(r.Entries(record.Filter{})))
 	var fault *record.Error
+	// Trouble with the file is told beside the file; trouble with the class's own record stops everything.
 	if errors.As(err, &fault) && fault.Path == r.Path() {
 		t.Trouble = record.Sentence(err)
 		return nil
@@ -360,6 +365,7 @@ func (t *taking) mayAdd(e record.Entry) bool {
 	switch {
 	case !t.Mine && e.Kind == record.Noted:
 		return false
+	// Only the teacher can accept. A student's record with an acceptance in it is worth a look.
 	case !t.Mine && tutor.OfTeacher(e):
 		if !t.Markbook.mine[e.Record] {
 			t.note(summary.Acceptance, e.Student, e, "")
@@ -386,6 +392,7 @@ const ahead = 10 * time.Minute
 func (t *taking) keepProblem(hash, id, text string) error {
 	if _, err := t.Record.Problem(hash); err != nil {
 		p, found := problems.ReadKept(filepath.Base(t.File), []byte(text))
+		// Left out silently: entries about it are told of as about an unknown version.
 		if found.Err() != nil || p.Hash != hash || p.ID != id {
 			return nil
 		}

@@ -86,9 +86,11 @@ func (m *Markbook) forgetName(name string) (deleted int, err error) {
 			return 0, err
 		}
 		if e.Kind != record.Noted {
+			// Up to the last number: what the student does later in the same record may be collected.
 			m.forgotten[forgottenKey(e)] = max(m.forgotten[forgottenKey(e)], e.Number)
 		}
 	}
+	// Before the entries go. Broken off in between, it would otherwise be possible to collect them again.
 	if err := m.keepForgotten(); err != nil {
 		return 0, err
 	}

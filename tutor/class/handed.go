@@ -57,6 +57,7 @@ func readHandedFrom(r io.Reader) (*handed, error) {
 		if err != nil {
 			return nil, errNotHandIn
 		}
+		// One compressed stream: what is put behind it could go on for ever.
 		z.Multistream(false)
 		buffered = bufio.NewReaderSize(z, 64<<10)
 	}
@@ -66,6 +67,7 @@ func readHandedFrom(r io.Reader) (*handed, error) {
 
 func (h *handed) read(in *lineReader) error {
 	first, err := in.next()
+	// Some editors on Windows put this mark in front when they save a file.
 	first = bytes.TrimPrefix(first, []byte("\ufeff"))
 	if json.Unmarshal(first, &h.header) != nil || h.Standstill != handInMark {
 		return errNotHandIn
@@ -144,6 +146,7 @@ func (r *lineReader) next() ([]byte, error) {
 		if r.left -= len(part); r.left < 0 {
 			return nil, errTooLarge
 		}
+		// A line that is too long is read to its end, so that the next one is found, but not kept.
 		if len(line) <= longestHanded {
 			line = append(line, part...)
 		}
@@ -175,6 +178,7 @@ func (h *handed) missing() []string {
 		if run[0] > next {
 			gaps = append(gaps, fmt.Sprintf("%d-%d", next, run[0]-1))
 		}
+		// Runs may overlap in a file that somebody edited.
 		next = max(next, run[1]+1)
 	}
 	return gaps

@@ -74,6 +74,7 @@ const (
 )
 
 func (m *Markbook) loadKnown() error {
+	// Acceptances made on this machine count.
 	m.mine[m.Record.ID()] = true
 	for key, into := range map[string]map[string]bool{settingVersions: m.versions, settingMine: m.mine} {
 		text, err := m.Record.Setting(key)
@@ -142,6 +143,7 @@ func (m *Markbook) problem(e record.Entry, strange bool) (*problems.Problem, err
 		return nil, errOtherVersion
 	case strange || m.versions[e.Hash]:
 		return kept, nil
+	// Only words were changed, so the file of today gives the same numbers.
 	case err == nil && kept.Numbers == today.Numbers:
 		return today, nil
 	}
@@ -157,6 +159,7 @@ func (m *Markbook) kept(hash string) (*problems.Problem, error) {
 		if file, err := m.Record.Problem(hash); err == nil && len(file.Text) <= longestProblem {
 			p, _ = problems.ReadKept(file.ID, []byte(file.Text))
 		}
+		// It came with a hand-in, and may not be what it says.
 		if p != nil && p.Hash != hash {
 			p = nil
 		}

@@ -25,6 +25,7 @@ func (t *taking) note(n summary.Notice, student string, about record.Entry, text
 	note := record.Entry{Kind: record.Noted, Student: student, Problem: about.Problem,
 		Ref: cmp.Or(about.ID, about.Record), Detail: string(n), Text: text}
 	note.ID = idOf(note)
+	// After the id is made, and the same each time: a note must not depend on when it was made.
 	note.Record, note.Number, note.Time = t.Record.ID(), 1, time.UnixMilli(0)
 	t.notes = append(t.notes, note)
 }

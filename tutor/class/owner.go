@@ -93,6 +93,7 @@ func (m *Markbook) holdings() (*holdings, error) {
 			}
 		}
 		for owner := range owners {
+			// One name may belong to several students, if the teacher gave records under it to different ones.
 			h.names[owner] = append(h.names[owner], name)
 			h.counts[owner] += all[name]
 		}
@@ -151,6 +152,7 @@ func (m *Markbook) settleDisputes(h *holdings) error {
 	var all []dispute
 	for rest := shared; len(rest) > 0; {
 		n := 1
+		// Shared gives them by id, so those of one id are beside each other.
 		for n < len(rest) && rest[n].ID == rest[0].ID {
 			n++
 		}
@@ -254,6 +256,7 @@ func (m *Markbook) copyOf(p *problems.Problem, student string, repeat int) strin
 	}
 	m.mu.Lock()
 	defer m.mu.Unlock()
+	// Drawing them again is slow but right.
 	if len(m.drawn) >= mostDrawn {
 		clear(m.drawn)
 	}
@@ -269,7 +272,7 @@ type drawnKey struct {
 // mostDrawn bounds how many students' numbers are remembered.
 const mostDrawn = 200_000
 
-// mark of what the holdings of a student are, besides how many entries there are.
+// traceOf is a mark of what the holdings of a student are, besides how many entries there are.
 func (m *Markbook) traceOf(h *holdings, student string) string {
 	trace := sha256.New()
 	for _, id := range slices.Sorted(maps.Keys(h.lost[student])) {

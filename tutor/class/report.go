@@ -52,6 +52,7 @@ func (m *Markbook) eachSheet(ctx context.Context, h *holdings, take func(i int, 
 			key := problems.Fold(s.ID)
 			from := basis + m.traceOf(h, key)
 			sheet, known := m.recall(from, key, h.counts[key])
+			// Nobody without entries needs a sheet, and in a new class that is everybody.
 			if !known && h.counts[key] > 0 {
 				own, lost, err := m.entriesOf(h, s.ID)
 				if err != nil {
@@ -147,6 +148,7 @@ func (r *reporting) student(i int, s record.Student, sheet Sheet) {
 		}
 	}
 	r.Students[i], r.rest[i] = row, rest
+	// Only the tallies are shared; each student has a place of their own in the rows.
 	r.mu.Lock()
 	defer r.mu.Unlock()
 	for _, w := range sheet.Works {
@@ -224,6 +226,7 @@ func sumUp(c *summary.Column, rows []summary.Row, at int) {
 	}
 	if len(spent) > 0 {
 		slices.Sort(spent)
+		// The median: one student who left the program open overnight does not move it.
 		c.Spent = spent[len(spent)/2]
 	}
 }

@@ -42,6 +42,7 @@ func filesIn(paths []string) ([]string, error) {
 			depth := strings.Count(strings.TrimPrefix(path, root), string(filepath.Separator))
 			hidden := path != root && strings.HasPrefix(d.Name(), ".")
 			switch {
+			// A folder that may not be read is left out; the others are searched.
 			case d != nil && d.IsDir() && (err != nil || hidden || depth > deepest):
 				return fs.SkipDir
 			case err != nil || hidden || !d.Type().IsRegular():

@@ -76,6 +76,7 @@ func (m *Markbook) sheet(student string, entries, lost []record.Entry, whose map
 	}
 	s.given(entries)
 	entries = s.settle(entries)
+	// Before they are put in order of time: that a clock was put back shows only in the order of the numbers.
 	s.clock(entries)
 	entries = tutor.InOrder(entries)
 	spent := timeSpent(entries)
@@ -182,6 +183,7 @@ var noticeOf = map[Numbers]summary.Notice{Alone: summary.NumbersAlone, Others: s
 
 // take adds what stands on the page of one attempt.
 func (w *Work) take(g *tutor.Page) {
+	// The best attempt counts; of equals, the later one.
 	if now := g.Progress(); now.Standing >= w.Standing {
 		w.Standing, w.Lines, w.Refused, w.Hints, w.Shown = now.Standing, now.Lines, now.Refused, now.Hints, now.StepsShown
 		w.Items, w.FirstGo = now.Items, now.FirstGo
@@ -247,6 +249,7 @@ func (s *sheeting) mistakes(w *Work, g *tutor.Page) {
 				continue // a true line helps on, whatever was asked
 			}
 			one := Mistake{Problem: w.Problem, Stage: said.Stage, Code: said.Code, Count: 1, Line: said.Text, Time: l.Time}
+			// With its time and problem, which the count over all pages leaves out.
 			s.recent(one)
 			one.Problem, one.Time = "", time.Time{}
 			w.Mistakes = addMistake(w.Mistakes, one)

@@ -63,7 +63,6 @@ func (m *Markbook) showLost(t *summary.Text, lost []record.Entry, problem string
 	}
 }
 
-// apart leaves a line free between what stands already and what comes.
 // apart sets what follows off from what is there.
 func apart(t *summary.Text) {
 	if t.Len() > 0 {
@@ -80,6 +79,7 @@ func (m *Markbook) showAttempt(t *summary.Text, student record.Student, a *Attem
 		}
 		p, err := m.problem(a.Entries[0], true)
 		if err == nil {
+			// Marked all the same, so that the teacher can read what was done.
 			m.mark(p, a, time.Time{})
 		}
 	}

@@ -39,6 +39,7 @@ func (t *tallies) add(student int, key tallyKey, one Mistake) {
 	if lessLine(one.Line, tally.Line) {
 		tally.Line = one.Line
 	}
+	// Students are what matters in a class; one who makes a mistake ten times is still one.
 	if !slices.Contains(t.who[key], student) {
 		t.who[key] = append(t.who[key], student)
 	}

@@ -45,6 +45,7 @@ func (s *sheeting) settle(entries []record.Entry) []record.Entry {
 	}
 	chosen := map[string]string{}
 	for _, e := range entries {
+		// An acceptance with a text chooses one content of an entry.
 		if e.Kind == record.Accepted && e.Text != "" && s.markbook.mine[e.Record] {
 			chosen[e.Ref] = e.Text
 		}
@@ -56,6 +57,7 @@ func (s *sheeting) settle(entries []record.Entry) []record.Entry {
 		case e.Kind == record.Noted || len(all) == 1:
 			settled = append(settled, e)
 		case all != nil:
+			// Each entry once, at the place where it was met first.
 			delete(contents, e.ID)
 			if one, ok := s.choose(all, chosen[e.ID]); ok {
 				settled = append(settled, one)

@@ -106,6 +106,7 @@ func (m *Markbook) WriteStatements(ctx context.Context, w io.Writer, homePage st
 			}
 			stated = true
 		}
+		// Counted only now: a student whose attempts do not count has no statement.
 		if stated {
 			students++
 		}
@@ -152,6 +153,7 @@ func (s *stating) attempt(student record.Student, set tutor.Set, a *Attempt) err
 		return nil
 	}
 	end, yes := base, true
+	// No entry says that a problem is done, so the statement needs an id of its own.
 	end.state(flipped(first.ID), verbCompleted, "completed", doneAt(a.Page))
 	end.Result = &outcome{Completion: &yes}
 	return s.write(end)
@@ -179,6 +181,7 @@ func (s *statement) state(id, verbID, word string, at time.Time) {
 // however often it is exported.
 func uuid(id string) string {
 	b := []byte(id)
+	// The version and the variant of a random UUID (RFC 9562); the other digits of an id are random already.
 	b[12] = '4'
 	b[16] = "89ab"[b[16]&3]
 	return string(b[:8]) + "-" + string(b[8:12]) + "-" + string(b[12:16]) + "-" + string(b[16:20]) + "-" + string(b[20:32])

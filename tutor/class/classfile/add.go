@@ -33,6 +33,7 @@ func Add(file string, bank *problems.Bank, s record.Student) (added Added, err e
 	if s.Name = Shown(s.Name); s.Name == "" || len([]rune(s.Name)) > longestName {
 		return added, fmt.Errorf("a name must have between 1 and %d characters", longestName)
 	}
+	// An id is typed at every log-in, so it has only plain letters.
 	if s.ID == "" {
 		s.ID = PlainName(s.Name, "guest")
 	}
@@ -50,6 +51,7 @@ func Add(file string, bank *problems.Bank, s record.Student) (added Added, err e
 	switch {
 	case list == nil:
 		return added, errors.New(saidNoListToAdd)
+	// The class file names a list, so the list gets the new row.
 	case list.Kind == yaml.ScalarNode:
 		r := &reader{Sheet: &problems.Sheet{Name: file}}
 		added.File = r.beside(list.Value)
@@ -83,11 +85,13 @@ func withItem(data []byte, list *yaml.Node, s record.Student) ([]byte, error) {
 	lines := strings.SplitAfter(string(data), "\n")
 	first := list.Content[len(list.Content)-1].Line
 	begins := listItem().FindString(lines[first-1])
+	// A list on one line cannot be added to without rewriting what the teacher has written.
 	if list.Style&yaml.FlowStyle != 0 || begins == "" {
 		return nil, errors.New(saidNoListToAdd)
 	}
 	after := lastLine(list)
 	end := "\n"
+	// The file keeps the line ends of the system on which it was written.
 	if strings.HasSuffix(lines[first-1], "\r\n") {
 		end = "\r\n"
 	}
@@ -129,6 +133,7 @@ func withRow(file string, s record.Student) ([]byte, error) {
 		at = map[string]int{"id": 0, "name": 1}
 	}
 	given, family, _ := strings.Cut(s.Name, " ")
+	// The list has two columns for the name; which word is which is a guess that the teacher can see.
 	if _, whole := at["name"]; !whole {
 		cells["given"], cells["family"] = given, family
 	}

@@ -5,7 +5,8 @@
 //	read.go, settings.go, own.go   what a file says
 //	write.go, draft.go, add.go     a file that is written
 //	list.go, roster.go, rows.go    students from a CSV list or a OneRoster folder
-//	shown.go                       what comes from a file, made harmless for a terminal
+//	shown.go, plain.go             what comes from a file, made harmless for a terminal or plain for an id
+//	sentences.go                   what cannot be added to, in sentences
 package classfile
 
 import (
@@ -42,6 +43,7 @@ func (c *Class) Student(who string) (s record.Student, ok bool) {
 			found = append(found, s)
 		}
 	}
+	// Every name begins with nothing.
 	if len(found) == 1 && who != "" {
 		return found[0], true
 	}

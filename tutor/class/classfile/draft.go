@@ -40,6 +40,7 @@ type Draft struct {
 func (d *Draft) Problems(bank *problems.Bank) (*problems.Bank, error) {
 	for _, name := range d.From {
 		folder, found := problems.OpenFolder(name)
+		// One problem with a mistake does not keep the others from being set.
 		if err := found.Err(); err != nil && len(folder.List()) == 0 {
 			return nil, err
 		}
@@ -113,6 +114,7 @@ func (d *Draft) File(bank *problems.Bank) ([]byte, error) {
 		return nil, err
 	}
 	text := Format(c)
+	// What is written must read back: Read knows limits that are not asked for here.
 	if _, found := Read(filepath.Join(d.Beside, "the new class file"), text, bank); len(found) > 0 {
 		return nil, errors.New(found[0].String())
 	}
@@ -132,6 +134,7 @@ func (d *Draft) fromBeside() (from []string, err error) {
 		}
 		seen, err := filepath.Rel(here, there)
 		if err != nil {
+			// On Windows the two may be on different drives.
 			seen = there
 		}
 		from = append(from, filepath.ToSlash(seen))
@@ -145,6 +148,7 @@ func studentsOf(text, rosterClass string) (*List, error) {
 	if text == "" {
 		return nil, errors.New("a class needs students: a CSV file, a OneRoster folder, or names with commas between them")
 	}
+	// A file may have a comma in its name; one word without a comma is a file that is not there.
 	if _, err := os.Stat(text); err == nil || !strings.Contains(text, ",") {
 		list, err := ReadList(text, rosterClass)
 		if err != nil {

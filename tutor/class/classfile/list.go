@@ -36,6 +36,7 @@ func ReadList(path, classID string) (*List, error) {
 	if err != nil {
 		return nil, errors.New(plainCause(err))
 	}
+	// By its first bytes and not by its name, because a download may have any name.
 	if bytes.HasPrefix(data, []byte("PK\x03\x04")) {
 		folder, err := unzipped(data)
 		if err != nil {
@@ -99,6 +100,7 @@ func headings(row []string) map[string]int {
 	for i, cell := range row {
 		cell = cases.Fold().String(strings.TrimSpace(cell))
 		for _, c := range columns {
+			// If two columns could be meant, the first is taken.
 			if _, taken := at[c.what]; !taken && slices.Contains(c.names, cell) {
 				at[c.what] = i
 			}
@@ -106,6 +108,7 @@ func headings(row []string) map[string]int {
 	}
 	_, name := at["name"]
 	_, family := at["family"]
+	// Without one of these the first row is a student, and must not be left out.
 	if !name && !family {
 		return nil
 	}
@@ -124,6 +127,7 @@ func studentOf(row []string, at map[string]int) (s record.Student, ok bool) {
 		s.Name = strings.TrimSpace(cell("given") + " " + cell("family"))
 	}
 	if s.ID == "" {
+		// Folded, as students who sit down without a class get their id.
 		s.ID = problems.Fold(s.Name)
 	}
 	if s.Name == "" {

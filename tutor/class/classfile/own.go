@@ -27,6 +27,7 @@ func (r *reader) ownProblems(from, files *yaml.Node) {
 			continue
 		}
 		folder, found := problems.OpenFolder(r.beside(name))
+		// The finding is about the folder itself and not about a file in it.
 		if len(found) > 0 && found[0].Line == 0 && found[0].File == r.beside(name) {
 			r.At(item, fmt.Sprintf("the folder %s cannot be used: %s", Shown(name), found[0].What), "a folder of problem files, in the same folder as the class file")
 			continue
@@ -67,9 +68,11 @@ func (c *Class) Pack(builtIn *problems.Bank) ([]byte, error) {
 		if err != nil {
 			continue
 		}
+		// Every machine has this one; a problem of the same id with another text has to travel.
 		if same, err := builtIn.Get(h.ID); err == nil && same.Hash == p.Hash {
 			continue
 		}
+		// In the packed file the text is a block of YAML, which cannot hold these as they are.
 		if i := strings.IndexFunc(string(p.Raw), func(r rune) bool { return unicode.IsControl(r) && r != '\n' && r != '\r' }); i >= 0 {
 			return nil, fmt.Errorf("the problem file %s contains a tab or another control character on line %d; use spaces instead",
 				Shown(filepath.Base(p.File)), 1+strings.Count(string(p.Raw[:i]), "\n"))

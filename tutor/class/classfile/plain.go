@@ -15,6 +15,7 @@ func PlainName(text, instead string) string {
 		switch {
 		case r >= 'a' && r <= 'z', r >= '0' && r <= '9':
 			b.WriteRune(r)
+		// Taken apart, é is an e and a mark; the mark is left out.
 		case unicode.Is(unicode.Mn, r):
 		case b.Len() > 0 && !strings.HasSuffix(b.String(), "-"):
 			b.WriteByte('-')

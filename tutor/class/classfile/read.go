@@ -113,7 +113,9 @@ func (r *reader) whole(root *yaml.Node) {
 	v := r.Fields(root, "the class", classKeys)
 	r.class.Name = r.name(v["name"], `"name"`, "Physics 10b")
 	r.numberKey(root, v[keyNumbers], v[keyCode])
+	// Before the set work, which may name them.
 	r.ownProblems(v[keyFrom], v[keyFiles])
+	// Before the students, because a list from a OneRoster folder needs to know the class.
 	r.roster(v["oneroster"])
 	if n := v["students"]; n != nil && n.Kind == yaml.ScalarNode {
 		r.listed(n)
@@ -122,6 +124,7 @@ func (r *reader) whole(root *yaml.Node) {
 	}
 	r.work(v["problems"])
 	r.settings(v["settings"])
+	// After the students, among whom the teacher must not be.
 	r.teacher(v["teacher"])
 }
 
@@ -321,6 +324,7 @@ const (
 
 func readDue(text string) (time.Time, error) {
 	if at, err := time.ParseInLocation(DateForm, text, time.Local); err == nil {
+		// Work that is due on a day may be done until its end. A day added, because not every day has 24 hours.
 		return at.AddDate(0, 0, 1).Add(-time.Second), nil
 	}
 	return time.ParseInLocation(hourForm, text, time.Local)

@@ -36,6 +36,7 @@ func readRoster(folder fs.FS, classID string) (*List, error) {
 	}
 	list.Name = Shown(class["title"])
 	list.Roster.Class, list.Roster.School = class["sourcedId"], class["schoolSourcedId"]
+	// A class may run over several terms; results can name only one.
 	list.Roster.Term, _, _ = strings.Cut(class["termSourcedIds"], ",")
 	names, err := rosterNames(folder)
 	if err != nil {
@@ -97,6 +98,7 @@ func rosterNames(folder fs.FS) (map[string]string, error) {
 		if family == "" {
 			family = row["familyName"]
 		}
+		// An empty cell means that the school does not use the column.
 		if row["enabledUser"] != "false" {
 			names[row["sourcedId"]] = Shown(strings.TrimSpace(given + " " + family))
 		}

@@ -51,6 +51,7 @@ func rowsOf(data []byte, lines bool) ([]row, error) {
 		return nil, err
 	}
 	rows, ok := strictRows(data, comma, first)
+	// A stray quotation mark would take the following students into one cell.
 	if !ok || lines && slices.ContainsFunc(rows, goesOver) {
 		rows = looseRows(data, comma, first)
 	}
@@ -89,6 +90,7 @@ func bounded(data []byte, comma rune, first int) error {
 // that is not.
 func strictRows(data []byte, comma rune, first int) (rows []row, ok bool) {
 	r := csv.NewReader(bytes.NewReader(data))
+	// Rows may have different lengths: spreadsheets leave out empty cells at the end.
 	r.FieldsPerRecord, r.Comma = -1, comma
 	for {
 		cells, err := r.Read()

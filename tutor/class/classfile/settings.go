@@ -107,6 +107,7 @@ func (r *reader) gravity(n *yaml.Node, text string) {
 		r.At(n, fmt.Sprintf("%q cannot be g", Shown(text)), "a value such as 9.81 m/s^2")
 		return
 	}
+	// With one space, as problem files have it.
 	r.class.Gravity = number + " " + unit
 }
 

@@ -51,6 +51,7 @@ func dueKey(due time.Time) string {
 	switch {
 	case due.IsZero():
 		return ""
+	// readDue makes this of a date alone.
 	case due.Local().Format("15:04:05") == "23:59:59":
 		return ", due: " + due.Local().Format(DateForm)
 	}

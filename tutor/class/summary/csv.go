@@ -23,6 +23,7 @@ func (r *Report) WriteCSV(w io.Writer, mark bool) error {
 		}
 	}
 	out := csv.NewWriter(w)
+	// As RFC 4180 has it.
 	out.UseCRLF = true
 	head := []string{"class", "student", "name", "problem", "title", "standing", "stage", "item", "attempts", "lines", "refused", "hints",
 		"stepsShown", "minutes", "begun", "done", "due", "late", "overdue", "days", "items", "firstGo", "weight"}
@@ -51,6 +52,7 @@ func (r *Report) csvRow(row *Row, at int, c Cell) []string {
 // inert writes a text so that no spreadsheet works it out.
 func inert(text string) string {
 	text = classfile.Shown(text)
+	// Some spreadsheets take the wide forms for these signs, too.
 	if text != "" && strings.ContainsRune("=+-@＝＋－＠'", []rune(text)[0]) {
 		return "'" + text
 	}

@@ -26,6 +26,7 @@ var reportPage string
 // printing and filing. Plots and drawings are SVG, there are no scripts, and
 // nothing is fetched.
 func (r *Report) WriteHTML(w io.Writer, bank *problems.Bank) error {
+	// Made for each report, because several functions need its data.
 	page, err := template.New("report").Funcs(template.FuncMap{
 		"style": sheet.Style, "shown": classfile.Shown, "letter": Letter, "words": Words, "minutes": Minutes, "day": Day, "place": Place, "say": r.Say,
 		"title": tutor.Title, "short": ShortID, "inc": func(i int) int { return i + 1 }, "names": r.names,
@@ -96,7 +97,7 @@ func (r *Report) late() (all []lateRow) {
 	return all
 }
 
-// standingsPlot is a bar with a component for each standing, from at first go down.
+// standingsPlot is a bar with a section for each standing, from right first time down.
 // They differ in their filling, and the numbers stand beside them.
 func standingsPlot(c Column, of int) template.HTML {
 	const wide, high = 140, 14
@@ -149,5 +150,6 @@ func drawingOf(bank *problems.Bank, id string, n int) template.HTML {
 	if setup := picture.NewSetup(ref, p.Figure); setup != nil {
 		scene = picture.Scene{Title: p.Title, Setup: setup}
 	}
+	// All drawings of the page are in one file, in which their ids must not meet.
 	return template.HTML(picture.Numbered(picture.SVG(scene, 320, 224), n))
 }

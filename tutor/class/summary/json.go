@@ -142,6 +142,7 @@ func (c *Column) json() jsonProblem {
 }
 
 func (r *Report) jsonStudent(row Row) jsonStudent {
+	// An empty list and not null, so that a program can go through it.
 	s := jsonStudent{row.ID, row.Name, tenths(row.Spent.Minutes()), row.Entries, math.Round(1000*row.Share) / 1000, []jsonCell{}, row.Ideas}
 	for i, c := range row.Cells {
 		s.Work = append(s.Work, jsonCell{r.Work[i].ID, c.Standing.Key(), c.Late, c.Overdue, c.Days, c.Stage, c.Item, c.Attempts, c.Items, c.FirstGo, c.Lines, c.Refused,

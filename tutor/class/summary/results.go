@@ -50,6 +50,7 @@ func (r *Report) OneRoster(delta bool) (files map[string][]byte, refused []strin
 		mode = "delta"
 		for _, rows := range tables {
 			for _, row := range rows[1:] {
+				// In bulk mode the standard wants both cells empty.
 				row[1], row[2] = "active", r.At.UTC().Format(rosterTimeForm)
 			}
 		}
@@ -101,6 +102,7 @@ func (r *Report) lineItems() [][]string {
 	for i, c := range r.Work {
 		due := c.Due
 		if due.IsZero() {
+			// The standard demands a date for every line item.
 			due = r.At
 		}
 		row := []string{r.lineItem(i), "", "", classfile.Shown(c.Title), "", r.At.Local().Format(classfile.DateForm), due.Local().Format(classfile.DateForm),
@@ -127,6 +129,7 @@ func (r *Report) result(student string, at int, c Cell) []string {
 	switch {
 	case c.Standing.Done():
 		score, status, date = classfile.Number(r.Work[at].Weight), "fully graded", c.Done
+	// Looking at the solution ends the work on a problem without a point.
 	case c.Standing == tutor.Shown:
 		status = "fully graded"
 	case c.Standing == tutor.NotBegun:

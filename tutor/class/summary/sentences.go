@@ -60,6 +60,7 @@ func (s StuckRow) String() string {
 // more.
 func SayRemark(r Remark, nameOf func(string) string) string {
 	who, entries, detail := nameOf(r.Student), Times(r.Count, "entry"), classfile.Shown(r.Detail)
+	// Whole sentences for one and for several, so that each stays good English.
 	doNotCount, doCount, are, accept := "It does not count.", "It counts.", "is", "accepts"
 	if r.Count != 1 {
 		entries = fmt.Sprintf("%d entries", r.Count)

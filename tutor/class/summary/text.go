@@ -38,6 +38,7 @@ func Words(c Cell) string {
 		words += ", " + Times(c.Days, "day") + " overdue"
 	}
 	switch {
+	// Its own words say “right first time” already.
 	case c.Standing == tutor.AtFirstGo:
 		words += fmt.Sprintf(", %d of %d", c.FirstGo, c.Items)
 	case c.Standing.Done():
@@ -135,6 +136,7 @@ const widestName = 24
 // table writes students × problems, as many columns side by side as fit.
 func (t *Text) table(r *Report, width int) {
 	wide := r.nameWidth()
+	// Four cells for each column, and ten for the time at the end.
 	atOnce := max(1, (width-wide-10)/4)
 	for from := 0; from < len(r.Work) || from == 0; from += atOnce {
 		to := min(from+atOnce, len(r.Work))
@@ -267,6 +269,7 @@ func (t *Text) ideas(r *Report, l Layout) {
 			t.Line(saidSlipping, r.some(c.Slipping))
 		}
 	}
+	// A table of letters says nothing when it is read aloud.
 	if l.Plain {
 		return
 	}
@@ -341,6 +344,7 @@ func Minutes(d time.Duration) string {
 	if d < time.Minute && d > 0 {
 		return "under 1 min"
 	}
+	// Up to here minutes are easier to compare than hours with a fraction.
 	if d >= 100*time.Minute {
 		return fmt.Sprintf("%.1f h", d.Hours())
 	}
