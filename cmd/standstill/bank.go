@@ -117,9 +117,12 @@ chance that two of 30 students get the same numbers.`,
 				wrong = wrong || len(found) > 0
 				for i, line := range linesOf(list, draws) {
 					fmt.Fprintln(a.Out, line)
+					// The same text under the same id is a copy of the
+					// built-in file, which nobody need be told of.
 					if other, err := builtIn.Get(list[i].ID); err == nil && other.Hash != list[i].Hash {
 						fmt.Fprintf(a.Out, saidSameID+"\n", list[i].ID, other.Title)
 					}
+					// An author sees in words what the drawing will show, and finds a rope on the wrong side.
 					if page, err := tutor.NewPage(list[i]); err == nil {
 						for _, sentence := range sceneOf(page.Ref, list[i]) {
 							fmt.Fprintf(a.Out, "  scene: %s\n", sentence)
@@ -141,9 +144,11 @@ chance that two of 30 students get the same numbers.`,
 func linesOf(list []*problems.Problem, draws int) []string {
 	lines := make([]string, len(list))
 	var workers errgroup.Group
+	// Each problem is solved hundreds of times, and no two share anything.
 	workers.SetLimit(runtime.GOMAXPROCS(0))
 	for i, p := range list {
 		workers.Go(func() error {
+			// To its own place, so that the list stays in order whichever is done first.
 			lines[i] = drawsOf(p, draws)
 			return nil
 		})
@@ -156,6 +161,7 @@ func linesOf(list []*problems.Problem, draws int) []string {
 func readAny(name string) ([]*problems.Problem, problems.Findings) {
 	if info, err := os.Stat(name); err != nil || !info.IsDir() {
 		p, found := problems.ReadFile(name)
+		// A file may be read in spite of findings; only one that makes no problem is left out.
 		if p == nil {
 			return nil, found
 		}
@@ -180,6 +186,7 @@ const usualDraws = 300
 
 // drawsOf says how a problem varies, in one line.
 func drawsOf(p *problems.Problem, most int) string {
+	// The sets below would be one, tried hundreds of times.
 	if len(p.Vary) == 0 {
 		return p.ID + ": OK; every student gets the same numbers"
 	}
@@ -190,6 +197,7 @@ func drawsOf(p *problems.Problem, most int) string {
 	for reason := range d.Refused {
 		reasons = append(reasons, reason)
 	}
+	// A map has no order, and two checks of one file must print the same.
 	slices.Sort(reasons)
 	for i, reason := range reasons {
 		reasons[i] = fmt.Sprintf("%s (%s)", saidRejected(reason), percent(float64(d.Refused[reason])/float64(d.Tried)))
@@ -221,11 +229,13 @@ func saidRejected(reason string) string {
 	case problems.NoSolution:
 		return reason
 	}
+	// A set is refused, too, if a mistake in it would give nearly the right number.
 	return checker.Code(reason).Meaning()
 }
 
 func percent(share float64) string {
 	switch {
+	// Rounded, it would read as if it could not happen.
 	case share > 0 && share < 0.001:
 		return "under 0.1 %"
 	case share < 0.1:
@@ -295,6 +305,7 @@ func show(w io.Writer, page *tutor.Page) error {
 	for _, line := range picture.Braille(picture.OfProblem(page.Ref, picture.View{Solved: true}), 60, 18).Lines() {
 		b.WriteString(strings.TrimRight(line, " ") + "\n")
 	}
+	// First what is about the problem, in one piece; the solution is written by writeWorked.
 	if _, err := io.WriteString(w, b.String()); err != nil {
 		return err
 	}
@@ -323,12 +334,14 @@ func writePaths(w io.Writer, page *tutor.Page) error {
 	for _, path := range page.Problem.WrongPaths() {
 		right, _ := page.Ref.Value(path.Unknown)
 		unit := page.Ref.Unit(path.Unknown)
+		// Nobody reads an angle below 0° or beyond a full turn off a sum.
 		turned := unit.Dim == quantity.Angle && (path.Value <= 0 || path.Value >= 2*math.Pi)
 		nothing := math.Abs(path.Value) <= 1e-9*math.Abs(right)
 		if math.IsNaN(path.Value) || turned || nothing {
 			continue // sums without a solution, and what nobody would hand in
 		}
 		value := expr.Set(path.Unknown) + " = " + strings.Replace(unit.In(path.Value, 3), "-", "−", 1)
+		// Several ways to make one mistake often end in one number, and some end in the right one.
 		if slices.Contains(values[path.Code], value) || math.Abs(path.Value-right) <= 1e-6*math.Abs(right) {
 			continue
 		}

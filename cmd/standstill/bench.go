@@ -48,9 +48,11 @@ func benchCommand(a *app) *cobra.Command {
   standstill bench canal-lantern --student Ana --student Ben --set m=0.500kg±1% --set alpha=40deg±0.5deg --read T1=3.1N±0.1N`,
 		Args: atMostOne,
 		RunE: func(c *cobra.Command, args []string) error {
+			// Before anything is asked for, which would be lost.
 			if err := a.oneBackground(); err != nil {
 				return err
 			}
+			// Without a value there is nothing to compute, so it is asked for.
 			if !m.any() {
 				return a.benchGuide(args, &m)
 			}
@@ -76,6 +78,7 @@ func benchCommand(a *app) *cobra.Command {
 // atMostOne refuses a second word behind a command.
 func atMostOne(c *cobra.Command, args []string) error {
 	if len(args) > 1 {
+		// For its sentence about the word that is one too many.
 		return exactly(1, "")(c, args)
 	}
 	return nil
@@ -89,6 +92,7 @@ func (a *app) surroundings() (o tutor.Options, err error) {
 
 // model finds a problem by its id, or reads it from a file; in a class, with its g.
 func (a *app) model(name string, o tutor.Options) (p *problems.Problem, err error) {
+	// A class gives its g to a file of its teacher's, too.
 	if isFile(name) {
 		p, err = a.problem(name)
 	} else {
@@ -171,6 +175,7 @@ func (a *app) printResult(r *bench.Result, asJSON, plain bool) error {
 		// On a terminal the first lines may have left the screen.
 		blocks = append(blocks, bench.Block{Title: "Warning", Lines: r.Warnings})
 	}
+	// A listener hears the warnings first and only once.
 	return a.printBlocks(r.Form().Heading(), blocks, plain)
 }
 
@@ -200,6 +205,7 @@ func (a *app) keepRun(f *bench.Form, names []string, o tutor.Options) error {
 			}
 			students = append(students, s)
 		}
+		// A run of its own for every command: there is no run in hand to go on with.
 		_, err := bench.Keep(t.Record, f, students, "")
 		return err
 	})
@@ -228,6 +234,7 @@ func saveAtBench(name, usual string, content []byte) (string, error) {
 	o := benchOutput{name: name}
 	where, err := o.save(usual, content)
 	var there fileThere
+	// At the bench a flag such as --force is no help; the sentence asks for another name.
 	if errors.As(err, &there) {
 		return "", fmt.Errorf(saidFileThereToo, string(there))
 	}
@@ -253,6 +260,7 @@ func (o *benchOutput) save(usual string, content []byte) (string, error) {
 	name := o.name
 	if name == "" {
 		name = usual
+		// Lstat, because a link that leads nowhere is there too.
 		if _, err := os.Lstat(name); err == nil {
 			return "", fileThere(name)
 		}
@@ -260,6 +268,7 @@ func (o *benchOutput) save(usual string, content []byte) (string, error) {
 	if err := o.write(name, content); err != nil {
 		return "", err
 	}
+	// The whole path: whoever started the program from a menu does not know its folder.
 	if where, err := filepath.Abs(name); err == nil {
 		name = where
 	}

@@ -33,6 +33,7 @@ func (a *app) benchGuide(args []string, m *measured) error {
 	}
 	defer kept.Close()
 	o.Record = kept
+	// The record is open before: who sits at the table is looked up in it.
 	t := tutor.New(o)
 	if m.plain || !a.fullTerminal() {
 		return a.benchLines(a.guide(t, m), p, notice)
@@ -41,10 +42,12 @@ func (a *app) benchGuide(args []string, m *measured) error {
 	if bye.Said != "" {
 		fmt.Fprintln(a.Out, bye.Said)
 	}
+	// A screen can be left for lines of text, as by somebody who starts a screen reader.
 	if err != nil || !bye.Plain {
 		return said(err)
 	}
 	g := a.guide(t, m)
+	// What was typed on the screen goes on in the lines.
 	if g.Begun = bye.Form; bye.Form != nil {
 		p = bye.Form.Problem()
 	}
@@ -53,6 +56,7 @@ func (a *app) benchGuide(args []string, m *measured) error {
 
 // benchLines asks in lines of text. A signal to stop ends it as leaving does.
 func (a *app) benchLines(g *bench.Guide, p *problems.Problem, notice string) error {
+	// The default would end the program before the run is saved.
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
 	talk := plain.NewTalk(ctx, plain.Options{Tutor: g.Tutor, In: a.In, Out: a.Out, Kept: g.Tutor.Record.Path(), Echo: !isTerminal(a.In), Cols: columns(a.Out)})
@@ -61,6 +65,7 @@ func (a *app) benchLines(g *bench.Guide, p *problems.Problem, notice string) err
 	}
 	g.Say, g.Ask, g.Practise = talk.Say, talk.Ask, talk.Lesson
 	err := g.Run(p)
+	// The end of the input is no error, unless what was typed could not be saved.
 	if closed := talk.Close(); err == nil || err == plain.End {
 		err = closed
 	}

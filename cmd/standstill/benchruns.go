@@ -21,6 +21,7 @@ func benchRunsCommand(a *app) *cobra.Command {
 		Args:    atMostOne,
 		RunE: func(_ *cobra.Command, args []string) error {
 			return a.withRecord(tutor.Options{}, func(t *tutor.Tutor) error {
+				// At most one word, and "" is every problem.
 				runs, err := bench.Runs(t.Record, strings.Join(args, ""))
 				if err != nil {
 					return err
@@ -30,6 +31,7 @@ func benchRunsCommand(a *app) *cobra.Command {
 					return err
 				}
 				if len(runs) == 0 {
+					// An empty list would look as if nothing had been done.
 					fmt.Fprintln(a.Out, saidNoRuns)
 				}
 				for _, run := range runs {
@@ -127,6 +129,7 @@ func (a *app) withComputed(numbers []string, do func([]bench.Computed) error) er
 	}
 	return a.withRecord(o, func(t *tutor.Tutor) error {
 		var computed []bench.Computed
+		// “1-3” may be one word or, with blanks, several.
 		for _, number := range bench.Numbers(strings.Join(numbers, " ")) {
 			one, wrong, err := bench.Again(t, number)
 			if err != nil {

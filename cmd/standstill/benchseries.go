@@ -51,6 +51,7 @@ its slope and intercept, with their uncertainties, with what the equations predi
 func (a *app) printScene(scene picture.Scene, notes []string, plain bool) error {
 	lines := picture.Braille(scene, plotCols, plotRows).Lines()
 	if plain {
+		// A drawing in dots says nothing to a screen reader.
 		lines = picture.Sentences(scene)
 	}
 	_, err := fmt.Fprintln(a.Out, strings.Join(append(lines, notes...), "\n"))
@@ -95,6 +96,7 @@ predictions are ignored.`,
 			if err != nil {
 				return err
 			}
+			// Before the table is read: a run without people could not be saved.
 			if len(students) == 0 {
 				return misuse{errors.New(saidImportForWhom)}
 			}
@@ -111,6 +113,7 @@ predictions are ignored.`,
 			if err != nil {
 				return err
 			}
+			// All or nothing: half a table, imported twice, would be in the record twice.
 			if err := a.refused(wrong); err != nil {
 				return err
 			}

@@ -45,6 +45,7 @@ const classFileName = "class.yaml"
 // the data folder, with the class's own problems. Without one the class is nil.
 func (a *app) openClass(name string) (*classfile.Class, error) {
 	if name == "" {
+		// On a school's machines the class file lies beside the program, and nobody types a flag.
 		name = a.findClass()
 	}
 	if name == "" {
@@ -60,6 +61,7 @@ func (a *app) openClass(name string) (*classfile.Class, error) {
 		a.tell(found)
 		return nil, errFound
 	}
+	// A broken problem is told and left out: the rest of the class can still work.
 	a.tell(c.Broken)
 	return c, nil
 }
@@ -88,6 +90,7 @@ func (a *app) findClass() string {
 	}
 	for _, folder := range folders {
 		name := filepath.Join(folder, classFileName)
+		// A folder of that name is not meant.
 		if info, err := os.Stat(name); err == nil && info.Mode().IsRegular() {
 			return name
 		}
@@ -140,6 +143,7 @@ func (t *teacher) classRecord(c *classfile.Class) (string, error) {
 	if t.recordFile != "" {
 		return t.recordFile, nil
 	}
+	// Not into the teacher's own record, where they may practise themselves.
 	own, err := record.DefaultPath()
 	return filepath.Join(filepath.Dir(own), "classes", class.RecordName(c.Code)), err
 }

@@ -30,6 +30,7 @@ it is found automatically.`,
 			if err != nil {
 				return err
 			}
+			// A packed file may be written again; the class file itself, named by mistake, may not.
 			out.Mark = classfile.PackedMark
 			if err := out.write(args[0], text); err != nil {
 				return err
@@ -63,6 +64,7 @@ nothing else. The student can start as soon as the machine has the new file.`,
 			if err != nil {
 				return err
 			}
+			// The list of a class, half written, would lock out every student behind the break.
 			if err := writeWhole(added.File, added.Text); err != nil {
 				return fmt.Errorf(saidNotWritten, added.File, plainCause(err))
 			}

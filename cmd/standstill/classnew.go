@@ -44,6 +44,7 @@ text; you can change it with any editor.`,
 	f.BoolVar(&d.NoSolution, "no-solution", false, "show the worked solution only once a problem is solved")
 	d.Choices = map[string]*string{}
 	for _, one := range classfile.Choices() {
+		// One list for the file and the flags: a new choice needs no line here.
 		if one.Key != "hints" && one.Key != "solution" { // these have flags of their own
 			d.Choices[one.Key] = f.String(one.Key, "", one.What+": "+strings.Join(one.Words, ", ")+"; if left out, the first is used")
 		}
@@ -54,12 +55,14 @@ text; you can change it with any editor.`,
 // newClass asks for what the flags left out and writes the file. Whether it can be
 // written is looked at first.
 func (t *teacher) newClass(path string, d *classfile.Draft) error {
+	// Refused before the first question, and not after the last answer.
 	if _, err := os.Lstat(path); err == nil {
 		return fmt.Errorf(saidIsThere, path)
 	}
 	if info, err := os.Stat(filepath.Dir(path)); err != nil || !info.IsDir() {
 		return fmt.Errorf(saidNoFolder, filepath.Dir(path))
 	}
+	// A list of students that is named in the file is looked for beside the file.
 	d.Beside = filepath.Dir(path)
 	bank, err := d.Problems(t.openBank())
 	if err != nil {
@@ -67,6 +70,7 @@ func (t *teacher) newClass(path string, d *classfile.Draft) error {
 	}
 	talk := newDialogue(t.In, t.Out, path+".draft")
 	missing := missingParts(d, bank)
+	// The questions of a class do not depend on its answers.
 	talk.next = func(map[string]string) []question { return missing }
 	if err := talk.run(); err != nil {
 		return err
@@ -106,6 +110,7 @@ func missingParts(d *classfile.Draft, bank *problems.Bank) (missing []question) 
 		{d.Name != "", question{Part: partName, Ask: saidAskName, Check: classfile.CheckName}},
 		{d.List != "", question{Part: partStudents, Ask: saidAskList, Check: func(s string) string { return d.CheckStudents(s) }}},
 		{work, question{Part: partWork, Ask: saidAskWork, Check: func(s string) string { return classfile.CheckWork(s, bank) }}},
+		// Whoever gives the work as flags is not asked for a date, which may be left out.
 		{d.Due != "" || work, question{Part: partDue, Ask: saidAskDue, Check: classfile.CheckDue}},
 	} {
 		if !one.have {

@@ -41,6 +41,7 @@ func classCollectCommand(t *teacher) *cobra.Command {
 				if err := sum.WriteText(t.Out, m.Class); err != nil {
 					return err
 				}
+				// The other files are collected all the same; the exit code is for a script.
 				if n := sum.Failed(); n > 0 {
 					return fmt.Errorf(saidNotTaken, n)
 				}
@@ -143,9 +144,11 @@ func (t *teacher) report(c *cobra.Command, m *class.Markbook, e *exports) error 
 // written is looked at before the work.
 func (t *teacher) export(e *exports, path, mark string, leaves func() string, write func(io.Writer) error) error {
 	out := output{Mark: mark, Force: e.out.Force}
+	// A class of a thousand takes a while to mark.
 	if err := out.allowed(path); err != nil {
 		return err
 	}
+	// Into memory first, so that an error leaves the old file as it was.
 	var b bytes.Buffer
 	if err := write(&b); err != nil {
 		return err
@@ -162,11 +165,13 @@ func (t *teacher) export(e *exports, path, mark string, leaves func() string, wr
 const rosterManifest = "manifest.csv"
 
 func (t *teacher) exportRoster(r *summary.Report, e *exports) error {
+	// OneRoster names students by the ids of the school system, which a typed list does not have.
 	if r.Roster.Version == "" {
 		return errors.New(saidNoRoster)
 	}
 	files, refused := r.OneRoster(e.delta)
 	out := output{Mark: summary.RosterMark, Force: e.out.Force}
+	// Only the manifest can tell whose the folder is: the others are plain tables.
 	if err := out.allowed(filepath.Join(e.roster, rosterManifest)); err != nil {
 		return err
 	}
@@ -224,6 +229,7 @@ changed: an entry of the teacher is added, and --undo cancels the teacher's entr
 		RunE: func(_ *cobra.Command, args []string) error {
 			return t.with(func(m *class.Markbook) error {
 				o.Entry = args[0]
+				// What is accepted is printed, so that a slip in the code of the entry is seen.
 				e, line, err := m.Accept(o)
 				if err != nil {
 					return err
@@ -286,6 +292,7 @@ func (t *teacher) progress() func(done, of int) {
 	return func(done, of int) {
 		mu.Lock()
 		defer mu.Unlock()
+		// Every five per cent, so that a log does not fill.
 		if step := 100 * done / max(of, 1); of >= longClass && step/5 > told {
 			told = step / 5
 			fmt.Fprintf(t.Err, saidProgress+"\n", step, done, of)
@@ -302,6 +309,7 @@ func (t *teacher) follow(c *cobra.Command, w *class.Watch) error {
 	ctx, stop := signal.NotifyContext(c.Context(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
 	clear := func() {}
+	// Where the view goes to a file, each stays.
 	if t.fullTerminal() {
 		clear = func() { fmt.Fprint(door.Behind(t.Out).(io.Writer), "\x1b[H\x1b[2J") }
 	}

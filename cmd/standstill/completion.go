@@ -23,8 +23,10 @@ func completions(root *cobra.Command) map[string]func(io.Writer) error {
 // For anything else the shell offers files.
 func (a *app) completeProblems(c *cobra.Command) {
 	isProblem := func(word string) bool { return strings.Contains(word, "PROBLEM") }
+	// Asked of the usage line, so that a new command is completed without a word here.
 	if place := slices.IndexFunc(strings.Fields(c.Use)[1:], isProblem); place >= 0 {
 		c.ValidArgsFunction = func(_ *cobra.Command, before []string, _ string) ([]string, cobra.ShellCompDirective) {
+			// Behind the dots any number of problems may follow.
 			if len(before) != place && !strings.Contains(c.Use, "PROBLEM…") {
 				return nil, cobra.ShellCompDirectiveDefault
 			}
@@ -32,6 +34,7 @@ func (a *app) completeProblems(c *cobra.Command) {
 			for _, h := range a.openBank().List() {
 				ids = append(ids, cobra.CompletionWithDesc(h.ID, h.Title))
 			}
+			// A problem may be a file, too.
 			return ids, cobra.ShellCompDirectiveDefault
 		}
 	}

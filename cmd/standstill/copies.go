@@ -39,6 +39,7 @@ func (w *whose) copies(a *app) (*copies, error) {
 	case w.class != "" && w.numbers != "":
 		return nil, misuse{errors.New(saidClassOrNumbers)}
 	case w.class == "":
+		// Without a list any name is a student: the numbers follow from key and name alone.
 		all := &copies{app: a, rules: tutor.Class{Code: w.numbers}, bank: a.openBank()}
 		for _, name := range w.students {
 			all.students = append(all.students, record.Student{ID: name, Name: name})

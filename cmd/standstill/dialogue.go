@@ -69,6 +69,7 @@ var (
 func (d *dialogue) run() error {
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
+	// Flags that say everything ask nothing, as in a script.
 	if d.missing() < 0 && d.wrong(d.answers) == "" {
 		return nil
 	}
@@ -94,6 +95,7 @@ func (d *dialogue) missing() int {
 // fill asks for what has no answer.
 func (d *dialogue) fill(ctx context.Context) error {
 	for at := d.missing(); at >= 0; at = d.missing() {
+		// Anew for each answer, which may lead to other questions.
 		questions := d.next(d.answers)
 		q := questions[at]
 		answer, err := d.ask(ctx, q)
@@ -101,6 +103,7 @@ func (d *dialogue) fill(ctx context.Context) error {
 		case err != nil:
 			return err
 		case answer == wordBack:
+			// The question before as the answers have it now, and not the one asked last.
 			before := questions[max(at-1, 0)].Part
 			if old := d.answers[before]; old != "" {
 				d.say(fmt.Sprintf(saidOldAnswer, old))
@@ -145,6 +148,7 @@ func (d *dialogue) read(ctx context.Context, prompt string) (string, error) {
 			fmt.Fprintln(d.out)
 			return "", errInputEnds
 		}
+		// Control characters would get into the file that is made.
 		return strings.TrimSpace(expr.Clean(line)), nil
 	case <-ctx.Done():
 		fmt.Fprintln(d.out)
@@ -170,6 +174,7 @@ func (d *dialogue) mend(ctx context.Context) (done bool, err error) {
 	}
 	part, err := d.read(ctx, prompt)
 	switch {
+	// Answers from a file end here, and nothing is to be changed in them.
 	case err == errInputEnds && said == "":
 		return true, nil
 	case err != nil:
@@ -259,6 +264,7 @@ func (d *dialogue) takeUp() {
 		more = false
 		for _, q := range d.next(d.answers) {
 			_, have := d.answers[q.Part]
+			// Checked again: since then a file may be there, or an id be taken.
 			if answer, ok := kept[q.Part]; ok && !have && q.Check(answer) == "" {
 				d.answers[q.Part], more = answer, true
 				taken++
@@ -276,6 +282,7 @@ func (d *dialogue) keep(part, answer string) error {
 	d.answers[part] = answer
 	data, err := json.Marshal(d.answers)
 	if err == nil {
+		// A class's list of names is nobody else's business.
 		err = os.WriteFile(d.draft, append(data, '\n'), 0o600)
 	}
 	if err != nil {

@@ -46,6 +46,7 @@ no entries left.`,
 			}
 			defer done()
 			r, id := desk.Record(), desk.Student.ID
+			// How much it is makes a wrong name noticed before the yes.
 			counts, err := r.Counts()
 			if err != nil {
 				return said(err)
@@ -91,6 +92,7 @@ func (a *app) forgetBefore(classFile, day string, yes bool) error {
 
 func (a *app) forgetOld(r *record.Record, at time.Time, yes bool) error {
 	day := at.Format(time.DateOnly)
+	// The teacher sees the number before the yes, and not only after it.
 	n, err := r.CountBefore(at)
 	if err != nil {
 		return said(err)
@@ -102,6 +104,7 @@ func (a *app) forgetOld(r *record.Record, at time.Time, yes bool) error {
 		return said(err)
 	}
 	if n > 0 {
+		// A gap in the numbers is explained by the record itself.
 		if err := r.NoteDeleted("from before "+day, n); err != nil {
 			return said(err)
 		}
@@ -113,6 +116,7 @@ func (a *app) forgetOld(r *record.Record, at time.Time, yes bool) error {
 func (a *app) forgetOfClass(m *class.Markbook, who string, yes bool) error {
 	s, ok := m.Class.Student(who)
 	if !ok {
+		// Whoever has left the class is no longer on the list, but has entries.
 		s = record.Student{ID: who, Name: who}
 	}
 	n, err := m.Count(s.ID)
@@ -136,6 +140,7 @@ func (a *app) sure(yes bool, what string) error {
 	}
 	fmt.Fprintln(a.Out, what)
 	lines := bufio.NewScanner(a.In)
+	// The end of the input is no yes.
 	if lines.Scan() {
 		switch strings.ToLower(strings.TrimSpace(lines.Text())) {
 		case "y", "yes":

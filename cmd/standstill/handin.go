@@ -45,6 +45,7 @@ func (a *app) handIn(folder, student, classFile string) error {
 	defer done()
 	h := class.HandIn{Tutor: desk.Tutor(), Student: desk.Student, Now: time.Now()}
 	data, name, entries, err := h.File()
+	// An empty file would look to the teacher as if something had been lost.
 	if errors.Is(err, class.ErrNothing) {
 		return fmt.Errorf(saidNothingToHandIn, desk.Student.Name)
 	}

@@ -49,6 +49,7 @@ func hostCommand(a *app) *cobra.Command {
 		Args:    noSuchCommand,
 		RunE:    func(c *cobra.Command, _ []string) error { return h.run(c.Context()) },
 
+		// For the test that runs every command: it knows by this that the command does not end by itself.
 		Annotations: map[string]string{serves: "listening "},
 	}
 	c.PersistentFlags().StringVar(&h.file, "class", "", "the class `file`; the default is class.yaml in the folder of the program or in the data folder")
@@ -81,6 +82,7 @@ func (h *hosting) keyFile() (string, error) {
 func (h *hosting) openRoom() (c *classfile.Class, r *record.Record, err error) {
 	path, o := h.recordFile, record.Options{Wait: longestOpening, Host: hostName(h.listen)}
 	if h.open {
+		// Without a class there is no list, so anybody may connect.
 		c = &classfile.Class{Bank: h.openBank()}
 		if path == "" {
 			path, err = record.DefaultPath()
@@ -113,6 +115,7 @@ func (h *hosting) run(ctx context.Context) error {
 		return err
 	}
 	defer r.Close()
+	// Before anybody can connect and is given numbers.
 	if err := h.sameClass(c, r); err != nil {
 		return err
 	}
@@ -120,6 +123,7 @@ func (h *hosting) run(ctx context.Context) error {
 	if err != nil {
 		return err
 	}
+	// The key is read before the port is taken, so that a fault in it leaves no open port behind.
 	server, err := host.New(options)
 	if err != nil {
 		return err
@@ -137,6 +141,7 @@ func (h *hosting) run(ctx context.Context) error {
 // sameClass holds the class file against the one that other hosts of the book use, so that
 // two rooms do not give one student different numbers.
 func (h *hosting) sameClass(c *classfile.Class, r *record.Record) error {
+	// A file of records belongs to one host; only a database is shared.
 	if h.open || !record.IsDatabase(h.recordFile) {
 		return nil
 	}
@@ -148,6 +153,7 @@ func (h *hosting) sameClass(c *classfile.Class, r *record.Record) error {
 	if err != nil {
 		return err
 	}
+	// Of the text and not of what it says: a changed comment is asked about too, but nothing is missed.
 	sum := sha256.Sum256(text)
 	own := hex.EncodeToString(sum[:])
 	there, err := r.Setting(classSetting)
@@ -159,6 +165,7 @@ func (h *hosting) sameClass(c *classfile.Class, r *record.Record) error {
 	case there != "" && !h.replaceClass:
 		return fmt.Errorf(saidOtherClass, c.Code)
 	}
+	// The text is kept under its hash like a problem's: a record has one place for such texts.
 	return said(errors.Join(r.KeepProblem(own, c.Code, string(text)), r.SetSetting(classSetting, own)))
 }
 
@@ -173,6 +180,7 @@ func (h *hosting) options(c *classfile.Class, r *record.Record) (o host.Options,
 	o.Teacher, o.Open, o.Idle, o.PerAddress, o.LogNames = c.Teacher, h.open, h.idle, h.perAddress, h.logNames
 	o.Name = hostName(h.listen)
 	o.Log = slog.New(slog.NewTextHandler(h.log, nil))
+	// The report is about a class.
 	if !h.open {
 		o.Report = func(ctx context.Context, w io.Writer) error {
 			m, err := class.OpenMarkbook(class.Options{Class: c, Bank: c.Bank, Record: r})
@@ -196,6 +204,7 @@ func (h *hosting) serve(ctx context.Context, stop func(), server *host.Host, l n
 		fmt.Fprintf(h.Out, "listening %s %s\n", l.Addr(), server.Fingerprint())
 		return server.Serve(ctx, l)
 	}
+	// Log lines would tear the view; in a file they go on.
 	if isTerminal(h.Err) {
 		h.log.hold()
 		defer h.log.release()
@@ -207,11 +216,13 @@ func (h *hosting) serve(ctx context.Context, stop func(), server *host.Host, l n
 	}()
 	h.showWay(server, l)
 	if h.enter(ctx) {
+		// Keys must arrive one by one, and not be printed into the view.
 		if before, err := term.MakeRaw(int(h.In.Fd())); err == nil {
 			defer term.Restore(int(h.In.Fd()), before)
 		}
 		err := server.Live(ctx, h.In, terminal)
 		stop()
+		// Waited for: the server says goodbye to everybody before the record is closed.
 		return errors.Join(err, <-served)
 	}
 	return <-served
@@ -234,6 +245,7 @@ func (h *hosting) showWay(server *host.Host, l net.Listener) {
 func (h *hosting) enter(ctx context.Context) bool {
 	pressed := make(chan bool, 1)
 	go func() {
+		// A whole line at once, or its rest would be taken for keys of the live view.
 		_, err := h.In.Read(make([]byte, 80))
 		pressed <- err == nil
 	}()
@@ -254,6 +266,7 @@ func addresses() []string {
 			all = append(all, ip.IP.String())
 		}
 	}
+	// A machine without a network can still be tried out alone.
 	if all == nil {
 		return []string{"127.0.0.1"}
 	}
@@ -300,6 +313,7 @@ func (h *hosting) slips(who []string, address string, asJSON bool) error {
 	}
 	if asJSON {
 		out := json.NewEncoder(h.Out)
+		// The phrases are read by people: & must not come out as \u0026.
 		out.SetEscapeHTML(false)
 		out.SetIndent("", "  ")
 		return out.Encode(slips)
@@ -358,6 +372,7 @@ func (h *hosting) addKey(who, file string) error {
 	}
 	defer r.Close()
 	id := c.Teacher
+	// A class need not name its teacher, and then no name is the teacher's.
 	if who != id || id == "" {
 		s, ok := c.Student(who)
 		if !ok {
@@ -365,6 +380,7 @@ func (h *hosting) addKey(who, file string) error {
 		}
 		id = s.ID
 	}
+	// A key is short, and a wrong file may be endless.
 	line, err := readStart(file, 16<<10)
 	if err != nil {
 		return err

@@ -29,6 +29,7 @@ func (l *heldLog) Write(line []byte) (int, error) {
 	if len(l.lines) == mostHeld {
 		l.lines = slices.Delete(l.lines, 0, 1)
 	}
+	// slog uses its buffer again.
 	l.lines = append(l.lines, slices.Clone(line))
 	return len(line), nil
 }

@@ -13,6 +13,7 @@ func plainCharacters(goos string, env func(string) string) bool {
 	if goos == "windows" && cmp.Or(env("WT_SESSION"), env("TERM"), env("TERM_PROGRAM")) == "" {
 		return true
 	}
+	// In the order in which the C library asks.
 	locale := strings.ToUpper(cmp.Or(env("LC_ALL"), env("LC_CTYPE"), env("LANG")))
 	known := locale != ""
 	return env("TERM") == "linux" || known && !strings.Contains(locale, "UTF-8") && !strings.Contains(locale, "UTF8")

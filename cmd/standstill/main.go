@@ -1,9 +1,26 @@
 // Command standstill is a tutor for forces at rest: it reads a student's
 // reasoning line by line, marks it, and says what is off.
 //
-// This package knows flags, wiring and exit codes, and decides nothing else.
-// main.go runs a command line, root.go says what commands there are, and each of
-// the other files is one command.
+// This package knows flags, wiring and exit codes, and decides nothing else. main.go runs a
+// command line, root.go says what commands there are; each command has its own file:
+//
+//	practise.go                  the lesson, without a command
+//	bank.go                      bank list, check and show
+//	new.go, newasked.go, dialogue.go   bank new, its questions, and how a draft is asked for
+//	solve.go, mark.go, sheet.go  solve, mark, sheet
+//	copies.go                    whose numbers these three use
+//	record.go, recordstore.go, forget.go   record; migrate, copy and export; forget
+//	handin.go                    hand-in
+//	class.go                     the class file that is found, and its record
+//	classnew.go, classfile.go, classwork.go   class new; pack and add; the other class commands
+//	host.go, hostlog.go          host, and its log while the lab is shown
+//	bench.go, benchguide.go      bench: a run from flags, or asked for
+//	benchruns.go, benchseries.go, benchpaper.go   saved runs, tables of them, sheet and report
+//	topics.go, version.go        help, version
+//	papers.go, manual.go, completion.go   what is packed: manual page, completions
+//	output.go, json.go           how a file and JSON are written
+//	locale.go                    whether the terminal has more than seven bits
+//	sentences.go, benchwords.go, classwords.go, hostwords.go, paperwords.go   all words
 package main
 
 import (
@@ -46,6 +63,8 @@ func run(ctx context.Context, args []string, s streams) (code int) {
 			code = exitFound
 		}
 	}()
+	// Before the first command: nothing may reach a terminal
+	// past the door, which takes out what would act there.
 	out := door.To(s.Out)
 	s.Out, s.Err = out, door.To(s.Err)
 	// Started from a desktop, the program must open and not explain itself.

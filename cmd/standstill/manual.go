@@ -80,6 +80,7 @@ func (p *manPage) usage(c *cobra.Command) {
 
 func (p *manPage) flags(set *pflag.FlagSet) {
 	set.VisitAll(func(f *pflag.Flag) {
+		// Every command has --help, so it is told once.
 		if f.Hidden || f.Name == "help" {
 			return
 		}

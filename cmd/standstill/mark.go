@@ -103,12 +103,14 @@ func (m *marker) markAll(in io.Reader, out io.Writer) error {
 		if err != nil && err != io.EOF {
 			trouble = err
 		}
+		// A last line without an end is a request like any other.
 		if err != nil && len(line) == 0 && !tooLong {
 			break
 		}
 		if wrote := writeJSON(w, m.answer(line, tooLong), ""); wrote != nil {
 			return wrote
 		}
+		// Whoever waits for each answer gets it; whoever sends a file does not pay for a write per line.
 		if r.Buffered() == 0 || err != nil {
 			if flushed := w.Flush(); flushed != nil {
 				return flushed
@@ -129,6 +131,7 @@ func (m *marker) markAll(in io.Reader, out io.Writer) error {
 func readLine(r *bufio.Reader) (line []byte, tooLong bool, err error) {
 	for {
 		part, more, err := r.ReadLine()
+		// Read to its end, or its rest would be taken for further requests.
 		if len(line) <= longestRequest {
 			line = append(line, part...)
 		}
@@ -152,6 +155,7 @@ func (m *marker) answer(line []byte, tooLong bool) (out any) {
 	if err != nil {
 		return refusal{err.Error()}
 	}
+	// Only where the request leaves it open.
 	if q.Student == "" && len(m.students) == 1 {
 		q.Student = m.students[0].ID
 	}
@@ -217,6 +221,7 @@ func itemOf(ref *checker.Reference, q request) (string, error) {
 	case len(items) == 1 && items[0] == "":
 		return "", nil
 	}
+	// Any letter may be worked out on the way to what is asked for.
 	if q.Stage == checker.Solve {
 		for _, e := range ref.Equal {
 			if e.Letter == q.Item {
@@ -248,6 +253,7 @@ func (m *marker) reference(key copyKey) (*checker.Reference, error) {
 	}
 	ref := page.Ref
 	if len(m.refs) >= mostRefs {
+		// Requests come student by student or problem by problem, so an older reference is hardly needed again.
 		clear(m.refs)
 	}
 	m.refs[key] = ref
@@ -257,6 +263,7 @@ func (m *marker) reference(key copyKey) (*checker.Reference, error) {
 func verdictOf(stage checker.Stage, r checker.Report) verdict {
 	v := verdict{Verdict: r.Verdict, Code: r.Code, About: r.About, Read: r.Read, Message: strings.TrimSpace(r.Message + " " + r.AsSize)}
 	if stage == checker.Solve && r.Verdict == checker.Right {
+		// Not nil: a right line that settles nothing has an empty list, and the other stages have none.
 		settles := append([]string{}, r.Settles...)
 		v.Settles = &settles
 	}

@@ -63,12 +63,14 @@ type newProblem struct {
 // make asks for what is missing until the file reads, then writes and shows it. Whether
 // it can be written is looked at first.
 func (n *newProblem) make(file string) error {
+	// Only a name that can be an id; for any other it is asked.
 	if id := strings.TrimSuffix(filepath.Base(file), filepath.Ext(file)); n.draft.ID == "" && idForm().MatchString(id) {
 		n.draft.ID = id
 	}
 	if info, err := os.Stat(filepath.Dir(file)); err != nil || !info.IsDir() {
 		return fmt.Errorf(saidNoFolder, filepath.Dir(file))
 	}
+	// Before the questions: answers to a problem that cannot be saved would be in vain.
 	if said := n.idTaken(n.draft.ID, file); n.draft.ID != "" && said != "" {
 		return errors.New(said)
 	}
@@ -123,6 +125,7 @@ func wrongProblem(answers map[string]string) string {
 // finish writes the file, which must not be there yet, and shows the problem as
 // bank show does.
 func (n *newProblem) finish(file string, data []byte) error {
+	// Read back from what is written, so that a file that is there can always be opened.
 	p, findings := problems.Read(file, data)
 	if err := findings.Err(); err != nil {
 		return err
@@ -136,6 +139,7 @@ func (n *newProblem) finish(file string, data []byte) error {
 	}
 	fmt.Fprintf(n.Out, saidProblemWritten, file)
 	scene := picture.OfProblem(page.Ref, picture.View{Solved: true})
+	// In a pipe there may be a listener, or a file that is searched.
 	if n.plain || !isTerminal(n.Out) {
 		for _, sentence := range picture.Sentences(scene) {
 			fmt.Fprintln(n.Out, sentence)

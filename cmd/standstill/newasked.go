@@ -23,6 +23,7 @@ type problemQuestions struct {
 
 // list makes the questions that the answers so far lead to.
 func (p *problemQuestions) list(answers map[string]string) []question {
+	// From the beginning each time: a changed answer may take back questions and add others.
 	p.answers, p.asked = answers, nil
 	p.heading()
 	d := draftOf(answers)
@@ -48,6 +49,7 @@ func (p *problemQuestions) list(answers map[string]string) []question {
 	})
 	p.ask("find", askFind, p.needed(func(s string) error { return d.WrongFind(namesIn(s)) }))
 	for _, g := range d.Given {
+		// A class gives g, and not the draw of a student.
 		if g.HasNumber() && g.Key != "g" {
 			p.ask("vary "+g.Key, fmt.Sprintf(askVary, g.Key), p.optional(func(s string) error {
 				d := p.draftWithout("vary " + g.Key)
@@ -129,6 +131,7 @@ func (p *problemQuestions) heading() {
 	p.ask("text", askText, p.needed(func(s string) error {
 		d := problems.Draft{Text: s}
 		for _, letter := range problems.Shown(s) {
+			// The letters are checked before their values are known; any value will do.
 			if err := d.WrongGiven(problems.Pair{Key: letter, Value: "1 kg"}); err != nil {
 				return err
 			}
@@ -251,6 +254,7 @@ func (p *problemQuestions) force(name string, at int, d problems.Draft) {
 			d := d
 			d.Forces = slices.Clone(d.Forces)
 			f := &d.Forces[at]
+			// An angle without its axis would be refused.
 			if *forceParts(f)[key] = s; key == "angle" {
 				f.From = "x" // which is asked next
 			}
@@ -276,6 +280,7 @@ func (p *problemQuestions) force(name string, at int, d problems.Draft) {
 			d := d
 			d.Forces = slices.Clone(d.Forces)
 			f := &d.Forces[at]
+			// The angle of an earlier answer need not fit the new sides.
 			f.Points, f.Direction, f.Angle, f.From = points, direction, "", ""
 			return cmp.Or(d.Wrong(fmt.Sprintf("force %d points", at)), d.Wrong(fmt.Sprintf("force %d direction", at)))
 		}))
@@ -311,6 +316,7 @@ func lastOf(answers map[string]string, name, rest string) int {
 	for part, answer := range answers {
 		var i int
 		if after, ok := strings.CutPrefix(part, name+" "); ok && answer != "" {
+			// Sscanf stops at the first letter, so “1 name” would pass for 1.
 			if _, err := fmt.Sscanf(after, "%d", &i); err == nil && after == fmt.Sprint(i)+rest {
 				last = max(last, i)
 			}
@@ -373,6 +379,7 @@ func draftMore(d *problems.Draft, answers map[string]string, name string) {
 		if len(d.Bodies) > 0 {
 			w.Item = answers[name+" item"]
 		}
+		// A mistake whose sentence is still missing would be a finding about a question not yet asked.
 		if w.Say != "" {
 			d.Watch = append(d.Watch, w)
 		}
@@ -411,6 +418,7 @@ func answersOf(d problems.Draft) map[string]string {
 		}
 	}
 	if len(d.Forces) > 0 {
+		// In a script nobody answers, and most problems of one force are easy.
 		answers["level"] = cmp.Or(d.Level, "1")
 	}
 	set("tilt", d.Tilt)

@@ -60,10 +60,12 @@ func (o *output) allowed(path string) error {
 	if err != nil {
 		return fmt.Errorf(saidNotWritten, path, plainCause(err))
 	}
+	// Without a mark every file would contain it.
 	mine := o.Mark != "" && bytes.Contains(head, []byte(o.Mark))
 	switch {
 	case mine || len(head) == 0:
 		return nil
+	// Before Force is asked: numbers that a class has lost never come back.
 	case classKeyLines().Match(head):
 		return fmt.Errorf(saidKeepsClass, path)
 	case bytes.HasPrefix(head, []byte("SQLite format 3\x00")):
@@ -88,11 +90,13 @@ func headOf(path string) ([]byte, error) {
 func writeWhole(path string, data []byte) error {
 	mode := os.FileMode(0o666)
 	if real, err := filepath.EvalSymlinks(path); err == nil {
+		// A rename would replace the link and leave the file behind it as it was.
 		path = real
 		if info, err := os.Stat(path); err == nil {
 			mode = info.Mode().Perm()
 		}
 	}
+	// In the same folder: a rename works within one file system only.
 	name := filepath.Join(filepath.Dir(path), fmt.Sprintf(".standstill-%016x", rand.Uint64()))
 	f, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, mode)
 	if err != nil {
@@ -100,6 +104,7 @@ func writeWhole(path string, data []byte) error {
 	}
 	defer os.Remove(name)
 	_, err = f.Write(data)
+	// Synced first, or a power cut after the rename may leave an empty file under the name.
 	if err = errors.Join(err, f.Sync(), f.Close()); err != nil {
 		return err
 	}

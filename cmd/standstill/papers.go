@@ -50,6 +50,7 @@ func papers(root *cobra.Command) (map[string]string, error) {
 		files["completions/"+name] = b.String()
 	}
 	var list strings.Builder
+	// Not openBank: the list is packed, and no folder of whoever packs belongs into it.
 	err := listHeadings(&list, problems.Embedded())
 	files["problems.txt"] = list.String()
 	return files, err

@@ -61,6 +61,7 @@ func (a *app) openScreens(t *tutor.Tutor, notice string) error {
 	if err != nil || !bye.Plain {
 		return err
 	}
+	// The notice has been on the screen.
 	return a.openPlain(t, "")
 }
 
@@ -121,6 +122,7 @@ func (a *app) openRecord() (r *record.Record, notice string, err error) {
 		return r, "", nil
 	}
 	notice = record.Sentence(err)
+	// A lesson that is not saved is better than none, and the notice says so.
 	if r, err = record.OpenMemory(record.Options{}); err != nil {
 		return nil, "", fmt.Errorf("open a record in memory: %w", err)
 	}

@@ -92,6 +92,7 @@ func isThere(path string) error {
 func (a *app) openToRead(path string) (*record.Record, error) {
 	r, err := a.opened(path, record.Options{})
 	if err != nil && record.IsReadOnly(err) {
+		// To open it for writing would fail, as on a teacher's share.
 		return record.OpenForeign(path)
 	}
 	return r, err
@@ -124,6 +125,7 @@ func (a *app) student(r *record.Record, of *tutor.Class, args []string) (s recor
 	}
 	last, err := r.LastStudent()
 	for _, s := range all {
+		// Whoever practised last may have been deleted since; then a name is asked for.
 		if err == nil && s.ID == last {
 			return s, nil
 		}
@@ -140,6 +142,7 @@ func studentsIn(r *record.Record, of *tutor.Class) ([]record.Student, error) {
 	}
 	counts, err := r.Counts()
 	for _, id := range slices.Sorted(maps.Keys(counts)) {
+		// A student is one, however the name was typed: Nele and nele.
 		if slices.ContainsFunc(all, func(s record.Student) bool { return problems.Fold(s.ID) == problems.Fold(id) }) {
 			continue
 		}

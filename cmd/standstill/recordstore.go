@@ -56,6 +56,7 @@ func (a *app) copyRecord(from, to string) error {
 		return said(err)
 	}
 	defer source.Close()
+	// A record read and written at once would wait for itself.
 	if source.IsAt(to) {
 		return misuse{errors.New(saidSameRecord)}
 	}
@@ -72,6 +73,7 @@ func (a *app) copyRecord(from, to string) error {
 	if sum.Forgotten > 0 {
 		fmt.Fprintf(a.Out, saidCopyForgotten+"\n", sum.Forgotten)
 	}
+	// What could be copied is; the exit code tells a script that something is left.
 	if n := len(sum.Conflicts) + len(sum.Refused); n > 0 {
 		fmt.Fprintf(a.Err, saidNotCopied+"\n", n)
 		return errFound
@@ -137,6 +139,7 @@ func (a *app) exportStudent(desk *tutor.Desk) error {
 			return err
 		}
 	}
+	// A student may ask for everything that is stored about them, typed and not checked too.
 	drafts, err := desk.Record().Drafts(desk.Student.ID)
 	for _, d := range drafts {
 		if err := out.Encode(exported{Time: d.Time.UTC().Format(milliseconds), Student: d.Student, Kind: record.Unsent,

@@ -63,6 +63,7 @@ func root(a *app) *cobra.Command {
 // sayCompletion words the command that the library adds.
 func sayCompletion(root *cobra.Command) {
 	root.InitDefaultCompletionCmd()
+	// The library adds it late, so there is nothing to word before.
 	c, _, err := root.Find([]string{"completion"})
 	if err != nil {
 		return
@@ -154,6 +155,7 @@ func bareExample(f *pflag.Flag) string {
 func nearFlag(c *cobra.Command, name string) string {
 	near := ""
 	c.Flags().VisitAll(func(f *pflag.Flag) {
+		// One letter begins half of all flags.
 		if len(name) > 1 && (strings.HasPrefix(f.Name, name) || strings.HasPrefix(name, f.Name)) {
 			near = dashes(f.Name)
 		}
@@ -168,6 +170,7 @@ func (a *app) openBank() *problems.Bank {
 	for _, dir := range a.folders {
 		folder, found := problems.OpenFolder(dir)
 		a.tell(found)
+		// The later folder lies over the earlier one.
 		bank = bank.With(folder)
 	}
 	return bank

@@ -79,6 +79,7 @@ func (o *order) papers(ids []string) ([]sheet.Paper, error) {
 		all.students = all.rules.Students
 	}
 	if len(all.students) == 0 {
+		// Nobody in particular gets one sheet, with the numbers of the file.
 		all.students = []record.Student{{}}
 	}
 	if len(ids) == 0 {
@@ -106,6 +107,7 @@ func (o *order) papers(ids []string) ([]sheet.Paper, error) {
 func (o *order) writeSheet(file string, write func(io.Writer) error) error {
 	a := o.app
 	var b bytes.Buffer
+	// Into memory first, so that an error leaves no half sheet in a pipe.
 	if err := write(&b); err != nil {
 		return err
 	}

@@ -72,6 +72,7 @@ func writeReference(w io.Writer, page *tutor.Page) error {
 	for _, name := range page.Problem.System.Find {
 		unit := page.Ref.Unit(name)
 		one := unknown{Name: name, Unit: unit.Symbol}
+		// A formula has no number: its value is null.
 		if value, ok := page.Ref.Value(name); ok && !page.IsFormula(name) {
 			one.Value = value / unit.Factor
 		}

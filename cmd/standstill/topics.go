@@ -40,6 +40,7 @@ func helpCommand(root *cobra.Command) *cobra.Command {
 		Example: "  standstill help mark\n  standstill help problem-file",
 		RunE: func(_ *cobra.Command, args []string) error {
 			for _, t := range topics() {
+				// Pages before commands: no command has such a name.
 				if len(args) == 1 && args[0] == t.name {
 					_, err := io.WriteString(root.OutOrStdout(), t.page)
 					return err

@@ -65,6 +65,7 @@ func (a *apparatus) letter(text string) (string, bool) {
 func (a *apparatus) want(name string) measure.Want {
 	v, _ := a.model.Variable(name)
 	w := measure.Want{Name: expr.Set(name), Dim: v.Dim, Unit: a.ref.Unit(name)}
+	// The reference gives everything that it is not asked for in newtons.
 	if w.Unit.Dim != w.Dim {
 		w.Unit, _ = quantity.Find(append(measure.UnitsOf(w.Dim), "none")[0])
 	}
@@ -80,6 +81,7 @@ func (a *apparatus) carrier(body *statics.Body) (mass string, ok bool) {
 		}
 		for _, name := range f.Size.Names() {
 			if g, given := a.problem.System.Given(name); given && g.Unit.Dim == quantity.Mass && !g.Any {
+				// With several masses on one hanger nobody could say to which a ring belongs.
 				if ok {
 					return "", false
 				}
@@ -96,6 +98,7 @@ func (a *apparatus) physical(name string, v measure.Value) string {
 	given, isGiven := a.problem.System.Given(name)
 	force, isForce := a.model.Force(name)
 	switch {
+	// The file itself has a minus here, or the force may point either way.
 	case isGiven && given.Minus, isForce && force.Kind == statics.Strut:
 		return ""
 	case a.isSide(name):
@@ -103,6 +106,7 @@ func (a *apparatus) physical(name string, v measure.Value) string {
 			return saidBeyondQuarter(w)
 		}
 		return ""
+	// A direction goes round the full circle, so any number is one.
 	case w.Dim == quantity.Angle:
 		return ""
 	case v.Estimate < 0:

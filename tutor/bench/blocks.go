@@ -35,6 +35,7 @@ func (b Block) Narrower() (narrow Block, ok bool) {
 		narrow.Rows = append(narrow.Rows, slices.Delete(slices.Clone(row), at, at+1))
 	}
 	for _, next := range b.Spare[1:] {
+		// The columns behind the one that was left out have moved up.
 		if next > at {
 			next--
 		}
@@ -55,6 +56,7 @@ type Style struct {
 const usualWidth = 80
 
 func (s Style) width() int {
+	// Narrower than this nothing can be set in columns; it is no real terminal.
 	if s.Width < 40 {
 		return usualWidth
 	}
@@ -69,6 +71,7 @@ func (s Style) Set(blocks []Block) []string {
 			continue
 		}
 		if s.Plain {
+			// The same is said in sentences elsewhere.
 			if !b.Glance {
 				lines = append(lines, b.spoken()...)
 			}

@@ -14,22 +14,26 @@ const mostFailed = 0.001
 // check draws lots and compares. Where a prediction that hangs on few readings has to
 // be taken from draws, they are drawn again with the long tails of Student's t.
 func (r *Result) check(f measure.Function, in []measure.Input) {
+	// Where every value is exact, all trials are the same.
 	if !slices.ContainsFunc(r.Inputs, func(i Input) bool { return i.U > 0 }) {
 		return
 	}
 	s := measure.Simulate(f, in, len(r.Predicted), r.Draws, measure.Normal)
 	r.Failed = s.Failed
+	// The count of the first trials is kept: the second ones, with their long tails, would add to it.
 	defer func(pushed int) { r.Pushed = pushed }(r.Pushed)
 	var tailed *measure.Trials
 	for j := range r.Predicted {
 		p := &r.Predicted[j]
 		p.Mean, p.Spread, p.DrawnLow, p.DrawnHigh = s.Mean[j], s.U[j], s.Low[j], s.High[j]
+		// What is left of equal trials is the rounding of the machine.
 		if measure.IsDust(p.Spread, p.Value) {
 			p.Mean, p.Spread, p.DrawnLow, p.DrawnHigh = p.Value, 0, p.Value, p.Value
 		}
 		if p.Why = r.disagree(p); p.Why == "" || s.Count < 2 {
 			continue
 		}
+		// Few readings: with a normal distribution the trials would stay too close to the estimate.
 		if p.Nu > 0 {
 			if tailed == nil {
 				again := measure.Simulate(f, in, len(r.Predicted), r.Draws, measure.StudentT)
@@ -60,5 +64,6 @@ func (p *Prediction) Better() (most Row, then float64, ok bool) {
 		return Row{}, 0, false
 	}
 	most = p.Budget[0]
+	// Half of an uncertainty is a quarter of its variance, so three quarters of its share go.
 	return most, p.U * math.Sqrt(1-0.75*most.Share), true
 }

@@ -65,6 +65,7 @@ func CommandOf(line string) (c Command, rest string, ok bool) {
 	rest = strings.TrimSpace(rest)
 	for _, c := range Commands() {
 		if strings.EqualFold(c.Word, first) {
+			// “text of mine” is an answer and not the command “text”.
 			return c, rest, rest == "" || c.Takes != ""
 		}
 	}
@@ -163,6 +164,7 @@ func (t *Table) line(axes string) Answer {
 		return refuses(saidLineSample)
 	}
 	a := t.together("", func(s *Series) (Answer, string) { return s.Answer(axes, "") })
+	// Remembered for the report, but only if there was such a line.
 	if !a.Stay {
 		t.axes = axes
 	}
@@ -170,6 +172,7 @@ func (t *Table) line(axes string) Answer {
 }
 
 func (t *Table) predictNow(name string) Answer {
+	// With one student at the table it is clear who predicts.
 	if name == "" && len(t.Students) != 1 {
 		if len(t.Students) == 0 {
 			return refuses(saidNobodyThere)
@@ -181,6 +184,7 @@ func (t *Table) predictNow(name string) Answer {
 
 // listRuns lists this group's runs, or all, to be opened or compared.
 func (t *Table) listRuns(which string) Answer {
+	// Saved first, so that the run in hand is in the list.
 	if err := t.Keep(); err != nil {
 		return refuses(record.Sentence(err))
 	}
@@ -287,6 +291,7 @@ func (f *Form) written() []Block {
 
 func (t *Table) warnings() []string {
 	warnings := t.Form.Warnings()
+	// Before the result has been seen, the warnings with predicted forces in them would give it away.
 	if r, why := t.Form.Result(); why == nil && t.passed[StepResult] {
 		warnings = r.Warnings
 	}

@@ -71,6 +71,7 @@ func (r *Result) readings() []reading {
 			}
 		}
 	}
+	// Only with all readings there: the scatter is that of all of a kind.
 	pool(all)
 	return all
 }
@@ -93,6 +94,7 @@ func pool(all []reading) {
 				nu += p.Nu
 			}
 		}
+		// Never less than its own scatter: pooling must not make a reading surer than it looks.
 		own := &q.parts[k]
 		if u := math.Sqrt(squares / float64(nu) / float64(own.Nu+1)); u > own.U && nu > own.Nu {
 			q.pooled, q.parts = true, slices.Clone(q.parts)
@@ -120,6 +122,7 @@ func (r *Result) join() {
 	first := len(l.In)
 	for _, q := range r.read {
 		l.In = append(l.In, measure.Input{X: q.Value.Estimate, Parts: q.parts})
+		// No key: a reading is its own, and is shared with no other run.
 		r.keys = append(r.keys, "")
 		x := q.Value.Estimate
 		if q.Want.Dim == quantity.Force {
@@ -140,6 +143,7 @@ func (r *Result) join() {
 		row[first+i] = 1
 		if q.Want.Dim == quantity.Force {
 			row[first+i] = k.x
+			// ∂x/∂Z, which is nothing for a reading with a zero of its own.
 			z.put(row, -k.x*q.zeroOf(1))
 			k.put(row, q.Value.Estimate-q.zeroOf(z.x))
 		}
@@ -196,6 +200,7 @@ func (r *Result) comparison(l measure.Law, q reading, k int) Comparison {
 	c.Expanded = c.K * c.U
 	by := c.Value - p.Value
 	if p.Direction {
+		// 359° and 1° are two degrees apart.
 		by = measure.Turn(by)
 		c.Value = p.Value + by
 	}
@@ -203,12 +208,15 @@ func (r *Result) comparison(l measure.Law, q reading, k int) Comparison {
 	c.CombinedK, c.CombinedNu = measure.Coverage(difference.Nu(0))
 	c.Combined = c.CombinedK * difference.U(0)
 	if p.Drawn {
+		// From trials there is no covariance, so the two count as independent.
 		c.Combined = math.Hypot(c.Expanded, p.towards(c.Value))
 	}
 	c.En = by / c.Combined
 	switch {
+	// Two exact values that are the same; the quotient would be no number.
 	case c.Combined == 0 && by == 0:
 		c.En, c.Verdict = 0, Agree
+	// Before the question whether it tells anything: a gross difference counts however unsure both are.
 	case math.Abs(c.En) > 1:
 		c.Verdict = Differ
 	case c.Combined > p.most():

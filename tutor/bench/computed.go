@@ -43,6 +43,7 @@ func (run Run) again(t *tutor.Tutor) (Computed, []string, error) {
 		return Computed{}, nil, err
 	}
 	about := About{When: run.when(time.Local)}
+	// The names of today: a student may have been renamed since.
 	about.Names = run.people(names)
 	for i, name := range about.Names {
 		about.Students = append(about.Students, name+saidStanding(standing(t, run.Students[i], f)))

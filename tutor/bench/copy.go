@@ -49,9 +49,11 @@ func (f *Form) numeral(e *Field) (text string, changed bool) {
 	switch {
 	case own == 0 && !measured:
 		return "", false
+	// As it was typed, with its own digits.
 	case own == 0 && e.Value.Unit == unit:
 		return e.Value.Numeral() + " " + unit.Symbol, true
 	}
+	// Made a value again, so that it gets as many figures as its uncertainty allows.
 	whole := measure.Value{Unit: unit, Estimate: x + own, Parts: []measure.Part{{Cause: measure.Standard, U: u}}}
 	return whole.Numeral() + " " + unit.Symbol, true
 }

@@ -39,6 +39,7 @@ func Export(computed []Computed) ([]byte, error) {
 	head := []string{columnRun, columnGroup}
 	var fields, predicted []int
 	for i := range f.Fields {
+		// A column for what any of the runs has measured; givens always, since the prediction depends on them.
 		if slices.ContainsFunc(computed, func(t Computed) bool { e := t.form.Fields[i]; return e.Good() && e.Value.Measured || e.Kind == Measure }) {
 			fields = append(fields, i)
 			head = append(head, f.columns(i, "")...)
@@ -133,6 +134,7 @@ const mostRows, mostColumns = 1000, 200
 // is returned.
 func Import(p *problems.Problem, table io.Reader) (forms []*Form, why []string, err error) {
 	reader := csv.NewReader(table)
+	// Spreadsheets leave out empty cells at the end of a row.
 	reader.FieldsPerRecord = -1
 	reader.TrimLeadingSpace = true
 	var rows [][]string
@@ -177,11 +179,13 @@ func (f *Form) importing(head []string) (c importing, why []string) {
 	c = importing{form: f, notes: -1, conclusion: -1}
 	known := 0
 	for i, cell := range head {
+		// A spreadsheet puts this mark in front of the first cell.
 		name, unit := columnOf(strings.TrimPrefix(cell, "\ufeff"))
 		c.value, c.unsure, c.units = append(c.value, -1), append(c.unsure, -1), append(c.units, unit)
 		of, isU := strings.CutPrefix(name, "u(")
 		of = strings.TrimSuffix(of, ")")
 		switch {
+		// Predictions are worked out again, and runs get new numbers.
 		case name == "" || strings.EqualFold(name, columnRun) || strings.EqualFold(name, columnGroup) || strings.HasSuffix(of, predictedMark):
 			continue
 		case strings.EqualFold(name, columnNotes):
@@ -232,6 +236,7 @@ func (c importing) row(p *problems.Problem, row []string) (f *Form, why []string
 	}
 	unsure := map[int]string{}
 	for i, cell := range row {
+		// First all uncertainties: a column may come before that of its value.
 		if cell = strings.TrimSpace(cell); i < len(c.unsure) && c.unsure[i] >= 0 && cell != "" {
 			unsure[c.unsure[i]] = quality(cell, c.units[i])
 		}
@@ -257,6 +262,7 @@ func (c importing) row(p *problems.Problem, row []string) (f *Form, why []string
 // first number or behind everything.
 func (f *Form) typeCell(field int, cell, unit, unsure string) (why string) {
 	number := leadingNumber().FindString(cell)
+	// A cell may be “0.5”, “0.5 ± 1 %” or “35; 34.5”, and the unit belongs to a different place in each.
 	for _, text := range []string{withColumnUnit(cell, unit), number + " " + unit + cell[len(number):], cell + " " + unit} {
 		if f.Type(field, strings.TrimSpace(text+" "+unsure)) {
 			return ""

@@ -22,6 +22,7 @@ func eliminate(a [][]float64, u []float64) (missed float64, ok bool) {
 			}
 		}
 		a[col], a[pivot] = a[pivot], a[col]
+		// Exactly zero: how near zero is too near shows in the trials.
 		if p := a[col][col]; p == 0 || math.IsNaN(p) {
 			return 0, false
 		}

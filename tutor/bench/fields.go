@@ -27,11 +27,13 @@ func (f *Form) kindOf(line string) (Kind, string) {
 		switch {
 		case strings.EqualFold(word, kindWords[kind]):
 			return kind, rest
+		// A ring often has no name of its own, and then nothing comes between it and the sign.
 		case kind == Ring && strings.HasPrefix(strings.ToLower(line), "ring="):
 			return Ring, line[len("ring"):]
 		}
 	}
 	name, _, _ := strings.Cut(line, "=")
+	// “zero = 0.1 N” needs no word in front, because no letter is called so.
 	if _, why := f.Find(Scale, name); why == "" {
 		return Scale, line
 	}
@@ -52,6 +54,7 @@ func (f *Form) Echo(field int, text string) (taken, why string) {
 // surer is the text of a field, whose division was asked for, with the answer behind it;
 // an answer may name another quality.
 func (f *Field) surer(answer string) string {
+	// The question was about the division, so a value alone is one.
 	if !measure.StartsWithQuality(answer) {
 		answer = "div " + answer
 	}
@@ -76,6 +79,7 @@ func (f *Form) Sample(field int) string {
 // there is a result; nil where nothing does, or where they fit no position of rest. How
 // large a force is predicted is not said: whoever predicts by hand may not have yet.
 func (f *Form) Warnings() []string {
+	// early keeps back what would give the prediction away.
 	r := &Result{early: true, form: f, Inputs: f.inputs()}
 	if f.Empty() || r.solve() != "" {
 		return nil

@@ -67,6 +67,7 @@ func NewForm(p *problems.Problem) (*Form, error) {
 			f.add(Field{Kind: Hanger, Letter: g.Name, Want: a.ownMass("the hanger of " + expr.Set(g.Name))})
 		}
 	}
+	// The order is that of the work at the table: givens, then what hangs with them, then the scale.
 	f.addRings()
 	f.addScale()
 	f.addReadings()
@@ -175,6 +176,7 @@ func (f *Form) take(e *Field, text string) bool {
 		e.Why = f.sense(e)
 	}
 	if e.Why != "" {
+		// A bad value must not count, but its text stays, so that it can be corrected.
 		e.Value = measure.Value{}
 		return false
 	}
@@ -207,6 +209,7 @@ func (f *Form) sense(e *Field) string {
 // why is a sentence where there is no such field. A letter of the wrong kind is
 // said to be so.
 func (f *Form) Find(kind Kind, name string) (field int, why string) {
+	// A ring goes by its body and not by a letter.
 	if kind == Ring {
 		return f.findRing(strings.TrimSpace(name))
 	}

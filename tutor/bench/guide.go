@@ -43,6 +43,7 @@ func is(line, word string) bool { return strings.EqualFold(strings.TrimSpace(lin
 // leave.
 func (g *Guide) Run(p *problems.Problem) error {
 	err := g.lead(p)
+	// Also after an error: what was typed so far is saved.
 	kept := g.Keep()
 	if errors.Is(err, errLeave) {
 		return kept
@@ -73,6 +74,7 @@ func (g *Guide) lead(p *problems.Problem) (err error) {
 
 // step shows a step and puts its questions until they are answered.
 func (g *Guide) step(s Step) error {
+	// The last moment before the scales are read, when something can still be changed safely.
 	if s.Name == StepReadings {
 		g.blocks([]Block{{Title: titleWarning, Lines: g.Form.Warnings()}})
 	}
@@ -91,6 +93,7 @@ func (g *Guide) step(s Step) error {
 			return err
 		}
 	}
+	// Nobody can lead a lesson here, so it is not offered.
 	if s.Ask == nil || s.Name == StepByHand && g.Practise == nil {
 		return nil
 	}
@@ -126,6 +129,7 @@ func (g *Guide) extras(s Step) *Question {
 			return refuses(said)
 		}
 		a := g.Assign(line)
+		// The question stays open until an empty line.
 		a.Stay = true
 		return a
 	}}
@@ -144,6 +148,7 @@ func (g *Guide) put(q *Question) error {
 			g.asks(q)
 			continue
 		}
+		// Only where any text may be the answer; elsewhere Accept knows the commands.
 		if _, _, ok := CommandOf(line); ok && q.Free {
 			_, err := g.answered(g.obey(line))
 			return err
@@ -213,6 +218,7 @@ func (g *Guide) talk() error {
 		if err != nil {
 			return err
 		}
+		// A value that needs one more answer, such as its division, gets it before the result is shown.
 		if a = g.obey(line); a.Then != nil && Assigns(line) {
 			if _, err := g.answered(a); err != nil {
 				return err
@@ -238,6 +244,7 @@ func (g *Guide) obey(line string) Answer {
 	switch {
 	case ok:
 		a := g.Do(c, rest)
+		// Whoever opens a run wants to see what came of it.
 		if a.Opened && c.Word == "open" && !a.Stay {
 			return merged(a, g.Result())
 		}

@@ -36,6 +36,7 @@ func (g *Guide) choose() (*problems.Problem, error) {
 				line = list[at].ID
 			}
 		}
+		// An id at either question leads straight to the problem.
 		if p, err := g.Tutor.Bank.Get(expr.Clean(line)); err == nil {
 			return p, nil
 		}

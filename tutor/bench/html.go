@@ -89,6 +89,7 @@ func (f *Form) drawn() template.HTML {
 	}
 	scene := picture.OfProblem(f.ref, picture.View{})
 	for i := range scene.Forces {
+		// All forces equally long: their lengths would be the answer.
 		scene.Forces[i].Size = 0
 	}
 	return template.HTML(picture.SVG(scene, drawingWidth, drawingHeight))
@@ -175,6 +176,7 @@ type About struct {
 // is the one reported; the others stand in a table with it, each with the group that made
 // it. axes names a straight line, as in "T against 1/(2 sin θ)"; "" for none.
 func Report(computed []Computed, axes string) ([]byte, error) {
+	// The last is the one that the group has just made.
 	r := computed[len(computed)-1]
 	p := r.form.problem
 	out := report{

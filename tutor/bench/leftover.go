@@ -63,6 +63,7 @@ func (r *Result) measured(slots, outputs []int) measure.Function {
 	room := make([]float64, 0, 2*len(m.Bodies))
 	return func(x, y []float64) bool {
 		for _, slot := range slots {
+			// A hanger or ring has the slot of the mass that it is added to, so the values of one slot add up.
 			env[slot] = 0
 		}
 		for i, slot := range slots[:len(r.Inputs)] {
@@ -95,11 +96,13 @@ func (r *Result) addLeftover(l measure.Law, j int) {
 	needed := r.form.needs(sum)
 	left := Leftover{Body: body.Name, Axis: axis, Unit: r.forceUnit(body), Value: l.Y[j], U: l.U(j)}
 	if missing := r.unread(needed); len(missing) > 0 {
+		// Where nothing was read, nobody expects this sum.
 		if len(missing) < len(needed) {
 			r.NoSum = append(r.NoSum, saidNoSum(left.Name(), missing))
 		}
 		return
 	}
+	// A sum of givens alone says nothing about the readings.
 	if len(needed) == 0 {
 		return
 	}

@@ -23,6 +23,7 @@ type Axis struct {
 // Axis reads an expression. why is a sentence where it is none, or where its letters do
 // not fit together.
 func (f *Form) Axis(text string) (a Axis, why string) {
+	// A letter alone has the unit in which the problem asks for it.
 	if letter, ok := f.letter(text); ok {
 		w := f.want(letter)
 		tree := &expr.Node{Op: expr.Name, Name: letter}
@@ -55,6 +56,7 @@ func unitOf(d quantity.Dimension) quantity.Unit {
 	if units := measure.UnitsOf(d); len(units) > 0 {
 		symbol = units[0]
 	}
+	// Slopes are quotients of such values, so all are in SI; only angles are shown in degrees.
 	if u, ok := quantity.Find(symbol); ok && (d == quantity.Angle || u.Factor == 1) {
 		return u
 	}
@@ -130,6 +132,7 @@ func (l *StraightLine) predict(points []measure.Point, origin bool) bool {
 		low, high = min(low, p.Y), max(high, p.Y)
 		off = max(off, math.Abs(p.Y-l.Predicted.Intercept-l.Predicted.Slope*p.X))
 	}
+	// Predicted values have no scatter, so what is off a line by more is bent.
 	return off <= 1e-6*max(high-low, math.Abs(high))
 }
 
@@ -154,6 +157,7 @@ func (s *Series) point(run int, x, y Axis) (p LinePoint, ok bool) {
 	p.Read = measure.Point{X: l.Y[0], Y: l.Y[1], Ux: s.deviation(p.readX, false), Uy: s.deviation(p.readY, false)}
 	if both := p.Read.Ux * p.Read.Uy; both > 0 {
 		for i := range s.all {
+			// What is shared moves all points together and does not count as a point's own.
 			if u := s.all[i].U(); u > 0 && !s.shared[i] {
 				p.Read.R += p.readX[i] * p.readY[i] * u * u / both
 			}

@@ -40,6 +40,7 @@ func Plot(computed []Computed, by string) (scene picture.Scene, notes []string, 
 	colours := picture.Colours(last.form.ref)
 	for j := range last.Predicted {
 		out := &last.Predicted[j]
+		// One axis has one unit: directions are not drawn beside forces.
 		if p.Y.Name != "" && out.Unit != last.Predicted[0].Unit {
 			continue
 		}
@@ -84,6 +85,7 @@ func (r *Result) uOf(letter string) float64 {
 // differs reports whether an input is not the same in all runs, to within dust.
 func differs(computed []Computed, letter string) bool {
 	first := computed[0].at(letter)
+	// 34.5° typed and 34.5° as a mean of readings may differ in the last bits.
 	return slices.ContainsFunc(computed, func(t Computed) bool { return math.Abs(t.at(letter)-first) > 1e-9*math.Abs(first) })
 }
 
@@ -102,6 +104,7 @@ func plotAxis(computed []Computed, by string) (letter string, x Axis, why string
 			return "", x, why
 		}
 		for _, name := range x.tree.Names() {
+			// The curve is computed by moving an input; a prediction cannot be moved.
 			if !slices.Contains(inputs, name) {
 				return "", x, f.saidOtherKind(Measure, name)
 			}
@@ -122,6 +125,7 @@ func plotAxis(computed []Computed, by string) (letter string, x Axis, why string
 func telling(computed []Computed, inputs []string) string {
 	f := computed[0].form
 	isAngle := func(name string) bool { return f.want(name).Dim == quantity.Angle }
+	// What an experimenter would put along the axis, the likeliest first: an angle that he changed.
 	for _, fits := range []func(string) bool{
 		func(name string) bool { return isAngle(name) && differs(computed, name) },
 		func(name string) bool { return differs(computed, name) },
@@ -143,6 +147,7 @@ func plotRange(computed []Computed, letter string) (low, high float64) {
 	}
 	f := computed[0].form
 	switch wide := widerDegrees * quantity.Degree; {
+	// At 0° and at 90° a string's pull may be infinite, which would flatten the rest.
 	case f.isSide(letter):
 		return max(low-wide, min(low, 2*quantity.Degree)), min(high+wide, max(high, 88*quantity.Degree))
 	case f.want(letter).Dim == quantity.Angle:
@@ -159,6 +164,7 @@ func (r *Result) curve(letter string, axis Axis, output int, low, high float64) 
 	for i := range points {
 		points[i].X = low + (high-low)*float64(i)/(curvePoints-1)
 		if points[i].X <= r.at(letter) {
+			// From the run's own place outwards, where the solution is known.
 			from = i
 		}
 	}
@@ -169,7 +175,9 @@ func (r *Result) curve(letter string, axis Axis, output int, low, high float64) 
 		points[i].Y = math.NaN()
 		points[i].X = axis.program.Run(s.env)
 		if s.solve() {
+			// The next point starts from this one, so that the curve stays with one of several solutions.
 			copy(s.start, s.u)
+			// NaN breaks the curve where a string would have to push.
 			if r.form.model.Unphysical(s.env) == "" {
 				points[i].Y = s.env[out]
 			}
@@ -182,6 +190,7 @@ func (r *Result) curve(letter string, axis Axis, output int, low, high float64) 
 	for i := from - 1; i >= 0; i-- {
 		follow(down, i)
 	}
+	// An expression such as 1/(2 sin θ) runs backwards.
 	slices.SortFunc(points, func(a, b picture.Point) int { return cmp.Compare(a.X, b.X) })
 	x, y := axis.Unit.Factor, r.Predicted[output].Unit.Factor
 	for i := range points {
@@ -200,7 +209,8 @@ func (t Computed) points(x Axis, out *Prediction, colour int) []picture.Measured
 			points = append(points, picture.Measured{
 				Name: fmt.Sprintf("%s of run %d", expr.Set(c.Letter), t.Number), Colour: colour,
 				At: picture.Point{X: at / x.Unit.Factor, Y: c.Value / out.Unit.Factor},
-				U:  picture.Point{X: 2 * u / x.Unit.Factor, Y: c.Expanded / out.Unit.Factor},
+				// Both bars are of about 95 %; along the axis without Student's t.
+				U: picture.Point{X: 2 * u / x.Unit.Factor, Y: c.Expanded / out.Unit.Factor},
 			})
 		}
 	}
@@ -226,6 +236,7 @@ func offCurve(computed []Computed, letter string) []string {
 	for _, t := range computed[:len(computed)-1] {
 		var other []string
 		for _, in := range t.Inputs {
+			// A point is off the curve if anything but the letter along the axis is different.
 			pair := []Computed{t, last}
 			if in.Letter != letter && in.Kind == Measure && differs(pair, in.Letter) {
 				x, _ := measure.Quote(t.at(in.Letter)/in.Unit.Factor, t.uOf(in.Letter)/in.Unit.Factor)

@@ -77,6 +77,7 @@ func (t *Table) Field(i int) *Question {
 		case line == "":
 			return says(t.Form.saidLeft(&t.Form.Fields[i]))
 		case Assigns(line):
+			// Somebody asked for m may correct the angle first.
 			a := t.Assign(line)
 			a.Stay = a.Then == nil // the field itself has yet to be typed
 			return a
@@ -121,6 +122,7 @@ func (t *Table) meant(i int, tried Field, goOn func() Answer) Answer {
 	}
 	return Answer{Stay: true, Then: &Question{Text: doubt, Sample: tried.Typed, Take: func(line string) Answer {
 		switch {
+		// Typing the same again means it.
 		case line == "", strings.EqualFold(line, "yes"), line == tried.Typed:
 			return goOn()
 		case Assigns(line):
@@ -143,6 +145,7 @@ func (t *Table) change(i int, tried Field) Answer {
 		Take: func(line string) Answer {
 			switch word := strings.ToLower(line); {
 			case line == "" || strings.HasPrefix(word, "new") || line == "1":
+				// A new setting with the old readings would compare them with another prediction.
 				if a := t.again(); a.Stay {
 					return a
 				}
@@ -169,6 +172,7 @@ func (t *Table) set(i int, text string) Answer {
 		return says(t.Form.saidLeft(e))
 	}
 	a := says(saidTaken(e))
+	// Whoever passed the question over once has decided.
 	if !e.Value.AssumedDivision || !t.once(e.Name()+" "+e.Typed) {
 		return a
 	}
@@ -225,6 +229,7 @@ func (f *Form) doubt(e *Field) string {
 		return f.unsure(e)
 	}
 	switch {
+	// A slip of a unit, g for kg, is by a factor of a thousand; a class may well double a mass.
 	case e.Kind == Measure && f.File(e) != "":
 		given, _ := f.problem.System.Given(e.Letter)
 		if file := given.Value(); far(x, file, farFactor) || f.beyondRange(e) {

@@ -101,9 +101,11 @@ func (f *Form) inputs() []Input {
 		e := &f.Fields[i]
 		given, _ := f.problem.System.Given(e.Letter)
 		switch {
+		// Neither goes into the equations: they are what the prediction is compared with.
 		case e.Kind == Reading || e.Kind == Scale:
 		case e.Good() && e.Value.Measured:
 			inputs = append(inputs, Input{Field: e, Value: e.Value.Estimate, U: e.Value.U(), Unit: e.Value.Unit, parts: e.Value.Parts})
+		// “any” in a file is a letter without a number, which must be measured.
 		case e.Kind == Measure && !given.Any:
 			inputs = append(inputs, Input{Field: e, Value: given.Value(), Unit: given.Unit, Assumed: true})
 		}
@@ -116,6 +118,7 @@ func (r *Result) solve() string {
 	f := r.form
 	env := f.model.Environment()
 	for _, slot := range r.slots() {
+		// A hanger and its rings add up to one mass.
 		env[slot] = 0
 	}
 	for i, slot := range r.slots() {
@@ -151,6 +154,7 @@ func (r *Result) outputs() []string {
 		if e.Kind != Reading {
 			continue
 		}
+		// The readings stand in the order of the problem, what it asks first.
 		if asked--; asked >= 0 || e.Good() && e.Value.Measured {
 			names = append(names, e.Letter)
 		}
@@ -171,11 +175,13 @@ func (r *Result) predict() string {
 	if r.law, ok = measure.Linearise(f, in, len(names)); !ok {
 		return saidUnsolved(statics.ErrIllPosed)
 	}
+	// Before anything is predicted: solve takes 1 for a letter without a number.
 	if why := r.unmeasured(names); why != "" {
 		return why
 	}
 	for j, name := range names {
 		r.Predicted = append(r.Predicted, r.prediction(j, name))
+		// The sums have a solution for these values, but not for any beside them.
 		if math.IsNaN(r.Predicted[j].U) {
 			return saidUpset(r.Predicted[j].Name)
 		}
@@ -201,6 +207,7 @@ func (r *Result) unmeasured(names []string) string {
 			continue
 		}
 		other := newSums(f.model, r.solved)
+		// Any other number than the 1 that was solved with.
 		other.env[slot] = 2.6
 		if !other.solve() {
 			return saidNumberNeeded(g.Name, names[0])
@@ -223,6 +230,7 @@ func (r *Result) prediction(j int, name string) Prediction {
 	p := Prediction{Letter: name, Name: expr.Set(name), Unit: r.form.want(name).Unit, Value: r.law.Y[j], U: r.law.U(j), Direction: r.form.model.TurnsFully(name)}
 	p.K, p.Nu = measure.Coverage(r.law.Nu(j))
 	p.Expanded = p.K * p.U
+	// check may replace these by what the trials say.
 	p.Low, p.High = p.Value-p.Expanded, p.Value+p.Expanded
 	for i := range r.Inputs {
 		p.Budget = append(p.Budget, Row{&r.Inputs[i], r.law.C[j][i], r.law.Share(j, i)})

@@ -31,6 +31,7 @@ func (r *Result) MeasuredBlocks() []Block {
 	for i := range r.Inputs {
 		in := &r.Inputs[i]
 		if in.Assumed {
+			// Kept apart: a value out of the file is no measurement, however exact it looks.
 			assumed.Lines = append(assumed.Lines, r.saidAssumed(in))
 			continue
 		}
@@ -119,6 +120,7 @@ func (r *Result) labBook() Block {
 	for _, c := range r.Compared {
 		b.Lines = append(b.Lines, c.Name()+" = "+c.labBook())
 	}
+	// Before anything is read there is still something to write down.
 	if b.Lines == nil {
 		for i := range r.Predicted {
 			if line := r.Predicted[i].labBook(); line != "" {
@@ -132,6 +134,7 @@ func (r *Result) labBook() Block {
 // short is a prediction with its expanded uncertainty: "(3.591 ± 0.063) N".
 func (p *Prediction) short() string {
 	if p.Drawn {
+		// An interval of 95 % is about four standard uncertainties wide.
 		wide := (p.High - p.Low) / 4
 		return p.at(p.Low, wide) + " to " + p.at(p.High, wide)
 	}
@@ -175,6 +178,7 @@ func (r *Result) assumedFirst() []string {
 func (r *Result) advice() []string {
 	var single []string
 	for _, c := range r.Compared {
+		// A single reading may be a slip, and only repeating it shows that.
 		if c.Verdict == Differ && len(c.Field.Value.Readings) == 1 {
 			single = append(single, c.Name())
 		}
@@ -203,6 +207,7 @@ func (p *Prediction) in(x float64) string {
 func (p *Prediction) at(x, u float64) string {
 	x, u = x/p.Unit.Factor, u/p.Unit.Factor
 	if p.Direction {
+		// A reader expects 0.0°, not 360.0° or −0.1°.
 		return measure.WithUnit(measure.QuoteTurning(x, u, 2*math.Pi/p.Unit.Factor), p.Unit)
 	}
 	value, _ := measure.Quote(x, u)
@@ -225,6 +230,7 @@ func (p *Prediction) said() string {
 // labBook is a prediction as a lab book has it, "" where it is exact or not the same to
 // both sides.
 func (p *Prediction) labBook() string {
+	// An interval of the trials may lie to one side of the value, so no ± is true of it.
 	if p.Drawn || !(p.U > 0) {
 		return ""
 	}
@@ -245,6 +251,7 @@ func (p *Prediction) spread(x, expanded float64) string {
 	if !(expanded > 0) {
 		return p.at(x, 0)
 	}
+	// The unit stands once, behind the brackets.
 	value := strings.TrimSuffix(p.at(x, expanded), measure.WithUnit("", p.Unit))
 	return measure.WithUnit("("+value+" ± "+measure.QuoteU(expanded/p.Unit.Factor)+")", p.Unit)
 }
@@ -262,6 +269,7 @@ func (c *Comparison) said() string {
 
 func saidEn(x float64) string {
 	if math.IsInf(x, 0) {
+		// Eₙ divides by the combined uncertainty.
 		return "infinite, because both values are taken as exact"
 	}
 	return measure.Round(x, -2)
@@ -278,6 +286,7 @@ func (c *Comparison) verdictSaid() string {
 	}
 	limit := "20 % of the value"
 	if c.Predicted.Direction {
+		// A share of an angle would say nothing: where 0° lies is a convention.
 		limit = "5°"
 	}
 	return fmt.Sprintf("%s: it is not possible to tell whether they agree, because %s, is over %s.", c.Name(), combined, limit)
@@ -313,6 +322,7 @@ func percent(share float64) string {
 	case share == 0:
 		return "0 %"
 	case share < 0.01:
+		// Rounded, it would be 0 %, as if the input were exact.
 		return "< 1 %"
 	}
 	return fmt.Sprintf("%.0f %%", 100*share)
@@ -358,6 +368,7 @@ func bracketed(unit string) string {
 func (r *Result) correlations() Block {
 	b := Block{Title: "Correlation"}
 	for j := range r.Predicted {
+		// Each pair once: the coefficient is the same both ways round.
 		for k := range j {
 			if r.Predicted[j].U > 0 && r.Predicted[k].U > 0 {
 				b.Lines = append(b.Lines, fmt.Sprintf("r(%s, %s) = %s", r.Predicted[k].Name, r.Predicted[j].Name, signed(r.law.Correlation(k, j))))
@@ -381,6 +392,7 @@ func (r *Result) checked() Block {
 	b := Block{Title: "Check by random trials"}
 	for i := range r.Predicted {
 		p := &r.Predicted[i]
+		// Equal trials confirm nothing.
 		if p.Spread == 0 {
 			continue
 		}
@@ -388,6 +400,7 @@ func (r *Result) checked() Block {
 		said := "this confirms the law of propagation"
 		if p.Drawn {
 			said = "the result of the trials is used"
+			// Here the spread could be infinite: Student's t has no variance with few readings.
 			u = (p.DrawnHigh - p.DrawnLow) / 4
 		}
 		b.Lines = append(b.Lines, fmt.Sprintf("%s: %s random trials (always the same ones) give %s, u = %s, 95 %% between %s and %s; %s.", p.Name, thousands(r.Draws),

@@ -98,6 +98,7 @@ func (f *Form) Empty() bool {
 // those of package record.
 func Keep(r *record.Record, f *Form, students []record.Student, run string) (id string, err error) {
 	p := f.problem
+	// First the problem: a run whose problem is in no record could never be opened.
 	if err := r.KeepProblem(p.Hash, p.ID, string(p.Raw)); err != nil {
 		return run, err
 	}
@@ -106,6 +107,7 @@ func Keep(r *record.Record, f *Form, students []record.Student, run string) (id 
 		if err != nil {
 			return run, err
 		}
+		// The first entry names the run, and the others refer to it.
 		run = cmp.Or(run, e.ID)
 	}
 	return run, nil
@@ -126,6 +128,7 @@ func Runs(r *record.Record, problem string) ([]Run, error) {
 		first := kept.Entries[0]
 		run := Run{Number: i + 1, ID: kept.ID, Problem: first.Problem, Hash: first.Hash, Time: first.Time}
 		for _, e := range kept.Entries {
+			// Entries are in the order of the record, so the last text counts.
 			run.Text = e.Text
 			if !slices.Contains(run.Students, e.Student) {
 				run.Students = append(run.Students, e.Student)
@@ -151,6 +154,7 @@ func (run Run) Open(r *record.Record, bank *problems.Bank) (*Form, error) {
 		if p, found = problems.ReadKept(kept.ID, []byte(kept.Text)); found != nil {
 			return nil, found.Err()
 		}
+		// A record may have been imported, and another's text must not pass for this problem.
 		if p.Hash != run.Hash {
 			return nil, fmt.Errorf("the text of %s in the record does not belong to this run", run.Problem)
 		}

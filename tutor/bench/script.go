@@ -84,6 +84,7 @@ func (t *Table) whoSees() []Block {
 
 func (t *Table) askNames() (*Question, bool) {
 	return &Question{Text: saidWho, Sample: sampleNames, Typed: strings.Join(t.Names, ", "), Take: func(line string) Answer {
+		// The line holds all names: whoever is no longer named has gone.
 		t.Students = nil
 		if why := t.Enrol(line); why != "" {
 			return refuses(why)
@@ -126,6 +127,7 @@ func (t *Table) choices(runs []Run) []Choice {
 // askByHand has each student predict on the measured numbers before the equations are
 // solved for them.
 func (t *Table) askByHand() (*Question, bool) {
+	// Nobody is asked to predict before the values are there, or while one of them is refused.
 	if _, why := t.Form.Copy(); t.passed[StepByHand] || len(t.Students) == 0 || why != "" || t.Form.Bad() != nil {
 		return nil, false
 	}
@@ -135,6 +137,7 @@ func (t *Table) askByHand() (*Question, bool) {
 // ByHand asks who predicts by hand. An empty line goes on.
 func (t *Table) ByHand() *Question {
 	text := saidByHand
+	// Whoever has seen the result can still work it out, but it is no prediction any more.
 	if t.passed[StepResult] {
 		text = saidByHandLate
 	}

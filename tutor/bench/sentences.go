@@ -43,6 +43,7 @@ func saidNoEquals(line string) string {
 // saidAbout puts the field's name before a sentence that does not begin with it.
 func saidAbout(e *Field, why string) string {
 	if strings.HasPrefix(why, e.Want.Name+" ") {
+		// The sentence begins with the name, and a name such as “the ring on A” needs a capital there.
 		if rest, found := strings.CutPrefix(why, "the "); found {
 			return "The " + rest
 		}
@@ -139,6 +140,7 @@ func (r *Result) saidBends(p *Prediction) string {
 	if p.U == 0 {
 		return said + ": its rate of change is zero at the measured value. The interval comes from the random trials."
 	}
+	// The spreads agree, so it is the mean that was moved.
 	if math.Abs(p.Spread-p.U) <= measure.Agreement*p.U {
 		return said + fmt.Sprintf(": the mean of the random trials is %s. The interval comes from the trials.", p.at(p.Mean, p.Spread))
 	}
@@ -173,6 +175,7 @@ func saidManyLoads(names []string) string {
 }
 
 func saidUnrated(names []string) string {
+	// Behind the letter stands its size in brackets.
 	first, _, _ := strings.Cut(names[0], " ")
 	is, its := "is", "is it"
 	if len(names) > 1 {

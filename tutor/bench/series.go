@@ -37,6 +37,7 @@ func NewSeries(computed []Computed) (s *Series, why string) {
 		var places []int
 		for i, key := range t.keys {
 			place, known := at[key]
+			// An empty key is that of a reading, which is made anew in each run.
 			if known && key != "" {
 				s.shared[place] = true
 			} else {
@@ -88,6 +89,7 @@ func (s *Series) residual(run, k int) Residual {
 func (s *Series) spread(run int, c []float64) []float64 {
 	row := make([]float64, len(s.all))
 	for i, place := range s.places[run] {
+		// Added, because one run may use an input twice, as a scale for two readings.
 		row[place] += c[i]
 	}
 	return row
@@ -153,6 +155,7 @@ func (s *Series) bias(letter string) (Bias, bool) {
 	row := make([]float64, len(s.all))
 	above, below := false, false
 	for _, r := range b.Residuals {
+		// A mean may stand out because of one bad run; a bias has one sign in all of them.
 		above, below = above || r.By > 0, below || r.By <= 0
 		b.Mean += r.By / n
 		for i := range row {
@@ -163,6 +166,7 @@ func (s *Series) bias(letter string) (Bias, bool) {
 	if n < leastBias || above == below || math.Abs(b.Mean) <= standsOut*b.Own {
 		return b, false
 	}
+	// A direction has no zero, so there is nothing that an error could be proportional to.
 	if n >= leastTrend && !b.Residuals[0].Predicted.Direction {
 		b.trend()
 	}
@@ -177,6 +181,7 @@ func (b *Bias) trend() {
 		points = append(points, measure.Point{X: r.Predicted.Value, Y: r.By, Uy: r.Own})
 	}
 	line, ok := measure.Fit(points, false)
+	// A line through as few points as it has coefficients always fits.
 	if !ok || line.Nu < 1 {
 		return
 	}

@@ -32,6 +32,7 @@ func (s *Series) Blocks() []Block {
 	for i := range biases {
 		common.Lines = append(common.Lines, biases[i].said()...)
 	}
+	// With fewer runs nothing could have been found, so nothing is said.
 	if biases == nil && len(s.Computed) >= leastBias && len(s.letters()) > 0 {
 		common.Lines = append(common.Lines, saidNoBias)
 	}
@@ -54,6 +55,7 @@ func (s *Series) table(letter string, varied []*Input) Block {
 	for _, in := range varied {
 		b.Head = append(b.Head, in.Name())
 	}
+	// The last column holds the verdict, which needs no head.
 	b.Head = append(b.Head, "read", "predicted", "difference", "U", "")
 	for _, r := range residuals {
 		row := []string{fmt.Sprint(r.Number)}
@@ -97,11 +99,13 @@ func (b *Bias) said() []string {
 		direction = "low"
 	}
 	mean, _ := measure.Quote(math.Abs(b.Mean)/p.Unit.Factor, 2*b.Own/p.Unit.Factor)
+	// Where all is exact there is no place to round to.
 	if b.Own == 0 {
 		mean = measure.Figured(math.Abs(b.Mean)/p.Unit.Factor, 2)
 	}
 	lines := []string{saidBias(b.Name, measure.WithUnit(mean, p.Unit), direction, len(b.Residuals))}
 	switch {
+	// A direction is read from a protractor, which cannot be out by a factor.
 	case p.Unit.Dim != quantity.Force:
 		lines = append(lines, saidLookAtZeroLine)
 	case b.Line == nil:
@@ -113,6 +117,7 @@ func (b *Bias) said() []string {
 	default:
 		lines = append(lines, saidLookAtBoth)
 	}
+	// With what all runs share counted too, the bias is no longer larger than its uncertainty.
 	if math.Abs(b.Mean) <= standsOut*b.U {
 		lines = append(lines, saidSharedExplains)
 	}
@@ -126,6 +131,7 @@ func (l *StraightLine) Blocks() []Block {
 		x, ux := measure.Quote(p.Read.X/l.X.Unit.Factor, p.Read.Ux/l.X.Unit.Factor)
 		y, uy := measure.Quote(p.Read.Y/l.Y.Unit.Factor, p.Read.Uy/l.Y.Unit.Factor)
 		off := (p.Read.Y - l.Read.Intercept - l.Read.Slope*p.Read.X) / l.Y.Unit.Factor
+		// Without uncertainties of its own a point is rounded by the scatter about the line.
 		over, _ := measure.Quote(off, max(p.Read.Uy/l.Y.Unit.Factor, l.Read.Spread/l.Y.Unit.Factor))
 		table.Rows = append(table.Rows, []string{fmt.Sprint(p.Number), measure.WithUnit(x, l.X.Unit), ux, measure.WithUnit(y, l.Y.Unit), uy, measure.WithUnit(over, l.Y.Unit)})
 	}
@@ -166,6 +172,7 @@ func (l *StraightLine) coefficient(name string, of func(Coefficients) float64) s
 		return said + "; according to the equations these points are not on a straight line, and the best line through the predicted points has " + show(of(predicted), of(l.UPredicted)) + "."
 	}
 	expected := show(of(predicted), of(l.UPredicted))
+	// The predicted points lie on a line through zero but for the solver's last digits.
 	if math.Abs(of(predicted)) <= 1e-6*l.height() && name == "intercept" {
 		expected = "zero"
 	}
@@ -173,6 +180,7 @@ func (l *StraightLine) coefficient(name string, of func(Coefficients) float64) s
 		expected = l.Letter + " = " + expected
 	}
 	said += "; the equations predict " + expected
+	// The difference has its own uncertainty: what both lines share, such as the mass, cancels in part.
 	difference, limit := math.Abs(of(read)-of(predicted)), k*of(l.UDifference)
 	if difference <= limit {
 		return said + ": the two values agree."
@@ -194,6 +202,7 @@ func (l *StraightLine) quality() string {
 	if !l.Read.Weighted {
 		return saidScatter(measure.WithUnit(measure.QuoteU(l.Read.Spread/l.Y.Unit.Factor), l.Y.Unit), l.Read.Nu)
 	}
+	// χ²/ν would be 0/0.
 	if l.Read.Nu == 0 {
 		return saidNothingLeft
 	}
@@ -208,8 +217,10 @@ func (l *StraightLine) Scene() picture.Scene {
 	point := func(x, y float64) picture.Point { return picture.Point{X: x / l.X.Unit.Factor, Y: y / l.Y.Unit.Factor} }
 	for _, q := range l.Points {
 		low, high = min(low, q.Read.X), max(high, q.Read.X)
+		// Bars of 2u hold about 95 %, as those of the result do.
 		p.Measured = append(p.Measured, picture.Measured{Name: fmt.Sprintf("%s of run %d", l.Y.Name, q.Number), At: point(q.Read.X, q.Read.Y), U: point(2*q.Read.Ux, 2*q.Read.Uy)})
 	}
+	// The line goes on beyond the outermost points, so that their bars can be judged against it.
 	wide := (high - low) / 10
 	low, high = low-wide, high+wide
 	draw := func(name string, line measure.Line) {
@@ -217,6 +228,7 @@ func (l *StraightLine) Scene() picture.Scene {
 		p.Curves = append(p.Curves, picture.Curve{Name: name, Points: []picture.Point{at(low), at((low + high) / 2), at(high)}})
 	}
 	draw("fit", l.Read)
+	// A curve that bends has no slope to compare with.
 	if l.IsStraight {
 		draw("predicted", l.Predicted)
 	}
@@ -235,6 +247,7 @@ func (s *Series) Scene(letter string) picture.Scene {
 			At: picture.Point{X: float64(r.Number), Y: r.By / unit.Factor}, U: picture.Point{Y: r.Combined / unit.Factor}})
 	}
 	if n := len(residuals); n > 0 {
+		// Half a run on either side gives a single residual some width.
 		first, last := float64(residuals[0].Number)-0.5, float64(residuals[n-1].Number)+0.5
 		p.Curves = []picture.Curve{{Name: "0", Points: []picture.Point{{X: first}, {X: (first + last) / 2}, {X: last}}}}
 	}

@@ -16,6 +16,7 @@ var verdictSigns = map[Verdict]string{Agree: "=", Differ: "≠", CannotTell: "?"
 // apart, and how far they may be.
 func (r *Result) glance() Block {
 	b := Block{Title: "Result", Glance: true, Spare: []int{4, 3}, Head: []string{"", "predicted", "read", "difference", "allowed", "Eₙ"}}
+	// Without readings the columns for them would be empty.
 	if r.Compared == nil {
 		b.Head, b.Spare = b.Head[:2], nil
 	}
@@ -24,6 +25,7 @@ func (r *Result) glance() Block {
 		row := []string{"  " + p.Name, p.short(), "–", "", "", ""}
 		for _, c := range r.Compared {
 			if c.Predicted == p {
+				// At the place of the row the letter has been read.
 				row = []string{verdictSigns[c.Verdict] + " " + p.Name, p.short(), p.spread(c.Value, c.Expanded), c.apart(), p.in(c.Combined), saidEn(c.En)}
 			}
 		}

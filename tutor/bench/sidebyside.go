@@ -102,6 +102,7 @@ func changes(a, b Computed) []string {
 				continue
 			}
 			unit := after.Predicted.Unit
+			// The two readings are taken as independent: what they share, such as a scale, is not subtracted.
 			u := math.Hypot(before.Expanded, after.Expanded) / unit.Factor
 			read, _ := measure.Quote((after.Value-before.Value)/unit.Factor, u)
 			predicted, _ := measure.Quote((after.Predicted.Value-before.Predicted.Value)/unit.Factor, u)

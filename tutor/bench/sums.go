@@ -41,6 +41,7 @@ func newSums(m *statics.Model, solved []float64) *sums {
 			s.forces = append(s.forces, i)
 		}
 	}
+	// Allocated here once: solve runs for every one of the random trials.
 	s.u, s.by = make([]float64, len(s.unknowns)), make([]float64, len(s.unknowns))
 	s.at = m.Residuals(solved, nil)
 	s.near = make([]float64, 0, len(s.at))
@@ -78,10 +79,12 @@ func (s *sums) solve() bool {
 	if s.linear {
 		clear(s.u)
 		s.at = s.residuals(s.at)
+		// Straight sums have the same derivative over any width, and 1 costs no figures.
 		missed, ok := s.step(1)
 		s.settle()
 		return ok && missed <= consistent*s.scale()
 	}
+	// Always from the same place: the result of a trial must not depend on the trial before it.
 	copy(s.u, s.start)
 	for range mostSteps {
 		s.at = s.residuals(s.at)
@@ -103,6 +106,7 @@ func (s *sums) step(h float64) (missed float64, ok bool) {
 	for j, was := range s.u {
 		wide := h
 		if !s.linear {
+			// A share of the unknown, but a direction may be 0.
 			wide = h * max(math.Abs(was), 1e-3)
 		}
 		s.u[j] = was + wide
@@ -138,6 +142,7 @@ func (s *sums) function(slots, outputs []int) measure.Function {
 	from := append([]float64(nil), s.env...)
 	return func(x, y []float64) bool {
 		for _, slot := range slots {
+			// One letter may be the sum of several inputs, such as a hanger and its rings.
 			s.env[slot] = 0
 		}
 		for i, slot := range slots {
@@ -148,6 +153,7 @@ func (s *sums) function(slots, outputs []int) measure.Function {
 		}
 		for j, slot := range outputs {
 			if y[j] = s.env[slot]; s.turns[slot] {
+				// Otherwise trials about 0° would fall to both ends of the circle and have a mean of 180°.
 				y[j] = from[slot] + measure.Turn(y[j]-from[slot])
 			}
 		}
@@ -163,6 +169,7 @@ func (s *sums) physical(f measure.Function, pushed *int) measure.Function {
 			return false
 		}
 		for slot := range s.turns {
+			// Package statics judges directions between 0° and 360° only.
 			s.env[slot] = math.Mod(s.env[slot]+4*math.Pi, 2*math.Pi)
 		}
 		if s.model.Unphysical(s.env) != "" {
@@ -177,6 +184,7 @@ func largest(values []float64) float64 {
 	most := 0.0
 	for _, v := range values {
 		if math.IsNaN(v) {
+			// max would pass over a NaN, and the sums would count as zero.
 			return math.Inf(1)
 		}
 		most = max(most, math.Abs(v))

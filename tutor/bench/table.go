@@ -50,6 +50,7 @@ func (t *Table) Begin(p *problems.Problem) error {
 	if err != nil {
 		return err
 	}
+	// The zero Table is ready for use.
 	if t.passed == nil {
 		t.passed, t.asked, t.known = map[string]bool{}, map[string]bool{}, map[string]Computed{}
 	}
@@ -72,6 +73,7 @@ func (t *Table) Enrol(line string) (why string) {
 		switch {
 		case err != nil:
 			return record.Sentence(err)
+		// A comma at the end names nobody.
 		case !ok && strings.TrimSpace(name) != "":
 			return saidNotInClass(name)
 		case ok && !has(t.Students, s):
@@ -144,6 +146,7 @@ func (t *Table) Called(name string) (s record.Student, why string) {
 // Keep writes what was typed to the record, if it is not there yet. Where nobody is
 // at the table, nothing is kept. The error is that of the record.
 func (t *Table) Keep() error {
+	// A run belongs to somebody, and an unchanged one would only make the record longer.
 	if t.Form == nil || t.Form.Empty() || t.Form.Text() == t.kept || len(t.Students) == 0 {
 		return nil
 	}
@@ -179,6 +182,7 @@ func (t *Table) numbered(number string) (Run, string) {
 	if err != nil {
 		return Run{}, record.Sentence(err)
 	}
+	// Others' runs may be opened too, by their number.
 	return pick(t.ofUs(runs, true), number)
 }
 
@@ -200,6 +204,7 @@ func (t *Table) open(number string) Answer {
 	if t.isOurs(run) {
 		t.take(f, run.ID, run.Text)
 	} else {
+		// Nothing is written until something is changed: looking at a run makes no copy of it.
 		t.take(f, "", f.Text())
 		names, _ := Names(t.Tutor.Record)
 		said = saidOpenedOthers(run.Number, run.named(names))
@@ -220,6 +225,7 @@ func (t *Table) again() Answer {
 	}
 	for i := range t.Form.Fields {
 		if e := &t.Form.Fields[i]; e.Kind == Reading && e.Value.Measured {
+			// A rating belongs to the apparatus, and the warnings need it before the first reading.
 			t.Form.Type(i, e.ratingAlone())
 		}
 	}
@@ -255,6 +261,7 @@ func (t *Table) computed(r *Result) Computed {
 
 // compute works out a run that is kept; false where it has no result any more.
 func (t *Table) compute(run Run) (Computed, bool) {
+	// A run that was typed on has another text, so an old result is never shown for it.
 	key := run.ID + run.Text
 	if one, ok := t.known[key]; ok {
 		return one, true
@@ -281,6 +288,7 @@ func (t *Table) chosen(numbers string) (computed []Computed, why string) {
 			return nil, record.Sentence(err)
 		}
 		for _, run := range runs {
+			// The one in hand comes last, with what the form says now.
 			if run.ID == t.run {
 				continue
 			}
@@ -314,6 +322,7 @@ func Numbers(text string) (numbers []string) {
 		from, to, isRange := strings.Cut(strings.ReplaceAll(word, "–", "-"), "-")
 		first, errFirst := strconv.Atoi(from)
 		last, errLast := strconv.Atoi(to)
+		// Passed on as it was typed, so that the refusal can name it.
 		if !isRange || errFirst != nil || errLast != nil || last-first > most {
 			numbers = append(numbers, word)
 			continue

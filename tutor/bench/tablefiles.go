@@ -11,6 +11,7 @@ func (t *Table) report(name string) Answer {
 	if why != "" {
 		return refuses(why)
 	}
+	// The run in hand has no result yet: its own sentence says what is missing.
 	if n := len(trials); n == 0 || trials[n-1].form != t.Form {
 		_, why := t.Form.Result()
 		return refuses(why...)

@@ -26,9 +26,11 @@ func (r *Result) warn() {
 		name, size := expr.Set(f.Name), math.Abs(r.solved[slot])
 		unit := r.form.want(f.Name).Unit
 		shown := measure.WithUnit(measure.Figured(size/unit.Factor, 3), unit)
+		// A warning must come before the string is loaded, but not give the prediction away.
 		if !r.early {
 			name += " (" + shown + ")"
 		}
+		// A flat string pulls with many times its load; of a paper clip that is still harmless.
 		if load > 0 && size > manyLoads*load && size > smallPull {
 			many = append(many, name)
 		}
@@ -57,6 +59,7 @@ func (r *Result) strings() []*statics.Force {
 		body := &r.form.problem.System.Bodies[i]
 		for k := range body.Forces {
 			f := &body.Forces[k]
+			// A string over a pulley pulls on two bodies under one letter.
 			if (f.Kind == statics.Tension || f.Kind == statics.Spring) && !seen[f.Name] {
 				seen[f.Name] = true
 				all = append(all, f)
@@ -75,6 +78,7 @@ func (r *Result) load() float64 {
 			switch size := math.Abs(r.solved[slot]); {
 			case f.Kind == statics.Weight:
 				load = max(load, size)
+			// A size that needs no letter is a number in the file.
 			case f.Size != nil && len(r.form.needs(f.Size)) == 0:
 				given = max(given, size)
 			}
@@ -107,6 +111,7 @@ func (r *Result) rated(e *Field) {
 	x, high := math.Abs(r.solved[slot]), 0.0
 	for _, p := range r.Predicted {
 		if p.Letter == e.Letter {
+			// A direction round its own zero, or a strut, may have the larger size below.
 			high = max(math.Abs(p.Low), math.Abs(p.High))
 		}
 	}

@@ -43,8 +43,8 @@ func clip(text string, most int) string {
 	return text
 }
 
-// Live shows the lab once a second until a key or the context ends it. clear says whether
-// the output is a terminal, whose lines end with a carriage return.
+// Live shows the lab once a second until a key or the context ends it. The output is a
+// terminal in raw mode, whose lines end with a carriage return.
 func (h *Host) Live(ctx context.Context, in io.Reader, out io.Writer) error {
 	keys := make(chan byte)
 	ctx, stop := context.WithCancel(ctx)

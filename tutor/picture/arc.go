@@ -12,6 +12,7 @@ func (f *figure) reference(a Angle) float64 {
 		tilt += 90
 	}
 	if math.Abs(turn(tilt, f.arms[a.Force].deg)) > 90 {
+		// The angle is below 90°, so it is measured from the nearer end of the axis.
 		tilt += 180
 	}
 	return tilt
@@ -37,9 +38,11 @@ func (f *figure) arcs() {
 	for i, a := range f.scene.Angles {
 		arm := &f.arms[a.Force]
 		from, sweep := f.reference(a), f.sweep(a)
+		// An arc about a short arrow would lie beyond its head; about a long one it grows no further.
 		reach := arm.far.minus(arm.centre).len()
 		radius := arcRadius(min(reach, f.dots(f.longest)*1.1), sweep)
 		b := &f.scene.Bodies[f.scene.Forces[a.Force].On]
+		// Outside the body, whose outline would hide it.
 		radius = max(radius, f.dots(f.edge(b, arm.out))+3) + 4*float64(f.inside(i))
 		if f.scene.Forces[a.Force].Inward {
 			radius = 0.7 * reach // clear of the head
@@ -58,6 +61,7 @@ func (f *figure) inside(i int) int {
 		same := f.scene.Forces[a.Force].On == f.scene.Forces[b.Force].On
 		other := math.Abs(f.sweep(b)) / 2
 		wider := other > half || other == half && k < i
+		// One degree of overlap is let pass: two angles that share a side touch there.
 		if same && wider && math.Abs(turn(mid, f.reference(b)+f.sweep(b)/2)) < half+other-1 {
 			n++
 		}
@@ -95,10 +99,12 @@ func (f *figure) arcOf(a arcNote) {
 	if f.fine || f.area.rows() >= leastArcRows {
 		f.arc(l, a.centre, a.radius, a.from, a.sweep)
 	}
+	// The letter stands on the bisector, where a textbook has it.
 	way := heading(a.from + a.sweep*letterAt(a.sweep))
 	at, dir := a.centre.along(way, a.radius+1.5), way
 	if math.Abs(a.sweep)*a.radius < narrow {
 		way = heading(a.from)
+		// The letter goes to the side of the axis that the arrow is not on.
 		aside := way.left().times(-math.Copysign(1, a.sweep))
 		at, dir = a.centre.along(way, a.radius).plus(aside), way.times(0.3).plus(aside).unit()
 	}

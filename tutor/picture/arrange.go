@@ -7,11 +7,15 @@ import "math"
 // that pulls two bodies in different directions runs over a pulley, and bodies
 // with nothing in common stand side by side.
 func arranged(s Scene) Scene {
+	// Places that a scene gives are left alone.
 	if len(s.Bodies) < 2 || !together(s.Bodies) {
 		return s
 	}
 	a := arranger{scene: s, placed: make([]bool, len(s.Bodies))}
+	// The first body stays at the origin, and the others are placed from it.
 	a.placed[0] = true
+	// Each round places at most one body, and the rounds go by
+	// the order of the forces, so the drawing is always the same.
 	for range s.Bodies {
 		a.follow()
 	}
@@ -76,8 +80,10 @@ func (a *arranger) tie(i, j int) {
 	a.placed[g.On] = true
 	deg := f.Direction
 	if f.Inward {
+		// The arrow points at the body, so the string lies on its other side.
 		deg += 180
 	}
+	// The ends of one straight string pull in opposite directions; the rest is a rounded angle in a file.
 	opposite := math.Abs(turn(f.Direction+180, g.Direction)) < 20
 	if opposite || f.Kind != Tension {
 		to.At = moved(from, deg, tied)
@@ -91,6 +97,7 @@ func (a *arranger) tie(i, j int) {
 // run down to the second on the far side.
 func (a *arranger) overPulley(f, g *Force) {
 	side := -90.0 // the wheel lies clockwise of a string that goes up to the right
+	// The string must go on outwards over the wheel and not back across the first body.
 	if heading(f.Direction).x < -1e-6 {
 		side = 90
 	}
@@ -99,6 +106,7 @@ func (a *arranger) overPulley(f, g *Force) {
 	far := moved(centre, g.Direction+side, wheel)
 	a.scene.Bodies[g.On].At = moved(far, g.Direction+180, toPulley)
 	a.scene.Bodies = append(a.scene.Bodies, Body{Shape: Pulley, At: centre, Size: wheel, Bare: true})
+	// The wheel is a body too, and both slices share their indices.
 	a.placed = append(a.placed, true)
 	n := len(a.scene.Bodies) - 1
 	a.scene.Links = append(a.scene.Links, Link{f.On, n, Rope}, Link{g.On, n, Rope})
@@ -107,6 +115,7 @@ func (a *arranger) overPulley(f, g *Force) {
 // moved is the place some way off in a direction.
 func moved(p Point, deg, way float64) Point {
 	d := heading(deg)
+	// A scene has y upwards, a drawing downwards.
 	return Point{p.X + d.x*way, p.Y - d.y*way}
 }
 

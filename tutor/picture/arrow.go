@@ -2,6 +2,7 @@ package picture
 
 // arrows draws all forces, what is in hand last and so on top.
 func (f *figure) arrows() {
+	// What is in hand comes last, and so lies over the rest.
 	for _, hand := range []bool{false, true} {
 		for i := range f.arms {
 			force := &f.scene.Forces[i]
@@ -25,6 +26,8 @@ func (f *figure) onCoil(i int) bool {
 			continue
 		}
 		other := l.From + l.To - on
+		// The coil between the two bodies is already the spring that
+		// pulls; a second one along the arrow would be another spring.
 		if f.between(on, other).unit().dot(f.arms[i].out) > 0.95 {
 			return true
 		}
@@ -57,6 +60,7 @@ func joined(name, note string) string {
 func (f *figure) bodyNames() {
 	for i := range f.scene.Bodies {
 		b := &f.scene.Bodies[i]
+		// Not zero, because balanced arrows add up to nothing and the name still needs a side.
 		away := vec{0.01, 0.01}
 		for k := range f.arms {
 			if f.scene.Forces[k].On == i {
@@ -74,6 +78,7 @@ func (f *figure) legs() (from, corner, to vec) {
 	x := heading(f.scene.Bodies[force.On].Tilt)
 	from, to = arm.centre, arm.tip
 	if force.Inward {
+		// An arrow drawn towards its body ends there, and its triangle lies outside with it.
 		from, to = arm.tail, arm.centre
 	}
 	return from, from.along(x, to.minus(from).dot(x)), to
@@ -92,6 +97,7 @@ func (f *figure) triangle() {
 	f.line(l, dashed, corner, to)
 	back, up := from.minus(corner), to.minus(corner)
 	const square = 3.0
+	// In a narrow triangle the sign of the right angle would fill it.
 	if back.len() > 3*square && up.len() > 3*square {
 		a, b := back.unit().times(square), up.unit().times(square)
 		f.line(look{tag: TagAngle}, solid, corner.plus(a), corner.plus(a).plus(b), corner.plus(b))
@@ -121,6 +127,7 @@ func (f *figure) legNames() {
 		end  vec
 		text string
 	}{{from, t.X}, {to, t.Y}} {
+		// A force along an axis has a component of nothing.
 		if leg.end.minus(corner).len() < 1 {
 			continue
 		}

@@ -28,6 +28,7 @@ func (g *grid) sign(col, row int, r byte, l look) {
 	if m == nil {
 		return
 	}
+	// All forces are of one rank, whatever their number: the first drawn stays.
 	mine, its := min(l.tag, tagForce), min(m.tag, tagForce)
 	if r != 0 && (m.rune == 0 || !m.kept && (mine > its || mine == its && !l.soft)) {
 		m.rune = rune(r)
@@ -47,12 +48,14 @@ func (g *grid) typePath(s *stroke, points []vec) {
 	for i := 1; i < len(points); i++ {
 		g.typeLine(s, points[i-1], points[i])
 	}
+	// A plus at the corners of a surface would read as a joint.
 	if s.typed != 0 || s.tag == TagSurface {
 		return
 	}
 	for i := 1; i < len(points)-1; i++ {
 		g.sign(nearest(points[i].x)>>1, nearest(points[i].y)>>2, '+', s.look)
 	}
+	// A closed outline has its first corner at both ends, which the loop leaves out.
 	if n := len(points) - 1; n > 1 && points[0] == points[n] {
 		g.sign(nearest(points[0].x)>>1, nearest(points[0].y)>>2, '+', s.look)
 	}
@@ -73,11 +76,13 @@ func (g *grid) typeLine(s *stroke, a, b vec) {
 }
 
 func (g *grid) typeSteep(s *stroke, a, b vec) {
+	// Drawn downwards always, so that a line looks the same from either end.
 	if a.y > b.y {
 		a, b = b, a
 	}
 	lean := (b.x - a.x) / (b.y - a.y) // dots to the right for each dot down
 	for row := nearest(a.y) >> 2; row <= nearest(b.y)>>2; row++ {
+		// The middle of the cell, but not beyond the ends of the line.
 		y := clamp(float64(4*row)+1.5, a.y, b.y)
 		g.sign(nearest(a.x+lean*(y-a.y))>>1, row, steepSign(s, lean, row), s.look)
 	}
@@ -148,8 +153,10 @@ func (g *grid) typeRound(s *stroke) {
 		g.stamp(s.centre, "oO"[min(int(s.radius/1.5), 1)], s.look)
 		return
 	}
+	// About one chord for every two or three cells of the arc; more would only repeat signs.
 	n := min(max(int(math.Abs(s.sweep)*s.radius/160), 2), 90)
 	if s.typed == 0 && s.tag == TagAngle {
+		// A copy: the stroke itself belongs to the drawing.
 		t := *s
 		t.typed = ':'
 		s = &t

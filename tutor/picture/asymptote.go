@@ -29,11 +29,13 @@ func (c *Curve) unbounded() []asymptote {
 			points, ys = append(points, p), append(ys, math.Abs(p.Y))
 		}
 	}
+	// Too few points to tell growth without bound from a steep end.
 	if len(points) < 6 {
 		return nil
 	}
 	var poles []asymptote
 	middle := median(ys)
+	// The second round sees the points in reverse, so the lower end is an end like the upper.
 	for _, side := range []int{1, -1} {
 		if last := points[len(points)-1]; last.Y > 4*middle {
 			if x, ok := asymptoteBeyond(points); ok {
@@ -53,10 +55,12 @@ func asymptoteBeyond(points []Point) (x float64, ok bool) {
 	last, width := points[n-1], math.Abs(points[n-1].X-points[0].X)
 	x, ok = meetsZero(last, points[n-2])
 	ahead := math.Abs(x - last.X)
+	// An asymptote far outside the plot would widen it by a stretch without points.
 	if !ok || ahead > 0.12*width {
 		return 0, false
 	}
 	k := n - 1
+	// As far before the end as the asymptote lies behind it.
 	for k > 1 && math.Abs(points[k].X-last.X) < ahead {
 		k--
 	}

@@ -48,6 +48,7 @@ func (f *figure) axisOut(i, half int) vec {
 // or are still to be found.
 func (f *figure) hasAxes(i int) bool {
 	b := &f.scene.Bodies[i]
+	// A wheel or a wall is not what the equations are written for.
 	if b.Bare || b.Shape == Anchor {
 		return false
 	}
@@ -67,6 +68,7 @@ func (f *figure) coverOf(i, half int) *arm {
 	deg := f.scene.Bodies[i].Tilt + 90*float64(half)
 	var long *arm
 	for k := range f.arms {
+		// Within 8° the axis and the arrow run through the same cells.
 		if f.scene.Forces[k].On == i && math.Abs(turn(deg, f.arms[k].deg)) < 8 &&
 			(long == nil || f.arms[k].share > long.share) {
 			long = &f.arms[k]
@@ -96,6 +98,7 @@ func (f *figure) axisEnd(i, half int) vec {
 	out := f.axisOut(i, half)
 	end := f.middle(i).along(out, f.dots(f.axisLength(i, half)))
 	if arm := f.coverOf(i, half); arm != nil {
+		// A negative half says nothing that the arrow over it does not.
 		if half >= 2 && !f.leanedOn(i, half) {
 			return f.middle(i)
 		}
@@ -114,6 +117,7 @@ func (f *figure) leanedOn(i, half int) bool {
 		}
 	}
 	if t := f.scene.Triangle; t != nil && f.scene.Forces[t.Force].On == i {
+		// The leg along x lies on this half of the x axis; that along y is drawn beside.
 		return half%2 == 0 && f.arms[t.Force].out.dot(f.axisOut(i, half)) > 0
 	}
 	return false
@@ -132,6 +136,7 @@ func (f *figure) axisExtents(es []extent, i int) []extent {
 			long, beyond = max(long, f.edge(b, out)+arm.share*f.longest), f.stub()
 		}
 		e := extent{at: vec{b.At.X, -b.At.Y}.along(out, long)}
+		// Only the positive halves carry letters that need room.
 		if half < 2 {
 			way := out.times(beyond)
 			e.left, e.right = max(-way.x, 0)+axisRoom/2, max(way.x, 0)+axisRoom/2
@@ -164,6 +169,7 @@ func (f *figure) lettered(i, half int) bool {
 		}
 		further := f.between(i, k).dot(f.axisOut(i, half))
 		if further > 1e-6 || further > -1e-6 && k < i {
+			// Bodies side by side are equally far out; then the first one has the letter.
 			further = 1
 		}
 		if other := f.coverOf(k, half) == nil; other && !free || other == free && further > 0 {

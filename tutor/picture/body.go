@@ -44,6 +44,7 @@ func (f *figure) block(l look, at, half, u vec) {
 // anchor draws a short wall across the way to what is tied to it.
 func (f *figure) anchor(i int, at vec, half float64) {
 	along := f.pullOn(i).left()
+	// A wall of fewer dots would read as part of the string.
 	half = max(half, 3)
 	f.line(look{tag: TagSurface}, solid, at.along(along, -half), at.along(along, half))
 	f.ticks(at, along, f.pullOn(i).times(-1), [2]float64{-half, half})
@@ -60,6 +61,7 @@ func (f *figure) pullOn(i int) vec {
 			sum = sum.plus(f.between(i, l.From))
 		}
 	}
+	// At 45° a ceiling is likelier than a wall.
 	if math.Abs(sum.x) > 1.5*math.Abs(sum.y) {
 		return vec{math.Copysign(1, sum.x), 0}
 	}
@@ -91,6 +93,7 @@ func (f *figure) span(i, k int) span {
 	for other := range b.Surfaces {
 		n := heading(b.Surfaces[other].Normal)
 		speed := s.along.dot(n)
+		// Parallel surfaces never meet.
 		if other == k || math.Abs(speed) < 0.05 {
 			continue
 		}
@@ -111,6 +114,7 @@ func (s span) at(way float64) vec { return s.touch.along(s.along, way) }
 // along which its angle is measured.
 func (s span) foot() (foot, level vec) {
 	foot, other := s.at(s.ends[0]), s.at(s.ends[1])
+	// In dots y points downwards, so the larger one is lower.
 	if other.y > foot.y {
 		foot, other = other, foot
 	}
@@ -129,6 +133,7 @@ func (f *figure) surfaces(i int) {
 		foot, level := s.foot()
 		long := s.ends[1] - s.ends[0]
 		f.line(look{tag: TagSurface, soft: true}, dotted, foot, foot.along(level, 0.55*long))
+		// Along the surface in the sense in which it leads away from the foot.
 		slope := turn(level.degrees(), s.along.times(math.Copysign(1, s.along.dot(level))).degrees())
 		radius := arcRadius(0.45*long, slope)
 		f.arcOf(arcNote{name: surface.Angle, centre: foot, radius: radius, from: level.degrees(), sweep: slope})
@@ -166,6 +171,7 @@ func (f *figure) ticks(at, along, into vec, ends [2]float64) {
 	for way := ends[0] + 2; way < ends[1]; way += each {
 		from := at.along(along, way).along(into, 1)
 		to := from.along(into.along(along, -1).unit(), long)
+		// Here and not by the rank of the stroke: half a tick would look like a mark of its own.
 		if f.busy(from) || f.busy(to) {
 			continue
 		}

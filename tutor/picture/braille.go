@@ -60,6 +60,7 @@ func (g *grid) dotRule(s *stroke, a, b vec) bool {
 	if math.Abs(a.x-b.x) > 0.6 && math.Abs(a.y-b.y) > 0.6 {
 		return false
 	}
+	// Clipped before the cells are counted: an arrow may be far longer than the page.
 	a, b, seen := clip(a, b, vec{0, 0}, vec{float64(2*g.cols - 1), float64(4*g.rows - 1)})
 	if seen {
 		t := *s
@@ -78,6 +79,7 @@ func (g *grid) dotLine(s *stroke, a, b vec, step int) int {
 	}
 	way := b.minus(a)
 	flat := math.Abs(way.x) >= math.Abs(way.y)
+	// A length that is whole but for its last bit must not get one step more.
 	n := int(math.Ceil(math.Max(math.Abs(way.x), math.Abs(way.y)) - 1e-9))
 	each := way.times(1 / float64(max(n, 1)))
 	d := dashes[s.dash]
@@ -85,8 +87,10 @@ func (g *grid) dotLine(s *stroke, a, b vec, step int) int {
 		if (step+i)%(d.on+d.off) >= d.on {
 			continue
 		}
+		// From the beginning each time: a sum of steps would drift.
 		x, y := nearest(a.x+each.x*float64(i)), nearest(a.y+each.y*float64(i))
 		g.set(x, y, s.look)
+		// A thick dotted line would close its gaps.
 		if s.strong && s.dash != dotted {
 			g.beside(x, y, flat, s.look)
 		}
@@ -117,6 +121,7 @@ func (g *grid) dotRound(s *stroke) {
 		if s.dash != dotted || i%3 == 0 {
 			g.set(nearest(s.centre.x+arm.x), nearest(s.centre.y+arm.y), s.look)
 		}
+		// Turned on step by step, because a sine for every dot would take most of the time of a drawing.
 		arm = vec{arm.x*cos + arm.y*sin, arm.y*cos - arm.x*sin}
 	}
 	if s.full {
@@ -155,6 +160,7 @@ func within(outline []vec, p vec) bool {
 	for i, a := range outline {
 		edge := outline[(i+1)%len(outline)].minus(a)
 		d := edge.unit().left().dot(p.minus(a))
+		// On an edge a place belongs to either side of it.
 		if math.Abs(d) <= grace {
 			continue
 		}
@@ -173,6 +179,7 @@ func zigzag(a, b vec) []vec {
 	way := b.minus(a)
 	ahead, side := way.unit(), way.unit().left().times(amplitude)
 	n := min(max(int((way.len()-2*straight)/turn), 2), 200)
+	// An even number of turns ends on the line.
 	n -= n % 2
 	each := (way.len() - 2*straight) / float64(n)
 	points := make([]vec, 0, n+4)

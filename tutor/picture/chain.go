@@ -25,6 +25,7 @@ func (c *Chain) lengths() []float64 {
 		}
 	}
 	for i, l := range c.Legs {
+		// Without sizes both lanes are equally long: a sum of zero is what is drawn.
 		if long[i] = 1 / lanes[lane(l)]; true_ {
 			long[i] = l.Size / max(lanes[0], lanes[1])
 		}
@@ -52,6 +53,7 @@ func (c *Chain) links() [][2]float64 {
 	}
 	for i, l := range c.Legs {
 		if l.Negative {
+			// The negative ones go back from where the positive ones ended; at the start again means balance.
 			ends[i] = [2]float64{at[0] - at[1], at[0] - at[1] - long[i]}
 			at[1] += long[i]
 		}
@@ -109,6 +111,7 @@ func (d *drawing) lanes(c *Chain, ends [][2]float64, area box) lanes {
 	for _, l := range c.Legs {
 		wide = max(wide, len(d.cells(l.Label)))
 	}
+	// In a narrow area the arrows need the columns, and the names stand above them.
 	if wide+10 <= area.cols() {
 		k.from += wide + 2
 	}
@@ -117,6 +120,7 @@ func (d *drawing) lanes(c *Chain, ends [][2]float64, area box) lanes {
 	for _, e := range ends {
 		k.low, high = min(k.low, e[0], e[1]), max(high, e[0], e[1])
 	}
+	// All legs may be empty.
 	k.unit = float64(k.cols) / max(high-k.low, 1e-9)
 	top, foot := 2, 2
 	if spare := area.rows() - len(c.Legs) - top - foot; spare < 0 {
@@ -138,6 +142,7 @@ func (d *drawing) legs(c *Chain, area box, letter string) {
 		d.axisHead(c, k, letter)
 	}
 	row := k.row
+	// In the order in which links laid them end to end.
 	for _, back := range []bool{false, true} {
 		for i, l := range c.Legs {
 			if l.Negative != back {
@@ -186,6 +191,7 @@ func (d *drawing) leg(k lanes, l Leg, ends [2]float64, row int) {
 	if l.Negative {
 		tail = '┤'
 	}
+	// A shorter arrow is all head.
 	if math.Abs(from.x-to.x) > 3 {
 		d.add(stroke{look: s.look, form: glyph, rune: tail, points: d.store([]vec{from})})
 	}
@@ -216,6 +222,7 @@ func (d *drawing) put(text string, col, row int, l look) {
 	d.grid.write(col, row, n.text, l)
 	d.labels = append(d.labels, n)
 	last := len(d.labels) - 1
+	// Among those that have their place: place only looks for one for the labels behind.
 	d.labels[last], d.labels[d.placed] = d.labels[d.placed], d.labels[last]
 	d.placed++
 }

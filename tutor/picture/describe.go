@@ -41,6 +41,7 @@ var formWords = [...]string{Eye: "ring", Box: "body", Drum: "round body", Wheel:
 func (d describer) name(i int) string {
 	o := &d.Objects[i]
 	switch {
+	// “body A”, as a textbook has it, and not “the A”.
 	case len([]rune(o.Name)) == 1:
 		return formWords[o.Form] + " " + o.Name
 	case o.Name != "":
@@ -75,6 +76,7 @@ func sentence(text string) string { return strings.ToUpper(text[:1]) + text[1:] 
 func (d describer) object(i int) []string {
 	o := &d.Objects[i]
 	var lines []string
+	// A load without a letter is an empty one in the list: it hangs there, but has nothing in brackets.
 	letters := slices.DeleteFunc(slices.Clone(o.Letters), func(l string) bool { return l == "" })
 	switch {
 	case len(o.Letters) == 0:
@@ -91,6 +93,7 @@ func (d describer) object(i int) []string {
 	}
 	for k := range o.Faces {
 		if line := d.face(i, k, own); line != "" {
+			// The letters stand once, with the first sentence that names the body.
 			lines, own = append(lines, line), ""
 		}
 	}
@@ -144,11 +147,13 @@ func (d describer) face(i, k int, own string) string {
 	}
 	side := "left"
 	if heading(f.Normal).x < 0 {
+		// The normal points from the wall to the body.
 		side = "right"
 	}
 	switch {
 	case f.On >= 0 && f.isFloor():
 		return sentence(fmt.Sprintf("%s is on %s%s", subject, d.name(f.On), rough))
+	// Both bodies have this face, and the other one's sentence has told it.
 	case f.On >= 0 && (f.On < i || f.isCeiling()):
 		return ""
 	case f.On >= 0:
@@ -212,6 +217,7 @@ func (d describer) hold(k int) []string {
 		return []string{sentence(d.noun(h) + letter + " pulls " + d.name(h.On) + " " + d.way(h) + d.angle(h))}
 	}
 	angle := d.angle(h)
+	// The angle stands between two commas, and an end may bring the second one itself.
 	if angle != "" && !strings.HasPrefix(d.end(h), ",") {
 		angle += ","
 	}
@@ -269,6 +275,7 @@ var holdWords = map[Kind]string{Tension: "rope", Spring: "spring", Strut: "strut
 func (d describer) noun(h *Hold) string {
 	noun := plural(h.Count, holdWords[h.Kind])
 	if h.By != "" && h.Count == 1 {
+		// The words of the problem name one thing; several are only counted.
 		noun = theNoun(h.By)
 	}
 	if h.Kind == Spring && !h.Squeezed {

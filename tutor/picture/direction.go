@@ -16,6 +16,7 @@ func (t *teller) whither(i int) string {
 		away = wordAway
 	}
 	switch {
+	// The ways of a slope come before those of the room: up the slope is what a solver resolves along.
 	case slope && near(x, 0, 180):
 		return slopeWay(b, f.Direction)
 	case slope && near(x, 90):
@@ -26,6 +27,7 @@ func (t *teller) whither(i int) string {
 	case slope && near(x, -90):
 		return "into the slope, at right angles to it"
 	case near(turn(0, f.Direction), 90, -90):
+		// On a slope the vertical is none of the axes, so its angle to them is told too.
 		return away + "straight " + t.heights()[sign(-heading(f.Direction).y)] + t.measured(i, !level(b.Tilt))
 	case near(turn(0, f.Direction), 0, 180):
 		return away + straight(f.Kind) + acrossWords[sign(heading(f.Direction).x)] + t.measured(i, !level(b.Tilt))
@@ -98,6 +100,7 @@ func level(tilt float64) bool { return math.Abs(turn(0, tilt)) < 0.05 }
 // onSlope tells whether a body's x axis lies along a sloping surface of it.
 func onSlope(b *Body) bool {
 	for _, s := range b.Surfaces {
+		// Neither a floor nor a wall; and only if the axes lie along it.
 		slopes := math.Abs(turn(90, s.Normal)) > 0.05 && math.Abs(turn(90, s.Normal)) < 89.5
 		if slopes && math.Abs(turn(b.Tilt+90, s.Normal)) < 0.5 {
 			return true
@@ -115,11 +118,13 @@ func (t *teller) measured(i int, wanted bool) string {
 			return ", " + t.angle(a)
 		}
 	}
+	// A sketch is drawn where the force may be, so its direction is not to be read off.
 	if !wanted || t.scene.Forces[i].Sketch {
 		return ""
 	}
 	a := Angle{Force: i}
 	if b := &t.scene.Bodies[t.scene.Forces[i].On]; !level(b.Tilt) && axisAngle(b.Tilt, AxisX, t.scene.Forces[i].Direction) > 45 {
+		// From the nearer axis: the angle is then the small one of the textbooks.
 		a.From = AxisY
 	}
 	return ", " + t.angle(a)
@@ -140,6 +145,7 @@ func (t *teller) angle(a Angle) string {
 	words := degreesText(size) + "°"
 	switch {
 	case f.Sketch && a.Name != "":
+		// The number would be that of the drawing, which is asked for.
 		words = fmt.Sprintf(saysUnknown, a.Name)
 	case f.Sketch:
 		words = wordUnknown
@@ -191,6 +197,7 @@ func (t *teller) moreAngles(i int) {
 		if a.Force != i {
 			continue
 		}
+		// The first angle is in the sentence of the force.
 		if !first && a.Name != "" {
 			t.say(saysAngle, a.Name, either(t.scene.Forces[i].Name, wordForce), string("xy"[a.From&1]))
 		}

@@ -68,6 +68,7 @@ func compose(s Scene, m medium) *drawing {
 	d := &drawing{grid: newGrid(m.cols, m.rows), pen: m.pen, ascii: m.ascii, fine: m.fine,
 		strokes: make([]stroke, 0, 48), points: make([]vec, 0, 160), labels: make([]label, 0, 24)}
 	d.grid.ascii = m.ascii
+	// A terminal of no size still gets a drawing, an empty one.
 	if len(d.grid.marks) == 0 {
 		return d
 	}
@@ -85,10 +86,12 @@ func (d *drawing) add(s stroke) {
 func (d *drawing) store(points []vec) []vec {
 	from := len(d.points)
 	d.points = append(d.points, points...)
+	// With no capacity to spare: whoever appends to it gets a copy, and not the points of the next stroke.
 	return d.points[from:len(d.points):len(d.points)]
 }
 
 func (d *drawing) line(l look, k dash, points ...vec) {
+	// A right angle and a marker are smaller than the characters of a frame.
 	square := l.tag != TagAngle && l.tag != TagMarker
 	d.add(stroke{look: l, form: path, dash: k, points: d.store(points), square: square})
 }
@@ -149,6 +152,7 @@ const shortOfTip = 1.2
 func (d *drawing) arrow(s shaft, tail, tip vec) {
 	way := tip.minus(tail)
 	length, ahead := way.len(), way.unit()
+	// An arrow shorter than its head is a small head.
 	long := min(headLength, length)
 	if d.fine {
 		long = min(fineHead*headLength, length)
@@ -158,6 +162,7 @@ func (d *drawing) arrow(s shaft, tail, tip vec) {
 		wide += 0.6
 	}
 	neck := tip.along(ahead, -long)
+	// A shorter spring has no room for turns.
 	if s.coil && length > 3*headLength {
 		d.spring(s.look, tail, neck)
 	} else {

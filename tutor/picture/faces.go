@@ -47,6 +47,7 @@ func (l *layout) faces(i int) {
 
 // contact marks the surface between two objects.
 func (l *layout) contact(i int, f *Face) {
+	// The other body has this face too, and one contact is drawn once.
 	if f.On < i {
 		return
 	}
@@ -64,6 +65,7 @@ func (l *layout) facePlace(i, k int) facePlace {
 	o := &l.Objects[i]
 	n := heading(o.Faces[k].Normal)
 	s := facePlace{touch: l.at[i].along(n, -l.depth(i, n)), along: n.left().times(-1), out: n}
+	// Always to the right, and a wall upwards, so that ends[0] is the left or lower end.
 	if s.along.x < -1e-6 || math.Abs(s.along.x) < 1e-6 && s.along.y > 0 {
 		s.along = s.along.times(-1)
 	}
@@ -128,6 +130,7 @@ func (l *layout) floor(i, thing int, s facePlace, f *Face) {
 	wallLeft, wallRight := l.wallXs()
 	from, to := max(s.ends[0], -reach), min(s.ends[1], reach)
 	if wallLeft > 0 {
+		// The floor goes as far as the wall, whichever body touches that.
 		from = wallLeft - s.touch.x
 	}
 	if wallRight > 0 {
@@ -141,6 +144,7 @@ func (l *layout) floor(i, thing int, s facePlace, f *Face) {
 			if w.centre.x < s.touch.x {
 				edge, side = a, -1
 			}
+			// The edge of a table is drawn with characters, which stand on cells.
 			corner := cell(cellOf(edge))
 			l.rule(thing, TagSurface, edge, corner)
 			edge = corner

@@ -31,6 +31,7 @@ type look struct {
 func newGrid(cols, rows int) *grid {
 	cols, rows = min(max(cols, 0), MaxCols), min(max(rows, 0), MaxRows)
 	if cols == 0 || rows == 0 {
+		// One of them alone would leave a grid with rows and no cells.
 		cols, rows = 0, 0
 	}
 	return &grid{cols: cols, rows: rows, marks: make([]mark, cols*rows), clip: box{0, 0, cols, rows}}
@@ -48,6 +49,7 @@ func (g *grid) at(col, row int) *mark {
 func (m *mark) ink(l look) {
 	m.hard = m.hard || !l.soft
 	mine, its := min(l.tag, tagForce), min(m.tag, tagForce)
+	// A cell shows one colour: that of the more telling thing, whatever was drawn first.
 	if mine > its || mine == its && (l.strong || !m.strong) {
 		m.tag, m.strong = l.tag, l.strong
 	}
@@ -57,6 +59,7 @@ func (m *mark) ink(l look) {
 func (g *grid) write(col, row int, text []rune, l look) {
 	for i, r := range text {
 		if m := g.at(col+i, row); m != nil {
+			// hard stays, so that a later label still keeps off the line below this one.
 			*m = mark{rune: r, tag: l.tag, strong: l.strong, text: true, hard: m.hard}
 		}
 	}
@@ -69,6 +72,7 @@ func (g *grid) canvas() Canvas {
 		cell := Cell{Rune: m.rune, Tag: m.tag, Strong: m.strong}
 		switch {
 		case m.text, m.kept && !g.ascii:
+		// Arms before dots: a cell holds one character, and a rule is drawn whole.
 		case m.arms != 0 && !m.kept:
 			cell.Rune = ruleRune(m.arms, m.broken, m.strong, g.ascii)
 		case m.dots != 0:

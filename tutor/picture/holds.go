@@ -43,9 +43,11 @@ func (l *layout) start(k int) vec {
 	if l.Objects[h.On].Form == Eye && h.inward() && near(h.Direction, 90) { // from below: at the load
 		return at.plus(vec{0, float64(4*(l.drop+1)) + 8*float64(len(l.Objects[h.On].Letters))})
 	}
+	// A rope is tied to the axle of a drum.
 	if l.Objects[h.On].Form == Drum && !h.inward() {
 		return at
 	}
+	// A rope over a wheel leaves from the side of its rim, any other from the edge of its body.
 	return at.plus(l.sideOf(k, h.On)).along(out, l.reach(h.On, out)*b2f(l.sideOf(k, h.On) == vec{}))
 }
 
@@ -80,6 +82,7 @@ func (l *layout) outward(k int) {
 		to = l.toBeam(k, from, out)
 	}
 	l.strandsOf(k, l.fromEye(k, from, out), to)
+	// Dots; an angle needs room for its letter.
 	least := 13.0
 	switch {
 	case math.Abs(out.x) < 1e-6:
@@ -88,6 +91,7 @@ func (l *layout) outward(k int) {
 		least = 20
 	}
 	l.cost += 5 * max(least-to.minus(from).len(), 0)
+	// A longer rope is easier to see, but past 40 dots it only takes room.
 	l.cost -= min(to.minus(from).len(), 40) * 0.15
 	l.holdAngle(k, from, to, out)
 	l.holdLengths(k, from, to)
@@ -99,6 +103,7 @@ func (l *layout) strandsOf(k int, a, b vec) {
 	h := &l.Holds[k]
 	side := b.minus(a).unit().left()
 	for n := range h.Count {
+		// On both sides of the middle, so that the pull of all lies where the body is.
 		off := side.times(8 * (float64(n) - float64(h.Count-1)/2))
 		l.strand(k, a.plus(off), b.plus(off))
 	}
@@ -120,6 +125,7 @@ func (l *layout) strand(k int, a, b vec) {
 
 // coil draws a spring; a level one with whole characters.
 func (l *layout) coil(thing int, a, b vec) {
+	// Only a level spring can be drawn with characters of its own.
 	if math.Abs(a.y-b.y) > 1 {
 		l.add(thing, stroke{look: look{tag: TagLink}, form: coil, points: []vec{a, b}})
 		return
@@ -171,6 +177,7 @@ func (l *layout) levelScale(thing int, a, mid, b vec) {
 	if a.x > b.x {
 		a, b = b, a
 	}
+	// On a cell, or the brackets would fall beside the middle.
 	mid = cell(cellOf(mid))
 	l.rule(thing, TagLink, a, vec{mid.x - 6, a.y})
 	l.rule(thing, TagLink, vec{mid.x + 6, a.y}, b)
@@ -185,6 +192,7 @@ func (l *layout) yoke(k int) vec {
 	i, thing := l.Holds[k].On, l.holdThing(k)
 	c := l.carried(i)
 	top := l.at[i].plus(vec{0, -l.half(i).y})
+	// Over everything that stands on the body: the yoke lifts the whole pile.
 	for ; c >= 0; c = l.carried(c) {
 		top.y = l.at[c].y - l.half(c).y
 		l.join(thing, l.objectThing(c))
@@ -250,6 +258,7 @@ func (l *layout) toWall(k int, from, out vec) vec {
 	if out.x < 0 {
 		x = left
 	}
+	// A wall that a body leans against is there already.
 	if x > 0 {
 		return from.along(out, (x-from.x)/nonZero(out.x))
 	}
@@ -266,6 +275,7 @@ func (l *layout) toWall(k int, from, out vec) vec {
 		}
 		l.join(thing, w)
 		to := from.along(out, (x-from.x)/nonZero(out.x))
+		// Not refused: another place of the bodies may cost less, and one of them must be taken.
 		if to.y < 1 || to.y > l.groundY() {
 			l.cost += 30 + 3*(max(1-to.y, 0)+max(to.y-l.groundY(), 0))
 		}
@@ -367,6 +377,7 @@ func (l *layout) toKnob(k int, from, out vec) vec {
 	if l.Objects[h.On].Form == Box && h.Kind == Push {
 		long = min(long, 22*l.unit)
 	}
+	// The letters of both stand at their hands, one behind the other.
 	for j := range l.Holds { // two that pull the same way do it along one rope
 		o := &l.Holds[j]
 		if j > k && o.On == h.On && o.End == Knob && math.Abs(turn(o.Direction, h.Direction)) < 1 && o.Kind == h.Kind {
@@ -510,9 +521,11 @@ func (l *layout) between(k int) {
 	}
 	if math.Abs(out.x) < 1e-6 {
 		a.x = cell(cellOf(a)).x
+		// A rope that leans by one dot would be no longer plumb.
 		b.x = a.x
 	}
 	true_ := math.Abs(turn(b.minus(a).degrees(), out.degrees()))
+	// A rope is drawn from body to body, and each degree beside its true direction makes the drawing untrue.
 	l.cost += 2 * true_
 	from, to := l.fromEye(k, a, out), b
 	if l.Objects[h.To].Form == Eye {
@@ -588,6 +601,7 @@ func (l *layout) hanger(k int) {
 	l.rule(hung, TagLink, vec{w.b.x, cell(cellOf(w.centre)).y}, top)
 	l.box(hung, top.plus(vec{0, half.y}), half, h.Letter)
 	l.fixedWheel(thing, &w, true)
+	// The angle and the letter stand along this part.
 	if long := w.a.minus(from).len(); long < 16 {
 		l.cost += 6 * (16 - long)
 	}

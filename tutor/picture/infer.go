@@ -41,6 +41,7 @@ func NewSetup(ref *checker.Reference, figure map[string]string) *Setup {
 	for i := range ref.Bodies {
 		in.form(i)
 	}
+	// Last: where a rope goes depends on the form and the faces of its body.
 	in.ends()
 	return &in.setup
 }
@@ -101,6 +102,7 @@ func (in *inferring) tilt(b *statics.Body) float64 {
 	tilt := in.ref.Tilt(b) / quantity.Degree
 	if in.unknown(b.Tilt) {
 		in.setup.NotTrue = true
+		// The true tilt would give the answer away.
 		return math.Copysign(askedSlope, tilt)
 	}
 	return tilt
@@ -136,6 +138,7 @@ func (in *inferring) direction(i int, f *statics.Force) (deg float64, asked bool
 	x, y := in.ref.Room(b, f)
 	own := math.Atan2(y, x)/quantity.Degree - in.ref.Tilt(b)/quantity.Degree
 	if in.unknown(f.Angle) || in.unknown(f.Direction) {
+		// Within its own quarter, so that the sketch leans to the true side and no further.
 		in.setup.NotTrue = true
 		return in.setup.Objects[i].Tilt + askedRope + 90*math.Floor(own/90), true
 	}
@@ -155,6 +158,7 @@ func (in *inferring) faces(i int) {
 		switch slope := b.Tilt; {
 		case face.On >= 0 && f.Slanted() && f.Angle != nil: // the line of centres
 			_, face.Measure = in.angle(f.Angle, f.From)
+		// A normal along the axes of a tilted body stands on a slope of that tilt.
 		case slope != nil && !f.Slanted():
 			face.Angle, face.Measure = in.angle(slope, statics.X)
 		case f.Slanted() && f.Angle != nil:
@@ -196,6 +200,7 @@ func (in *inferring) rough(b *statics.Body, normal string) string {
 // angle is how an angle from an axis is marked: by its letter, or by the lengths
 // that it comes from.
 func (in *inferring) angle(n *expr.Node, from statics.Axis) (string, Measure) {
+	// The minus only says to which side.
 	for n.Op == expr.Neg {
 		n = n.Args[0]
 	}
@@ -285,6 +290,7 @@ func (in *inferring) count(f *statics.Force) int {
 		return n
 	}
 	f.Size.Walk(func(m *expr.Node) {
+		// “2 T” is two ropes of one pull; 0.5 T or 40 T are none.
 		if m.Op == expr.Number && m.Unit == "" && m.Num.Value == math.Trunc(m.Num.Value) && m.Num.Value > 1 && m.Num.Value <= 6 {
 			n = int(m.Num.Value)
 		}
@@ -311,6 +317,7 @@ func (in *inferring) join(i int, f *statics.Force, h *Hold) {
 		return
 	}
 	var over func()
+	// Bodies before this one have taken their ropes.
 	for k := i + 1; k < len(in.ref.Bodies); k++ {
 		for j := range in.body(k).Forces {
 			g := &in.body(k).Forces[j]
@@ -326,6 +333,8 @@ func (in *inferring) join(i int, f *statics.Force, h *Hold) {
 				h.To, h.Back, h.End = k, back, end
 				h.Forces = append(h.Forces, g.Name)
 			}
+			// One straight rope, its ends opposite; otherwise it
+			// must bend over a wheel, if no other end fits better.
 			if math.Abs(turn(h.Direction+180, back)) < 1 {
 				take(Joined)
 				return
@@ -420,6 +429,8 @@ func (in *inferring) form(i int) {
 		default:
 			continue
 		}
+		// What pulls straight down holds up nothing, so the load
+		// is a body and not something that hangs from a ring.
 		if near(way, -90) && h.Kind != Push || h.Kind == Push && !near(h.Direction, 90) || h.End == Wind || h.End == Water {
 			slanted = false
 			if box {
@@ -437,6 +448,7 @@ func (in *inferring) form(i int) {
 // ends settles where each hold ends that ends at nothing told so far.
 func (in *inferring) ends() {
 	for k := range in.setup.Holds {
+		// Struts first: the wall of a strut is also where the rope above it goes.
 		if h := &in.setup.Holds[k]; h.Kind == Strut && h.End == unsettled && in.tied(h) {
 			in.wallFor(h)
 		}

@@ -7,8 +7,25 @@
 // each cell belongs to, and the caller chooses the colours.
 //
 // Every drawing first lays out strokes and labels on a grid of cells that are
-// twice as high as wide (drawing.go, figure.go, label.go); braille.go, ascii.go
-// and svg.go only differ in how they put these down.
+// twice as high as wide; braille.go, ascii.go and svg.go only differ in how they put
+// these down:
+//
+//	scene.go, problem.go, sanitise.go   what is shown, of a problem too, made safe to draw
+//	drawing.go, panel.go, canvas.go     a drawing, its parts side by side, what comes of it
+//	grid.go, braille.go, ascii.go, rule.go   strokes in cells; level lines as characters
+//	svg.go, page.go                     the same on paper
+//	label.go                            where letters and names stand
+//	vec.go, number.go                   places and ways; how numbers are written
+//	figure.go, fit.go, arrange.go       bodies with their forces: place and scale
+//	body.go, link.go, arrow.go, overlap.go   what they are drawn with
+//	axes.go, arc.go                     their axes and angles
+//	setup.go, infer.go                  the thing before any force, and how it is worked out
+//	layout.go, search.go                where its parts stand, the best of many places
+//	faces.go, holds.go, measure.go      what it lies on, what holds it, lengths and angles
+//	polygon.go, chain.go                the polygon of forces, the terms of a sum
+//	plot.go, scale.go, asymptote.go     a curve with measured points
+//	sentence.go, tell.go, direction.go, describe.go   the same facts in sentences
+//	words.go, transliterate.go          the words of these, and seven bits for a letter
 package picture
 
 // Braille draws the scene in true proportion on cells of two by four dots.

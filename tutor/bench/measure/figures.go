@@ -44,10 +44,12 @@ func (d decimal) round(place int) decimal {
 	if drop <= 0 {
 		return decimal{d.minus, d.digits + strings.Repeat("0", -drop), place}.tidy()
 	}
+	// At least one digit stays in front: 0.03 rounds to 0 and 0.07 to 0.1.
 	padded := strings.Repeat("0", max(drop+1-len(d.digits), 0)) + d.digits
 	kept, dropped := padded[:len(padded)-drop], padded[len(padded)-drop:]
 	half := "5" + strings.Repeat("0", drop-1)
 	odd := (kept[len(kept)-1]-'0')%2 == 1
+	// Strings of one length compare as their numbers do.
 	if dropped > half || dropped == half && odd {
 		n, _ := new(big.Int).SetString(kept, 10)
 		kept = n.Add(n, big.NewInt(1)).String()
@@ -58,6 +60,7 @@ func (d decimal) round(place int) decimal {
 func (d decimal) tidy() decimal {
 	d.digits = strings.TrimLeft(d.digits, "0")
 	if d.digits == "" {
+		// A result of −0.00 would look like a sign that means something.
 		d.digits, d.minus = "0", false
 	}
 	return d
@@ -73,6 +76,7 @@ func (d decimal) String() string {
 	if d.minus {
 		sign = "−"
 	}
+	// A long row of zeros would look like figures that were measured.
 	if power := d.leading(); power != 0 && (d.exp > beyond || d.exp < -2*beyond) {
 		mantissa := decimal{digits: d.digits, exp: d.exp - power}
 		return sign + mantissa.String() + "×10^" + strconv.Itoa(power)
@@ -92,6 +96,7 @@ func (d decimal) String() string {
 func TwoFigures(u float64) int {
 	d := shortest(u)
 	place := d.leading() - 1
+	// 0.0996 is 0.100 there, with three figures.
 	if len(d.round(place).digits) > 2 {
 		place++
 	}
@@ -125,6 +130,7 @@ func QuoteTurning(x, u, turn float64) string {
 	x = math.Mod(math.Mod(x, turn)+turn, turn)
 	value, _ := Quote(x, u)
 	if rounded, err := strconv.ParseFloat(value, 64); err == nil && rounded >= turn {
+		// It was rounded up to the full turn.
 		value, _ = Quote(x-turn, u)
 		value = strings.TrimPrefix(value, "−")
 	}

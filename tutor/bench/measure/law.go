@@ -62,13 +62,16 @@ func Linearise(f Function, in []Input, outputs int) (Law, bool) {
 		h := step(q)
 		x[i] = q.X + h
 		ok := f(x, up)
+		// Central differences: what bends cancels, and only the third order is left.
 		x[i] = q.X - h
 		ok = f(x, down) && ok
 		x[i] = q.X
 		for j := range l.C {
 			switch l.C[j][i] = (up[j] - down[j]) / (2 * h); {
+			// On the edge of what can be, such as a slack string, the law says nothing; the random trials do.
 			case !ok:
 				l.C[j][i] = math.NaN()
+			// The solver's last digits would become a sensitivity, with a row in the budget.
 			case IsDust(up[j]-down[j], l.Y[j]):
 				l.C[j][i] = 0
 			}
@@ -91,6 +94,7 @@ func step(q Input) float64 {
 // An input without uncertainty adds nothing, whatever follows it.
 func (l Law) contribution(j, i int) float64 {
 	u := l.In[i].U()
+	// The derivative may be NaN, and NaN times zero is NaN.
 	if u == 0 {
 		return 0
 	}
@@ -143,6 +147,7 @@ func Coverage(nu float64) (k float64, truncated int) {
 	if math.IsInf(nu, 1) || math.IsNaN(nu) {
 		return 2, 0
 	}
+	// Truncated and not rounded: with fewer degrees of freedom the factor errs to the wide side.
 	truncated = max(int(nu), 1)
 	k = distuv.StudentsT{Sigma: 1, Nu: float64(truncated)}.Quantile(0.975)
 	if k <= 2 {
@@ -161,6 +166,7 @@ func (l Law) Correlation(j, k int) float64 {
 	case j == k:
 		return 1
 	}
+	// Rounding alone may go past 1 where two outputs follow one input.
 	return max(-1, min(1, l.Covariance(j, k)/u))
 }
 

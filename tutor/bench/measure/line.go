@@ -54,6 +54,7 @@ func Fit(points []Point, origin bool) (Line, bool) {
 	}
 	l := Line{Origin: origin, Weighted: true, Nu: len(points) - coefficients}
 	for _, p := range points {
+		// A single exact point would have an infinite weight and pull the line through itself.
 		l.Weighted = l.Weighted && p.Ux*p.Ux+p.Uy*p.Uy > 0
 	}
 	if l.Nu < 0 || len(points) == 0 {
@@ -63,6 +64,7 @@ func Fit(points []Point, origin bool) (Line, bool) {
 	for i := range l.weights {
 		l.weights[i] = 1
 	}
+	// York's steps need a slope to start from, and that of equal weights is near enough.
 	start := l.through(points)
 	if l.Weighted {
 		start = l.york(points)
@@ -106,6 +108,7 @@ func (l *Line) coefficients(x, xx, weight float64) {
 		return
 	}
 	l.UIntercept = math.Sqrt(1/weight + x*x/xx)
+	// The line turns about the centre: steeper means lower at zero, if the points lie to the right.
 	l.Correlation = -x * l.USlope / l.UIntercept
 }
 
@@ -139,6 +142,7 @@ func (l *Line) york(points []Point) bool {
 		}
 		l.Slope = up / down
 		l.Intercept = y - l.Slope*x
+		// Written so that NaN ends it too.
 		if !(math.Abs(l.Slope-b) > settled*math.Abs(b)) {
 			break
 		}
@@ -146,6 +150,7 @@ func (l *Line) york(points []Point) bool {
 	x, _, weight := l.centre(points)
 	mean := 0.0
 	for i := range points {
+		// The uncertainties are taken at the adjusted points, on the line, and not at those measured.
 		mean += l.weights[i] * (x + beta[i])
 	}
 	if mean /= weight; l.Origin {
@@ -169,6 +174,7 @@ func (l *Line) scatter(points []Point) {
 		return
 	}
 	l.Spread = math.Sqrt(l.ChiSquare / float64(l.Nu))
+	// With weights of 1 the sum has the unit of y², so it says nothing about how well the line fits.
 	l.ChiSquare = 0
 	l.USlope *= l.Spread
 	l.UIntercept *= l.Spread
@@ -190,6 +196,8 @@ func (l Line) Moved(points []Point, dx, dy []float64) (slope, intercept float64)
 	}
 	there, here := l, l
 	there.Refit(moved)
+	// The line may come from York's steps, which least squares with
+	// the same weights miss by a little; the same miss is in both.
 	here.Refit(points)
 	return there.Slope - here.Slope, there.Intercept - here.Intercept
 }

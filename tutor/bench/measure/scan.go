@@ -63,6 +63,7 @@ func minutesToken(m []string) token {
 	whole, _ := strconv.ParseFloat(m[2], 64) // "" is none, which is 0
 	n, _ := quantity.ParseNumber(strings.Replace(m[3], ",", ".", 1))
 	half := n.Half / 60
+	// A sixtieth has no end in decimals; a millionth of a degree is far below a minute.
 	n = quantity.Exact(math.Round((whole+n.Value/60)*1e6) / 1e6)
 	n.Half, n.Wide = half, half
 	deg, _ := quantity.Find("deg")
@@ -89,6 +90,7 @@ func scan(text string) (tokens []token, why string) {
 			text = strings.TrimLeft(text[1:], " ")
 			continue
 		}
+		// The comma of “14.2 N, ± 0.1 N” only separates.
 		if rest, found := strings.CutPrefix(text, ","); found && StartsWithQuality(rest) {
 			text = strings.TrimLeft(rest, " ")
 		}
@@ -124,6 +126,7 @@ func first(text string) (t token, rest, why string) {
 	if word, rest, ok := wordAt(text); ok {
 		return token{kind: tokenWord, text: word}, rest, ""
 	}
+	// Before the plain numeral, which would read the 20 of 20°30' alone.
 	if m := minutes().FindStringSubmatch(text); m != nil {
 		return minutesToken(m), text[len(m[0]):], ""
 	}
@@ -157,6 +160,7 @@ func wordAt(text string) (word, rest string, ok bool) {
 // letter: U is not u. A word of letters ends where no letter follows; behind k there
 // may be an equals sign.
 func cutWord(text, word string) (rest string, ok bool) {
+	// A capital U is an expanded uncertainty and a small u a standard one: half as much.
 	if len(text) < len(word) || !strings.EqualFold(text[:len(word)], word) || len(word) == 1 && text[:1] != word {
 		return "", false
 	}
@@ -176,6 +180,7 @@ func cutWord(text, word string) (rest string, ok bool) {
 
 func numberToken(m []string, rest string) (t token, _, why string) {
 	typed := powerOfTen().ReplaceAllString(m[2], "×10^")
+	// “34.5, 35” could be two readings, which are separated by semicolons.
 	if strings.HasSuffix(typed, ",") && (rest == "" || rest[0] == ' ') && !StartsWithQuality(rest) {
 		return t, "", saidCommaBetween
 	}
@@ -196,6 +201,7 @@ func numberToken(m []string, rest string) (t token, _, why string) {
 // unitToken reads the longest unit that no letter follows.
 func unitToken(text string) (t token, rest, why string) {
 	spellings := quantity.Spellings()
+	// “mm” before “m”, “N/m” before “N”.
 	slices.SortFunc(spellings, func(a, b string) int { return cmp.Compare(len(b), len(a)) })
 	for _, s := range spellings {
 		rest, found := strings.CutPrefix(text, s)

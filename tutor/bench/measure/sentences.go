@@ -124,6 +124,7 @@ func (v Value) Taken() string {
 	for _, p := range v.Parts {
 		parts = append(parts, v.partSaid(p))
 	}
+	// Otherwise the part of that division says it.
 	if v.Zeroed && !v.has(ZeroDivision) {
 		parts = append(parts, fmt.Sprintf("zero reading %s subtracted", WithUnit(Plain(v.Zero/v.Unit.Factor), v.Unit)))
 	}
@@ -135,6 +136,7 @@ func (v Value) Taken() string {
 	}
 	x, u := Quote(v.Estimate/v.Unit.Factor, v.U()/v.Unit.Factor)
 	if u == "" {
+		// An exact value keeps the zeros that were typed: 0.500 is not 0.5 to an experimenter.
 		if !strings.ContainsAny(v.numeral, "e×") && v.numeral != "" {
 			x = strings.Replace(v.numeral, "-", "−", 1)
 		}

@@ -15,6 +15,7 @@ import (
 func (p *parser) finish(typed string) (Value, string) {
 	p.whole()
 	v := Value{Typed: typed, Unit: p.unit(), Measured: len(p.readings) > 0}
+	// In this order: shares need the estimate, and the assumed division needs to know what was stated.
 	p.estimates(&v)
 	p.zero(&v)
 	p.repeats(&v)
@@ -42,6 +43,7 @@ func (p *parser) whole() {
 // unit is the unit of numbers that stand without one: that of the last reading
 // with a unit, else that of the first quality with one.
 func (p *parser) unit() quantity.Unit {
+	// “34; 35; 36 deg” has its unit at the end, as a table has it in its head.
 	for i := len(p.readings) - 1; i >= 0; i-- {
 		if p.readings[i].hasUnit {
 			return p.readings[i].unit
@@ -93,6 +95,7 @@ func (p *parser) estimates(v *Value) {
 	case p.band:
 		low, high := min(v.Readings[0], v.Readings[1]), max(v.Readings[0], v.Readings[1])
 		v.Estimate = (low + high) / 2
+		// Anywhere within the band is equally likely: friction holds the ring wherever it is put.
 		v.rectangular(Band, (high-low)/2)
 	default:
 		if p.want.Dim == quantity.Angle {
@@ -113,6 +116,7 @@ func roundTheCircle(angles []float64) []float64 {
 	}
 	shift := 0.0
 	switch mean := stat.Mean(near, nil); {
+	// The small number keeps the mean of equal readings from tipping over by rounding.
 	case mean >= 2*math.Pi-1e-9 && slices.Max(angles) < 2*math.Pi:
 		shift = -2 * math.Pi
 	case mean < -1e-9 && slices.Min(angles) >= 0:
@@ -138,6 +142,7 @@ func (p *parser) single(v *Value) {
 		v.numeral = "-" + v.numeral
 	}
 	if last, err := strconv.ParseFloat(a.last, 64); err == nil {
+		// Half is half a unit of the last place, and (5) counts whole ones.
 		lastPlace := 2 * a.number.Half * v.Unit.Factor
 		v.Parts = append(v.Parts, Part{Cause: Standard, U: last * lastPlace})
 	}
@@ -148,6 +153,7 @@ func (p *parser) zero(v *Value) {
 	if _, v.Zeroed = p.qualities["zero"]; v.Zeroed {
 		v.Zero = p.unshared("zero", v.Unit)
 		v.Estimate -= v.Zero
+		// The numeral that was typed is no longer the value.
 		v.numeral = ""
 	}
 }
@@ -165,6 +171,7 @@ func (p *parser) unshared(word string, usual quantity.Unit) float64 {
 // freedom (GUM 4.2).
 func (p *parser) repeats(v *Value) {
 	n := len(v.Readings)
+	// The ends of a band are limits and not readings of one value.
 	if n < 2 || p.band {
 		return
 	}
@@ -184,6 +191,7 @@ func (p *parser) stated(v *Value) {
 			v.Parts = append(v.Parts, Part{Cause: Standard, U: size})
 		case word == "U" || k > 0:
 			if k == 0 {
+				// The usual factor where none is given (GUM 6.3.3).
 				k = 2
 			}
 			v.Parts = append(v.Parts, Part{Cause: Expanded, U: size / k, K: k})
@@ -238,6 +246,7 @@ func (p *parser) divisions(v *Value) {
 		return
 	}
 	if division == 0 {
+		// A scale without divisions reads nothing; “exact” is the word for no uncertainty.
 		p.refuse(saidNoDivision)
 	}
 	v.rectangular(Division, division/2)
@@ -245,6 +254,7 @@ func (p *parser) divisions(v *Value) {
 		if p.zeroDiv != nil {
 			division = p.size(v, "div", *p.zeroDiv)
 		}
+		// Reading less zero reading: the scale was read twice, so its division counts twice.
 		v.rectangular(ZeroDivision, division/2)
 	} else if p.zeroDiv != nil {
 		p.refuse(saidTwice("div"))

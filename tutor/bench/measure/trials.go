@@ -52,6 +52,7 @@ func Simulate(f Function, in []Input, outputs, count int, t Tails) Trials {
 	x, y := make([]float64, len(in)), make([]float64, outputs)
 	for range count {
 		for i := range in {
+			// The order of the inputs fixes the numbers that each gets: a run opened again must say the same.
 			x[i] = in[i].X + in[i].draw(lots, t)
 		}
 		if !f(x, y) {
@@ -72,6 +73,7 @@ func (q *Input) draw(lots *rand.Rand, t Tails) float64 {
 	for k := range q.Parts {
 		p := &q.Parts[k]
 		switch {
+		// A rectangular part is drawn as such: its tails are shorter than a normal one's.
 		case p.Half > 0:
 			sum += p.Half * (2*lots.Float64() - 1)
 		case p.U == 0:
@@ -98,6 +100,7 @@ func (s *Trials) summarise() {
 	s.Mean, s.U = make([]float64, outputs), make([]float64, outputs)
 	s.Low, s.High = make([]float64, outputs), make([]float64, outputs)
 	for j, values := range s.values {
+		// The same for all outputs: a trial fails for all of them or for none.
 		s.Count = len(values)
 		s.Mean[j], s.U[j] = meanAndDeviation(values)
 		slices.Sort(values)

@@ -196,6 +196,7 @@ func (p *parser) estimate() {
 			p.refuse(saidBandOfTwo)
 		}
 	}
+	// “50 N max” alone is a rating in front of its word and no reading.
 	if p.isWord("max") && len(p.readings) == 1 && !p.numberAfter() {
 		p.at++
 		p.qualities["max"] = p.readings[0]
@@ -217,6 +218,7 @@ func (p *parser) amount() amount {
 		return amount{}
 	}
 	p.at++
+	// 0.500(5) speaks of one reading; repeated ones, and qualities, have their own spread.
 	if t.last != "" && (p.at > 1 || len(p.tokens) > 1 && p.tokens[1].kind == tokenSemicolon) {
 		p.refuse(saidOutOfPlace("(" + t.last + ")"))
 	}
@@ -271,6 +273,7 @@ func (p *parser) keep(word string, a amount) {
 	}
 	_, twice := p.qualities[word]
 	switch {
+	// The second division is that of the zero reading, perhaps from another scale.
 	case word == "div" && twice && p.zeroDiv == nil:
 		p.zeroDiv = &a
 	case twice:
