@@ -53,17 +53,19 @@ func (l *Letters) PrintNode(n *Node) string { return l.printSide(n, false) }
 func (l *Letters) printSide(n *Node, words bool) string {
 	p := printer{letters: l, name: Glyph}
 	p.words = words || len(n.Names()) > 0
-	return p.print(n, levelSum)
+	return p.print(n, BindsSum)
 }
 
-// Level of binding: what may stand without brackets.
-type level uint8
+// Binding is how strongly an expression holds together, and what a place in another
+// one asks of what stands there without brackets.
+type Binding uint8
 
+// From the weakest to the strongest.
 const (
-	levelSum level = iota
-	levelProduct
-	levelPower
-	levelAtom
+	BindsSum Binding = iota
+	BindsProduct
+	BindsPower
+	BindsAtom
 )
 
 // printer holds how letters are written, whether a unit must be written as a word
@@ -75,24 +77,29 @@ type printer struct {
 	barred  bool
 }
 
-func levelOf(n *Node) level {
+func bindingOf(n *Node) Binding {
 	switch n.Op {
 	case Add, Sub, Neg:
-		return levelSum
+		return BindsSum
 	case Mul, Div:
-		return levelProduct
-	case Pow:
-		return levelPower
-	case Call:
-		return levelPower
+		return BindsProduct
+	case Pow, Call:
+		return BindsPower
 	}
-	return levelAtom
+	return BindsAtom
+}
+
+// NeedsBrackets reports whether the node may stand at such a place in brackets only:
+// it binds less, or a unit behind it would seem to belong to the whole.
+func (n *Node) NeedsBrackets(place Binding) bool {
+	measured := n.Op == Number && n.Unit != "" && n.Unit != "deg" && place > BindsSum
+	return bindingOf(n) < place || measured
 }
 
 // print writes the node, in brackets if it binds less than the place asks for.
-func (p printer) print(n *Node, place level) string {
+func (p printer) print(n *Node, place Binding) string {
 	text := p.bare(n)
-	if levelOf(n) < place || n.Op == Number && n.Unit != "" && n.Unit != "deg" && place > levelSum {
+	if n.NeedsBrackets(place) {
 		return "(" + text + ")"
 	}
 	return text
@@ -108,15 +115,15 @@ func (p printer) bare(n *Node) string {
 	case Name:
 		return p.name(n.Name)
 	case Neg:
-		return "−" + p.print(n.Args[0], levelProduct)
+		return "−" + p.print(n.Args[0], BindsProduct)
 	case Add:
-		return p.leftOf(n) + " + " + p.print(n.Args[1], levelProduct)
+		return p.leftOf(n) + " + " + p.print(n.Args[1], BindsProduct)
 	case Sub:
-		return p.leftOf(n) + " − " + p.print(n.Args[1], levelProduct)
+		return p.leftOf(n) + " − " + p.print(n.Args[1], BindsProduct)
 	case Mul:
 		return p.product(n)
 	case Div:
-		return p.leftFactor(n.Args[0]) + "/" + p.print(n.Args[1], levelPower)
+		return p.leftFactor(n.Args[0]) + "/" + p.print(n.Args[1], BindsPower)
 	case Pow:
 		return p.power(n)
 	case Call:
@@ -124,7 +131,7 @@ func (p printer) bare(n *Node) string {
 	case Size:
 		return p.size(n.Args[0])
 	}
-	return "(" + p.print(n.Args[0], levelSum) + ")" + p.unit(n.Unit)
+	return "(" + p.print(n.Args[0], BindsSum) + ")" + p.unit(n.Unit)
 }
 
 // size writes bars, and abs( ) where bars inside bars could not be told apart.
@@ -136,11 +143,11 @@ func (p printer) size(n *Node) string {
 	return "|" + p.bare(n) + "|"
 }
 
-func (p printer) leftOf(n *Node) string { return p.print(n.Args[0], levelSum) }
+func (p printer) leftOf(n *Node) string { return p.print(n.Args[0], BindsSum) }
 
 // leftFactor writes the first factor of a product or quotient.
 func (p printer) leftFactor(n *Node) string {
-	return p.print(n, levelProduct)
+	return p.print(n, BindsProduct)
 }
 
 // product writes two factors side by side where that cannot be misread, with a
@@ -152,7 +159,7 @@ func (p printer) product(n *Node) string {
 	if endsInQuotient(a) {
 		left = "(" + left + ")"
 	}
-	right := p.print(b, levelPower)
+	right := p.print(b, BindsPower)
 	if last(a).Op == Number && b.Op == Pow && b.Args[0].Op == Number {
 		right = "(" + right + ")" // 3·(10²) is no 3×10^2
 	}
@@ -209,7 +216,7 @@ func (p printer) power(n *Node) string {
 	if base.Op == Call && base.Name != "sqrt" && raised != "" && raised != "⁻¹" {
 		return p.call(base.Name, raised, base.Args[0])
 	}
-	text := p.print(base, levelAtom)
+	text := p.print(base, BindsAtom)
 	if base.Op == Number && base.Unit != "" {
 		text = "(" + p.bare(base) + ")"
 	}

@@ -6,7 +6,7 @@
 //
 //	statics.go    bodies, forces, axes, as a problem has them
 //	model.go      the same ready for computing; compile.go makes it, dimension.go finds what letters measure
-//	linear.go, newton.go   the two ways of solving; physical.go what a solution must not be
+//	linear.go, newton.go   the two ways of solving, eliminate.go the quick one for small systems; physical.go what a solution must not be
 //	solve.go      which way is taken; errors.go what a system can be that has no single solution
 package statics
 

@@ -4,19 +4,18 @@ import (
 	"math"
 
 	"example.org/standstill/checker/solved"
+	"example.org/standstill/checker/statics"
 )
 
 // SolveSums finds the unknowns for which every sum is zero, from the givens of
 // env; it starts at env's own unknowns and takes Newton steps, of which one is
-// enough where the rows are linear. Elimination is written out here because it
-// runs hundreds of times for one wrong number; package statics solves the
-// reference itself with singular values.
+// enough where the rows are linear.
 func (s *Samples) SolveSums(rows []solved.Sum, env []float64) ([]float64, bool) {
 	at := make([]float64, len(s.solved.Values))
 	copy(at, env)
 	slots := s.unknownSlots()
 	residual := make([]float64, len(rows))
-	matrix := make([]float64, len(rows)*(len(slots)+1))
+	matrix, moves := augmented(len(rows), len(slots)), make([]float64, len(slots))
 	steps := 1
 	if !s.solved.Model.Linear() {
 		steps = 12
@@ -28,8 +27,7 @@ func (s *Samples) SolveSums(rows []solved.Sum, env []float64) ([]float64, bool) 
 			break
 		}
 		s.differences(rows, at, slots, residual, matrix)
-		moves, ok := eliminate(matrix, len(rows), len(slots))
-		if !ok {
+		if _, ok := statics.Eliminate(matrix, moves, Hair); !ok {
 			return nil, false
 		}
 		for j, slot := range slots {
@@ -55,10 +53,19 @@ func zero(rows []solved.Sum, residual, at []float64, share float64) bool {
 	return true
 }
 
+// augmented is room for the coefficients and the right-hand sides of n unknowns.
+func augmented(rows, n int) [][]float64 {
+	all := make([]float64, rows*(n+1))
+	matrix := make([][]float64, rows)
+	for i := range matrix {
+		matrix[i], all = all[:n+1], all[n+1:]
+	}
+	return matrix
+}
+
 // differences fills the augmented matrix: how each row changes with each
 // unknown, and minus what the row is now.
-func (s *Samples) differences(rows []solved.Sum, at []float64, slots []int, residual, matrix []float64) {
-	width := len(slots) + 1
+func (s *Samples) differences(rows []solved.Sum, at []float64, slots []int, residual []float64, matrix [][]float64) {
 	for j, slot := range slots {
 		was := at[slot]
 		h := slopeStep * math.Max(math.Abs(was), leastSize)
@@ -70,12 +77,12 @@ func (s *Samples) differences(rows []solved.Sum, at []float64, slots []int, resi
 		at[slot] = was + h
 		s.solved.Model.Derive(at)
 		for i := range rows {
-			matrix[i*width+j] = (rows[i].Value(at) - residual[i]) / h
+			matrix[i][j] = (rows[i].Value(at) - residual[i]) / h
 		}
 		at[slot] = was
 	}
 	for i := range rows {
-		matrix[i*width+len(slots)] = -residual[i]
+		matrix[i][len(slots)] = -residual[i]
 	}
 }
 
@@ -92,39 +99,4 @@ func (s *Samples) unknownSlots() []int {
 		slots = append(slots, s.solved.Slots[name])
 	}
 	return slots
-}
-
-// eliminate solves the augmented system by Gauss's elimination with row
-// interchange. Rows may outnumber columns; whether they agree is for the caller
-// to see.
-func eliminate(a []float64, rows, n int) ([]float64, bool) {
-	width := n + 1
-	for c := range n {
-		best := c
-		for i := c + 1; i < rows; i++ {
-			if math.Abs(a[i*width+c]) > math.Abs(a[best*width+c]) {
-				best = i
-			}
-		}
-		if c >= rows || !(math.Abs(a[best*width+c]) > Hair) {
-			return nil, false
-		}
-		for k := range width {
-			a[c*width+k], a[best*width+k] = a[best*width+k], a[c*width+k]
-		}
-		for i := range rows {
-			if i == c {
-				continue
-			}
-			f := a[i*width+c] / a[c*width+c]
-			for k := c; f != 0 && k < width; k++ {
-				a[i*width+k] -= f * a[c*width+k]
-			}
-		}
-	}
-	x := make([]float64, n)
-	for c := range n {
-		x[c] = a[c*width+n] / a[c*width+c]
-	}
-	return x, true
 }

@@ -7,7 +7,7 @@
 //
 //	apparatus.go, copy.go        a problem as the model of what stands on the table
 //	form.go, fields.go           what was typed, field by field
-//	sums.go, eliminate.go        the problem's equations, solved again and again
+//	sums.go                      the problem's equations, solved again and again
 //	check.go                     whether the law of propagation and random trials agree
 //	result.go, compare.go, leftover.go, warn.go   what comes of a run
 //	resultblocks.go, shortblocks.go, blocks.go, json.go   a run in sentences, as text, as JSON

@@ -100,7 +100,7 @@ func (s *sums) solve() bool {
 }
 
 // step moves the unknowns to where the sums, taken as straight over the width h,
-// are zero. s.at holds their values. What it returns is as for eliminate.
+// are zero. s.at holds their values. What it returns is as for statics.Eliminate.
 func (s *sums) step(h float64) (missed float64, ok bool) {
 	n := len(s.u)
 	for j, was := range s.u {
@@ -119,7 +119,7 @@ func (s *sums) step(h float64) (missed float64, ok bool) {
 	for i := range s.rows {
 		s.rows[i][n] = -s.at[i]
 	}
-	missed, ok = eliminate(s.rows, s.by)
+	missed, ok = statics.Eliminate(s.rows, s.by, 0) // exactly zero: how near zero is too near shows in the trials
 	for j, by := range s.by {
 		s.u[j] += by
 		ok = ok && !math.IsNaN(s.u[j]) && !math.IsInf(s.u[j], 0)

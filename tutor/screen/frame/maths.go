@@ -104,34 +104,13 @@ func lineOf(b Block, i int) string {
 	return strings.Repeat(" ", b.width())
 }
 
-// binding strengths: what may stand without brackets.
-const (
-	bindsSum = iota
-	bindsProduct
-	bindsPower
-	bindsAtom
-)
-
-func (t typesetter) strength(n *expr.Node) int {
-	switch n.Op {
-	case expr.Add, expr.Sub, expr.Neg:
-		return bindsSum
-	case expr.Mul, expr.Div:
-		return bindsProduct
-	case expr.Pow, expr.Call:
-		return bindsPower
-	}
-	return bindsAtom
-}
-
 // inside lays out a node, in brackets where it binds less than its place asks.
-func (t typesetter) inside(n *expr.Node, place int) Block {
+func (t typesetter) inside(n *expr.Node, place expr.Binding) Block {
 	b := t.node(n)
-	if n.Op == expr.Div && len(b.lines) > 1 && place <= bindsProduct {
+	if n.Op == expr.Div && len(b.lines) > 1 && place <= expr.BindsProduct {
 		return b // the bar holds it together
 	}
-	measured := n.Op == expr.Number && n.Unit != "" && n.Unit != "deg" && place > bindsSum
-	if t.strength(n) < place || measured {
+	if n.NeedsBrackets(place) {
 		return t.bracketed(b)
 	}
 	return b
@@ -144,13 +123,13 @@ func (t typesetter) node(n *expr.Node) Block {
 	case expr.Name:
 		return t.word(OnPaper(n.Name))
 	case expr.Neg:
-		return t.join(t.word("−"), t.inside(n.Args[0], bindsProduct))
+		return t.join(t.word("−"), t.inside(n.Args[0], expr.BindsProduct))
 	case expr.Add:
-		return t.between(n, " + ", bindsSum, bindsProduct)
+		return t.between(n, " + ", expr.BindsSum, expr.BindsProduct)
 	case expr.Sub:
-		return t.between(n, " − ", bindsSum, bindsProduct)
+		return t.between(n, " − ", expr.BindsSum, expr.BindsProduct)
 	case expr.Mul:
-		return t.between(n, factorSign(n), bindsProduct, bindsPower)
+		return t.between(n, factorSign(n), expr.BindsProduct, expr.BindsPower)
 	case expr.Div:
 		return t.quotient(n)
 	case expr.Pow:
@@ -163,7 +142,7 @@ func (t typesetter) node(n *expr.Node) Block {
 	return t.join(t.bracketed(t.node(n.Args[0])), t.word(unitText(n.Unit)))
 }
 
-func (t typesetter) between(n *expr.Node, sign string, left, right int) Block {
+func (t typesetter) between(n *expr.Node, sign string, left, right expr.Binding) Block {
 	return t.join(t.join(t.inside(n.Args[0], left), t.word(sign)), t.inside(n.Args[1], right))
 }
 
@@ -185,7 +164,7 @@ func (t typesetter) quotient(n *expr.Node) Block {
 	over, under := t.node(n.Args[0]), t.node(n.Args[1])
 	if !t.stacked || len(over.lines) > 1 || len(under.lines) > 1 {
 		flat := typesetter{t.look, false}
-		return flat.between(n, "/", bindsProduct, bindsPower)
+		return flat.between(n, "/", expr.BindsProduct, expr.BindsPower)
 	}
 	width := max(over.width(), under.width()) + 2
 	bar := strings.Repeat(t.look.Signs.bar, width)
@@ -198,14 +177,14 @@ func centred(text string, width int) string {
 }
 
 func (t typesetter) power(n *expr.Node) Block {
-	base := t.inside(n.Args[0], bindsAtom)
+	base := t.inside(n.Args[0], expr.BindsAtom)
 	if n.Args[1].Op == expr.Number && n.Args[1].Unit == "" && len(base.lines) == 1 {
 		if raised := raisedDigits(n.Args[1].Num.Text); raised != "" {
 			return t.join(base, t.word(raised))
 		}
 	}
 	flat := typesetter{t.look, false}
-	return t.join(t.join(base, t.word("^")), flat.inside(n.Args[1], bindsAtom))
+	return t.join(t.join(base, t.word("^")), flat.inside(n.Args[1], expr.BindsAtom))
 }
 
 func raisedDigits(digits string) string {

@@ -1,15 +1,17 @@
-package bench
+package statics
 
 import "math"
 
-// eliminate solves the equations a·u = b in place: a has one row for each equation,
+// Eliminate solves the equations a·u = b in place: a has one row for each equation,
 // its last column is b, and there may be more rows than unknowns. It returns false
-// where the rows do not settle every unknown. What is left over in the rows beyond the
-// unknowns is returned as the largest amount by which an equation is missed.
+// where the rows do not settle every unknown: where no pivot of a column is larger
+// than least. What is left over in the rows beyond the unknowns is returned as the
+// largest amount by which an equation is missed.
 //
-// Gauss with the largest pivot of each column: the systems have two to eight rows,
-// and this is called for every draw.
-func eliminate(a [][]float64, u []float64) (missed float64, ok bool) {
+// Gauss with the largest pivot of each column, written out here because the systems
+// have two to eight rows and are solved for every random trial and every sample of a
+// wrong line. The reference itself is solved with singular values.
+func Eliminate(a [][]float64, u []float64, least float64) (missed float64, ok bool) {
 	n := len(u)
 	if len(a) < n {
 		return 0, false
@@ -22,8 +24,7 @@ func eliminate(a [][]float64, u []float64) (missed float64, ok bool) {
 			}
 		}
 		a[col], a[pivot] = a[pivot], a[col]
-		// Exactly zero: how near zero is too near shows in the trials.
-		if p := a[col][col]; p == 0 || math.IsNaN(p) {
+		if !(math.Abs(a[col][col]) > least) {
 			return 0, false
 		}
 		clearBelow(a, col)
