@@ -7,14 +7,9 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/screen/frame"
+	"example.org/standstill/tutor/screen/views"
 )
-
-// binding is a key with what it does, in the words of the key line.
-type binding = key.Binding
-
-func bind(shown, does string, keys ...string) binding {
-	return key.NewBinding(key.WithKeys(keys...), key.WithHelp(shown, does))
-}
 
 // action is something that a student can do from everywhere: by typing a word, by
 // choosing it from the menu, and some of them by a key.
@@ -23,7 +18,7 @@ func bind(shown, does string, keys ...string) binding {
 // for itself, and that are none of the control codes of tab, enter and backspace.
 type action struct {
 	word tutor.Word
-	key  binding
+	key  frame.Binding
 	menu string
 	can  func(*model) bool
 	do   func(*model)
@@ -32,37 +27,37 @@ type action struct {
 // actions is the table of everything that can be done, in the order of the menu.
 func actions() []action {
 	return []action{
-		{tutor.AskHint, bind("ctrl+g", "hint", "ctrl+g"), menuHint, (*model).isOpen, (*model).hint},
-		{tutor.AskText, bind("ctrl+r", "problem", "ctrl+r"), menuText, (*model).hasLesson, (*model).showText},
-		{tutor.KeepLine, bind("ctrl+y", "go on anyway", "ctrl+y"), menuKeep, (*model).canKeep, (*model).keep},
-		{tutor.AskPage, bind("ctrl+o", "page", "ctrl+o"), menuPage, (*model).hasLesson, (*model).showPage},
-		{tutor.GoBack, binding{}, menuBack, (*model).hasLesson, (*model).goBack},
-		{tutor.AskDrawing, binding{}, menuDrawing, (*model).hasLesson, (*model).showWords},
-		{tutor.AskHelp, binding{}, menuHelp, always, (*model).showHelp},
-		{tutor.AskTyping, binding{}, menuTyping, always, (*model).showTyping},
-		{tutor.AskIdeas, binding{}, menuIdeas, (*model).hasDesk, (*model).showIdeas},
-		{tutor.PassOver, binding{}, menuSums, (*model).hasLesson, (*model).passOver},
-		{tutor.AskSolution, binding{}, menuSolution, (*model).hasLesson, (*model).askSolution},
-		{tutor.AskAngles, binding{}, menuAngles, (*model).canTurn, (*model).turnAngles},
-		{tutor.GoNext, binding{}, menuNext, (*model).hasDesk, (*model).next},
-		{tutor.GoAgain, binding{}, menuAgain, (*model).hasLesson, (*model).again},
-		{tutor.AskProblems, bind("ctrl+l", "all problems", "ctrl+l"), menuProblems, (*model).hasDesk, (*model).showProblems},
-		{tutor.AskStudent, binding{}, menuStudent, (*model).hasDesk, (*model).showStudents},
-		{tutor.AskMenu, binding{}, "", (*model).hasDesk, (*model).openMenu},
-		{"", binding{}, menuBackground, always, (*model).otherBackground},
-		{tutor.Leave, bind("ctrl+c", "quit", "ctrl+c"), menuLeave, always, (*model).leave},
+		{tutor.AskHint, frame.Bind("ctrl+g", "hint", "ctrl+g"), menuHint, (*model).isOpen, (*model).hint},
+		{tutor.AskText, frame.Bind("ctrl+r", "problem", "ctrl+r"), menuText, (*model).hasLesson, (*model).showText},
+		{tutor.KeepLine, frame.Bind("ctrl+y", "go on anyway", "ctrl+y"), menuKeep, (*model).canKeep, (*model).keep},
+		{tutor.AskPage, frame.Bind("ctrl+o", "page", "ctrl+o"), menuPage, (*model).hasLesson, (*model).showPage},
+		{tutor.GoBack, frame.Binding{}, menuBack, (*model).hasLesson, (*model).goBack},
+		{tutor.AskDrawing, frame.Binding{}, menuDrawing, (*model).hasLesson, (*model).showWords},
+		{tutor.AskHelp, frame.Binding{}, menuHelp, always, (*model).showHelp},
+		{tutor.AskTyping, frame.Binding{}, menuTyping, always, (*model).showTyping},
+		{tutor.AskIdeas, frame.Binding{}, menuIdeas, (*model).hasDesk, (*model).showIdeas},
+		{tutor.PassOver, frame.Binding{}, menuSums, (*model).hasLesson, (*model).passOver},
+		{tutor.AskSolution, frame.Binding{}, menuSolution, (*model).hasLesson, (*model).askSolution},
+		{tutor.AskAngles, frame.Binding{}, menuAngles, (*model).canTurn, (*model).turnAngles},
+		{tutor.GoNext, frame.Binding{}, menuNext, (*model).hasDesk, (*model).next},
+		{tutor.GoAgain, frame.Binding{}, menuAgain, (*model).hasLesson, (*model).again},
+		{tutor.AskProblems, frame.Bind("ctrl+l", "all problems", "ctrl+l"), menuProblems, (*model).hasDesk, (*model).showProblems},
+		{tutor.AskStudent, frame.Binding{}, menuStudent, (*model).hasDesk, (*model).showStudents},
+		{tutor.AskMenu, frame.Binding{}, "", (*model).hasDesk, (*model).openMenu},
+		{"", frame.Binding{}, menuBackground, always, (*model).otherBackground},
+		{tutor.Leave, frame.Bind("ctrl+c", "quit", "ctrl+c"), menuLeave, always, (*model).leave},
 	}
 }
 
 func always(*model) bool         { return true }
 func (m *model) hasLesson() bool { return m.lesson != nil }
 func (m *model) hasDesk() bool   { return m.desk != nil }
-func (m *model) isOpen() bool    { return m.lesson != nil && m.now.open }
-func (m *model) canKeep() bool   { return m.lesson != nil && m.now.canKeep }
+func (m *model) isOpen() bool    { return m.lesson != nil && m.now.Open }
+func (m *model) canKeep() bool   { return m.lesson != nil && m.now.CanKeep }
 func (m *model) canTurn() bool   { return m.lesson != nil && m.lesson.Over() }
 
 func (m *model) isAtHome() bool   { return m.work != nil && m.sheet == sheet(m.work) }
-func (m *model) isTooSmall() bool { return m.cols < leastCols || m.rows < leastRows }
+func (m *model) isTooSmall() bool { return m.cols < views.LeastCols || m.rows < views.LeastRows }
 
 // key takes one key: typing always types; what is left belongs to the sheet, then
 // to the table of actions, then to the line.
@@ -87,7 +82,7 @@ func (m *model) key(k tea.KeyMsg) tea.Cmd {
 	case k.Type == tea.KeyEsc:
 		m.esc()
 	case k.Type == tea.KeyCtrlU:
-		m.line.set("")
+		m.line.Set("")
 		m.textChanged()
 	case k.Type == tea.KeyUp:
 		m.earlier(-1)
@@ -108,13 +103,13 @@ func types(k tea.KeyMsg) bool {
 }
 
 func (m *model) edit(k tea.KeyMsg) {
-	if m.line.edit(k) {
+	if m.line.Edit(k) {
 		m.textChanged()
 	}
 }
 
 func (m *model) earlier(step int) {
-	m.line.earlier(step)
+	m.line.Earlier(step)
 	m.textChanged()
 }
 
@@ -136,7 +131,7 @@ func (m *model) obey(k tea.KeyMsg) bool {
 
 // enter hands the line in: a word is obeyed, anything else is the sheet's.
 func (m *model) enter() {
-	text := m.line.text()
+	text := m.line.Text()
 	if word, ok := m.wordOf(text); ok {
 		m.obeyTyped(word, text)
 		return
@@ -171,10 +166,9 @@ func (m *model) obeyTyped(word tutor.Word, text string) {
 // putBack empties the line after a word, or puts back what was refused before it: who asks
 // for a hint goes on with the same line.
 func (m *model) putBack() {
-	m.line.set("")
-	if m.told.text != "" && m.lesson != nil && !m.lent {
-		m.line.set(m.told.line)
-		m.line.refused = true
+	m.line.Set("")
+	if m.told.Text != "" && m.lesson != nil && !m.lent {
+		m.line.PutBack(m.toldOf)
 	}
 	m.textChanged()
 }
@@ -217,3 +211,11 @@ func (m *model) esc() {
 }
 
 func (m *model) leave() { m.leaving = true }
+
+// keyTooSmall takes the one key that works in a window that is too small.
+func (m *model) keyTooSmall(k tea.KeyMsg) {
+	if k.Type == tea.KeyEnter {
+		m.bye.Plain = true
+		m.leave()
+	}
+}

@@ -2,9 +2,6 @@ package screen
 
 import (
 	"fmt"
-	"math"
-	"slices"
-	"strings"
 
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -13,11 +10,13 @@ import (
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/picture"
 	"example.org/standstill/tutor/screen/frame"
+	"example.org/standstill/tutor/screen/views"
 )
 
 // angles turns what is given in a solved problem, and shows what follows.
 type angles struct {
 	onLesson
+	still
 	turning *tutor.Angles
 	at      int
 	scene   picture.Scene
@@ -44,15 +43,15 @@ func (m *model) turnAngles() {
 
 func (a *angles) question(*model) string { return saidTurn }
 
-func (a *angles) under(m *model, cols, rows int) []frame.Row {
-	if a.remark == "" {
-		return nil
+func (a *angles) view(m *model) views.Sheet {
+	return views.Angles{
+		Sliders: a.turning.Sliders(), At: a.at, Readings: a.turning.Readings(),
+		Curves: a.curves, Scene: a.scene, Colours: m.colours, Remark: a.remark,
 	}
-	return m.labelledText(wordSteep, a.remark, cols)
 }
 
-func (a *angles) keys(m *model) []binding {
-	return []binding{m.on.slider, m.on.turn, m.on.turnFar, m.on.back, m.on.leave}
+func (a *angles) keys(m *model) []frame.Binding {
+	return []frame.Binding{m.on.Slider, m.on.Turn, m.on.TurnFar, m.on.Back, m.on.Leave}
 }
 
 func (a *angles) press(m *model, k tea.KeyMsg) bool {
@@ -123,118 +122,4 @@ func (m *model) levelToo(at int) string {
 		return ""
 	}
 	return saidLevelToo(others)
-}
-
-// plot shows the sizes of forces over the slider in hand; where none is asked for,
-// whatever is asked in the first unit.
-func (a *angles) plot(colours map[string]int) picture.Scene {
-	slider := a.turning.Sliders()[a.at]
-	p := &picture.Plot{X: picture.Scale{Name: slider.Letter, Unit: unitSign(slider.Unit)}, Marked: true, At: slider.Value}
-	var unit quantity.Unit
-	for _, c := range a.forcesFirst() {
-		if p.Curves != nil && c.Unit != unit {
-			continue
-		}
-		unit = c.Unit
-		curve := picture.Curve{Name: frame.OnPaper(c.Name), Colour: colours[c.Name]}
-		for _, d := range c.Dots {
-			curve.Points = append(curve.Points, picture.Point{X: d.X, Y: d.Y})
-		}
-		p.Curves = append(p.Curves, curve)
-	}
-	var names []string
-	for _, c := range p.Curves {
-		names = append(names, c.Name)
-	}
-	p.Y = picture.Scale{Name: strings.Join(names, ", "), Unit: unitSign(unit)}
-	return picture.Scene{Plot: p}
-}
-
-func (a *angles) forcesFirst() []tutor.Curve {
-	curves := slices.Clone(a.curves)
-	slices.SortStableFunc(curves, func(x, y tutor.Curve) int {
-		return rankOfUnit(x.Unit) - rankOfUnit(y.Unit)
-	})
-	return curves
-}
-
-func rankOfUnit(u quantity.Unit) int {
-	if u.Dim == quantity.Force {
-		return 0
-	}
-	return 1
-}
-
-func unitSign(u quantity.Unit) string {
-	switch u.Symbol {
-	case "deg":
-		return "°"
-	case "none":
-		return ""
-	}
-	return u.Symbol
-}
-
-func (a *angles) body(m *model, cols, rows int) []frame.Row {
-	if m.rows < lowRows {
-		return a.lowBody(m, cols, rows)
-	}
-	left := cols * 45 / 100
-	table := a.table(m, cols-left-2)
-	right := append(table, nil)
-	right = append(right, m.paint(a.plot(m.now.colours), cols-left-2, rows-len(right))...)
-	return frame.Columns(m.paint(a.figure(m), left, rows), left+1, frame.Indented(right))
-}
-
-// figure is the scene to scale. On a narrow screen the polygon gives way: the
-// figure in its own scale tells more than both of them small.
-func (a *angles) figure(m *model) picture.Scene {
-	scene := a.scene
-	if m.cols < wideCols {
-		scene.Polygon = nil
-	}
-	return scene
-}
-
-// lowBody puts the figure, the plot and the table side by side.
-func (a *angles) lowBody(m *model, cols, rows int) []frame.Row {
-	third := (cols - 20) / 2
-	both := frame.Columns(m.paint(a.figure(m), third-2, rows), third-1, m.paint(a.plot(m.now.colours), third+1, rows))
-	return frame.Columns(both, 2*third, frame.Indented(a.oneColumn(m)))
-}
-
-// oneColumn is the table in one column.
-func (a *angles) oneColumn(m *model) []frame.Row {
-	rows := a.turned(m)
-	for _, r := range a.found(m) {
-		rows = append(rows, append(frame.Row{frame.Gap(3)}, r...))
-	}
-	return rows
-}
-
-// table lists what can be turned and what comes out.
-func (a *angles) table(m *model, cols int) []frame.Row {
-	left := cols / 2
-	heads := []frame.Row{append(m.look.Row(frame.Quiet, " "+wordTurn).Padded(left), m.look.Text(frame.Quiet, wordFollows))}
-	return append(heads, frame.Columns(a.turned(m), left, a.found(m))...)
-}
-
-func (a *angles) turned(m *model) []frame.Row {
-	var rows []frame.Row
-	for i, k := range a.turning.Sliders() {
-		rows = append(rows, m.pickRow(i == a.at, m.tint(frame.Plain, k.String(), false)))
-	}
-	return rows
-}
-
-func (a *angles) found(m *model) []frame.Row {
-	var rows []frame.Row
-	for _, r := range a.turning.Readings() {
-		text := frame.SetNames(m.now.tints, r.String())
-		if math.IsNaN(r.Value) {
-			text = frame.OnPaper(r.Name) + ": " + saidNoRest
-		}
-		rows = append(rows, m.tint(frame.Bold, text, false))
-	}
-	return rows
 }

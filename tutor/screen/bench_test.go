@@ -30,7 +30,7 @@ func BenchmarkKey(b *testing.B) {
 				letters := strings.Split(stage.keys, "")
 				for i := 0; b.Loop(); i++ {
 					if i%len(letters) == 0 {
-						d.line.set("")
+						d.line.Set("")
 					}
 					d.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(letters[i%len(letters)])})
 				}
@@ -77,7 +77,7 @@ func BenchmarkBenchKey(b *testing.B) {
 			letters := strings.Split("30; 29.5; 30.5 deg div 1 deg", "")
 			for i := 0; b.Loop(); i++ {
 				if i%len(letters) == 0 {
-					d.line.set("")
+					d.line.Set("")
 				}
 				d.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(letters[i%len(letters)])})
 			}

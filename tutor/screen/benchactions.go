@@ -7,6 +7,7 @@ import (
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/bench"
 	"example.org/standstill/tutor/screen/frame"
+	"example.org/standstill/tutor/screen/views"
 )
 
 // Words that others know of: goToBench leads back from a prediction by hand, and some
@@ -21,28 +22,28 @@ const (
 
 // benchKeys are the keys of commands. A key does what comes nearest to what it does in a
 // lesson.
-func benchKeys() map[string]binding {
-	return map[string]binding{
-		"result": bind("ctrl+o", "result", "ctrl+o"), "runs": bind("ctrl+l", "runs", "ctrl+l"), "text": bind("ctrl+r", "problem", "ctrl+r"),
+func benchKeys() map[string]frame.Binding {
+	return map[string]frame.Binding{
+		"result": frame.Bind("ctrl+o", "result", "ctrl+o"), "runs": frame.Bind("ctrl+l", "runs", "ctrl+l"), "text": frame.Bind("ctrl+r", "problem", "ctrl+r"),
 	}
 }
 
 // benchActions is the table of everything that can be done at the bench: its commands, and
 // what belongs to the screen alone.
 func benchActions() []action {
-	all := []action{{"", bind("ctrl+y", "value before", "ctrl+y"), menuRestore, (*model).canRestore, (*model).restore}}
+	all := []action{{"", frame.Bind("ctrl+y", "value before", "ctrl+y"), menuRestore, (*model).canRestore, (*model).restore}}
 	for _, c := range bench.Commands() {
-		all = append(all, action{tutor.Word(c.Word), benchKeys()[c.Word], c.Does, (*model).isMeasuring, func(m *model) { m.command(c) }})
+		all = append(all, action{tutor.Word(c.Word), benchKeys()[c.Word], c.Does, (*model).isMeasuring, func(m *model) { m.obeyCommand(c) }})
 	}
 	return append(all,
-		action{tutor.AskHelp, bind("ctrl+g", "how to write", "ctrl+g"), menuNotation, (*model).isMeasuring, (*model).showNotation},
-		action{"", binding{}, menuBackground, always, (*model).otherBackground},
-		action{tutor.Leave, bind("ctrl+c", "quit", "ctrl+c"), menuLeave, always, (*model).leave})
+		action{tutor.AskHelp, frame.Bind("ctrl+g", "how to write", "ctrl+g"), menuNotation, (*model).isMeasuring, (*model).showNotation},
+		action{"", frame.Binding{}, menuBackground, always, (*model).otherBackground},
+		action{tutor.Leave, frame.Bind("ctrl+c", "quit", "ctrl+c"), menuLeave, always, (*model).leave})
 }
 
-// command obeys a command of the bench. The pages of the result have a sheet of their own,
+// obeyCommand obeys a command of the bench. The pages of the result have a sheet of their own,
 // and the drawing is told in words: it is on the screen already.
-func (m *model) command(c bench.Command) {
+func (m *model) obeyCommand(c bench.Command) {
 	b := m.bench
 	switch page := bench.Page(c.Word); {
 	case slices.Contains(pages, page):
@@ -68,7 +69,7 @@ func byHandActions() []action {
 	all := slices.DeleteFunc(actions(), func(a action) bool { return slices.Contains(elsewhere, a.word) })
 	for i := range all {
 		if all[i].word == tutor.AskProblems {
-			all[i] = action{goToBench, bind("ctrl+l", "to the bench", "ctrl+l"), menuBench, always, (*model).toBench}
+			all[i] = action{goToBench, frame.Bind("ctrl+l", "to the bench", "ctrl+l"), menuBench, always, (*model).toBench}
 		}
 	}
 	return all
@@ -118,7 +119,7 @@ func (b *atBench) obeyTyped(m *model, word tutor.Word, text string) {
 	if b.hasLine(m) {
 		b.form.load(m)
 	} else {
-		m.line.set("")
+		m.line.Set("")
 	}
 	m.obeyWord(word)
 	b.rest = ""
@@ -138,21 +139,9 @@ func (m *model) whatItDoes(w tutor.Word) string {
 }
 
 // lay puts a sheet to be read over the form, which has the line.
-func (m *model) lay(title string, make func(m *model, cols int) []frame.Row) {
+func (m *model) lay(title string, content views.Content) {
 	m.home()
-	m.sheet = &reader{title: title, make: make}
+	m.sheet = &reader{title: title, make: func(*model) views.Content { return content }}
 }
 
-func (m *model) showNotation() {
-	m.lay(bench.Notation().Title, func(m *model, cols int) []frame.Row {
-		var rows []frame.Row
-		for _, entry := range bench.Notation().Rows {
-			rows = append(rows, m.entryRows(entry[0], entry[1], notationWidth, cols)...)
-		}
-		rows = append(rows, nil)
-		return append(rows, m.look.Rows(frame.Quiet, saidAnyField, cols)...)
-	})
-}
-
-// notationWidth is how wide the samples are in the list of what can be typed.
-const notationWidth = 31
+func (m *model) showNotation() { m.lay(bench.Notation().Title, notation) }

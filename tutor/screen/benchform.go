@@ -7,6 +7,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"example.org/standstill/tutor/bench"
+	"example.org/standstill/tutor/screen/frame"
 )
 
 // form is the sheet of what is measured: the field in hand is typed in the line.
@@ -36,7 +37,7 @@ func (f *form) first(m *model, kinds []bench.Kind) {
 // load puts what stands in the field in hand into the line.
 func (f *form) load(m *model) {
 	f.asking = nil
-	m.line.set(f.field(m).Typed)
+	m.line.Set(f.field(m).Typed)
 }
 
 // meant is the line without the value that stood in it, where something new was typed
@@ -83,10 +84,10 @@ func (b *atBench) anew(m *model, text, front string) string {
 // It is false where the line has to stay: it names a letter and cannot be taken there, or
 // something is asked.
 func (f *form) commit(m *model) bool {
-	b, text := m.bench, f.meant(m, m.line.text())
+	b, text := m.bench, f.meant(m, m.line.Text())
 	switch {
 	case f.asking != nil:
-		return f.answered(m, f.asking.Accept(m.line.text()))
+		return f.answered(m, f.asking.Accept(m.line.Text()))
 	case bench.Assigns(text):
 		field, answer := b.assign(m, text)
 		if answer.Stay && answer.Then == nil {
@@ -117,7 +118,7 @@ func (f *form) answered(m *model, answer bench.Answer) bool {
 		return false
 	}
 	if f.asking = answer.Then; f.asking != nil {
-		m.line.set(f.asking.Typed)
+		m.line.Set(f.asking.Typed)
 		return false
 	}
 	return true
@@ -139,7 +140,7 @@ func (b *atBench) assign(m *model, text string) (field int, answer bench.Answer)
 	}
 	answer = b.table.Assign(text)
 	if b.refused = ""; answer.Stay && answer.Then == nil {
-		b.refused = strings.TrimSpace(m.line.text())
+		b.refused = strings.TrimSpace(m.line.Text())
 	}
 	b.changed(m)
 	return field, answer
@@ -164,11 +165,11 @@ func (b *atBench) stash(text string) {
 // canRestore reports whether another value stood in the field in hand.
 func (m *model) canRestore() bool {
 	f := m.bench.form
-	return m.isMeasuring() && m.sheet == sheet(f) && f.asking == nil && f.before[f.at] != "" && f.before[f.at] != m.line.text()
+	return m.isMeasuring() && m.sheet == sheet(f) && f.asking == nil && f.before[f.at] != "" && f.before[f.at] != m.line.Text()
 }
 
 // restore brings the value into the line that stood in the field before.
-func (m *model) restore() { m.line.set(m.bench.form.before[m.bench.form.at]) }
+func (m *model) restore() { m.line.Set(m.bench.form.before[m.bench.form.at]) }
 
 func (f *form) press(m *model, k tea.KeyMsg) bool {
 	step, ok := map[tea.KeyType]int{
@@ -220,21 +221,21 @@ func (f *form) next(m *model) {
 
 func (f *form) typed(*model) {}
 
-func (f *form) keys(m *model) []binding {
-	keys := []binding{m.on.upDown, m.on.nextField}
+func (f *form) keys(m *model) []frame.Binding {
+	keys := []frame.Binding{m.on.UpDown, m.on.NextField}
 	if f.at+1 == len(m.bench.table.Form.Fields) {
-		keys[1] = m.on.toResult
+		keys[1] = m.on.ToResult
 	}
-	if f.asking != nil || f.field(m).Why != "" || m.line.text() != f.field(m).Typed {
-		keys = []binding{m.on.takeIt, m.on.upDown}
+	if f.asking != nil || f.field(m).Why != "" || m.line.Text() != f.field(m).Typed {
+		keys = []frame.Binding{m.on.TakeIt, m.on.UpDown}
 	}
-	if !m.line.isEmpty() {
-		keys = append(keys, m.on.empty)
+	if !m.line.IsEmpty() {
+		keys = append(keys, m.on.Empty)
 	}
 	for _, a := range m.actions {
 		if a.key.Enabled() && a.can(m) && a.menu != menuLeave {
 			keys = append(keys, a.key)
 		}
 	}
-	return append(keys, m.on.menu, m.on.leave)
+	return append(keys, m.on.Menu, m.on.Leave)
 }

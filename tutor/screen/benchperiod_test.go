@@ -193,8 +193,8 @@ func TestBadValueLosesNothing(t *testing.T) {
 	d.hand("300 deg")
 	d.shows("▸ m 300 deg ? correct", "2 values to correct")
 	d.press("ctrl+y")
-	if d.line.text() != "0.400 kg ± 1 %" {
-		t.Fatalf("the line is %q", d.line.text())
+	if d.line.Text() != "0.400 kg ± 1 %" {
+		t.Fatalf("the line is %q", d.line.Text())
 	}
 	d.press("enter")
 	d.shows("0.4000 kg", "▸ α 95 deg")

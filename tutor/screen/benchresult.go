@@ -6,13 +6,12 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"example.org/standstill/checker/expr"
 	"example.org/standstill/tutor/bench"
 	"example.org/standstill/tutor/picture"
 	"example.org/standstill/tutor/screen/frame"
+	"example.org/standstill/tutor/screen/views"
 )
-
-// pages are those of what comes of a run, in the order in which tab turns them.
-var pages = []bench.Page{bench.PageResult, bench.PageBudget, bench.PagePlot, bench.PageValues}
 
 // outcome is what comes of a run, in pages.
 type outcome struct {
@@ -95,39 +94,36 @@ func (o *outcome) plot(m *model, by string) {
 		return
 	}
 	o.scene, o.notes = *answer.Scene, answer.Said
-	o.by = slices.IndexFunc(o.letter, func(l string) bool { return glyph(l) == o.scene.Plot.X.Name })
+	o.by = slices.IndexFunc(o.letter, func(l string) bool { return expr.Glyph(l) == o.scene.Plot.X.Name })
 }
 
 func (o *outcome) question(*model) string { return saidWhatNext }
 
-func (o *outcome) under(m *model, cols, rows int) []frame.Row {
-	text := m.bench.anew(m, m.line.text(), m.bench.refused)
-	if word, ok := m.wordOf(text); ok {
-		return []frame.Row{m.labelled(wordMeans, m.look.Row(frame.Plain, m.whatItDoes(word)))}
+func (o *outcome) view(m *model) views.Sheet {
+	v := resultView{page: o.page, result: o.result, plot: o.scene, notes: o.notes, top: o.seen.Top}
+	if text := m.bench.anew(m, m.line.Text(), m.bench.refused); bench.Assigns(text) {
+		v.under = m.assigned(text)
 	}
-	if bench.Assigns(text) {
-		return m.assigned(text, cols)
-	}
-	return nil
+	return v
 }
 
 func (o *outcome) typed(*model) {}
 
-func (o *outcome) keys(m *model) []binding {
-	keys := []binding{m.on.nextPage}
+func (o *outcome) keys(m *model) []frame.Binding {
+	keys := []frame.Binding{m.on.NextPage}
 	switch {
-	case !m.line.isEmpty():
-		keys = append(keys, m.on.takeIt)
+	case !m.line.IsEmpty():
+		keys = append(keys, m.on.TakeIt)
 	default:
-		keys = append(keys, m.on.toForm)
+		keys = append(keys, m.on.ToForm)
 	}
 	switch {
 	case o.page == bench.PagePlot:
-		keys = append(keys, m.on.letter)
-	case o.more():
-		keys = append(keys, m.on.scrollHere)
+		keys = append(keys, m.on.Letter)
+	default:
+		keys = append(keys, m.on.ScrollHere)
 	}
-	return append(keys, m.on.back, m.on.leave)
+	return append(keys, m.on.Back, m.on.Leave)
 }
 
 func (o *outcome) press(m *model, k tea.KeyMsg) bool {
@@ -147,7 +143,7 @@ func (o *outcome) press(m *model, k tea.KeyMsg) bool {
 }
 
 func (o *outcome) turn(m *model, by int) {
-	o.page, o.top = pages[(slices.Index(pages, o.page)+by)%len(pages)], 0
+	o.page, o.seen.Top = pages[(slices.Index(pages, o.page)+by)%len(pages)], 0
 	if o.page == bench.PagePlot && o.scene.Plot == nil {
 		o.plot(m, "")
 	}
@@ -157,7 +153,7 @@ func (o *outcome) turn(m *model, by int) {
 func (o *outcome) enter(m *model, text string) {
 	text = m.bench.anew(m, text, m.bench.refused)
 	switch {
-	case m.line.isEmpty():
+	case m.line.IsEmpty():
 		m.home()
 	case !bench.Assigns(text):
 		m.say(saidNothingAfter)
@@ -187,59 +183,11 @@ func (o *outcome) change(m *model, text string) {
 		b.mend(m, wrong)
 		return
 	}
-	m.line.set("")
+	m.line.Set("")
 	page := o.page
 	if r.Warnings != nil {
 		page = bench.PageResult
 	}
 	m.openOutcome(&outcome{page: page})
 	m.say(strings.Join(answer.Said, " "))
-}
-
-func (o *outcome) body(m *model, cols, rows int) []frame.Row {
-	if o.page == bench.PagePlot {
-		return append([]frame.Row{m.pagesRow(o.page, cols)}, o.plotRows(m, cols, rows-1)...)
-	}
-	return m.withDrawing(cols, rows, func(cols, rows int) []frame.Row {
-		return append([]frame.Row{m.pagesRow(o.page, cols)}, o.cut(o.pageRows(m, cols), rows-1)...)
-	})
-}
-
-// pagesRow names the pages, the one in hand between hands.
-func (m *model) pagesRow(page bench.Page, cols int) frame.Row {
-	l := m.look
-	r := frame.Row{frame.Gap(1)}
-	for _, p := range pages {
-		word := capital(string(p))
-		if p == page {
-			r = append(r, l.Text(frame.Bold, l.Signs.HandLeft+" "+word+" "+l.Signs.HandRight), frame.Gap(1))
-			continue
-		}
-		r = append(r, l.Text(frame.Quiet, "  "+word+"  "), frame.Gap(1))
-	}
-	rest := max(cols-r.Width(), 0)
-	return append(r, l.Text(frame.Quiet, strings.Repeat(l.Signs.Dotted, rest)))
-}
-
-func (o *outcome) plotRows(m *model, cols, rows int) []frame.Row {
-	var notes []frame.Row
-	for _, note := range o.notes {
-		notes = append(notes, m.look.Rows(frame.Quiet, note, cols)...)
-	}
-	notes = notes[:min(len(notes), rows/3)]
-	if o.scene.Plot == nil {
-		return notes
-	}
-	return append(m.paint(o.scene, cols-1, rows-len(notes)), notes...)
-}
-
-func (o *outcome) pageRows(m *model, cols int) []frame.Row {
-	switch o.page {
-	case bench.PageBudget:
-		return m.blockRows(o.result.Long(), cols)
-	case bench.PageValues:
-		return m.blockRows(o.result.MeasuredBlocks(), cols)
-	}
-	rows := m.warningRows(o.result.Warnings, cols, len(o.result.Warnings)*cols)
-	return append(rows, m.blockRows(o.result.Short(), cols)...)
 }

@@ -68,7 +68,7 @@ func (b *atBench) begun(m *model) {
 // to lays a sheet under all others, with an empty line.
 func (b *atBench) to(m *model, s sheet) {
 	b.base, m.lent = s, true
-	m.line.set("")
+	m.line.Set("")
 	m.home()
 }
 
@@ -83,8 +83,7 @@ func (m *model) colourBench() {
 	if m.bench == nil || m.bench.ref == nil {
 		return
 	}
-	m.now.colours = picture.Colours(m.bench.ref)
-	m.now.tints = tintsOf(m.now.colours)
+	m.colours = picture.Colours(m.bench.ref)
 }
 
 // home goes back to the sheet under all others. The line then holds again what it is
@@ -95,7 +94,7 @@ func (b *atBench) home(m *model) {
 		return
 	}
 	m.lent = false
-	m.line.set("")
+	m.line.Set("")
 	if b.base == sheet(b.form) {
 		b.form.load(m)
 	}
@@ -113,7 +112,7 @@ func (b *atBench) lend(m *model) bool {
 		return false
 	}
 	m.lent = true
-	m.line.set("")
+	m.line.Set("")
 	return true
 }
 
@@ -143,15 +142,15 @@ func (b *atBench) close(m *model) {
 	switch {
 	case b.hasLine(m):
 		if !b.form.commit(m) && b.form.asking == nil {
-			b.stash(m.line.text())
+			b.stash(m.line.Text())
 		}
 		b.form.settle()
-	case m.isAtBench() && m.isMeasuring() && bench.Assigns(m.line.text()):
-		if _, answer := b.assign(m, m.line.text()); answer.Then != nil {
+	case m.isAtBench() && m.isMeasuring() && bench.Assigns(m.line.Text()):
+		if _, answer := b.assign(m, m.line.Text()); answer.Then != nil {
 			b.form.asking = answer.Then
 			b.form.settle()
 		} else if answer.Stay {
-			b.stash(m.line.text())
+			b.stash(m.line.Text())
 		}
 	}
 	b.keep(m)

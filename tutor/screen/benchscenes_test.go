@@ -164,10 +164,10 @@ func TestBenchTypingAlwaysTypes(t *testing.T) {
 	for _, s := range benchScenes() {
 		d := stand(t, newTutor(t), s.problem, 80, 24)
 		s.lead(d)
-		before := d.line.text()
+		before := d.line.Text()
 		d.write("q")
-		if len(d.line.text()) != len(before)+1 {
-			t.Errorf("%s: %q became %q", s.name, before, d.line.text())
+		if len(d.line.Text()) != len(before)+1 {
+			t.Errorf("%s: %q became %q", s.name, before, d.line.Text())
 		}
 	}
 }
@@ -180,15 +180,15 @@ func TestBenchFitsAnySize(t *testing.T) {
 	for _, s := range benchScenes() {
 		d := stand(t, newTutor(t), s.problem, 80, 24)
 		s.lead(d)
-		text := d.line.text()
+		text := d.line.Text()
 		for _, cols := range []int{60, 61, 75, 76, 79, 80, 109, 110, 200, 400} {
 			for _, rows := range []int{16, 19, 20, 24, 60, 200} {
 				d.send(tea.WindowSizeMsg{Width: cols, Height: rows})
 				fitsIn(t, d)
 			}
 		}
-		if d.line.text() != text {
-			t.Errorf("%s: %q became %q", s.name, text, d.line.text())
+		if d.line.Text() != text {
+			t.Errorf("%s: %q became %q", s.name, text, d.line.Text())
 		}
 	}
 }

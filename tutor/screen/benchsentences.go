@@ -5,6 +5,8 @@ import (
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"example.org/standstill/tutor/screen/views"
 )
 
 // The words of the bench in front of lines and above columns.
@@ -60,17 +62,17 @@ func saidToMend(n int) string {
 }
 
 // longestLabel is the longest word that fits in front of a line.
-const longestLabel = gutter - 1
+const longestLabel = views.Gutter - 1
 
 // noteOf takes the word off a sentence of the lines that begins with one, as in "Open:
 // this is run 1". It then stands in the gutter.
-func noteOf(said string) (word, text string) {
+func noteOf(said string) views.Note {
 	word, text, found := strings.Cut(said, ": ")
 	notLetter := func(r rune) bool { return !unicode.IsLetter(r) }
 	if !found || len(word) < 4 || len(word) > longestLabel || strings.ContainsFunc(word, notLetter) {
-		return wordNote, said
+		return views.NoteOf(said)
 	}
-	return strings.ToLower(word), capital(text)
+	return views.Note{Word: strings.ToLower(word), Text: capital(text)}
 }
 
 // beginning sets the beginning of a sentence right that may begin with the name of what

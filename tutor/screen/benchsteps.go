@@ -6,6 +6,7 @@ import (
 
 	"example.org/standstill/tutor/bench"
 	"example.org/standstill/tutor/screen/frame"
+	"example.org/standstill/tutor/screen/views"
 )
 
 // placed is a sheet that belongs to a step of the script.
@@ -58,24 +59,24 @@ func (b *atBench) put(m *model, step int, q *bench.Question, then func(*model)) 
 	b.ask(m, a)
 }
 
-// rope are the words of a run on their rope, taut as far as the table has come.
-func (m *model) steps() frame.Row {
-	at, place := m.bench.step(m), -1
-	var spans []frame.Span
+// steps are the words of a run on their rope, taut as far as the table has come.
+func (m *model) steps() views.Rope {
+	at := m.bench.step(m)
+	rope := views.Rope{Reached: -1}
 	for i, s := range m.bench.table.Steps {
 		switch word := s.Name; {
 		case word == "":
 			continue
 		case i == at, i < at && m.bench.nameless(i+1, at):
-			place = len(spans)
-			spans = append(spans, m.look.Text(frame.Bold, m.look.Signs.HandLeft+" "+word+" "+m.look.Signs.HandRight))
+			rope.Reached = len(rope.Words)
+			rope.Words = append(rope.Words, views.InHand(m.look, word))
 		case m.bench.table.Form != nil && s.IsDone != nil && s.IsDone(&m.bench.table):
-			spans = append(spans, m.look.Text(frame.Good, " "+m.look.Signs.Done+" "+word+" "))
+			rope.Words = append(rope.Words, m.look.Text(frame.Good, " "+m.look.Signs.Done+" "+word+" "))
 		default:
-			spans = append(spans, m.look.Text(frame.Quiet, " "+word+" "))
+			rope.Words = append(rope.Words, m.look.Text(frame.Quiet, " "+word+" "))
 		}
 	}
-	return m.alongRope(spans, place)
+	return rope
 }
 
 // nameless reports whether the steps from one to another have no name of their own.

@@ -157,7 +157,7 @@ func (b *beside) saveHalfTyped() tea.Cmd {
 	if m.lesson == nil || m.lent {
 		return nextSave()
 	}
-	save := m.lesson.HalfTyped(m.line.draft())
+	save := m.lesson.HalfTyped(m.line.Draft())
 	if save == nil {
 		return nextSave()
 	}
@@ -168,7 +168,7 @@ func (b *beside) saveHalfTyped() tea.Cmd {
 func (b *beside) saved(err error) {
 	if err != nil && b.model.draftFault == nil && b.said == "" {
 		b.say(saidDraftNotKept(err))
-		b.guarded.shown = b.view()
+		b.guarded.shown = b.draw()
 	}
 	b.model.draftFault = err
 }

@@ -25,16 +25,16 @@ func TestHalfTypedIsKeptWhileTyping(t *testing.T) {
 	}
 	for _, more := range []string{"T1", " up", " left"} {
 		d.write(more)
-		if save := b.model.lesson.HalfTyped(d.line.text()); save == nil {
+		if save := b.model.lesson.HalfTyped(d.line.Text()); save == nil {
 			t.Fatal("a change is not to be kept")
 		} else if err := save(); err != nil {
 			t.Fatal(err)
 		}
-		if got := drafts(); len(got) != 1 || got[0] != d.line.text() {
-			t.Fatalf("kept: %q, typed: %q", got, d.line.text())
+		if got := drafts(); len(got) != 1 || got[0] != d.line.Text() {
+			t.Fatalf("kept: %q, typed: %q", got, d.line.Text())
 		}
 	}
-	if b.model.lesson.HalfTyped(d.line.text()) != nil {
+	if b.model.lesson.HalfTyped(d.line.Text()) != nil {
 		t.Error("what is kept already is kept again")
 	}
 	again, err := d.tutor.Seat(d.model.desk.Student)
@@ -42,7 +42,7 @@ func TestHalfTypedIsKeptWhileTyping(t *testing.T) {
 		t.Fatal(err)
 	}
 	lesson, err := again.Open("canal-lantern")
-	if err != nil || lesson.Draft() != d.line.text() {
+	if err != nil || lesson.Draft() != d.line.Text() {
 		t.Errorf("it comes back as %q, %v", lesson.Draft(), err)
 	}
 	d.hand("T1 up left; T2 up right; w down")
@@ -74,7 +74,7 @@ func TestKeysWhileWorkingKeepTheirOrder(t *testing.T) {
 	}
 	b.do([]tea.Msg{tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{'a'}}})
 	b.do(b.pending)
-	if got := d.line.text(); got != "abcd" {
+	if got := d.line.Text(); got != "abcd" {
 		t.Errorf("the line is %q", got)
 	}
 }

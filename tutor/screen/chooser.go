@@ -13,7 +13,7 @@ import (
 	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/statics"
 	"example.org/standstill/tutor/picture"
-	"example.org/standstill/tutor/screen/frame"
+	"example.org/standstill/tutor/screen/views"
 )
 
 // chooser is the force diagram by keys: each force that is offered can be pointed
@@ -36,7 +36,7 @@ type offer struct {
 
 // begin offers the forces for the body in hand.
 func (c *chooser) begin(m *model) {
-	body, ok := m.lesson.Ref.Body(m.now.ask.Item)
+	body, ok := m.lesson.Ref.Body(m.now.Ask.Item)
 	if !ok {
 		body = &m.lesson.Ref.Bodies[0]
 	}
@@ -106,7 +106,7 @@ func (c *chooser) press(m *model, k tea.KeyMsg) bool {
 	o := &c.offers[c.at]
 	x, y := roomSides(o.sides)
 	o.sides = saidSides(min(max(x+step[0], -1), 1), min(max(y+step[1], -1), 1))
-	m.line.set(c.text())
+	m.line.Set(c.text())
 	m.read()
 	c.follow(m)
 	return true
@@ -114,11 +114,11 @@ func (c *chooser) press(m *model, k tea.KeyMsg) bool {
 
 // meet puts "; " between what the arrow keys wrote and a letter that is typed after it.
 func (c *chooser) meet(m *model, k tea.KeyMsg) {
-	text := m.line.text()
+	text := m.line.Text()
 	if !c.active || text == "" || text != c.text() || k.Type != tea.KeyRunes || len(k.Runes) == 0 || !unicode.IsLetter(k.Runes[0]) {
 		return
 	}
-	m.line.set(text + "; ")
+	m.line.Set(text + "; ")
 }
 
 // text is what is chosen, as it would be typed.
@@ -134,13 +134,13 @@ func (c *chooser) text() string {
 
 // follow chooses what the line says. What cannot be read yet changes nothing.
 func (c *chooser) follow(m *model) {
-	if m.now.echo == "" && !m.line.isEmpty() {
+	if m.reading.Echo == "" && !m.line.IsEmpty() {
 		return
 	}
 	for i := range c.offers {
 		c.offers[i].sides = ""
 	}
-	for _, part := range strings.Split(m.now.echo, "; ") {
+	for _, part := range strings.Split(m.reading.Echo, "; ") {
 		name, sides, _ := strings.Cut(part, " ")
 		for i := range c.offers {
 			if o := &c.offers[i]; name == expr.Glyph(o.name) && o.sides == "" {
@@ -220,44 +220,12 @@ func saidSides(x, y int) string {
 	return strings.Join(words, " ")
 }
 
-// rows shows the offers in as many columns as fit.
-func (c *chooser) rows(m *model, cols int) []frame.Row {
-	gloss := 8
+// offered are the offers as they are shown.
+func (c *chooser) offered(m *model) views.Offers {
+	shown := views.Offers{At: c.at, Active: c.active}
 	for _, o := range c.offers {
-		gloss = max(gloss, frame.TextWidth(o.gloss))
+		direction, ok := c.direction(m.lesson.Ref, o.sides)
+		shown.List = append(shown.List, views.Offer{Name: o.name, Gloss: o.gloss, IsChosen: ok, Direction: direction})
 	}
-	across := max(cols/(offerSign+gloss+offerSides), 1)
-	width := cols / across
-	var rows []frame.Row
-	down := (len(c.offers) + across - 1) / across
-	for i := range down {
-		var r frame.Row
-		for j := range across {
-			if n := j*down + i; n < len(c.offers) {
-				r = append(r.Padded(j*width), c.offer(m, n, width, gloss)...)
-			}
-		}
-		rows = append(rows, r)
-	}
-	return rows
-}
-
-// The parts of an offer: its letter, and the arrow of its direction.
-const (
-	offerSign  = 7
-	offerSides = 4
-)
-
-func (c *chooser) offer(m *model, n, width, gloss int) frame.Row {
-	l, o := m.look, c.offers[n]
-	pick, s := " ", frame.Plain
-	if c.active && n == c.at {
-		pick, s = l.Signs.Pick, frame.Bold
-	}
-	r := append(frame.Row{l.Text(frame.Bold, " "+pick+" ")}, m.tint(s, frame.OnPaper(o.name), false)...).Padded(offerSign)
-	r = append(r, l.Text(frame.Quiet, o.gloss)).Padded(offerSign + gloss + 1)
-	if direction, ok := c.direction(m.lesson.Ref, o.sides); ok {
-		return append(r, l.Text(frame.Bold, l.Signs.Arrow(direction))).Cut(width)
-	}
-	return append(r, l.Text(frame.Quiet, l.Signs.Nothing)).Cut(width)
+	return shown
 }

@@ -17,7 +17,7 @@ func TestTypingTakesThePlaceOfARefusedLine(t *testing.T) {
 	d.hand(lantern[0], "T1x = T1 sin alpha")
 	d.sees("✗ you T1x = T1 sin alpha", "✗ wrong")
 	d.write("T")
-	if got := d.line.text(); got != "T" {
+	if got := d.line.Text(); got != "T" {
 		t.Errorf("typing makes %q", got)
 	}
 	d.sees("✗ wrong") // until the next line is checked
@@ -27,7 +27,7 @@ func TestTypingTakesThePlaceOfARefusedLine(t *testing.T) {
 	}
 	d.hand("T1y = T1 cos alpha")
 	d.press("left", "backspace")
-	if got := d.line.text(); got == "" || got == "T1y = T1 cos alpha" {
+	if got := d.line.Text(); got == "" || got == "T1y = T1 cos alpha" {
 		t.Errorf("an arrow key does not go into the line: %q", got)
 	}
 }
@@ -38,7 +38,7 @@ func TestArrowsAndTypingMeet(t *testing.T) {
 	d.enrol("Nele", "canal-lantern")
 	d.press("down")
 	d.write("T1 up left")
-	if got := d.line.text(); got != "w down; T1 up left" {
+	if got := d.line.Text(); got != "w down; T1 up left" {
 		t.Errorf("the line is %q", got)
 	}
 }
@@ -51,9 +51,10 @@ func TestForcesGivesNothingAway(t *testing.T) {
 	for _, h := range problems.Embedded().List() {
 		painted.open(h.ID, false)
 		for _, typed := range []string{"", "w down"} {
-			painted.line.set(typed)
+			painted.line.Set(typed)
 			painted.textChanged()
-			for _, r := range painted.compose() {
+			rows, _ := painted.screen().Draw()
+			for _, r := range rows {
 				for _, s := range r {
 					if s.Shade >= frame.FirstForce {
 						t.Fatalf("%s: %q is painted as a force", h.ID, s.Text)

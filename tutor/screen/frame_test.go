@@ -16,6 +16,7 @@ import (
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/record"
 	"example.org/standstill/tutor/screen/frame"
+	"example.org/standstill/tutor/screen/views"
 )
 
 const noColour = termenv.Ascii
@@ -92,18 +93,18 @@ func TestEveryProblemFitsEverySize(t *testing.T) {
 			t.Fatalf("%s does not open: %s", h.ID, d.said)
 		}
 		seen := checker.Stage("")
-		for steps := 0; d.now.open; steps++ {
+		for steps := 0; d.now.Open; steps++ {
 			for _, size := range [][2]int{{60, 16}, {80, 24}, {110, 32}, {200, 60}} {
-				if d.now.ask.Stage != seen {
+				if d.now.Ask.Stage != seen {
 					d.send(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
 					fitsIn(t, d)
 				}
 			}
-			before := d.now.ask
+			before := d.now.Ask
 			seen = before.Stage
-			d.line.set(answers(d, before.Stage, before.Item))
+			d.line.Set(answers(d, before.Stage, before.Item))
 			d.press("enter")
-			if d.now.open && d.now.ask.Stage == before.Stage && d.now.ask.Item == before.Item || steps > 80 {
+			if d.now.Open && d.now.Ask.Stage == before.Stage && d.now.Ask.Item == before.Item || steps > 80 {
 				t.Fatalf("%s does not go on from %s %s:\n%s", h.ID, before.Stage, before.Item, d.view)
 			}
 		}
@@ -142,7 +143,7 @@ func TestDrawingStandsBesideThePageFrom110Columns(t *testing.T) {
 		d.enrol("Nele", "canal-lantern")
 		rule := ""
 		for _, line := range strings.Split(d.view, "\n") {
-			if strings.Contains(line, wordForces) {
+			if strings.Contains(line, "Which forces act?") {
 				rule = line
 			}
 		}
@@ -175,7 +176,7 @@ func TestGoodbyeFitsTheWindow(t *testing.T) {
 // TestHintStaysInTheKeyRow: however narrow the window, the row names hint, menu and the way
 // out, and the problem's text where that is not in sight.
 func TestHintStaysInTheKeyRow(t *testing.T) {
-	for cols := leastCols; cols <= wideCols; cols += 5 {
+	for cols := views.LeastCols; cols <= views.WideCols; cols += 5 {
 		d := sitAt(t, newTutor(t), Options{}, termenv.Ascii, cols, 24)
 		d.enrol("Nele", "canal-lantern")
 		d.sees("ctrl+g hint", "esc menu", "ctrl+c quit")
@@ -193,8 +194,8 @@ func TestWhatIsAskedAndSaidIsShownToItsEnd(t *testing.T) {
 			d := sit(t, size[0], size[1])
 			s.lead(d)
 			d.sees(d.sheet.question(d.model))
-			if d.told.text != "" && d.isAtHome() {
-				d.sees(d.told.text)
+			if d.told.Text != "" && d.isAtHome() {
+				d.sees(d.told.Text)
 				said++
 			}
 			if d.said != "" {
@@ -214,5 +215,5 @@ func TestTheExampleIsSeenWhenAStageBegins(t *testing.T) {
 	d := sit(t, 80, 24)
 	d.enrol("Nele", "canal-lantern")
 	d.hand(lantern[0])
-	d.sees("The next stage is", d.now.ask.Sample)
+	d.sees("The next stage is", d.now.Ask.Sample)
 }

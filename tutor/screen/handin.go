@@ -1,16 +1,20 @@
 package screen
 
 import (
+	"strings"
+	"unicode"
+
 	"example.org/standstill/checker"
 	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/screen/views"
 )
 
 // handIn hands a line in. What is refused stays in the line.
 func (m *model) handIn(text string) {
 	if m.lesson.ChooseNamed(text) {
-		m.line.set("")
+		m.line.Set("")
 		m.refresh()
-		m.say(saidNamed(m.stage(), m.now.ask.Item))
+		m.say(saidNamed(m.stage(), m.now.Ask.Item))
 		return
 	}
 	var result tutor.Result
@@ -25,41 +29,24 @@ func (m *model) handIn(text string) {
 		m.say(saidEmpty)
 		return
 	}
-	m.line.remember(result.Line.Text)
+	m.line.Remember(result.Line.Text)
 	m.sheet = m.work
-	m.told = m.tellOf(result.Line)
+	m.told = views.TellOf(m.look, result.Line)
 	if result.Line.Counts() || result.Line.Code.IsElsewhere() {
-		m.line.set("")
+		m.line.Set("")
 	} else {
-		m.line.set(result.Line.Text)
-		m.line.point(result.Line.Report)
-		m.told.line = m.line.text()
+		m.line.Set(result.Line.Text)
+		m.line.Refuse(faultIn(m.line.Text(), result.Line.Report))
+		m.toldOf = m.line.Text()
 	}
 	m.refresh()
 	m.onward(result)
 }
 
-// tellOf is what is said of a line: of the first of its statements that is not right, or
-// what is remarked on one that is.
-func (m *model) tellOf(l *tutor.Line) told {
-	var remark told
-	for i, part := range l.Statements() {
-		t := told{text: saidOf(l, i), mark: m.markOf(l, part)}
-		switch {
-		case t.text == "":
-		case part.Verdict != checker.Right:
-			return t
-		case remark.text == "":
-			remark = t
-		}
-	}
-	return remark
-}
-
 // onward says what comes after a line that counts.
 func (m *model) onward(r tutor.Result) {
 	if r.Moved {
-		m.say(saidMoved(m.now.ask.Title, m.skipped()))
+		m.say(saidMoved(m.now.Ask.Title, m.skipped()))
 	}
 }
 
@@ -67,7 +54,7 @@ func (m *model) onward(r tutor.Result) {
 func (m *model) skipped() []string {
 	var titles []string
 	for _, stage := range checker.Stages {
-		if stage == m.now.ask.Stage {
+		if stage == m.now.Ask.Stage {
 			break
 		}
 		if m.lesson.Nothing(stage) {
@@ -81,8 +68,8 @@ func (m *model) skipped() []string {
 // Solve.
 func (m *model) questionAnswered(r tutor.Result) {
 	if r.Line != nil {
-		m.line.remember(r.Line.Text)
-		m.line.set("")
+		m.line.Remember(r.Line.Text)
+		m.line.Set("")
 	}
 	m.sheet = m.work
 	m.refresh()
@@ -97,4 +84,44 @@ func (m *model) passOver() {
 	}
 	m.sheet = m.work
 	m.say(why)
+}
+
+// faultIn is how far the text was right: to where it could not be read, else behind the term
+// that the message is about, else behind the line of the text that was refused.
+func faultIn(typed string, r checker.Report) int {
+	text := []rune(typed)
+	from, to := r.From, min(r.To, len(text))
+	if r.Verdict == checker.Unread && r.End > 0 && r.Pos <= len(text) {
+		return r.Pos
+	}
+	if at := findName(text[from:to], r.About); at >= 0 && r.Verdict == checker.Wrong {
+		return endOfTerm(text[:to], from+at)
+	}
+	return to
+}
+
+// findName finds a force's letter that stands alone in a text, −1 for none: in
+// "T1x = T1 sin α" the second.
+func findName(text []rune, name string) int {
+	wanted := []rune(name)
+	for i := 0; len(wanted) > 0 && i+len(wanted) <= len(text); i++ {
+		end := i + len(wanted)
+		if string(text[i:end]) == name && (end == len(text) || !unicode.IsLetter(text[end]) && !unicode.IsDigit(text[end])) {
+			return i
+		}
+	}
+	return -1
+}
+
+// endOfTerm finds where the term ends that begins at a place.
+func endOfTerm(text []rune, at int) int {
+	for i := at; i < len(text); i++ {
+		if strings.ContainsRune("+-−–=≈;", text[i]) {
+			for i > at && text[i-1] == ' ' {
+				i--
+			}
+			return i
+		}
+	}
+	return len(text)
 }

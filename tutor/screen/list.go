@@ -8,32 +8,23 @@ import (
 
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/screen/frame"
+	"example.org/standstill/tutor/screen/views"
 )
 
 // list is every problem by topic and level, with how the student stands with it.
 // What is typed narrows it down.
 type list struct {
 	scroller
-	sections []tutor.Section
-	advice   tutor.Advice
-	found    []found // what matches the line, in order
-	at       int
-	nobody   bool   // has a standing here: the list is not a student's
-	first    string // said above the list until a problem is opened
-}
-
-// found is a problem of the list, and the section that it stands on: set work stands
-// on two.
-type found struct {
-	tutor.Listed
-	section int
+	shown  views.List
+	advice tutor.Advice
 }
 
 func newList(m *model) *list {
-	n := &list{sections: m.desk.Sections()}
+	n := &list{shown: views.List{Sections: m.desk.Sections()}}
 	n.advice, _ = m.desk.Next()
+	n.shown.Advised, n.shown.Why = n.advice.ID, n.advice.Why
 	n.typed(m)
-	n.at = max(slices.IndexFunc(n.found, func(p found) bool { return p.ID == n.advice.ID }), 0)
+	n.shown.At = max(slices.IndexFunc(n.shown.Found, func(p views.Found) bool { return p.ID == n.advice.ID }), 0)
 	return n
 }
 
@@ -44,68 +35,41 @@ func (m *model) showProblems() {
 
 func (n *list) question(m *model) string { return saidWhichProblem }
 
-func (n *list) under(m *model, cols, rows int) []frame.Row {
-	if word, ok := m.wordOf(m.line.text()); ok {
-		return []frame.Row{m.labelled(wordMeans, m.look.Row(frame.Plain, m.whatItDoes(word)))}
-	}
-	if len(n.found) == 0 {
-		return []frame.Row{m.labelled(wordNote, m.look.Row(frame.Plain, n.none()))}
-	}
-	if !n.nobody && n.at < len(n.found) && n.found[n.at].ID == n.advice.ID {
-		return m.labelledText(wordNext, n.advice.Why, cols)
-	}
-	return nil
-}
-
-// none says why nothing is listed.
-func (n *list) none() string {
-	if len(n.sections) == 0 {
-		return saidNoProblems
-	}
-	return saidNoneFound
-}
-
-func (m *model) labelledText(word, text string, cols int) []frame.Row {
-	var rows []frame.Row
-	for i, part := range m.look.Wrap(text, cols-gutter-1) {
-		label := ""
-		if i == 0 {
-			label = word
-		}
-		rows = append(rows, m.labelled(label, m.look.Row(frame.Quiet, part)))
-	}
-	return rows
+func (n *list) view(m *model) views.Sheet {
+	v := n.shown
+	v.Top = n.seen.Top
+	return v
 }
 
 // typed keeps what holds the typed text in its title, topic, level or id.
 func (n *list) typed(m *model) {
-	wanted := strings.ToLower(strings.TrimSpace(m.line.text()))
+	wanted := strings.ToLower(strings.TrimSpace(m.line.Text()))
 	if _, isWord := tutor.WordOf(wanted); isWord {
 		wanted = ""
 	}
-	n.found, n.at = nil, 0
-	for i, section := range n.sections {
+	n.shown.Found, n.shown.At = nil, 0
+	for i, section := range n.shown.Sections {
 		for _, p := range section.Problems {
-			if strings.Contains(strings.ToLower(p.Title+" "+section.Title+" "+p.Topic+" "+p.ID+" "+levelWord(p.Level)), wanted) {
-				n.found = append(n.found, found{p, i})
+			if strings.Contains(strings.ToLower(p.Title+" "+section.Title+" "+p.Topic+" "+p.ID+" "+views.LevelWord(p.Level)), wanted) {
+				n.shown.Found = append(n.shown.Found, views.Found{Listed: p, Section: i})
 			}
 		}
 	}
 }
 
 func (n *list) press(m *model, k tea.KeyMsg) bool {
-	if m.rows < lowRows {
-		n.first = ""
+	if m.rows < views.LowRows {
+		n.shown.First = ""
 	}
 	switch k.Type {
 	case tea.KeyUp:
-		n.at--
+		n.shown.At--
 	case tea.KeyDown:
-		n.at++
+		n.shown.At++
 	case tea.KeyPgUp:
-		n.at -= n.room - 1
+		n.shown.At -= n.seen.Room - 1
 	case tea.KeyPgDown:
-		n.at += n.room - 1
+		n.shown.At += n.seen.Room - 1
 	case tea.KeyTab:
 		n.toTopic(+1)
 	case tea.KeyShiftTab:
@@ -113,95 +77,41 @@ func (n *list) press(m *model, k tea.KeyMsg) bool {
 	default:
 		return false
 	}
-	n.at = min(max(n.at, 0), max(len(n.found)-1, 0))
+	n.shown.At = min(max(n.shown.At, 0), max(len(n.shown.Found)-1, 0))
 	return true
 }
 
 // toTopic goes to the first problem of the next topic, or of this one and then of
 // the one before.
 func (n *list) toTopic(step int) {
-	first := func(i int) bool { return i == 0 || n.found[i].section != n.found[i-1].section }
-	for i := n.at + step; i >= 0 && i < len(n.found); i += step {
+	first := func(i int) bool { return i == 0 || n.shown.Found[i].Section != n.shown.Found[i-1].Section }
+	for i := n.shown.At + step; i >= 0 && i < len(n.shown.Found); i += step {
 		if first(i) {
-			n.at = i
+			n.shown.At = i
 			return
 		}
 	}
 }
 
 func (n *list) enter(m *model, _ string) {
-	if n.at >= len(n.found) {
-		m.say(n.none())
+	if n.shown.At >= len(n.shown.Found) {
+		m.say(n.shown.None())
 		return
 	}
-	m.line.set("")
-	if p := n.found[n.at]; p.ID == n.advice.ID {
+	m.line.Set("")
+	if p := n.shown.Found[n.shown.At]; p.ID == n.advice.ID {
 		m.openAdvised(n.advice)
 	} else {
 		m.open(p.ID, false)
 	}
 }
 
-func (n *list) keys(m *model) []binding {
-	keys := []binding{m.on.upDown, m.on.topic, m.on.open}
+func (n *list) keys(m *model) []frame.Binding {
+	keys := []frame.Binding{m.on.UpDown, m.on.Topic, m.on.Open}
 	if m.work != nil {
-		keys = append(keys, m.on.back)
+		keys = append(keys, m.on.Back)
 	} else {
-		keys = append(keys, m.on.menu)
+		keys = append(keys, m.on.Menu)
 	}
-	return append(keys, m.on.leave)
-}
-
-func (n *list) body(m *model, cols, rows int) []frame.Row {
-	top := m.look.Rows(frame.Plain, n.first, cols)
-	done := saidDoneOf(n.sections)
-	if n.nobody {
-		done = ""
-	}
-	top = append(top, m.look.Rule(cols, wordProblems, done))
-	all, at := n.rows(m, cols)
-	n.follow(max(at-1, 0), len(all), rows-len(top))
-	n.follow(at, len(all), rows-len(top))
-	return append(top, n.cut(all, rows-len(top))...)
-}
-
-// The room for how hard a problem is, and for how the student stands with it.
-const (
-	levelWidth    = 8
-	standingWidth = 27
-)
-
-// rows lists what was found under its topics; at is the row of the picked one.
-func (n *list) rows(m *model, cols int) (rows []frame.Row, at int) {
-	section := -1
-	width := cols - 3
-	if !n.nobody {
-		width -= standingWidth
-	}
-	for i, p := range n.found {
-		if p.section != section {
-			section = p.section
-			rows = append(rows, frame.Row{frame.Gap(1), m.look.Text(frame.Bold, n.sections[section].Title)})
-		}
-		if i == n.at {
-			at = len(rows)
-		}
-		r := frame.Row{m.look.Text(frame.Quiet, levelWord(p.Level))}.Padded(levelWidth)
-		r = append(r, m.look.Text(frame.Plain, m.look.Shortened(p.Title, width-levelWidth-1))).Padded(width)
-		if !n.nobody {
-			r = append(r, m.look.Text(standingShade(p.Progress), saidInList(p.Progress, p.Due)))
-		}
-		rows = append(rows, m.pickRow(i == n.at, r))
-	}
-	return rows, at
-}
-
-func standingShade(p tutor.Progress) frame.Shade {
-	switch {
-	case p.Standing == tutor.NotBegun:
-		return frame.Quiet
-	case p.Standing.Done():
-		return frame.Good
-	}
-	return frame.Near
+	return append(keys, m.on.Leave)
 }

@@ -26,10 +26,10 @@ func TestFormulasAreSetAsOnPaper(t *testing.T) {
 			continue
 		}
 		cases++
-		d.line.set(typed)
+		d.line.Set(typed)
 		d.textChanged()
 		out.WriteString(line + "\n")
-		for _, r := range d.reading(68, 3) {
+		for _, r := range d.reading.Rows(d.pen, d.stage(), 68, 3) {
 			out.WriteString(strings.TrimRight(unpainted(d.look.Sheet([]frame.Row{r})), " ") + "\n")
 		}
 	}

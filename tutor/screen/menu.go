@@ -1,13 +1,11 @@
 package screen
 
 import (
-	"strings"
-
 	tea "github.com/charmbracelet/bubbletea"
 
-	"example.org/standstill/checker/expr"
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/screen/frame"
+	"example.org/standstill/tutor/screen/views"
 )
 
 // menu lists everything that can be done now.
@@ -50,51 +48,20 @@ func (n *menu) typed(m *model) {
 	m.sheet.typed(m)
 }
 
-func (n *menu) keys(m *model) []binding {
-	return []binding{m.on.upDown, m.on.choose, m.on.back, m.on.leave}
+func (n *menu) keys(m *model) []frame.Binding {
+	return []frame.Binding{m.on.UpDown, m.on.Choose, m.on.Back, m.on.Leave}
 }
 
-func (n *menu) body(m *model, cols, rows int) []frame.Row {
-	return m.withDrawing(cols, rows, func(cols, rows int) []frame.Row {
-		can := n.open(m)
-		n.follow(n.at, len(can), rows-1)
-		var list []frame.Row
-		for i, a := range can {
-			list = append(list, m.menuRow(a, i == n.at, cols))
+func (n *menu) view(m *model) views.Sheet {
+	v := views.Menu{At: n.at, Top: n.seen.Top, Beneath: m.beneath()}
+	for _, a := range n.open(m) {
+		item := views.MenuItem{Does: a.menu, Word: string(a.word)}
+		if a.key.Enabled() {
+			item.Key = a.key.Help().Key
 		}
-		head := m.look.Rule(cols-menuKeys, wordMenu, "").Padded(cols - menuKeys)
-		head = append(head, m.look.Text(frame.Quiet, wordKey)).Padded(cols - menuWords)
-		return append([]frame.Row{append(head, m.look.Text(frame.Quiet, wordWord))}, n.cut(list, rows-1)...)
-	})
-}
-
-// Where the keys and the words stand in the menu, from the right.
-const (
-	menuKeys  = 18
-	menuWords = 10
-)
-
-// menuRow shows what an action does, with its key and its word.
-func (m *model) menuRow(a action, picked bool, cols int) frame.Row {
-	l := m.look
-	s := frame.Plain
-	if picked {
-		s = frame.Bold
+		v.Items = append(v.Items, item)
 	}
-	r := m.pickRow(picked, frame.Row{l.Text(s, a.menu)}).Padded(cols - menuKeys)
-	if a.key.Enabled() {
-		r = append(r, l.Text(frame.Quiet, a.key.Help().Key))
-	}
-	return append(r.Padded(cols-menuWords), l.Text(frame.Quiet, string(a.word)))
-}
-
-// pickRow is a row of a list of which one is picked.
-func (m *model) pickRow(picked bool, r frame.Row) frame.Row {
-	sign := "  "
-	if picked {
-		sign = m.look.Signs.Pick + " "
-	}
-	return append(frame.Row{frame.Gap(1), m.look.Text(frame.Bold, sign)}, r...)
+	return v
 }
 
 // picked moves along a list with the arrow keys.
@@ -112,105 +79,6 @@ func picked(at *int, n int, k tea.KeyMsg) bool {
 
 func (m *model) openMenu() { m.sheet = &menu{} }
 
-func (m *model) showTyping() {
-	m.sheet = &reader{title: wordTyping, make: (*model).typingRows}
-}
-
-// showHelp says what is asked now in other words, and below it what can be typed.
-func (m *model) showHelp() {
-	m.sheet = &reader{title: wordHelp, make: (*model).helpRows}
-}
-
-func (m *model) helpRows(cols int) []frame.Row {
-	if m.lesson == nil {
-		return m.typingRows(cols)
-	}
-	lost := m.lesson.Lost()
-	rows := m.entryRows(wordHelpNow, lost.Now, 11, cols)
-	if lost.Example != "" {
-		rows = append(rows, m.entryRows(wordSample, lost.Example, 11, cols)...)
-		if m.lesson.Refused(tutor.AskHint) == "" {
-			rows = append(rows, m.entryRows(wordHelpHint, saidAskHint, 11, cols)...)
-		}
-	}
-	return append(append(rows, nil), m.typingRows(cols)...)
-}
-
-func (m *model) showIdeas() {
-	m.sheet = &reader{title: wordIdeas, make: (*model).ideaRows}
-}
-
-// ideaRows lists the ideas: a word, the last tries as signs, and where each went wrong
-// last.
-func (m *model) ideaRows(cols int) []frame.Row {
-	rows := []frame.Row{m.look.Row(frame.Quiet, " "+saidIdeas), nil}
-	for _, held := range m.desk.Past().Ideas() {
-		if len(held.Chances) == 0 {
-			continue
-		}
-		r := frame.Row{frame.Gap(1), m.look.Text(frame.Plain, held.Title())}.Padded(ideaWidth)
-		r = append(r, m.look.Text(ideaShade(held.State), string(held.State))).Padded(ideaWidth + stateWidth)
-		rows = append(rows, append(r, m.look.Text(frame.Plain, strings.NewReplacer("✓", m.look.Signs.Right, "✗", m.look.Signs.Wrong).Replace(held.Marks()))))
-		if where := m.desk.SlippedIn(held); where != "" {
-			for _, part := range m.look.WrapMeasured(saidSlippedIn+where+".", cols-4) {
-				rows = append(rows, frame.Row{frame.Gap(3), m.look.Text(frame.Quiet, part)})
-			}
-		}
-	}
-	if len(rows) == 2 {
-		return []frame.Row{m.look.Row(frame.Plain, " "+saidNoIdeas)}
-	}
-	return rows
-}
-
-// The columns of the ideas.
-const (
-	ideaWidth  = 33
-	stateWidth = 10
-)
-
-func ideaShade(s tutor.IdeaState) frame.Shade {
-	switch s {
-	case tutor.Steady:
-		return frame.Good
-	case tutor.Slipping:
-		return frame.Near
-	}
-	return frame.Quiet
-}
-
-// typingRows says what can be typed.
-func (m *model) typingRows(cols int) []frame.Row {
-	var rows []frame.Row
-	add := func(label, text string, width int) { rows = append(rows, m.entryRows(label, text, width, cols)...) }
-	for _, n := range tutor.Notation() {
-		add(n.What, n.Examples, 19)
-	}
-	if m.lesson != nil {
-		rows = append(rows, nil)
-		add(wordLetters, m.lesson.Letters(), 19)
-	}
-	rows = append(rows, nil, m.look.Row(frame.Quiet, " "+saidWords))
-	for _, w := range tutor.Words() {
-		add(string(w.Word), w.Does+".", 11)
-	}
-	rows = append(rows, nil, m.look.Row(frame.Quiet, " "+saidCtrl))
-	return rows
-}
-
-// entryRows is a word or a sample with what is said about it, wrapped behind it.
-func (m *model) entryRows(label, text string, width, cols int) []frame.Row {
-	var rows []frame.Row
-	for i, part := range m.look.WrapMeasured(text, cols-width-1) {
-		r := frame.Row{frame.Gap(width)}
-		if i == 0 {
-			r = frame.Row{frame.Gap(1), m.look.Text(frame.Bold, label)}.Padded(width)
-		}
-		rows = append(rows, append(r, m.tint(frame.Plain, part, true)...))
-	}
-	return rows
-}
-
 func meaning(w tutor.Word) string {
 	for _, h := range tutor.Words() {
 		if h.Word == w {
@@ -219,5 +87,3 @@ func meaning(w tutor.Word) string {
 	}
 	return ""
 }
-
-func glyph(name string) string { return expr.Glyph(name) }

@@ -11,6 +11,7 @@ import (
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/record"
 	"example.org/standstill/tutor/screen/frame"
+	"example.org/standstill/tutor/screen/views"
 )
 
 // model is the state of one instance.
@@ -21,19 +22,24 @@ type model struct {
 	light    bool
 	notice   string // of the record, to be agreed to
 	actions  []action
-	on       keys
+	on       frame.Keys
 
 	cols, rows int
 	bench      *atBench // nil where no apparatus is on the table
 	desk       *tutor.Desk
 	lesson     *tutor.Lesson
-	now        now
+	now        views.Lesson  // what the lesson comes to
+	reading    views.Reading // how the line is read
+	version    int           // of everything that is drawn
+	colours    map[string]int
+	pen        *views.Pen
 	work       *work
 	sheet      sheet
-	line       line
-	memos      memos
-	said       string // one sentence under the line, until the next key
-	told       told   // about the line that was checked last, until the next one is
+	line       frame.Line
+	memos      views.Memos
+	said       string     // one sentence under the line, until the next key
+	told       views.Told // about the line that was checked last, until the next one is
+	toldOf     string     // that line
 
 	shown   string // the screen as it is
 	leaving bool
@@ -45,23 +51,16 @@ type model struct {
 	draftFault error // the same of the half-typed line
 }
 
-// told is what is the matter with the line that was checked last, with the mark that the
-// page has for it.
-type told struct {
-	line, text string
-	mark
-}
-
 // sheet is what lies on the page's place.
 type sheet interface {
 	// question says what the line is for.
 	question(*model) string
-	// body fills the places of the drawing and the page.
-	body(m *model, cols, rows int) []frame.Row
-	// under fills the rows under the line.
-	under(m *model, cols, rows int) []frame.Row
+	// view is what is to be seen of it.
+	view(*model) views.Sheet
+	// saw is told how much of it was seen.
+	saw(frame.Seen)
 	// keys lists the keys that work here, beside those of the line.
-	keys(*model) []binding
+	keys(*model) []frame.Binding
 	// press takes a key that types nothing; false leaves it to the model.
 	press(m *model, k tea.KeyMsg) bool
 	// typed is told that the text in the line has changed.
@@ -76,12 +75,13 @@ func newModel(t *tutor.Tutor, o Options, r *lipgloss.Renderer) *model {
 
 // newModelAt makes the model of a bench, or of lessons where there is none.
 func newModelAt(b *atBench, t *tutor.Tutor, o Options, r *lipgloss.Renderer) *model {
-	m := &model{bench: b, tutor: t, renderer: r, notice: o.Notice, actions: actions(), on: allKeys(), line: newLine()}
+	m := &model{bench: b, tutor: t, renderer: r, notice: o.Notice, actions: actions(), on: frame.AllKeys(), line: frame.NewLine()}
 	if t.IsVisit() {
 		m.actions = visitActions(m.actions)
 	}
 	m.chooseBackground(o)
 	m.look = frame.NewLook(r, m.light, o.ASCII)
+	m.pen = views.NewPen(m.look, nil, nil)
 	m.begin()
 	return m
 }
@@ -145,7 +145,7 @@ func (m *model) seat(s record.Student) {
 		return
 	}
 	m.desk, m.lesson, m.work, m.lent = desk, nil, nil, false
-	m.line.set("")
+	m.line.Set("")
 	if id, ok := desk.Unfinished(); ok {
 		m.open(id, false)
 		if m.lesson != nil {
@@ -168,11 +168,22 @@ func (m *model) open(id string, again bool) {
 		m.say(troubleWith(id, err))
 		return
 	}
-	m.lesson, m.lent, m.told = lesson, false, told{}
-	m.line.begin(lesson)
+	m.lesson, m.lent, m.told = lesson, false, views.Told{}
+	m.beginLine(lesson)
 	m.work = newWork(m)
 	m.refresh()
 	m.sheet = m.work
+}
+
+// beginLine puts what was half typed in a lesson into the line, and its earlier lines behind.
+func (m *model) beginLine(lesson *tutor.Lesson) {
+	var past []string
+	for _, old := range lesson.Lines() {
+		if old.Kind == tutor.Typed {
+			past = append(past, old.Text)
+		}
+	}
+	m.line.Begin(past, lesson.Draft())
 }
 
 // saveDraft keeps the half-typed line of the lesson in hand, and says where that fails.
@@ -180,7 +191,7 @@ func (m *model) saveDraft() {
 	if m.lesson == nil || m.lent {
 		return
 	}
-	if m.draftFault = m.lesson.SaveDraft(m.line.draft()); m.draftFault != nil {
+	if m.draftFault = m.lesson.SaveDraft(m.line.Draft()); m.draftFault != nil {
 		m.say(saidDraftNotKept(m.draftFault))
 	}
 }
@@ -189,7 +200,7 @@ func (m *model) saveDraft() {
 func (m *model) lend() {
 	m.saveDraft()
 	m.lent = m.lesson != nil
-	m.line.set("")
+	m.line.Set("")
 	m.read()
 }
 
@@ -201,7 +212,7 @@ func (m *model) home() {
 	}
 	if m.lent {
 		m.lent = false
-		m.line.set(m.lesson.Draft())
+		m.line.Set(m.lesson.Draft())
 		m.read()
 	}
 	switch {
@@ -247,7 +258,7 @@ func (m *model) goodbye() Goodbye {
 		m.bye.Said = saidGoodbye
 	}
 	// The terminal would break it inside a word.
-	m.bye.Said = strings.Join(m.look.Wrap(m.bye.Said, cmp.Or(m.cols, leastCols)), "\n")
+	m.bye.Said = strings.Join(m.look.Wrap(m.bye.Said, cmp.Or(m.cols, views.LeastCols)), "\n")
 	if m.bye.Plain {
 		m.bye.Said = ""
 	}
@@ -269,7 +280,7 @@ func (g guarded) Update(msg tea.Msg) (next tea.Model, cmd tea.Cmd) {
 		}
 	}()
 	cmd = g.update(msg)
-	g.shown = g.view()
+	g.shown = g.draw()
 	return g, cmd
 }
 

@@ -1,6 +1,7 @@
 package screen
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -8,94 +9,70 @@ import (
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/picture"
-	"example.org/standstill/tutor/screen/frame"
+	"example.org/standstill/tutor/screen/views"
 )
 
-// now is what the lesson in hand comes to, found out once after each change and
-// not once for each screen.
-type now struct {
-	version  int // of everything that is drawn from the lesson
-	ask      tutor.Ask
-	open     bool // something is asked
-	over     bool
-	canKeep  bool
-	stages   [5]stageState
-	progress tutor.Progress
-	done     string // what is said once nothing is asked
-	colours  map[string]int
-	tints    map[string]frame.Shade
-	letters  *expr.Letters
-	echo     string // how the line is read
-	formula  []frame.Block
+// refresh finds out what the lesson comes to.
+func (m *model) refresh() {
+	m.version++
+	if m.lesson == nil {
+		m.now, m.colours = views.Lesson{}, nil
+		m.colourBench()
+		m.pen = views.NewPen(m.look, m.colours, nil)
+		return
+	}
+	m.now = lessonOf(m.lesson)
+	m.now.Version = m.version
+	m.colours = picture.Colours(m.lesson.Ref)
+	m.pen = views.NewPen(m.look, m.colours, lettersOf(m.lesson.Page))
+	if m.choosing() {
+		m.pen = m.pen.Grey()
+	}
+	m.read()
+	m.work.refresh(m)
 }
 
-// stageState is how far a stage has come.
-type stageState struct {
-	nothing bool // is asked in this problem
-	done    bool
-	kept    bool // an item of it stands on a line that was refused and kept
+// lessonOf finds out all that is shown of a lesson.
+func lessonOf(l *tutor.Lesson) views.Lesson {
+	n := views.Lesson{
+		Over: l.Over(), CanKeep: l.CanKeep(), Progress: l.Progress(),
+		Ref: l.Ref, Problem: l.Problem.Hash + "/" + l.Problem.Copy,
+		Statement: l.Statement(), Givens: l.Givens(), Wanted: l.Wanted(), Lines: l.Lines(),
+		Parts: l.Items(checker.Components), Unknowns: l.Items(checker.Solve),
+	}
+	if l.ShowsScene() {
+		n.Setup = func() *picture.Setup { return picture.NewSetup(l.Ref, l.Problem.Figure) }
+	}
+	n.Ask, n.Open = l.Ask()
+	if !n.Open || n.Over {
+		n.Done = saidDone(l)
+	}
+	for i, stage := range checker.Stages {
+		n.Stages[i] = views.StageState{Nothing: l.Nothing(stage), Done: l.StageDone(stage), Kept: isKept(l, stage)}
+	}
+	return n
 }
 
 func isKept(l *tutor.Lesson, stage checker.Stage) bool {
 	return slices.ContainsFunc(l.Items(stage), func(i tutor.Item) bool { return i.Kept })
 }
 
-// refresh finds out what the lesson comes to.
-func (m *model) refresh() {
-	l := m.lesson
-	if l == nil {
-		m.now = now{version: m.now.version + 1}
-		m.colourBench()
-		return
-	}
-	n := now{version: m.now.version + 1, colours: picture.Colours(l.Ref), over: l.Over(), canKeep: l.CanKeep()}
-	n.ask, n.open = l.Ask()
-	n.progress = l.Progress()
-	if !n.open || n.over {
-		n.done = saidDone(l)
-	}
-	for i, stage := range checker.Stages {
-		n.stages[i] = stageState{nothing: l.Nothing(stage), done: l.StageDone(stage), kept: isKept(l, stage)}
-	}
-	n.tints = tintsOf(n.colours)
-	n.letters = lettersOf(l.Page)
-	m.now = n
-	m.read()
-	m.work.refresh(m)
-}
-
 // read finds out how the line is read.
 func (m *model) read() {
-	m.now.echo, m.now.formula = "", nil
+	m.reading = views.Reading{}
 	if m.lesson == nil {
 		return
 	}
-	m.now.echo = m.lesson.Echo(m.line.text())
-	if m.stage() != checker.Diagram && m.now.echo != "" {
-		m.now.formula = m.look.Formulas(m.now.letters, m.now.echo)
+	m.reading.Echo = m.lesson.Echo(m.line.Text())
+	if m.stage() != checker.Diagram && m.reading.Echo != "" {
+		m.reading.Formula = m.pen.Formulas(m.reading.Echo)
 	}
 }
 
-// stage is the one in hand; the last once nothing is open.
-func (m *model) stage() checker.Stage {
-	if m.now.open {
-		return m.now.ask.Stage
-	}
-	return checker.Solve
-}
+func (m *model) stage() checker.Stage { return m.now.Stage() }
 
-// tintsOf gives each spelling of a force and its parts the force's shade.
-func tintsOf(colours map[string]int) map[string]frame.Shade {
-	tints := map[string]frame.Shade{}
-	for name, colour := range colours {
-		for _, spelling := range []string{name, expr.Glyph(name), expr.Set(name)} {
-			for _, part := range []string{"", "x", "y", "ₓ"} {
-				tints[spelling+part] = frame.ForceShade(colour)
-			}
-		}
-	}
-	return tints
-}
+// choosing reports whether the student is at the force diagram.
+func (m *model) choosing() bool { return m.lesson != nil && m.now.Choosing() }
 
 // lettersOf is the vocabulary in which read-backs are written: the problem's own
 // names.
@@ -121,46 +98,121 @@ func lettersOf(g *tutor.Page) *expr.Letters {
 	return l
 }
 
-// tint paints the forces' letters in a text, each in its own colour. In prose a
-// lone A or I is a word.
-func (m *model) tint(base frame.Shade, text string, prose bool) frame.Row {
-	text = m.look.Letters(text)
-	var r frame.Row
-	from := 0
-	for at := 0; at < len(text); {
-		size := frame.NameLength(text[at:])
-		if size == 0 {
-			at += frame.RuneLength(text[at:])
-			continue
+// draw shows what the state has come to, and notes how much of the sheet was seen.
+func (m *model) draw() string {
+	switch {
+	case m.cols == 0 || m.rows == 0:
+		return ""
+	case m.isTooSmall():
+		return m.look.Sheet(views.TooSmall(m.look, m.what(), m.cols, m.rows))
+	}
+	rows, seen := m.screen().Draw()
+	m.sheet.saw(seen)
+	return m.look.Sheet(rows)
+}
+
+// what is in the window.
+func (m *model) what() string {
+	if m.isAtBench() {
+		return whatBench
+	}
+	return whatLesson
+}
+
+// screen is all that is seen now.
+func (m *model) screen() *views.Screen {
+	s := &views.Screen{
+		Pen: m.pen, Memos: &m.memos, Cols: m.cols, Rows: m.rows,
+		Question: m.sheet.question(m), Line: m.line.Shown(), Command: m.command(),
+		Told: m.told, Note: views.NoteOf(m.said), Figure: m.figure(), Wide: m.isAtHome(),
+		Sheet: m.sheet.view(m), Keys: m.sheet.keys(m), Stay: m.stayKeys(), Scroll: m.on.ScrollHere,
+	}
+	s.Told.Shown = m.told.Text != "" && m.isAtHome()
+	m.head(s)
+	if m.bench != nil {
+		s.Note = noteOf(m.said)
+	}
+	return s
+}
+
+// head is the title and the rope.
+func (m *model) head(s *views.Screen) {
+	s.Title = saidProgram
+	dash := " " + m.look.Signs.Dash + " "
+	if m.bench != nil {
+		s.Title, s.Right = m.benchTop()
+	}
+	if m.isAtBench() {
+		s.Rope = m.steps()
+	}
+	if m.lesson != nil {
+		h := m.lesson.Problem.Heading
+		s.Title, s.Right = h.Title, cmp.Or(m.work.topic, h.Topic)+dash+views.LevelWord(h.Level)
+		s.Rope = views.RopeOf(m.look, &m.now)
+	}
+	if m.desk != nil {
+		s.Right = strings.TrimPrefix(s.Right+dash+m.desk.Student.Name, dash)
+	}
+}
+
+// command says what the command does that stands in the line; nil for none.
+func (m *model) command() *string {
+	word, ok := m.wordOf(m.line.Text())
+	if !ok {
+		return nil
+	}
+	does := m.whatItDoes(word)
+	return &does
+}
+
+// stayKeys are those of the hint, and of the problem's text where that is not in sight.
+func (m *model) stayKeys() []string {
+	stay := []string{m.on.HandIn.Help().Key}
+	switch {
+	case m.lesson == nil || m.isAtBench():
+		return stay
+	case m.choosing():
+		return append(stay, "ctrl+g")
+	}
+	return append(stay, "ctrl+g", "ctrl+r")
+}
+
+// figure is the drawing of what is in hand; nil for none.
+func (m *model) figure() *views.Figure {
+	if m.lesson == nil && (m.bench == nil || m.bench.ref == nil) {
+		return nil
+	}
+	key := views.FigureKey{Version: m.version, At: -1}
+	if m.choosing() {
+		c := &m.work.chooser
+		key.Listed = c.text()
+		if c.active {
+			key.At = c.at
 		}
-		name := text[at : at+size]
-		if s, ok := m.tintOf(name); ok && !(prose && (name == "A" || name == "I")) && !afterNumber(text[:at], name) {
-			r = m.append(r, base, text[from:at])
-			r = m.append(r, s, name)
-			from = at + size
-		}
-		at += size
 	}
-	return m.append(r, base, text[from:])
+	return &views.Figure{Key: key, Scene: m.picture}
 }
 
-func (m *model) tintOf(name string) (frame.Shade, bool) {
-	if m.lesson != nil && m.choosing() {
-		return frame.Plain, false // colours would tell which forces act
+// picture is what the student is working on.
+func (m *model) picture() picture.Scene {
+	if m.isAtBench() {
+		return picture.OfProblem(m.bench.ref, picture.View{})
 	}
-	s, ok := m.now.tints[name]
-	return s, ok
+	v := picture.View{Stage: m.stage(), Solved: !m.now.Open}
+	if m.now.Open {
+		v.Item = m.now.Ask.Item
+	}
+	if m.choosing() {
+		v.Body, v.Listed = m.now.Ask.Item, m.work.chooser.listed(m)
+	}
+	return picture.OfProblem(m.lesson.Ref, v)
 }
 
-func (m *model) append(r frame.Row, s frame.Shade, text string) frame.Row {
-	if text == "" {
-		return r
+// inWords says what can be seen: in Forces the scene.
+func (m *model) inWords() []string {
+	s := m.picture()
+	if m.lesson != nil && m.choosing() && m.lesson.ShowsScene() {
+		s.Setup = picture.NewSetup(m.lesson.Ref, m.lesson.Problem.Figure)
 	}
-	return append(r, m.look.Text(s, text))
-}
-
-// afterNumber reports whether an N is the newton of a number in front of it.
-func afterNumber(before, name string) bool {
-	before = strings.TrimRight(before, " ")
-	return name == "N" && before != "" && strings.ContainsRune("0123456789.)", rune(before[len(before)-1]))
+	return picture.Sentences(s)
 }

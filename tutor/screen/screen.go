@@ -1,22 +1,21 @@
-// Package screen knows how a lesson is led on a terminal's whole screen: what
-// stands in which place, what each key does, and what is painted.
+// Package screen knows how a lesson is led on a terminal's whole screen: what each key does,
+// and what stands in which place then.
 //
 // Start with Run. There are always three places: the drawing, the page, and the
 // line at which the student types. A sheet is what lies on the page's place: the
-// work itself, the list of problems, the worked solution and so on.
+// work itself, the list of problems, the worked solution and so on. Each has a view, which is
+// a value and is drawn in the room views.
 //
 //	beside.go            the terminal on one side, the state on the other: nobody waits
 //	model.go             a message comes in → the state changes
-//	frame.go             the state → rows: head, sheet, line, keys
-//	frame/               rows, their shades, and what the terminal is sent
+//	now.go               the state → what is shown of it, in one place
 //	actions.go           every key and every word, with what it does
-//	line.go              the line at which the student types
-//	work.go, place.go, handin.go, canvas.go   the work on one problem
-//	paper.go, chooser.go, table.go            what lies on it
-//	the other sheets     menu, list, students, reading, solution, angles
+//	work.go, chooser.go, handin.go            the work on one problem
+//	the other sheets     menu, list, students, past, solution, angles; sheets.go for those that are only read
 //	bench….go            a run at the bench: the form, the result, earlier runs
-//	reading.go           how the line is read
-//	sentences.go         everything that is said
+//	sentences.go         what the keys answer, and the names of things in the menu
+//	views/               the state → rows: every view, and what stands around them
+//	frame/               rows, their shades, the line, the keys, and what the terminal is sent
 //
 // Nothing is shared between instances: every colour comes from the instance's own
 // renderer.

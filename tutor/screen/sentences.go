@@ -2,9 +2,7 @@ package screen
 
 import (
 	"errors"
-	"fmt"
 	"strings"
-	"time"
 
 	"example.org/standstill/checker"
 	"example.org/standstill/checker/statics"
@@ -14,51 +12,12 @@ import (
 
 // The words in front of lines, at the edge of the page and above columns.
 const (
-	wordAsked    = "question"
-	wordLine     = "you"
-	wordRead     = "read"
-	wordSample   = "example"
-	wordMeans    = "command"
-	wordNote     = "note"
-	wordNext     = "why"
-	wordSteep    = "note"
-	wordRight    = "right"
-	wordAlmost   = "almost"
-	wordWrong    = "wrong"
-	wordUnread   = "unclear"
-	wordKept     = "disputed"
-	wordAccepted = "accepted"
-	wordShown    = "shown"
-	wordPredict  = "predict"
-	wordPage     = "Your page"
-	wordStands   = "Your page: the lines that count"
-	wordSolution = "Worked solution"
-	wordKey      = "by key"
-	wordWord     = "by word"
-	wordForces   = "Which forces act?"
-	wordFound    = "Found"
-	wordToFind   = "Find "
-	wordMass     = "mass" // of the one body: needs no word
-	wordText     = "The problem"
-	wordMenu     = "What you can do"
-	wordHelp     = "The question"
-	wordTyping   = "How to type it"
-	wordIdeas    = "Your ideas"
-	wordHelpNow  = "now"
-	wordHelpHint = "a hint"
-	wordInWords  = "The drawing in words"
-	wordProblems = "All problems"
-	wordStudents = "Students"
-	wordAlongX   = "along x"
-	wordAlongY   = "along y"
-	wordNow      = "now"
-	wordLeftOut  = "left out"
-	wordTurn     = "Change"
-	wordFollows  = "Result"
-	wordLetters  = "Letters"
+	wordText    = "The problem"
+	wordHelp    = "The question"
+	wordTyping  = "How to type it"
+	wordIdeas   = "Your ideas"
+	wordInWords = "The drawing in words"
 )
-
-func wordHint(level int) string { return fmt.Sprintf("hint %d", level) }
 
 // What the menu says.
 const (
@@ -87,36 +46,20 @@ const (
 	saidProgram        = "Standstill"
 	saidAgree          = "Do you want to go on without saving? Press Enter to go on, or ctrl+c to quit."
 	saidWho            = "Who is practising? Type your name and press Enter."
-	saidNameSample     = "Nele"
 	saidNoName         = "A name needs at least one letter or digit."
 	saidNotListed      = "That name is not on your class list."
-	saidWelcome1       = "With Standstill you practise problems about forces in equilibrium."
-	saidWelcome2       = "For each problem you name the forces that act, resolve them into components along two axes, and write the equations of equilibrium. Each line is checked when you press Enter."
-	saidWelcome3       = "Type on the line below. The bottom of the screen always shows which keys you can use."
 	saidResume         = "This is where you left off."
 	saidWhichProblem   = "Which problem do you want? Choose with the arrow keys and press Enter, or type some letters of its title."
-	saidNoneFound      = "No title or topic contains this."
-	saidNoProblems     = "There are no problems here."
 	saidNoLesson       = "No problem is open. Choose one from the list."
-	saidTextGoesOn     = "… ctrl+r: read on"
-	saidPageEmpty      = "Your lines will appear here."
-	saidUnreadable     = "not understood yet"
 	saidEmpty          = "The line is empty. Type your answer, then press Enter."
 	saidAllHints       = "There are no more hints for this. The last one is on your page."
 	saidNothingToKeep  = "Your last line was not marked wrong, so there is nothing to dispute."
 	saidKept           = "You go on with your line. Your teacher can see that you dispute the mark."
-	saidShown          = "The worked solution was shown."
 	saidNoStageBefore  = "There is no stage before this one."
-	saidNothingWritten = "You have written nothing at this stage."
 	saidReveal         = "Press Enter to see the solution. The problem then counts as “solution shown”, not as solved."
 	saidTurn           = "Choose a letter with ↑ ↓ and its value with ← →."
 	saidNoAngles       = "Nothing in this problem can be changed."
-	saidNoRest         = "no equilibrium is possible"
 	saidWhoElse        = "Who is practising now? Choose with the arrow keys or type a name, then press Enter."
-	saidHere           = "practising now"
-	saidWords          = "Commands that you can type:"
-	saidCtrl           = "ctrl+g means: hold down Ctrl and press G."
-	saidTooSmallKeys   = "enter: use lines of text.  ctrl+c: quit."
 	saidGoodbye        = "Your work is saved, and so is the line you were typing. Start the program again to go on from here."
 	saidGoodbyeNotKept = "Nothing was saved, as the notice at the start said."
 	saidGoodbyeHangs   = "The record does not answer, so your last line may not have been saved. The lines that you checked before it are saved."
@@ -145,40 +88,6 @@ func saidGoodbyeDraft(err error) string {
 	return "Every line that you checked is saved, but not the line that you were typing. " + record.Sentence(err)
 }
 
-func (m *model) saidTooSmall() string {
-	what := "lesson"
-	if m.isAtBench() {
-		what = "bench"
-	}
-	return fmt.Sprintf("This window has %d × %d characters, and the %s needs %d × %d. Make it larger, or use lines of text instead.",
-		m.cols, m.rows, what, leastCols, leastRows)
-}
-
-func levelWord(level int) string {
-	switch level {
-	case 1:
-		return "easy"
-	case 2:
-		return "medium"
-	}
-	return "hard"
-}
-
-func stageTitle(s checker.Stage) string { return tutor.Title(s) }
-
-func joinSentences(parts []string) string { return strings.Join(parts, ", ") }
-
-func saidAbove(rows int) string {
-	if rows == 1 {
-		return "1 row above"
-	}
-	return fmt.Sprintf("%d rows above", rows)
-}
-
-func saidForcesOn(body string) string { return "Forces on " + body }
-
-func saidFind(wanted []string) string { return "Find " + strings.Join(wanted, ", ") + "." }
-
 func saidMoved(title string, skipped []string) string {
 	said := "The next stage is “" + title + "”."
 	for _, s := range skipped {
@@ -186,8 +95,6 @@ func saidMoved(title string, skipped []string) string {
 	}
 	return said
 }
-
-func saidPast(n int, title string) string { return fmt.Sprintf("Your lines in stage %d, %s", n, title) }
 
 func saidMeaning(does string) string { return "Press Enter: " + does + "." }
 
@@ -204,20 +111,10 @@ func saidDone(l *tutor.Lesson) string {
 	return said + " Press Enter to compare your page with the worked solution."
 }
 
-const (
-	saidAskHint   = "Press ctrl+g for a hint about what you typed last."
-	saidIdeas     = "Each mark is one problem; the latest is on the right."
-	saidNoIdeas   = "There is nothing to show yet. Your ideas appear here after your first problem."
-	saidSlippedIn = "last went wrong in "
-)
-
 // saidIsIt asks whether the student of the last time is here again.
 func saidIsIt(name string) string {
 	return name + "? Press Enter to go on, or type another name."
 }
-
-// saidHintIsNear is said once at an item, after the third line that was refused.
-const saidHintIsNear = "You can ask for a hint: press ctrl+g."
 
 // saidStanding says how a problem stands, as a sentence.
 func saidStanding(p tutor.Progress) string {
@@ -237,33 +134,6 @@ func saidNotNow(w tutor.Word) string {
 		return "You can change angles once the problem is done."
 	}
 	return saidNoLesson
-}
-
-// saidDoneOf counts problems, each once, on however many sections it stands.
-func saidDoneOf(sections []tutor.Section) string {
-	done, seen := 0, map[string]bool{}
-	for _, s := range sections {
-		for _, p := range s.Problems {
-			if !seen[p.ID] && p.Standing.Done() {
-				done++
-			}
-			seen[p.ID] = true
-		}
-	}
-	return fmt.Sprintf("%d of %d done", done, len(seen))
-}
-
-// saidInList is the word that a problem of the list has: none where nothing was begun,
-// because a column of the same words hides the others.
-func saidInList(p tutor.Progress, due time.Time) string {
-	var said []string
-	if p.Standing != tutor.NotBegun {
-		said = append(said, p.String())
-	}
-	if !due.IsZero() {
-		said = append(said, due.Local().Format("due 2 Jan 2006"))
-	}
-	return strings.Join(said, " · ")
 }
 
 // notKept says what is the matter with the record.
@@ -304,3 +174,9 @@ func saidNamed(stage checker.Stage, item string) string {
 	}
 	return "The question is now about " + item + "."
 }
+
+// What a window may be too small for.
+const (
+	whatLesson = "lesson"
+	whatBench  = "bench"
+)

@@ -3,9 +3,9 @@ package screen
 import (
 	tea "github.com/charmbracelet/bubbletea"
 
-	"example.org/standstill/checker"
-	"example.org/standstill/tutor/picture"
+	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/screen/frame"
+	"example.org/standstill/tutor/screen/views"
 )
 
 // onLesson is what sheets have in common that lie over the work: the line still
@@ -30,9 +30,10 @@ func (m *model) resting() sheet {
 	return nil
 }
 
-func (onLesson) under(m *model, cols, rows int) []frame.Row {
+// beneath is the view of the sheet that others lie over, nil for none.
+func (m *model) beneath() views.Sheet {
 	if s := m.resting(); s != nil {
-		return s.under(m, cols, rows)
+		return s.view(m)
 	}
 	return nil
 }
@@ -46,11 +47,11 @@ func (onLesson) typed(m *model) {
 // enter hands in what was typed; an empty line goes back to the work.
 func (onLesson) enter(m *model, text string) {
 	switch {
-	case m.line.isEmpty():
+	case m.line.IsEmpty():
 		m.home()
 	case m.isAtBench():
 		m.home()
-		m.sheet.enter(m, m.line.text())
+		m.sheet.enter(m, m.line.Text())
 	case m.work == nil:
 		m.say(saidNoLesson)
 	default:
@@ -58,135 +59,91 @@ func (onLesson) enter(m *model, text string) {
 	}
 }
 
-// scroller is a place in rows that are more than fit.
-type scroller struct{ top, rows, room int }
+// scroller is a sheet of rows that may be more than fit.
+type scroller struct{ seen frame.Seen }
+
+func (s *scroller) saw(seen frame.Seen) { s.seen = seen }
 
 // press takes the keys that scroll.
-func (s *scroller) press(k tea.KeyMsg) bool {
-	step, ok := map[tea.KeyType]int{
-		tea.KeyUp: -1, tea.KeyDown: 1, tea.KeyPgUp: -(s.room - 1), tea.KeyPgDown: s.room - 1,
-	}[k.Type]
-	if ok {
-		s.top = min(max(s.top+step, 0), max(s.rows-s.room, 0))
-	}
+func (s *scroller) press(k tea.KeyMsg) (ok bool) {
+	s.seen, ok = s.seen.Scrolled(k)
 	return ok
 }
 
-// cut takes the rows that are to be seen.
-func (s *scroller) cut(rows []frame.Row, room int) []frame.Row {
-	s.rows, s.room = len(rows), room
-	s.top = min(max(s.top, 0), max(s.rows-s.room, 0))
-	return rows[s.top:min(s.top+room, len(rows))]
-}
+// still is a sheet that does not scroll.
+type still struct{}
 
-// follow scrolls so that a row is seen.
-func (s *scroller) follow(at, total, room int) {
-	s.rows, s.room = total, room
-	if at < s.top {
-		s.top = at
-	}
-	if at >= s.top+room {
-		s.top = at - room + 1
-	}
-}
-
-func (s *scroller) more() bool { return s.rows > s.room }
+func (still) saw(frame.Seen) {}
 
 // reader is a sheet of rows to be read.
 type reader struct {
 	onLesson
 	title string
-	make  func(m *model, cols int) []frame.Row
+	make  func(m *model) views.Content
 	scroller
 }
 
-func (r *reader) keys(m *model) []binding {
-	keys := m.lineKeysOver()
-	if r.more() {
-		keys = append(keys, m.on.scrollHere)
-	}
-	return append(keys, m.on.back, m.on.leave)
+func (r *reader) view(m *model) views.Sheet {
+	return views.Reader{Title: r.title, Content: r.make(m), Top: r.seen.Top, Beneath: m.beneath()}
+}
+
+func (r *reader) keys(m *model) []frame.Binding {
+	return append(m.lineKeysOver(), m.on.ScrollHere, m.on.Back, m.on.Leave)
 }
 
 func (r *reader) press(_ *model, k tea.KeyMsg) bool { return r.scroller.press(k) }
 
-func (r *reader) body(m *model, cols, rows int) []frame.Row {
-	return m.withDrawing(cols, rows, func(cols, rows int) []frame.Row {
-		out := []frame.Row{m.look.Rule(cols, r.title, "")}
-		return append(out, r.cut(r.make(m, cols), rows-1)...)
-	})
-}
-
-// withDrawing leaves the drawing where it stands on a wide screen.
-func (m *model) withDrawing(cols, rows int, make func(cols, rows int) []frame.Row) []frame.Row {
-	if m.cols < wideCols || m.lesson == nil && (m.bench == nil || m.bench.ref == nil) {
-		return make(cols, rows)
-	}
-	left := min(cols*44/100, rows*5/2+8)
-	right := make(cols-left-2, rows)
-	return frame.Columns(m.drawing(left, rows), left+1, frame.Indented(right))
-}
-
 // lineKeysOver are the keys of the line while another sheet lies on the page.
-func (m *model) lineKeysOver() []binding {
-	if m.line.isEmpty() || m.work == nil {
+func (m *model) lineKeysOver() []frame.Binding {
+	if m.line.IsEmpty() || m.work == nil {
 		return nil
 	}
-	return []binding{m.on.handIn}
+	return []frame.Binding{m.on.HandIn}
 }
 
 func (m *model) showPage() {
-	m.sheet = &reader{title: wordPage, make: (*model).wholePage}
-}
-
-// wholePage is the working from the beginning, stage by stage.
-func (m *model) wholePage(cols int) []frame.Row {
-	var rows []frame.Row
-	for _, stage := range checker.Stages {
-		lines := m.lesson.Of(stage)
-		if len(lines) == 0 {
-			continue
-		}
-		rows = append(rows, m.look.Row(frame.Bold, " "+stageTitle(stage)))
-		for i := range lines {
-			rows = append(rows, m.paperLine(&lines[i], "", cols)...)
-		}
-		rows = append(rows, nil)
-	}
-	if rows == nil {
-		return m.emptyPage(cols)
-	}
-	return rows
+	m.sheet = &reader{title: views.WordPage, make: func(m *model) views.Content { return m.now.WholePage }}
 }
 
 func (m *model) showWords() {
-	m.sheet = &reader{title: wordInWords, make: func(m *model, cols int) []frame.Row {
-		return m.paragraphs(m.inWords(), cols)
-	}}
-}
-
-// inWords says what can be seen: in Forces the scene.
-func (m *model) inWords() []string {
-	s := m.picture()
-	if m.lesson != nil && m.choosing() && m.lesson.ShowsScene() {
-		s.Setup = picture.NewSetup(m.lesson.Ref, m.lesson.Problem.Figure)
-	}
-	return picture.Sentences(s)
-}
-
-func (m *model) paragraphs(sentences []string, cols int) []frame.Row {
-	var rows []frame.Row
-	for _, s := range sentences {
-		for _, part := range m.look.Wrap(s, cols-2) {
-			rows = append(rows, append(frame.Row{frame.Gap(1)}, m.tint(frame.Plain, part, true)...))
-		}
-	}
-	return rows
+	m.sheet = &reader{title: wordInWords, make: func(m *model) views.Content { return views.Sentences(m.inWords()) }}
 }
 
 // showText shows the problem's text with what is given and asked.
 func (m *model) showText() {
-	m.sheet = &reader{title: wordText, make: func(m *model, cols int) []frame.Row {
-		return frame.Indented(m.work.problem(m, cols-2))
-	}}
+	m.sheet = &reader{title: wordText, make: func(m *model) views.Content { return m.now.ProblemText }}
+}
+
+func (m *model) showTyping() {
+	m.sheet = &reader{title: wordTyping, make: (*model).typing}
+}
+
+func (m *model) typing() views.Content {
+	if m.lesson == nil {
+		return views.Typing("")
+	}
+	return views.Typing(m.lesson.Letters())
+}
+
+// showHelp says what is asked now in other words, and below it what can be typed.
+func (m *model) showHelp() {
+	m.sheet = &reader{title: wordHelp, make: (*model).help}
+}
+
+func (m *model) help() views.Content {
+	if m.lesson == nil {
+		return m.typing()
+	}
+	return views.Help(m.lesson.Lost(), m.lesson.Refused(tutor.AskHint) == "", m.lesson.Letters())
+}
+
+// showIdeas lists the ideas that had their chance.
+func (m *model) showIdeas() {
+	var all []views.Idea
+	for _, held := range m.desk.Past().Ideas() {
+		if len(held.Chances) > 0 {
+			all = append(all, views.Idea{HeldIdea: held, SlippedIn: m.desk.SlippedIn(held)})
+		}
+	}
+	m.sheet = &reader{title: wordIdeas, make: func(*model) views.Content { return views.Ideas(all) }}
 }

@@ -3,9 +3,9 @@ package screen
 import (
 	tea "github.com/charmbracelet/bubbletea"
 
-	"example.org/standstill/checker"
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/screen/frame"
+	"example.org/standstill/tutor/screen/views"
 )
 
 // solution is the worked solution beside the student's own page.
@@ -14,10 +14,11 @@ type solution struct {
 	scroller
 	advice tutor.Advice
 	ok     bool // there is a next problem
+	worked []tutor.Step
 }
 
 func newSolution(m *model) *solution {
-	s := &solution{}
+	s := &solution{worked: m.lesson.Worked()}
 	if m.bench == nil {
 		s.advice, s.ok = m.desk.Next()
 	}
@@ -38,25 +39,23 @@ func (m *model) askSolution() {
 }
 
 func (s *solution) question(m *model) string {
-	done := saidStanding(m.now.progress)
+	done := saidStanding(m.now.Progress)
 	if s.ok {
 		done += " " + saidNext(s.advice)
 	}
 	return done
 }
 
-func (s *solution) under(m *model, cols, rows int) []frame.Row {
-	if !m.line.isEmpty() {
-		return s.onLesson.under(m, cols, rows)
+func (s *solution) view(m *model) views.Sheet {
+	v := views.Solution{Lesson: &m.now, Worked: s.worked, Top: s.seen.Top, Beneath: m.beneath()}
+	if s.ok {
+		v.Next = s.advice.Why
 	}
-	if !s.ok {
-		return nil
-	}
-	return m.labelledText(wordNext, s.advice.Why, cols)
+	return v
 }
 
 func (s *solution) enter(m *model, text string) {
-	if m.line.isEmpty() {
+	if m.line.IsEmpty() {
 		m.next()
 		return
 	}
@@ -71,80 +70,27 @@ func (s *solution) press(m *model, k tea.KeyMsg) bool {
 	return s.scroller.press(k)
 }
 
-func (s *solution) keys(m *model) []binding {
-	keys := []binding{m.on.nextProblem, m.on.angles}
+func (s *solution) keys(m *model) []frame.Binding {
+	keys := []frame.Binding{m.on.NextProblem, m.on.Angles}
 	if m.bench != nil {
-		keys[0] = m.on.toBench
+		keys[0] = m.on.ToBench
 	}
-	if !m.line.isEmpty() {
-		keys = []binding{m.on.handIn, m.on.angles}
+	if !m.line.IsEmpty() {
+		keys = []frame.Binding{m.on.HandIn, m.on.Angles}
 	}
-	if s.more() {
-		keys = append(keys, m.on.scrollHere)
-	}
-	return append(keys, m.on.myPage, m.on.leave)
-}
-
-// body has the drawing at the left where there is room.
-func (s *solution) body(m *model, cols, rows int) []frame.Row {
-	if m.cols < wideCols {
-		return s.pages(m, cols, rows)
-	}
-	left := cols * 30 / 100
-	return frame.Columns(m.drawing(left, rows), left+1, s.pages(m, cols-left-1, rows))
-}
-
-// pages puts the student's page and the worked one side by side.
-func (s *solution) pages(m *model, cols, rows int) []frame.Row {
-	left := cols / 2
-	right := cols - left - 2
-	own := m.standing(left - 1)
-	worked := m.worked(right)
-	heads := frame.Columns([]frame.Row{m.look.Rule(left-1, wordStands, "")}, left+1, []frame.Row{m.look.Rule(right, wordSolution, "")})
-	return append(heads, s.cut(frame.Columns(own, left+1, worked), rows-1)...)
-}
-
-// standing is what counts of the page, to be compared line by line.
-func (m *model) standing(cols int) []frame.Row {
-	var rows []frame.Row
-	lines := m.lesson.Lines()
-	for _, stage := range checker.Stages {
-		rows = append(rows, m.look.Row(frame.Bold, stageTitle(stage)))
-		for i := range lines {
-			for at, one := range lines[i].Statements() {
-				counts := one.Verdict == checker.Right || lines[i].Kept || lines[i].Accepted
-				if lines[i].Kind == tutor.Typed && one.Stage == stage && counts {
-					rows = append(rows, m.statement(&lines[i], at, "", cols)...)
-				}
-			}
-		}
-	}
-	return rows
-}
-
-func (m *model) worked(cols int) []frame.Row {
-	var rows []frame.Row
-	for _, step := range m.lesson.Worked() {
-		rows = append(rows, m.look.Row(frame.Bold, step.Title))
-		for _, line := range step.Lines {
-			for _, part := range m.look.Wrap(line, cols-2) {
-				rows = append(rows, append(frame.Row{frame.Gap(2)}, m.tint(frame.Plain, part, true)...))
-			}
-		}
-	}
-	return rows
+	return append(keys, m.on.ScrollHere, m.on.MyPage, m.on.Leave)
 }
 
 // reveal asks before the solution is shown for a problem that is not done.
-type reveal struct{}
+type reveal struct{ still }
 
 func (reveal) question(*model) string { return saidReveal }
 
-func (reveal) under(*model, int, int) []frame.Row { return nil }
+func (reveal) view(m *model) views.Sheet { return views.Reveal{Work: m.work.shown(m)} }
 
-func (reveal) body(m *model, cols, rows int) []frame.Row { return m.work.body(m, cols, rows) }
-
-func (reveal) keys(m *model) []binding { return []binding{m.on.showIt, m.on.back, m.on.leave} }
+func (reveal) keys(m *model) []frame.Binding {
+	return []frame.Binding{m.on.ShowIt, m.on.Back, m.on.Leave}
+}
 
 func (reveal) press(*model, tea.KeyMsg) bool { return false }
 
@@ -163,7 +109,7 @@ func (m *model) next() {
 	}
 	advice, ok := m.desk.Next()
 	if !ok {
-		m.say(saidNoProblems)
+		m.say(views.SaidNoProblems)
 		return
 	}
 	m.openAdvised(advice)
@@ -189,7 +135,7 @@ func (m *model) hint() {
 	m.home()
 	if all := m.lesson.Lines(); done && len(all) > lines {
 		last := &all[len(all)-1]
-		m.told.text, m.told.mark = last.Message, hintMark(m.look, last.Level)
+		m.told.Text, m.told.Mark = last.Message, views.HintMark(m.look, last.Level)
 	} else if done {
 		m.say(saidAllHints)
 	}
@@ -206,7 +152,7 @@ func (m *model) keep() {
 		m.say(saidNothingToKeep)
 		return
 	}
-	m.line.set("")
+	m.line.Set("")
 	m.textChanged()
 	m.onward(result)
 	if m.said == "" {

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/screen/frame"
 )
 
 // goToLesson is the word that leads a visitor from the bench back to the problems.
@@ -17,9 +18,9 @@ func visitActions(all []action) []action {
 	all = slices.DeleteFunc(slices.Clone(all), func(a action) bool {
 		return a.word == tutor.AskStudent || a.word == askReport || a.word == askSheet || a.word == askExport
 	})
-	way := action{goToBench, binding{}, menuVisitBench, always, func(m *model) { m.goTo(ToBench) }}
+	way := action{goToBench, frame.Binding{}, menuVisitBench, always, func(m *model) { m.goTo(ToBench) }}
 	if atBench {
-		way = action{goToLesson, binding{}, menuVisitLesson, always, func(m *model) { m.goTo(ToLesson) }}
+		way = action{goToLesson, frame.Binding{}, menuVisitLesson, always, func(m *model) { m.goTo(ToLesson) }}
 	}
 	return slices.Insert(all, len(all)-2, way)
 }

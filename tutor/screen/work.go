@@ -6,12 +6,14 @@ import (
 	"example.org/standstill/checker"
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/screen/frame"
+	"example.org/standstill/tutor/screen/views"
 )
 
 // work is the sheet of the problem in hand.
 type work struct {
 	topic   string
 	scroll  int // rows of the page below what is shown
+	seen    frame.Seen
 	chooser chooser
 }
 
@@ -28,7 +30,7 @@ func newWork(m *model) *work {
 // refresh follows a change of the lesson.
 func (w *work) refresh(m *model) {
 	w.scroll = 0
-	if m.now.open && m.now.ask.Stage == checker.Diagram {
+	if m.now.Open && m.now.Ask.Stage == checker.Diagram {
 		w.chooser.begin(m)
 		return
 	}
@@ -36,15 +38,23 @@ func (w *work) refresh(m *model) {
 }
 
 func (w *work) question(m *model) string {
-	if m.now.open {
-		return m.now.ask.Question
+	if m.now.Open {
+		return m.now.Ask.Question
 	}
-	return m.now.done
+	return m.now.Done
 }
 
+func (w *work) view(m *model) views.Sheet { return w.shown(m) }
+
+func (w *work) shown(m *model) views.Work {
+	return views.Work{Lesson: &m.now, Reading: m.reading, Offers: w.chooser.offered(m), Told: m.told.Text, Scroll: w.scroll}
+}
+
+func (w *work) saw(seen frame.Seen) { w.seen = seen }
+
 // keys are those of the stage first, then the same everywhere.
-func (w *work) keys(m *model) []binding {
-	var keys []binding
+func (w *work) keys(m *model) []frame.Binding {
+	var keys []frame.Binding
 	for _, a := range m.actions {
 		if a.word == goToBench {
 			keys = append(keys, a.key) // the way back
@@ -52,40 +62,40 @@ func (w *work) keys(m *model) []binding {
 	}
 	switch {
 	case w.chooser.active:
-		keys = append(keys, m.on.point, m.on.nextForce)
+		keys = append(keys, m.on.Point, m.on.NextForce)
 	case m.choosing():
-		keys = append(keys, m.on.toForces)
-	case m.now.open && m.stage() == checker.Components && len(m.now.ask.Open) > 1:
-		keys = append(keys, m.on.nextPart)
+		keys = append(keys, m.on.ToForces)
+	case m.now.Open && m.stage() == checker.Components && len(m.now.Ask.Open) > 1:
+		keys = append(keys, m.on.NextPart)
 	}
-	if !m.now.open && m.line.isEmpty() {
-		keys = append(keys, m.on.compare, m.on.angles)
+	if !m.now.Open && m.line.IsEmpty() {
+		keys = append(keys, m.on.Compare, m.on.Angles)
 	} else {
-		keys = append(keys, m.on.handIn)
+		keys = append(keys, m.on.HandIn)
 	}
 	for _, a := range m.actions {
 		if (a.word == tutor.AskHint || a.word == tutor.AskText) && a.can(m) {
 			keys = append(keys, a.key)
 		}
 	}
-	return append(keys, m.on.menu, m.on.leave)
+	return append(keys, m.on.Menu, m.on.Leave)
 }
 
 func (w *work) press(m *model, k tea.KeyMsg) bool {
 	switch {
 	case k.Type == tea.KeyPgUp:
-		w.scroll = min(w.scroll+1, len(m.paper(m.cols)))
+		w.scroll = min(w.scroll+1, max(w.seen.Rows-w.seen.Room, 0))
 		return true
 	case k.Type == tea.KeyPgDown:
 		w.scroll = max(w.scroll-1, 0)
 		return true
-	case k.Type == tea.KeyTab && m.now.open && m.stage() == checker.Components:
+	case k.Type == tea.KeyTab && m.now.Open && m.stage() == checker.Components:
 		m.nextPart(+1)
 		return true
-	case k.Type == tea.KeyShiftTab && m.now.open && m.stage() == checker.Components:
+	case k.Type == tea.KeyShiftTab && m.now.Open && m.stage() == checker.Components:
 		m.nextPart(-1)
 		return true
-	case !m.now.open && k.Type == tea.KeyTab:
+	case !m.now.Open && k.Type == tea.KeyTab:
 		m.turnAngles()
 		return true
 	case m.choosing():
@@ -96,9 +106,9 @@ func (w *work) press(m *model, k tea.KeyMsg) bool {
 
 // nextPart takes up the next item that is open.
 func (m *model) nextPart(step int) {
-	open := m.now.ask.Open
+	open := m.now.Ask.Open
 	for i, item := range open {
-		if item == m.now.ask.Item {
+		if item == m.now.Ask.Item {
 			m.lesson.Choose(open[(i+step+len(open))%len(open)])
 			break
 		}
@@ -115,54 +125,9 @@ func (w *work) typed(m *model) {
 
 // enter hands the line in. Once all is done, an empty line leads on.
 func (w *work) enter(m *model, text string) {
-	if !m.now.open && m.line.isEmpty() {
+	if !m.now.Open && m.line.IsEmpty() {
 		m.sheet = newSolution(m)
 		return
 	}
 	m.handIn(text)
-}
-
-// under is the read-back of what is typed; in an empty line, a sample of what can
-// be typed and the problem's letters.
-func (w *work) under(m *model, cols, rows int) []frame.Row {
-	width := cols - gutter - 1
-	if word, ok := m.wordOf(m.line.text()); ok {
-		return []frame.Row{m.labelled(wordMeans, m.look.Row(frame.Plain, m.whatItDoes(word)))}
-	}
-	if m.line.isEmpty() {
-		return w.sample(m, width, rows)
-	}
-	if m.now.echo == "" {
-		return []frame.Row{m.labelled(wordRead, m.look.Row(frame.Quiet, saidUnreadable))}
-	}
-	return m.labelledAll(wordRead, m.reading(width, rows))
-}
-
-func (w *work) sample(m *model, width, room int) []frame.Row {
-	if !m.now.open {
-		return nil
-	}
-	rows := m.labelledText(wordSample, m.now.ask.Sample, width+gutter+1)
-	rows = rows[:min(len(rows), 2)]
-	if m.choosing() || len(rows) >= room { // while choosing, letters would tell which forces act
-		return rows
-	}
-	for i, part := range m.look.Wrap(m.now.ask.Letters, width) {
-		if i < 2 {
-			rows = append(rows, m.labelled("", m.tint(frame.Quiet, part, true)))
-		}
-	}
-	return rows
-}
-
-func (m *model) labelledAll(word string, rows []frame.Row) []frame.Row {
-	base := len(rows) / 2
-	for i := range rows {
-		label := ""
-		if i == base {
-			label = word
-		}
-		rows[i] = m.labelled(label, rows[i])
-	}
-	return rows
 }

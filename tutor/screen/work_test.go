@@ -11,6 +11,7 @@ import (
 	"example.org/standstill/problems"
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/record"
+	"example.org/standstill/tutor/screen/views"
 )
 
 func TestLettersThatSpellAKeyAreLetters(t *testing.T) {
@@ -19,8 +20,8 @@ func TestLettersThatSpellAKeyAreLetters(t *testing.T) {
 	for _, word := range []string{"right", "left", "up", "down", "home", "end", "tab", "enter", "esc", "backspace", "ctrl+c"} {
 		d.press("ctrl+u")
 		d.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(word)})
-		if d.line.text() != word {
-			t.Errorf("%q came out as %q", word, d.line.text())
+		if d.line.Text() != word {
+			t.Errorf("%q came out as %q", word, d.line.Text())
 		}
 	}
 }
@@ -30,16 +31,16 @@ func TestTypingAlwaysTypes(t *testing.T) {
 	for _, s := range scenes() {
 		d := sit(t, 80, 24)
 		s.lead(d)
-		if d.line.refused {
+		if d.line.IsRefused() {
 			d.press("left") // into the line; else what is typed takes its place
 		}
-		before := d.line.text()
+		before := d.line.Text()
 		if d.work != nil && d.work.chooser.active && before != "" {
 			before += "; "
 		}
 		d.write("q")
-		if !strings.Contains(d.line.text(), "q") || len(d.line.text()) != len(before)+1 {
-			t.Errorf("%s: %q became %q", s.name, before, d.line.text())
+		if !strings.Contains(d.line.Text(), "q") || len(d.line.Text()) != len(before)+1 {
+			t.Errorf("%s: %q became %q", s.name, before, d.line.Text())
 		}
 	}
 }
@@ -48,17 +49,17 @@ func TestChoosingAndTypingADiagramSayTheSame(t *testing.T) {
 	d := sit(t, 80, 24)
 	d.enrol("Nele", "canal-lantern")
 	d.press("down", "tab", "tab", "tab", "up", "left", "tab", "right", "up")
-	if got := d.line.text(); got != "w down; T1 up left; T2 up right" {
+	if got := d.line.Text(); got != "w down; T1 up left; T2 up right" {
 		t.Fatalf("the line is %q", got)
 	}
 	d.press("down", "left") // T2 is taken back
-	if got := d.line.text(); got != "w down; T1 up left" {
+	if got := d.line.Text(); got != "w down; T1 up left" {
 		t.Fatalf("the line is %q", got)
 	}
 	d.write("; T2 up right")
 	d.sees("T₂ tension ↗")
 	d.press("enter")
-	if d.now.ask.Stage != checker.Components {
+	if d.now.Ask.Stage != checker.Components {
 		t.Fatal("the diagram was refused")
 	}
 }
@@ -69,7 +70,7 @@ func TestForcesThatDoNotActAreOfferedToo(t *testing.T) {
 	d.sees("N normal", "f friction")
 	d.hand("T1 up left; T2 up right; w down; f left")
 	d.sees("✗ wrong", "f")
-	if d.now.ask.Stage != checker.Diagram {
+	if d.now.Ask.Stage != checker.Diagram {
 		t.Fatal("friction on a hanging ring was let through")
 	}
 }
@@ -86,8 +87,8 @@ func TestRefusedLineStaysWithTheCursorAtTheFault(t *testing.T) {
 		d.hand(c.line)
 		d.press("left")
 		d.sees(c.shown)
-		if d.line.text() != c.line {
-			t.Fatalf("%q became %q", c.line, d.line.text())
+		if d.line.Text() != c.line {
+			t.Fatalf("%q became %q", c.line, d.line.Text())
 		}
 	}
 }
@@ -99,8 +100,8 @@ func TestWordTypedIntoARefusedLineIsObeyed(t *testing.T) {
 	d.write("hint")
 	d.press("enter")
 	d.sees("→ hint 1")
-	if d.line.text() != "T1 sin alpha" {
-		t.Fatalf("the line is %q", d.line.text())
+	if d.line.Text() != "T1 sin alpha" {
+		t.Fatalf("the line is %q", d.line.Text())
 	}
 }
 
@@ -152,16 +153,16 @@ func TestEarlierLinesComeBack(t *testing.T) {
 	d.hand(lantern[0], "T1x = T1 cos alpha")
 	d.write("half")
 	d.press("up")
-	if d.line.text() != "T1x = T1 cos alpha" {
-		t.Fatalf("the line is %q", d.line.text())
+	if d.line.Text() != "T1x = T1 cos alpha" {
+		t.Fatalf("the line is %q", d.line.Text())
 	}
 	d.press("up", "up", "up")
-	if d.line.text() != lantern[0] {
-		t.Fatalf("the first line is %q", d.line.text())
+	if d.line.Text() != lantern[0] {
+		t.Fatalf("the first line is %q", d.line.Text())
 	}
 	d.press("down", "down", "down")
-	if d.line.text() != "half" {
-		t.Fatalf("what was half typed is %q", d.line.text())
+	if d.line.Text() != "half" {
+		t.Fatalf("what was half typed is %q", d.line.Text())
 	}
 }
 
@@ -170,17 +171,17 @@ func TestTabTakesUpThePartsInTurn(t *testing.T) {
 	d.enrol("Nele", "canal-lantern")
 	d.hand(lantern[0])
 	for _, item := range []string{"T1x", "T1y", "T2x", "T2y", "wx", "wy", "T1x"} {
-		if d.now.ask.Item != item {
-			t.Fatalf("%s is in hand, not %s", d.now.ask.Item, item)
+		if d.now.Ask.Item != item {
+			t.Fatalf("%s is in hand, not %s", d.now.Ask.Item, item)
 		}
 		d.press("tab")
 	}
 	d.press("shift+tab", "shift+tab")
-	if d.now.ask.Item != "wy" {
-		t.Fatalf("%s is in hand", d.now.ask.Item)
+	if d.now.Ask.Item != "wy" {
+		t.Fatalf("%s is in hand", d.now.Ask.Item)
 	}
 	d.hand("T2x")
-	if d.now.ask.Item != "T2x" || !d.line.isEmpty() {
+	if d.now.Ask.Item != "T2x" || !d.line.IsEmpty() {
 		t.Fatal("a part typed by its name alone was not taken up")
 	}
 	d.sees("The question is now about this component; type what it equals.")
@@ -266,8 +267,8 @@ func TestTurningAnAngleMovesTheNumbers(t *testing.T) {
 	d := sit(t, 80, 24)
 	d.enrol("Nele", "banner-ring")
 	d.press("ctrl+u")
-	for d.now.open {
-		d.line.set(answers(d, d.now.ask.Stage, d.now.ask.Item))
+	for d.now.Open {
+		d.line.Set(answers(d, d.now.Ask.Stage, d.now.Ask.Item))
 		d.press("enter")
 	}
 	d.press("tab")
@@ -323,9 +324,7 @@ func TestClassListIsTheOnlyOne(t *testing.T) {
 func TestFaultEndsInOrder(t *testing.T) {
 	d := sit(t, 80, 24)
 	d.enrol("Nele", "canal-lantern")
-	d.work = nil // no screen can be made of this
-	d.sheet = &solution{}
-	d.lesson = nil
+	d.sheet = &reader{make: func(*model) views.Content { panic("no screen can be made of this") }}
 	_, cmd := guarded{d.model}.Update(tea.KeyMsg{Type: tea.KeyDown})
 	if d.fault == nil || cmd == nil || !strings.HasPrefix(d.fault.Error(), "internal error: ") {
 		t.Fatalf("the fault is %v", d.fault)
@@ -370,21 +369,21 @@ func TestNewAnswerTypedIntoARefusedLineStandsAlone(t *testing.T) {
 	d.hand("T1 up left; w down")
 	d.write("T1 up left; T2 up right; w down")
 	d.press("enter")
-	if d.now.ask.Stage != checker.Components {
+	if d.now.Ask.Stage != checker.Components {
 		t.Fatalf("the diagram was not taken:\n%s", d.view)
 	}
 	d.hand("T1 sin alpha")
 	d.write("T1 cos alpha")
 	d.press("enter")
-	if d.now.ask.Item != "T1y" || !d.line.isEmpty() {
+	if d.now.Ask.Item != "T1y" || !d.line.IsEmpty() {
 		t.Fatalf("the component was not taken:\n%s", d.view)
 	}
 	d.hand(lantern[1:4]...)
 	d.hand("T1 sin 35 = T2 cos 50")
 	d.write("T1 cos 35 = T2 sin 50")
 	d.press("enter")
-	if d.line.text() != "T1 cos 35 = T2 sin 50" {
-		t.Fatalf("the line is %q", d.line.text())
+	if d.line.Text() != "T1 cos 35 = T2 sin 50" {
+		t.Fatalf("the line is %q", d.line.Text())
 	}
 	d.hand("T1 cos 35 = T2 cos 50")
 	d.hand(lantern[5], "T1 = 20.2")

@@ -1,9 +1,14 @@
-// Package frame knows how text comes into the cells of a terminal: as rows of spans, each of
-// one shade, that are wrapped, cut and set side by side to fit a width. It knows no lesson
-// and holds no state.
+// Package frame knows how text comes into the cells of a terminal and out of its keys: as rows
+// of spans, each of one shade, that are wrapped, cut and set side by side to fit a width; and
+// as the line at which the student types. It knows no lesson.
 //
 // A Look is how one instance of the program paints; start there. Rows are made from texts by
 // it alone, so that nothing which acts on a terminal gets into one.
+//
+//	look.go, palette.go, row.go, frame.go   how things are painted, rows, and rows side by side
+//	maths.go, names.go    formulas with stacked fractions, letters as on paper
+//	scroll.go             which of more rows than fit are seen
+//	line.go, keys.go      the line that is typed, and the keys with their names
 package frame
 
 import "strings"

@@ -1,24 +1,20 @@
-package screen
+package frame
 
 import (
 	"slices"
 	"strings"
-	"unicode"
 
 	"github.com/charmbracelet/bubbles/key"
 	"github.com/charmbracelet/bubbles/textinput"
 	tea "github.com/charmbracelet/bubbletea"
 	"golang.org/x/text/unicode/norm"
 
-	"example.org/standstill/checker"
 	"example.org/standstill/checker/expr"
-	"example.org/standstill/tutor"
-	"example.org/standstill/tutor/screen/frame"
 )
 
-// line is where the student types. The library edits; what is shown is drawn
+// Line is where the student types. The library edits; what is shown is drawn
 // here, because the library's cursor is seen by its colour alone.
-type line struct {
+type Line struct {
 	input textinput.Model
 	past  []string // lines handed in before, oldest first
 	at    int      // which of them is shown; len(past) for none
@@ -33,12 +29,13 @@ type line struct {
 // says so.
 const longestLine = 1000
 
-func newLine() line {
+// NewLine is an empty line.
+func NewLine() Line {
 	in := textinput.New()
 	in.CharLimit = longestLine
 	in.KeyMap = editing()
 	in.Focus()
-	return line{input: in}
+	return Line{input: in}
 }
 
 // editing are the keys that change the line. Those that a terminal or a
@@ -58,48 +55,52 @@ func editing() textinput.KeyMap {
 	}
 }
 
-// begin takes up a lesson: what was half typed in it, and its earlier lines.
-func (l *line) begin(lesson *tutor.Lesson) {
-	l.past = nil
-	for _, old := range lesson.Lines() {
-		if old.Kind == tutor.Typed {
-			l.remember(old.Text)
-		}
+// Begin takes up what was half typed, and the lines that were handed in before, oldest
+// first.
+func (l *Line) Begin(past []string, draft string) {
+	l.Forget()
+	for _, text := range past {
+		l.Remember(text)
 	}
-	l.set(lesson.Draft())
+	l.Set(draft)
 }
 
-// remember adds an earlier line.
-func (l *line) remember(text string) {
+// Forget drops the earlier lines.
+func (l *Line) Forget() { l.past, l.at = nil, 0 }
+
+// Remember adds an earlier line.
+func (l *Line) Remember(text string) {
 	text = strings.ReplaceAll(text, "\n", "; ")
 	l.past = slices.DeleteFunc(l.past, func(s string) bool { return s == text })
 	l.past = append(l.past, text)
 	l.at = len(l.past)
 }
 
-func (l *line) text() string { return l.input.Value() }
+// Text is what stands in the line.
+func (l *Line) Text() string { return l.input.Value() }
 
-// draft is what is to be kept on leaving: not a line that was only looked at.
-func (l *line) draft() string {
-	if l.at < len(l.past) && l.text() == l.past[l.at] {
+// Draft is what is to be kept on leaving: not a line that was only looked at.
+func (l *Line) Draft() string {
+	if l.at < len(l.past) && l.Text() == l.past[l.at] {
 		return l.fresh
 	}
-	return l.text()
+	return l.Text()
 }
 
-func (l *line) isEmpty() bool { return strings.TrimSpace(l.text()) == "" }
+// IsEmpty reports whether nothing but spaces stands in the line.
+func (l *Line) IsEmpty() bool { return strings.TrimSpace(l.Text()) == "" }
 
-// set puts a text into the line, the cursor behind it.
-func (l *line) set(text string) {
+// Set puts a text into the line, the cursor behind it.
+func (l *Line) Set(text string) {
 	l.refused = false
 	l.input.SetValue(strings.ReplaceAll(text, "\n", "; "))
 	l.input.CursorEnd()
 	l.at = len(l.past)
 }
 
-// edit takes a key. It reports whether the text has changed.
-func (l *line) edit(k tea.KeyMsg) (changed bool) {
-	before := l.text()
+// Edit takes a key. It reports whether the text has changed.
+func (l *Line) Edit(k tea.KeyMsg) (changed bool) {
+	before := l.Text()
 	if l.refused {
 		l.refused = false
 		switch {
@@ -117,13 +118,13 @@ func (l *line) edit(k tea.KeyMsg) (changed bool) {
 		k = tea.KeyMsg{Type: tea.KeyRunes, Paste: true, Runes: []rune(joinLines(norm.NFC.String(string(k.Runes))))}
 	}
 	l.input, _ = l.input.Update(k)
-	return l.text() != before
+	return l.Text() != before
 }
 
 // joinLines makes one line of a text with several, and drops what acts on a
 // terminal before the library takes such sequences apart.
 func joinLines(text string) string {
-	if frame.IsPlain(text) {
+	if IsPlain(text) {
 		return text
 	}
 	parts := strings.FieldsFunc(text, func(r rune) bool { return r == '\n' || r == '\r' })
@@ -133,74 +134,61 @@ func joinLines(text string) string {
 	return strings.Join(parts, "; ")
 }
 
-// earlier brings back an earlier line, step −1, or a later one, +1.
-func (l *line) earlier(step int) {
+// Earlier brings back an earlier line, step −1, or a later one, +1.
+func (l *Line) Earlier(step int) {
 	to := l.at + step
 	if to < 0 || to > len(l.past) {
 		return
 	}
 	if l.at == len(l.past) {
-		l.fresh = l.text()
+		l.fresh = l.Text()
 	}
 	text := l.fresh
 	if to < len(l.past) {
 		text = l.past[to]
 	}
-	l.set(text)
+	l.Set(text)
 	l.at = to
 }
 
-// point marks the text as refused, and notes where it went wrong: where it could not be
-// read, else behind the term that the message is about, else behind the line of
-// the text that was refused.
-func (l *line) point(r checker.Report) {
-	text := []rune(l.text())
-	from, to := r.From, min(r.To, len(text))
-	if r.Verdict == checker.Unread && r.End > 0 && r.Pos <= len(text) {
-		to = r.Pos
-	} else if at := findName(text[from:to], r.About); at >= 0 && r.Verdict == checker.Wrong {
-		to = endOfTerm(text[:to], from+at)
-	}
-	l.fault, l.refused = to, true
+// Refuse marks the text as refused, and notes how far it was right.
+func (l *Line) Refuse(at int) { l.fault, l.refused = at, true }
+
+// PutBack puts a refused text into the line again.
+func (l *Line) PutBack(text string) {
+	l.Set(text)
+	l.refused = true
 }
 
-// findName finds a force's letter that stands alone in a text, −1 for none: in
-// "T1x = T1 sin α" the second.
-func findName(text []rune, name string) int {
-	wanted := []rune(name)
-	for i := 0; len(wanted) > 0 && i+len(wanted) <= len(text); i++ {
-		end := i + len(wanted)
-		if string(text[i:end]) == name && (end == len(text) || !unicode.IsLetter(text[end]) && !unicode.IsDigit(text[end])) {
-			return i
-		}
-	}
-	return -1
+// IsRefused reports whether the text is the one that was refused, untouched so far.
+func (l *Line) IsRefused() bool { return l.refused }
+
+// Shown is the line as it is to be drawn.
+func (l *Line) Shown() ShownLine {
+	return ShownLine{Text: l.Text(), At: l.input.Position(), Refused: l.refused}
 }
 
-// endOfTerm finds where the term ends that begins at a place.
-func endOfTerm(text []rune, at int) int {
-	for i := at; i < len(text); i++ {
-		if strings.ContainsRune("+-−–=≈;", text[i]) {
-			for i > at && text[i-1] == ' ' {
-				i--
-			}
-			return i
-		}
-	}
-	return len(text)
+// ShownLine is a line with where its cursor stands.
+type ShownLine struct {
+	Text    string
+	At      int
+	Refused bool
 }
 
-// show draws the text with its cursor in a width, around the cursor where the
-// text is longer.
-func (l *line) show(k *frame.Look, width int, paint func(string) frame.Row) frame.Row {
-	runes := []rune(l.text())
-	at := min(l.input.Position(), len(runes))
+// IsEmpty reports whether nothing but spaces stands in the line.
+func (l ShownLine) IsEmpty() bool { return strings.TrimSpace(l.Text) == "" }
+
+// Show draws the text with its cursor in a width, around the cursor where the
+// Text is longer.
+func (l ShownLine) Show(k *Look, width int, paint func(string) Row) Row {
+	runes := []rune(l.Text)
+	at := min(l.At, len(runes))
 	from := 0
-	for frame.TextWidth(k.Letters(string(runes[from:at]))) > width-2 {
+	for TextWidth(k.Letters(string(runes[from:at]))) > width-2 {
 		from++
 	}
 	r := paint(string(runes[from:at]))
-	r = append(r, k.Text(frame.Bold, k.Signs.Cursor))
+	r = append(r, k.Text(Bold, k.Signs.Cursor))
 	r = append(r, paint(string(runes[at:]))...)
 	return r.Cut(width)
 }

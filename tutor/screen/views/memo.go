@@ -1,6 +1,15 @@
-package screen
+package views
 
 import "example.org/standstill/tutor/screen/frame"
+
+// Memos keep what is costly to draw and seldom changes from key to key. What is drawn is
+// the same without them.
+type Memos struct {
+	drawing   memo[drawingKey]
+	scene     memo[sceneKey]
+	page      memo[pageKey]
+	statement memo[pageKey]
+}
 
 // memo keeps rows for as long as what they were made from is the same. Rows that
 // come out of it must not be changed.
@@ -16,27 +25,18 @@ func (c *memo[K]) get(key K, make func() []frame.Row) []frame.Row {
 	return c.rows
 }
 
-// memos are what is costly to make and seldom changes from key to key.
-type memos struct {
-	drawing   memo[drawingKey]
-	scene     memo[sceneKey]
-	paper     memo[paperKey]
-	statement memo[paperKey]
-}
-
-// drawingKey is all that a drawing of the lesson depends on. The version stands
-// for the lesson itself.
 type drawingKey struct {
-	version, cols, rows int
-	listed              string
-	at                  int
+	figure     FigureKey
+	cols, rows int
 }
 
 // sceneKey is all that the picture of a problem depends on.
 type sceneKey struct {
-	hash, copy string
+	problem    string
 	cols, rows int
 	look       *frame.Look
 }
 
-type paperKey struct{ version, cols int }
+// pageKey is all that the working and the text depend on. The version stands for the
+// lesson itself.
+type pageKey struct{ version, cols int }

@@ -1,0 +1,63 @@
+package frame
+
+import "github.com/charmbracelet/bubbles/key"
+
+// Binding is a key with what it does, in the words of the key line.
+type Binding = key.Binding
+
+// Bind makes a binding.
+func Bind(shown, does string, keys ...string) Binding {
+	return key.NewBinding(key.WithKeys(keys...), key.WithHelp(shown, does))
+}
+
+// Keys are the keys of the sheets, with what the key line says of them.
+type Keys struct {
+	HandIn, Compare, Empty, Earlier, NextPart, ToForces, NextForce, Point                 Binding
+	Scroll, ScrollHere, Stages, UpDown, Topic, Choose, Open                               Binding
+	GoOn, ShowIt, NextProblem, Angles, Slider, Turn, TurnFar                              Binding
+	Back, MyPage, Menu, Leave, Plain                                                      Binding
+	TakeIt, NextField, ToResult, NextPage, Letter, Mark, ToBench, ToForm, Seat, LayBeside Binding
+}
+
+// AllKeys is the table of them.
+func AllKeys() Keys {
+	return Keys{
+		HandIn:      Bind("enter", "check", "enter"),
+		Compare:     Bind("enter", "worked solution", "enter"),
+		Empty:       Bind("ctrl+u", "clear line", "ctrl+u"),
+		Earlier:     Bind("↑", "earlier line", "up"),
+		NextPart:    Bind("tab", "next", "tab"),
+		ToForces:    Bind("tab", "to the forces", "tab"),
+		NextForce:   Bind("tab", "next", "tab"),
+		Point:       Bind("↑ ↓ ← →", "direction", "up"),
+		Scroll:      Bind("pgup", "scroll", "pgup"),
+		ScrollHere:  Bind("↑ ↓", "scroll", "up"),
+		Stages:      Bind("← →", "stage", "left"),
+		UpDown:      Bind("↑ ↓", "move", "up"),
+		Topic:       Bind("tab", "next topic", "tab"),
+		Choose:      Bind("enter", "choose", "enter"),
+		Open:        Bind("enter", "open", "enter"),
+		GoOn:        Bind("enter", "go on", "enter"),
+		ShowIt:      Bind("enter", "show it", "enter"),
+		NextProblem: Bind("enter", "next problem", "enter"),
+		Angles:      Bind("tab", "other angles", "tab"),
+		Slider:      Bind("↑ ↓", "choose", "up"),
+		Turn:        Bind("← →", "change", "left"),
+		TurnFar:     Bind("pgup pgdn", "big steps", "pgup"),
+		TakeIt:      Bind("enter", "save value", "enter"),
+		NextField:   Bind("enter", "next", "enter"),
+		ToResult:    Bind("enter", "result", "enter"),
+		NextPage:    Bind("tab", "next page", "tab"),
+		Letter:      Bind("↑ ↓", "other letter", "up"),
+		Mark:        Bind("tab", "mark to compare", "tab"),
+		ToBench:     Bind("enter", "to the bench", "enter"),
+		ToForm:      Bind("enter", "to the values", "enter"),
+		LayBeside:   Bind("enter", "compare", "enter"),
+		Seat:        Bind("enter", "begin", "enter"),
+		Back:        Bind("esc", "back", "esc"),
+		MyPage:      Bind("esc", "my page", "esc"),
+		Menu:        Bind("esc", "menu", "esc"),
+		Leave:       Bind("ctrl+c", "quit", "ctrl+c"),
+		Plain:       Bind("enter", "lines of text", "enter"),
+	}
+}
