@@ -37,6 +37,7 @@ func (p *Problem) thrownBack() string {
 	if why != "" {
 		return why
 	}
+	// Looked at last, because it solves the problem for other numbers, too.
 	for _, w := range exact {
 		if !p.alwaysRight(misstep{w.Key, w.Unknown}) {
 			return string(w.Code)
@@ -63,6 +64,7 @@ func (p *Problem) nearPaths() (why string, exact []draw.Path) {
 		switch off := s.away(w); {
 		case off <= sameNumber:
 			exact = append(exact, w)
+		// Whoever makes this mistake would be marked right with these numbers.
 		case off <= nearestPath && !p.nearByNature(misstep{w.Key, w.Unknown}):
 			return string(w.Code), nil
 		}
@@ -90,6 +92,7 @@ func (s *solution) away(w draw.Path) float64 {
 	var off float64
 	switch v, _ := s.Variable(w.Unknown); {
 	case v.Angle && isDirection(s.System, w.Unknown):
+		// 359° and 1° are 2° apart.
 		off = math.Abs(math.Remainder(w.Value-right, 2*math.Pi))
 	case v.Angle:
 		off = math.Abs(acute(w.Value) - acute(right))
@@ -171,11 +174,13 @@ func (p *Problem) nearMistakes() []string {
 
 // probe works out how far every path is off for a fixed choice of the numbers.
 func (p *Problem) probe() []map[misstep]float64 {
+	// Always the same dice: the same numbers must be thrown back on every computer.
 	d := draw.NewDice("probe", p.Numbers)
 	var probes []map[misstep]float64
 	for range probeRolls {
 		own := p.roll(d)
 		s, err := solve(own.System)
+		// No student gets such numbers, so they tell nothing of a path.
 		if err != nil || s.unphysical() != "" {
 			continue
 		}

@@ -15,8 +15,8 @@ type Progress struct {
 	Stage      checker.Stage
 	Attempts   int
 	Items      int // answered
-	FirstGo    int // of these, right at their first go
-	Lines      int // handed in
+	FirstGo    int // of these, right first time
+	Lines      int // checked
 	Refused    int // of these, wrong or almost right
 	Hints      int
 	StepsShown int

@@ -56,6 +56,7 @@ func (g *Page) Meaning(name string) string {
 	}
 	for i := range g.Ref.Bodies {
 		b := &g.Ref.Bodies[i]
+		// Before the forces: their angles on a slope are the slope's.
 		if v.Angle && b.Tilt != nil && isLetter(b.Tilt, name) {
 			return saidSlope
 		}

@@ -97,6 +97,7 @@ func (l *Lesson) Hint() (*Line, error) {
 	about := topicOf(l.subject(stage, item))
 	level := l.nextLevel(about)
 	for i := len(l.lines) - 1; i >= 0; i-- {
+		// Not kept again: the number of hints would grow by reading one twice.
 		if last := &l.lines[i]; level == lastLevel && last.Kind == Hinted && last.about == about && last.Level == lastLevel {
 			return last, nil
 		}

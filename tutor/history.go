@@ -61,6 +61,7 @@ var pageKinds = []string{record.Begun, record.Answer, record.Hint, record.Soluti
 // entry of no page.
 func (h *History) Add(e record.Entry) *Attempt {
 	if e.Kind == record.Bench {
+		// The first entry of a run names it; the others refer to that one.
 		run := h.runOf(cmp.Or(e.Ref, e.ID))
 		run.Entries = append(run.Entries, e)
 	}
@@ -120,6 +121,7 @@ func InOrder(entries []record.Entry) []record.Entry {
 	timed := make([]timedEntry, len(byRecord))
 	var latest time.Time
 	for i, e := range byRecord {
+		// A clock that was put back must not move an entry before those that it followed.
 		if i == 0 || byRecord[i-1].Record != e.Record || e.Time.After(latest) {
 			latest = e.Time
 		}

@@ -108,6 +108,7 @@ func exerciseOf(s *statics.System, stage checker.Stage, item string) *exercise {
 		}
 	case checker.Components:
 		if f, axis, ok := componentOf(s, item); ok {
+			// A component that is zero is an item, too: to see that it is zero is an idea.
 			e.forces, e.across = []*statics.Force{f}, f.Factor(axis).Sign == 0
 		}
 	case checker.XSum, checker.YSum:
@@ -244,6 +245,7 @@ func componentIdea(e *exercise, about string) Idea {
 			if fromY(f) {
 				return FromVertical
 			}
+			// Without a name the search goes on: another force may be measured from the vertical.
 			if fromX(f) && f.Name == about {
 				return FromHorizontal
 			}
@@ -273,7 +275,7 @@ func ExercisedBy(s *statics.System) []Idea {
 }
 
 // Chance is one page's word on one idea: whether every item that exercises it was
-// right at its first go. Stage, Item and Code say where it was spoiled; Shown that
+// right first time. Stage, Item and Code say where it was spoiled; Shown that
 // this was by looking at the solution.
 type Chance struct {
 	Idea    Idea
@@ -330,6 +332,7 @@ func (c *chance) take(one *itemGo) {
 	case one.hinted >= ruleLevel, c.Idea == Signs && one.asSize:
 	case one.answered:
 		c.answered = true
+		// The chance is as old as its last answer, or as its first mistake.
 		if c.Right && one.at.After(c.Time) {
 			c.Time = one.at
 		}
@@ -342,6 +345,7 @@ func (c *chance) take(one *itemGo) {
 
 // spoil notes the first place where the idea went wrong.
 func (c *chance) spoil(one *itemGo, code checker.Code, shown bool, at time.Time) {
+	// Items stand in the order of the page, which need not be the order in which they were typed.
 	if c.Right || at.Before(c.Time) {
 		c.Right, c.Stage, c.Item, c.Code, c.Shown, c.Time = false, one.Stage, one.Item, code, shown, at
 	}
@@ -351,12 +355,13 @@ func (c *chance) spoil(one *itemGo, code checker.Code, shown bool, at time.Time)
 // idea of the student's own.
 const ruleLevel = 2
 
-// spoiledBy reports whether the first go at an item was a mistake about an idea, and
+// spoiledBy reports whether the first answer to an item was a mistake about an idea, and
 // when it was made.
 func (g *Page) spoiledBy(one *itemGo, idea Idea) (code checker.Code, at time.Time, spoiled bool) {
 	is := func(code checker.Code, about string) bool {
 		return Spoiled(g.Problem.System, one.Stage, one.Item, code, about) == idea
 	}
+	// A wrong unit does not count against the item, but against the idea of units.
 	for _, f := range one.formal {
 		if is(f.code, "") {
 			return f.code, f.at, true

@@ -96,8 +96,8 @@ func (l *Lesson) Keep() (Result, error) {
 	return l.result(line, stage, open), nil
 }
 
-// refused returns the entry of the line that was handed in last at a stage, if it
-// was refused.
+// refused returns the entry of the line that was checked last at a stage, if it was
+// refused.
 func (l *Lesson) refused(stage checker.Stage) string {
 	for i := len(l.lines) - 1; i >= 0; i-- {
 		line := &l.lines[i]

@@ -9,6 +9,7 @@ import "example.org/standstill/problems"
 // is.
 func (d *Desk) OpenCopy(p *problems.Problem, run string) (*Lesson, error) {
 	if a := d.attemptAt(p); a != nil {
+		// An attempt of an older version of the program may not open; then a new one begins.
 		if page, err := d.pageOf(a); err == nil {
 			return &Lesson{Page: page, desk: d, attempt: a}, nil
 		}

@@ -269,7 +269,7 @@ func (c *choosing) levelIn(topic string, held int) int {
 
 // levelHeld is the level that the student has reached. It rises when the ideas of
 // the level's problems are steady, and is one lower after a page by trying or with
-// its solution shown, until the next one at first go.
+// its solution shown, until the next one that is right first time.
 func (c *choosing) levelHeld() int {
 	over := slices.DeleteFunc(slices.Clone(c.own), func(p *PastPage) bool { return !p.Over })
 	// In the order in which they were finished, because the level goes up and down with them.
@@ -320,7 +320,7 @@ func (c *choosing) fresh() (Advice, bool) {
 	held := c.levelHeld()
 	lowest := 1
 	if n := len(c.own); n > 0 && c.own[n-1].Level == hardest && c.own[n-1].Standing == AtFirstGo {
-		lowest = hardest - 1 // nobody gets the easiest after a hard one at first go
+		lowest = hardest - 1 // nobody gets the easiest after a hard one that was right first time
 	}
 	// A topic with a problem of the right level comes before one that has only others.
 	for _, strict := range []bool{true, false} {
@@ -481,8 +481,8 @@ func (c *choosing) leftBehind() (Advice, bool) {
 	return Advice{}, false
 }
 
-// longestAgo finds the problem done longest ago, those not done at first go before
-// the others.
+// longestAgo finds the problem done longest ago, those that were not right first time
+// before the others.
 func (c *choosing) longestAgo() (Advice, bool) {
 	if len(c.bank) == 0 {
 		return Advice{}, false

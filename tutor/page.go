@@ -27,7 +27,7 @@ const (
 // Line is one line of the page. Report holds the verdict, what was read and what
 // is said; of a hint only the Message is set. Stage is the one in which it was typed; a
 // text with several lines may be for more than one. Done lists what is done by what is
-// right in it. Kept says that the student kept the line against our judgement, Accepted
+// right in it. Kept says that the student disputed the verdict and went on with the line, Accepted
 // that a teacher then took it as right. Fault is not nil where a fault of ours left the
 // line without a judgement.
 type Line struct {

@@ -190,7 +190,7 @@ func (d *Desk) SaidIdeas() []string {
 }
 
 // Marks are the last chances of an idea as signs, the latest at the end: ✓ for right
-// at first go, ✗ for not.
+// first time, ✗ for not.
 func (h HeldIdea) Marks() string {
 	marks := ""
 	for _, c := range h.Chances[max(0, len(h.Chances)-shownChances):] {

@@ -30,10 +30,11 @@ func (s Standing) String() string {
 
 // Key is the name of a standing in files for other programs. It never changes.
 func (s Standing) Key() string {
+	// Other programs read these, so they stay although the screens have had other words since.
 	return [...]string{"not begun", "begun", "solution shown", "disputed", "with steps shown", "by trying", "worked out", "at first go"}[s]
 }
 
-// Goes says how many items were right at first go: "7 of 9 right first time"; "" before
+// Goes says how many items were right first time: "7 of 9 right first time"; "" before
 // anything was answered.
 func (p Progress) Goes() string {
 	if p.Items == 0 {
@@ -42,7 +43,7 @@ func (p Progress) Goes() string {
 	return fmt.Sprintf("%d of %d right first time", p.FirstGo, p.Items)
 }
 
-// Result says what a finished problem came to: "worked out, 7 of 9 at first go".
+// Result says what a finished problem came to: "worked out, 7 of 9 right first time".
 func (p Progress) Result() string {
 	switch {
 	case p.Standing == AtFirstGo:
@@ -100,6 +101,7 @@ func (g *Page) question(stage checker.Stage, item string) string {
 		if found {
 			question += " on " + body
 		}
+		// Elsewhere a magnitude is right, too, and the question must not ask for more than counts.
 		if g.class.SignsRequired {
 			question += ", with its sign"
 		}
@@ -352,9 +354,11 @@ func (k Slider) String() string { return k.Letter + " = " + setting(k.Unit, k.Va
 // setting prints a value that was chosen, with the figures that it needs.
 func setting(u quantity.Unit, value float64) string {
 	figures := 1
+	// Steps of a slider add up with dust in the last places.
 	for figures < 5 && math.Abs(roundTo(value, figures)-value) > 1e-9*math.Abs(value) {
 		figures++
 	}
+	// Five figures alone would take the last digit from 123456.
 	whole := 1 + int(math.Log10(max(math.Abs(value), 1)))
 	return inUnit(u, value, max(figures, whole))
 }

@@ -32,8 +32,8 @@ const (
 // Done reports whether the problem counts as done.
 func (s Standing) Done() bool { return s > Shown }
 
-// itemGo is one item of the page and how it was answered. The first go is the first
-// answer that was read and was more than almost right.
+// itemGo is one item of the page and how it was answered. Its first answer is the first
+// one that was understood and was more than almost right.
 type itemGo struct {
 	Place
 	answered bool
@@ -226,12 +226,10 @@ func (l *Line) contradicts(p Place) bool {
 	return p.Stage == checker.Components && as[0] && as[1]
 }
 
-// isFirst reports whether the item was right at its first go: nobody had shown it
-// before.
+// isFirst reports whether the item was right first time: nobody had shown it before.
 func (i *itemGo) isFirst() bool { return i.answered && i.first && i.hinted < lastLevel }
 
-// FirstGoes counts the items that were answered and those that were right at
-// their first go.
+// FirstGoes counts the items that were answered and those that were right first time.
 func (g *Page) FirstGoes() (first, answered int) {
 	for _, one := range g.goes() {
 		if one.answered {
@@ -267,7 +265,7 @@ func (g *Page) standing() Standing {
 }
 
 // isAtFirstGo reports whether few enough items were missed, and some sum was right
-// at its first go: who has to be refused in every sum has balanced nothing alone,
+// first time: who has to be refused in every sum has balanced nothing alone,
 // however few sums there are.
 func (g *Page) isAtFirstGo() bool {
 	misses, sum := 0, false
@@ -294,8 +292,8 @@ func (g *Page) contested() bool {
 	return false
 }
 
-// fewItems is how many items a problem may have for one miss to be all that is
-// allowed at first go; with more there may be two.
+// fewItems is how many items a problem may have for one miss to be all that still counts
+// as right first time; with more there may be two.
 const fewItems = 10
 
 // allowedMisses goes by all that the problem asks: who passes Components over is

@@ -33,6 +33,7 @@ func (g *Page) lacksWorking(before []checker.Report, r checker.Report) bool {
 	for _, one := range before {
 		worked = append(worked, one.Working...)
 	}
+	// Lines of every stage count: working may stand under the sums already.
 	for i := range g.lines {
 		if l := &g.lines[i]; l.Kind == Typed {
 			for _, one := range l.Statements() {

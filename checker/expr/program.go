@@ -40,6 +40,7 @@ func Compile(n *Node, slot func(name string) (int, bool)) Program {
 		switch i.op {
 		case Number, Name:
 			level++
+		// Two values become one; the others leave as many as they find.
 		case Add, Sub, Mul, Div, Pow:
 			level--
 		}
@@ -61,6 +62,7 @@ func (p *Program) emit(n *Node, slot func(string) (int, bool)) {
 	case Name:
 		at, ok := slot(n.Name)
 		if !ok {
+			// NaN runs on through the whole tree, so that no value comes of a letter that nobody knows.
 			i.op, i.value = Number, math.NaN()
 		}
 		i.slot = at
@@ -86,6 +88,8 @@ const smallStack = 40
 
 // Run returns the value in the environment; NaN or ±Inf where there is none.
 func (p Program) Run(env []float64) float64 {
+	// On the goroutine's own stack: this runs for every sample
+	// of every line, and would keep the collector busy.
 	if p.depth <= smallStack {
 		var room [smallStack]float64
 		return p.run(env, room[:])

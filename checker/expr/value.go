@@ -17,6 +17,7 @@ var ErrNoValue = errors.New("the expression has no value")
 // exclusive-or, and knows neither 1e3 nor T₁.
 func (n *Node) Value(letters map[string]float64) (value float64, err error) {
 	defer func() {
+		// govaluate panics on some tokens; a student's line must not end the program.
 		if r := recover(); r != nil {
 			value, err = 0, fmt.Errorf("internal error: evaluate: %v", r)
 		}
@@ -34,6 +35,7 @@ func (n *Node) Value(letters map[string]float64) (value float64, err error) {
 		return 0, err
 	}
 	value, ok := result.(float64)
+	// govaluate divides by zero without an error.
 	if !ok || math.IsNaN(value) || math.IsInf(value, 0) {
 		return 0, ErrNoValue
 	}

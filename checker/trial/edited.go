@@ -7,7 +7,7 @@ import (
 )
 
 // Edited is the equation with another difference of its sides. Its numbers are taken
-// as they are typed. Only what its tolerance is made of is got ready.
+// as they are typed. Of the rest only what its tolerance is made of is prepared.
 func (p *Problem) Edited(e *Equation, difference *expr.Node) *Equation {
 	mended := *e
 	mended.residual, mended.shifted, mended.sizes, mended.bulks = p.Solved.ProgramOf(difference), nil, nil, nil

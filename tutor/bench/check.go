@@ -7,12 +7,12 @@ import (
 	"example.org/standstill/tutor/bench/measure"
 )
 
-// mostFailed is the share of draws without a solution above which the law of
+// mostFailed is the share of trials without a solution above which the law of
 // propagation is not trusted either.
 const mostFailed = 0.001
 
-// check draws lots and compares. Where a prediction that hangs on few readings has to
-// be taken from draws, they are drawn again with the long tails of Student's t.
+// check compares the law with random trials. Where a prediction that depends on few readings
+// has to be taken from trials, these are made again with the long tails of Student's t.
 func (r *Result) check(f measure.Function, in []measure.Input) {
 	// Where every value is exact, all trials are the same.
 	if !slices.ContainsFunc(r.Inputs, func(i Input) bool { return i.U > 0 }) {
@@ -45,7 +45,7 @@ func (r *Result) check(f measure.Function, in []measure.Input) {
 	}
 }
 
-// disagree says why the draws count, "" where they agree with the law.
+// disagree says why the trials count, "" where they agree with the law.
 func (r *Result) disagree(p *Prediction) string {
 	off := max(math.Abs(p.Spread-p.U), math.Abs(p.Mean-p.Value))
 	switch {

@@ -13,7 +13,7 @@ import (
 
 // Question is something that a table is asked. Text ends with what an empty line does.
 // Sample is a line that can be typed, "" for none. Where there are choices, a line may be
-// one of them; Many says that several can be marked and are handed in together.
+// one of them; Many says that several can be marked and are answered together.
 type Question struct {
 	Text    string
 	Sample  string
@@ -214,7 +214,7 @@ func (t *Table) doubt(e *Field) string {
 }
 
 // How far a value may be from the file's, or a reading from the prediction, before it is
-// asked about, as a factor; and how far beyond the values of the file's draws, as a part
+// asked about, as a factor; and how far beyond the values of the file's number sets, as a part
 // of their range.
 const (
 	farFactor = 10
@@ -262,7 +262,7 @@ func far(x, usual, factor float64) bool {
 	return usual > 0 && x > 0 && (x > factor*usual || x < usual/factor)
 }
 
-// beyondRange reports whether a value is far outside of those that the file draws.
+// beyondRange reports whether a value is far outside of the file's number sets.
 func (f *Form) beyondRange(e *Field) bool {
 	for _, v := range f.problem.Vary {
 		if v.Name != e.Letter {

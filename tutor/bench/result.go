@@ -34,8 +34,8 @@ type Row struct {
 // uncertainty, Expanded is K·U; Nu is the degrees of freedom of K, 0 for K = 2. Low
 // and High bound the interval that is reported, about 95 %.
 //
-// Mean, Spread, DrawnLow and DrawnHigh are what the draws gave. Where Drawn is set
-// the two ways differ, for the reason Why, and the interval is that of the draws.
+// Mean, Spread, DrawnLow and DrawnHigh are what the random trials gave. Where Drawn is set
+// the two ways differ, for the reason Why, and the interval is that of the trials.
 type Prediction struct {
 	Letter, Name          string
 	Unit                  quantity.Unit

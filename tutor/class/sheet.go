@@ -30,7 +30,7 @@ type Work struct {
 	Standing tutor.Standing     `json:"standing"`
 	Attempts int                `json:"attempts"`
 	Items    int                `json:"items"`   // answered
-	FirstGo  int                `json:"firstGo"` // of these, right at their first go
+	FirstGo  int                `json:"firstGo"` // of these, right first time
 	Lines    int                `json:"lines"`
 	Refused  int                `json:"refused"`
 	Hints    int                `json:"hints"`

@@ -16,6 +16,7 @@ func (c *Collected) WriteText(w io.Writer, of *classfile.Class) error {
 	t := &summary.Text{}
 	others := 0
 	for _, one := range c.Files {
+		// A folder has other files, too, which nobody wants to read about one by one.
 		if one.Other && one.Trouble == "" {
 			others++
 			continue

@@ -51,12 +51,14 @@ func (w *Watch) Run(ctx context.Context, out io.Writer, clear func()) error {
 	last := ""
 	for {
 		view, err := w.View(ctx)
+		// A stick that is pulled out for a moment is no reason to end the view.
 		if err != nil && (ctx.Err() != nil || !errors.Is(err, fs.ErrNotExist)) {
 			return ctxError(ctx, err)
 		}
 		if errors.Is(err, fs.ErrNotExist) {
 			view = saidNoFolder + "\n"
 		}
+		// The screen only moves when something has happened, and a log has no repeats.
 		if view != last {
 			if last != "" {
 				clear()
@@ -123,6 +125,7 @@ func (w *Watch) View(ctx context.Context) (string, error) {
 // look takes in the files that have changed.
 func (w *Watch) look(ctx context.Context) error {
 	if w.book == nil {
+		// The view leaves nothing behind: what is collected for good is collected by “class collect”.
 		r, err := record.OpenMemory(record.Options{})
 		if err != nil {
 			return err
@@ -142,6 +145,7 @@ func (w *Watch) look(ctx context.Context) error {
 		if err != nil {
 			continue
 		}
+		// The whole lab is looked at every few seconds, and most files are as they were.
 		if now := (version{info.Size(), info.ModTime()}); w.seen[file] != now {
 			w.seen[file] = now
 			changed = append(changed, file)

@@ -75,7 +75,7 @@ const (
 const HomePage = "https://example.org/standstill"
 
 // WriteStatements writes what the students did on set problems as xAPI statements,
-// one on a line: each copy begun, each line handed in with its verdict, each
+// one on a line: each copy begun, each line checked, with its verdict, each
 // problem done. Students go by their id in the account of the class at the home
 // page; no names are written. students is how many have a statement.
 func (m *Markbook) WriteStatements(ctx context.Context, w io.Writer, homePage string) (students int, err error) {

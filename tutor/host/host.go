@@ -120,6 +120,7 @@ func New(o Options) (*Host, error) {
 	}
 	h.server.ServerConfigCallback = h.logIn
 	h.server.ChannelHandlers = map[string]ssh.ChannelHandler{"session": h.session}
+	// Instead of the library's own: no file transfer, no forwarding, nothing but a lesson.
 	h.server.SubsystemHandlers = map[string]ssh.SubsystemHandler{"default": h.refuseCommand}
 	return h, nil
 }
@@ -165,6 +166,7 @@ func (h *Host) Serve(ctx context.Context, l net.Listener) error {
 		return fmt.Errorf("listen: %w", err)
 	case <-ctx.Done():
 	}
+	// First no newcomers, then goodbye to those who are there.
 	l.Close()
 	h.Log.Info("stopping", "visits", h.places.count())
 	h.places.endAll(saidStopping, goodbye)

@@ -40,6 +40,7 @@ func newPhrase(random io.Reader) (string, error) {
 func bare(phrase string) string {
 	return strings.Map(func(r rune) rune {
 		switch r {
+		// Words copied from a slip in a document bring its own blanks and hyphens along.
 		case ' ', '\t', '\r', '\n', '-', '\u00a0', '\u2010', '\u2011', '\u2013':
 			return -1
 		}

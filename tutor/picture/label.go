@@ -61,6 +61,7 @@ type reach struct{ cols, rows int }
 // only on canvases of a few cells.
 func (d *drawing) place() {
 	near, far := reach{4, 3}, reach{16, 8}
+	// Stable, so that of two of one rank the one drawn first chooses first, always.
 	slices.SortStableFunc(d.labels[d.placed:], func(a, b label) int { return int(a.rank - b.rank) })
 	for ; d.placed < len(d.labels); d.placed++ {
 		l := &d.labels[d.placed]
@@ -83,6 +84,7 @@ func (d *drawing) settle(l *label, text []rune, r reach) bool {
 	best := math.Inf(1)
 	for y := max(row-r.rows, l.area.top); y <= min(row+r.rows, l.area.bottom-1); y++ {
 		for x := max(col-r.cols-len(text), l.area.left); x <= min(col+r.cols, l.area.right-len(text)); x++ {
+			// The cheap cost first: most places are out before the cells under them are looked at.
 			c := l.cost(x, y, len(text))
 			if c >= best {
 				continue
@@ -155,6 +157,7 @@ func (d *drawing) doubt(l *label, col, row, width int) float64 {
 	for i := range d.labels {
 		other := &d.labels[i]
 		off := beyond(other.at, col, row, width)
+		// A square root less for all that are far away, which are nearly all.
 		if off.x >= own+3 || off.y >= own+3 || other == l || other.area != l.area {
 			continue
 		}

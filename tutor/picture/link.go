@@ -48,6 +48,7 @@ func (f *figure) rim(i, j int) vec {
 	a := math.Acos(radius/way.len()) * 180 / math.Pi
 	one := at.along(heading(way.degrees()+a), radius)
 	two := at.along(heading(way.degrees()-a), radius)
+	// A rope lies on top of a wheel; beside it, where both are equally high, the nearer side.
 	if one.y < two.y-0.01 || one.y < two.y+0.01 && math.Abs(one.x-from.x) < math.Abs(two.x-from.x) {
 		return one
 	}

@@ -42,6 +42,8 @@ func figures(x float64) string {
 		return "0"
 	}
 	rounded, _ := strconv.ParseFloat(strconv.FormatFloat(x, 'g', 3, 64), 64)
+	// Of the rounded number: 9.996 has three figures as 10.0. The
+	// small addition is for 1000, whose logarithm is a hair below 3.
 	size := int(math.Floor(math.Log10(math.Abs(rounded)) + 1e-12))
 	if size > 6 || size < -4 {
 		return strconv.FormatFloat(x, 'g', 3, 64)

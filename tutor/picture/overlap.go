@@ -51,6 +51,7 @@ func (f *figure) around(body int) []int {
 	for k := range list {
 		before := list[(k+len(list)-1)%len(list)]
 		if len(list) > 1 && f.gap(before, list[k]) >= crowded {
+			// The circle is cut open at a gap, or a crowd about 0° would be two.
 			return append(list[k:len(list):len(list)], list[:k]...)
 		}
 	}
@@ -75,10 +76,12 @@ func (f *figure) spread(crowd []int) {
 		}
 		f.arms[i].shift = at
 		if !f.scaled && !wheel {
+			// Lengths say nothing where the drawing is not to scale, so they may tell neighbours apart.
 			f.arms[i].share = max(1-stagger*float64(k), shortest)
 		}
 	}
 	for _, i := range crowd {
+		// About the middle, so that the crowd stays where the forces pull.
 		f.arms[i].shift -= at / 2
 	}
 }

@@ -26,6 +26,7 @@ func (d *drawing) panels(s *Scene, all box) {
 		if area.cols() > 0 && area.rows() > 0 {
 			d.grid.clip = area
 			wanted[i].draw(d, s, area)
+			// Panel by panel: a label must not wander into the next one.
 			d.place()
 		}
 	}

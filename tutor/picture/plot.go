@@ -20,6 +20,7 @@ func (d *drawing) plot(s *Scene, area box) {
 	}
 	c.scales()
 	for i := range c.plot.Curves {
+		// Curves that coincide would hide one another; their names stand together at one.
 		if c.twin(i) == i {
 			c.curve(i)
 		}
@@ -67,6 +68,7 @@ func (c *chart) ground() {
 	if len(c.plot.Measured) > 0 {
 		far = 0.4
 	}
+	// From zero the points would all lie in a narrow strip.
 	if span > 1e-3*c.high.Y && c.low.Y > far*span {
 		c.low.Y -= 0.1 * span
 		c.broken = true

@@ -39,6 +39,7 @@ func (s *session) ideas() {
 	}
 	s.say(saidIdeas)
 	for _, one := range said {
+		// A full stop makes a voice pause between two lines.
 		s.say("%s.", one)
 	}
 }
@@ -91,6 +92,7 @@ func (s *session) page() {
 	s.say(saidPage)
 	var last checker.Stage
 	for _, l := range s.lesson.Lines() {
+		// A listener hears the stage once and not with every line.
 		if l.Stage != last {
 			last = l.Stage
 			s.say("%s:", tutor.Title(l.Stage))
@@ -121,7 +123,9 @@ func (s *session) pageLine(l tutor.Line) {
 	case l.Kept:
 		word = wordKept
 	}
+	// On one line, because each line that is printed is read out by itself.
 	text := strings.ReplaceAll(l.Text, "\n", "; ")
+	// A component may be typed without its letter, and then nothing says whose it is.
 	if l.Item != "" && !strings.Contains(text, "=") && l.Stage != checker.Solve {
 		text = expr.Glyph(l.Item) + ": " + text
 	}
@@ -129,6 +133,7 @@ func (s *session) pageLine(l tutor.Line) {
 	if l.Doubt != "" {
 		s.say("    %s", l.Doubt)
 	}
+	// Of a right line the verdict is enough when the page is read again.
 	if l.Message != "" && l.Verdict != checker.Right {
 		s.say("    %s", l.Message)
 	}
@@ -142,6 +147,7 @@ func (s *session) goBack() {
 	stage, _, open := s.lesson.InHand()
 	at := len(checker.Stages)
 	if open {
+		// Each “back” goes one stage further, until something is typed.
 		at = s.place(stage) - 1
 	}
 	at -= s.back + 1
@@ -180,6 +186,7 @@ func (s *session) choose() error {
 	if err != nil {
 		return err
 	}
+	// Numbers are the shortest to type for somebody who hears a list.
 	if i, ok := numbered(line, len(sections)); ok {
 		return s.chooseFrom(sections[i])
 	}
@@ -215,6 +222,7 @@ func (s *session) chooseFrom(section tutor.Section) error {
 // chosen opens a problem by its id or title.
 func (s *session) chosen(line string, list []tutor.Listed) error {
 	line = strings.TrimSpace(line)
+	// “menu” or “quit” must not be looked for among the titles.
 	if word, ok := tutor.WordOf(line); ok {
 		return s.word(word)
 	}
@@ -243,6 +251,7 @@ func titled(list []tutor.Listed, line string) int {
 			continue
 		}
 		if found >= 0 {
+			// A piece of two titles means neither.
 			return -1
 		}
 		found = i

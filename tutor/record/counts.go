@@ -23,6 +23,7 @@ func (r *Record) Counts() (map[string]int, error) {
 func (r *Record) Find(prefix string) ([]Entry, error) {
 	const longest = 32
 	if len(prefix) > longest || strings.Trim(prefix, "0123456789abcdef") != "" {
+		// A word that is no beginning of an id is found nowhere, which is no fault.
 		return nil, nil
 	}
 	rest := longest - len(prefix)

@@ -11,6 +11,7 @@ import (
 func (r *Record) Holds() error {
 	if r.info != nil {
 		now, err := os.Stat(r.path)
+		// Somebody may have put another file under the name while this one is open.
 		if err != nil || !os.SameFile(now, r.info) {
 			return &Error{Kind: ErrMoved, Path: r.path}
 		}

@@ -41,6 +41,7 @@ func (r *Record) Entries(f Filter) iter.Seq2[Entry, error] {
 			if len(page) < pageRows {
 				return
 			}
+			// In pages and from the last entry on, because no query may stay open while the caller writes.
 			at = page[len(page)-1]
 		}
 	}

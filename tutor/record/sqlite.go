@@ -25,6 +25,7 @@ func ownPragmas() []string {
 		"journal_mode(TRUNCATE)",
 		"synchronous(FULL)",
 		"fullfsync(ON)",
+		// What is deleted must not be found in the file any more.
 		"secure_delete(ON)",
 		"temp_store(MEMORY)",
 		"trusted_schema(OFF)",
@@ -59,6 +60,7 @@ func foreignLimits() map[int]int {
 func sourceName(path, mode string, pragmas []string) string {
 	q := url.Values{"mode": {mode}, "_txlock": {"immediate"}, "_defensive": {"1"}, "_dqs": {"0"}, "_error_rc": {"1"}}
 	if mode == immutable {
+		// SQLite has no mode of that name; it is one of reading, with another flag.
 		q.Set("mode", readOnly)
 		q.Set("immutable", "1")
 	}

@@ -22,6 +22,7 @@ func (r *Record) AddStudent(id, name string) error {
 		return &Error{Kind: ErrTooLong, Path: r.path}
 	}
 	return r.write(func(tx *tx) error {
+		// The conflict is no error: a student who is renamed keeps the place and the entries.
 		return execute(tx, `INSERT INTO student ({,} id, name) VALUES ({?} ?, ?)
 			ON CONFLICT ({,} id) DO UPDATE SET name = excluded.name`, id, name)
 	})

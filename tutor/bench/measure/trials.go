@@ -6,7 +6,7 @@ import (
 	"slices"
 )
 
-// How the draws are made: as many as Supplement 1 (JCGM 101:2008) calls for to
+// How the random trials are made: as many as Supplement 1 (JCGM 101:2008) calls for to
 // give 95 % intervals to one or two figures, from a generator that always starts in
 // the same place, so that a run opened again says the same.
 const (
@@ -14,21 +14,21 @@ const (
 	TrialSeed  = 1901
 )
 
-// Agreement: where the draws and the law of propagation differ by more than this
-// share of the standard uncertainty, in the value or in the uncertainty, the draws
+// Agreement: where the trials and the law of propagation differ by more than this
+// share of the standard uncertainty, in the value or in the uncertainty, the trials
 // count.
 const Agreement = 0.05
 
-// Trials is what came of drawing lots for the inputs again and again: for each
+// Trials is what came of random values for the inputs, again and again: for each
 // output its mean, its standard deviation, and the interval between whose ends
-// 95 % of the draws lie, as many below as above. Failed counts draws for which
+// 95 % of the trials lie, as many below as above. Failed counts trials for which
 // the function had no value; they are left out.
 type Trials struct {
 	Mean, U   []float64
 	Low, High []float64
 	Count     int
 	Failed    int
-	values    [][]float64 // each output's draws in order of size
+	values    [][]float64 // each output's values in order of size
 }
 
 // Tails says how a part that comes from repeated readings is drawn.
@@ -42,7 +42,7 @@ const (
 	StudentT Tails = true
 )
 
-// Simulate draws lots for the inputs so many times (JCGM 101, clause 7).
+// Simulate tries random values of the inputs so many times (JCGM 101, clause 7).
 func Simulate(f Function, in []Input, outputs, count int, t Tails) Trials {
 	lots := rand.New(rand.NewPCG(TrialSeed, TrialCount))
 	s := Trials{values: make([][]float64, outputs)}
@@ -108,7 +108,7 @@ func (s *Trials) summarise() {
 	}
 }
 
-// share is the draw below which that share of them lies; no number where there are none.
+// share is the value below which that share of them lies; no number where there are none.
 func share(ordered []float64, p float64) float64 {
 	if len(ordered) == 0 {
 		return math.NaN()

@@ -44,6 +44,7 @@ func MarkOf(state tutor.IdeaState) string {
 	case tutor.NewIdea:
 		return "n"
 	}
+	// No chance at it yet, which is not the same as new.
 	return "-"
 }
 

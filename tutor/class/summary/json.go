@@ -136,6 +136,7 @@ func (r *Report) WriteJSON(w io.Writer) error {
 func (c *Column) json() jsonProblem {
 	p := jsonProblem{c.ID, c.Title, c.Topic, c.Level, stamp(c.Due), map[string]int{}, tenths(c.Spent.Minutes()), c.Weight}
 	for standing, n := range c.Students {
+		// By word and not by number: a number would change with the next standing.
 		p.Students[standingWord(standing)] = n
 	}
 	return p

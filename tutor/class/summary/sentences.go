@@ -44,6 +44,7 @@ func (s StuckRow) String() string {
 	if s.Refused > 0 {
 		parts = append(parts, Times(s.Refused, "wrong line"))
 	}
+	// “All hints” says more than their number.
 	if s.AllHints {
 		parts = append(parts, "used all hints")
 	} else if s.Hints > 0 {
@@ -113,5 +114,6 @@ func SayRemark(r Remark, nameOf func(string) string) string {
 	case Fault:
 		return fmt.Sprintf("%s: %s could not be marked because of an error in Standstill (%s). The others are marked.", who, entries, detail)
 	}
+	// A remark that has no sentence yet is still shown.
 	return fmt.Sprintf("%s: %s: %s.", who, entries, classfile.Shown(string(r.Notice)))
 }
