@@ -66,7 +66,7 @@ func (p Progress) String() string {
 	return p.Standing.String() + "; again " + at
 }
 
-// SaidWhoSees says who can see what is recorded, and that leaving loses nothing.
+// SaidWhoSees says who can see what is recorded, and that quitting loses nothing.
 // path is the record's file, AtHost, or "" for a record that is not kept.
 func SaidWhoSees(path string) string {
 	if path == "" {

@@ -54,7 +54,7 @@ func (a *app) benchGuide(args []string, m *measured) error {
 	return a.benchLines(g, p, "")
 }
 
-// benchLines asks in lines of text. A signal to stop ends it as leaving does.
+// benchLines asks in lines of text. A signal to stop ends it as “quit” does.
 func (a *app) benchLines(g *bench.Guide, p *problems.Problem, notice string) error {
 	// The default would end the program before the run is saved.
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)

@@ -70,7 +70,7 @@ func (a *app) onScreen(notice string) screen.Options {
 	return screen.Options{In: a.In, Out: door.Behind(a.Out).(io.Writer), Light: a.light, Dark: a.dark, ASCII: a.ascii, Notice: notice}
 }
 
-// openPlain leads the lesson in lines of text. A signal to stop ends it as leaving
+// openPlain leads the lesson in lines of text. A signal to stop ends it as “quit”
 // does.
 func (a *app) openPlain(t *tutor.Tutor, notice string) error {
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
