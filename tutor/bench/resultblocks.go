@@ -400,7 +400,7 @@ func (r *Result) checked() Block {
 		said := "this confirms the law of propagation"
 		if p.Drawn {
 			said = "the result of the trials is used"
-			// Here the spread could be infinite: Student's t has no variance with few readings.
+			// As for the prediction: the interval tells where the trials are, however long their tails.
 			u = (p.DrawnHigh - p.DrawnLow) / 4
 		}
 		b.Lines = append(b.Lines, fmt.Sprintf("%s: %s random trials (always the same ones) give %s, u = %s, 95 %% between %s and %s; %s.", p.Name, thousands(r.Draws),

@@ -25,7 +25,7 @@ func (r *Result) glance() Block {
 		row := []string{"  " + p.Name, p.short(), "–", "", "", ""}
 		for _, c := range r.Compared {
 			if c.Predicted == p {
-				// At the place of the row the letter has been read.
+				// The letter has been read, so its row says more.
 				row = []string{verdictSigns[c.Verdict] + " " + p.Name, p.short(), p.spread(c.Value, c.Expanded), c.apart(), p.in(c.Combined), saidEn(c.En)}
 			}
 		}

@@ -182,7 +182,7 @@ func (t *Table) numbered(number string) (Run, string) {
 	if err != nil {
 		return Run{}, record.Sentence(err)
 	}
-	// Others' runs may be opened too, by their number.
+	// Others' runs may be opened too, by their number; not on a visit.
 	return pick(t.ofUs(runs, true), number)
 }
 

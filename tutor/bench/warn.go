@@ -111,7 +111,7 @@ func (r *Result) rated(e *Field) {
 	x, high := math.Abs(r.solved[slot]), 0.0
 	for _, p := range r.Predicted {
 		if p.Letter == e.Letter {
-			// A direction round its own zero, or a strut, may have the larger size below.
+			// Of a force that may point either way the larger size can be at the lower end.
 			high = max(math.Abs(p.Low), math.Abs(p.High))
 		}
 	}

@@ -68,7 +68,7 @@ func Linearise(f Function, in []Input, outputs int) (Law, bool) {
 		x[i] = q.X
 		for j := range l.C {
 			switch l.C[j][i] = (up[j] - down[j]) / (2 * h); {
-			// On the edge of what can be, such as a slack string, the law says nothing; the random trials do.
+			// On the edge of what has a solution there is no derivative, and one from the other side alone would pass for one.
 			case !ok:
 				l.C[j][i] = math.NaN()
 			// The solver's last digits would become a sensitivity, with a row in the budget.
