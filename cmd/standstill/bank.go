@@ -334,7 +334,7 @@ func writePaths(w io.Writer, page *tutor.Page) error {
 	for _, path := range page.Problem.WrongPaths() {
 		right, _ := page.Ref.Value(path.Unknown)
 		unit := page.Ref.Unit(path.Unknown)
-		// Nobody reads an angle below 0° or beyond a full turn off a sum.
+		// Nobody takes an angle below 0° or beyond a full turn for a result.
 		turned := unit.Dim == quantity.Angle && (path.Value <= 0 || path.Value >= 2*math.Pi)
 		nothing := math.Abs(path.Value) <= 1e-9*math.Abs(right)
 		if math.IsNaN(path.Value) || turned || nothing {

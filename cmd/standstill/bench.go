@@ -92,7 +92,7 @@ func (a *app) surroundings() (o tutor.Options, err error) {
 
 // model finds a problem by its id, or reads it from a file; in a class, with its g.
 func (a *app) model(name string, o tutor.Options) (p *problems.Problem, err error) {
-	// A class gives its g to a file of its teacher's, too.
+	// In a class its g also counts for a problem in a file.
 	if isFile(name) {
 		p, err = a.problem(name)
 	} else {

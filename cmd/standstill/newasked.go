@@ -418,7 +418,7 @@ func answersOf(d problems.Draft) map[string]string {
 		}
 	}
 	if len(d.Forces) > 0 {
-		// In a script nobody answers, and most problems of one force are easy.
+		// With forces in flags nobody is asked any more, and level 1 is the easy one.
 		answers["level"] = cmp.Or(d.Level, "1")
 	}
 	set("tilt", d.Tilt)
