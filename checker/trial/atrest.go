@@ -21,7 +21,7 @@ func (p *Problem) TrueAtRest(e *Equation) bool {
 		if err != nil {
 			continue
 		}
-		if _, allowed := e.off(env, RoundedShare); math.Abs(left-right) <= allowed+Hair*e.most {
+		if _, allowed := e.off(env, RoundedShare); math.Abs(left-right) <= allowed+e.hair(env) {
 			return true
 		}
 	}

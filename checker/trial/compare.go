@@ -41,7 +41,13 @@ func (e *Equation) Holds(env []float64, share float64) bool {
 		return false // 36° is not 35°, near as its cosine is
 	}
 	residual, allowed := e.off(env, share)
-	return math.Abs(residual) <= allowed+Hair*e.most && !math.IsInf(residual, 0)
+	return math.Abs(residual) <= allowed+e.hair(env) && !math.IsInf(residual, 0)
+}
+
+// hair is what arithmetic alone may leave of a sum that is zero. It goes by what the terms are worth
+// and not by what their letters could make: a term that is nothing, 0·T⁷, must not excuse the rest.
+func (e *Equation) hair(env []float64) float64 {
+	return Hair * math.Max(e.bulk, largest(e.bulks, env))
 }
 
 // Matches reports whether the equation holds exactly where the sum is zero.

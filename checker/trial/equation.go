@@ -20,6 +20,7 @@ type Equation struct {
 	bulks    []expr.Program // the terms if nothing in them cancelled
 	shifted  []expr.Program // residual with one rounded number at the end of its range
 	Exact    bool
+	bulk     float64           // the size beyond which nothing is a force of the problem
 	most     float64           // the size beyond which a term is given no more slack
 	Stray    bool              // a number stands for nothing known
 	Vary     []solved.GivenSet // which givens vary, in the order in which they are tried
@@ -35,9 +36,10 @@ type Equation struct {
 func (p *Problem) Equation(left, right *expr.Node, signs []solved.Signed) *Equation {
 	difference := expr.Join(expr.Sub, left, right)
 	e := &Equation{Sides: []*expr.Node{left, right}, Exact: true, Signs: signs}
-	// Ten times the largest force, to the power in which forces stand in the line: what is
-	// larger than that is no term of such a problem, and must not widen the tolerance of the rest.
-	e.most = 10 * math.Pow(math.Max(p.Solved.Bulk, 1), float64(max(1, p.degree(difference))))
+	// Ten times as large as a product of such letters can be: what is larger than that is no term
+	// of such a problem, and must not widen the tolerance of the rest.
+	e.bulk = 10 * math.Max(p.Solved.Bulk, 1)
+	e.most = math.Max(e.bulk, 10*p.reach(difference))
 	e.residual = p.Solved.ProgramOf(difference)
 	for _, side := range e.Sides {
 		// A number for a whole side is a value, which may be rounded: sin θ = 0.5.
@@ -193,29 +195,39 @@ func (p *Problem) Variations(n *expr.Node, literals []Literal) []solved.GivenSet
 	return sets
 }
 
-// degree is how many forces are multiplied in the largest product of a tree: 2 for T² and for
-// F₁ F₂, whose numbers are as large as squares of forces.
-func (p *Problem) degree(n *expr.Node) int {
+// reach is how large the largest product in a tree may be, by its letters alone: T² is as large as
+// the square of the largest force, and T m is that force times the mass, because a line may have
+// been multiplied by any of its letters.
+func (p *Problem) reach(n *expr.Node) float64 {
 	switch n.Op {
 	case expr.Name:
-		_, isComponent := p.Solved.Component(n.Name)
-		if v, _ := p.Solved.Model.Variable(n.Name); isComponent || v.Dim == quantity.Force {
-			return 1
-		}
+		return p.reachOf(n.Name)
 	case expr.Mul:
-		return p.degree(n.Args[0]) + p.degree(n.Args[1])
+		return p.reach(n.Args[0]) * p.reach(n.Args[1])
 	case expr.Div:
-		return p.degree(n.Args[0]) - p.degree(n.Args[1])
+		return p.reach(n.Args[0]) / p.reach(n.Args[1])
 	case expr.Pow:
 		if power := n.Args[1].Num.Value; n.Args[1].Op == expr.Number && power == math.Trunc(power) && math.Abs(power) < 5 {
-			return p.degree(n.Args[0]) * int(power)
+			return math.Pow(p.reach(n.Args[0]), power)
 		}
 	case expr.Add, expr.Sub:
-		return max(p.degree(n.Args[0]), p.degree(n.Args[1]))
+		return math.Max(p.reach(n.Args[0]), p.reach(n.Args[1]))
 	case expr.Neg, expr.Size:
-		return p.degree(n.Args[0])
+		return p.reach(n.Args[0])
 	}
-	return 0
+	return 1
+}
+
+func (p *Problem) reachOf(name string) float64 {
+	_, isComponent := p.Solved.Component(name)
+	v, known := p.Solved.Model.Variable(name)
+	switch {
+	case isComponent || v.Dim == quantity.Force:
+		return math.Max(p.Solved.Bulk, 1)
+	case known && v.Dim != quantity.Angle && v.Dim != quantity.None:
+		return math.Max(math.Abs(p.Solved.Values[p.Solved.Slots[name]]), 1)
+	}
+	return 1
 }
 
 func (p *Problem) bulksOf(difference *expr.Node) (bulks []expr.Program) {
