@@ -9,7 +9,7 @@
 //	mistyped.go, coined.go, unknownletter.go   lines with letters or numbers that are not the problem's
 //	judge.go          one reading, for its stage; true.go and strict.go change what was judged
 //	components.go, sums.go, solve.go, value.go, digits.go, diagram.go, diagram/   the stages
-//	verdict.go, say.go, wording/          what is said of a line
+//	verdict.go, say.go, same.go, wording/  what is said of a line, and when it is the same again
 //	marking.go, statement.go, dimension.go, bearing.go, chain.go, withoutvalue.go   what is known of a reading before it is judged
 //	text.go, lines/   a text and the lines in it
 //	checker.go, report.go, codes.go       the reference, and what is said of an answer

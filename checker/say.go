@@ -152,22 +152,25 @@ func (j sentence) measures() wording.Measured {
 }
 
 // saidWrong words the finding: the sentence of the mistake for what was typed, else that of
-// another row of its code, else that of what is unexplained.
-func (j sentence) saidWrong(f mistake.Finding) string {
+// another row of its code, else that of what is unexplained. It also says which mistake that is,
+// among all that have its code.
+func (j sentence) saidWrong(f mistake.Finding) (text string, is sameness) {
 	var all []wording.Said
 	if f.Row != nil {
 		all = append(all, f.Row.Said)
 	}
-	text := j.subject(f).Line(append(all, j.m.ref.texts(f.Code, Unexplained)...))
+	s := j.subject(f)
+	text, asWritten := s.Line(append(all, j.m.ref.texts(f.Code, Unexplained)...))
 	if f.Second {
 		text = wording.Join(text, wording.SaidSecond)
 	}
-	return text
+	return text, j.sameness(f, asWritten)
 }
 
 // saidAlmost words what must be mended before a right line counts.
 func (j sentence) saidAlmost(code Code, about string) string {
-	return j.subject(mistake.Finding{Code: code, About: about}).Line(j.m.ref.texts(code, HoldsAlways))
+	text, _ := j.subject(mistake.Finding{Code: code, About: about}).Line(j.m.ref.texts(code, HoldsAlways))
+	return text
 }
 
 // texts lists what the rows of some codes say.

@@ -11,7 +11,8 @@ func (m *marking) wrong(f mistake.Finding) Report {
 		f = m.ref.mistakes.StrangeWeight(odd, f.All[0])
 	}
 	report := Report{Verdict: Wrong, Code: f.Code, About: f.About, Item: m.item}
-	report.Message, report.row, report.used = m.sentence().saidWrong(f), f.Row, f.Used
+	report.Message, report.is = m.sentence().saidWrong(f)
+	report.row, report.used = f.Row, f.Used
 	report.Pos, report.End = m.where(f)
 	return report
 }

@@ -89,7 +89,8 @@ func sayAll(r *Reference, f func(what, text string)) {
 						if len(all) == 1 {
 							found.About = all[0]
 						}
-						f(string(stage)+" "+item+" "+string(code)+" "+text, m.sentence().saidWrong(found))
+						said, _ := m.sentence().saidWrong(found)
+						f(string(stage)+" "+item+" "+string(code)+" "+text, said)
 					}
 				}
 				for _, code := range formCodes {

@@ -70,7 +70,7 @@ func (g *Page) sameAgain(r checker.Report) string {
 			continue
 		}
 		for _, before := range l.Statements() {
-			if before.Code != r.Code || before.Verdict != r.Verdict {
+			if !r.IsSameMistake(&before) {
 				continue
 			}
 			rule := ""

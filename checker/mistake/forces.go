@@ -103,7 +103,7 @@ var forces = []Row{
 			Rule: "If a body is sliding or is just about to slide, the friction force equals the coefficient of friction times the normal force."}},
 	},
 	{
-		Code: ExtraForce, Meaning: "an extra force", Cost: 1.6, Tells: 0.2, OfAxis: true,
+		Code: ExtraForce, Meaning: "an extra force", Cost: 1.6, Tells: 0.2, OfAxis: true, OtherList: true,
 		Term: putIn, Tree: lessOfSum,
 		Said: Said{
 			Component: "Look again at {component}. In the drawing, what is the angle between {force} and {axis}?",
@@ -283,7 +283,7 @@ var forces = []Row{
 			Rule: "A body that is at rest or moves at constant velocity has no acceleration, so the forces in one direction balance the forces in the opposite direction."}},
 	},
 	{
-		Code: WrongSide, Meaning: "a force in the wrong direction", Cost: 3,
+		Code: WrongSide, Meaning: "a force in the wrong direction", Cost: 3, OfKind: true,
 		Said: Said{List: "Check the direction of {force|each force}."},
 		Hints: []Hint{{At: OnList,
 			Ask:     "{whichway}",

@@ -71,6 +71,8 @@ type Row struct {
 
 	Open      bool // nothing is named: the line is wrong and no mistake is found
 	Passing   bool // it is no habit: whoever makes it twice is not making the same mistake again
+	OfKind    bool // which kind of force it is decides what is wrong, and the rule is that kind's
+	OtherList bool // in a force diagram it is another mistake than in an equation
 	UnitOnly  bool // the number is right, and only its unit is not
 	Elsewhere bool // the line is true and is kept, though something else was asked
 	OfAxis    bool // a line for the other axis looks like it

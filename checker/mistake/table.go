@@ -46,6 +46,13 @@ func (c Code) IsOpen() bool { return c.main().Open }
 // mistake twice.
 func (c Code) IsPassing() bool { return c.main().Passing }
 
+// IsOfKind reports whether such a mistake with a force of one kind is another one than with a force
+// of another kind.
+func (c Code) IsOfKind() bool { return c.main().OfKind }
+
+// IsOtherInList reports whether such a mistake in a force diagram is another one than in an equation.
+func (c Code) IsOtherInList() bool { return c.main().OtherList }
+
 // IsUnitOnly reports whether the number of such a line is right, and only its unit is not.
 func (c Code) IsUnitOnly() bool { return c.main().UnitOnly }
 

@@ -20,21 +20,22 @@ type Said struct {
 }
 
 // Line words what is to be said of a line: the first of the texts that serves for what was typed.
-// What holds of the line as it was written, whatever its mistake, comes first.
-func (s *Subject) Line(all []Said) string {
+// What holds of the line as it was written, whatever its mistake, comes first; asWritten is then
+// the text before it was filled in.
+func (s *Subject) Line(all []Said) (text, asWritten string) {
 	for _, said := range all {
-		if text := s.asWritten(said); text != "" {
-			return text
+		if raw := s.asWritten(said); raw != "" {
+			return s.Fill(raw), raw
 		}
 	}
 	for _, said := range all {
 		for _, text := range s.sentences(said) {
 			if text != "" {
-				return s.Fill(text)
+				return s.Fill(text), ""
 			}
 		}
 	}
-	return ""
+	return "", ""
 }
 
 // asWritten takes the sentence for a value with a minus sign, for a letter that already has its
@@ -42,16 +43,16 @@ func (s *Subject) Line(all []Said) string {
 func (s *Subject) asWritten(said Said) string {
 	switch {
 	case s.Valued && s.Minus && said.Negative != "":
-		return s.Fill(said.Negative)
+		return said.Negative
 	// Even if this gives nothing: the other sentences of such a row depend on the same letters.
 	case said.SignTwice != "":
 		return s.ofLetter(said)
 	case s.NoForce && said.NoForce != "":
-		return s.Fill(said.NoForce)
+		return said.NoForce
 	case s.Instead && said.Instead != "":
-		return s.Fill(said.Instead)
+		return said.Instead
 	case s.Force == nil && s.Stranger != "" && said.Stranger != "":
-		return s.Fill(said.Stranger)
+		return said.Stranger
 	}
 	return ""
 }
@@ -67,9 +68,9 @@ func (s *Subject) ofLetter(said Said) string {
 		// Both sentences name the force, and the evidence may have named none.
 		s.Force = c.Force
 		if c.IsSigned {
-			return s.Fill(said.SignTwice)
+			return said.SignTwice
 		}
-		return s.Fill(said.SignNever)
+		return said.SignNever
 	}
 	return ""
 }
