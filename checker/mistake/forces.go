@@ -206,7 +206,7 @@ var forces = []Row{
 	},
 	{
 		Code: WholeFactor, Meaning: "doubled or halved", Cost: 2.65, Tells: 1.05,
-		Term: doubledOrHalved, Sum: stringsDoubled, Tree: doubledTree, Value: wholeFactor,
+		Term: doubledOrHalved, Sum: stringsDoubled, Tree: doubledTree,
 		Said: Said{
 			Component: "Check the numbers in your line for {component}: something is doubled or halved.",
 			Line:      "{In}, the {force} term is too large or too small by a whole-number factor. How many times does {force} act?",
@@ -218,6 +218,10 @@ var forces = []Row{
 			Rule:    "{The force} appears in the equation as many times as it acts. Any other number must come from the problem.",
 			AskAny:  "How many times does each force act, and where does each number in your line come from?",
 			RuleAny: "A force appears in the equation as many times as it acts: two equal forces count as two. Any other number must come from the problem."}},
+	},
+	{
+		Code: WholeFactor, Cost: 2.65, Tells: 1.05, Value: wholeFactor,
+		Said: Said{Value: "This value of {unknown} is {what}. Where in your working is a factor missing or used twice?"},
 	},
 	{
 		Code: EqualTensions, Meaning: "tensions assumed equal", Cost: 2.1, InNumbers: -0.4,

@@ -380,10 +380,24 @@ func givenTension(p *trial.Problem, v Target) []Number {
 
 func wholeFactor(_ *trial.Problem, v Target) []Number {
 	var all []Number
-	for _, k := range []float64{2, 3, 4} {
-		all = append(all, Number{Value: k * v.Value}, Number{Value: v.Value / k})
+	for _, times := range wholeFactors {
+		all = append(all, Number{Value: times.factor * v.Value, What: times.multiple, Cost: tellsMore}, Number{Value: v.Value / times.factor, What: times.share, Cost: tellsMore})
 	}
 	return all
+}
+
+// tellsMore is what a number costs less than the same one that comes from an equation with this mistake,
+// because what it is can be said.
+const tellsMore = -2 * hair
+
+// wholeFactors are the factors by which a value is found too large or too small, in words.
+var wholeFactors = []struct {
+	factor          float64
+	multiple, share string
+}{
+	{2, "twice as large as it should be", "half as large as it should be"},
+	{3, "three times as large as it should be", "a third of what it should be"},
+	{4, "four times as large as it should be", "a quarter of what it should be"},
 }
 
 // inverted multiplies where the right value comes from a division, and the other way round.
