@@ -9,7 +9,7 @@ var form = []Row{
 			Component: "This is not {component}. {unitcheck|Check the magnitude first, and then the sign.}",
 			Line:      "This is not {sum}. {unitcheck|Compare your line with the drawing, term by term.}",
 			Lines:     "This is not {sum}. {unitcheck|Compare your line with the drawing, term by term.}",
-			Value:     "This value of {unknown} does not follow from the equations.",
+			Value:     "{putback}",
 			List:      "This list does not match the forces on {body}.",
 		},
 		Hints: []Hint{
@@ -27,7 +27,7 @@ var form = []Row{
 				Ask:  "Which equation or earlier line does this line come from?",
 				Rule: "An equation stays true if you do the same thing to both sides. Take one step at a time."},
 			{At: OnValue,
-				Ask:  "If you substitute this value into the equations, do the terms add up to zero?",
+				Ask:  "Which line of your working does this value come from, and what does that line give if you work it out again?",
 				Rule: "{start}"},
 			{At: OnList,
 				Ask:  "What touches {body}, and what pulls on it without touching it?",
@@ -39,7 +39,7 @@ var form = []Row{
 		Said: Said{
 			Lines: "This line does not follow from the equations and the given values. {unitcheck}",
 			Line:  "This line does not follow from the equations and the given values. {unitcheck}",
-			Value: "This value of {unknown} does not follow from the equations.",
+			Value: "{putback}",
 		},
 	},
 	{

@@ -327,6 +327,20 @@ func law(s *Subject) string {
 	return ""
 }
 
+// noWeight says why the weight of a body is none of its forces, by whether the body is seen from above.
+var noWeight = map[bool]struct{ said, ask, rule string }{
+	true: {
+		"The drawing is a view from above. Does the weight act along one of its axes?",
+		"In a view from above, where does “straight down” point?",
+		"In a view from above, the weight has no component along either axis.",
+	},
+	false: {
+		"Does the problem give a mass or a weight for {body}?",
+		"Which of the given values is the mass or the weight of {body}?",
+		"You can neglect the weight of a very light body, such as a ring or a knot.",
+	},
+}
+
 // isOfOtherUnit reports whether what was typed is not measured as a force is.
 func isOfOtherUnit(s *Subject) bool {
 	d := s.Typed.Dim

@@ -136,9 +136,9 @@ func (s *Subject) sum() string {
 	return "a line that follows from the equations"
 }
 
-func (s *Subject) equationName() string {
-	return "equation ΣF" + s.axis.String() + " = 0" + s.forBody()
-}
+func (s *Subject) equationName() string { return "equation " + s.sumName() }
+
+func (s *Subject) sumName() string { return "ΣF" + s.axis.String() + " = 0" + s.forBody() }
 
 // forBody names the body where there are several.
 func (s *Subject) forBody() string {

@@ -183,10 +183,14 @@ func listed(names []string) string {
 	for i, name := range names {
 		set[i] = expr.Set(name)
 	}
-	if len(set) < 2 {
-		return strings.Join(set, "")
+	return andBetween(set)
+}
+
+func andBetween(words []string) string {
+	if len(words) < 2 {
+		return strings.Join(words, "")
 	}
-	return strings.Join(set[:len(set)-1], ", ") + " and " + set[len(set)-1]
+	return strings.Join(words[:len(words)-1], ", ") + " and " + words[len(words)-1]
 }
 
 // Stranger is a name that the problem does not have, as a sentence can hold it: braces mean
