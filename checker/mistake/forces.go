@@ -142,11 +142,11 @@ var forces = []Row{
 	{
 		Code: ExtraForce, Cost: 9, Weight: NoWeightHere,
 		Said: Said{
-			Stranger: "In this problem, the weight of {body} is not one of the forces. Is the drawing a view from above, or is {body} very light?",
+			Stranger: "In this problem, the weight of {body} is not one of the forces. {noweight}",
 		},
 		Hints: []Hint{{At: OnSum | OnList,
-			Ask:  "Does the problem give a mass or a weight for {body}, and does the drawing show {body} from the side or from above?",
-			Rule: "In a view from above, the weight has no component along either axis. You can neglect the weight of a very light body."}},
+			Ask:  "{askweight}",
+			Rule: "{ruleweight}"}},
 	},
 	{Code: ExtraForce, Cost: 2.6, Sum: bothComponents, Alone: true},
 	{Code: ExtraForce, Cost: 2, Tells: 0.2, Term: putInResolved, NotInSums: true, Seen: true},
