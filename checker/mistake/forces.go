@@ -186,6 +186,13 @@ var forces = []Row{
 			Rule: "Two forces at right angles to each other cannot balance. The equation for an axis contains only components along that axis."}},
 	},
 	{
+		Code: WrongAxis, Cost: 2.2, Sum: twoAcross, Alone: true, Seen: true, NotInSums: true,
+		Said: Said{Lines: "{In}, {forces|the two forces} act along different axes. Can one of them balance the other?"},
+		Hints: []Hint{{At: OnSum | OnLine,
+			Ask:  "Which of the forces {names} act only along the x axis, which act only along the y axis, and which have components along both?",
+			Rule: "Two forces at right angles to each other cannot balance. The equation for an axis contains only components along that axis."}},
+	},
+	{
 		Code: TwiceCounted, Meaning: "a force counted together with its component", Cost: 2.4,
 		Sum: besideItself, Alone: true,
 		Said: Said{
@@ -460,6 +467,28 @@ func otherAxis(p *trial.Problem, at solved.Place, w solved.Sum) []Change {
 		}
 	}
 	return nil
+}
+
+// twoAcross sets two forces equal that lie along different axes.
+func twoAcross(p *trial.Problem, at solved.Place, w solved.Sum) []Change {
+	if len(w) == 1 {
+		return nil
+	}
+	var all []Change
+	forces := p.Solved.Bodies[at.Body].Forces
+	for i := range forces {
+		for k := range forces[:i] {
+			a, b := &forces[k], &forces[i]
+			if a.Slanted() || b.Slanted() || !isAcross(p, a, b) {
+				continue
+			}
+			for _, sign := range trial.BothSigns {
+				two := solved.Sum{{Force: a, Scale: 1, Slot: p.Solved.Slots[a.Name]}, {Force: b, Scale: sign, Slot: p.Solved.Slots[b.Name]}}
+				all = append(all, Change{About: []string{a.Name, b.Name}, Sum: two})
+			}
+		}
+	}
+	return all
 }
 
 // besideItself puts a force beside its own component.
