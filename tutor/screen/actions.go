@@ -64,6 +64,7 @@ func (m *model) isTooSmall() bool { return m.cols < views.LeastCols || m.rows < 
 func (m *model) key(k tea.KeyMsg) tea.Cmd {
 	m.said = ""
 	switch {
+	// Before everything: whatever a sheet does with keys, this one always ends the program.
 	case k.Type == tea.KeyCtrlC:
 		m.leave()
 	case m.isTooSmall():
@@ -75,6 +76,7 @@ func (m *model) key(k tea.KeyMsg) tea.Cmd {
 		m.edit(k)
 	case k.Type == tea.KeyF1:
 		m.obeyWord(tutor.AskHelp)
+	// The sheet comes before the table, because arrows and Tab mean something else on each.
 	case m.sheet.press(m, k):
 	case m.obey(k):
 	case k.Type == tea.KeyEnter:
@@ -144,6 +146,7 @@ func (m *model) wordOf(text string) (tutor.Word, bool) {
 	switch {
 	case m.bench == nil && m.tutor.IsVisit() && strings.EqualFold(strings.TrimSpace(text), string(goToBench)):
 		return goToBench, true
+	// The lesson knows which of its letters look like a word.
 	case m.bench == nil && m.lesson != nil && !m.lent:
 		return m.lesson.WordOf(text)
 	case m.bench == nil:
@@ -168,6 +171,7 @@ func (m *model) obeyTyped(word tutor.Word, text string) {
 func (m *model) putBack() {
 	m.line.Set("")
 	if m.told.Text != "" && m.lesson != nil && !m.lent {
+		// Asking for a hint must not cost the line that the hint is about.
 		m.line.PutBack(m.toldOf)
 	}
 	m.textChanged()
@@ -202,6 +206,7 @@ func (m *model) esc() {
 	case m.work != nil:
 		m.home()
 	case m.desk != nil:
+		// Without a lesson there is nothing under the menu but the list.
 		if _, open := m.sheet.(*menu); open {
 			m.sheet = newList(m)
 			return

@@ -32,6 +32,7 @@ func (m *model) turnAngles() {
 		return
 	}
 	for i, k := range a.turning.Sliders() {
+		// An angle is what changes most, so it is in hand first.
 		if k.Unit.Dim == quantity.Angle {
 			a.at = i
 			break
@@ -93,6 +94,7 @@ func (a *angles) follow(m *model) {
 			key += " " + k.String()
 		}
 	}
+	// The curves only depend on the other sliders; each of them takes many solutions.
 	if key != a.others {
 		a.curves, a.others = a.turning.Curves(a.at), key
 	}
@@ -111,6 +113,7 @@ const almostLevel = 5
 // levelToo says which other angles have to be near level for the curves of a slider
 // to get steep; "" where that does not help.
 func (m *model) levelToo(at int) string {
+	// On a copy: nothing of what is shown moves.
 	trial := m.lesson.Angles()
 	var others []string
 	for i, k := range trial.Sliders() {

@@ -53,6 +53,7 @@ type (
 func newBeside(m *model, w *waits) *beside {
 	b := &beside{guarded: guarded{m}, waits: w, look: m.look, waiting: saidWaiting}
 	if m.bench != nil {
+		// At the bench it is the random trials that take long, and not the record.
 		b.waiting = saidWorking
 	}
 	return b
@@ -92,10 +93,12 @@ func (b *beside) enqueue(msg tea.Msg) {
 	if n := len(b.pending); n > 0 {
 		_, size := msg.(tea.WindowSizeMsg)
 		if _, before := b.pending[n-1].(tea.WindowSizeMsg); size && before {
+			// A window that is dragged sends dozens, and each would draw the whole screen.
 			b.pending[n-1] = msg
 			return
 		}
 	}
+	// Whoever holds a key down while the record waits must not fill the memory.
 	if len(b.pending) < mostPending {
 		b.pending = append(b.pending, msg)
 	}
@@ -107,11 +110,13 @@ func (b *beside) begin() tea.Cmd {
 		return nil
 	}
 	n := together(b.pending)
+	// Without room behind: what is enqueued later must not be written over what is worked on.
 	all := b.pending[:n:n]
 	b.pending, b.working = b.pending[n:], true
 	b.work++
 	alarm := overdue{b.work}
 	return tea.Batch(
+		// Beside the alarm: a fast answer never shows that anybody waited.
 		func() tea.Msg { return worked{b.waits.during(func() tea.Cmd { return b.do(all) })} },
 		tea.Tick(moment, func(time.Time) tea.Msg { return alarm }))
 }
@@ -158,6 +163,7 @@ func (b *beside) saveHalfTyped() tea.Cmd {
 		return nextSave()
 	}
 	save := m.lesson.HalfTyped(m.line.Draft())
+	// Nothing has changed since the last time.
 	if save == nil {
 		return nextSave()
 	}
@@ -166,6 +172,7 @@ func (b *beside) saveHalfTyped() tea.Cmd {
 
 // saved says once that a half-typed line cannot be kept.
 func (b *beside) saved(err error) {
+	// Once, and not over another sentence: it comes again every few seconds while the disk is full.
 	if err != nil && b.model.draftFault == nil && b.said == "" {
 		b.say(saidDraftNotKept(err))
 		b.guarded.shown = b.draw()
@@ -190,6 +197,7 @@ func (b *beside) View() string {
 	if !b.late {
 		return b.shown
 	}
+	// Over the screen as it was: to draw it anew would need the state that is being worked on.
 	rows := strings.Split(b.shown, "\n")
 	l := b.look
 	note := []frame.Row{
@@ -256,9 +264,11 @@ func (w *waits) atEnd(do func()) bool {
 	}()
 	select {
 	case <-free:
+	// A record on a dead network drive may never answer; the terminal must be given back all the same.
 	case <-time.After(2 * time.Second):
 		return false
 	}
+	// Not from the visit's own context, which has ended when a connection is cut.
 	last, cancel := context.WithTimeout(context.Background(), time.Second)
 	defer cancel()
 	w.renew(last)

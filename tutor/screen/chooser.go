@@ -38,6 +38,7 @@ type offer struct {
 func (c *chooser) begin(m *model) {
 	body, ok := m.lesson.Ref.Body(m.now.Ask.Item)
 	if !ok {
+		// A problem with one body asks for no name.
 		body = &m.lesson.Ref.Bodies[0]
 	}
 	if c.body != body {
@@ -68,6 +69,7 @@ func offersFor(ref *checker.Reference, body *statics.Body) []offer {
 			all = append(all, offer{name: name, gloss: saidKind(kind, of), kind: kind})
 		}
 	}
+	// Forces on other bodies are offered too, or the list would be the answer.
 	for _, b := range ref.Bodies {
 		for _, f := range b.Forces {
 			add(f.Name, f.Kind, b.Name)
@@ -87,6 +89,7 @@ func (c *chooser) press(m *model, k tea.KeyMsg) bool {
 	switch k.Type {
 	case tea.KeyTab:
 		if c.active {
+			// The first Tab only goes to the list; a force is skipped by the second.
 			c.at = (c.at + 1) % len(c.offers)
 		}
 		c.active = true
@@ -144,6 +147,7 @@ func (c *chooser) follow(m *model) {
 		name, sides, _ := strings.Cut(part, " ")
 		for i := range c.offers {
 			if o := &c.offers[i]; name == expr.Glyph(o.name) && o.sides == "" {
+				// A letter typed twice is two forces, and the second row of that name is the other.
 				o.sides = sides
 				break
 			}
@@ -166,6 +170,7 @@ func (c *chooser) listed(m *model) []picture.Listed {
 // are meant along it or out of it: the words are the same, and the drawing is
 // truer.
 func (c *chooser) direction(ref *checker.Reference, sides string) (float64, bool) {
+	// The sides of a slope are turned with its axes.
 	slope := ref.Tilt(c.body) / quantity.Degree
 	up := 0.0
 	if math.Sin(slope*quantity.Degree) < 0 {
@@ -185,6 +190,7 @@ func (c *chooser) direction(ref *checker.Reference, sides string) (float64, bool
 	}
 	x, y := roomSides(sides)
 	rough := math.Atan2(float64(y), float64(x)) / quantity.Degree
+	// “up right” on a slope is along it in the student's mind, and not at 45°.
 	if x != 0 && y != 0 && c.onSlope() && math.Mod(slope, 90) != 0 {
 		return slope + 90*math.Round((rough-slope)/90), true
 	}
@@ -197,6 +203,7 @@ func (c *chooser) onSlope() bool {
 
 // roomSides reads the sides of the room that words name.
 func roomSides(sides string) (x, y int) {
+	// The “up” of “up the slope” is no side of the room.
 	if strings.Contains(sides, "the slope") {
 		return 0, 0
 	}

@@ -11,6 +11,7 @@ import (
 
 // handIn hands a line in. What is refused stays in the line.
 func (m *model) handIn(text string) {
+	// “T1x” alone takes up that component: it is no answer.
 	if m.lesson.ChooseNamed(text) {
 		m.line.Set("")
 		m.refresh()
@@ -29,12 +30,14 @@ func (m *model) handIn(text string) {
 		m.say(saidEmpty)
 		return
 	}
+	// A refused line too: it is the one that is wanted back.
 	m.line.Remember(result.Line.Text)
 	m.sheet = m.work
 	m.told = views.TellOf(m.look, result.Line)
 	if result.Line.Counts() || result.Line.Code.IsElsewhere() {
 		m.line.Set("")
 	} else {
+		// It stays, to be mended and not typed again.
 		m.line.Set(result.Line.Text)
 		m.line.Refuse(faultIn(m.line.Text(), result.Line.Report))
 		m.toldOf = m.line.Text()
@@ -91,9 +94,11 @@ func (m *model) passOver() {
 func faultIn(typed string, r checker.Report) int {
 	text := []rune(typed)
 	from, to := r.From, min(r.To, len(text))
+	// Places are counted in characters as the student typed them.
 	if r.Verdict == checker.Unread && r.End > 0 && r.Pos <= len(text) {
 		return r.Pos
 	}
+	// The cursor goes behind the term that the message is about, where the correction begins.
 	if at := findName(text[from:to], r.About); at >= 0 && r.Verdict == checker.Wrong {
 		return endOfTerm(text[:to], from+at)
 	}

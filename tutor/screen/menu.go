@@ -19,6 +19,7 @@ type menu struct {
 func (n *menu) open(m *model) []action {
 	var can []action
 	for _, a := range m.actions {
+		// What cannot be done now is not listed: there is no grey item to wonder about.
 		if a.menu != "" && a.can(m) {
 			can = append(can, a)
 		}
@@ -35,6 +36,7 @@ func (n *menu) press(m *model, k tea.KeyMsg) bool {
 		n.at = (n.at + 1) % len(can)
 	case tea.KeyEnter:
 		m.home()
+		// After home, because it may lay a sheet of its own.
 		can[n.at].do(m)
 	default:
 		return false

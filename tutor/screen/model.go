@@ -77,6 +77,7 @@ func newModel(t *tutor.Tutor, o Options, r *lipgloss.Renderer) *model {
 func newModelAt(b *atBench, t *tutor.Tutor, o Options, r *lipgloss.Renderer) *model {
 	m := &model{bench: b, tutor: t, renderer: r, notice: o.Notice, actions: actions(), on: frame.AllKeys(), line: frame.NewLine()}
 	if t.IsVisit() {
+		// A visit has one student, and no files of its own on the host.
 		m.actions = visitActions(m.actions)
 	}
 	m.chooseBackground(o)
@@ -97,6 +98,7 @@ func (m *model) chooseBackground(o Options) {
 		m.light = o.Light
 		_ = m.tutor.SetSetting(background, backgroundWord(m.light))
 	default:
+		// Colours are not worth a message; without an answer they are those for a dark background.
 		kept, _ := m.tutor.Setting(background)
 		m.light = kept == backgroundWord(true)
 	}
@@ -129,6 +131,7 @@ func (m *model) begin() {
 		m.showStudents()
 	case !known:
 		m.sheet = &welcome{}
+	// In a computer room the last student is likely to have been another one.
 	case m.tutor.IsShared():
 		m.sheet = &isIt{last: student}
 	default:
@@ -145,6 +148,7 @@ func (m *model) seat(s record.Student) {
 		return
 	}
 	m.desk, m.lesson, m.work, m.lent = desk, nil, nil, false
+	// What the student before typed is not for the next one's eyes.
 	m.line.Set("")
 	if id, ok := desk.Unfinished(); ok {
 		m.open(id, false)
@@ -162,6 +166,7 @@ func (m *model) open(id string, again bool) {
 	if again {
 		open = m.desk.Again
 	}
+	// Before another lesson takes the line.
 	m.saveDraft()
 	lesson, err := open(id)
 	if err != nil {
@@ -188,6 +193,7 @@ func (m *model) beginLine(lesson *tutor.Lesson) {
 
 // saveDraft keeps the half-typed line of the lesson in hand, and says where that fails.
 func (m *model) saveDraft() {
+	// A lent line holds a name or a search, and no answer.
 	if m.lesson == nil || m.lent {
 		return
 	}
@@ -260,6 +266,7 @@ func (m *model) goodbye() Goodbye {
 	// The terminal would break it inside a word.
 	m.bye.Said = strings.Join(m.look.Wrap(m.bye.Said, cmp.Or(m.cols, views.LeastCols)), "\n")
 	if m.bye.Plain {
+		// The lines of text that follow say for themselves what is saved.
 		m.bye.Said = ""
 	}
 	return m.bye
@@ -289,6 +296,7 @@ func (g guarded) View() string { return g.shown }
 func (m *model) update(msg tea.Msg) tea.Cmd {
 	switch msg := msg.(type) {
 	case tea.WindowSizeMsg:
+		// A client over SSH may claim any size, and rows and canvases are made in it.
 		m.cols, m.rows = min(max(msg.Width, 0), mostCols), min(max(msg.Height, 0), mostRows)
 	case tea.KeyMsg:
 		return m.key(msg)

@@ -14,6 +14,7 @@ import (
 
 // refresh finds out what the lesson comes to.
 func (m *model) refresh() {
+	// Whatever is remembered of the old state is out of date by this.
 	m.version++
 	if m.lesson == nil {
 		m.now, m.colours = views.Lesson{}, nil
@@ -26,6 +27,7 @@ func (m *model) refresh() {
 	m.colours = picture.Colours(m.lesson.Ref)
 	m.pen = views.NewPen(m.look, m.colours, lettersOf(m.lesson.Page))
 	if m.choosing() {
+		// A colour in the text would tell which of the offered forces act.
 		m.pen = m.pen.Grey()
 	}
 	m.read()
@@ -41,6 +43,7 @@ func lessonOf(l *tutor.Lesson) views.Lesson {
 		Parts: l.Items(checker.Components), Unknowns: l.Items(checker.Solve),
 	}
 	if l.ShowsScene() {
+		// Made when it is drawn, and then remembered: to work it out takes longer than a key may.
 		n.Setup = func() *picture.Setup { return picture.NewSetup(l.Ref, l.Problem.Figure) }
 	}
 	n.Ask, n.Open = l.Ask()
@@ -64,6 +67,7 @@ func (m *model) read() {
 		return
 	}
 	m.reading.Echo = m.lesson.Echo(m.line.Text())
+	// A list of forces is no formula to be stacked.
 	if m.stage() != checker.Diagram && m.reading.Echo != "" {
 		m.reading.Formula = m.pen.Formulas(m.reading.Echo)
 	}
@@ -91,6 +95,7 @@ func lettersOf(g *tutor.Page) *expr.Letters {
 	}
 	for _, item := range g.Ref.Items(checker.Components) {
 		l.Add(item, expr.Plain)
+		// On the page of one body its components are written without its name.
 		if _, part, dotted := strings.Cut(item, "."); dotted {
 			l.Add(part, expr.Plain)
 		}
@@ -127,6 +132,7 @@ func (m *model) screen() *views.Screen {
 		Told: m.told, Note: views.NoteOf(m.said), Figure: m.figure(), Wide: m.isAtHome(),
 		Sheet: m.sheet.view(m), Keys: m.sheet.keys(m), Stay: m.stayKeys(), Scroll: m.on.ScrollHere,
 	}
+	// Over another sheet the message would be about a line that nobody sees.
 	s.Told.Shown = m.told.Text != "" && m.isAtHome()
 	m.head(s)
 	if m.bench != nil {
@@ -172,6 +178,7 @@ func (m *model) stayKeys() []string {
 	case m.lesson == nil || m.isAtBench():
 		return stay
 	case m.choosing():
+		// In Forces the text is always in sight.
 		return append(stay, "ctrl+g")
 	}
 	return append(stay, "ctrl+g", "ctrl+r")
@@ -200,6 +207,7 @@ func (m *model) picture() picture.Scene {
 	}
 	v := picture.View{Stage: m.stage(), Solved: !m.now.Open}
 	if m.now.Open {
+		// What is in hand is drawn thicker.
 		v.Item = m.now.Ask.Item
 	}
 	if m.choosing() {

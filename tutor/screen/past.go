@@ -40,6 +40,7 @@ func (p *past) turn(m *model, step int) {
 	switch to := p.at + step; {
 	case to < 0:
 		m.say(saidNoStageBefore)
+	// The stage in hand is the work itself.
 	case to > last, to == last && m.now.Open:
 		m.home()
 	default:

@@ -52,6 +52,7 @@ func (e *pasteEnder) Read(into []byte) (int, error) {
 func (e *pasteEnder) ended(bytes []byte, late bool) (out []byte) {
 	for i, b := range bytes {
 		if e.pasting && (late && i == 0 || b == interrupt) {
+			// Copied only where something must be put in.
 			if out == nil {
 				out = append(out, bytes[:i]...)
 			}
@@ -75,6 +76,7 @@ func (e *pasteEnder) follow(b byte) {
 	switch {
 	case b == mark[e.matched]:
 		e.matched++
+	// The byte that breaks one mark may begin the next.
 	case b == mark[0]:
 		e.matched = 1
 	default:

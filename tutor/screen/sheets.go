@@ -141,6 +141,7 @@ func (m *model) help() views.Content {
 func (m *model) showIdeas() {
 	var all []views.Idea
 	for _, held := range m.desk.Past().Ideas() {
+		// An idea that was never needed says nothing about the student.
 		if len(held.Chances) > 0 {
 			all = append(all, views.Idea{HeldIdea: held, SlippedIn: m.desk.SlippedIn(held)})
 		}

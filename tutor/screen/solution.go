@@ -19,6 +19,7 @@ type solution struct {
 
 func newSolution(m *model) *solution {
 	s := &solution{worked: m.lesson.Worked()}
+	// On measured numbers the next thing is the bench.
 	if m.bench == nil {
 		s.advice, s.ok = m.desk.Next()
 	}
@@ -97,6 +98,7 @@ func (reveal) press(*model, tea.KeyMsg) bool { return false }
 func (reveal) typed(m *model) { m.home() }
 
 func (reveal) enter(m *model, _ string) {
+	// First in the record: whoever pulls the plug has still seen it.
 	if m.do(func() error { _, err := m.lesson.Solution(); return err }) {
 		m.sheet = newSolution(m)
 	}
@@ -117,6 +119,7 @@ func (m *model) next() {
 
 func (m *model) openAdvised(a tutor.Advice) {
 	m.open(a.ID, a.Again)
+	// Only if it was opened, and nothing more urgent was said on the way.
 	if m.lesson != nil && m.lesson.Problem.ID == a.ID && m.said == "" {
 		m.say(a.Why)
 	}
@@ -133,6 +136,7 @@ func (m *model) hint() {
 	lines := len(m.lesson.Lines())
 	done := m.do(func() error { _, err := m.lesson.Hint(); return err })
 	m.home()
+	// After the last hint there is no new line.
 	if all := m.lesson.Lines(); done && len(all) > lines {
 		last := &all[len(all)-1]
 		m.told.Text, m.told.Mark = last.Message, views.HintMark(m.look, last.Level)
@@ -152,9 +156,11 @@ func (m *model) keep() {
 		m.say(saidNothingToKeep)
 		return
 	}
+	// The disputed line still stands in it, to be mended.
 	m.line.Set("")
 	m.textChanged()
 	m.onward(result)
+	// onward may have said that the next stage begins.
 	if m.said == "" {
 		m.say(saidKept)
 	}

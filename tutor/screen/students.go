@@ -47,6 +47,7 @@ func (m *model) enrol(name string) {
 	switch {
 	case err != nil:
 		m.say(notKept(err))
+	// Where there is a list nobody is added to it here: a slip of a key would be a new student.
 	case !ok && m.tutor.Class.Students != nil:
 		m.say(saidNotListed)
 	case !ok:
@@ -55,6 +56,7 @@ func (m *model) enrol(name string) {
 		m.saveDraft()
 		m.seat(student)
 		if n, ok := m.sheet.(*list); ok {
+			// Whoever is new here is told once who can read the answers.
 			n.shown.First = tutor.SaidWhoSees(m.tutor.Kept())
 		}
 	}
@@ -73,6 +75,7 @@ func (m *model) showStudents() {
 		m.say(record.Sentence(err))
 		return
 	}
+	// A name is typed now, and must not be taken for an answer.
 	m.lend()
 	s := &students{all: all}
 	for i := range all {
@@ -101,6 +104,7 @@ func (s *students) press(_ *model, k tea.KeyMsg) bool { return picked(&s.at, len
 
 func (s *students) enter(m *model, text string) {
 	if m.line.IsEmpty() && s.at < len(s.all) {
+		// By id, because two students may have one name.
 		text = s.all[s.at].ID
 	}
 	m.enrol(text)
@@ -128,6 +132,7 @@ func (agree) press(*model, tea.KeyMsg) bool { return false }
 func (agree) enter(m *model, _ string) {
 	m.notice = ""
 	m.line.Set("")
+	// What would have been asked first is asked now.
 	m.begin()
 	m.say(tutor.SaidNotKept)
 }

@@ -29,6 +29,7 @@ func newWork(m *model) *work {
 
 // refresh follows a change of the lesson.
 func (w *work) refresh(m *model) {
+	// A new line is at the end of the page, and must be seen.
 	w.scroll = 0
 	if m.now.Open && m.now.Ask.Stage == checker.Diagram {
 		w.chooser.begin(m)
@@ -84,6 +85,7 @@ func (w *work) keys(m *model) []frame.Binding {
 func (w *work) press(m *model, k tea.KeyMsg) bool {
 	switch {
 	case k.Type == tea.KeyPgUp:
+		// Counted from the end, so that the page stays there as it grows.
 		w.scroll = min(w.scroll+1, max(w.seen.Rows-w.seen.Room, 0))
 		return true
 	case k.Type == tea.KeyPgDown:
@@ -95,6 +97,7 @@ func (w *work) press(m *model, k tea.KeyMsg) bool {
 	case k.Type == tea.KeyShiftTab && m.now.Open && m.stage() == checker.Components:
 		m.nextPart(-1)
 		return true
+	// Only then: during the stages Tab goes from one item to the next.
 	case !m.now.Open && k.Type == tea.KeyTab:
 		m.turnAngles()
 		return true
@@ -109,6 +112,7 @@ func (m *model) nextPart(step int) {
 	open := m.now.Ask.Open
 	for i, item := range open {
 		if item == m.now.Ask.Item {
+			// Go's remainder of a negative number is negative.
 			m.lesson.Choose(open[(i+step+len(open))%len(open)])
 			break
 		}
@@ -118,6 +122,7 @@ func (m *model) nextPart(step int) {
 
 func (w *work) typed(m *model) {
 	if m.choosing() {
+		// Whoever types does not steer with the arrows; they go through earlier lines again.
 		w.chooser.active = false
 		w.chooser.follow(m)
 	}

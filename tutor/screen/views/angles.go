@@ -65,6 +65,7 @@ func (a Angles) plot() picture.Scene {
 	p := &picture.Plot{X: picture.Scale{Name: slider.Letter, Unit: unitSign(slider.Unit)}, Marked: true, At: slider.Value}
 	var unit quantity.Unit
 	for _, c := range a.forcesFirst() {
+		// One axis, one unit.
 		if p.Curves != nil && c.Unit != unit {
 			continue
 		}
@@ -136,6 +137,7 @@ func (a Angles) found(p *Pen) []frame.Row {
 	var rows []frame.Row
 	for _, r := range a.Readings {
 		text := frame.SetNames(p.tints, r.String())
+		// Behind an end of the slider there is no rest, and no number.
 		if math.IsNaN(r.Value) {
 			text = frame.OnPaper(r.Name) + ": " + saidNoRest
 		}

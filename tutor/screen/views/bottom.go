@@ -21,6 +21,7 @@ func NoteOf(text string) Note { return Note{wordNote, text} }
 func (s *Screen) bottom(cols, most int) []frame.Row {
 	width := cols - Gutter - 1
 	asked := s.LabelledProse(wordAsked, s.Question, cols)
+	// Never fewer, so that the page does not jump up and down with every sentence.
 	least := s.underRows()
 	under := s.under(cols, least)
 	under = s.upTo(under, max(most-1-len(asked), least))
@@ -39,6 +40,7 @@ func (s *Screen) upTo(text []frame.Row, rows int) []frame.Row {
 		return text
 	}
 	last := text[rows-1]
+	// A text that just stops would look as if it were whole.
 	more := s.Look.Text(last[len(last)-1].Shade, " "+s.Look.Signs.More)
 	return append(text[:rows-1:rows-1], append(last.Cut(s.Cols-more.Width), more))
 }
@@ -94,6 +96,7 @@ func (s *Screen) explained(cols, rows int) []frame.Row {
 	var told []frame.Row
 	label := s.Told.Sign + " " + s.Told.Word
 	if frame.TextWidth(s.Look.Letters(label)) > Gutter-1 {
+		// The gutter is narrow, and the sign alone says what the word would.
 		label = s.Told.Sign
 	}
 	for _, part := range s.Look.WrapMeasured(s.Told.Text, cols-Gutter-1) {
@@ -105,6 +108,7 @@ func (s *Screen) explained(cols, rows int) []frame.Row {
 	if room < 1 {
 		return told
 	}
+	// How the line is read stays in sight, because it changes while the message is read.
 	return append(frame.Fill(s.Sheet.Under(s, cols, 1), 1), told...)
 }
 

@@ -59,9 +59,11 @@ func (p *Pen) canvasRow(cells []picture.Cell) frame.Row {
 	var text strings.Builder
 	now := frame.Plain
 	for _, c := range cells {
+		// The second cell of a wide character.
 		if c.Rune == 0 {
 			continue
 		}
+		// A blank has no colour, and needs no change of it.
 		if s := p.shadeOf(c); s != now && c.Rune != ' ' {
 			r = p.append(r, now, text.String())
 			text.Reset()
@@ -74,6 +76,7 @@ func (p *Pen) canvasRow(cells []picture.Cell) frame.Row {
 
 func (p *Pen) shadeOf(c picture.Cell) frame.Shade {
 	if colour, ok := c.Tag.Force(); ok {
+		// While forces are chosen, their colours would tell which act.
 		if p.grey {
 			return frame.Plain
 		}

@@ -26,6 +26,7 @@ func (w Work) forces(s *Screen, cols, rows int) []frame.Row {
 	offers := w.Offers.rows(s.Pen, cols)
 	band := max(rows-1-len(offers), 1)
 	var out []frame.Row
+	// Without the scene: text and givens are needed to answer, a drawing is not.
 	if s.Rows < LowRows || s.Cols < 72 {
 		text := w.statement(s, cols-2)
 		out = givenFirst(s.Look, text, w.givens(s.Pen, cols-2, max(band-len(text), 1)), band)
@@ -47,6 +48,7 @@ func (w Work) forcesWide(s *Screen, cols, rows int) []frame.Row {
 	text := append(append(w.statement(s, cols), nil), w.givens(s.Pen, cols, 6)...)
 	scene := rows - len(text) - len(offers) - 3
 	var out []frame.Row
+	// A smaller one would be too coarse to read.
 	if scene >= 9 {
 		out = append(out, w.scene(s, min(cols, 3*scene+6), scene)...)
 		out = append(out, nil)
@@ -70,6 +72,7 @@ func (w Work) scene(s *Screen, cols, rows int) []frame.Row {
 	}
 	return s.Memos.scene.get(sceneKey{w.Problem, cols, rows, s.Look}, func() []frame.Row {
 		setup := w.Setup()
+		// As many empty rows, so that nothing jumps where a file wants no drawing.
 		if setup == nil {
 			return make([]frame.Row, rows)
 		}
@@ -110,6 +113,7 @@ func (o Offers) rows(p *Pen, cols int) []frame.Row {
 	for i := range down {
 		var r frame.Row
 		for j := range across {
+			// Down the columns, as the Tab key goes.
 			if n := j*down + i; n < len(o.List) {
 				r = append(r.Padded(j*width), o.row(p, n, width, gloss)...)
 			}

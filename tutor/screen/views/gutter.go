@@ -33,6 +33,7 @@ func (p *Pen) LabelledProse(word, text string, cols int) []frame.Row {
 
 // labelledAll puts a word in front of the middle one of some rows.
 func (p *Pen) labelledAll(word string, rows []frame.Row) []frame.Row {
+	// A stacked fraction has its bar there.
 	base := len(rows) / 2
 	for i := range rows {
 		label := ""

@@ -10,6 +10,7 @@ import (
 
 // head is the row of the title.
 func (s *Screen) head() frame.Row {
+	// A long name must not push the problem's title off the screen.
 	last := s.Look.Row(frame.Quiet, s.Right).Cut(s.Cols / 2)
 	first := frame.Row{frame.Gap(1), s.Look.Text(frame.Bold, s.Title)}.Cut(s.Cols - last.Width() - 3)
 	return append(first.Padded(s.Cols-last.Width()-1), last...)
@@ -31,6 +32,7 @@ func (r Rope) row(look *frame.Look, cols int) frame.Row {
 	if taken > cols {
 		words = make([]frame.Span, len(r.Words))
 		for i, w := range r.Words {
+			// The blanks around the words go first.
 			words[i] = look.Text(w.Shade, strings.TrimRight(w.Text, " "))
 		}
 	}
@@ -45,6 +47,7 @@ func (r Rope) row(look *frame.Look, cols int) frame.Row {
 	for i, w := range words {
 		row = append(row, piece(between, i <= r.Reached), w)
 	}
+	// The rest of the division is here, so that the rope ends at the edge.
 	return append(row, piece(cols-row.Width(), r.Reached == len(words)))
 }
 

@@ -15,12 +15,14 @@ const keyRows = 1
 func (s *Screen) keyRow(seen frame.Seen) []frame.Row {
 	all := slices.Clone(s.Keys)
 	if !seen.More() {
+		// Where everything is in sight the keys that scroll do nothing.
 		all = slices.DeleteFunc(all, func(b frame.Binding) bool { return b.Help() == s.Scroll.Help() })
 	}
 	for {
 		rows := s.layKeys(all, 2)
 		at := s.leastKey(all)
 		if len(rows) > keyRows && at < 0 {
+			// The last resort: nothing more may go, so they stand closer.
 			rows = s.layKeys(all, 1)
 		}
 		if len(rows) <= keyRows || at < 0 {
@@ -32,6 +34,7 @@ func (s *Screen) keyRow(seen frame.Seen) []frame.Row {
 
 // leastKey is the key that gives way first; -1 where none may.
 func (s *Screen) leastKey(all []frame.Binding) int {
+	// The last two, menu and quit, are the way out and never give way.
 	for at := len(all) - 3; at >= 0; at-- {
 		if !slices.Contains(s.Stay, all[at].Help().Key) {
 			return at

@@ -70,6 +70,7 @@ type Reading struct {
 func (r Reading) Rows(p *Pen, stage checker.Stage, width, most int) []frame.Row {
 	var out []frame.Row
 	lines, wide := p.Look.SideBySide(r.Formula)
+	// A stacked formula cannot be broken.
 	if lines == nil || len(lines) > most || wide > width {
 		lines = p.Look.Wrap(p.Flat(stage, r.Echo), width)
 	}

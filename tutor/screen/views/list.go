@@ -55,6 +55,7 @@ func (n List) Body(s *Screen, cols, rows int) ([]frame.Row, frame.Seen) {
 	top = append(top, s.Look.Rule(cols, wordProblems, done))
 	all, at := n.rows(s.Pen, cols)
 	room := rows - len(top)
+	// The row above may be the heading of the topic; the picked row itself counts more.
 	from := frame.Follow(frame.Follow(n.Top, max(at-1, 0), room), at, room)
 	shown, seen := frame.Window(all, from, room)
 	return append(top, shown...), seen

@@ -30,6 +30,7 @@ func (n Menu) Body(s *Screen, cols, rows int) ([]frame.Row, frame.Seen) {
 		for i, item := range n.Items {
 			list = append(list, item.row(s.Pen, i == n.At, cols))
 		}
+		// One row is the rule's.
 		shown, seen := frame.Window(list, frame.Follow(n.Top, n.At, rows-1), rows-1)
 		head := s.Look.Rule(cols-menuKeys, wordMenu, "").Padded(cols - menuKeys)
 		head = append(head, s.Look.Text(frame.Quiet, wordKey)).Padded(cols - menuWords)

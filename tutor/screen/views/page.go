@@ -13,6 +13,7 @@ import (
 func (w Work) page(s *Screen, cols, rows int) ([]frame.Row, frame.Seen) {
 	written := w.working(s, cols)
 	room := max(rows-1, 0)
+	// The window may have grown since the key was pressed.
 	scroll := min(w.Scroll, max(len(written)-room, 0))
 	end := len(written) - scroll
 	from := max(end-room, 0)
@@ -45,6 +46,7 @@ func (w Work) working(s *Screen, cols int) []frame.Row {
 			}
 			elsewhere := ""
 			if i == len(lines)-1 || lines[i+1].Kind == tutor.Hinted && i == len(lines)-2 {
+				// What is under the line now is not said a second time above it.
 				elsewhere = w.Told
 			}
 			rows = append(rows, s.pageLine(l, elsewhere, cols)...)
@@ -97,9 +99,11 @@ func (p *Pen) pageLine(l *tutor.Line, elsewhere string, cols int) []frame.Row {
 func (p *Pen) statement(l *tutor.Line, at int, elsewhere string, cols int) []frame.Row {
 	one := l.Statements()[at]
 	text := p.Flat(one.Stage, one.Read)
+	// What could not be read is shown as it was typed.
 	if one.Read == "" {
 		text = strings.ReplaceAll(one.Text, "\n", "; ")
 	}
+	// “T sin α” alone does not say which component it is.
 	if one.Item != "" && one.Stage != checker.Solve && !strings.Contains(text, "=") {
 		text = itemName(one.Item) + ": " + text
 	}
@@ -116,6 +120,7 @@ func SaidOf(l *tutor.Line, at int) string {
 	all := l.Statements()
 	first := slices.IndexFunc(all, func(one checker.Report) bool { return one.Verdict == checker.Wrong })
 	if first < 0 {
+		// What the lesson says besides goes with the end of the text, where all of it is right.
 		first = len(all) - 1
 	}
 	if at != first {

@@ -57,6 +57,7 @@ func (p *Pen) Tint(base frame.Shade, text string, prose bool) frame.Row {
 			continue
 		}
 		name := text[at : at+size]
+		// “A force of 3 N”: here A is an article and N the newton.
 		if s, ok := p.tintOf(name); ok && !(prose && (name == "A" || name == "I")) && !afterNumber(text[:at], name) {
 			r = p.append(r, base, text[from:at])
 			r = p.append(r, s, name)
@@ -94,6 +95,7 @@ func (p *Pen) Flat(stage checker.Stage, echo string) string {
 	if stage == checker.Diagram {
 		return frame.SetNames(p.tints, echo)
 	}
+	// What cannot be set stays as it was read.
 	if set := p.Look.Flat(p.letters, echo); set != "" {
 		return set
 	}
@@ -109,6 +111,7 @@ func (p *Pen) spaced(texts []string, cols int) []frame.Row {
 	var r frame.Row
 	for _, text := range texts {
 		own := p.Tint(frame.Plain, text, false)
+		// A given that is broken after its sign would be misread.
 		if len(r) > 0 && r.Width()+3+own.Width() > cols {
 			rows, r = append(rows, r), nil
 		}

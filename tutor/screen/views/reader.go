@@ -90,6 +90,7 @@ func Ideas(all []Idea) Content {
 			return []frame.Row{s.Look.Row(frame.Plain, " "+saidNoIdeas)}
 		}
 		rows := []frame.Row{s.Look.Row(frame.Quiet, " "+saidIdeas), nil}
+		// A terminal of seven bits has other signs.
 		signs := strings.NewReplacer("✓", s.Look.Signs.Right, "✗", s.Look.Signs.Wrong)
 		for _, one := range all {
 			r := frame.Row{frame.Gap(1), s.Look.Text(frame.Plain, one.Title())}.Padded(ideaWidth)

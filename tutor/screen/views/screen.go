@@ -55,6 +55,7 @@ func (s *Screen) Draw() ([]frame.Row, frame.Seen) {
 	}
 	rows = append(append(rows, middle...), s.keyRow(seen)...)
 	for i := range rows {
+		// A row that is too long would wrap, and move everything below it by one.
 		rows[i] = rows[i].Cut(s.Cols)
 	}
 	return rows[:s.Rows], seen
@@ -66,6 +67,7 @@ const leastBody = 5
 // middle is what lies between head and keys in a width: the sheet's own part, and the line
 // under it.
 func (s *Screen) middle(cols, rows int) ([]frame.Row, frame.Seen) {
+	// First what is asked and typed; the sheet has what is left.
 	bottom := s.bottom(cols, rows-leastBody)
 	room := max(rows-len(bottom), 1)
 	body, seen := s.Sheet.Body(s, cols, room)

@@ -18,6 +18,7 @@ type Solution struct {
 // Under is why the next problem is advised; where something is typed, how it is read.
 func (n Solution) Under(s *Screen, cols, rows int) []frame.Row {
 	switch {
+	// Whoever types sees how it is read, and not what comes next.
 	case !s.Line.IsEmpty():
 		return under(n.Beneath, s, cols, rows)
 	case n.Next == "":
@@ -54,6 +55,7 @@ func (n Solution) standing(p *Pen, cols int) []frame.Row {
 		for i := range n.Lines {
 			line := &n.Lines[i]
 			for at, one := range line.Statements() {
+				// Wrong lines and hints would push the two pages apart.
 				if line.Kind == tutor.Typed && one.Stage == stage && counts(line, one) {
 					rows = append(rows, p.statement(line, at, "", cols)...)
 				}

@@ -28,6 +28,7 @@ func (l *Lesson) givens(p *Pen, cols, rows int) []frame.Row {
 		}
 	}
 	for _, g := range l.Givens {
+		// Half a meaning would mislead; the text of the problem has it too.
 		if g.Meaning == "" || g.Meaning == wordMass || letters+2+frame.TextWidth(g.Meaning) > cols {
 			short = append(short, g.Text())
 			continue
@@ -39,6 +40,7 @@ func (l *Lesson) givens(p *Pen, cols, rows int) []frame.Row {
 	if len(out) <= rows {
 		return out
 	}
+	// With no room for all of them, the meanings go and the numbers stay.
 	short = nil
 	for _, g := range l.Givens {
 		short = append(short, g.Text())

@@ -21,6 +21,7 @@ func (l *Lesson) components(p *Pen, cols int) []frame.Row {
 	cell := (cols - width) / 2
 	look := p.Look
 	rows := []frame.Row{append(frame.Row{frame.Gap(width)}, append(look.Row(frame.Quiet, wordAlongX).Padded(cell), look.Text(frame.Quiet, wordAlongY))...)}
+	// The components come in pairs, x and y of each force.
 	for i := 0; i+1 < len(l.Parts); i += 2 {
 		r := append(frame.Row{frame.Gap(1)}, p.Tint(frame.Bold, names[i/2], false)...).Padded(width)
 		r = append(r, l.cell(p, l.Parts[i], cell)...).Padded(width + cell)
@@ -71,10 +72,12 @@ func (l *Lesson) written(item string) string {
 			}
 		}
 	}
+	// Of “T1x = T1 cos α = 3.2 N” the end is what counts.
 	if at := strings.LastIndex(text, "= "); at >= 0 {
 		text = text[at+2:]
 	}
 	switch {
+	// The minus is for the whole sum.
 	case isSize && strings.ContainsAny(text, "+−"):
 		return "−(" + text + ")"
 	case isSize:

@@ -27,6 +27,7 @@ func (w Work) Body(s *Screen, cols, rows int) ([]frame.Row, frame.Seen) {
 	case w.Choosing():
 		return w.forces(s, cols, rows), frame.Seen{}
 	case wide:
+		// A table that grows takes no more than leaves the page a dozen rows.
 		side := w.side(s, cols, max(rows*3/5, rows-12))
 		page, seen := w.page(s, cols, rows-len(side)-1)
 		return append(append(side, nil), page...), seen
@@ -61,6 +62,7 @@ func (w Work) side(s *Screen, cols, rows int) []frame.Row {
 	givens := w.givens(s.Pen, cols, max(rows-5, 2))
 	table := w.table(s.Pen, cols)
 	if room := max(rows-len(givens)-1, leastTable); len(table) > room {
+		// The row in hand must be in sight, and the heading with it.
 		table = w.around(table, room)
 	}
 	out := slices.Clone(table)
@@ -99,6 +101,7 @@ const leastTable = 2
 func (w Work) around(table []frame.Row, n int) []frame.Row {
 	at := max(slices.Index(w.Ref.Items(checker.Components), w.Ask.Item), 0) / 2
 	from := min(max(at-(n-1)/2, 0), len(table)-n)
+	// The heading stays, so one row less of the others.
 	return slices.Concat(table[:1], table[1+from:from+n])
 }
 
