@@ -9,16 +9,18 @@ import (
 	"time"
 )
 
-// A queue holds the entries that wait for a commit. One synchronised write costs the
-// same for one entry as for a hundred: whoever gets the turn to write takes all that
-// wait along.
+// A queue holds what waits for a commit: entries, and in a file everything else that is
+// to be written. One synchronised write costs the same for one entry as for a hundred:
+// whoever gets the turn to write takes all that wait along, in their order.
 type queue struct {
 	mu  sync.Mutex
 	all []*waiting
 }
 
-// waiting is an entry on its way. What came of it may be read once done is closed.
+// waiting is an entry on its way, or something else to be done in a transaction. What
+// came of it may be read once done is closed.
 type waiting struct {
+	do    func(*tx) error // nil for an entry
 	entry Entry
 	lease *Lease // that must still stand; nil for none
 	tried bool   // a commit with it may have come through
@@ -127,31 +129,70 @@ func (q *queue) tell(batch []*waiting, err error) {
 	}
 }
 
-// insert numbers the entries and adds them. The clock is read under the lock, so that
-// times follow numbers when several programs write. The id holds that the file is still
-// this record: another may have been copied over it.
+// insert does what waits, in its order.
 func (r *Record) insert(t *tx, batch []*waiting) error {
 	held, err := whoHold(t, batch)
-	if err != nil || len(held) == 0 {
-		return err
-	}
-	var last int64
-	err = t.row("UPDATE record SET last = last + ? WHERE id = ? RETURNING last", []any{len(held), idBytes(r.id)}, &last)
-	if errors.Is(err, sql.ErrNoRows) {
-		return ErrMoved
+	if err == nil {
+		err = r.number(t, held)
 	}
 	if err != nil {
 		return err
 	}
-	now := toMillisecond(r.options.Now())
-	for i, w := range held {
-		// last is the number of the last of them.
-		w.entry.Number, w.entry.Time = last-int64(len(held)-1-i), now
-		if err := insertOne(t, &w.entry); err != nil {
+	for _, w := range held {
+		if w.do != nil {
+			err = apart(t, w)
+		} else {
+			err = insertOne(t, &w.entry)
+		}
+		if err != nil {
 			return err
 		}
 	}
 	return nil
+}
+
+// number numbers the entries. The clock is read under the lock, so that times follow
+// numbers when several programs write. The id holds that the file is still this record:
+// another may have been copied over it.
+func (r *Record) number(t *tx, held []*waiting) error {
+	n := 0
+	for _, w := range held {
+		if w.do == nil {
+			n++
+		}
+	}
+	if n == 0 {
+		return nil
+	}
+	var last int64
+	err := t.row("UPDATE record SET last = last + ? WHERE id = ? RETURNING last", []any{n, idBytes(r.id)}, &last)
+	if errors.Is(err, sql.ErrNoRows) {
+		return ErrMoved
+	}
+	now, next := toMillisecond(r.options.Now()), last-int64(n)
+	for _, w := range held {
+		if w.do == nil {
+			next++
+			w.entry.Number, w.entry.Time = next, now
+		}
+	}
+	return err
+}
+
+// apart does something of one's own in the transaction of many: where it goes wrong, the
+// others' work stands.
+func apart(t *tx, w *waiting) error {
+	if err := execute(t, "SAVEPOINT own"); err != nil {
+		return err
+	}
+	w.err = w.do(t)
+	if w.err == nil {
+		return execute(t, "RELEASE own")
+	}
+	if execute(t, "ROLLBACK TO own") != nil {
+		return w.err // it has taken the whole transaction back
+	}
+	return execute(t, "RELEASE own")
 }
 
 func insertOne(t *tx, e *Entry) error {

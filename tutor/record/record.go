@@ -268,15 +268,20 @@ func scanned(err error) error {
 	return ErrDamaged
 }
 
-// write runs do in a transaction of its own, which is on disk when write
-// returns nil and has left no trace when it does not. A server may have taken a
-// transaction although it could not say so: do may run again then, and has to come to
-// the same.
+// write runs do in a transaction, which is on disk when write returns nil and has left
+// no trace of do when it does not. In a file others share the commit. A server may have
+// taken a transaction although it could not say so: do may run again then, and has to
+// come to the same.
 func (r *Record) write(do func(*tx) error) error {
 	if r.foreign {
 		return &Error{Kind: ErrReadOnly, Path: r.path}
 	}
-	return r.fault(r.inTransaction(do))
+	if r.isDatabase() {
+		return r.fault(r.inTransaction(do))
+	}
+	w := &waiting{do: do, done: make(chan struct{})}
+	r.queue.add(w)
+	return r.fault(r.settle(w))
 }
 
 func (r *Record) inTransaction(do func(*tx) error) error {

@@ -24,7 +24,7 @@ func (r *Record) AddStudent(id, name string) error {
 	return r.write(func(tx *tx) error {
 		// The conflict is no error: a student who is renamed keeps the place and the entries.
 		return execute(tx, `INSERT INTO student ({,} id, name) VALUES ({?} ?, ?)
-			ON CONFLICT ({,} id) DO UPDATE SET name = excluded.name`, id, name)
+			ON CONFLICT ({,} id) DO UPDATE SET name = excluded.name WHERE student.name <> excluded.name`, id, name)
 	})
 }
 

@@ -1,10 +1,13 @@
 package record
 
 import (
+	"cmp"
 	"context"
+	"errors"
 	"fmt"
 	"os"
 	"path/filepath"
+	"runtime"
 	"sync"
 	"testing"
 )
@@ -67,6 +70,60 @@ func TestReadingWhileAnotherWaits(t *testing.T) {
 	release()
 	if err := <-kept; err != nil {
 		t.Fatal(err)
+	}
+}
+
+// What shares a commit is done in its order, and what goes wrong in one part leaves
+// nothing and does not touch the others.
+func TestOneCommitForAllThatWaits(t *testing.T) {
+	r := mustOpen(t, filepath.Join(t.TempDir(), "record.db"))
+	failed := errors.New("failed")
+	steps := []struct {
+		name string
+		do   func() error
+		want error
+	}{
+		{"draft", func() error { return r.SaveDraft(Draft{Student: "Ana", Problem: "p", Text: "T1 ="}) }, nil},
+		{"failing", func() error {
+			return r.write(func(t *tx) error {
+				return cmp.Or(execute(t, "INSERT INTO setting (key, value) VALUES ('half', 'done')"), failed)
+			})
+		}, failed},
+		{"answer", func() error {
+			_, err := r.Append(Entry{Student: "Ana", Problem: "p", Kind: Answer, Text: "T1 = 2"})
+			return err
+		}, nil},
+		{"next draft", func() error { return r.SaveDraft(Draft{Student: "Ana", Problem: "p", Item: "next", Text: "T2"}) }, nil},
+		{"setting", func() error { return r.SetSetting("k", "v") }, nil},
+	}
+	r.turn <- struct{}{} // nobody writes until all of them wait
+	said := make([]chan error, len(steps))
+	for i, s := range steps {
+		said[i] = make(chan error, 1)
+		go func() { said[i] <- s.do() }()
+		for waiting := 0; waiting <= i; runtime.Gosched() {
+			r.queue.mu.Lock()
+			waiting = len(r.queue.all)
+			r.queue.mu.Unlock()
+		}
+	}
+	r.give()
+	for i, s := range steps {
+		if err := <-said[i]; !errors.Is(err, s.want) {
+			t.Errorf("%s: %v, want %v", s.name, err, s.want)
+		}
+	}
+	drafts, err := r.Drafts("Ana")
+	if err != nil || len(drafts) != 1 || drafts[0].Text != "T2" {
+		t.Errorf("half typed: %v, %v", drafts, err)
+	}
+	half, err1 := r.Setting("half")
+	whole, err2 := r.Setting("k")
+	if err1 != nil || err2 != nil || half != "" || whole != "v" {
+		t.Errorf("settings: %q, %v; %q, %v", half, err1, whole, err2)
+	}
+	if got := collect(t, r.Entries(Filter{})); len(got) != 1 || got[0].Number != 1 {
+		t.Errorf("kept: %v", got)
 	}
 }
 
