@@ -80,7 +80,7 @@ func TestAResultIsWorkedOutBesideTheKey(t *testing.T) {
 			_, cmd = b.Update(k)
 		}
 		before := b.View()
-		b.Update(overdue{b.work})
+		b.Update(overdue{})
 		if late := b.View(); !b.working || d.bench.outcome.result != nil || !strings.Contains(late, "the result is being calculated") {
 			t.Errorf("%s: working %v, shown:\n%s", c.name, b.working, late)
 		}
@@ -90,14 +90,16 @@ func TestAResultIsWorkedOutBesideTheKey(t *testing.T) {
 	}
 }
 
-// settle lets what goes on beside come to its end, but for alarms.
+// settle lets what goes on beside come to its end.
 func settle(b *beside, cmd tea.Cmd) {
-	if cmd == nil {
-		return
-	}
-	if batch, ok := cmd().(tea.BatchMsg); ok {
-		if done, ok := batch[0]().(worked); ok {
-			b.Update(done)
+	for b.working {
+		switch msg := cmd().(type) {
+		case tea.BatchMsg:
+			cmd = msg[0]
+		case overdue:
+			_, cmd = b.Update(msg)
+		case worked:
+			b.Update(msg)
 		}
 	}
 }

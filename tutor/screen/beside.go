@@ -23,7 +23,7 @@ type beside struct {
 
 	working bool
 	late    bool // for longer than a moment
-	work    int  // counts what was worked on, so that an old alarm says nothing
+	saving  bool // the half-typed line will be kept soon
 	pending []tea.Msg
 	shown   string
 	waiting string // what is said then
@@ -45,7 +45,7 @@ const mostPending = 1000
 
 type (
 	worked    struct{ then tea.Cmd }
-	overdue   struct{ work int }
+	overdue   struct{ ended <-chan worked } // the work goes on
 	saveTick  struct{}
 	saveEnded struct{ err error }
 )
@@ -59,10 +59,6 @@ func newBeside(m *model, w *waits) *beside {
 	return b
 }
 
-func (b *beside) Init() tea.Cmd { return nextSave() }
-
-func nextSave() tea.Cmd { return tea.Tick(saveEvery, func(time.Time) tea.Msg { return saveTick{} }) }
-
 // Update decides nothing about the lesson: it hands messages on and takes results.
 func (b *beside) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	switch msg := msg.(type) {
@@ -74,17 +70,35 @@ func (b *beside) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		}
 		return b, tea.Batch(msg.then, b.begin())
 	case overdue:
-		b.late = b.late || b.working && msg.work == b.work
-		return b, nil
+		b.late = true
+		return b, func() tea.Msg { return <-msg.ended }
 	case tea.WindowSizeMsg:
 		b.cols, b.rows = msg.Width, msg.Height
+	case saveTick:
+		b.saving = false
+	case saveEnded:
+		if msg.err != nil {
+			b.enqueue(msg)
+			return b, tea.Batch(b.begin(), b.saveSoon())
+		}
 	case tea.KeyMsg:
 		if b.late && !types(msg) { // what is typed meanwhile is not lost
 			return b, b.keyWaiting(msg)
 		}
+		b.enqueue(msg)
+		return b, tea.Batch(b.begin(), b.saveSoon())
 	}
 	b.enqueue(msg)
 	return b, b.begin()
+}
+
+// saveSoon has the half-typed line kept before long. Where nobody types, nothing is done.
+func (b *beside) saveSoon() tea.Cmd {
+	if b.saving {
+		return nil
+	}
+	b.saving = true
+	return tea.Tick(saveEvery, func(time.Time) tea.Msg { return saveTick{} })
 }
 
 // enqueue lets a message wait for its turn. Of sizes of the window that follow each other
@@ -113,12 +127,18 @@ func (b *beside) begin() tea.Cmd {
 	// Without room behind: what is enqueued later must not be written over what is worked on.
 	all := b.pending[:n:n]
 	b.pending, b.working = b.pending[n:], true
-	b.work++
-	alarm := overdue{b.work}
-	return tea.Batch(
-		// Beside the alarm: a fast answer never shows that anybody waited.
-		func() tea.Msg { return worked{b.waits.during(func() tea.Cmd { return b.do(all) })} },
-		tea.Tick(moment, func(time.Time) tea.Msg { return alarm }))
+	return func() tea.Msg {
+		ended := make(chan worked, 1)
+		go func() { ended <- worked{b.waits.during(func() tea.Cmd { return b.do(all) })} }()
+		alarm := time.NewTimer(moment)
+		defer alarm.Stop()
+		select {
+		case done := <-ended:
+			return done
+		case <-alarm.C:
+			return overdue{ended}
+		}
+	}
 }
 
 // together is how many messages are worked on at once: typing that has piled up, or one of
@@ -160,14 +180,14 @@ func (b *beside) do(all []tea.Msg) (next tea.Cmd) {
 func (b *beside) saveHalfTyped() tea.Cmd {
 	m := b.model
 	if m.lesson == nil || m.lent {
-		return nextSave()
+		return nil
 	}
 	save := m.lesson.HalfTyped(m.line.Draft())
 	// Nothing has changed since the last time.
 	if save == nil {
-		return nextSave()
+		return nil
 	}
-	return tea.Batch(nextSave(), func() tea.Msg { return saveEnded{save()} })
+	return func() tea.Msg { return saveEnded{save()} }
 }
 
 // saved says once that a half-typed line cannot be kept.

@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	tea "github.com/charmbracelet/bubbletea"
+
+	"example.org/standstill/tutor/record"
 )
 
 // What is half typed is kept while the student types, and not only on leaving: a program
@@ -48,6 +50,30 @@ func TestHalfTypedIsKeptWhileTyping(t *testing.T) {
 	d.hand("T1 up left; T2 up right; w down")
 	if got := drafts(); got != nil {
 		t.Errorf("after the line was checked: %q", got)
+	}
+}
+
+// A key has the half-typed line kept a moment later, once for all keys until then. Where
+// that fails, it is tried again; where nobody types, nothing is done.
+func TestSavesOnlyWhereSomebodyTypes(t *testing.T) {
+	d := sit(t, 80, 24)
+	d.enrol("Nele", "canal-lantern")
+	b := newBeside(d.model, newWaits(context.Background()))
+	for _, c := range []struct {
+		name   string
+		msg    tea.Msg
+		saving bool
+	}{
+		{"a size", tea.WindowSizeMsg{Width: 80, Height: 24}, false},
+		{"a key", tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{'a'}}, true},
+		{"another", tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{'b'}}, true},
+		{"the moment", saveTick{}, false},
+		{"kept", saveEnded{}, false},
+		{"not kept", saveEnded{record.ErrBusy}, true},
+	} {
+		if b.Update(c.msg); b.saving != c.saving {
+			t.Errorf("after %s: to be kept soon: %v", c.name, b.saving)
+		}
 	}
 }
 
