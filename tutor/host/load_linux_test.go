@@ -14,6 +14,7 @@ import (
 	"os/exec"
 	"os/signal"
 	"path/filepath"
+	"runtime"
 	"runtime/pprof"
 	"slices"
 	"strconv"
@@ -96,6 +97,12 @@ func serveAsChild(what string) error {
 	if *loadProfile == "" {
 		return h.Serve(ctx, l)
 	}
+	return profiled(func() error { return h.Serve(ctx, l) })
+}
+
+// profiled writes profiles of what a host does: its processor time from the beginning to
+// the end, and whenever SIGUSR1 comes, what its memory is used for and where it waits.
+func profiled(serve func() error) error {
 	profile, err := os.Create(*loadProfile)
 	if err != nil {
 		return err
@@ -105,13 +112,31 @@ func serveAsChild(what string) error {
 		return err
 	}
 	defer pprof.StopCPUProfile()
-	context.AfterFunc(ctx, func() {
-		if heap, err := os.Create(*loadProfile + ".heap"); err == nil {
-			pprof.WriteHeapProfile(heap)
-			heap.Close()
+	asked := make(chan os.Signal, 1)
+	signal.Notify(asked, syscall.SIGUSR1)
+	go func() {
+		for range asked {
+			writeProfiles(*loadProfile)
 		}
-	})
-	return h.Serve(ctx, l)
+	}()
+	return serve()
+}
+
+func writeProfiles(prefix string) {
+	var m runtime.MemStats
+	runtime.ReadMemStats(&m)
+	fmt.Fprintf(os.Stderr, "before GC: %d goroutines; MB: heap %d, in use %d, idle %d, released %d, stacks %d, sys %d; %d collections, %.3f of the processors\n", runtime.NumGoroutine(),
+		m.HeapAlloc>>20, m.HeapInuse>>20, m.HeapIdle>>20, m.HeapReleased>>20, m.StackInuse>>20, m.Sys>>20, m.NumGC, m.GCCPUFraction)
+	runtime.GC()
+	runtime.ReadMemStats(&m)
+	fmt.Fprintf(os.Stderr, "after GC: %d goroutines; MB: heap %d, in use %d, idle %d, released %d, stacks %d, sys %d\n", runtime.NumGoroutine(),
+		m.HeapAlloc>>20, m.HeapInuse>>20, m.HeapIdle>>20, m.HeapReleased>>20, m.StackInuse>>20, m.Sys>>20)
+	for _, name := range []string{"heap", "goroutine", "block", "mutex"} {
+		if file, err := os.Create(prefix + "." + name); err == nil {
+			pprof.Lookup(name).WriteTo(file, 0)
+			file.Close()
+		}
+	}
 }
 
 // typed is a program of one screen: it shows what was typed.
@@ -495,6 +520,12 @@ func measure(t *testing.T, name string, hosts []*childHost, slips []Slip, lesson
 	time.Sleep(time.Duration(*loadSeconds) * time.Second)
 	used = (processor() - used) / time.Since(begun).Seconds()
 	after := memory()
+	if *loadProfile != "" {
+		for _, h := range hosts {
+			h.Process.Signal(syscall.SIGUSR1)
+		}
+		time.Sleep(3 * time.Second)
+	}
 	close(stop)
 	gone.Wait()
 	t.Logf("%s: %d students, %d typing: echo median %v, p99 %v (%d keys); verdict median %v, p99 %v (%d); log-in median %v, p99 %v; %d KB a student, %.2f processors; %d without an answer",
