@@ -24,7 +24,7 @@ the file; with --class, it does this in the record of the class. It says what it
 delete and asks first. The numbers of the other entries then have a gap. A hand-in file of
 the student still contains everything, but collecting it again does not bring the entries back.
 --before deletes all entries that were made before a day, and the students who then have
-no entries left.`,
+no entries left. An entry says who deleted, how many entries and when; it names no student.`,
 		Example: "  standstill record forget Nele --yes\n  standstill record forget --before 2026-08-01 --yes",
 		Args: func(c *cobra.Command, args []string) error {
 			if before != "" {
@@ -45,23 +45,30 @@ no entries left.`,
 				return err
 			}
 			defer done()
-			r, id := desk.Record(), desk.Student.ID
-			// How much it is makes a wrong name noticed before the yes.
-			counts, err := r.Counts()
-			if err != nil {
-				return said(err)
-			}
-			if err := a.sure(yes, fmt.Sprintf(saidWillForget, counts[id], desk.Student.Name, r.Path())); err != nil {
-				return err
-			}
-			n, err := r.Forget(id)
-			return said(a.forgotten(desk.Student.Name, n, r.Path(), err))
+			return a.forgetOne(desk.Record(), desk.Student, yes)
 		},
 	}
 	c.Flags().StringVar(&classFile, "class", "", "delete from the record of this class `file`")
 	c.Flags().BoolVar(&yes, "yes", false, "delete without asking")
 	c.Flags().StringVar(&before, "before", "", "delete all entries that were made before this `date`, as in 2026-08-01")
 	return c
+}
+
+// forgetOne deletes a student from a record that belongs to no class.
+func (a *app) forgetOne(r *record.Record, s record.Student, yes bool) error {
+	// How much it is makes a wrong name noticed before the yes.
+	counts, err := r.Counts()
+	if err != nil {
+		return said(err)
+	}
+	if err := a.sure(yes, fmt.Sprintf(saidWillForget, counts[s.ID], s.Name, r.Path())); err != nil {
+		return err
+	}
+	n, err := r.Forget(s.ID)
+	if err == nil && n > 0 {
+		err = r.NoteDeleted(record.OfOneStudent, n)
+	}
+	return said(a.forgotten(s.Name, n, r.Path(), err))
 }
 
 // forgetBefore deletes what everybody did before a day, which begins at midnight where the

@@ -75,7 +75,7 @@ func (m *Markbook) Forget(id string) (deleted int, known bool, err error) {
 		err = m.keepGifts()
 	}
 	if err == nil && deleted > 0 {
-		err = m.Record.NoteDeleted("of one student", deleted)
+		err = m.Record.NoteDeleted(record.OfOneStudent, deleted)
 	}
 	return deleted, known, err
 }

@@ -25,7 +25,10 @@ func (r *Record) Operator() (name string, err error) {
 	return name, nil
 }
 
-// NoteDeleted writes down who deleted entries, how many, and which ("of one student"). It
+// OfOneStudent says which entries were deleted, where it was one student's.
+const OfOneStudent = "of one student"
+
+// NoteDeleted writes down who deleted entries, how many, and which ([OfOneStudent]). It
 // names no student: of somebody who was forgotten nothing stays.
 func (r *Record) NoteDeleted(which string, entries int) error {
 	operator, err := r.Operator()
