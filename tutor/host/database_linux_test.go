@@ -206,6 +206,56 @@ func TestComingWhileTheServerDoesNotAnswer(t *testing.T) {
 	k.sees("All problems")
 }
 
+// One of two hosts is killed in the middle of lessons: everybody comes back through the
+// other one, to the place where they were, and is not kept out by the visit that died.
+// Coming again through a third ends the visit at the second.
+func TestComingBackThroughTheOtherHost(t *testing.T) {
+	c := startCluster(t)
+	_, err := record.Migrate(c.address(), record.Options{})
+	must(t, err)
+	s := &school{folder: t.TempDir(), location: c.address(), book: "lab", students: 3}
+	r := s.open(t)
+	defer r.Close()
+	slips, err := Slips(r, classOf(s.students).Students, nil)
+	must(t, err)
+	hosts := s.hosts(t, 3)
+	come := func(host *childHost, slip Slip, stage string) *clientVisit {
+		t.Helper()
+		v, err := visitOf(host.address, slip, inLines)
+		must(t, err)
+		t.Cleanup(func() { v.Close() })
+		if !v.waits("Question:", patience) || !v.waits(stage, 0) {
+			t.Errorf("%s is not at %q but at %q", slip.ID, stage, v.last(500))
+		}
+		return v
+	}
+	for _, slip := range slips {
+		v := come(hosts[0], slip, firstStage)
+		io.WriteString(v.in, firstRight+"\n")
+		if !v.waits(secondStage, patience) {
+			t.Errorf("%s: no verdict comes", slip.ID)
+		}
+	}
+	must(t, hosts[0].Process.Kill())
+	for _, slip := range slips {
+		second := come(hosts[1], slip, secondStage)
+		come(hosts[2], slip, secondStage)
+		if !second.waits(saidTaken, patience) {
+			t.Errorf("%s: the visit that was taken over ends with %q", slip.ID, second.last(500))
+		}
+		n := 0
+		for e, err := range r.Entries(record.Filter{Student: slip.ID, Kinds: []string{record.Answer}}) {
+			must(t, err)
+			if n++; e.Text != firstRight {
+				t.Errorf("%s: kept is %q", slip.ID, e.Text)
+			}
+		}
+		if n != 1 {
+			t.Errorf("%s: %d lines are kept, want 1", slip.ID, n)
+		}
+	}
+}
+
 // smallDisk holds a folder on a disk that a test may fill, of some 120 MB:
 //
 //	mount -t tmpfs -o size=120m tmpfs /mnt/small

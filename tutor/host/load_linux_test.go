@@ -30,6 +30,7 @@ import (
 	"github.com/charmbracelet/ssh"
 	"github.com/charmbracelet/wish"
 	gossh "golang.org/x/crypto/ssh"
+	"golang.org/x/time/rate"
 
 	"example.org/standstill/problems"
 	"example.org/standstill/tutor"
@@ -46,6 +47,8 @@ var (
 	loadEvery    = flag.Int("every", 6, "after how many keys a line is checked")
 	loadHosts    = flag.Int("hosts", 1, "how many hosts they come to; several need a database")
 	loadKills    = flag.Int("kills", 2, "how often a host with typing students is killed")
+	loadPause    = flag.Duration("pause", time.Second, "how long a student thinks between two lines of text, before a kill")
+	loadComing   = flag.Int("coming", 64, "how many come at once, 30 a second at most: the others wait for one of them to have the page open")
 	loadProfile  = flag.String("hostprofile", "", "the file for a profile of the host's processor time under load")
 )
 
@@ -229,14 +232,6 @@ func syncTime(t testing.TB, folder string) time.Duration {
 	return quantile(all, 0.5)
 }
 
-func quantile(all []time.Duration, q float64) time.Duration {
-	if len(all) == 0 {
-		return 0
-	}
-	slices.Sort(all)
-	return all[min(int(q*float64(len(all))), len(all)-1)]
-}
-
 // crowd are students who type.
 type crowd struct {
 	t       testing.TB
@@ -245,8 +240,16 @@ type crowd struct {
 	checks  []time.Duration
 	shown   map[string][]string // verdicts that a student has seen, by student
 	failed  atomic.Int64
+	again   atomic.Int64 // log-ins that were tried again
 	logIns  []time.Duration
 	lessons bool
+}
+
+// late is the time that 99 of 100 kept.
+func (c *crowd) late(of *[]time.Duration) time.Duration {
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	return quantile(*of, 0.99).Round(10 * time.Microsecond)
 }
 
 func (c *crowd) add(to *[]time.Duration, d time.Duration) {
@@ -309,11 +312,11 @@ func (p *pane) waits(text string, patience time.Duration) bool {
 }
 
 // student comes, opens a problem and stays; whoever types does so until stop.
-func (c *crowd) student(address, id, phrase string, types bool, ready func(), stop <-chan struct{}) error {
+func (c *crowd) student(address string, s Slip, types bool, ready func(), stop <-chan struct{}) error {
 	ready = sync.OnceFunc(ready)
 	defer ready()
 	begun := time.Now()
-	v, err := visitOf(address, id, phrase)
+	v, err := c.comes(address, s)
 	if err != nil {
 		return err
 	}
@@ -321,7 +324,7 @@ func (c *crowd) student(address, id, phrase string, types bool, ready func(), st
 	if c.lessons {
 		v.waits("titl", patience)
 		c.add(&c.logIns, time.Since(begun))
-		if err := v.opens(id); err != nil {
+		if err := v.opens(s.ID); err != nil {
 			return err
 		}
 	}
@@ -330,7 +333,41 @@ func (c *crowd) student(address, id, phrase string, types bool, ready func(), st
 		<-stop
 		return nil
 	}
-	return c.typeUntil(v.in, v.pane, id, stop)
+	return c.typeUntil(v.in, v.pane, s.ID, stop)
+}
+
+// comes tries a few times, as a student does whose connection is refused or dropped.
+func (c *crowd) comes(address string, s Slip) (v *clientVisit, err error) {
+	for range 5 {
+		if v, err = visitOf(address, s, onAScreen); err == nil {
+			break
+		}
+		c.again.Add(1)
+		time.Sleep(time.Second + rand.N(2*time.Second))
+	}
+	return v, err
+}
+
+// arrivals let students come 30 a second at most, and so many at once.
+type arrivals struct {
+	coming chan struct{}
+	pace   *rate.Limiter
+	all    sync.WaitGroup
+}
+
+func newArrivals() *arrivals {
+	return &arrivals{coming: make(chan struct{}, *loadComing), pace: rate.NewLimiter(30, 1)}
+}
+
+// next waits until the next may come. Whoever came calls done.
+func (a *arrivals) next() (done func()) {
+	a.coming <- struct{}{}
+	a.pace.Wait(context.Background())
+	a.all.Add(1)
+	return func() {
+		<-a.coming
+		a.all.Done()
+	}
 }
 
 // clientVisit is a visit as its client has it: what comes is in the pane.
@@ -341,16 +378,23 @@ type clientVisit struct {
 	in      io.Writer
 }
 
-// visitOf logs in and asks for a screen.
-func visitOf(address, id, phrase string) (v *clientVisit, err error) {
+// onAScreen asks for a terminal; inLines asks for none.
+func onAScreen(s *gossh.Session) error {
+	return s.RequestPty("xterm-256color", 24, 80, gossh.TerminalModes{})
+}
+
+func inLines(*gossh.Session) error { return nil }
+
+// visitOf logs in and begins a lesson.
+func visitOf(address string, s Slip, how func(*gossh.Session) error) (v *clientVisit, err error) {
 	v = &clientVisit{pane: &pane{changed: make(chan struct{})}}
-	if v.Client, err = gossh.Dial("tcp", address, as(id, phrase)); err != nil {
+	if v.Client, err = gossh.Dial("tcp", address, as(s.ID, s.Phrase)); err != nil {
 		return nil, err
 	}
 	if v.session, err = v.NewSession(); err == nil {
 		v.session.Stdout = v.pane
 		v.in, _ = v.session.StdinPipe()
-		err = v.session.RequestPty("xterm-256color", 24, 80, gossh.TerminalModes{})
+		err = how(v.session)
 	}
 	if err == nil {
 		err = v.session.Shell()
@@ -505,17 +549,19 @@ func measure(t *testing.T, name string, hosts []*childHost, slips []Slip, lesson
 	before := memory()
 	c := &crowd{t: t, shown: map[string][]string{}, lessons: lessons}
 	stop := make(chan struct{})
-	var came, gone sync.WaitGroup
+	var gone sync.WaitGroup
+	coming, first := newArrivals(), time.Now()
 	for i, s := range slips {
-		came.Add(1)
+		came := coming.next()
 		gone.Go(func() {
-			if err := c.student(hosts[i%len(hosts)].address, s.ID, s.Phrase, i < *loadTyping, came.Done, stop); err != nil {
+			if err := c.student(hosts[i%len(hosts)].address, s, i < *loadTyping, came, stop); err != nil {
 				t.Error(err)
 			}
 		})
-		time.Sleep(time.Second / 30) // log-ins at 30 a second
 	}
-	came.Wait()
+	coming.all.Wait()
+	t.Logf("%s: %d came in %v, %.2f processors; echo p99 %v, verdict p99 %v meanwhile; %d log-ins were tried again", name, len(slips), time.Since(first).Round(time.Second),
+		processor()/time.Since(first).Seconds(), c.late(&c.echoes), c.late(&c.checks), c.again.Load())
 	used, begun := processor(), time.Now()
 	time.Sleep(time.Duration(*loadSeconds) * time.Second)
 	used = (processor() - used) / time.Since(begun).Seconds()
@@ -558,12 +604,13 @@ func TestHostIsKilled(t *testing.T) {
 	for range *loadKills {
 		child := s.hosts(t, 1)[0]
 		stop := make(chan struct{})
-		var came, gone sync.WaitGroup
+		var gone sync.WaitGroup
+		coming := newArrivals()
 		for _, s := range slips {
-			came.Add(1)
-			gone.Go(func() { all.checkUntilKilled(child.address, s, came.Done, stop) })
+			came := coming.next()
+			gone.Go(func() { all.checkUntilKilled(child.address, s, came, stop) })
 		}
-		came.Wait()
+		coming.all.Wait()
 		time.Sleep(time.Duration(300+rand.IntN(700)) * time.Millisecond)
 		child.Process.Kill()
 		child.Wait()
@@ -577,49 +624,64 @@ func TestHostIsKilled(t *testing.T) {
 	t.Logf("%d kills, %s students saw verdicts", *loadKills, data)
 }
 
-// checkUntilKilled checks one line after the other in lines of text, as fast as verdicts
-// come.
+// The first line of a student's first problem, right, and where that leads.
+const (
+	firstRight  = "T1 up right; T2 up left; w down"
+	firstStage  = "Stage 1 of"
+	secondStage = "Stage 2 of"
+)
+
+// checkUntilKilled checks one line after the other in lines of text, with a pause to think
+// between them. Whoever has seen that the first line is right must come back to the second
+// stage.
 func (c *crowd) checkUntilKilled(address string, s Slip, ready func(), stop <-chan struct{}) {
 	ready = sync.OnceFunc(ready)
 	defer ready()
-	client, err := gossh.Dial("tcp", address, as(s.ID, s.Phrase))
+	v, err := visitOf(address, s, inLines)
 	if err != nil {
 		c.t.Error(err)
 		return
 	}
-	defer client.Close()
-	session, err := client.NewSession()
-	if err != nil {
-		c.t.Error(err)
-		return
-	}
-	p := &pane{changed: make(chan struct{})}
-	session.Stdout = p
-	in, _ := session.StdinPipe()
-	if err := session.Shell(); err != nil {
-		c.t.Error(err)
-		return
-	}
-	if !p.waits("Question:", patience) {
+	defer v.Close()
+	if !v.waits("Question:", patience) {
 		c.t.Errorf("%s: no question comes", s.ID)
 		return
 	}
+	if c.isPast(s.ID) && !v.waits(secondStage, 0) {
+		c.t.Errorf("%s was at the second stage and comes back to %q", s.ID, v.last(500))
+	}
+	first := v.waits(firstStage, 0)
 	ready()
 	ended := make(chan struct{})
-	go func() { session.Wait(); close(ended) }()
+	go func() { v.session.Wait(); close(ended) }()
 	for n := 0; ; n++ {
-		line := fmt.Sprintf("zz%d %d", n, rand.Int())
-		p.forget()
-		if _, err := io.WriteString(in, line+"\n"); err != nil {
+		line, says := fmt.Sprintf("zz%d %d", n, rand.Int()), ": "
+		if first && n == 0 {
+			line, says = firstRight, secondStage
+		}
+		v.forget()
+		if _, err := io.WriteString(v.in, line+"\n"); err != nil {
 			return
 		}
-		if !p.saysOrEnds(": ", ended, stop) {
+		if !v.saysOrEnds(says, ended, stop) {
 			return
 		}
 		c.mu.Lock()
 		c.shown[s.ID] = append(c.shown[s.ID], line)
 		c.mu.Unlock()
+		select {
+		case <-time.After(*loadPause/2 + rand.N(*loadPause)):
+		case <-stop:
+			return
+		}
 	}
+}
+
+// isPast says whether a student has seen that the first line is right.
+func (c *crowd) isPast(id string) bool {
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	return slices.Contains(c.shown[id], firstRight)
 }
 
 func (p *pane) saysOrEnds(text string, ended, stop <-chan struct{}) bool {

@@ -21,17 +21,17 @@ func TestNeighboursOfAttackers(t *testing.T) {
 	host := s.hosts(t, 1)[0]
 	c := &crowd{t: t, shown: map[string][]string{}, lessons: true}
 	stop := make(chan struct{})
-	var came, gone sync.WaitGroup
+	var gone sync.WaitGroup
+	coming := newArrivals()
 	for _, s := range slips[:*loadTyping] {
-		came.Add(1)
+		came := coming.next()
 		gone.Go(func() {
-			if err := c.student(host.address, s.ID, s.Phrase, true, came.Done, stop); err != nil {
+			if err := c.student(host.address, s, true, came, stop); err != nil {
 				t.Error(err)
 			}
 		})
-		time.Sleep(time.Second / 30)
 	}
-	came.Wait()
+	coming.all.Wait()
 	time.Sleep(time.Second) // everybody types
 	c.phase(t, "in peace", host, func(context.Context) {})
 	for i, a := range attacks {
@@ -137,7 +137,7 @@ func as(name, phrase string) *gossh.ClientConfig {
 // inside is an attack by a student who is logged in and has a problem open.
 func inside(does func(s *gossh.Session, in io.Writer, n int)) func(context.Context, *testing.T, string, Slip) {
 	return func(ctx context.Context, t *testing.T, address string, slip Slip) {
-		v, err := visitOf(address, slip.ID, slip.Phrase)
+		v, err := visitOf(address, slip, onAScreen)
 		must(t, err)
 		v.waits("titl", patience)
 		if err := v.opens(slip.ID); err != nil {
