@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"strings"
+	"sync"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/lipgloss"
@@ -22,7 +23,7 @@ type model struct {
 	light    bool
 	notice   string // of the record, to be agreed to
 	actions  []action
-	on       frame.Keys
+	on       *frame.Keys // shared by all instances: only read
 
 	cols, rows int
 	bench      *atBench // nil where no apparatus is on the table
@@ -73,12 +74,18 @@ func newModel(t *tutor.Tutor, o Options, r *lipgloss.Renderer) *model {
 	return newModelAt(nil, t, o, r)
 }
 
+// What thousands of instances in one host have in common, made once and only read.
+var (
+	ownActions     = sync.OnceValue(actions)
+	visitorActions = sync.OnceValue(func() []action { return visitActions(actions()) })
+	sharedKeys     = sync.OnceValue(func() *frame.Keys { all := frame.AllKeys(); return &all })
+)
+
 // newModelAt makes the model of a bench, or of lessons where there is none.
 func newModelAt(b *atBench, t *tutor.Tutor, o Options, r *lipgloss.Renderer) *model {
-	m := &model{bench: b, tutor: t, renderer: r, notice: o.Notice, actions: actions(), on: frame.AllKeys(), line: frame.NewLine()}
+	m := &model{bench: b, tutor: t, renderer: r, notice: o.Notice, actions: ownActions(), on: sharedKeys(), line: frame.NewLine()}
 	if t.IsVisit() {
-		// A visit has one student, and no files of its own on the host.
-		m.actions = visitActions(m.actions)
+		m.actions = visitorActions()
 	}
 	m.chooseBackground(o)
 	m.look = frame.NewLook(r, m.light, o.ASCII)

@@ -84,7 +84,15 @@ func brushOf(s lipgloss.Style) brush {
 
 // Sheet paints rows as one text.
 func (l *Look) Sheet(rows []Row) string {
+	size := len(rows)
+	for _, r := range rows {
+		for _, s := range r {
+			p := l.paint[s.Shade]
+			size += len(p.on) + len(s.Text) + len(p.off)
+		}
+	}
 	var b strings.Builder
+	b.Grow(size) // exactly: a screen is kept until the next one
 	for i, r := range rows {
 		if i > 0 {
 			b.WriteByte('\n')
