@@ -13,6 +13,7 @@ import (
 	"os"
 	"os/signal"
 	"path/filepath"
+	"runtime/debug"
 	"syscall"
 	"time"
 
@@ -132,6 +133,7 @@ func (h *hosting) run(ctx context.Context) error {
 	if err != nil {
 		return fmt.Errorf(saidCannotListen, h.listen, err)
 	}
+	debug.SetGCPercent(host.GarbageShare)
 	ctx, stop := signal.NotifyContext(ctx, os.Interrupt, syscall.SIGTERM)
 	defer stop()
 	signal.Ignore(syscall.SIGHUP) // a host goes on when its terminal is gone

@@ -46,7 +46,7 @@ var wrongPhrases = []struct {
 // Nobody gets in, whoever is there works on, and a student comes in meanwhile. How long
 // each kind of try took is for reading.
 func TestAttackersKeepNobodyOut(t *testing.T) {
-	m := openLab(t, 40, func(o *Options) { o.LogIn = patience })
+	m := openLab(t, 40, func(o *Options) { o.LogIn, o.Refusal = patience, 250*time.Millisecond })
 	right := m.phrase("s01")
 	inside := m.come("s01", 100, 30)
 	inside.sees("All problems")
@@ -55,7 +55,7 @@ func TestAttackersKeepNobodyOut(t *testing.T) {
 
 	ctx, stop := context.WithTimeout(context.Background(), *attackWithin)
 	defer stop()
-	for range mostUnproved / 4 {
+	for range mostUnproved / 8 {
 		c, err := net.Dial("tcp", m.address)
 		must(t, err)
 		defer c.Close() // half open: it never says anything

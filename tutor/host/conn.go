@@ -21,9 +21,10 @@ type conns struct {
 	waiting   []*conn // not yet logged in, the oldest first
 }
 
-// mostUnproved is how many connections may be open that have not logged in. When there is
-// one more, the oldest goes.
-const mostUnproved = 256
+// mostUnproved is how many connections may be open that have not logged in: as many as a
+// slow machine lets in within the time that coming in may take, so that of a whole school
+// nobody is dropped for waiting. When there is one more, the oldest goes.
+const mostUnproved = 512
 
 // conn is one connection.
 type conn struct {

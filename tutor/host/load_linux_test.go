@@ -15,6 +15,7 @@ import (
 	"os/signal"
 	"path/filepath"
 	"runtime"
+	"runtime/debug"
 	"runtime/pprof"
 	"slices"
 	"strconv"
@@ -84,6 +85,7 @@ func serveAsChild(what string) error {
 		fmt.Println(l.Addr())
 		return server.Serve(l)
 	}
+	debug.SetGCPercent(GarbageShare)
 	n, _ := strconv.Atoi(what)
 	r, err := record.Open(location, record.Options{Book: book, Host: l.Addr().String()})
 	if err != nil {
