@@ -18,12 +18,16 @@ func (h *Host) session(server *ssh.Server, s *gossh.ServerConn, channel gossh.Ne
 		return
 	}
 	n.proved()
-	ssh.DefaultSessionHandler(server, s, gate{channel}, ctx)
+	ssh.DefaultSessionHandler(server, s, gate{channel, &n.window}, ctx)
 }
 
 // gate lets through what a visit may ask for, and refuses the rest: programs of the
-// client's own for the environment, an agent, a display.
-type gate struct{ gossh.NewChannel }
+// client's own for the environment, an agent, a display. Sizes of the window go straight
+// to the visit.
+type gate struct {
+	gossh.NewChannel
+	window *window
+}
 
 // environment are the variables that a visit looks at; mostVariables is how many a client
 // may send.
@@ -44,12 +48,15 @@ func (g gate) Accept() (gossh.Channel, <-chan *gossh.Request, error) {
 			if r.Type == "env" {
 				sent++
 			}
-			if r.Type == "env" && sent > mostVariables || !allowed(r) {
+			switch {
+			case r.Type == "window-change":
+				r.Reply(g.window.change(r.Payload), nil)
+			case r.Type == "env" && sent > mostVariables || !allowed(r):
 				// Answered, or the client would wait.
 				r.Reply(false, nil)
-				continue
+			default:
+				through <- r
 			}
-			through <- r
 		}
 	}()
 	return channel, through, nil
@@ -58,7 +65,7 @@ func (g gate) Accept() (gossh.Channel, <-chan *gossh.Request, error) {
 func allowed(r *gossh.Request) bool {
 	switch r.Type {
 	// Commands and subsystems come through so that they are refused in words, by refuseCommand.
-	case "pty-req", "shell", "exec", "subsystem", "window-change":
+	case "pty-req", "shell", "exec", "subsystem":
 		return true
 	case "env":
 		var v struct{ Name, Value string }

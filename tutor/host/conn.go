@@ -35,6 +35,7 @@ type conn struct {
 	ended    context.Context
 	end      context.CancelFunc
 	sessions atomic.Int32
+	window   window
 	once     sync.Once
 
 	mu   sync.Mutex

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"github.com/charmbracelet/ssh"
+	gossh "golang.org/x/crypto/ssh"
 
 	"example.org/standstill/tutor/screen"
 )
@@ -46,14 +47,14 @@ func TestFloodIsPaced(t *testing.T) {
 // However many sizes come, a screen is told of the last, and not of all.
 func TestSizesAreGathered(t *testing.T) {
 	synctest.Test(t, func(t *testing.T) {
-		sizes := make(chan ssh.Window)
-		w := newWindow(ssh.Window{Width: 80, Height: 24}, sizes)
+		var w window
+		w.begin(ssh.Window{Width: 80, Height: 24})
 		told := w.sizes()
 		if first := <-told; first != (screen.Size{Cols: 80, Rows: 24}) {
 			t.Errorf("the first size is %v", first)
 		}
 		for n := range 1000 {
-			sizes <- ssh.Window{Width: 80 + n, Height: 24}
+			w.change(gossh.Marshal(struct{ Cols, Rows, Width, Height uint32 }{uint32(80 + n), 24, 0, 0}))
 		}
 		time.Sleep(betweenSizes)
 		synctest.Wait()
@@ -65,6 +66,8 @@ func TestSizesAreGathered(t *testing.T) {
 			t.Errorf("the screen is told of %v once more", more)
 		default:
 		}
-		close(sizes)
+		if w.change([]byte("80")) {
+			t.Error("what is no size is taken")
+		}
 	})
 }

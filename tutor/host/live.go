@@ -116,12 +116,7 @@ func (h *Host) lookOn(s ssh.Session, v *visit) {
 	defer h.places.leave(v)
 	stop := context.AfterFunc(s.Context(), func() { v.cancel(nil) })
 	defer stop()
-	if _, sizes, ok := s.Pty(); ok {
-		go func() {
-			// Sizes have to be taken, or the connection waits for it.
-			for range sizes {
-			}
-		}()
+	if _, _, ok := s.Pty(); ok {
 		h.Live(v.ctx, s, s)
 		return
 	}

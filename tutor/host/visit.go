@@ -77,11 +77,11 @@ func (h *Host) visit(s ssh.Session) {
 		h.lookOn(s, v)
 		return
 	}
-	h.practise(s, v)
+	h.practise(s, v, &n.window)
 }
 
 // practise leads a student's visit.
-func (h *Host) practise(s ssh.Session, v *visit) {
+func (h *Host) practise(s ssh.Session, v *visit, w *window) {
 	if h.Open && h.inUse(v.student.ID) {
 		fmt.Fprintln(s, saidUsed)
 		s.Exit(1)
@@ -101,7 +101,7 @@ func (h *Host) practise(s ssh.Session, v *visit) {
 	}
 	h.logVisit("begins", v)
 	defer h.logVisit("ends", v)
-	said := h.lead(s, v)
+	said := h.lead(s, v, w)
 	if why := (reason)(""); errors.As(context.Cause(v.ctx), &why) {
 		said = string(why)
 	}
@@ -135,7 +135,7 @@ func (h *Host) logVisit(what string, v *visit) {
 
 // lead leads the lesson and the bench until the student leaves. What it returns is to be
 // said at the end.
-func (h *Host) lead(s ssh.Session, v *visit) (said string) {
+func (h *Host) lead(s ssh.Session, v *visit, w *window) (said string) {
 	defer h.fenced("visit", v.number, func() { said = saidFault })
 	o := h.Tutor
 	o.Record = o.Record.Holding(v.held())
@@ -146,12 +146,12 @@ func (h *Host) lead(s ssh.Session, v *visit) (said string) {
 	}
 	t := tutor.New(o)
 	pressed := func() { v.press(h.Now()) }
-	pty, sizes, ok := s.Pty()
+	pty, _, ok := s.Pty()
 	if !ok || pty.Term == "dumb" {
 		return h.leadLines(s, v, t, newInput(v.ctx, s, burstOfLines, pressed))
 	}
 	in := newInput(v.ctx, s, burstOfKeys, pressed)
-	w := newWindow(pty.Window, sizes)
+	w.begin(pty.Window)
 	return h.leadScreens(s, v, t, in, w, lookOf(pty.Term, s.Environ()))
 }
 
@@ -229,10 +229,12 @@ func (l *lines) notices(v *visit, stop <-chan struct{}) {
 	}
 }
 
-// window keeps the size of a client's window.
+// window keeps the size of a client's window. Sizes are taken as fast as they come, so
+// that the connection never waits for a screen, and the last one is told a moment later.
 type window struct {
 	mu      sync.Mutex
 	last    screen.Size
+	known   bool // last is a change
 	late    bool // a change is told when its time has come
 	changed chan screen.Size
 }
@@ -240,22 +242,30 @@ type window struct {
 // betweenSizes is how long sizes are gathered before a screen is told of the last.
 const betweenSizes = 50 * time.Millisecond
 
-// newWindow takes sizes as fast as they come, so that the connection never waits for a
-// screen, and tells of the last one a moment later.
-func newWindow(first ssh.Window, sizes <-chan ssh.Window) *window {
-	w := &window{last: sizeOf(first), changed: make(chan screen.Size, 1)}
-	go func() {
-		for size := range sizes {
-			w.mu.Lock()
-			w.last = sizeOf(size)
-			if !w.late {
-				w.late = true
-				time.AfterFunc(betweenSizes, w.tell)
-			}
-			w.mu.Unlock()
-		}
-	}()
-	return w
+// begin is told the size with which a terminal was asked for; a change may have come since.
+func (w *window) begin(first ssh.Window) {
+	w.mu.Lock()
+	defer w.mu.Unlock()
+	w.changed = make(chan screen.Size, 1)
+	if !w.known {
+		w.last = screen.Size{Cols: first.Width, Rows: first.Height}
+	}
+}
+
+// change takes the payload of a change as RFC 4254 (6.7) has it; false where it is none.
+func (w *window) change(payload []byte) bool {
+	var size struct{ Cols, Rows, Width, Height uint32 }
+	if gossh.Unmarshal(payload, &size) != nil {
+		return false
+	}
+	w.mu.Lock()
+	defer w.mu.Unlock()
+	w.last, w.known = screen.Size{Cols: int(size.Cols), Rows: int(size.Rows)}, true
+	if w.changed != nil && !w.late {
+		w.late = true
+		time.AfterFunc(betweenSizes, w.tell)
+	}
+	return true
 }
 
 // tell tells the screen of the size as it is now.
@@ -274,8 +284,6 @@ func (w *window) put() {
 	}
 	w.changed <- w.last
 }
-
-func sizeOf(w ssh.Window) screen.Size { return screen.Size{Cols: w.Width, Rows: w.Height} }
 
 // sizes gives the channel of changes, with the size as it is now in it.
 func (w *window) sizes() <-chan screen.Size {
