@@ -3,10 +3,9 @@
 //
 // Start with New and Host.Serve. A connection comes in at conn.go, where limits are kept;
 // doors.go with phrase.go and queue.go decides who it is; channel.go lets through what a
-// visit may ask for, input.go what it types; visit.go leads the lesson on a screen or in lines
-// of text; places.go
-// sees that each student has one visit; live.go shows the lab to the teacher;
-// sentences.go holds what is said.
+// visit may ask for, input.go what it types; visit.go leads the lesson on a screen or in
+// lines of text; places.go sees that each student has one visit; live.go shows the lab to
+// the teacher; sentences.go holds what is said.
 //
 // No visit can harm another: whatever goes wrong in one ends that one.
 package host

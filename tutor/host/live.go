@@ -29,7 +29,7 @@ func (h *Host) Frame(names bool) string {
 			who = fmt.Sprint("student ", i+1)
 		}
 		still := h.Now().Sub(time.Unix(0, v.typed.Load())).Truncate(time.Second)
-		fmt.Fprintf(w, "%s\t%s\t%s\t%d\t%d\t%d\t%s\t%s\n", clip(who, 24), clip(s.lastTitle, 28), s.stage, s.lines, s.refused, s.hints, s.verdict, still)
+		fmt.Fprintf(w, "%s\t%s\t%s\t%d\t%d\t%d\t%s\t%s\n", clip(who, 24), clip(s.title, 28), s.stage, s.lines, s.refused, s.hints, s.verdict, still)
 	}
 	w.Flush()
 	b.WriteString("\n" + saidLiveKeys + "\n")

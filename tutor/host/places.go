@@ -30,7 +30,6 @@ type places struct {
 type visit struct {
 	number  int64
 	student record.Student
-	since   time.Time
 	drop    func() error // closes the connection
 
 	ctx    context.Context
@@ -61,12 +60,10 @@ func (v *visit) hold(l record.Lease) {
 
 // seen is what the teacher sees of a visit.
 type seen struct {
-	problem, stage string
+	problem, title string
+	stage, verdict string
 	lines, refused int
 	hints          int
-	verdict        string
-	last           time.Time
-	lastTitle      string
 }
 
 // reason is why a visit has to end, in a sentence for the student.
@@ -77,7 +74,7 @@ func (r reason) Error() string { return string(r) }
 var errClosed = errors.New("the host is being stopped")
 
 func newVisit(s record.Student, drop func() error, now time.Time) *visit {
-	v := &visit{student: s, drop: drop, since: now, done: make(chan struct{}), notices: make(chan string, 4)}
+	v := &visit{student: s, drop: drop, done: make(chan struct{}), notices: make(chan string, 4)}
 	v.ctx, v.cancel = context.WithCancelCause(context.Background())
 	v.press(now)
 	return v
@@ -175,14 +172,14 @@ func (v *visit) press(now time.Time) {
 }
 
 // note keeps in mind what the teacher sees.
-func (v *visit) note(now time.Time, p *problems.Problem, l *tutor.Line) {
+func (v *visit) note(p *problems.Problem, l *tutor.Line) {
 	v.mu.Lock()
 	defer v.mu.Unlock()
 	s := &v.seen
 	if s.problem != p.ID {
 		*s = seen{problem: p.ID}
 	}
-	s.lastTitle, s.stage, s.last = p.Title, tutor.Title(l.Stage), now
+	s.title, s.stage = p.Title, tutor.Title(l.Stage)
 	switch l.Kind {
 	case tutor.Typed:
 		s.lines++

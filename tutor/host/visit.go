@@ -17,7 +17,6 @@ import (
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/problems"
 	"example.org/standstill/tutor"
-	"example.org/standstill/tutor/bench"
 	"example.org/standstill/tutor/plain"
 	"example.org/standstill/tutor/record"
 	"example.org/standstill/tutor/screen"
@@ -142,7 +141,7 @@ func (h *Host) lead(s ssh.Session, v *visit, w *window) (said string) {
 	o.Visitor = &v.student
 	o.Told = func(p *problems.Problem, l *tutor.Line) {
 		h.Fault("line")
-		v.note(h.Now(), p, l)
+		v.note(p, l)
 	}
 	t := tutor.New(o)
 	pressed := func() { v.press(h.Now()) }
@@ -182,7 +181,8 @@ func (h *Host) oneScreen(s ssh.Session, v *visit, t *tutor.Tutor, in *input, w *
 		Colours: &look.colours, ASCII: look.ascii}
 	h.Fault("screen")
 	if place == screen.ToBench {
-		return screen.RunBench(t, screen.Bench{Names: []string{v.student.Name}, Save: nil}, o)
+		// It has nothing to save files with: none of this machine is written.
+		return screen.RunBench(t, screen.Bench{Names: []string{v.student.Name}}, o)
 	}
 	return screen.Run(t, o)
 }
@@ -320,5 +320,3 @@ func lookOf(term string, environ []string) look {
 	}
 	return l
 }
-
-var _ bench.Saver // a visitor's bench has none: no file of this machine is written
