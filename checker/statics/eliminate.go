@@ -23,7 +23,9 @@ func Eliminate(a [][]float64, u []float64, least float64) (missed float64, ok bo
 				pivot = row
 			}
 		}
+		// Not only where there is a zero: a small pivot would enlarge the rounding in all rows below.
 		a[col], a[pivot] = a[pivot], a[col]
+		// Written so that NaN is refused too.
 		if !(math.Abs(a[col][col]) > least) {
 			return 0, false
 		}
