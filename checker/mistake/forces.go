@@ -483,6 +483,7 @@ func twoAcross(p *trial.Problem, at solved.Place, w solved.Sum) []Change {
 				continue
 			}
 			for _, sign := range trial.BothSigns {
+				// As T = w or as T + w = 0: both are written.
 				two := solved.Sum{{Force: a, Scale: 1, Slot: p.Solved.Slots[a.Name]}, {Force: b, Scale: sign, Slot: p.Solved.Slots[b.Name]}}
 				all = append(all, Change{About: []string{a.Name, b.Name}, Sum: two})
 			}
