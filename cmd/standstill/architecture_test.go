@@ -24,6 +24,7 @@ var rooms = []struct {
 	{path: "cmd/standstill"},
 	{path: "tutor/host"},
 	{path: "tutor/screen"},
+	{path: "tutor/screen/bench"},
 	{path: "tutor/screen/views"},
 	{path: "tutor/screen/frame"},
 	{path: "tutor/screen/quiet", alone: true},

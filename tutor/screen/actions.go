@@ -44,8 +44,8 @@ func actions() []action {
 		{tutor.AskProblems, frame.Bind("ctrl+l", "all problems", "ctrl+l"), menuProblems, (*model).hasDesk, (*model).showProblems},
 		{tutor.AskStudent, frame.Binding{}, menuStudent, (*model).hasDesk, (*model).showStudents},
 		{tutor.AskMenu, frame.Binding{}, "", (*model).hasDesk, (*model).openMenu},
-		{"", frame.Binding{}, menuBackground, always, (*model).otherBackground},
-		{tutor.Leave, frame.Bind("ctrl+c", "quit", "ctrl+c"), menuLeave, always, (*model).leave},
+		{"", frame.Binding{}, views.MenuBackground, always, (*model).otherBackground},
+		{tutor.Leave, frame.Bind("ctrl+c", "quit", "ctrl+c"), views.MenuLeave, always, (*model).leave},
 	}
 }
 
@@ -62,14 +62,16 @@ func (m *model) isTooSmall() bool { return m.cols < views.LeastCols || m.rows < 
 // key takes one key: typing always types; what is left belongs to the sheet, then
 // to the table of actions, then to the line.
 func (m *model) key(k tea.KeyMsg) tea.Cmd {
-	m.said = ""
+	m.say("")
 	switch {
 	// Before everything: whatever a sheet does with keys, this one always ends the program.
 	case k.Type == tea.KeyCtrlC:
 		m.leave()
 	case m.isTooSmall():
 		m.keyTooSmall(k)
-	case types(k):
+	case m.isAtBench():
+		m.grant(m.bench.Key(k))
+	case frame.Types(k):
 		if m.isAtHome() {
 			m.work.chooser.meet(m, k)
 		}
@@ -97,11 +99,6 @@ func (m *model) key(k tea.KeyMsg) tea.Cmd {
 		return tea.Quit
 	}
 	return nil
-}
-
-// types reports whether a key is a letter, or several that arrived together.
-func types(k tea.KeyMsg) bool {
-	return k.Type == tea.KeyRunes || k.Type == tea.KeySpace
 }
 
 func (m *model) edit(k tea.KeyMsg) {
@@ -135,7 +132,7 @@ func (m *model) obey(k tea.KeyMsg) bool {
 func (m *model) enter() {
 	text := m.line.Text()
 	if word, ok := m.wordOf(text); ok {
-		m.obeyTyped(word, text)
+		m.obeyTyped(word)
 		return
 	}
 	m.sheet.enter(m, text)
@@ -144,24 +141,17 @@ func (m *model) enter() {
 // wordOf finds the word that a whole line is.
 func (m *model) wordOf(text string) (tutor.Word, bool) {
 	switch {
-	case m.bench == nil && m.tutor.IsVisit() && strings.EqualFold(strings.TrimSpace(text), string(goToBench)):
+	case strings.EqualFold(strings.TrimSpace(text), string(goToBench)) && (m.bench != nil || m.tutor.IsVisit()):
 		return goToBench, true
 	// The lesson knows which of its letters look like a word.
 	case m.bench == nil && m.lesson != nil && !m.lent:
 		return m.lesson.WordOf(text)
-	case m.bench == nil:
-		return tutor.WordOf(text)
 	}
-	word, _, ok := m.bench.wordOf(m, text)
-	return word, ok
+	return tutor.WordOf(text)
 }
 
 // obeyTyped obeys the word that the line is.
-func (m *model) obeyTyped(word tutor.Word, text string) {
-	if m.isAtBench() {
-		m.bench.obeyTyped(m, word, text)
-		return
-	}
+func (m *model) obeyTyped(word tutor.Word) {
 	m.putBack()
 	m.obeyWord(word)
 }
@@ -199,8 +189,6 @@ func (m *model) obeyWord(word tutor.Word) {
 // esc opens the menu, and closes whatever else is open.
 func (m *model) esc() {
 	switch {
-	case m.isAtBench():
-		m.bench.esc(m)
 	case m.isAtHome():
 		m.sheet = &menu{}
 	case m.work != nil:

@@ -16,7 +16,7 @@ import (
 // angles turns what is given in a solved problem, and shows what follows.
 type angles struct {
 	onLesson
-	still
+	frame.Still
 	turning *tutor.Angles
 	at      int
 	scene   picture.Scene

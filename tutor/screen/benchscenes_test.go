@@ -13,6 +13,7 @@ import (
 
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/bench"
+	atbench "example.org/standstill/tutor/screen/bench"
 )
 
 // stand opens the bench at a size with a problem of the bank, "" to choose one.
@@ -23,15 +24,15 @@ func stand(t testing.TB, tu *tutor.Tutor, problem string, cols, rows int) *desk 
 
 func standAs(t testing.TB, tu *tutor.Tutor, problem string, o Options, cols, rows int) *desk {
 	t.Helper()
-	b := newBench(tu, Bench{})
+	b := atbench.New(tu, Bench{})
 	if problem != "" {
 		p, err := tu.Bank.Get(problem)
 		if err != nil {
 			t.Fatal(err)
 		}
-		b = newBench(tu, Bench{Problem: p})
+		b = atbench.New(tu, Bench{Problem: p})
 	}
-	b.table.Zone = time.UTC
+	b.Table.Zone = time.UTC
 	r := lipgloss.NewRenderer(&bytes.Buffer{})
 	r.SetColorProfile(termenv.Ascii)
 	d := &desk{t: t, model: newModelAt(b, tu, o, r)}
@@ -42,7 +43,7 @@ func standAs(t testing.TB, tu *tutor.Tutor, problem string, o Options, cols, row
 // heard goes past the cautions.
 func (d *desk) heard() {
 	d.t.Helper()
-	for pages := 0; d.bench.at == 0; pages++ {
+	for pages := 0; d.screen().Rope.Reached == 0; pages++ {
 		if pages > 9 {
 			d.t.Fatalf("the cautions do not end:\n%s", d.view)
 		}
@@ -68,7 +69,7 @@ var (
 func (d *desk) predictedAlready() {
 	d.t.Helper()
 	d.sees("By hand", "Go on")
-	for range d.bench.table.Students {
+	for range d.bench.Table.Students {
 		d.press("down")
 	}
 	d.press("enter")
@@ -204,12 +205,12 @@ func TestEveryProblemIsAnApparatus(t *testing.T) {
 	for _, h := range all {
 		d := stand(t, tu, h.ID, 80, 24)
 		d.press("enter", "enter")
-		for range d.bench.table.Form.Fields {
+		for range d.bench.Table.Form.Fields {
 			fitsIn(t, d)
 			d.press("enter")
 		}
 		fitsIn(t, d)
-		if _, why := d.bench.result(); why == nil {
+		if _, why := d.bench.Table.Form.Result(); why == nil {
 			d.sees("▸ Result ◂", "predicted")
 		}
 	}

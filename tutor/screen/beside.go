@@ -82,7 +82,7 @@ func (b *beside) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 			return b, tea.Batch(b.begin(), b.saveSoon())
 		}
 	case tea.KeyMsg:
-		if b.late && !types(msg) { // what is typed meanwhile is not lost
+		if b.late && !frame.Types(msg) { // what is typed meanwhile is not lost
 			return b, b.keyWaiting(msg)
 		}
 		b.enqueue(msg)
@@ -145,7 +145,7 @@ func (b *beside) begin() tea.Cmd {
 // anything else, so that the screen shows what was typed while the rest waits.
 func together(pending []tea.Msg) int {
 	for i, msg := range pending {
-		if k, ok := msg.(tea.KeyMsg); !ok || !types(k) {
+		if k, ok := msg.(tea.KeyMsg); !ok || !frame.Types(k) {
 			return max(i, 1)
 		}
 	}
@@ -300,6 +300,9 @@ func (w *waits) atEnd(do func()) bool {
 func (m *model) recordFault() error {
 	if err := m.tutor.Record.Holds(); err != nil && record.IsGone(err) {
 		return err
+	}
+	if m.bench != nil && m.bench.Fault() != nil {
+		return m.bench.Fault()
 	}
 	return m.unkept
 }

@@ -193,7 +193,7 @@ func TestWhatIsAskedAndSaidIsShownToItsEnd(t *testing.T) {
 		for _, s := range scenes() {
 			d := sit(t, size[0], size[1])
 			s.lead(d)
-			d.sees(d.sheet.question(d.model))
+			d.sees(d.screen().Question)
 			if d.told.Text != "" && d.isAtHome() {
 				d.sees(d.told.Text)
 				said++

@@ -2,7 +2,6 @@ package screen
 
 import (
 	"slices"
-	"strings"
 
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -14,7 +13,7 @@ import (
 // list is every problem by topic and level, with how the student stands with it.
 // What is typed narrows it down.
 type list struct {
-	scroller
+	frame.Scroller
 	shown  views.List
 	advice tutor.Advice
 }
@@ -37,69 +36,28 @@ func (n *list) question(m *model) string { return saidWhichProblem }
 
 func (n *list) view(m *model) views.Sheet {
 	v := n.shown
-	v.Top = n.seen.Top
+	v.Top = n.Seen.Top
 	return v
 }
 
-// typed keeps what holds the typed text in its title, topic, level or id.
-func (n *list) typed(m *model) {
-	wanted := strings.ToLower(strings.TrimSpace(m.line.Text()))
-	if _, isWord := tutor.WordOf(wanted); isWord {
-		wanted = ""
-	}
-	n.shown.Found, n.shown.At = nil, 0
-	for i, section := range n.shown.Sections {
-		for _, p := range section.Problems {
-			if strings.Contains(strings.ToLower(p.Title+" "+section.Title+" "+p.Topic+" "+p.ID+" "+views.LevelWord(p.Level)), wanted) {
-				n.shown.Found = append(n.shown.Found, views.Found{Listed: p, Section: i})
-			}
-		}
-	}
-}
+func (n *list) typed(m *model) { n.shown = n.shown.Narrowed(m.line.Text()) }
 
-func (n *list) press(m *model, k tea.KeyMsg) bool {
+func (n *list) press(m *model, k tea.KeyMsg) (ok bool) {
 	if m.rows < views.LowRows {
 		n.shown.First = ""
 	}
-	switch k.Type {
-	case tea.KeyUp:
-		n.shown.At--
-	case tea.KeyDown:
-		n.shown.At++
-	case tea.KeyPgUp:
-		n.shown.At -= n.seen.Room - 1
-	case tea.KeyPgDown:
-		n.shown.At += n.seen.Room - 1
-	case tea.KeyTab:
-		n.toTopic(+1)
-	case tea.KeyShiftTab:
-		n.toTopic(-1)
-	default:
-		return false
-	}
-	n.shown.At = min(max(n.shown.At, 0), max(len(n.shown.Found)-1, 0))
-	return true
-}
-
-// toTopic goes to the first problem of the next topic, or of this one and then of
-// the one before.
-func (n *list) toTopic(step int) {
-	first := func(i int) bool { return i == 0 || n.shown.Found[i].Section != n.shown.Found[i-1].Section }
-	for i := n.shown.At + step; i >= 0 && i < len(n.shown.Found); i += step {
-		if first(i) {
-			n.shown.At = i
-			return
-		}
-	}
+	n.shown, ok = n.shown.Moved(k, n.Seen)
+	return ok
 }
 
 func (n *list) enter(m *model, _ string) {
-	if n.shown.At >= len(n.shown.Found) {
+	p, ok := n.shown.Picked()
+	if !ok {
 		m.say(n.shown.None())
 		return
 	}
 	m.line.Set("")
-	if p := n.shown.Found[n.shown.At]; p.ID == n.advice.ID {
+	if p.ID == n.advice.ID {
 		m.openAdvised(n.advice)
 	} else {
 		m.open(p.ID, false)

@@ -11,7 +11,7 @@ import (
 // menu lists everything that can be done now.
 type menu struct {
 	onLesson
-	scroller
+	frame.Scroller
 	at int
 }
 
@@ -29,19 +29,15 @@ func (n *menu) open(m *model) []action {
 
 func (n *menu) press(m *model, k tea.KeyMsg) bool {
 	can := n.open(m)
-	switch k.Type {
-	case tea.KeyUp, tea.KeyShiftTab:
-		n.at = (n.at + len(can) - 1) % len(can)
-	case tea.KeyDown, tea.KeyTab:
-		n.at = (n.at + 1) % len(can)
-	case tea.KeyEnter:
+	if k.Type == tea.KeyEnter {
 		m.home()
 		// After home, because it may lay a sheet of its own.
 		can[n.at].do(m)
-	default:
-		return false
+		return true
 	}
-	return true
+	at, ok := frame.PickedInTurn(n.at, len(can), k)
+	n.at = at
+	return ok
 }
 
 // typed closes the menu: what is typed belongs to the problem.
@@ -55,28 +51,11 @@ func (n *menu) keys(m *model) []frame.Binding {
 }
 
 func (n *menu) view(m *model) views.Sheet {
-	v := views.Menu{At: n.at, Top: n.seen.Top, Beneath: m.beneath()}
+	v := views.Menu{At: n.at, Top: n.Seen.Top, Beneath: m.beneath()}
 	for _, a := range n.open(m) {
-		item := views.MenuItem{Does: a.menu, Word: string(a.word)}
-		if a.key.Enabled() {
-			item.Key = a.key.Help().Key
-		}
-		v.Items = append(v.Items, item)
+		v.Items = append(v.Items, views.ItemOf(a.menu, a.key, a.word))
 	}
 	return v
-}
-
-// picked moves along a list with the arrow keys.
-func picked(at *int, n int, k tea.KeyMsg) bool {
-	switch k.Type {
-	case tea.KeyUp:
-		*at = max(*at-1, 0)
-	case tea.KeyDown:
-		*at = max(min(*at+1, n-1), 0)
-	default:
-		return false
-	}
-	return true
 }
 
 func (m *model) openMenu() { m.sheet = &menu{} }

@@ -11,6 +11,7 @@ import (
 
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/record"
+	atbench "example.org/standstill/tutor/screen/bench"
 	"example.org/standstill/tutor/screen/frame"
 	"example.org/standstill/tutor/screen/views"
 )
@@ -26,7 +27,7 @@ type model struct {
 	on       *frame.Keys // shared by all instances: only read
 
 	cols, rows int
-	bench      *atBench // nil where no apparatus is on the table
+	bench      *atbench.Bench // nil where no apparatus is on the table
 	desk       *tutor.Desk
 	lesson     *tutor.Lesson
 	now        views.Lesson  // what the lesson comes to
@@ -58,8 +59,8 @@ type sheet interface {
 	question(*model) string
 	// view is what is to be seen of it.
 	view(*model) views.Sheet
-	// saw is told how much of it was seen.
-	saw(frame.Seen)
+	// Saw is told how much of it was seen.
+	Saw(frame.Seen)
 	// keys lists the keys that work here, beside those of the line.
 	keys(*model) []frame.Binding
 	// press takes a key that types nothing; false leaves it to the model.
@@ -78,12 +79,11 @@ func newModel(t *tutor.Tutor, o Options, r *lipgloss.Renderer) *model {
 var (
 	ownActions     = sync.OnceValue(actions)
 	visitorActions = sync.OnceValue(func() []action { return visitActions(actions()) })
-	sharedKeys     = sync.OnceValue(func() *frame.Keys { all := frame.AllKeys(); return &all })
 )
 
 // newModelAt makes the model of a bench, or of lessons where there is none.
-func newModelAt(b *atBench, t *tutor.Tutor, o Options, r *lipgloss.Renderer) *model {
-	m := &model{bench: b, tutor: t, renderer: r, notice: o.Notice, actions: ownActions(), on: sharedKeys(), line: frame.NewLine()}
+func newModelAt(b *atbench.Bench, t *tutor.Tutor, o Options, r *lipgloss.Renderer) *model {
+	m := &model{bench: b, tutor: t, renderer: r, notice: o.Notice, actions: ownActions(), on: frame.SharedKeys(), line: frame.NewLine()}
 	if t.IsVisit() {
 		m.actions = visitorActions()
 	}
@@ -121,7 +121,7 @@ func backgroundWord(light bool) string {
 // begin finds out who is practising, and goes to where they left.
 func (m *model) begin() {
 	if m.bench != nil {
-		m.bench.begin(m)
+		m.bench.Begin(&m.line, m.look, m.notice)
 		return
 	}
 	if m.notice != "" {
@@ -177,7 +177,7 @@ func (m *model) open(id string, again bool) {
 	m.saveDraft()
 	lesson, err := open(id)
 	if err != nil {
-		m.say(troubleWith(id, err))
+		m.say(views.SaidTrouble(id, err))
 		return
 	}
 	m.lesson, m.lent, m.told = lesson, false, views.Told{}
@@ -219,10 +219,6 @@ func (m *model) lend() {
 
 // home is the sheet that others go back to.
 func (m *model) home() {
-	if m.isAtBench() {
-		m.bench.home(m)
-		return
-	}
 	if m.lent {
 		m.lent = false
 		m.line.Set(m.lesson.Draft())
@@ -240,12 +236,19 @@ func (m *model) home() {
 func (m *model) close() {
 	m.saveDraft()
 	if m.bench != nil {
-		m.bench.close(m)
+		m.bench.Close()
+		m.bye.Form = m.bench.Unkept()
 	}
 }
 
 // say puts one sentence under the line.
-func (m *model) say(sentence string) { m.said = sentence }
+func (m *model) say(sentence string) {
+	if m.isAtBench() {
+		m.bench.Say(sentence)
+		return
+	}
+	m.said = sentence
+}
 
 // do runs what can go wrong with the record.
 func (m *model) do(f func() error) bool {
@@ -260,11 +263,11 @@ func (m *model) do(f func() error) bool {
 func (m *model) goodbye() Goodbye {
 	switch fault := m.recordFault(); {
 	case m.tutor.Kept() == "" && m.bench == nil:
-		m.bye.Said = saidGoodbyeNotKept
+		m.bye.Said = views.SaidNothingSaved
 	case fault != nil:
 		m.bye.Said = saidGoodbyeFault(fault)
 	case m.bench != nil:
-		m.bye.Said = m.bench.goodbye(m)
+		m.bye.Said = m.bench.Goodbye()
 	case m.draftFault != nil:
 		m.bye.Said = saidGoodbyeDraft(m.draftFault)
 	default:
@@ -326,6 +329,9 @@ func (m *model) otherBackground() {
 	m.renderer.SetHasDarkBackground(!m.light)
 	m.look = frame.NewLook(m.renderer, m.light, m.look.Ascii)
 	m.refresh()
+	if m.bench != nil {
+		m.bench.Repaint(m.look)
+	}
 	m.say(saidBackground(m.light))
 	_ = m.tutor.SetSetting(background, backgroundWord(m.light))
 }

@@ -18,7 +18,6 @@ func (m *model) refresh() {
 	m.version++
 	if m.lesson == nil {
 		m.now, m.colours = views.Lesson{}, nil
-		m.colourBench()
 		m.pen = views.NewPen(m.look, m.colours, nil)
 		return
 	}
@@ -112,7 +111,11 @@ func (m *model) draw() string {
 		return m.look.Sheet(views.TooSmall(m.look, m.what(), m.cols, m.rows))
 	}
 	rows, seen := m.screen().Draw()
-	m.sheet.saw(seen)
+	if m.isAtBench() {
+		m.bench.Saw(seen)
+	} else {
+		m.sheet.Saw(seen)
+	}
 	return m.look.Sheet(rows)
 }
 
@@ -126,6 +129,9 @@ func (m *model) what() string {
 
 // screen is all that is seen now.
 func (m *model) screen() *views.Screen {
+	if m.isAtBench() {
+		return m.bench.Screen(m.cols, m.rows)
+	}
 	s := &views.Screen{
 		Pen: m.pen, Memos: &m.memos, Cols: m.cols, Rows: m.rows,
 		Question: m.sheet.question(m), Line: m.line.Shown(), Command: m.command(),
@@ -135,22 +141,13 @@ func (m *model) screen() *views.Screen {
 	// Over another sheet the message would be about a line that nobody sees.
 	s.Told.Shown = m.told.Text != "" && m.isAtHome()
 	m.head(s)
-	if m.bench != nil {
-		s.Note = noteOf(m.said)
-	}
 	return s
 }
 
 // head is the title and the rope.
 func (m *model) head(s *views.Screen) {
-	s.Title = saidProgram
+	s.Title = views.SaidProgram
 	dash := " " + m.look.Signs.Dash + " "
-	if m.bench != nil {
-		s.Title, s.Right = m.benchTop()
-	}
-	if m.isAtBench() {
-		s.Rope = m.steps()
-	}
 	if m.lesson != nil {
 		h := m.lesson.Problem.Heading
 		s.Title, s.Right = h.Title, cmp.Or(m.work.topic, h.Topic)+dash+views.LevelWord(h.Level)
@@ -167,7 +164,7 @@ func (m *model) command() *string {
 	if !ok {
 		return nil
 	}
-	does := m.whatItDoes(word)
+	does := meaning(word)
 	return &does
 }
 
@@ -175,7 +172,7 @@ func (m *model) command() *string {
 func (m *model) stayKeys() []string {
 	stay := []string{m.on.HandIn.Help().Key}
 	switch {
-	case m.lesson == nil || m.isAtBench():
+	case m.lesson == nil:
 		return stay
 	case m.choosing():
 		// In Forces the text is always in sight.
@@ -186,7 +183,7 @@ func (m *model) stayKeys() []string {
 
 // figure is the drawing of what is in hand; nil for none.
 func (m *model) figure() *views.Figure {
-	if m.lesson == nil && (m.bench == nil || m.bench.ref == nil) {
+	if m.lesson == nil {
 		return nil
 	}
 	key := views.FigureKey{Version: m.version, At: -1}
@@ -202,9 +199,6 @@ func (m *model) figure() *views.Figure {
 
 // picture is what the student is working on.
 func (m *model) picture() picture.Scene {
-	if m.isAtBench() {
-		return picture.OfProblem(m.bench.ref, picture.View{})
-	}
 	v := picture.View{Stage: m.stage(), Solved: !m.now.Open}
 	if m.now.Open {
 		// What is in hand is drawn thicker.
@@ -219,7 +213,7 @@ func (m *model) picture() picture.Scene {
 // inWords says what can be seen: in Forces the scene.
 func (m *model) inWords() []string {
 	s := m.picture()
-	if m.lesson != nil && m.choosing() && m.lesson.ShowsScene() {
+	if m.choosing() && m.lesson.ShowsScene() {
 		s.Setup = picture.NewSetup(m.lesson.Ref, m.lesson.Problem.Figure)
 	}
 	return picture.Sentences(s)

@@ -13,7 +13,7 @@ import (
 // past is an earlier stage, to be read, with its drawing.
 type past struct {
 	onLesson
-	scroller
+	frame.Scroller
 	at int // in checker.Stages
 }
 
@@ -44,7 +44,7 @@ func (p *past) turn(m *model, step int) {
 	case to > last, to == last && m.now.Open:
 		m.home()
 	default:
-		p.at, p.seen.Top = to, 0
+		p.at, p.Seen.Top = to, 0
 	}
 }
 
@@ -57,7 +57,7 @@ func (p *past) press(m *model, k tea.KeyMsg) bool {
 		p.turn(m, +1)
 		return true
 	}
-	return p.scroller.press(k)
+	return p.Scroll(k)
 }
 
 func (p *past) keys(m *model) []frame.Binding {
@@ -65,5 +65,5 @@ func (p *past) keys(m *model) []frame.Binding {
 }
 
 func (p *past) view(m *model) views.Sheet {
-	return views.Past{Lesson: &m.now, Of: checker.Stages[p.at], Top: p.seen.Top, Beneath: m.beneath()}
+	return views.Past{Lesson: &m.now, Of: checker.Stages[p.at], Top: p.Seen.Top, Beneath: m.beneath()}
 }

@@ -12,8 +12,9 @@
 //	actions.go           every key and every word, with what it does
 //	work.go, chooser.go, handin.go            the work on one problem
 //	the other sheets     menu, list, students, past, solution, angles; sheets.go for those that are only read
-//	bench….go            a run at the bench: the form, the result, earlier runs
+//	byhand.go            where the bench and a lesson meet: a prediction by hand
 //	sentences.go         what the keys answer, and the names of things in the menu
+//	bench/               runs at the bench, with a state of their own
 //	views/               the state → rows: every view, and what stands around them
 //	frame/               rows, their shades, the line, the keys, and what the terminal is sent
 //
@@ -34,9 +35,9 @@ import (
 	"github.com/charmbracelet/lipgloss"
 	"github.com/muesli/termenv"
 
-	"example.org/standstill/problems"
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/bench"
+	atbench "example.org/standstill/tutor/screen/bench"
 	_ "example.org/standstill/tutor/screen/quiet" // before the terminal library asks
 )
 
@@ -93,14 +94,8 @@ func Run(t *tutor.Tutor, o Options) (Goodbye, error) {
 	return run(t, nil, o)
 }
 
-// Bench is what a run at the bench begins with. Problem is the model of the apparatus, nil
-// to have the students choose one; Names are proposed as those at the table. Save writes
-// files; nil where none can be written.
-type Bench struct {
-	Problem *problems.Problem
-	Names   []string
-	Save    bench.Saver
-}
+// Bench is what a run at the bench begins with.
+type Bench = atbench.Options
 
 // RunBench leads students through runs at the bench on the screen until they leave. What
 // was typed is kept by then. The error is as for Run, or the solver's.
@@ -110,16 +105,17 @@ func RunBench(t *tutor.Tutor, b Bench, o Options) (Goodbye, error) {
 			return Goodbye{}, err
 		}
 	}
-	return run(t, newBench(t, b), o)
+	return run(t, &b, o)
 }
 
-func run(t *tutor.Tutor, b *atBench, o Options) (Goodbye, error) {
+func run(t *tutor.Tutor, b *Bench, o Options) (Goodbye, error) {
 	w := newWaits(cmp.Or(o.Context, context.Background()))
 	t = t.Within(w.current)
+	var at *atbench.Bench
 	if b != nil {
-		b.table.Tutor = t
+		at = atbench.New(t, *b)
 	}
-	m := newModelAt(b, t, o, rendererFor(o))
+	m := newModelAt(at, t, o, rendererFor(o))
 	// The library would print a trace for a fault; guarded catches ours itself.
 	p := tea.NewProgram(newBeside(m, w), programOptions(o)...)
 	var stop func()

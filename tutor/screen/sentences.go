@@ -1,73 +1,65 @@
 package screen
 
 import (
-	"errors"
 	"strings"
 
 	"example.org/standstill/checker"
 	"example.org/standstill/checker/statics"
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/record"
+	"example.org/standstill/tutor/screen/views"
 )
 
 // The words in front of lines, at the edge of the page and above columns.
 const (
-	wordText    = "The problem"
-	wordHelp    = "The question"
-	wordTyping  = "How to type it"
-	wordIdeas   = "Your ideas"
-	wordInWords = "The drawing in words"
+	wordText   = "The problem"
+	wordHelp   = "The question"
+	wordTyping = "How to type it"
+	wordIdeas  = "Your ideas"
 )
 
 // What the menu says.
 const (
-	menuHint       = "A hint about what you typed last"
-	menuText       = "Show the problem again"
-	menuKeep       = "Go on with your last line anyway"
-	menuPage       = "Everything that you have written"
-	menuBack       = "The stage before this one"
-	menuDrawing    = "The drawing in words"
-	menuHelp       = "The question in other words"
-	menuTyping     = "How to type it"
-	menuIdeas      = "Your ideas and your progress"
-	menuSums       = "Go straight to the equations"
-	menuSolution   = "The worked solution"
-	menuAngles     = "Other angles"
-	menuNext       = "The next problem"
-	menuAgain      = "This problem with other numbers"
-	menuProblems   = "All problems, and which are done"
-	menuStudent    = "Switch to another student"
-	menuBackground = "Colours for a light or a dark background"
-	menuLeave      = "Quit; your work is saved"
+	menuHint     = "A hint about what you typed last"
+	menuText     = "Show the problem again"
+	menuKeep     = "Go on with your last line anyway"
+	menuPage     = "Everything that you have written"
+	menuBack     = "The stage before this one"
+	menuDrawing  = "The drawing in words"
+	menuHelp     = "The question in other words"
+	menuTyping   = "How to type it"
+	menuIdeas    = "Your ideas and your progress"
+	menuSums     = "Go straight to the equations"
+	menuSolution = "The worked solution"
+	menuAngles   = "Other angles"
+	menuNext     = "The next problem"
+	menuAgain    = "This problem with other numbers"
+	menuProblems = "All problems, and which are done"
+	menuStudent  = "Switch to another student"
 )
 
 // Sentences, in the order in which a student meets them.
 const (
-	saidProgram        = "Standstill"
-	saidAgree          = "Do you want to go on without saving? Press Enter to go on, or ctrl+c to quit."
-	saidWho            = "Who is practising? Type your name and press Enter."
-	saidNoName         = "A name needs at least one letter or digit."
-	saidNotListed      = "That name is not on your class list."
-	saidResume         = "This is where you left off."
-	saidWhichProblem   = "Which problem do you want? Choose with the arrow keys and press Enter, or type some letters of its title."
-	saidNoLesson       = "No problem is open. Choose one from the list."
-	saidEmpty          = "The line is empty. Type your answer, then press Enter."
-	saidAllHints       = "There are no more hints for this. The last one is on your page."
-	saidNothingToKeep  = "Your last line was not marked wrong, so there is nothing to dispute."
-	saidKept           = "You go on with your line. Your teacher can see that you dispute the mark."
-	saidNoStageBefore  = "There is no stage before this one."
-	saidReveal         = "Press Enter to see the solution. The problem then counts as “solution shown”, not as solved."
-	saidTurn           = "Choose a letter with ↑ ↓ and its value with ← →."
-	saidNoAngles       = "Nothing in this problem can be changed."
-	saidWhoElse        = "Who is practising now? Choose with the arrow keys or type a name, then press Enter."
-	saidGoodbye        = "Your work is saved, and so is the line you were typing. Start the program again to go on from here."
-	saidGoodbyeNotKept = "Nothing was saved, as the notice at the start said."
-	saidGoodbyeHangs   = "The record does not answer, so your last line may not have been saved. The lines that you checked before it are saved."
-	menuVisitBench     = "Bench: compare measured values with the prediction"
-	menuVisitLesson    = "Back to the problems"
-	saidWaiting        = "Not saved yet: the record is in use or does not answer. Trying again."
-	saidWorking        = "Please wait: the result is being calculated, or the record has not answered yet."
-	saidStopWaiting    = "stop waiting"
+	saidWho           = "Who is practising? Type your name and press Enter."
+	saidNoName        = "A name needs at least one letter or digit."
+	saidNotListed     = "That name is not on your class list."
+	saidResume        = "This is where you left off."
+	saidWhichProblem  = "Which problem do you want? Choose with the arrow keys and press Enter, or type some letters of its title."
+	saidEmpty         = "The line is empty. Type your answer, then press Enter."
+	saidAllHints      = "There are no more hints for this. The last one is on your page."
+	saidNothingToKeep = "Your last line was not marked wrong, so there is nothing to dispute."
+	saidKept          = "You go on with your line. Your teacher can see that you dispute the mark."
+	saidNoStageBefore = "There is no stage before this one."
+	saidReveal        = "Press Enter to see the solution. The problem then counts as “solution shown”, not as solved."
+	saidTurn          = "Choose a letter with ↑ ↓ and its value with ← →."
+	saidNoAngles      = "Nothing in this problem can be changed."
+	saidWhoElse       = "Who is practising now? Choose with the arrow keys or type a name, then press Enter."
+	saidGoodbye       = "Your work is saved, and so is the line you were typing. Start the program again to go on from here."
+	saidGoodbyeHangs  = "The record does not answer, so your last line may not have been saved. The lines that you checked before it are saved."
+	menuVisitBench    = "Bench: compare measured values with the prediction"
+	saidWaiting       = "Not saved yet: the record is in use or does not answer. Trying again."
+	saidWorking       = "Please wait: the result is being calculated, or the record has not answered yet."
+	saidStopWaiting   = "stop waiting"
 )
 
 // saidDraftNotKept says that a half-typed line could not be kept.
@@ -133,21 +125,12 @@ func saidNotNow(w tutor.Word) string {
 	case tutor.AskAngles:
 		return "You can change angles once the problem is done."
 	}
-	return saidNoLesson
+	return views.SaidNoLesson
 }
 
 // notKept says what is the matter with the record.
 func notKept(err error) string {
 	return record.Sentence(err) + " Your last line does not count; type it again."
-}
-
-// troubleWith says why a problem cannot be opened.
-func troubleWith(id string, err error) string {
-	var fault *record.Error
-	if errors.As(err, &fault) {
-		return record.Sentence(err)
-	}
-	return "The problem " + id + " cannot be read. Choose another."
 }
 
 func saidBackground(light bool) string {
@@ -180,3 +163,13 @@ const (
 	whatLesson = "lesson"
 	whatBench  = "bench"
 )
+
+// What a lesson on the numbers that were measured says besides.
+const (
+	menuBench   = "Back to the bench"
+	saidAtBench = "You can do this at the bench; press ctrl+l to go back there."
+)
+
+func saidByHandNow(name string) string {
+	return name + " now predicts by hand from the numbers that you measured; press ctrl+l to go back to the bench."
+}

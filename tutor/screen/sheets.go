@@ -16,7 +16,7 @@ func (onLesson) question(m *model) string {
 	if s := m.resting(); s != nil {
 		return s.question(m)
 	}
-	return saidNoLesson
+	return views.SaidNoLesson
 }
 
 // resting is the sheet that others lie over, nil for none.
@@ -24,8 +24,6 @@ func (m *model) resting() sheet {
 	switch {
 	case m.work != nil:
 		return m.work
-	case m.bench != nil:
-		return m.bench.base
 	}
 	return nil
 }
@@ -49,49 +47,30 @@ func (onLesson) enter(m *model, text string) {
 	switch {
 	case m.line.IsEmpty():
 		m.home()
-	case m.isAtBench():
-		m.home()
-		m.sheet.enter(m, m.line.Text())
 	case m.work == nil:
-		m.say(saidNoLesson)
+		m.say(views.SaidNoLesson)
 	default:
 		m.handIn(text)
 	}
 }
-
-// scroller is a sheet of rows that may be more than fit.
-type scroller struct{ seen frame.Seen }
-
-func (s *scroller) saw(seen frame.Seen) { s.seen = seen }
-
-// press takes the keys that scroll.
-func (s *scroller) press(k tea.KeyMsg) (ok bool) {
-	s.seen, ok = s.seen.Scrolled(k)
-	return ok
-}
-
-// still is a sheet that does not scroll.
-type still struct{}
-
-func (still) saw(frame.Seen) {}
 
 // reader is a sheet of rows to be read.
 type reader struct {
 	onLesson
 	title string
 	make  func(m *model) views.Content
-	scroller
+	frame.Scroller
 }
 
 func (r *reader) view(m *model) views.Sheet {
-	return views.Reader{Title: r.title, Content: r.make(m), Top: r.seen.Top, Beneath: m.beneath()}
+	return views.Reader{Title: r.title, Content: r.make(m), Top: r.Seen.Top, Beneath: m.beneath()}
 }
 
 func (r *reader) keys(m *model) []frame.Binding {
 	return append(m.lineKeysOver(), m.on.ScrollHere, m.on.Back, m.on.Leave)
 }
 
-func (r *reader) press(_ *model, k tea.KeyMsg) bool { return r.scroller.press(k) }
+func (r *reader) press(_ *model, k tea.KeyMsg) bool { return r.Scroll(k) }
 
 // lineKeysOver are the keys of the line while another sheet lies on the page.
 func (m *model) lineKeysOver() []frame.Binding {
@@ -106,7 +85,7 @@ func (m *model) showPage() {
 }
 
 func (m *model) showWords() {
-	m.sheet = &reader{title: wordInWords, make: func(m *model) views.Content { return views.Sentences(m.inWords()) }}
+	m.sheet = &reader{title: views.WordInWords, make: func(m *model) views.Content { return views.Sentences(m.inWords()) }}
 }
 
 // showText shows the problem's text with what is given and asked.

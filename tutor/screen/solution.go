@@ -11,7 +11,7 @@ import (
 // solution is the worked solution beside the student's own page.
 type solution struct {
 	onLesson
-	scroller
+	frame.Scroller
 	advice tutor.Advice
 	ok     bool // there is a next problem
 	worked []tutor.Step
@@ -48,7 +48,7 @@ func (s *solution) question(m *model) string {
 }
 
 func (s *solution) view(m *model) views.Sheet {
-	v := views.Solution{Lesson: &m.now, Worked: s.worked, Top: s.seen.Top, Beneath: m.beneath()}
+	v := views.Solution{Lesson: &m.now, Worked: s.worked, Top: s.Seen.Top, Beneath: m.beneath()}
 	if s.ok {
 		v.Next = s.advice.Why
 	}
@@ -68,7 +68,7 @@ func (s *solution) press(m *model, k tea.KeyMsg) bool {
 		m.turnAngles()
 		return true
 	}
-	return s.scroller.press(k)
+	return s.Scroll(k)
 }
 
 func (s *solution) keys(m *model) []frame.Binding {
@@ -83,7 +83,7 @@ func (s *solution) keys(m *model) []frame.Binding {
 }
 
 // reveal asks before the solution is shown for a problem that is not done.
-type reveal struct{ still }
+type reveal struct{ frame.Still }
 
 func (reveal) question(*model) string { return saidReveal }
 

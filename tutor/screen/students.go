@@ -10,7 +10,7 @@ import (
 )
 
 // welcome asks who is practising, the first time.
-type welcome struct{ still }
+type welcome struct{ frame.Still }
 
 func (welcome) question(*model) string { return saidWho }
 
@@ -64,7 +64,7 @@ func (m *model) enrol(name string) {
 
 // students lists who has practised here.
 type students struct {
-	scroller
+	frame.Scroller
 	all []record.Student
 	at  int
 }
@@ -100,7 +100,10 @@ func (s *students) keys(m *model) []frame.Binding {
 	return []frame.Binding{m.on.UpDown, m.on.GoOn, m.on.Back, m.on.Leave}
 }
 
-func (s *students) press(_ *model, k tea.KeyMsg) bool { return picked(&s.at, len(s.all), k) }
+func (s *students) press(_ *model, k tea.KeyMsg) (ok bool) {
+	s.at, ok = frame.Picked(s.at, len(s.all), k)
+	return ok
+}
 
 func (s *students) enter(m *model, text string) {
 	if m.line.IsEmpty() && s.at < len(s.all) {
@@ -111,7 +114,7 @@ func (s *students) enter(m *model, text string) {
 }
 
 func (s *students) view(m *model) views.Sheet {
-	v := views.Students{At: s.at, Top: s.seen.Top, Note: tutor.SaidWhoSees(m.tutor.Kept())}
+	v := views.Students{At: s.at, Top: s.Seen.Top, Note: tutor.SaidWhoSees(m.tutor.Kept())}
 	for _, one := range s.all {
 		v.All = append(v.All, views.Student{Name: one.Name, Here: m.isHere(one)})
 	}
@@ -119,9 +122,9 @@ func (s *students) view(m *model) views.Sheet {
 }
 
 // agree asks whether to go on without a record.
-type agree struct{ still }
+type agree struct{ frame.Still }
 
-func (agree) question(*model) string { return saidAgree }
+func (agree) question(*model) string { return views.SaidAgree }
 
 func (agree) typed(*model) {}
 

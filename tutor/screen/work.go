@@ -51,7 +51,7 @@ func (w *work) shown(m *model) views.Work {
 	return views.Work{Lesson: &m.now, Reading: m.reading, Offers: w.chooser.offered(m), Told: m.told.Text, Scroll: w.scroll}
 }
 
-func (w *work) saw(seen frame.Seen) { w.seen = seen }
+func (w *work) Saw(seen frame.Seen) { w.seen = seen }
 
 // keys are those of the stage first, then the same everywhere.
 func (w *work) keys(m *model) []frame.Binding {

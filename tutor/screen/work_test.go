@@ -352,7 +352,7 @@ func TestKeysAreThoseThatTerminalsLeaveAlone(t *testing.T) {
 // keysAreFree wants no key to be named that is taken elsewhere.
 func (d *desk) keysAreFree(scene string) {
 	taken := "ctrl+s ctrl+q ctrl+z ctrl+h ctrl+m ctrl+i ctrl+j ctrl+a ctrl+b ctrl+w ctrl+t ctrl+n f1 f10 f11"
-	for _, b := range d.sheet.keys(d.model) {
+	for _, b := range d.screen().Keys {
 		for _, k := range b.Keys() {
 			if strings.Contains(taken+" ", k+" ") && strings.HasPrefix(k, "ctrl") {
 				d.t.Errorf("%s asks for %s", scene, k)

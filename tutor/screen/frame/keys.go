@@ -1,6 +1,11 @@
 package frame
 
-import "github.com/charmbracelet/bubbles/key"
+import (
+	"sync"
+
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+)
 
 // Binding is a key with what it does, in the words of the key line.
 type Binding = key.Binding
@@ -19,8 +24,10 @@ type Keys struct {
 	TakeIt, NextField, ToResult, NextPage, Letter, Mark, ToBench, ToForm, Seat, LayBeside Binding
 }
 
-// AllKeys is the table of them.
-func AllKeys() Keys {
+// SharedKeys is the table of them. All instances in a process share it, and only read it.
+var SharedKeys = sync.OnceValue(func() *Keys { all := allKeys(); return &all })
+
+func allKeys() Keys {
 	return Keys{
 		HandIn:      Bind("enter", "check", "enter"),
 		Compare:     Bind("enter", "worked solution", "enter"),
@@ -60,4 +67,31 @@ func AllKeys() Keys {
 		Leave:       Bind("ctrl+c", "quit", "ctrl+c"),
 		Plain:       Bind("enter", "lines of text", "enter"),
 	}
+}
+
+// Types reports whether a key is a letter, or several that arrived together.
+func Types(k tea.KeyMsg) bool {
+	return k.Type == tea.KeyRunes || k.Type == tea.KeySpace
+}
+
+// Picked is the place in a list of n after an arrow key; false for any other key.
+func Picked(at, n int, k tea.KeyMsg) (int, bool) {
+	switch k.Type {
+	case tea.KeyUp:
+		return max(at-1, 0), true
+	case tea.KeyDown:
+		return max(min(at+1, n-1), 0), true
+	}
+	return at, false
+}
+
+// PickedInTurn is the same in a list that goes on at its other end, with tab as well.
+func PickedInTurn(at, n int, k tea.KeyMsg) (int, bool) {
+	switch k.Type {
+	case tea.KeyUp, tea.KeyShiftTab:
+		return (at + n - 1) % n, true
+	case tea.KeyDown, tea.KeyTab:
+		return (at + 1) % n, true
+	}
+	return at, false
 }

@@ -39,3 +39,21 @@ func Follow(top, at, room int) int {
 	}
 	return top
 }
+
+// Scroller is what a sheet remembers of the rows that were seen of it.
+type Scroller struct{ Seen Seen }
+
+// Saw is told how much was seen.
+func (s *Scroller) Saw(seen Seen) { s.Seen = seen }
+
+// Scroll takes the keys that scroll.
+func (s *Scroller) Scroll(k tea.KeyMsg) (ok bool) {
+	s.Seen, ok = s.Seen.Scrolled(k)
+	return ok
+}
+
+// Still is a sheet that does not scroll.
+type Still struct{}
+
+// Saw does nothing.
+func (Still) Saw(Seen) {}

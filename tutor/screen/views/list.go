@@ -1,6 +1,10 @@
 package views
 
 import (
+	"strings"
+
+	tea "github.com/charmbracelet/bubbletea"
+
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/screen/frame"
 )
@@ -21,6 +25,65 @@ type List struct {
 type Found struct {
 	tutor.Listed
 	Section int
+}
+
+// Narrowed is the list of what holds the typed text in its title, topic, level or id.
+func (n List) Narrowed(typed string) List {
+	wanted := strings.ToLower(strings.TrimSpace(typed))
+	if _, isWord := tutor.WordOf(wanted); isWord {
+		wanted = ""
+	}
+	n.Found, n.At = nil, 0
+	for i, section := range n.Sections {
+		for _, p := range section.Problems {
+			if strings.Contains(strings.ToLower(p.Title+" "+section.Title+" "+p.Topic+" "+p.ID+" "+LevelWord(p.Level)), wanted) {
+				n.Found = append(n.Found, Found{Listed: p, Section: i})
+			}
+		}
+	}
+	return n
+}
+
+// Moved is the list with another problem picked; false where the key picks none.
+func (n List) Moved(k tea.KeyMsg, seen frame.Seen) (List, bool) {
+	switch k.Type {
+	case tea.KeyUp:
+		n.At--
+	case tea.KeyDown:
+		n.At++
+	case tea.KeyPgUp:
+		n.At -= seen.Room - 1
+	case tea.KeyPgDown:
+		n.At += seen.Room - 1
+	case tea.KeyTab:
+		n.At = n.toTopic(+1)
+	case tea.KeyShiftTab:
+		n.At = n.toTopic(-1)
+	default:
+		return n, false
+	}
+	n.At = min(max(n.At, 0), max(len(n.Found)-1, 0))
+	return n, true
+}
+
+// toTopic is the first problem of the next topic, or of this one and then of the one
+// before.
+func (n List) toTopic(step int) int {
+	first := func(i int) bool { return i == 0 || n.Found[i].Section != n.Found[i-1].Section }
+	for i := n.At + step; i >= 0 && i < len(n.Found); i += step {
+		if first(i) {
+			return i
+		}
+	}
+	return n.At
+}
+
+// Picked is the problem in hand; false where none is listed.
+func (n List) Picked() (Found, bool) {
+	if n.At >= len(n.Found) {
+		return Found{}, false
+	}
+	return n.Found[n.At], true
 }
 
 // Under says what a typed command does, why nothing is listed, or why the picked problem is

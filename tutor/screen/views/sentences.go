@@ -1,11 +1,13 @@
 package views
 
 import (
+	"errors"
 	"fmt"
 	"strings"
 	"time"
 
 	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/record"
 )
 
 // The words in front of lines, at the edge of the page and above columns.
@@ -136,4 +138,24 @@ func saidInList(p tutor.Progress, due time.Time) string {
 		said = append(said, due.Local().Format("due 2 Jan 2006"))
 	}
 	return strings.Join(said, " · ")
+}
+
+// What the lesson and the bench both say, and have in their menus.
+const (
+	WordInWords      = "The drawing in words"
+	SaidAgree        = "Do you want to go on without saving? Press Enter to go on, or ctrl+c to quit."
+	SaidNoLesson     = "No problem is open. Choose one from the list."
+	SaidNothingSaved = "Nothing was saved, as the notice at the start said."
+	SaidProgram      = "Standstill"
+	MenuBackground   = "Colours for a light or a dark background"
+	MenuLeave        = "Quit; your work is saved"
+)
+
+// SaidTrouble says why a problem cannot be opened.
+func SaidTrouble(id string, err error) string {
+	var fault *record.Error
+	if errors.As(err, &fault) {
+		return record.Sentence(err)
+	}
+	return "The problem " + id + " cannot be read. Choose another."
 }

@@ -1,4 +1,4 @@
-package screen
+package bench
 
 import (
 	"example.org/standstill/tutor/bench"
@@ -6,16 +6,16 @@ import (
 )
 
 // question says what the line is for.
-func (f *form) question(m *model) string {
+func (f *form) question(b *Bench) string {
 	if f.asking != nil {
 		return f.asking.Text
 	}
-	return m.bench.table.Form.Question(f.at)
+	return b.Table.Form.Question(f.at)
 }
 
-func (f *form) view(m *model) views.Sheet {
-	form := m.bench.table.Form
-	v := formView{at: f.at, top: f.seen.Top, bad: len(form.Bad()), warnings: m.bench.warnings, under: f.under(m)}
+func (f *form) view(b *Bench) views.Sheet {
+	form := b.Table.Form
+	v := formView{at: f.at, top: f.Seen.Top, bad: len(form.Bad()), warnings: b.warnings, under: f.under(b)}
 	for i := range form.Fields {
 		e := &form.Fields[i]
 		v.fields = append(v.fields, fieldView{e, form.File(e)})
@@ -24,18 +24,18 @@ func (f *form) view(m *model) views.Sheet {
 }
 
 // under is how the line is taken, or why it cannot be yet; a sample where it is empty.
-func (f *form) under(m *model) []views.Label {
-	text := f.meant(m, m.line.Text())
+func (f *form) under(b *Bench) []views.Label {
+	text := f.meant(b, b.line.Text())
 	switch {
 	case f.asking != nil:
 		return f.underAsked()
-	case m.line.IsEmpty(), text == f.field(m).Typed && f.field(m).Why != "":
+	case b.line.IsEmpty(), text == f.field(b).Typed && f.field(b).Why != "":
 		// What is the matter with a bad value stands beside it.
-		return []views.Label{{Word: views.WordSample, Text: m.bench.table.Form.Sample(f.at)}}
+		return []views.Label{{Word: views.WordSample, Text: b.Table.Form.Sample(f.at)}}
 	case bench.Assigns(text):
-		return m.assigned(text)
+		return b.assigned(text)
 	}
-	return m.taken(f.at, text)
+	return b.taken(f.at, text)
 }
 
 // underAsked are the choices of what is asked about a field, or a sample.
@@ -51,19 +51,19 @@ func (f *form) underAsked() []views.Label {
 }
 
 // assigned is how a line that names its field is taken.
-func (m *model) assigned(text string) []views.Label {
-	field, value, why := m.bench.table.Form.Aim(text)
+func (b *Bench) assigned(text string) []views.Label {
+	field, value, why := b.Table.Form.Aim(text)
 	if why != "" {
 		return []views.Label{{Word: wordNotYet, Text: beginning(why)}}
 	}
-	return m.taken(field, value)
+	return b.taken(field, value)
 }
 
-func (m *model) taken(field int, text string) []views.Label {
-	taken, why := m.bench.table.Form.Echo(field, text)
+func (b *Bench) taken(field int, text string) []views.Label {
+	taken, why := b.Table.Form.Echo(field, text)
 	if why != "" {
 		return []views.Label{{Word: wordNotYet, Text: beginning(why)}}
 	}
-	name := m.bench.table.Form.Fields[field].Name()
+	name := b.Table.Form.Fields[field].Name()
 	return []views.Label{{Word: wordTaken, Text: name + " = " + taken, IsProse: true}}
 }

@@ -1,4 +1,4 @@
-package screen
+package bench
 
 import (
 	"fmt"
@@ -27,9 +27,9 @@ const (
 
 // What the menu says at the bench, beside the commands.
 const (
-	menuRestore  = "The value that was here before"
-	menuNotation = "How to write a measured value"
-	menuBench    = "Back to the bench"
+	menuRestore     = "The value that was here before"
+	menuVisitLesson = "Back to the problems"
+	menuNotation    = "How to write a measured value"
 )
 
 // Sentences of the bench that belong to the screen alone.
@@ -37,7 +37,6 @@ const (
 	saidWhichApparatus  = "Which problem matches your apparatus? Choose with the arrow keys and press Enter, or type some letters of its title."
 	saidMarkTwo         = "Mark another run with tab to compare the two, or remove the mark to open one run."
 	saidReadWarnings    = "There are warnings about these values. Type “warnings”, and read them before you hang anything."
-	saidAtBench         = "You can do this at the bench; press ctrl+l to go back there."
 	saidWhatNext        = "What now? Type a letter and its value to change it, as in m = 0.52 kg ± 1 %, or a word such as plot. Press Enter to go back to the values."
 	saidAnyField        = "To jump to a field, type its letter and a value, as in alpha = 35 deg ± 0.5 deg. Type alpha = to clear it."
 	saidMendLine        = "Correct the line, or clear it with ctrl+u."
@@ -48,10 +47,6 @@ const (
 
 func saidRunKept(number int) string {
 	return fmt.Sprintf("Run %d is saved as you typed it. Start the bench again to open it.", number)
-}
-
-func saidByHandNow(name string) string {
-	return name + " now predicts by hand from the numbers that you measured; press ctrl+l to go back to the bench."
 }
 
 func saidToMend(n int) string {

@@ -1,4 +1,4 @@
-package screen
+package bench
 
 import (
 	"slices"
@@ -8,11 +8,12 @@ import (
 
 	"example.org/standstill/tutor/bench"
 	"example.org/standstill/tutor/screen/frame"
+	"example.org/standstill/tutor/screen/views"
 )
 
 // form is the sheet of what is measured: the field in hand is typed in the line.
 type form struct {
-	scroller
+	frame.Scroller
 	at     int
 	asking *bench.Question // about the field in hand, before anything else
 	before map[int]string  // the last good value that was typed over, by field
@@ -21,40 +22,40 @@ type form struct {
 // newForm is the sheet of an empty or a reopened form.
 func newForm() *form { return &form{before: map[int]string{}} }
 
-func (f *form) place(m *model) int {
-	return m.bench.table.Asks(f.field(m).Kind)
+func (f *form) place(b *Bench) int {
+	return b.Table.Asks(f.field(b).Kind)
 }
 
-func (f *form) field(m *model) *bench.Field { return &m.bench.table.Form.Fields[f.at] }
+func (f *form) field(b *Bench) *bench.Field { return &b.Table.Form.Fields[f.at] }
 
 // first goes to the first field of these kinds, unless one of them is in hand.
-func (f *form) first(m *model, kinds []bench.Kind) {
-	if !slices.Contains(kinds, f.field(m).Kind) {
-		f.to(m, slices.IndexFunc(m.bench.table.Form.Fields, func(e bench.Field) bool { return slices.Contains(kinds, e.Kind) }))
+func (f *form) first(b *Bench, kinds []bench.Kind) {
+	if !slices.Contains(kinds, f.field(b).Kind) {
+		f.to(b, slices.IndexFunc(b.Table.Form.Fields, func(e bench.Field) bool { return slices.Contains(kinds, e.Kind) }))
 	}
 }
 
 // load puts what stands in the field in hand into the line.
-func (f *form) load(m *model) {
+func (f *form) load(b *Bench) {
 	f.asking = nil
-	m.line.Set(f.field(m).Typed)
+	b.line.Set(f.field(b).Typed)
 }
 
 // meant is the line without the value that stood in it, where something new was typed
 // behind that without emptying it first: a word, a line that names its field, or a value
 // that can be read where both together cannot.
-func (f *form) meant(m *model, text string) string {
-	text = m.bench.anew(m, text, m.bench.refused)
-	typed := f.field(m).Typed
+func (f *form) meant(b *Bench, text string) string {
+	text = b.anew(text, b.refused)
+	typed := f.field(b).Typed
 	rest := behind(text, typed)
 	if rest == "" || f.asking != nil {
 		return text
 	}
-	if other := m.bench.anew(m, text, typed); other != text {
+	if other := b.anew(text, typed); other != text {
 		return other
 	}
-	_, whole := m.bench.table.Form.Echo(f.at, text)
-	_, alone := m.bench.table.Form.Echo(f.at, rest)
+	_, whole := b.Table.Form.Echo(f.at, text)
+	_, alone := b.Table.Form.Echo(f.at, rest)
 	if whole != "" && alone == "" {
 		return rest
 	}
@@ -72,9 +73,9 @@ func behind(text, front string) string {
 
 // anew is the word, or the line that names its field, that was typed behind a text which
 // stood in the line; the whole line where there is none.
-func (b *atBench) anew(m *model, text, front string) string {
+func (b *Bench) anew(text, front string) string {
 	rest := behind(text, front)
-	if _, _, isWord := b.wordIn(m, rest); rest != "" && (isWord || strings.Contains(rest, "=")) {
+	if _, _, isWord := b.wordIn(rest); rest != "" && (isWord || strings.Contains(rest, "=")) {
 		return rest
 	}
 	return text
@@ -83,42 +84,42 @@ func (b *atBench) anew(m *model, text, front string) string {
 // commit puts the line into its field, good or bad, or answers what is asked about it.
 // It is false where the line has to stay: it names a letter and cannot be taken there, or
 // something is asked.
-func (f *form) commit(m *model) bool {
-	b, text := m.bench, f.meant(m, m.line.Text())
+func (f *form) commit(b *Bench) bool {
+	text := f.meant(b, b.line.Text())
 	switch {
 	case f.asking != nil:
-		return f.answered(m, f.asking.Accept(m.line.Text()))
+		return f.answered(b, f.asking.Accept(b.line.Text()))
 	case bench.Assigns(text):
-		field, answer := b.assign(m, text)
+		field, answer := b.assign(text)
 		if answer.Stay && answer.Then == nil {
-			m.say(strings.Join(answer.Said, " ") + " " + saidMendLine)
+			b.Say(strings.Join(answer.Said, " ") + " " + saidMendLine)
 			return false
 		}
 		f.at = field
-		return f.answered(m, answer)
-	case strings.TrimSpace(text) == f.field(m).Typed:
+		return f.answered(b, answer)
+	case strings.TrimSpace(text) == f.field(b).Typed:
 		return true
 	}
-	f.note(m, f.at)
-	answer := b.table.Put(f.at, text)
-	b.changed(m)
+	f.note(b, f.at)
+	answer := b.Table.Put(f.at, text)
+	b.changed()
 	if answer.Stay && answer.Then == nil {
 		return true // what is the matter is shown at the field
 	}
-	return f.answered(m, answer)
+	return f.answered(b, answer)
 }
 
 // answered takes what comes of a line: a question that follows, or the next field.
-func (f *form) answered(m *model, answer bench.Answer) bool {
-	m.bench.changed(m)
+func (f *form) answered(b *Bench, answer bench.Answer) bool {
+	b.changed()
 	if len(answer.Said) > 1 || answer.Stay && answer.Then == nil {
-		m.say(strings.Join(answer.Said, " "))
+		b.Say(strings.Join(answer.Said, " "))
 	}
 	if answer.Stay && answer.Then == nil {
 		return false
 	}
 	if f.asking = answer.Then; f.asking != nil {
-		m.line.Set(f.asking.Typed)
+		b.line.Set(f.asking.Typed)
 		return false
 	}
 	return true
@@ -133,109 +134,109 @@ func (f *form) settle() {
 
 // assign puts in a line such as alpha = 35 deg. A value that cannot be taken changes
 // nothing.
-func (b *atBench) assign(m *model, text string) (field int, answer bench.Answer) {
-	field, _, why := b.table.Form.Aim(text)
+func (b *Bench) assign(text string) (field int, answer bench.Answer) {
+	field, _, why := b.Table.Form.Aim(text)
 	if why == "" {
-		b.form.note(m, field)
+		b.form.note(b, field)
 	}
-	answer = b.table.Assign(text)
+	answer = b.Table.Assign(text)
 	if b.refused = ""; answer.Stay && answer.Then == nil {
-		b.refused = strings.TrimSpace(m.line.Text())
+		b.refused = strings.TrimSpace(b.line.Text())
 	}
-	b.changed(m)
+	b.changed()
 	return field, answer
 }
 
 // note keeps the good value of a field that is about to change.
-func (f *form) note(m *model, field int) {
-	if e := &m.bench.table.Form.Fields[field]; e.Good() {
+func (f *form) note(b *Bench, field int) {
+	if e := &b.Table.Form.Fields[field]; e.Good() {
 		f.before[field] = e.Typed
 	}
 }
 
 // stash puts a value that cannot be taken into the field that the line names, where that
 // is empty: it is to be mended the next time.
-func (b *atBench) stash(text string) {
-	field, value, why := b.table.Form.Aim(text)
-	if why == "" && b.table.Form.Fields[field].Typed == "" {
-		b.table.Form.Type(field, value)
+func (b *Bench) stash(text string) {
+	field, value, why := b.Table.Form.Aim(text)
+	if why == "" && b.Table.Form.Fields[field].Typed == "" {
+		b.Table.Form.Type(field, value)
 	}
 }
 
 // canRestore reports whether another value stood in the field in hand.
-func (m *model) canRestore() bool {
-	f := m.bench.form
-	return m.isMeasuring() && m.sheet == sheet(f) && f.asking == nil && f.before[f.at] != "" && f.before[f.at] != m.line.Text()
+func (b *Bench) canRestore() bool {
+	f := b.form
+	return b.isMeasuring() && b.sheet == sheet(f) && f.asking == nil && f.before[f.at] != "" && f.before[f.at] != b.line.Text()
 }
 
 // restore brings the value into the line that stood in the field before.
-func (m *model) restore() { m.line.Set(m.bench.form.before[m.bench.form.at]) }
+func (b *Bench) restore() { b.line.Set(b.form.before[b.form.at]) }
 
-func (f *form) press(m *model, k tea.KeyMsg) bool {
+func (f *form) press(b *Bench, k tea.KeyMsg) bool {
 	step, ok := map[tea.KeyType]int{
 		tea.KeyUp: -1, tea.KeyShiftTab: -1, tea.KeyDown: 1, tea.KeyTab: 1, tea.KeyPgUp: -4, tea.KeyPgDown: 4,
 	}[k.Type]
-	if ok && f.commit(m) {
-		f.to(m, f.at+step)
+	if ok && f.commit(b) {
+		f.to(b, f.at+step)
 	}
 	return ok
 }
 
 // to goes to a field.
-func (f *form) to(m *model, at int) {
-	f.at = min(max(at, 0), len(m.bench.table.Form.Fields)-1)
-	f.load(m)
+func (f *form) to(b *Bench, at int) {
+	f.at = min(max(at, 0), len(b.Table.Form.Fields)-1)
+	f.load(b)
 }
 
 // enter takes the line for the field in hand and goes on to the next, once it can be read
 // and nothing is asked about it.
-func (f *form) enter(m *model, text string) {
+func (f *form) enter(b *Bench, text string) {
 	was := f.at
-	if f.asking == nil && bench.Assigns(f.meant(m, text)) {
+	if f.asking == nil && bench.Assigns(f.meant(b, text)) {
 		was = -1
 	}
-	if !f.commit(m) {
+	if !f.commit(b) {
 		return
 	}
-	if f.field(m).Why != "" {
-		f.load(m)
+	if f.field(b).Why != "" {
+		f.load(b)
 		return
 	}
 	if was < 0 {
-		f.to(m, f.at)
+		f.to(b, f.at)
 	}
-	f.next(m)
+	f.next(b)
 }
 
 // next goes to the next field, and from the last field of a step to the step after it.
-func (f *form) next(m *model) {
-	fields := m.bench.table.Form.Fields
-	step := f.place(m)
-	if f.at+1 < len(fields) && slices.Contains(m.bench.table.Steps[step].Kinds, fields[f.at+1].Kind) {
-		f.to(m, f.at+1)
+func (f *form) next(b *Bench) {
+	fields := b.Table.Form.Fields
+	step := f.place(b)
+	if f.at+1 < len(fields) && slices.Contains(b.Table.Steps[step].Kinds, fields[f.at+1].Kind) {
+		f.to(b, f.at+1)
 		return
 	}
-	f.load(m)
-	m.bench.goOn(m, step+1)
+	f.load(b)
+	b.goOn(step + 1)
 }
 
-func (f *form) typed(*model) {}
+func (f *form) typed(*Bench) {}
 
-func (f *form) keys(m *model) []frame.Binding {
-	keys := []frame.Binding{m.on.UpDown, m.on.NextField}
-	if f.at+1 == len(m.bench.table.Form.Fields) {
-		keys[1] = m.on.ToResult
+func (f *form) keys(b *Bench) []frame.Binding {
+	keys := []frame.Binding{b.on.UpDown, b.on.NextField}
+	if f.at+1 == len(b.Table.Form.Fields) {
+		keys[1] = b.on.ToResult
 	}
-	if f.asking != nil || f.field(m).Why != "" || m.line.Text() != f.field(m).Typed {
-		keys = []frame.Binding{m.on.TakeIt, m.on.UpDown}
+	if f.asking != nil || f.field(b).Why != "" || b.line.Text() != f.field(b).Typed {
+		keys = []frame.Binding{b.on.TakeIt, b.on.UpDown}
 	}
-	if !m.line.IsEmpty() {
-		keys = append(keys, m.on.Empty)
+	if !b.line.IsEmpty() {
+		keys = append(keys, b.on.Empty)
 	}
-	for _, a := range m.actions {
-		if a.key.Enabled() && a.can(m) && a.menu != menuLeave {
+	for _, a := range b.actions {
+		if a.key.Enabled() && a.can(b) && a.menu != views.MenuLeave {
 			keys = append(keys, a.key)
 		}
 	}
-	return append(keys, m.on.Menu, m.on.Leave)
+	return append(keys, b.on.Menu, b.on.Leave)
 }

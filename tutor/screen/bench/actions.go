@@ -1,0 +1,116 @@
+package bench
+
+import (
+	"slices"
+	"strings"
+	"sync"
+
+	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/bench"
+	"example.org/standstill/tutor/screen/frame"
+	"example.org/standstill/tutor/screen/views"
+)
+
+// Words of the screen, and commands that write files.
+const (
+	goToLesson tutor.Word = "lesson"
+	askReport  tutor.Word = "report"
+	askSheet   tutor.Word = "sheet"
+	askExport  tutor.Word = "export"
+)
+
+// action is something that can be done from everywhere at the bench: by typing a word, by
+// choosing it from the menu, and some of them by a key.
+type action struct {
+	word tutor.Word
+	key  frame.Binding
+	menu string
+	can  func(*Bench) bool
+	do   func(*Bench)
+}
+
+func always(*Bench) bool { return true }
+
+// commandKeys are the keys of commands. A key does what comes nearest to what it does in a
+// lesson.
+func commandKeys() map[string]frame.Binding {
+	return map[string]frame.Binding{
+		"result": frame.Bind("ctrl+o", "result", "ctrl+o"), "runs": frame.Bind("ctrl+l", "runs", "ctrl+l"), "text": frame.Bind("ctrl+r", "problem", "ctrl+r"),
+	}
+}
+
+// actions is the table of everything that can be done at the bench: its commands, and
+// what belongs to the screen alone.
+func actions() []action {
+	all := []action{{"", frame.Bind("ctrl+y", "value before", "ctrl+y"), menuRestore, (*Bench).canRestore, (*Bench).restore}}
+	for _, c := range bench.Commands() {
+		all = append(all, action{tutor.Word(c.Word), commandKeys()[c.Word], c.Does, (*Bench).isMeasuring, func(b *Bench) { b.obeyCommand(c) }})
+	}
+	return append(all,
+		action{tutor.AskHelp, frame.Bind("ctrl+g", "how to write", "ctrl+g"), menuNotation, (*Bench).isMeasuring, (*Bench).showNotation},
+		action{"", frame.Binding{}, views.MenuBackground, always, func(b *Bench) { b.wish.OtherBackground = true }},
+		action{tutor.Leave, frame.Bind("ctrl+c", "quit", "ctrl+c"), views.MenuLeave, always, func(b *Bench) { b.wish.Leave = true }})
+}
+
+// What all instances in a process have in common, made once and only read.
+var (
+	ownActions     = sync.OnceValue(actions)
+	visitorActions = sync.OnceValue(func() []action { return visitActions(actions()) })
+)
+
+// obeyCommand obeys a command of the bench. The pages of the result have a sheet of their own,
+// and the drawing is told in words: it is on the screen already.
+func (b *Bench) obeyCommand(c bench.Command) {
+	switch page := bench.Page(c.Word); {
+	case slices.Contains(pages, page):
+		b.showOutcome(page)
+	case tutor.Word(c.Word) == tutor.AskDrawing:
+		b.showWords()
+	case b.hasLine() && !b.form.commit(b):
+	default:
+		answer := b.Table.Do(c, b.rest)
+		if c.Word == "predict" && answer.Then != nil {
+			b.put(b.Table.Named(bench.StepByHand), answer.Then, (*Bench).home)
+			return
+		}
+		b.answered(answer, nil)
+		b.changed()
+	}
+}
+
+// visitActions are what a visitor can do: no file of the machine can be written, and the way
+// back to the problems is here, because there is no command line.
+func visitActions(all []action) []action {
+	all = slices.DeleteFunc(all, func(a action) bool { return a.word == askReport || a.word == askSheet || a.word == askExport })
+	way := action{goToLesson, frame.Binding{}, menuVisitLesson, always, func(b *Bench) { b.wish.ToLesson = true }}
+	return slices.Insert(all, len(all)-2, way)
+}
+
+// isMeasuring reports whether an apparatus is on the table and the form is in hand.
+func (b *Bench) isMeasuring() bool {
+	return b.Table.Form != nil && b.at >= b.Table.Named(bench.StepValues)
+}
+
+// wordOf finds the word that a line begins with, and what stands behind it.
+func (b *Bench) wordOf(text string) (word tutor.Word, rest string, ok bool) {
+	if b.hasLine() {
+		return b.wordIn(b.form.meant(b, text))
+	}
+	return b.wordIn(b.anew(text, b.refused))
+}
+
+// wordIn finds a word among those that can be obeyed now: anything else may be a name or
+// a value.
+func (b *Bench) wordIn(text string) (word tutor.Word, rest string, ok bool) {
+	if c, rest, ok := bench.CommandOf(text); c.Word != "" {
+		known := slices.ContainsFunc(b.actions, func(a action) bool { return a.word == tutor.Word(c.Word) })
+		return tutor.Word(c.Word), rest, ok && known && b.isMeasuring()
+	}
+	first, rest, _ := strings.Cut(strings.TrimSpace(text), " ")
+	for _, a := range b.actions {
+		if a.word != "" && strings.EqualFold(string(a.word), first) && a.can(b) {
+			return a.word, "", strings.TrimSpace(rest) == ""
+		}
+	}
+	return "", "", false
+}

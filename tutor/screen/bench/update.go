@@ -1,0 +1,134 @@
+package bench
+
+import (
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/screen/frame"
+	"example.org/standstill/tutor/screen/views"
+)
+
+// Wish is what a key at the bench asks of the screens around it.
+type Wish struct {
+	Leave           bool
+	ToLesson        bool        // where a visitor goes on
+	OtherBackground bool        // light or dark
+	Predicts        *Prediction // somebody is led through the lesson on the measured numbers
+}
+
+// Prediction is the lesson of a student on the numbers that were measured.
+type Prediction struct {
+	Desk   *tutor.Desk
+	Lesson *tutor.Lesson
+}
+
+// sheet is what lies on the page's place.
+type sheet interface {
+	// question says what the line is for.
+	question(*Bench) string
+	// view is what is to be seen of it.
+	view(*Bench) views.Sheet
+	// Saw is told how much of it was seen.
+	Saw(frame.Seen)
+	// keys lists the keys that work here, beside those of the line.
+	keys(*Bench) []frame.Binding
+	// press takes a key that types nothing; false leaves it to the bench.
+	press(b *Bench, k tea.KeyMsg) bool
+	// typed is told that the text in the line has changed.
+	typed(*Bench)
+	// enter takes the line when it is handed in. It is no word.
+	enter(b *Bench, text string)
+}
+
+// Key takes one key: typing always types; what is left belongs to the sheet, then
+// to the table of actions, then to the line.
+func (b *Bench) Key(k tea.KeyMsg) Wish {
+	b.said, b.wish = "", Wish{}
+	switch {
+	case frame.Types(k):
+		b.edit(k)
+	case k.Type == tea.KeyF1:
+		b.obeyWord(tutor.AskHelp)
+	case b.sheet.press(b, k):
+	case b.obey(k):
+	case k.Type == tea.KeyEnter:
+		b.enter()
+	case k.Type == tea.KeyEsc:
+		b.esc()
+	case k.Type == tea.KeyCtrlU:
+		b.line.Set("")
+		b.sheet.typed(b)
+	case k.Type == tea.KeyUp:
+		b.line.Earlier(-1)
+		b.sheet.typed(b)
+	case k.Type == tea.KeyDown:
+		b.line.Earlier(+1)
+		b.sheet.typed(b)
+	default:
+		b.edit(k)
+	}
+	return b.wish
+}
+
+func (b *Bench) edit(k tea.KeyMsg) {
+	if b.line.Edit(k) {
+		b.sheet.typed(b)
+	}
+}
+
+// obey does what the table says for a key.
+func (b *Bench) obey(k tea.KeyMsg) bool {
+	for _, a := range b.actions {
+		if key.Matches(k, a.key) && a.can(b) {
+			a.do(b)
+			return true
+		}
+	}
+	return false
+}
+
+// enter hands the line in: a word is obeyed, anything else is the sheet's.
+func (b *Bench) enter() {
+	text := b.line.Text()
+	if word, rest, ok := b.wordOf(text); ok {
+		b.obeyTyped(word, rest)
+		return
+	}
+	b.sheet.enter(b, text)
+}
+
+// obeyTyped obeys a word with what stands behind it. In the form, the field in hand keeps
+// what it had.
+func (b *Bench) obeyTyped(word tutor.Word, rest string) {
+	b.rest = rest
+	if b.hasLine() {
+		b.form.load(b)
+	} else {
+		b.line.Set("")
+	}
+	b.obeyWord(word)
+	b.rest = ""
+}
+
+func (b *Bench) obeyWord(word tutor.Word) {
+	for _, a := range b.actions {
+		if a.word == word && a.can(b) {
+			a.do(b)
+			return
+		}
+	}
+	b.Say(views.SaidNoLesson)
+}
+
+// esc opens the menu, and closes whatever else is open.
+func (b *Bench) esc() {
+	if b.sheet == b.base {
+		b.sheet = &menu{}
+		return
+	}
+	b.home()
+}
+
+// Say puts one sentence under the line, until the next key.
+func (b *Bench) Say(sentence string) { b.said = sentence }

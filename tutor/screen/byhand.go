@@ -1,0 +1,61 @@
+package screen
+
+import (
+	"slices"
+
+	"example.org/standstill/tutor"
+	atbench "example.org/standstill/tutor/screen/bench"
+	"example.org/standstill/tutor/screen/frame"
+)
+
+// isAtBench reports whether the bench is on the screen, and not the lesson of one who
+// predicts by hand.
+func (m *model) isAtBench() bool { return m.bench != nil && m.lesson == nil }
+
+// grant does what the bench leaves to the screens around it.
+func (m *model) grant(w atbench.Wish) {
+	switch {
+	case w.Leave:
+		m.leave()
+	case w.ToLesson:
+		m.goTo(ToLesson)
+	case w.OtherBackground:
+		m.otherBackground()
+	case w.Predicts != nil:
+		m.predict(*w.Predicts)
+	}
+}
+
+// byHandActions are those of a lesson whose numbers were measured: no other problem and no
+// other student, but the way back.
+func byHandActions() []action {
+	elsewhere := []tutor.Word{tutor.GoNext, tutor.GoAgain, tutor.AskStudent}
+	all := slices.DeleteFunc(actions(), func(a action) bool { return slices.Contains(elsewhere, a.word) })
+	for i := range all {
+		if all[i].word == tutor.AskProblems {
+			all[i] = action{goToBench, frame.Bind("ctrl+l", "to the bench", "ctrl+l"), menuBench, always, (*model).toBench}
+		}
+	}
+	return all
+}
+
+// predict leads a student through the stages on the measured numbers.
+func (m *model) predict(p atbench.Prediction) {
+	m.desk, m.lesson, m.lent = p.Desk, p.Lesson, false
+	m.actions = byHandActions()
+	m.beginLine(p.Lesson)
+	m.work = newWork(m)
+	m.refresh()
+	m.sheet = m.work
+	m.say(saidByHandNow(p.Desk.Student.Name))
+}
+
+// toBench leads back from a prediction by hand, to whoever is next.
+func (m *model) toBench() {
+	m.saveDraft()
+	student := m.desk.Student
+	m.desk, m.lesson, m.work = nil, nil, nil
+	m.line.Forget()
+	m.refresh()
+	m.bench.Back(student)
+}
