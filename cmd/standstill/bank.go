@@ -25,7 +25,7 @@ func bankCommand(a *app) *cobra.Command {
 	c := &cobra.Command{
 		Use:     "bank",
 		Short:   "List, check, show and create problems",
-		Long:    "The bank contains the problems that you can practise: the built-in ones, and those in the folders that you name with --bank.",
+		Long:    "The bank contains all problems that students can practise: the built-in problems, and the problems in the folders that you add with --bank.",
 		Example: "  standstill bank list\n  standstill bank show canal-lantern",
 		Args:    noSuchCommand,
 		RunE:    func(c *cobra.Command, _ []string) error { return c.Help() },
@@ -95,10 +95,11 @@ func bankCheckCommand(a *app) *cobra.Command {
 	draws := usualDraws
 	c := &cobra.Command{
 		Use:   "check FILE|FOLDER…",
-		Short: "Check problem files and count their number sets",
-		Long: `Reads and solves every file and says what is wrong, by line and column. If nothing is
-wrong, it prints the scene in words, how many number sets students can get, and the
-chance that two of 30 students get the same numbers.`,
+		Short: "Check problem files and count the possible number sets",
+		Long: `This command reads and solves every file. If a file has an error, the command
+prints the line, the column and what is wrong. If a file is correct, the command
+prints a description of the drawing, how many different number sets students can
+get, and the chance that two of 30 students get the same numbers.`,
 		Example: "  standstill bank check my-problems\n  standstill bank check lantern.yaml",
 		Args: func(c *cobra.Command, args []string) error {
 			if len(args) == 0 {
@@ -136,7 +137,7 @@ chance that two of 30 students get the same numbers.`,
 			return nil
 		},
 	}
-	c.Flags().IntVar(&draws, "draws", usualDraws, "try this `number` of sets of values for each problem")
+	c.Flags().IntVar(&draws, "draws", usualDraws, "the `number` of random number sets to try for each problem")
 	return c
 }
 
@@ -191,7 +192,7 @@ func drawsOf(p *problems.Problem, most int) string {
 		return p.ID + ": OK; every student gets the same numbers"
 	}
 	d := p.Draws(most)
-	line := fmt.Sprintf("%s: OK; about %.0f of %.0f number sets can be used; chance that two of 30 students get the same numbers: %s",
+	line := fmt.Sprintf("%s: OK; about %.0f of %.0f number sets can be used; the chance that two of 30 students get the same numbers is %s",
 		p.ID, d.Total*float64(d.Usable)/float64(max(d.Tried, 1)), d.Total, percent(d.Shared))
 	var reasons []string
 	for reason := range d.Refused {
@@ -213,7 +214,7 @@ func drawsOf(p *problems.Problem, most int) string {
 		line += "; mistakes that always give almost the right number: " + strings.Join(near, ", ")
 	}
 	if sets := d.Total * float64(d.Usable) / float64(max(d.Tried, 1)); sets < fewestSets {
-		line += fmt.Sprintf("; warning: fewer than %d number sets, so students will share them", fewestSets)
+		line += fmt.Sprintf("; warning: there are fewer than %d number sets, so some students will get the same numbers", fewestSets)
 	}
 	return line
 }
@@ -250,8 +251,10 @@ func bankShowCommand(a *app) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "show PROBLEM",
 		Short: "Show a problem with its drawing and its solution",
-		Long: "Prints the text with its numbers, the drawing, the scene in words, the worked solution and\n" +
-			"the results of common mistakes. --student with --class or --numbers uses that student's numbers.",
+		Long: `This command prints the text of a problem with its numbers, the drawing, a
+description of the drawing, the worked solution and the results of common
+mistakes. To use the numbers of one student, add --student and either --class or
+--numbers.`,
 		Example: "  standstill bank show canal-lantern\n  standstill bank show canal-lantern --numbers harbour-2 --student nele",
 		Args:    exactly(1, "the id of a problem, or a problem file"),
 		RunE: func(_ *cobra.Command, args []string) error {
@@ -270,8 +273,8 @@ func bankShowCommand(a *app) *cobra.Command {
 		},
 	}
 	own.flags(c)
-	c.Flags().BoolVar(&noSolution, "no-solution", false, "print only the text with its numbers")
-	c.Flags().BoolVar(&file, "file", false, "print the problem's file, as a starting point for your own")
+	c.Flags().BoolVar(&noSolution, "no-solution", false, "print only the text of the problem, with its numbers")
+	c.Flags().BoolVar(&file, "file", false, "print the problem file, so that you can start your own problem from a copy")
 	return c
 }
 
@@ -328,7 +331,7 @@ func sceneOf(ref *checker.Reference, p *problems.Problem) []string {
 // writePaths prints what the listed mistakes lead to.
 func writePaths(w io.Writer, page *tutor.Page) error {
 	var b strings.Builder
-	b.WriteString("\nWhat common mistakes give\n")
+	b.WriteString("\nResults of common mistakes\n")
 	var codes []draw.Code
 	values := map[draw.Code][]string{}
 	for _, path := range page.Problem.WrongPaths() {

@@ -29,12 +29,12 @@ func (m *measured) any() bool {
 
 func (m *measured) flags(c *cobra.Command) {
 	f := c.Flags()
-	f.StringArrayVar(&m.set, "set", nil, "a measured `value` of a given, as in 'm=0.500 kg ± 1 %'; you can repeat this flag")
-	f.StringArrayVar(&m.read, "read", nil, "what a scale or protractor shows for a predicted `value`, as in 'T1=20.4 N div 0.2 N'")
-	f.StringArrayVar(&m.hanger, "hanger", nil, "the mass of a hanger, to be added to a given `value`, as in 'm=50 g ± 0.5 g'")
-	f.StringArrayVar(&m.ring, "ring", nil, "the ring's own mass, a `value` such as '12 g div 1 g'")
-	f.StringArrayVar(&m.scale, "scale", nil, "zero or calibration of the spring scales, a `value` such as 'zero=0.1 N div 0.1 N' or 'calibration=1.02 ± 0.01'")
-	f.StringArrayVar(&m.students, "student", nil, "a `student` at the table; the run is then saved in the record")
+	f.StringArrayVar(&m.set, "set", nil, "the measured `value` of a given quantity, such as 'm=0.500 kg ± 1 %'; you can repeat this flag")
+	f.StringArrayVar(&m.read, "read", nil, "the reading of a spring scale or protractor, a `value` such as 'T1=20.4 N div 0.2 N'; you can repeat this flag")
+	f.StringArrayVar(&m.hanger, "hanger", nil, "the mass of a hanger, a `value` such as 'm=50 g ± 0.5 g' that is added to the mass m")
+	f.StringArrayVar(&m.ring, "ring", nil, "the mass of the ring, a `value` such as '12 g div 1 g'")
+	f.StringArrayVar(&m.scale, "scale", nil, "the zero reading or the calibration factor of the spring scales, a `value` such as 'zero=0.1 N div 0.1 N' or 'calibration=1.02 ± 0.01'")
+	f.StringArrayVar(&m.students, "student", nil, "the name of a `student` in the group; with a name, the run is saved in the record")
 }
 
 func benchCommand(a *app) *cobra.Command {
@@ -44,8 +44,8 @@ func benchCommand(a *app) *cobra.Command {
 		Short: "Compare measured values with what the equations predict",
 		Long:  saidBench,
 		Example: `  standstill bench canal-lantern
-  standstill bench canal-lantern --student Ana --set m=0.500kg±1% --set alpha=35;34.5;35.5deg --read T1=3.2N±0.1N
-  standstill bench canal-lantern --student Ana --student Ben --set m=0.500kg±1% --set alpha=40deg±0.5deg --read T1=3.1N±0.1N`,
+  standstill bench canal-lantern --student Ana --set 'm=0.500 kg ± 1 %' --set 'alpha=35; 34.5; 35.5 deg' --read 'T1=3.2 N ± 0.1 N'
+  standstill bench canal-lantern --student Ana --student Ben --set 'm=0.500 kg ± 1 %' --set 'alpha=40 deg ± 0.5 deg' --read 'T1=3.1 N ± 0.1 N'`,
 		Args: atMostOne,
 		RunE: func(c *cobra.Command, args []string) error {
 			// Before anything is asked for, which would be lost.
@@ -68,7 +68,7 @@ func benchCommand(a *app) *cobra.Command {
 	}
 	m.flags(c)
 	c.Flags().BoolVar(&m.asJSON, "json", false, "print one JSON object")
-	c.Flags().BoolVar(&m.plain, "plain", false, "lines of text instead of screens and columns, drawings as sentences")
+	c.Flags().BoolVar(&m.plain, "plain", false, "use lines of text instead of screens and columns, and describe drawings in sentences")
 	a.screenFlags(c.Flags())
 	c.SuggestionsMinimumDistance = nearEnough
 	c.AddCommand(benchSheetCommand(a), benchReportCommand(a), benchRunsCommand(a), benchShowCommand(a), benchCompareCommand(a), benchPlotCommand(a), benchSeriesCommand(a), benchExportCommand(a), benchImportCommand(a))
@@ -249,7 +249,7 @@ type benchOutput struct {
 }
 
 func (o *benchOutput) flags(c *cobra.Command) {
-	c.Flags().StringVar(&o.name, "out", "", "the `file` to write; - for standard output")
+	c.Flags().StringVarP(&o.name, "out", "o", "", "the `file` to write, or - for standard output")
 	o.output.flags(c)
 }
 

@@ -13,8 +13,8 @@ func benchSheetCommand(a *app) *cobra.Command {
 	c := &cobra.Command{
 		Use:     "sheet PROBLEM",
 		Short:   "Make a sheet to print and fill in at the bench",
-		Long:    "Writes one HTML file to print, with the safety rules, the apparatus, and tables to fill in.",
-		Example: "  standstill bench sheet canal-lantern\n  standstill bench sheet canal-lantern --out sheet.html",
+		Long:    "This command writes one HTML file for printing. The file contains the safety rules, a drawing of the apparatus, and tables to fill in.",
+		Example: "  standstill bench sheet canal-lantern\n  standstill bench sheet canal-lantern -o sheet.html",
 		Args:    exactly(1, "the id of a problem, or a problem file"),
 		RunE: func(_ *cobra.Command, args []string) error {
 			o, err := a.surroundings()
@@ -44,11 +44,13 @@ func benchReportCommand(a *app) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "report [PROBLEM]",
 		Short: "Make a page for the lab book",
-		Long: `Writes one HTML file with the measured values, budget, drawing, plot, comparison and safety
-rules, for a saved run or for values on the command line. For a series, give --run several
-times or as a range such as 1-5; the report is about the last run and names the group of
-each run.`,
-		Example: "  standstill bench report canal-lantern --set m=0.500kg±1% --read T1=3.4N±0.1N --out run.html\n  standstill bench report --run 1 --out run-1.html",
+		Long: `This command writes one HTML file about a saved run, or about values on the
+command line. The file contains the safety rules, the measured values, the
+uncertainty budget, a drawing, a plot, and the comparison of the readings with
+the prediction. For a report on a series, repeat --run or give a range such as
+1-5. Such a report gives the result of the last run, the table of the series,
+and the group that made each run.`,
+		Example: "  standstill bench report canal-lantern --set 'm=0.500 kg ± 1 %' --read 'T1=3.4 N ± 0.1 N' -o run.html\n  standstill bench report --run 1 -o run-1.html",
 		Args:    atMostOne,
 		RunE: func(_ *cobra.Command, args []string) error {
 			switch {
@@ -62,7 +64,7 @@ each run.`,
 	}
 	m.flags(c)
 	c.Flags().StringArrayVar(&runs, "run", nil, "the number of a saved `run`, or a range such as 1-5")
-	c.Flags().StringVar(&line, "line", "", "two `axes` for a straight line, as in 'T against 1/(2 sin theta)'")
+	c.Flags().StringVar(&line, "line", "", "fit a straight line to these `axes`, as in 'T against 1/(2 sin theta)'")
 	out.flags(c)
 	return c
 }

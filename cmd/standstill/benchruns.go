@@ -16,7 +16,7 @@ func benchRunsCommand(a *app) *cobra.Command {
 	return &cobra.Command{
 		Use:     "runs [PROBLEM]",
 		Short:   "List the saved runs",
-		Long:    "Lists all saved runs, or those of one problem: number, time, names, and what was typed.",
+		Long:    "This command lists all saved runs, or only the runs of one problem. It prints the number of each run, the time, the names of the group, and the values that the group typed.",
 		Example: "  standstill bench runs",
 		Args:    atMostOne,
 		RunE: func(_ *cobra.Command, args []string) error {
@@ -47,8 +47,8 @@ func benchShowCommand(a *app) *cobra.Command {
 	var asJSON, plain bool
 	c := &cobra.Command{
 		Use:     "show RUN",
-		Short:   "Print a run again",
-		Long:    "Calculates a run again from what was typed and prints the result.",
+		Short:   "Print the result of a saved run",
+		Long:    "This command calculates a saved run again from the values that the group typed, and prints the result.",
 		Example: "  standstill bench show 1",
 		Args:    exactly(1, "the number of a run"),
 		RunE: func(_ *cobra.Command, args []string) error {
@@ -58,7 +58,7 @@ func benchShowCommand(a *app) *cobra.Command {
 		},
 	}
 	c.Flags().BoolVar(&asJSON, "json", false, "print one JSON object")
-	c.Flags().BoolVar(&plain, "plain", false, "lines of text without columns")
+	c.Flags().BoolVar(&plain, "plain", false, "use lines of text without columns")
 	return c
 }
 
@@ -66,7 +66,7 @@ func benchCompareCommand(a *app) *cobra.Command {
 	var plain bool
 	c := &cobra.Command{
 		Use:     "compare RUN RUN…",
-		Short:   "Compare runs of one apparatus",
+		Short:   "Compare runs with the same apparatus",
 		Example: "  standstill bench compare 1 2",
 		Args:    severalRuns,
 		RunE: func(_ *cobra.Command, args []string) error {
@@ -79,7 +79,7 @@ func benchCompareCommand(a *app) *cobra.Command {
 			})
 		},
 	}
-	c.Flags().BoolVar(&plain, "plain", false, "lines of text without columns")
+	c.Flags().BoolVar(&plain, "plain", false, "use lines of text without columns")
 	return c
 }
 
@@ -88,9 +88,9 @@ func benchPlotCommand(a *app) *cobra.Command {
 	var plain bool
 	c := &cobra.Command{
 		Use:     "plot RUN…",
-		Short:   "Plot the prediction and the readings against an angle or an expression",
-		Long:    "Draws the predicted curve for the last of these runs, and every reading of all the runs as a point with error bars. With --plain it describes the plot in words.",
-		Example: "  standstill bench plot 1 2\n  standstill bench plot 1-2 --by 1/sin(alpha)",
+		Short:   "Plot predictions and readings against an angle or an expression",
+		Long:    "This command draws the predicted curve for the last of the runs that you name. It draws the readings of all these runs as points with error bars. With --plain, it describes the plot in words.",
+		Example: "  standstill bench plot 1 2\n  standstill bench plot 1-2 --by '1/sin(alpha)'",
 		Args:    severalRuns,
 		RunE: func(_ *cobra.Command, args []string) error {
 			return a.withComputed(args, func(computed []bench.Computed) error {
@@ -102,8 +102,8 @@ func benchPlotCommand(a *app) *cobra.Command {
 			})
 		},
 	}
-	c.Flags().StringVar(&by, "by", "", "plot against this `letter` or expression, as in 1/(2 sin theta)")
-	c.Flags().BoolVar(&plain, "plain", false, "sentences instead of a drawing")
+	c.Flags().StringVar(&by, "by", "", "the `letter` or expression for the horizontal axis, as in 1/(2 sin theta)")
+	c.Flags().BoolVar(&plain, "plain", false, "describe the plot in sentences")
 	return c
 }
 

@@ -17,11 +17,12 @@ func benchSeriesCommand(a *app) *cobra.Command {
 	var plain bool
 	c := &cobra.Command{
 		Use:   "series RUN…",
-		Short: "Put runs of one apparatus in a table and fit a straight line",
-		Long: `Prints a table of the runs, and errors that are the same in all of them, such as a scale
-that always reads too high. With --line 'T against 1/(2 sin theta)', it fits a straight line and compares
-its slope and intercept, with their uncertainties, with what the equations predict. With
---residuals it plots readings minus predictions for one letter.`,
+		Short: "Make a table of runs with the same apparatus, and fit a straight line",
+		Long: `This command prints a table of the runs. It also finds errors that are the same
+in all runs, such as a spring scale that always reads too high. With --line 'T
+against 1/(2 sin theta)', it fits a straight line and compares the slope and the
+intercept with the values that the equations predict. With --residuals T1, it
+plots the residuals of T1: each reading minus its prediction.`,
 		Example: "  standstill bench series 1-4\n  standstill bench series 1 2 4 --residuals T1",
 		Args:    severalRuns,
 		RunE: func(_ *cobra.Command, args []string) error {
@@ -41,9 +42,9 @@ its slope and intercept, with their uncertainties, with what the equations predi
 			})
 		},
 	}
-	c.Flags().StringVar(&line, "line", "", "two `axes`, as in 'T against 1/(2 sin theta)'; for a line through the origin, add 'through 0' at the end")
+	c.Flags().StringVar(&line, "line", "", "fit a straight line to these `axes`, as in 'T against 1/(2 sin theta)'; for a line through the origin, add 'through 0' at the end")
 	c.Flags().StringVar(&residuals, "residuals", "", "plot the residuals of this `letter`")
-	c.Flags().BoolVar(&plain, "plain", false, "lines of text without columns, sentences instead of a drawing")
+	c.Flags().BoolVar(&plain, "plain", false, "use lines of text without columns, and describe plots in sentences")
 	return c
 }
 
@@ -62,9 +63,9 @@ func benchExportCommand(a *app) *cobra.Command {
 	var out benchOutput
 	c := &cobra.Command{
 		Use:     "export RUN…",
-		Short:   "Write runs of one apparatus as a table (CSV)",
-		Long:    "Writes one row for each run: measured values and readings with their standard uncertainties, predictions, notes and conclusion. The first row has letters and units.",
-		Example: "  standstill bench export 1-2 --out runs.csv",
+		Short:   "Write runs with the same apparatus to a CSV table",
+		Long:    "This command writes one row for each run. A row contains the measured values and the readings with their standard uncertainties, the predictions, the notes and the conclusion. The first row of the table contains the letters and the units.",
+		Example: "  standstill bench export 1-2 -o runs.csv",
 		Args:    severalRuns,
 		RunE: func(_ *cobra.Command, args []string) error {
 			return a.withComputed(args, func(computed []bench.Computed) error {
@@ -84,13 +85,14 @@ func benchImportCommand(a *app) *cobra.Command {
 	var students []string
 	c := &cobra.Command{
 		Use:   "import PROBLEM FILE",
-		Short: "Read runs from a table (CSV)",
-		Long: `Reads a table whose first row has letters and units, as in "m / kg,alpha / deg,T1 read / N",
-and saves a run for each row below it. u(m) / kg is the standard uncertainty of m. A cell
-can also contain a value as you would type it, such as 35; 34.5 deg div 1 deg. Columns with
-predictions are ignored.`,
+		Short: "Read runs from a CSV table",
+		Long: `This command reads a CSV table and saves one run for each row. The first row of
+the table contains the letters and the units, as in "m / kg,alpha / deg,T1 read
+/ N". A column with the heading u(m) / kg contains the standard uncertainty of
+m. A cell can also contain a value as you would type it at the bench, such as
+35; 34.5 deg div 1 deg. The command ignores columns with predictions.`,
 		Example: "  standstill bench import canal-lantern runs.csv --student Ana --student Ben",
-		Args:    exactly(2, "the id of a problem, or a file, and a table of runs"),
+		Args:    exactly(2, "a problem (its id or its file) and a table of runs"),
 		RunE: func(_ *cobra.Command, args []string) error {
 			o, err := a.surroundings()
 			if err != nil {
@@ -126,6 +128,6 @@ predictions are ignored.`,
 			return err
 		},
 	}
-	c.Flags().StringArrayVar(&students, "student", nil, "a `student` of the group that made the runs")
+	c.Flags().StringArrayVar(&students, "student", nil, "the name of a `student` in the group that made the runs; repeat this flag for each name")
 	return c
 }

@@ -1,32 +1,43 @@
 package main
 
 const (
-	saidBench = `Takes a problem as the model of your apparatus, puts what you measured into its
-equations, and says what they predict, how certain that is, and whether the scales agree.
-With only a problem, or without one, it opens a form on the screen: safety rules, who is at
-the table, what you measured, a prediction by hand for those who want one, and then the
-result, the uncertainty budget, plots and a series. The bottom of the screen always shows
-the keys. With --plain, or without a full terminal, it asks one question after another. With values
-on the command line it prints the result at once. A value that is not set comes from the
-problem file and is listed as assumed.
+	saidBench = `This command compares your measurements with the equations of a problem. Choose
+a problem that describes your apparatus. The command puts your measured values
+into the equations of the problem and prints the predicted forces with their
+uncertainties. It then says whether your readings agree with the prediction.
 
-Type a measured value as one reading, or several with semicolons between them (a comma may
-be a decimal comma), followed by what you know about its uncertainty:
-  0.500 kg ± 0.005 kg     a half-width, in a unit or in %; +- works too
+Without values on the command line, the command opens a form on the screen. The
+form shows the safety rules and asks for the names of the group and for the
+measured values. Each student can predict the forces by hand. The form then
+shows the result, the uncertainty budget, plots, and the series of runs. The
+bottom of the screen shows the keys that you can use. With --plain, or if the
+terminal cannot show the form, the command asks one question after another.
+
+With values on the command line, the command prints the result at once. If you
+do not set a value, the command uses the value from the problem file and lists
+it as assumed.
+
+Type a measured value as one reading, or as several readings with semicolons
+between them. Do not use commas between readings, because a comma may be a
+decimal comma. After the readings, type what you know about the uncertainty:
+  0.500 kg ± 0.005 kg     a half-width in a unit or in %; you can also type +-
   35; 34.5; 35.5 deg div 1 deg
-                          repeated readings, and the division of the scale
-  20.4 N div 0.2 N        the smallest division: half of it on each side
+                          repeated readings, and the smallest division of the scale
+  20.4 N div 0.2 N        one reading, and the smallest division of the scale
   20.4 N div 0.2 N zero 0.1 N
-                          what the scale shows with nothing on it is subtracted
+                          one reading; the zero reading, 0.1 N, is subtracted from it
   20.4 N u 0.1 N          a standard uncertainty
-  20.4 N U 0.2 N          an expanded uncertainty (k = 2); so is (20.4 ± 0.2) N, k = 2
-  0.48 to 0.52 kg         the range of masses for which friction keeps the ring still
-  20 N max                what a string, scale or pulley is rated for
+  20.4 N U 0.2 N          an expanded uncertainty (k = 2); you can also type
+                          (20.4 ± 0.2) N, k = 2
+  0.48 to 0.52 kg         a range of masses for which the ring stays at rest
+  20 N max                the rated load of a string, a spring scale or a pulley
+
+For example, this command
 
   standstill bench canal-lantern --set 'm=0.500 kg ± 1 %' --set 'alpha=35; 34.5; 35.5 deg div 1 deg' \
     --hanger 'm=50 g div 1 g' --read 'T1=3.4 N div 0.1 N' --json
 
-prints one object, with each value in the unit beside it:
+prints one JSON object. Each value is in the unit that follows it:
   {"problem":"canal-lantern",
    "inputs":[{"name":"m","letter":"m","value":0.5,"u":0.00289,"unit":"kg","typed":"…","taken":"…"},…],
    "order":["T1","T2"],
@@ -39,14 +50,16 @@ prints one object, with each value in the unit beside it:
      "verdict":"differ","said":"…"}],
    "left":[{"axis":"x","value":0.01,"u":0.04,"U":0.08,"unit":"N","within":true,"said":"…"},…],
    "draws":{"count":100000,"seed":1901,"failed":0},"warnings":[…],"cautions":[…]}
-"verdict" is agree, differ or cannot tell; "nu" is present if Student's t gives k above 2.`
+The value of "verdict" is agree, differ or cannot tell. The key "nu" is the
+number of degrees of freedom. The object has this key only if k is larger than 2
+because there are few readings (Student's t).`
 
-	saidNoRuns        = "No run has been saved yet. To save one, name a --student, or type “names” in the guided form."
-	saidReportOfWhat  = "standstill bench report needs a problem with its values, or --run and the number of a saved run"
-	saidImportForWhom = "standstill bench import needs --student NAME for everybody who made the runs"
+	saidNoRuns        = "No run has been saved yet. To save a run, add --student and a name, or type your names in the form."
+	saidReportOfWhat  = "standstill bench report needs either a problem and measured values, or --run and the number of a saved run"
+	saidImportForWhom = "standstill bench import needs --student NAME for each student who made the runs"
 	saidImported      = "%d runs were saved."
-	saidWritten       = "Written: %s"
-	saidNotAtTable    = "%q is not on the list of the class, so the run is not saved"
-	saidFileThereToo  = "the file %s exists already; type the command again, with another file name"
-	saidFileThere     = "the file %s exists already; choose another name with --out"
+	saidWritten       = "The file is %s."
+	saidNotAtTable    = "%q is not on the class list, so the run was not saved"
+	saidFileThereToo  = saidFileExists + " and type it after the command"
+	saidFileThere     = saidFileExists + " with -o"
 )

@@ -26,7 +26,7 @@ func classCommand(a *app) *cobra.Command {
 	t := &teacher{app: a}
 	c := &cobra.Command{
 		Use:     "class",
-		Short:   "Set work for a class, collect hand-ins, print a report",
+		Short:   "Set work for a class, collect hand-ins and print reports",
 		Long:    saidClass,
 		Example: "  standstill class report --class physics-10b.yaml",
 		Args:    noSuchCommand,

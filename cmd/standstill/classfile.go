@@ -16,9 +16,10 @@ func classPackCommand(t *teacher) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "pack FILE",
 		Short: "Put the class file and your own problems into one file",
-		Long: `Writes one file with the class, its list of students and your own problems. Copy it to the
-students' machines as class.yaml, into the folder of the program or the data folder, where
-it is found automatically.`,
+		Long: `This command writes one file with the class, the list of students and your own
+problems. Copy this file to the students' machines, into the folder of the
+program or into the data folder, under the name class.yaml. The program then
+finds the file automatically.`,
 		Example: "  standstill class pack packed.yaml --class physics-10b.yaml",
 		Args:    exactly(1, "the file to write"),
 		RunE: func(_ *cobra.Command, args []string) error {
@@ -47,9 +48,10 @@ func classAddCommand(t *teacher) *cobra.Command {
 	var id string
 	c := &cobra.Command{
 		Use:   "add NAME",
-		Short: "Add a student to the list, such as a guest",
-		Long: `Adds one student at the end of the list, in the class file or in its CSV file, and changes
-nothing else. The student can start as soon as the machine has the new file.`,
+		Short: "Add a student to the class list",
+		Long: `This command adds one student at the end of the class list, either in the class
+file or in the CSV file with the list. It changes nothing else. Copy the changed
+file to the student's machine, so that the student can start.`,
 		Example: "  standstill class add Zoe --class physics-10b.yaml\n  standstill class add Zoe --id s31 --class physics-10b.yaml",
 		Args:    exactly(1, "a name"),
 		RunE: func(_ *cobra.Command, args []string) error {
@@ -72,6 +74,6 @@ nothing else. The student can start as soon as the machine has the new file.`,
 			return err
 		},
 	}
-	c.Flags().StringVar(&id, "id", "", "the `id` of the student; made from the name if left out")
+	c.Flags().StringVar(&id, "id", "", "the `id` of the student; without this flag, the program makes the id from the name")
 	return c
 }

@@ -17,11 +17,13 @@ func classNewCommand(t *teacher) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "new FILE",
 		Short: "Create a class file",
-		Long: `Creates a class file from the flags and asks for what is missing: the name, the students
-and the work. Students come from a CSV file with the columns id and name, or from a
-OneRoster folder. Each answer is checked at once; for the previous question, type back. If
-you stop before the end, your answers are saved beside the file. The class file is plain
-text; you can change it with any editor.`,
+		Long: `This command creates a class file. It needs the name of the class, the students
+and the work, and asks for those that you do not give as flags. The list of
+students can be a CSV file with the columns id and name, or a OneRoster folder.
+The program checks each answer at once. To go back to the previous question,
+type back. If you stop before the end, your answers are saved, and the same
+command continues with the next question. You can change the class file later
+with any text editor.`,
 		Example: "  standstill class new my-class.yaml --name Physics --students students.csv --problem canal-lantern --topic springs",
 		Args:    exactly(1, "a file"),
 		RunE: func(_ *cobra.Command, args []string) error {
@@ -30,23 +32,23 @@ text; you can change it with any editor.`,
 	}
 	f := c.Flags()
 	f.StringVar(&d.Name, "name", "", "the `name` of the class")
-	f.StringVar(&d.Code, "numbers", "", "the number `key`, which decides the students' numbers; without it, a new one is made")
+	f.StringVar(&d.Code, "numbers", "", "make the students' numbers from this number `key`; without this flag, the program makes a new key")
 	f.StringVar(&d.Code, "code", "", "the same as --numbers")
-	f.StringVar(&d.List, "students", "", "a CSV `file` or OneRoster folder with the students, or their names with commas between them")
-	f.StringVar(&d.RosterClass, "roster-class", "", "the `id` of the class, if a OneRoster folder has several")
+	f.StringVar(&d.List, "students", "", "a CSV `file` or a OneRoster folder with the students, or the students' names with commas between them")
+	f.StringVar(&d.RosterClass, "roster-class", "", "the `id` of the class, if the OneRoster folder contains several classes")
 	f.StringArrayVar(&d.Set, "problem", nil, "set this `problem`; you can repeat this flag")
 	f.StringArrayVar(&d.Topics, "topic", nil, "set all problems of this `topic`; you can repeat this flag")
 	f.StringArrayVar(&d.From, "problems-from", nil, "a `folder` with your own problem files; you can repeat this flag")
-	f.StringVar(&d.Due, "due", "", "the due `date`, as in 2026-03-09")
-	f.StringVar(&d.Gravity, "g", "", "the `value` of g, as in '9.81 m/s^2'")
-	f.StringVar(&d.Tolerance, "tolerance", "", "how far a number can be off and still be right, a `share` such as '2 %'")
+	f.StringVar(&d.Due, "due", "", "the due `date`, such as 2026-03-09")
+	f.StringVar(&d.Gravity, "g", "", "the `value` of g, such as '9.81 m/s^2'")
+	f.StringVar(&d.Tolerance, "tolerance", "", "accept a number if its error is at most this `percentage`, such as '2 %'")
 	f.BoolVar(&d.NoHints, "no-hints", false, "give no hints")
-	f.BoolVar(&d.NoSolution, "no-solution", false, "show the worked solution only once a problem is solved")
+	f.BoolVar(&d.NoSolution, "no-solution", false, "show the worked solution only after the student has solved the problem")
 	d.Choices = map[string]*string{}
 	for _, one := range classfile.Choices() {
 		// One list for the file and the flags: a new choice needs no line here.
 		if one.Key != "hints" && one.Key != "solution" { // these have flags of their own
-			d.Choices[one.Key] = f.String(one.Key, "", one.What+": "+strings.Join(one.Words, ", ")+"; if left out, the first is used")
+			d.Choices[one.Key] = f.String(one.Key, "", one.What+": "+strings.Join(one.Words, ", ")+"; the default is "+one.Words[0])
 		}
 	}
 	return c
@@ -57,7 +59,7 @@ text; you can change it with any editor.`,
 func (t *teacher) newClass(path string, d *classfile.Draft) error {
 	// Refused before the first question, and not after the last answer.
 	if _, err := os.Lstat(path); err == nil {
-		return fmt.Errorf(saidIsThere, path)
+		return fmt.Errorf(saidFileExists, path)
 	}
 	if info, err := os.Stat(filepath.Dir(path)); err != nil || !info.IsDir() {
 		return fmt.Errorf(saidNoFolder, filepath.Dir(path))

@@ -23,7 +23,7 @@ func classCollectCommand(t *teacher) *cobra.Command {
 	var o class.CollectOptions
 	c := &cobra.Command{
 		Use:     "collect FILE|FOLDER…",
-		Short:   "Collect hand-ins and whole records",
+		Short:   "Collect hand-ins and records from students",
 		Long:    saidCollect,
 		Example: "  standstill class collect . --class physics-10b.yaml",
 		Args: func(c *cobra.Command, args []string) error {
@@ -49,10 +49,10 @@ func classCollectCommand(t *teacher) *cobra.Command {
 			})
 		},
 	}
-	c.Flags().BoolVar(&o.Mine, "mine", false, "these files are the teacher's own: count the lines and problem files that they accept")
-	c.Flags().StringVar(&o.As, "as", "", "count the files for this `student` of the class, whatever name they contain")
-	c.Flags().StringVar(&o.From, "from", "", "from a record with several students, take only the work of this `name`; needs --as")
-	c.Flags().BoolVar(&o.Again, "again", false, "collect the work of deleted students, too")
+	c.Flags().BoolVar(&o.Mine, "mine", false, "these files are your own, as the teacher: use the accepted lines and the problem files in them")
+	c.Flags().StringVar(&o.As, "as", "", "count the files as the work of this `student`, whatever name the files contain")
+	c.Flags().StringVar(&o.From, "from", "", "if the file contains several students, collect only the work under this `name`; use this flag together with --as")
+	c.Flags().BoolVar(&o.Again, "again", false, "also collect the work of students who were deleted")
 	return c
 }
 
@@ -88,15 +88,15 @@ type exports struct {
 
 func (e *exports) flags(c *cobra.Command) {
 	f := c.Flags()
-	f.BoolVar(&e.layout.Plain, "plain", false, "lines of text without columns")
+	f.BoolVar(&e.layout.Plain, "plain", false, "use lines of text without columns")
 	f.BoolVar(&e.json, "json", false, "print one JSON object")
-	f.BoolVar(&e.csv, "csv", false, "print CSV, with one record for each student and problem")
-	f.BoolVar(&e.mark, "bom", false, "start the CSV with a byte order mark, for spreadsheets that need one")
-	f.StringVar(&e.html, "html", "", "write one page to this `file`, for reading and printing")
+	f.BoolVar(&e.csv, "csv", false, "print CSV, with one row for each student and problem")
+	f.BoolVar(&e.mark, "bom", false, "start the CSV with a byte order mark, which some spreadsheet programs need")
+	f.StringVar(&e.html, "html", "", "write a page to this HTML `file`, for reading and printing")
 	f.StringVar(&e.xapi, "xapi", "", "write xAPI statements to this `file`, one per line")
-	f.StringVar(&e.place, "home", class.HomePage, "the `address` of the system that the students' ids belong to, for xAPI")
+	f.StringVar(&e.place, "home", class.HomePage, "for xAPI: the `address` of the system that gave the students their ids")
 	f.StringVar(&e.roster, "oneroster", "", "write OneRoster results to this `folder`")
-	f.BoolVar(&e.delta, "delta", false, "write the OneRoster files as changes to the data in the school system")
+	f.BoolVar(&e.delta, "delta", false, "write OneRoster files (delta) that change the data in the school system and do not replace them")
 	e.out.flags(c)
 }
 
@@ -196,9 +196,10 @@ func (t *teacher) exportRoster(r *summary.Report, e *exports) error {
 func classShowCommand(t *teacher) *cobra.Command {
 	return &cobra.Command{
 		Use:   "show STUDENT PROBLEM",
-		Short: "Show what one student typed for a problem",
-		Long: "Prints every line that a student checked in one problem, with the tutor's message, the hints and the disputed lines.\n" +
-			"Each line starts with the ENTRY that class accept needs.",
+		Short: "Show what one student typed in a problem",
+		Long: `This command prints every line that the student checked in the problem, with the
+message of the tutor and the hints. It also shows which lines the student
+disputed. Each line starts with a code: the ENTRY for standstill class accept.`,
 		Example: "  standstill class show Nele canal-lantern --class physics-10b.yaml",
 		Args:    exactly(2, "a student and a problem"),
 		RunE: func(_ *cobra.Command, args []string) error {
@@ -221,11 +222,13 @@ func classAcceptCommand(t *teacher) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "accept ENTRY",
 		Short: "Count a line as right although the tutor marked it wrong",
-		Long: `Counts a line as right although the tutor marked it wrong, whether the student disputed it
-or not. ENTRY is the code at the start of the line in class show. The student's entry is not
-changed: an entry of the teacher is added, and --undo cancels the teacher's entry.`,
+		Long: `This command counts a line as right although the tutor marked it wrong. It does
+not matter whether the student disputed the line. ENTRY is the code at the start
+of the line in the output of class show. The command does not change the
+student's entry: it adds an entry of the teacher. With --undo, it cancels the
+teacher's entry.`,
 		Example: "  " + exampleAccept + "\n  " + exampleAccept + " --undo",
-		Args:    exactly(1, "the entry at the start of the line in class show"),
+		Args:    exactly(1, "the code at the start of the line in class show"),
 		RunE: func(_ *cobra.Command, args []string) error {
 			return t.with(func(m *class.Markbook) error {
 				o.Entry = args[0]
@@ -243,9 +246,9 @@ changed: an entry of the teacher is added, and --undo cancels the teacher's entr
 			})
 		},
 	}
-	c.Flags().BoolVar(&o.Undo, "undo", false, "cancel an acceptance")
-	c.Flags().StringVar(&o.Student, "student", "", "the `student` whose line it is, if several have this entry")
-	c.Flags().StringVar(&o.Text, "text", "", "the `text` that counts, if an entry arrived in different versions")
+	c.Flags().BoolVar(&o.Undo, "undo", false, "no longer count the line as right")
+	c.Flags().StringVar(&o.Student, "student", "", "the `student` who typed the line, if several students have this entry")
+	c.Flags().StringVar(&o.Text, "text", "", "the `text` that counts, if the entry arrived with different texts")
 	return c
 }
 
@@ -253,7 +256,7 @@ func classWatchCommand(t *teacher) *cobra.Command {
 	var once bool
 	c := &cobra.Command{
 		Use:     "watch FOLDER…",
-		Short:   "Show what is happening in a lab",
+		Short:   "Show what the students in a lab are doing",
 		Long:    saidWatch,
 		Example: "  standstill class watch . --once --class physics-10b.yaml",
 		Args: func(c *cobra.Command, args []string) error {

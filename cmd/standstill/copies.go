@@ -19,9 +19,9 @@ type whose struct {
 }
 
 func (w *whose) flags(c *cobra.Command) {
-	c.Flags().StringArrayVar(&w.students, "student", nil, "the `student` whose numbers are used: one on the class list, or any name with --numbers")
-	c.Flags().StringVar(&w.class, "class", "", "the class `file` from which the numbers and g are taken")
-	c.Flags().StringVar(&w.numbers, "numbers", "", "the number `key` from which the numbers are made, if there is no class file")
+	c.Flags().StringArrayVar(&w.students, "student", nil, "use the numbers of this `student`: a student on the class list, or any name if you use --numbers")
+	c.Flags().StringVar(&w.class, "class", "", "use the numbers and the value of g from this class `file`")
+	c.Flags().StringVar(&w.numbers, "numbers", "", "make the numbers from this number `key`, without a class file")
 }
 
 // copies are a class, its problems and the students whose copies are meant, nobody

@@ -18,13 +18,17 @@ func forgetCommand(a *app) *cobra.Command {
 	var yes bool
 	c := &cobra.Command{
 		Use:   "forget STUDENT",
-		Short: "Delete everything that a student did, or all old entries",
-		Long: `Deletes a student, by name or id, and all entries of the student, and overwrites them in
-the file; with --class, it does this in the record of the class. It says what it will
-delete and asks first. The numbers of the other entries then have a gap. A hand-in file of
-the student still contains everything, but collecting it again does not bring the entries back.
---before deletes all entries that were made before a day, and the students who then have
-no entries left. An entry says who deleted, how many entries and when; it names no student.`,
+		Short: "Delete all entries of a student, or all old entries",
+		Long: `This command deletes one student and all entries of that student from the
+record. Give the student's name or id. In a record file, the command also
+overwrites the deleted entries. With --class, it deletes the student from the
+record of the class. The command first says what it will delete and asks you to
+confirm. The numbers of the remaining entries then have a gap. A hand-in file of
+the student still contains all entries, but if you collect the file again, the
+entries do not come back. With --before, the command deletes all entries that
+were made before a date, and all students who then have no entries left. The
+program saves who deleted entries, how many and when, but not the name of the
+deleted student.`,
 		Example: "  standstill record forget Nele --yes\n  standstill record forget --before 2026-08-01 --yes",
 		Args: func(c *cobra.Command, args []string) error {
 			if before != "" {
@@ -48,9 +52,9 @@ no entries left. An entry says who deleted, how many entries and when; it names 
 			return a.forgetOne(desk.Record(), desk.Student, yes)
 		},
 	}
-	c.Flags().StringVar(&classFile, "class", "", "delete from the record of this class `file`")
+	c.Flags().StringVar(&classFile, "class", "", "delete entries from the record of the class in this `file`")
 	c.Flags().BoolVar(&yes, "yes", false, "delete without asking")
-	c.Flags().StringVar(&before, "before", "", "delete all entries that were made before this `date`, as in 2026-08-01")
+	c.Flags().StringVar(&before, "before", "", "delete all entries that were made before this `date`, such as 2026-08-01")
 	return c
 }
 

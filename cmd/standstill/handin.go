@@ -28,7 +28,7 @@ func handInCommand(a *app) *cobra.Command {
 			return a.handIn(folder, student, classFile)
 		},
 	}
-	c.Flags().StringVar(&student, "student", "", "the `student`, by name or id; else the one who practised last")
+	c.Flags().StringVar(&student, "student", "", "the name or id of the `student`; without this flag, the student who practised last")
 	c.Flags().StringVar(&classFile, "class", "", "the class `file`; the default is class.yaml in the folder of the program or in the data folder")
 	return c
 }

@@ -44,7 +44,7 @@ func hostCommand(a *app) *cobra.Command {
 	h := &hosting{teacher: teacher{app: a}, log: &heldLog{out: a.Err}}
 	c := &cobra.Command{
 		Use:     "host",
-		Short:   "Let a whole class practise on this machine, over the local network",
+		Short:   "Let a whole class practise on this machine over the local network",
 		Long:    saidHost,
 		Example: "  standstill host --class physics-10b.yaml\n  standstill host slips --class physics-10b.yaml --address 192.168.1.20",
 		Args:    noSuchCommand,
@@ -54,14 +54,14 @@ func hostCommand(a *app) *cobra.Command {
 		Annotations: map[string]string{serves: "listening "},
 	}
 	c.PersistentFlags().StringVar(&h.file, "class", "", "the class `file`; the default is class.yaml in the folder of the program or in the data folder")
-	c.PersistentFlags().StringVar(&h.key, "host-key", "", "the `file` of this host's own key; all hosts of one school use the same file")
+	c.PersistentFlags().StringVar(&h.key, "host-key", "", "the `file` with the private key of this host; use the same file for all hosts of a school")
 	f := c.Flags()
-	f.StringVar(&h.listen, "listen", ":2222", "the `address` on which to wait for connections")
+	f.StringVar(&h.listen, "listen", ":2222", "wait for connections on this `address`")
 	f.DurationVar(&h.idle, "idle", time.Hour, "close a connection after this `time` without a key press")
-	f.IntVar(&h.perAddress, "per-address", 64, "the largest number of `connections` allowed from one address")
-	f.BoolVar(&h.open, "open", false, "host without a class: anybody can connect under any name")
+	f.IntVar(&h.perAddress, "per-address", 64, "allow at most this number of `connections` from one address")
+	f.BoolVar(&h.open, "open", false, "start the host without a class: anybody can connect under any name")
 	f.BoolVar(&h.logNames, "log-names", false, "write the students' ids into the log")
-	f.BoolVar(&h.replaceClass, "replace-class", false, "replace the class file in the database with this one")
+	f.BoolVar(&h.replaceClass, "replace-class", false, "replace the class file in the database with this class file")
 	c.SuggestionsMinimumDistance = nearEnough
 	c.AddCommand(hostSlipsCommand(h), hostKeyCommand(h))
 	return c
@@ -281,13 +281,15 @@ func hostSlipsCommand(h *hosting) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "slips [STUDENT]...",
 		Short: "Make new pass phrases and print a slip for each student",
-		Long: `Makes a new pass phrase for every student of the class, or for those whom you name, and
-prints a slip for each. The new phrases are not saved anywhere else: print the slips, or make
-new ones later. The old phrase and keys stop working, and open connections are closed.`,
+		Long: `This command makes a new pass phrase for every student of the class, or only for
+the students whom you name, and prints a slip for each student. The program
+cannot show a pass phrase again, so print the slips at once. If a slip is lost,
+make a new one. A new pass phrase replaces the old pass phrase and the keys of
+the student, and closes the student's open connections.`,
 		Example: "  standstill host slips --class physics-10b.yaml --address 192.168.1.20",
 		RunE:    func(_ *cobra.Command, args []string) error { return h.slips(args, address, asJSON) },
 	}
-	c.Flags().StringVar(&address, "address", "", "the host's `address`, as students type it, with :PORT if it is not 2222")
+	c.Flags().StringVar(&address, "address", "", "the `address` of the host, as students type it; add :PORT if the port is not 2222")
 	c.Flags().BoolVar(&asJSON, "json", false, "print a JSON array")
 	return c
 }
@@ -361,7 +363,7 @@ func hostKeyCommand(h *hosting) *cobra.Command {
 		Use:     "add STUDENT FILE",
 		Short:   "Add a public key from a .pub file",
 		Example: exampleKey,
-		Args:    exactly(2, "a student's id and the file of a public key"),
+		Args:    exactly(2, "a student's id and a file with a public key"),
 		RunE:    func(_ *cobra.Command, args []string) error { return h.addKey(args[0], args[1]) },
 	})
 	return c

@@ -20,19 +20,21 @@ func markCommand(a *app) *cobra.Command {
 	var own whose
 	c := &cobra.Command{
 		Use:   "mark",
-		Short: "Mark answers in JSON, one per line",
-		Long: `Reads requests from standard input, one JSON object per line, and writes one
-line for each of them, in the same order:
+		Short: "Mark answers that another program sends as JSON",
+		Long: `This command reads requests from standard input. Each line is a request, one
+JSON object. For each request the command writes one line with the result, in
+the same order. A request looks like this:
 
   {"problem":"canal-lantern","stage":"solve","answer":"T1 = 20.2 N"}
 
-The stages are diagram, components, x-sum, y-sum and solve. "item" says what the
-answer is about if a stage asks for several things; "before" is a list of the
-student's earlier accepted answers, each with "stage", "item" and "answer"; "student"
-and "class", a number key, choose the numbers of that student. With --class the number key, g
-and the tolerance come from the class file. --numbers and --student are used if a request
-has no "class" or "student". If a line is not a request, the answer is {"error":"…"}, and
-the program goes on with the next line.`,
+The stages are diagram, components, x-sum, y-sum and solve. If a stage asks for
+several things, "item" says which of them the answer is about. "before" is a
+list of the accepted answers that the student gave earlier, each with "stage",
+"item" and "answer". "student" and "class" (a number key) choose the numbers of
+one student; if a request does not have them, the command uses --student and
+--numbers. With --class, the number key, g and the tolerance come from the class
+file. If a line is not a request, the result is {"error":"…"}, and the command
+continues with the next line.`,
 		Example: `  standstill mark < answers.jsonl`,
 		Args:    exactly(0, ""),
 		RunE: func(*cobra.Command, []string) error {
@@ -202,11 +204,11 @@ func plainJSON(err error) string {
 	var syntax *json.SyntaxError
 	switch {
 	case errors.As(err, &kind) && kind.Field != "":
-		return fmt.Sprintf("%q cannot be of the kind %s", kind.Field, kind.Value)
+		return fmt.Sprintf("the value of %q cannot be a JSON %s", kind.Field, kind.Value)
 	case errors.As(err, &kind):
-		return "expected a JSON object, not one of the kind " + kind.Value
+		return "expected a JSON object, not a JSON " + kind.Value
 	case errors.As(err, &syntax):
-		return fmt.Sprintf("no JSON, from byte %d on", syntax.Offset)
+		return fmt.Sprintf("the line is not valid JSON from byte %d on", syntax.Offset)
 	}
 	return err.Error()
 }

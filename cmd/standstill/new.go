@@ -19,13 +19,17 @@ func bankNewCommand(a *app) *cobra.Command {
 	var n newProblem
 	c := &cobra.Command{
 		Use:   "new [FILE]",
-		Short: "Create a problem file, question by question",
-		Long: "Asks for what a problem needs, writes a commented file, solves it at once and shows the\n" +
-			"drawing and the solution. Each answer is checked at once; for the previous question,\n" +
-			"type back. If you stop before the end, your answers are saved beside the file.\n\n" +
-			"The program does not ask for what the flags already say. A force is a list of parts: name,\n" +
-			"kind, points or direction, angle and from, size, by, and on if there are several bodies.",
-		Example: "  standstill bank new my-lantern.yaml --topic one-line --title Lantern --text {m}_hangs --given m=2_kg --force name=T,kind=tension,points=up --force name=w,kind=weight,points=down,size=m*g --find T",
+		Short: "Create a problem file by answering questions",
+		Long: `This command asks for everything that a problem needs and writes a problem file
+with comments. It then solves the problem and shows the drawing and the
+solution. The program checks each answer at once. To go back to the previous
+question, type back. If you stop before the end, your answers are saved, and the
+same command continues with the next question.
+
+The command does not ask for values that you give as flags. The value of --force
+can contain the keys name, kind, points, angle, from, direction, size, by and
+on. To see what these keys mean, type standstill help problem-file.`,
+		Example: "  standstill bank new my-lantern.yaml --topic one-line --title Lantern --text '{m} hangs' --given 'm=2 kg' --force 'name=T,kind=tension,points=up' --force 'name=w,kind=weight,size=m*g' --find T",
 		Args:    cobra.MaximumNArgs(1),
 		RunE: func(_ *cobra.Command, args []string) error {
 			file := ""
@@ -37,16 +41,16 @@ func bankNewCommand(a *app) *cobra.Command {
 		},
 	}
 	f := c.Flags()
-	f.StringVar(&n.draft.ID, "id", "", "the problem's `id`; else the file's name")
+	f.StringVar(&n.draft.ID, "id", "", "the `id` of the problem; without this flag, the name of the file")
 	f.StringVar(&n.draft.Title, "title", "", "its `title`")
 	f.StringVar(&n.draft.Topic, "topic", "", "its `topic`")
 	f.StringVar(&n.draft.Level, "level", "", "its `level`: 1, 2 or 3")
-	f.StringVar(&n.draft.Text, "text", "", "the `text`, with letters in braces; _ counts as a space")
-	f.StringArrayVar(&n.given, "given", nil, "a `given`, as in m=3.2_kg; you can repeat this flag")
+	f.StringVar(&n.draft.Text, "text", "", "the `text` of the problem, with letters in braces and with _ for a space")
+	f.StringArrayVar(&n.given, "given", nil, "a `given` quantity, as in m=3.2_kg; you can repeat this flag")
 	f.StringVar(&n.draft.Tilt, "tilt", "", "the `angle` by which the x axis is turned, or left if positive x is to the left")
-	f.StringArrayVar(&n.draft.Bodies, "body", nil, "the name of a `body`, if there are several; you can repeat this flag")
+	f.StringArrayVar(&n.draft.Bodies, "body", nil, "the name of a `body`, if there are several bodies; you can repeat this flag")
 	f.StringArrayVar(&n.forces, "force", nil, "a `force`, as in name=T1,kind=tension,points=up_left,angle=alpha,from=x")
-	f.StringArrayVar(&n.equal, "equal", nil, "a letter for `equal` sizes, as in T=T1,T2")
+	f.StringArrayVar(&n.equal, "equal", nil, "a letter for forces of `equal` size, as in T=T1,T2")
 	f.StringSliceVar(&n.draft.Find, "find", nil, "the unknowns to find, with commas between them")
 	f.StringArrayVar(&n.vary, "vary", nil, "the `range` of a given, as in m=1.5_to_5.0_step_0.1; you can repeat this flag")
 	f.StringVar(&n.draft.Notes, "notes", "", "a note for the `teacher`")
@@ -98,7 +102,7 @@ const unnamedProblem = "new-problem"
 func (n *newProblem) idTaken(id, file string) string {
 	file = cmp.Or(file, id+".yaml")
 	if _, err := os.Lstat(file); err == nil {
-		return sentence(fmt.Sprintf(saidIsThere, file))
+		return sentence(fmt.Sprintf(saidFileExists, file))
 	}
 	for _, h := range n.openBank().List() {
 		if h.ID == id {

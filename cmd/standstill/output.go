@@ -24,7 +24,7 @@ type output struct {
 }
 
 func (o *output) flags(c *cobra.Command) {
-	c.Flags().BoolVar(&o.Force, "force", false, "replace a file that this command did not write")
+	c.Flags().BoolVar(&o.Force, "force", false, "replace the file even if another program wrote it")
 }
 
 // headOfFile is how many bytes are looked at to tell what a file is.

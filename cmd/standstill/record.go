@@ -25,7 +25,7 @@ func recordCommand(a *app) *cobra.Command {
 	c := &cobra.Command{
 		Use:     "record [STUDENT]",
 		Short:   "Print a student's progress",
-		Long:    "Prints the status of every problem that one student has started: the student whom you name, or else the one who practised last.",
+		Long:    "This command prints the status of every problem that a student has started. Without a STUDENT, it prints the status for the student who practised last.",
 		Example: "  standstill record\n  standstill record Nele --json",
 		Args: func(c *cobra.Command, args []string) error {
 			if len(args) > 1 {

@@ -15,7 +15,7 @@ func recordMigrateCommand(a *app) *cobra.Command {
 	return &cobra.Command{
 		Use:     "migrate",
 		Short:   "Create or update the tables of a database",
-		Long:    "Creates the tables in the database that --record names, or updates older ones. Only the owner of the database can do this; hosts never do it.",
+		Long:    "This command creates the tables in the database that --record names, or updates older tables. Only the owner of the database can do this; hosts never change the tables.",
 		Example: "  standstill record migrate --record postgres://owner@db.school.example/standstill",
 		Args:    exactly(0, ""),
 		RunE: func(*cobra.Command, []string) error {
@@ -36,11 +36,13 @@ func recordCopyCommand(a *app) *cobra.Command {
 	return &cobra.Command{
 		Use:   "copy FROM TO",
 		Short: "Copy a record into another record",
-		Long: `Adds all entries of one record to another. Each is a file or the address of a database,
-with ?book=CODE at the end to choose the class. Entries keep their ids and numbers. Both
-records can be in use. If you copy again, only new entries are added.`,
-		Example: "  standstill record copy record.db postgres://host@db.school.example/standstill?book=harbour-2",
-		Args:    exactly(2, "two records: copy from the first to the second"),
+		Long: `This command adds all entries of one record to another record. A record is
+either a file or the address of a database. To choose the class in a database,
+end the address with ?book= and the number key of the class. The entries keep
+their ids and numbers. Other programs can use both records at the same time. If
+you copy again, the command adds only the new entries.`,
+		Example: "  standstill record copy record.db 'postgres://host@db.school.example/standstill?book=harbour-2'",
+		Args:    exactly(2, "two records, one to copy from and one to copy to"),
 		RunE: func(_ *cobra.Command, args []string) error {
 			return a.copyRecord(args[0], args[1])
 		},
@@ -97,7 +99,7 @@ func recordExportCommand(a *app) *cobra.Command {
 			return said(a.exportStudent(desk))
 		},
 	}
-	c.Flags().StringVar(&classFile, "class", "", "the class `file` whose list has the name; the default is class.yaml in the folder of the program or in the data folder")
+	c.Flags().StringVar(&classFile, "class", "", "the class `file` whose list contains the name; the default is class.yaml in the folder of the program or in the data folder")
 	return c
 }
 

@@ -46,10 +46,10 @@ func root(a *app) *cobra.Command {
 	c.SetHelpCommand(helpCommand(c))
 	all := c.PersistentFlags()
 	all.StringArrayVar(&a.folders, "bank", nil, "add a `folder` of problem files; you can repeat this flag")
-	all.StringVar(&a.recordFile, "record", "", "save answers in this `file`")
+	all.StringVar(&a.recordFile, "record", "", "the `file` of the record, or the address of a database")
 	own := c.Flags()
 	own.StringVar(&a.classFile, "class", "", "the class `file`, for practice in a class")
-	own.BoolVar(&a.plain, "plain", false, "lines of text instead of screens")
+	own.BoolVar(&a.plain, "plain", false, "use lines of text instead of screens")
 	a.screenFlags(own)
 	all.BoolP("help", "h", false, "show this help")
 	c.SetUsageTemplate(saidUsage)
@@ -78,9 +78,9 @@ func sayCompletion(root *cobra.Command) {
 
 // screenFlags say how screens are shown.
 func (a *app) screenFlags(f *pflag.FlagSet) {
-	f.BoolVar(&a.light, "light", false, "use colours for a light background, now and next time")
-	f.BoolVar(&a.dark, "dark", false, "use colours for a dark background, now and next time")
-	f.BoolVar(&a.ascii, "ascii", plainCharacters(runtime.GOOS, os.Getenv), "drawings in plain characters, for terminals without braille")
+	f.BoolVar(&a.light, "light", false, "use colours for a light background, from now on")
+	f.BoolVar(&a.dark, "dark", false, "use colours for a dark background, from now on")
+	f.BoolVar(&a.ascii, "ascii", plainCharacters(runtime.GOOS, os.Getenv), "draw with plain characters, for terminals that cannot show braille")
 }
 
 // oneBackground refuses colours for two backgrounds at once.

@@ -6,11 +6,11 @@ import (
 )
 
 const (
-	saidRoot = `Standstill is a tutor for forces in equilibrium. It gives you a problem, reads your reasoning
-line by line, marks each line and says what is wrong.
+	saidRoot = `Standstill is a tutor for forces in equilibrium. It gives you a problem, marks
+your reasoning line by line, and says what is wrong with a line.
 
-Without a command it opens the tutor. Your work is saved, and you come back to the
-place where you stopped.`
+If you type only standstill, without a command, the tutor opens. Standstill
+saves your work. The next time, you continue at the same place.`
 
 	saidUsage = `Usage:{{if .Runnable}}
   {{.UseLine}}{{end}}{{if .HasAvailableSubCommands}}
@@ -31,8 +31,9 @@ Flags of every command:
 "{{.CommandPath}} COMMAND --help" explains one command.{{end}}
 `
 	saidCompletion     = "Print a script that completes commands when you press Tab"
-	saidCompletionLong = `Prints a script for your shell. With it the shell completes the commands and flags of
-standstill when you press Tab. Save it where your shell looks for such scripts.`
+	saidCompletionLong = `This command prints a completion script for your shell. Save the script in the
+folder where your shell looks for completion scripts. When you press Tab, the
+shell then completes the commands and flags of standstill.`
 	saidCompletionOf = "Print the completion script for %s"
 
 	saidFault          = "Standstill stopped because of an error in the program: %v. The lines that you checked before are saved."
@@ -41,18 +42,18 @@ standstill when you press Tab. Save it where your shell looks for such scripts.`
 	saidNoCommand      = "there is no command %q; standstill help lists the commands"
 	saidNearCommand    = "there is no command %q; did you mean %s?"
 	saidMissing        = "%s needs %s; %s --help shows an example"
-	saidTooMany        = "%q is one word too many after %s; %s --help shows an example"
+	saidTooMany        = "%q cannot be used after %s; %s --help shows an example"
 	saidNoFlag         = "%s has no flag %s; %s --help lists its flags"
 	saidNearFlag       = "%s has no flag %s; did you mean %s?"
 	saidBareFlag       = "the flag %s needs a value, as in %s"
-	saidFlagValue      = "the flag %s cannot be %q"
-	saidFlags          = "these flags cannot be used together with %s"
+	saidFlagValue      = "the flag %s cannot have the value %q"
+	saidFlags          = "%s cannot use these flags together"
 	saidLightAndDark   = "the flags --light and --dark cannot be used together; choose one"
-	saidNoRecord       = "there is no record at %s; it is created when somebody practises"
+	saidNoRecord       = "there is no record at %s; the program creates the record when a student starts to practise"
 	saidWaitsForRecord = "Waiting for the record %s, which another program is using."
-	saidNobody         = "nobody has practised here yet"
-	saidNoStudent      = "the record has no student %q; it has %s"
-	saidNameStudent    = "name a student; the record has %s"
+	saidNobody         = "the record is empty, because nobody has practised yet"
+	saidNoStudent      = "the record has no student %q; its students are %s"
+	saidNameStudent    = "name a student; the students in the record are %s"
 )
 
 // part is a part of the manual page that no command has.
@@ -60,12 +61,14 @@ type part struct{ title, text string }
 
 func saidManual() []part {
 	return []part{
-		{"FILES", `The record is in the folder standstill of the user's data folder: ~/.local/share/standstill on
-Linux, ~/Library/Application Support/standstill on macOS, %LocalAppData%\standstill on Windows.
-A class file called class.yaml is found there, and in the folder of the program.`},
-		{"ENVIRONMENT", `STANDSTILL_DATA names another folder for the record. NO_COLOR turns colours off.`},
-		{"EXIT STATUS", `0 on success; 1 if an error was found in what was checked, or if something could not be done;
-2 if the command line cannot be understood.`},
+		{"FILES", `The record is in the data folder of Standstill: ~/.local/share/standstill on
+Linux, ~/Library/Application Support/standstill on macOS, and
+%LocalAppData%\standstill on Windows. The program looks for a class file called
+class.yaml in this folder and in the folder of the program.`},
+		{"ENVIRONMENT", `If STANDSTILL_DATA names a folder, the program uses this folder as its data
+folder. If NO_COLOR is set, the program does not use colours.`},
+		{"EXIT STATUS", `The exit status is 0 if the command succeeded, 1 if it found an error or could
+not finish, and 2 if the command line has an error.`},
 	}
 }
 

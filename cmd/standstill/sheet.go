@@ -19,11 +19,13 @@ func sheetCommand(a *app) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "sheet PROBLEM…",
 		Short: "Make a sheet of problems to print",
-		Long: `Writes one HTML file to print from a browser: a page to work on for each problem, with the
-drawing, and the worked solutions on separate pages. With a class file every student, or
-each one that you name with --student, gets the same numbers as on the screen; without a
-PROBLEM the sheet contains the set work of the class. Without a class file, --numbers KEY gives
-every --student different numbers.`,
+		Long: `This command writes one HTML file that you can print from a browser. For each
+problem, the file contains a page to work on, with the drawing, and the worked
+solution on a separate page. With a class file, every student gets the same
+numbers on paper as on the screen. To print only for some students, name them
+with --student. If you name a class file and no PROBLEM, the file contains the
+set work of the class. Without a class file, --numbers KEY gives different
+numbers to each student whom you name with --student.`,
 		Example: `  standstill sheet canal-lantern -o lantern-sheet.html
   standstill sheet banner-ring crate-ramp --numbers 10b --student ada --student ben -o work.html
   standstill sheet --class physics-10b.yaml --no-solution -o physics-10b.html
@@ -44,10 +46,10 @@ every --student different numbers.`,
 	}
 	o.flags(c)
 	o.out.flags(c)
-	c.Flags().StringVarP(&file, "output", "o", "", "the `file` to write; if left out, the sheet goes to standard output")
+	c.Flags().StringVarP(&file, "output", "o", "", "the `file` to write; without this flag, the sheet goes to standard output")
 	c.Flags().BoolVar(&noKey, "no-solution", false, "leave out the worked solutions")
 	c.Flags().BoolVar(&noKey, "no-key", false, "the same as --no-solution")
-	c.Flags().BoolVar(&answers, "answers", false, "write only the numbers and results of all students, one page for each problem")
+	c.Flags().BoolVar(&answers, "answers", false, "write only the numbers and results of all students, with one page for each problem")
 	return c
 }
 

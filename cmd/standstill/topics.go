@@ -26,7 +26,7 @@ type topic struct {
 func topics() []topic {
 	return []topic{
 		{"problem-file", "the keys of a problem file, with examples", problems.FileHelp()},
-		{"promises", "what later versions will continue to read and do", saidPromises},
+		{"promises", "what stays the same in later versions", saidPromises},
 		{"changes", "what is new in each version", saidChanges},
 	}
 }
@@ -36,7 +36,7 @@ func helpCommand(root *cobra.Command) *cobra.Command {
 	return &cobra.Command{
 		Use:     "help [COMMAND|PAGE]",
 		Short:   "Explain a command, or show a page of help",
-		Long:    "Explains a command. There are also pages about other things:\n\n" + listTopics(),
+		Long:    "This command explains another command, or shows one of these pages of help:\n\n" + listTopics(),
 		Example: "  standstill help mark\n  standstill help problem-file",
 		RunE: func(_ *cobra.Command, args []string) error {
 			for _, t := range topics() {

@@ -111,7 +111,7 @@ func TestExamplesRun(t *testing.T) {
 			return
 		}
 		for _, example := range strings.Split(c.Example, "\n") {
-			words := strings.Fields(example)
+			words := wordsOf(example)
 			input := "Nele\nleave\n"
 			if i := len(words) - 2; i > 0 && words[i] == "<" {
 				input, words = files[words[i+1]], words[:i]

@@ -140,7 +140,7 @@ func TestAComparisonNamesFirstWhatWasNotMeasured(t *testing.T) {
 	f := bankForm(t, "canal-lantern")
 	fill(t, f, []string{"m = 0.5 kg ± 1 %"}, []string{"T1 = 3.6 N div 0.1 N"})
 	compared := result(t, f).Main()[2]
-	if !strings.HasPrefix(compared.Lines[0], "Not measured, so taken from the problem as exact: α = 35°, β = 50° and g = 9.8 m/s²") {
+	if !strings.HasPrefix(compared.Lines[0], "You did not measure these values, so the program uses the exact values from the problem: α = 35°, β = 50° and g = 9.8 m/s²") {
 		t.Errorf("%q", compared.Lines)
 	}
 }
@@ -163,7 +163,7 @@ func TestScatterIsPooledWhereItIsLessByChance(t *testing.T) {
 			t.Errorf("%s: u = %v, ν = %d, pooled %v, want %v", c.Letter, c.U, c.Nu, c.Pooled, want)
 		}
 	}
-	if said := strings.Join(Style{Plain: true}.Set(r.Main()), "\n"); strings.Count(said, "the scatter of all readings was used") != 1 {
+	if said := strings.Join(Style{Plain: true}.Set(r.Main()), "\n"); strings.Count(said, "the program used the scatter of all readings") != 1 {
 		t.Errorf("%s", said)
 	}
 }

@@ -214,7 +214,7 @@ func TestAChangedValueIsASettingOrACorrection(t *testing.T) {
 	table := newTable(t, r, "", "Ida", "0.400 kg ± 1 %", "30 deg ± 0.5 deg", "50 deg ± 0.5 deg", "", "", "2.5 N div 0.1 N", "",
 		"alpha = 45 deg ± 0.5 deg", "", "T1 = 2.6 N div 0.1 N", "m = 0.41 kg ± 1 %", "correction", "leave")
 	table.run("canal-lantern")
-	table.wants("The readings were made with a different value of α.", "This is a new run with the same values; the readings are empty.", "Accepted: m = 0.4100 kg")
+	table.wants("You made the readings with a different value of α.", "This is a new run with the same values, but without readings.", "Accepted: m = 0.4100 kg")
 	runs, err := Runs(r, "")
 	if err != nil || len(runs) != 2 || !strings.Contains(runs[0].Text, "alpha = 30 deg ± 0.5 deg\nset beta = 50 deg ± 0.5 deg\nread T1 = 2.5 N") ||
 		!strings.Contains(runs[1].Text, "m = 0.41 kg ± 1 %\nset alpha = 45 deg ± 0.5 deg") || !strings.Contains(runs[1].Text, "read T1 = 2.6 N") {
@@ -227,8 +227,8 @@ func TestAChangedValueIsASettingOrACorrection(t *testing.T) {
 func TestUnlikelyValuesAreAskedAbout(t *testing.T) {
 	table := newTable(t, memory(t), "", "Ida", "1000 kg ± 1 %", "2.60 kg ± 1 %", "28 deg ± 0.5 deg", "", "", "142 N div 1 N", "", "27.5 N div 0.5 N", "result", "leave")
 	table.run("banner-ring")
-	table.wants("Is m = 1000.0 kg, u = 5.8 kg right? The problem gives 2.6 kg. If it is right, press Enter. If not, type it again.", "Accepted: m = 2.600 kg",
-		"Is T₁ = 142.00 N, u = 0.29 N right? It is far from what these values predict.", "Accepted: T₁ = 142.00 N", "Accepted: T₂ = 27.50 N")
+	table.wants("Is m = 1000.0 kg, u = 5.8 kg right? The problem gives 2.6 kg. If the value is right, press Enter. If not, type the value again.", "Accepted: m = 2.600 kg",
+		"Is T₁ = 142.00 N, u = 0.29 N right? This reading is far from the prediction.", "Accepted: T₁ = 142.00 N", "Accepted: T₂ = 27.50 N")
 	if strings.Count(table.all(), "Is T₁") != 1 {
 		t.Error("asked again")
 	}
@@ -237,7 +237,7 @@ func TestUnlikelyValuesAreAskedAbout(t *testing.T) {
 	slip.wants("The uncertainty of m is 29 % of its value. Did you mean a percentage or another unit?", "Accepted: m = 1.0000 kg")
 	one := newTable(t, memory(t), "", "", "1.00 kg", "leave")
 	one.run("banner-ring")
-	one.wants("What is the smallest division of the scale? Press Enter if it is 0.01 kg")
+	one.wants("What is the smallest division of the scale? Press Enter if it is 0.01 kg.")
 }
 
 // Notes and the conclusion are in the run and its report; the table of a group's runs
@@ -277,12 +277,12 @@ func TestNotesConclusionAndATableOfRuns(t *testing.T) {
 		t.Errorf("conclusion %q", forms[0].Conclusion)
 	}
 	for text, want := range map[string]string{
-		"":                                     "needs a first row",
-		"m / kg\n":                             "needs a first row",
+		"":                                     "The first row of the table must contain",
+		"m / kg\n":                             "The first row of the table must contain",
 		"q / kg\n1":                            "no letter “q”",
 		"m / kg,alpha / deg\n0.4,30\nheavy,95": "Row 3: m: “heavy” is neither a unit",
 		"m / N\n0.4":                           "N is the unit of a force",
-		"m / kg\n\"0.4":                        "The table cannot be read",
+		"m / kg\n\"0.4":                        "The program cannot read the table",
 	} {
 		if _, why, err := Import(p, strings.NewReader(text)); err != nil || !strings.Contains(strings.Join(why, " "), want) {
 			t.Errorf("%q: %q, %v", text, why, err)

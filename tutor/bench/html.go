@@ -129,15 +129,15 @@ func (f *Form) what(e *Field) string {
 	case e.Kind == Hanger:
 		return "mass of the hanger of " + expr.Set(e.Letter) + ", if not included in " + expr.Set(e.Letter)
 	case e.Kind == Ring:
-		return "own mass of " + e.Want.Name
+		return "mass of " + e.Want.Name
 	case e.Kind == Scale && e.Letter == scaleZero:
-		return "zero of the scale: what it shows with nothing on it"
+		return "zero reading of the spring scale, with nothing on it"
 	case e.Kind == Scale:
-		return "calibration of the scale: a known force divided by what it shows"
+		return "calibration factor of the spring scale: a known force divided by its reading"
 	}
 	if force, ok := f.model.Force(e.Letter); ok && e.Kind == Reading {
 		return map[statics.Kind]string{
-			statics.Tension: "pull of a string, read on a scale in it", statics.Spring: "pull of a spring, read on a scale", statics.Weight: "weight, read on a scale",
+			statics.Tension: "tension in a string, read on a spring scale", statics.Spring: "force of a spring, read on a spring scale", statics.Weight: "weight, read on a spring scale",
 		}[force.Kind]
 	}
 	return e.Want.Dim.String()

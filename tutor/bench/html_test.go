@@ -111,7 +111,7 @@ func TestPlotFollowsTheSums(t *testing.T) {
 	if canvas := picture.Braille(scene, 78, 20).String(); !strings.Contains(canvas, "β / °") {
 		t.Error(canvas)
 	}
-	if _, _, why = Plot(computed, "T1"); !strings.Contains(why, "is predicted by the equations") {
+	if _, _, why = Plot(computed, "T1"); !strings.Contains(why, "The equations predict ") {
 		t.Errorf("%q", why)
 	}
 	if _, notes, _ = Plot(computed, "alpha"); len(notes) != 1 || !strings.Contains(notes[0], "Run 1 had β = 35") {
@@ -133,13 +133,13 @@ func TestRunsSideBySide(t *testing.T) {
 		t.Fatal(why)
 	}
 	lines := strings.Join(Style{Plain: true}.Set(blocks), "\n")
-	for _, want := range []string{"α, run 3 30.00°, u 0.29, run 4 40.00°, u 0.29", "T₁ predicted, run 3 3.591 N, u 0.031", "changed by 0.000 N (U = 0.082 N); the prediction changed by −0.109 N"} {
+	for _, want := range []string{"α, run 3 30.00°, u 0.29, run 4 40.00°, u 0.29", "T₁ predicted, run 3 3.591 N, u 0.031", "changed by 0.000 N (U = 0.082 N), and the prediction changed by −0.109 N"} {
 		if !strings.Contains(lines, want) {
 			t.Errorf("never said: %s in\n%s", want, lines)
 		}
 	}
 	other := Computed{Number: 9, Result: result(t, bankForm(t, "banner-ring"))}
-	if _, why = Compare(append(computed, other)); !strings.Contains(why, "Run 3 belongs to canal-lantern and run 9 to banner-ring") {
+	if _, why = Compare(append(computed, other)); !strings.Contains(why, "Run 3 is a run of canal-lantern, but run 9 is a run of banner-ring") {
 		t.Errorf("%q", why)
 	}
 	if _, why = Compare(computed[:1]); why != saidTwoRuns {

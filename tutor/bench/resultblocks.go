@@ -222,7 +222,7 @@ func (p *Prediction) said() string {
 		return fmt.Sprintf("%s = %s; 95 %% of the random trials give a value between %s and %s (u = %s). %s",
 			p.Name, p.at(p.Value, wide), p.at(p.Low, wide), p.at(p.High, wide), p.in(p.Spread), p.Why)
 	case !(p.U > 0):
-		return fmt.Sprintf("%s = %s, exact, because all the values that it depends on are taken as exact", p.Name, p.at(p.Value, 0))
+		return fmt.Sprintf("%[1]s = %[2]s, exact, because %[1]s depends only on exact values", p.Name, p.at(p.Value, 0))
 	}
 	return fmt.Sprintf("%s = %s, u = %s, U = %s (%s)", p.Name, p.at(p.Value, p.U), p.in(p.U), p.in(p.Expanded), measure.SaidCoverage(p.K, p.Nu))
 }
@@ -280,16 +280,16 @@ func (c *Comparison) verdictSaid() string {
 	combined := fmt.Sprintf("their combined expanded uncertainty (%s), %s", c.factor(), c.Predicted.in(c.Combined))
 	switch c.Verdict {
 	case Agree:
-		return fmt.Sprintf("%s: they agree within %s.", c.Name(), combined)
+		return fmt.Sprintf("%s: reading and prediction agree within %s.", c.Name(), combined)
 	case Differ:
-		return fmt.Sprintf("%[1]s: they differ by %[3]s, more than %[2]s.", c.Name(), combined, c.Predicted.in(math.Abs(c.Value-c.Predicted.Value)))
+		return fmt.Sprintf("%[1]s: reading and prediction differ by %[3]s, more than %[2]s.", c.Name(), combined, c.Predicted.in(math.Abs(c.Value-c.Predicted.Value)))
 	}
 	limit := "20 % of the value"
 	if c.Predicted.Direction {
 		// A share of an angle would say nothing: where 0° lies is a convention.
 		limit = "5°"
 	}
-	return fmt.Sprintf("%s: it is not possible to tell whether they agree, because %s, is over %s.", c.Name(), combined, limit)
+	return fmt.Sprintf("%s: you cannot tell whether reading and prediction agree, because %s, is over %s.", c.Name(), combined, limit)
 }
 
 // factor words the coverage of the difference.
@@ -309,7 +309,7 @@ func (l Leftover) said() string {
 	if l.Within() {
 		return said + ", so zero is within the uncertainty."
 	}
-	return said + ", which is more than the uncertainties can explain."
+	return said + ", so zero is not within the uncertainty."
 }
 
 func saidBetter(p *Prediction, most Row, then float64) string {
@@ -399,7 +399,7 @@ func (r *Result) checked() Block {
 		u := p.Spread
 		said := "this confirms the law of propagation"
 		if p.Drawn {
-			said = "the result of the trials is used"
+			said = "the program uses the result of the trials"
 			// As for the prediction: the interval tells where the trials are, however long their tails.
 			u = (p.DrawnHigh - p.DrawnLow) / 4
 		}

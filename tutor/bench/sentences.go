@@ -14,10 +14,10 @@ import (
 
 // What is said about a field of the form.
 const (
-	saidNoRing        = "No mass hangs from the ring in this problem, so the ring's own mass is not needed."
-	saidScale         = "All readings can share one zero and one calibration, as in scale zero = 0.1 N div 0.1 N or scale calibration = 1.02 ± 0.01."
-	saidNoCalibration = "The calibration is the true force divided by the reading, so it must be above zero."
-	saidWhichRing     = "There are several rings. Say which one, as in ring A = 12 g."
+	saidNoRing        = "No mass hangs from the ring in this problem, so you do not need the mass of the ring."
+	saidScale         = "You can enter one zero reading and one calibration factor for all readings, as in scale zero = 0.1 N div 0.1 N or scale calibration = 1.02 ± 0.01."
+	saidNoCalibration = "The calibration factor is the true force divided by the reading, so it must be greater than zero."
+	saidWhichRing     = "There are several rings. Type the name of the ring, as in ring A = 12 g."
 )
 
 func saidNoRingOn(body string) string {
@@ -25,7 +25,7 @@ func saidNoRingOn(body string) string {
 }
 
 func saidBelowZero(w measure.Want) string {
-	return fmt.Sprintf("%s is below zero. Give its magnitude, which is positive.", w.Name)
+	return fmt.Sprintf("%s is below zero. Type its magnitude, which is positive.", w.Name)
 }
 
 func saidNoneOfIt(w measure.Want) string {
@@ -37,7 +37,7 @@ func saidBeyondQuarter(w measure.Want) string {
 }
 
 func saidNoEquals(line string) string {
-	return fmt.Sprintf("“%s” has no equals sign. Write a measured value as in m = 0.500 kg ± 1 %%.", measure.Shorten(line))
+	return fmt.Sprintf("“%s” has no equals sign. Type a measured value as in m = 0.500 kg ± 1 %%.", measure.Shorten(line))
 }
 
 // saidAbout puts the field's name before a sentence that does not begin with it.
@@ -75,11 +75,11 @@ func (f *Form) saidOtherKind(kind Kind, letter string) string {
 	glyph := expr.Set(letter)
 	switch {
 	case kind == Measure:
-		return fmt.Sprintf("%s is predicted by the equations. Enter what a scale or protractor shows for it as a reading.", glyph)
+		return fmt.Sprintf("The equations predict %[1]s. If you have measured %[1]s, enter the value as a reading.", glyph)
 	case kind == Hanger:
-		return fmt.Sprintf("%s is not a given mass, so it has no hanger.", glyph)
+		return fmt.Sprintf("%s is not a given mass, so you cannot add a hanger to it.", glyph)
 	}
-	return fmt.Sprintf("%s goes into the equations and is not predicted. Enter its measured value, not a reading.", glyph)
+	return fmt.Sprintf("The equations do not predict %[1]s. Enter %[1]s as a measured value, not as a reading.", glyph)
 }
 
 // What a hanger and a ring may weigh.
@@ -92,26 +92,26 @@ const (
 
 // saidUnphysical makes a sentence of what package statics says of a solution.
 func saidUnphysical(why string) string {
-	return "With these values " + why + ". Check the angles, the masses and the directions."
+	return "With these values, " + why + ". Check the angles, the masses and the directions."
 }
 
 // saidUnsolved says in a student's words why there is no prediction.
 func saidUnsolved(err error) string {
 	switch err {
 	case statics.ErrSeveral:
-		return "With these values there is more than one position of equilibrium, so nothing can be predicted. Check the directions of the strings."
+		return "With these values, there is more than one position of equilibrium, so the program cannot predict the forces. Check the directions of the strings."
 	case statics.ErrOpen, statics.ErrIllPosed:
-		return "With these values the forces cannot be found: the strings are so nearly in one line that a tiny change in an angle changes them enormously."
+		return "With these values, the program cannot find the forces. The strings are almost in one line, so a tiny change in an angle would change the forces enormously."
 	}
-	return "With these values the forces cannot balance in the directions that the problem gives. Check the angles and the masses."
+	return "With these values, the forces cannot balance in the directions that the problem gives. Check the angles and the masses."
 }
 
 func saidUpset(name string) string {
-	return fmt.Sprintf("The equations of this problem hold only for values that fit together exactly, so the uncertainty of %s cannot be found from values that were measured separately.", name)
+	return fmt.Sprintf("The equations of this problem have a solution only for values that fit together exactly. If you measure each value separately, the program cannot find the uncertainty of %s.", name)
 }
 
 func saidNumberNeeded(given, output string) string {
-	return fmt.Sprintf("The problem gives no number for %s, and %s depends on it. Measure %s.", expr.Set(given), expr.Set(output), expr.Set(given))
+	return fmt.Sprintf("The problem gives no number for %[1]s, but %[2]s depends on %[1]s. Measure %[1]s.", expr.Set(given), expr.Set(output))
 }
 
 func saidNoSum(sum string, missing []string) string {
@@ -119,16 +119,16 @@ func saidNoSum(sum string, missing []string) string {
 	if len(missing) > 1 {
 		was = "were"
 	}
-	return fmt.Sprintf("%s cannot be calculated from readings, because %s %s not read.", sum, measure.Listed(missing, "and"), was)
+	return fmt.Sprintf("The program cannot calculate %s from your readings, because %s %s not read.", sum, measure.Listed(missing, "and"), was)
 }
 
 func (r *Result) saidFailed(p *Prediction) string {
 	said := fmt.Sprintf("%s of %s random trials were left out", thousands(r.Failed), thousands(r.Draws))
 	switch r.Pushed {
 	case 0:
-		return said + " because the equations have no solution for their values. The interval comes from the other trials."
+		return said + " because the equations have no solution for the values of these trials. The interval comes from the other trials."
 	case r.Failed:
-		return said + " because a string would have to push. The interval comes from the other trials."
+		return said + " because a string would have to push in these trials. The interval comes from the other trials."
 	}
 	return said + fmt.Sprintf(": in %s of them a string would have to push, and in the others the equations have no solution. The interval comes from the remaining trials.", thousands(r.Pushed))
 }
@@ -138,7 +138,7 @@ func (r *Result) saidFailed(p *Prediction) string {
 func (r *Result) saidBends(p *Prediction) string {
 	said := fmt.Sprintf("%[2]s does not change linearly within the uncertainty of %[1]s", p.Budget[0].Input.Name(), p.Name)
 	if p.U == 0 {
-		return said + ": its rate of change is zero at the measured value. The interval comes from the random trials."
+		return said + ": at the measured value, the rate of change is zero. The interval comes from the random trials."
 	}
 	// The spreads agree, so it is the mean that was moved.
 	if math.Abs(p.Spread-p.U) <= measure.Agreement*p.U {
@@ -149,13 +149,13 @@ func (r *Result) saidBends(p *Prediction) string {
 
 // What the letters of a result mean, each where it first appears.
 const (
-	saidUMeans  = "u is the standard uncertainty. U = k·u is the expanded uncertainty: about 95 % of such intervals contain the true value."
+	saidUMeans  = "u is the standard uncertainty. U = k·u is the expanded uncertainty: about 95 % of the intervals ± U contain the true value."
 	saidNuMeans = "ν is the number of degrees of freedom. With few readings ν is small, and then k is larger than 2 (Student's t)."
-	saidEnMeans = "Eₙ is the difference divided by its expanded uncertainty U. |Eₙ| ≤ 1 means that the two values agree. About one comparison in twenty fails by chance."
+	saidEnMeans = "Eₙ is the difference divided by its expanded uncertainty U. If |Eₙ| ≤ 1, the two values agree. By chance, about one comparison in twenty fails."
 )
 
 func saidAssumedFirst(assumed []string) string {
-	return fmt.Sprintf("Not measured, so taken from the problem as exact: %s.", measure.Listed(assumed, "and"))
+	return fmt.Sprintf("You did not measure these values, so the program uses the exact values from the problem: %s.", measure.Listed(assumed, "and"))
 }
 
 func saidRepeat(names []string) string {
@@ -163,7 +163,7 @@ func saidRepeat(names []string) string {
 	if len(names) > 1 {
 		was = "were"
 	}
-	return fmt.Sprintf("%s %s read only once. Before you look for a cause of the difference, take two or three more readings.", measure.Listed(names, "and"), was)
+	return fmt.Sprintf("%s %s read only once. Take two or three more readings before you look for the cause of the difference.", measure.Listed(names, "and"), was)
 }
 
 func saidManyLoads(names []string) string {
@@ -171,7 +171,7 @@ func saidManyLoads(names []string) string {
 	if len(names) > 1 {
 		is = "are"
 	}
-	return fmt.Sprintf("%s %s predicted to be more than %d times the load: nearly horizontal strings carry very large forces. Show this to your teacher before you hang anything.", measure.Listed(names, "and"), is, manyLoads)
+	return fmt.Sprintf("%s %s predicted to be more than %d times the load, because nearly horizontal strings carry very large forces. Show this to your teacher before you hang anything.", measure.Listed(names, "and"), is, manyLoads)
 }
 
 func saidUnrated(names []string) string {
@@ -181,36 +181,36 @@ func saidUnrated(names []string) string {
 	if len(names) > 1 {
 		is, its = "are", "is each"
 	}
-	return fmt.Sprintf("%s %s predicted to be over %d N. What load %s rated for? Type the rating, as in %s = 100 N max, and never exceed it.", measure.Listed(names, "and"), is, unratedPull, its, first)
+	return fmt.Sprintf("%s %s predicted to be over %d N. What load %s rated for? Type the rated load, as in %s = 100 N max, and never exceed it.", measure.Listed(names, "and"), is, unratedPull, its, first)
 }
 
 func saidExceedsEarly(name, rating string) string {
-	return fmt.Sprintf("%s is predicted to be above its rating of %s. Use a smaller load.", name, rating)
+	return fmt.Sprintf("%s is predicted to be above its rated load of %s. Use a smaller load.", name, rating)
 }
 
 func saidExceeds(name, what, size, rating string) string {
-	return fmt.Sprintf("%s %s %s, above its rating of %s. Use a smaller load.", name, what, size, rating)
+	return fmt.Sprintf("%s %s %s, which is above its rated load of %s. Use a smaller load.", name, what, size, rating)
 }
 
 // Systematic lists what repeated readings do not show, the commonest first.
 func Systematic() []string {
 	return []string{
-		"These uncertainties do not include errors that are the same every time. Check for them in this order.",
-		"The scale: check its calibration (hang a known mass from it), its zero and the friction inside it, and that it points along the string.",
-		"The angles: check that the protractor is level with its centre at the ring, that you read it straight on, and that its zero line is along the right axis.",
-		"The masses: check that the hanger, the hook and the ring are included, and the scale itself if it hangs from the string.",
-		"The strings: check that they point at the centre of the ring, that the pulleys turn freely, and that nothing stretches while you read.",
+		"These uncertainties do not include errors that are the same in every reading. Check your apparatus for such errors in this order.",
+		"Spring scale: hang a known mass from the scale to check the calibration. Check the zero and the friction in the scale. Check that the scale points along the string.",
+		"Angles: check that the protractor is horizontal, that its centre is at the ring, and that its zero line is along the correct axis. Look straight at the protractor when you read it.",
+		"Masses: check that you included the hanger, the hook and the ring. If a spring scale hangs from the string, include the mass of the scale.",
+		"Strings: check that all strings point at the centre of the ring, that the pulleys turn freely, and that nothing stretches while you read the scale.",
 	}
 }
 
 // What is said of a sum of measured forces in a table.
 const (
 	saidZeroWithin  = "consistent with zero"
-	saidZeroOutside = "more than the uncertainties can explain"
+	saidZeroOutside = "not zero within the uncertainties"
 )
 
 // saidLook stands for Systematic where there is a next question.
-const saidLook = "These uncertainties do not include systematic errors. Type “look” for a list of the usual ones; begin with the calibration of the scale."
+const saidLook = "These uncertainties do not include systematic errors. Type “look” for a list of common systematic errors. First check the calibration of the spring scale."
 
 // Cautions are shown before the first measurement and stand on every sheet. What
 // they hold was read in school and maker's sheets on hanging masses, spring
@@ -219,12 +219,12 @@ const saidLook = "These uncertainties do not include systematic errors. Type “
 // common practice.
 func Cautions() []string {
 	return []string{
-		"Masses can fall: keep feet and fingers clear, and put a tray or something soft under them. Add masses gently and keep them low.",
+		"Masses can fall. Keep your feet and fingers away, and put a tray or something soft under the masses. Add masses gently, and hang them low.",
 		"Take the masses off before you move a string. Let go of a stretched spring scale slowly.",
-		"Strings and springs can snap: wear eye protection, and keep your face out of line with the strings.",
-		"Stay below the rated load of strings, scales and pulleys. Clamp or weight every stand before you hang anything from it.",
-		"Nearly horizontal strings carry very large forces: stay 10° or more from horizontal unless the teacher is with you.",
-		"This is for a teaching apparatus only, not for lifting, rigging or supporting people. Your school's own risk assessment and local rules come first. Real structures are work for licensed professionals.",
+		"Strings and springs can snap. Wear eye protection, and keep your face out of line with the strings.",
+		"Never exceed the rated load of strings, spring scales and pulleys. Clamp every stand, or put a weight on its base, before you hang anything from the stand.",
+		"The forces in nearly horizontal strings are very large. Keep every string at least 10° from the horizontal, unless the teacher is with you.",
+		"Use this program only for a teaching apparatus, not for lifting, rigging or supporting people. First follow the risk assessment of your school and the local rules. Leave real structures to licensed professionals.",
 	}
 }
 
@@ -239,31 +239,31 @@ func thousands(n int) string {
 
 // What is said about several runs.
 const (
-	saidNothingToPlot = "There is nothing to plot yet: no run has a result."
-	saidTwoRuns       = "To compare runs you need at least two. Give their numbers, as in compare 1 2."
+	saidNothingToPlot = "There is nothing to plot yet, because no run has a result."
+	saidTwoRuns       = "To compare runs, type the numbers of at least two runs, as in compare 1 2."
 )
 
 func saidOffCurve(run int, values string, last int) string {
-	return fmt.Sprintf("Run %d had %s. The curve is for run %d, so the points of run %d may be off the curve.", run, values, last, run)
+	return fmt.Sprintf("Run %[1]d had %[2]s. The curve was calculated for run %[3]d, so the points of run %[1]d may not be on the curve.", run, values, last, run)
 }
 
 func saidOtherApparatus(a int, idA string, b int, idB string) string {
-	return fmt.Sprintf("Run %d belongs to %s and run %d to %s. Only runs of the same apparatus can be compared.", a, idA, b, idB)
+	return fmt.Sprintf("Run %d is a run of %s, but run %d is a run of %s. You can only compare runs with the same apparatus.", a, idA, b, idB)
 }
 
 func saidMoved(a, b int, name, read, u, predicted string) string {
-	return fmt.Sprintf("From run %d to run %d the reading of %s changed by %s (U = %s); the prediction changed by %s.", a, b, name, read, u, predicted)
+	return fmt.Sprintf("From run %d to run %d, the reading of %s changed by %s (U = %s), and the prediction changed by %s.", a, b, name, read, u, predicted)
 }
 
 // What is said about a series and a line through it.
 const (
-	saidNoBias         = "No quantity was read too high in all runs or too low in all runs."
-	saidLookAtScale    = "Check the calibration and the zero of the scale."
-	saidLookAtBoth     = "These runs cannot show whether the zero or the calibration is wrong. Check both: read the scale with a known mass on it, then with nothing on it."
-	saidLookAtZeroLine = "Check the protractor: its centre and its zero line."
-	saidSharedExplains = "The values that all runs share, such as the mass, may also be the cause. Measure them again."
-	saidNothingLeft    = "There are only as many points as a line needs, so you cannot see how well it fits."
-	saidLineSample     = "Line: type what to plot, as in line T against 1/(2 sin theta). For a line through the origin, add “through 0” at the end."
+	saidNoBias         = "No quantity was too high in all runs or too low in all runs."
+	saidLookAtScale    = "Check the calibration and the zero of the spring scale."
+	saidLookAtBoth     = "These runs cannot show whether the zero or the calibration of the spring scale is wrong. Check both: read the scale with a known mass on it, and then with nothing on it."
+	saidLookAtZeroLine = "Check the centre and the zero line of the protractor."
+	saidSharedExplains = "Another possible cause is a value that is the same in all runs, such as the mass. Measure these values again."
+	saidNothingLeft    = "The line has as few points as possible, so you cannot see how well it fits."
+	saidLineSample     = "Line: type the two axes, as in line T against 1/(2 sin theta). For a line through the origin, add “through 0” at the end."
 )
 
 // inWords are the small numbers as words.
@@ -276,19 +276,19 @@ func inWords(n int) string {
 }
 
 func saidSame(names []string) string {
-	return "The same in all runs: " + measure.Listed(names, "and") + "."
+	return "These values are the same in all runs: " + measure.Listed(names, "and") + "."
 }
 
 func saidBias(name, by, direction string, runs int) string {
-	return fmt.Sprintf("%s was read %s too %s in all %s runs.", name, by, direction, inWords(runs))
+	return fmt.Sprintf("The reading of %s was %s too %s in all %s runs.", name, by, direction, inWords(runs))
 }
 
 func saidLookAtZero(name string) string {
-	return fmt.Sprintf("The difference does not grow with %s. Check the zero of the scale.", name)
+	return fmt.Sprintf("The difference does not grow with %s. Check the zero of the spring scale.", name)
 }
 
 func saidLookAtCalibration(name string) string {
-	return fmt.Sprintf("The difference grows with %s. Check the calibration of the scale.", name)
+	return fmt.Sprintf("The difference grows with %s. Check the calibration of the spring scale.", name)
 }
 
 func saidNoAxis(text string, f *Form) string {
@@ -297,11 +297,11 @@ func saidNoAxis(text string, f *Form) string {
 }
 
 func saidFewPoints(n int) string {
-	return fmt.Sprintf("A line needs at least %d runs with readings for both axes; there are only %d.", leastLine, n)
+	return fmt.Sprintf("To fit a line, you need at least %d runs with readings for both axes. You have only %d such runs.", leastLine, n)
 }
 
 func saidNoLine(x string) string {
-	return fmt.Sprintf("%s is the same in all runs, so no line can be drawn.", x)
+	return fmt.Sprintf("%s is the same in all runs, so the program cannot fit a line.", x)
 }
 
 func saidUnreadRuns(n int) string {
@@ -312,24 +312,24 @@ func saidUnreadRuns(n int) string {
 }
 
 func saidScatter(s string, nu int) string {
-	return fmt.Sprintf("No uncertainties were given, so all points count the same: s = %s about the line, ν = %d.", s, nu)
+	return fmt.Sprintf("You gave no uncertainties, so all points have the same weight. The standard deviation about the line is s = %s, with ν = %d.", s, nu)
 }
 
 func saidChiSquare(ratio string, nu int) string {
-	return fmt.Sprintf("χ²/ν = %s with ν = %d. A value near 1 is usual; a much larger one means that the points scatter more than their uncertainties suggest.", ratio, nu)
+	return fmt.Sprintf("χ²/ν = %s with ν = %d. A value near 1 is normal. If the value is much larger, the points scatter more than their uncertainties suggest.", ratio, nu)
 }
 
 // Notation is how measured values are typed, as a table.
 func Notation() Block {
 	return Block{Title: "How to write a measured value", Head: []string{"typed", "meaning"}, Rows: [][]string{
-		{"0.500 kg ± 0.005 kg", "a half-width, in a unit or in %: 500 g ± 1 %; +- works too; u = half-width/√3"},
-		{"35; 34.5; 35.5 deg div 1 deg", "repeated readings and the smallest division of the scale; both count"},
-		{"20.4 N div 0.2 N", "one reading and the smallest division: half a division to each side"},
-		{"20.4 N div 0.2 N zero 0.1 N", "the scale shows 0.1 N with nothing on it; this is subtracted"},
+		{"0.500 kg ± 0.005 kg", "a half-width in a unit or in %, as in 500 g ± 1 %; you can also type +-; u = half-width/√3"},
+		{"35; 34.5; 35.5 deg div 1 deg", "repeated readings, and the smallest division of the scale"},
+		{"20.4 N div 0.2 N", "one reading, and the smallest division of the scale; the half-width is half a division"},
+		{"20.4 N div 0.2 N zero 0.1 N", "one reading, and the zero reading 0.1 N, which is subtracted"},
 		{"20.4 N u 0.1 N", "a standard uncertainty"},
-		{"20.4 N U 0.2 N", "an expanded uncertainty (k = 2); so is (20.4 ± 0.2) N, k = 2"},
-		{"0.48 to 0.52 kg", "the ring stays still for all masses in this range: its middle and half-width"},
-		{"20 N max", "what a string, scale or pulley is rated for"},
+		{"20.4 N U 0.2 N", "an expanded uncertainty (k = 2); you can also type (20.4 ± 0.2) N, k = 2"},
+		{"0.48 to 0.52 kg", "a range of masses for which the ring stays at rest; the value is the middle of the range"},
+		{"20 N max", "the rated load of a string, a spring scale or a pulley"},
 		{"0.500 kg exact", "a value without uncertainty"},
 	}}
 }
@@ -357,37 +357,37 @@ const (
 
 // What is asked and said, in the order of a run.
 const (
-	saidChooseTopic   = "Problem: which problem matches your apparatus? Type the number of a topic, or a problem's id."
-	saidChooseProblem = "Problem: which one? Type its number, or press Enter to go back to the topics."
-	saidReadCautions  = "Have you all read this? Press Enter to go on."
-	saidWho           = "Who is at the table? Type all names with commas between them. Leave it empty to measure without saving."
-	saidReopen        = "There are saved runs for this apparatus. Which run do you want? Press Enter for a new run, or type the number of an earlier one."
-	saidByHand        = "Who wants to predict by hand? Each of you can calculate the forces from these numbers before the bench shows its prediction. It counts as practice. Type a name, or press Enter to go on."
-	saidByHandLate    = "Who wants to predict by hand from these numbers? It still counts as practice. Type a name, or press Enter to go on."
+	saidChooseTopic   = "Problem: which problem matches your apparatus? Type the number of a topic, or the id of a problem."
+	saidChooseProblem = "Problem: which problem do you want? Type its number, or press Enter to go back to the topics."
+	saidReadCautions  = "Have you all read the safety rules? Press Enter to go on."
+	saidWho           = "Who is at the table? Type all names with commas between them. If you do not want to save your work, press Enter."
+	saidReopen        = "There are saved runs for this apparatus. Which run do you want? Press Enter for a new run, or type the number of a saved run."
+	saidByHand        = "Who wants to predict by hand? Each of you can calculate the forces from these numbers before the program shows its prediction. Your calculation counts as practice. Type a name, or press Enter to go on."
+	saidByHandLate    = "Who wants to predict by hand from these numbers? Your calculation still counts as practice. Type a name, or press Enter to go on."
 	saidJoining       = "Who joins the table? Type the names, or press Enter to go back."
 	saidWhichRun      = "Which run do you want to open? Type its number, or several to compare them, as in 1 2."
 	saidOthersRuns    = "Type “runs all” to list the runs of other groups, too."
-	saidCorrectValues = "Type the letter and its value, as in alpha = 35 deg ± 0.5 deg. Everything else stays the same."
-	saidThen          = "What now? Type a letter and its value to change it, or a word: result, budget, plot, series, line, again, runs, predict, note, report, help, quit."
-	saidNoRuns        = "No run is saved yet."
-	saidAgain         = "This is a new run with the same values; the readings are empty. Type what is different, as in alpha = 40 deg ± 0.5 deg, and then the readings."
+	saidCorrectValues = "Type the letter and its value, as in alpha = 35 deg ± 0.5 deg. All other values stay the same."
+	saidThen          = "What next? To change a value, type the letter and the new value. Or type one of these words: result, budget, plot, series, line, again, runs, predict, note, report, help, quit."
+	saidNoRuns        = "There are no saved runs yet."
+	saidAgain         = "This is a new run with the same values, but without readings. First type the values that are different, as in alpha = 40 deg ± 0.5 deg. Then type the new readings."
 	saidNobodyThere   = "There are no names yet. To save the run, type “students” and the names, as in students Ana, Ben."
-	saidNoPractice    = "Predicting by hand is not possible here."
-	saidNoFiles       = "No files can be written here."
+	saidNoPractice    = "You cannot predict by hand here."
+	saidNoFiles       = "The program cannot write files here."
 	saidNoSuchRun     = "There is no run with this number. Type “runs” for a list."
 	saidNothingRead   = "There are no readings yet."
 	saidNoted         = "Your note is saved with the run."
 	saidConcluded     = "Your conclusion is saved with the run."
 	saidNoNotes       = "There are no notes yet. Type “note” and your text, as in note the ring stuck once."
 	saidNoWarnings    = "There are no warnings about these values."
-	saidIfMeant       = "If it is right, press Enter. If not, type it again."
-	saidEmptyTable    = "The table needs a first row with letters and units, as in m / kg, and a row below it for each run."
-	saidTableTooLarge = "The table is too large: it can have at most 1000 rows and 200 columns."
+	saidIfMeant       = "If the value is right, press Enter. If not, type the value again."
+	saidEmptyTable    = "The first row of the table must contain letters and units, as in m / kg. Each run needs one of the rows below."
+	saidTableTooLarge = "The table is too large. A table can have at most 1000 rows and 200 columns."
 )
 
 func saidSample(sample string) string { return "Example: " + sample }
 
-func saidNoTable(err error) string { return fmt.Sprintf("The table cannot be read: %v.", err) }
+func saidNoTable(err error) string { return fmt.Sprintf("The program cannot read the table: %v.", err) }
 
 func saidInRow(row int, why string) string { return fmt.Sprintf("Row %d: %s", row, why) }
 
@@ -398,9 +398,9 @@ func saidLetters(measured, predicted []string) string {
 }
 
 func saidWhoSees(kept string) []string {
-	shared := "You all share one run. It is saved with all your names, and each of you can predict by hand."
+	shared := "You all share one run, which is saved with all your names. Each of you can predict by hand."
 	if kept == "" {
-		return []string{shared, "Nothing can be saved here."}
+		return []string{shared, "The program cannot save anything here."}
 	}
 	return []string{shared, fmt.Sprintf("Runs are saved in %s. Anyone who can open the files of this account can read them.", kept)}
 }
@@ -408,13 +408,13 @@ func saidWhoSees(kept string) []string {
 func saidSeated(names []string, kept string) string {
 	switch {
 	case len(names) == 0:
-		return "Names: there are none, so this run is not saved."
+		return "There are no names, so this run is not saved."
 	case kept == "":
-		return fmt.Sprintf("Names: %s. Nothing can be saved here.", measure.Listed(names, "and"))
+		return fmt.Sprintf("Names: %s. The program cannot save anything here.", measure.Listed(names, "and"))
 	case len(names) == 1:
 		return fmt.Sprintf("Names: %s. This run is saved in %s.", names[0], kept)
 	}
-	return fmt.Sprintf("Names: %s share this run. It is saved in %s.", measure.Listed(names, "and"), kept)
+	return fmt.Sprintf("Names: %s share this run, which is saved in %s.", measure.Listed(names, "and"), kept)
 }
 
 func saidNotInClass(name string) string {
@@ -422,7 +422,7 @@ func saidNotInClass(name string) string {
 }
 
 func saidCannotOpen(run int) string {
-	return fmt.Sprintf("Run %d has no result: its problem or its values cannot be read any more.", run)
+	return fmt.Sprintf("Run %d has no result, because the program can no longer read its problem or its values.", run)
 }
 
 func saidOpened(run int) string { return fmt.Sprintf("Open: this is run %d as you typed it.", run) }
@@ -431,11 +431,11 @@ func saidOpenedOthers(run int, group string) string {
 	if group == "" {
 		group = "another group"
 	}
-	return fmt.Sprintf("Open: this is run %d of %s. If you change anything, your version is saved as a new run; theirs does not change.", run, group)
+	return fmt.Sprintf("Open: this is run %d of %s. If you change anything, your version is saved as a new run, and this run does not change.", run, group)
 }
 
 func saidCorrection(name string) string {
-	return fmt.Sprintf("The readings were made with a different value of %s. Is this a new setting of the apparatus, or a correction? Press Enter for a new setting.", name)
+	return fmt.Sprintf("You made the readings with a different value of %s. Is the new value a new setting of the apparatus, or a correction? Press Enter for a new setting.", name)
 }
 
 func saidFarFromFile(name string, v measure.Value, file string) string {
@@ -443,7 +443,7 @@ func saidFarFromFile(name string, v measure.Value, file string) string {
 }
 
 func saidFarFromPredicted(name string, v measure.Value) string {
-	return fmt.Sprintf("Is %s = %s right? It is far from what these values predict.", name, v.Short())
+	return fmt.Sprintf("Is %s = %s right? This reading is far from the prediction.", name, v.Short())
 }
 
 func saidVeryUnsure(name string, v measure.Value) string {
@@ -454,18 +454,18 @@ func saidVeryUnsure(name string, v measure.Value) string {
 // Question asks for a field, and says what an empty line does.
 func (f *Form) Question(i int) string {
 	e := &f.Fields[i]
-	empty := "Press Enter if you did not measure it."
+	empty := "Press Enter if you did not measure this value."
 	switch {
 	case e.Typed != "":
 		empty = "Press Enter to keep " + measure.Shorten(e.Typed) + "."
 	case f.File(e) != "":
 		empty = fmt.Sprintf("Press Enter to use %s from the problem.", f.File(e))
 	case e.Kind == Measure:
-		empty = "The problem gives no number for it."
+		empty = fmt.Sprintf("The problem gives no number for %s.", e.Name())
 	case e.Kind == Hanger:
-		empty = fmt.Sprintf("Press Enter if %s already includes it.", expr.Set(e.Letter))
+		empty = fmt.Sprintf("Press Enter if %s already includes this mass.", expr.Set(e.Letter))
 	case e.Kind == Reading:
-		empty = "Press Enter if you did not read it."
+		empty = fmt.Sprintf("Press Enter if you did not read %s.", e.Name())
 	}
 	return f.asks(e) + " " + empty
 }
@@ -473,15 +473,15 @@ func (f *Form) Question(i int) string {
 func (f *Form) asks(e *Field) string {
 	switch {
 	case e.Kind == Reading && e.Want.Dim == quantity.Force:
-		return fmt.Sprintf("What does the scale show for %s?", e.Name())
+		return fmt.Sprintf("What does the spring scale show for %s?", e.Name())
 	case e.Kind == Reading:
-		return fmt.Sprintf("What did you measure for %s, %s, to compare with the prediction?", e.Name(), e.Want.Dim)
+		return fmt.Sprintf("What is your reading for %s, %s?", e.Name(), e.Want.Dim)
 	case e.Kind == Measure:
 		return fmt.Sprintf("What did you measure for %s, %s?", e.Name(), e.Want.Dim)
 	case e.Kind == Scale && e.Letter == scaleZero:
-		return "What does the scale show with nothing on it? It is subtracted from all readings."
+		return "What does the spring scale show with nothing on it? This zero reading is subtracted from all readings."
 	case e.Kind == Scale:
-		return "By what factor must all readings be multiplied? Divide a known force by its reading."
+		return "What is the calibration factor of the spring scale? To find the factor, divide a known force by its reading."
 	}
 	return fmt.Sprintf("What is the mass of %s alone?", e.Want.Name)
 }
@@ -512,7 +512,7 @@ func saidTaken(e *Field) string { return fmt.Sprintf("Accepted: %s = %s.", e.Nam
 func saidRefused(why string) string { return "Not accepted: " + why }
 
 func saidAskDivision(e *Field) string {
-	return fmt.Sprintf("What is the smallest division of the scale? Press Enter if it is %s, or type another, or ± and a half-width.", e.division())
+	return fmt.Sprintf("What is the smallest division of the scale? Press Enter if it is %s. If not, type the division, or ± and a half-width.", e.division())
 }
 
 // saidExtras asks for what comes on top of the values of a step; "" for nothing.
@@ -531,7 +531,7 @@ func (f *Form) saidExtras(kinds []Kind) string {
 	if examples == nil {
 		return ""
 	}
-	return fmt.Sprintf("What else do you know? You can enter a hanger or ring that is not included yet, the zero and the calibration of the scale, or what a string is rated for: %s. Press Enter to go on.", measure.Listed(examples, "or"))
+	return fmt.Sprintf("What else do you know? You can enter the mass of a hanger or ring that is not included yet, the zero reading and the calibration factor of the spring scale, or the rated load of a string: %s. Press Enter to go on.", measure.Listed(examples, "or"))
 }
 
 // ratings are samples of how the rating of a string is typed.
@@ -557,7 +557,7 @@ func saidNobodyCalled(name string, names []string) string {
 	if len(names) == 0 {
 		return saidNobodyThere
 	}
-	return fmt.Sprintf("Nobody at the table is called %s. At the table: %s.", measure.Shorten(name), measure.Listed(names, "and"))
+	return fmt.Sprintf("Nobody at the table is called %s. The names are %s.", measure.Shorten(name), measure.Listed(names, "and"))
 }
 
 func saidSaved(where string) string {
@@ -572,11 +572,11 @@ func commandsHelp() Block {
 	for _, c := range Commands() {
 		b.Rows = append(b.Rows, []string{strings.TrimSpace(c.Word + " " + c.Takes), c.Does})
 	}
-	b.Rows = append(b.Rows, []string{wordHelp, "This list"}, []string{wordLeave, "Stop; everything is saved"})
+	b.Rows = append(b.Rows, []string{wordHelp, "Show this list"}, []string{wordLeave, "Quit; all your work is saved"})
 	return b
 }
 
 // saidPooled says that the scatter of all repeated readings counts for a reading.
 func saidPooled(name string) string {
-	return name + ": its readings are closer together than the other readings are. This may be chance, so the scatter of all readings was used."
+	return name + ": these readings are closer together than the other readings. This may be chance, so the program used the scatter of all readings."
 }

@@ -44,9 +44,9 @@ func TestAFaultOfTheScaleIsTold(t *testing.T) {
 		off  func(int, float64) float64
 		want []string
 	}{
-		{"zero", func(_ int, x float64) float64 { return x + 0.4 }, []string{"T₁ was read 0.40 N too high in all five runs.", "Check the zero of the scale"}},
-		{"calibration", func(_ int, x float64) float64 { return 1.03 * x }, []string{"high in all five runs", "Check the calibration of the scale"}},
-		{"low", func(_ int, x float64) float64 { return x - 0.4 }, []string{"T₁ was read 0.40 N too low in all five runs."}},
+		{"zero", func(_ int, x float64) float64 { return x + 0.4 }, []string{"The reading of T₁ was 0.40 N too high in all five runs.", "Check the zero of the spring scale"}},
+		{"calibration", func(_ int, x float64) float64 { return 1.03 * x }, []string{"high in all five runs", "Check the calibration of the spring scale"}},
+		{"low", func(_ int, x float64) float64 { return x - 0.4 }, []string{"The reading of T₁ was 0.40 N too low in all five runs."}},
 		{"good", func(i int, x float64) float64 { return x + 0.02*float64(i%2) - 0.01 }, []string{saidNoBias}},
 	} {
 		s := series(t, banners(t, fiveAngles(), "div 0.1 N", c.off))

@@ -169,7 +169,7 @@ func (l *StraightLine) coefficient(name string, of func(Coefficients) float64) s
 	}
 	said := fmt.Sprintf("%s = %s, u = %s, %s", name, show(of(read), of(l.URead)), strings.TrimSpace(measure.QuoteU(of(l.URead)/factor)+" "+unit), measure.SaidCoverage(k, nu))
 	if !l.IsStraight {
-		return said + "; according to the equations these points are not on a straight line, and the best line through the predicted points has " + show(of(predicted), of(l.UPredicted)) + "."
+		return said + "; according to the equations, these points are not on a straight line; the best line through the predicted points has " + show(of(predicted), of(l.UPredicted)) + "."
 	}
 	expected := show(of(predicted), of(l.UPredicted))
 	// The predicted points lie on a line through zero but for the solver's last digits.

@@ -107,5 +107,5 @@ func (c *Comparison) shortSaid() string {
 	case Differ:
 		return fmt.Sprintf("%s: reading and prediction differ by %s; their combined uncertainty is only %s.", sign, c.Predicted.in(math.Abs(c.Value-c.Predicted.Value)), combined)
 	}
-	return fmt.Sprintf("%s: it is not possible to tell whether they agree, because their combined uncertainty of %s is too large.", sign, combined)
+	return fmt.Sprintf("%s: you cannot tell whether reading and prediction agree, because their combined uncertainty of %s is too large.", sign, combined)
 }

@@ -102,7 +102,7 @@ func (r *Result) rated(e *Field) {
 		r.Warnings = append(r.Warnings, saidExceeds(e.Name(), what, measure.WithUnit(measure.Figured(x/u.Factor, 3), u), measure.WithUnit(measure.Plain(e.Value.Rating/u.Factor), u)))
 	}
 	if e.Value.Measured && e.Value.Estimate > e.Value.Rating {
-		said("was measured as", e.Value.Estimate)
+		said("was measured to be", e.Value.Estimate)
 	}
 	if e.Kind != Measure && e.Kind != Reading {
 		return
@@ -119,9 +119,9 @@ func (r *Result) rated(e *Field) {
 	case x > e.Value.Rating && e.Kind == Reading && r.early:
 		r.Warnings = append(r.Warnings, saidExceedsEarly(e.Name(), measure.WithUnit(measure.Plain(e.Value.Rating/e.Value.Unit.Factor), e.Value.Unit)))
 	case x > e.Value.Rating && e.Kind == Reading:
-		said("is predicted as", x)
+		said("is predicted to be", x)
 	case x > e.Value.Rating && !(e.Value.Measured && e.Value.Estimate > e.Value.Rating):
-		said("is taken as", x)
+		said("is assumed to be", x)
 	case high > e.Value.Rating:
 		said("may reach", high)
 	}

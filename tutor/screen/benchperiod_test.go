@@ -53,7 +53,7 @@ func TestALabPeriodOnTheScreen(t *testing.T) {
 		saved[name] = string(content)
 		return name, nil
 	}
-	d.sees("▸ Caution ◂", "Masses can fall", "Real structures are work for licensed")
+	d.sees("▸ Caution ◂", "Masses can fall", "Leave real structures to licensed")
 	d.seated("Ana, Ben")
 	d.sees("Bench – Ana, Ben", "▸ Values ◂", "Press Enter to use 3.2 kg from the problem.")
 
@@ -90,7 +90,7 @@ func TestALabPeriodOnTheScreen(t *testing.T) {
 	d.press("down")
 	d.press("up")
 	d.press("down", "enter")
-	d.sees("▸ Readings ◂", "What does the scale show for T₁?")
+	d.sees("▸ Readings ◂", "What does the spring scale show for T₁?")
 	if strings.Contains(d.view, "2.87") {
 		t.Fatalf("the prediction is told before it is asked for:\n%s", d.view)
 	}
@@ -98,7 +98,7 @@ func TestALabPeriodOnTheScreen(t *testing.T) {
 	d.sees("▸ Result ◂", "= T₁ (2.873 ± 0.048) N (2.900 ± 0.058) N +0.027 N 0.075 N 0.36", "= T₁: reading and prediction agree")
 
 	d.hand("report", "report", "again")
-	d.sees("a new run with the same values; the readings are empty.")
+	d.sees("a new run with the same values, but without readings.")
 	d.write("alpha = 40 deg ± 0.5 deg")
 	d.sees("read as α = 40.00°, u = 0.29°")
 	d.press("enter")
@@ -110,11 +110,11 @@ func TestALabPeriodOnTheScreen(t *testing.T) {
 	d.press("down")
 	d.sees("β / °")
 	d.hand("plot T1")
-	d.sees("note T₁ is predicted by the equations", "α / °")
+	d.sees("note The equations predict T₁", "α / °")
 	d.hand("predict Ben")
 	d.sees("Ben now predicts by hand")
 	d.press("ctrl+l")
-	d.sees("It still counts as practice.")
+	d.sees("Your calculation still counts as practice.")
 	d.press("esc")
 	d.hand("compare 1 2")
 	d.sees("Runs side by side", "run 1", "run 2", "T₁ Eₙ 0.36 4.42")
@@ -382,5 +382,5 @@ func TestNoticeAtTheBench(t *testing.T) {
 	d.press("ctrl+u", "enter")
 	d.sees("▸ Caution ◂", "Masses can fall", "From now on nothing is saved")
 	d.seated("Ana")
-	d.sees("Nothing can be saved here.")
+	d.sees("The program cannot save anything here.")
 }

@@ -9,17 +9,17 @@ import (
 
 // What is said about a measured value that cannot be read.
 const (
-	saidTooLong         = "This is too long: a value can have at most 500 characters."
+	saidTooLong         = "This value is too long. A value can have at most 500 characters."
 	saidCommaBetween    = "Put a semicolon between readings, as in 35; 34.5; 35.5 deg, because a comma may be a decimal comma."
-	saidBandOfTwo       = "A range goes from one value to another, as in 0.48 to 0.52 kg."
-	saidNoDivision      = "The smallest division of a scale must be more than zero, as in div 0.5 deg."
-	saidFactor          = "k is a number above zero without a unit, as in (9.80 ± 0.12) N, k = 2."
+	saidBandOfTwo       = "A range needs two values, as in 0.48 to 0.52 kg."
+	saidNoDivision      = "The smallest division of a scale must be greater than zero, as in div 0.5 deg."
+	saidFactor          = "k must be a number greater than zero without a unit, as in (9.80 ± 0.12) N, k = 2."
 	saidFactorOfNothing = "k belongs to an expanded uncertainty, as in (9.80 ± 0.12) N, k = 2."
-	saidNoRating        = "A rating must be more than zero, as in 20 N max."
+	saidNoRating        = "A rated load must be greater than zero, as in 20 N max."
 )
 
 func saidNothingTyped(w Want) string {
-	return fmt.Sprintf("Type what you measured for %s, such as %s.", w.Name, w.Sample())
+	return fmt.Sprintf("Type your measured value for %s, such as %s.", w.Name, w.Sample())
 }
 
 func saidTwoPoints(typed string) string {
@@ -46,7 +46,7 @@ func saidTwoNumbers(second string) string {
 }
 
 func saidOutOfPlace(typed string) string {
-	return fmt.Sprintf("“%s” does not fit here. A value looks like 20.4 N ± 0.2 N.", typed)
+	return fmt.Sprintf("“%s” cannot be in this place. Type a value as in 20.4 N ± 0.2 N.", typed)
 }
 
 func saidTwice(word string) string {
@@ -54,7 +54,7 @@ func saidTwice(word string) string {
 }
 
 func saidNoUnit(w Want, number string) string {
-	return fmt.Sprintf("%s needs a unit after the number: %s %s.", w.Name, number, w.Unit.Symbol)
+	return fmt.Sprintf("%s needs a unit after the number, as in %s %s.", w.Name, number, w.Unit.Symbol)
 }
 
 func saidWrongUnit(w Want, u quantity.Unit) string {
@@ -80,7 +80,7 @@ func UnitsOf(d quantity.Dimension) []string {
 }
 
 func saidShareOfNothing(number string) string {
-	return fmt.Sprintf("%s %% of what? A percentage needs a value before it, as in 0.500 kg ± 1 %%.", number)
+	return fmt.Sprintf("There is no value before %s %%. Type a value before the percentage, as in 0.500 kg ± 1 %%.", number)
 }
 
 func saidShare(word string) string {
@@ -94,7 +94,7 @@ func saidNegative(word, number string) string {
 
 // SaidNothingMeasured says that a quality stands without a value.
 func SaidNothingMeasured(w Want) string {
-	return fmt.Sprintf("The value of %s is missing. It comes first, as in %s.", w.Name, w.Sample())
+	return fmt.Sprintf("The value of %s is missing. Type the value first, as in %s.", w.Name, w.Sample())
 }
 
 // Sample is a value of the kind that is wanted.
@@ -126,10 +126,10 @@ func (v Value) Taken() string {
 	}
 	// Otherwise the part of that division says it.
 	if v.Zeroed && !v.has(ZeroDivision) {
-		parts = append(parts, fmt.Sprintf("zero reading %s subtracted", WithUnit(Plain(v.Zero/v.Unit.Factor), v.Unit)))
+		parts = append(parts, fmt.Sprintf("zero reading of %s subtracted", WithUnit(Plain(v.Zero/v.Unit.Factor), v.Unit)))
 	}
 	if v.Rated {
-		parts = append(parts, "rated for "+WithUnit(Plain(v.Rating/v.Unit.Factor), v.Unit))
+		parts = append(parts, "rated load "+WithUnit(Plain(v.Rating/v.Unit.Factor), v.Unit))
 	}
 	if !v.Measured {
 		return Listed(parts, "and")
@@ -181,7 +181,7 @@ func (v Value) partSaid(p Part) string {
 		}
 		return fmt.Sprintf("half a division of %s ÷ √3%s", exact(2*p.Half), alone)
 	case ZeroDivision:
-		return fmt.Sprintf("zero reading %s subtracted, half a division of %s ÷ √3%s", exact(v.Zero), exact(2*p.Half), alone)
+		return fmt.Sprintf("zero reading of %s subtracted, half a division of %s ÷ √3%s", exact(v.Zero), exact(2*p.Half), alone)
 	}
 	return fmt.Sprintf("the ring stays still within ± %s of the middle, ÷ √3%s", exact(p.Half), alone)
 }
