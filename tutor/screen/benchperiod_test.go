@@ -275,7 +275,7 @@ func TestWarningsComeWithTheValues(t *testing.T) {
 	d := stand(t, newTutor(t), "canal-lantern", 80, 24)
 	d.seated("Ana")
 	d.hand("1.2 kg div 1 g", "T1 = 5 N max", "alpha = 4 deg div 1 deg", "beta = 4 deg div 1 deg")
-	d.shows("! careful T₁ and T₂ are predicted to be more than 5 times the load", "T₁ is predicted to be above its rating of 5 N.")
+	d.shows("! careful T₁ and T₂ are predicted to be more than 5 times the load", "T₁ is predicted to be above its rated load of 5 N.")
 	if strings.Contains(d.view, "84.") {
 		t.Errorf("the size is told:\n%s", d.view)
 	}
