@@ -49,7 +49,7 @@ func classCollectCommand(t *teacher) *cobra.Command {
 			})
 		},
 	}
-	c.Flags().BoolVar(&o.Mine, "mine", false, "these files are your own, as the teacher: use the accepted lines and the problem files in them")
+	c.Flags().BoolVar(&o.Mine, "mine", false, "the files come from the teacher: also collect the accepted lines and the problem files in them")
 	c.Flags().StringVar(&o.As, "as", "", "count the files as the work of this `student`, whatever name the files contain")
 	c.Flags().StringVar(&o.From, "from", "", "if the file contains several students, collect only the work under this `name`; use this flag together with --as")
 	c.Flags().BoolVar(&o.Again, "again", false, "also collect the work of students who were deleted")
@@ -96,7 +96,7 @@ func (e *exports) flags(c *cobra.Command) {
 	f.StringVar(&e.xapi, "xapi", "", "write xAPI statements to this `file`, one per line")
 	f.StringVar(&e.place, "home", class.HomePage, "for xAPI: the `address` of the system that gave the students their ids")
 	f.StringVar(&e.roster, "oneroster", "", "write OneRoster results to this `folder`")
-	f.BoolVar(&e.delta, "delta", false, "write OneRoster files (delta) that change the data in the school system and do not replace them")
+	f.BoolVar(&e.delta, "delta", false, "write OneRoster delta files, which update the data in the school system instead of replacing them")
 	e.out.flags(c)
 }
 

@@ -14,7 +14,7 @@ a log to standard error. To stop the host, press Ctrl-C. All work is saved.`
 	saidHostReady     = "The host is ready on port %d. The fingerprint of its key is %s.\nStudents type one of these commands, with their own id instead of NAME:"
 	saidHostLive      = "Press Enter to see what the students are doing."
 	saidOpenHost      = "Anybody who can reach this machine can connect under any name. The record marks these names as unverified."
-	saidOpenOrClass   = "--open is for a host without a class; leave out --open or --class"
+	saidOpenOrClass   = "a host with --open has no class; remove either --open or --class"
 	saidCannotListen  = "the host cannot use the address %s: %w"
 	saidOtherClass    = "the class file for %q in the database differs from this class file, so this host would give different numbers or problems. Use the same class file on every host, or start one host with --replace-class to put this class file into the database"
 	saidNoSuchStudent = "%q is not in this class"

@@ -31,7 +31,7 @@ func solveCommand(a *app) *cobra.Command {
 			return writeWorked(a.Out, page)
 		},
 	}
-	c.Flags().BoolVar(&asJSON, "json", false, "print the values as JSON, at full precision")
+	c.Flags().BoolVar(&asJSON, "json", false, "print the values as JSON with full precision")
 	own.flags(c)
 	return c
 }

@@ -177,11 +177,11 @@ func saidManyLoads(names []string) string {
 func saidUnrated(names []string) string {
 	// Behind the letter stands its size in brackets.
 	first, _, _ := strings.Cut(names[0], " ")
-	is, its := "is", "is it"
+	is, question := "is", "What is its rated load?"
 	if len(names) > 1 {
-		is, its = "are", "is each"
+		is, question = "are", "What are their rated loads?"
 	}
-	return fmt.Sprintf("%s %s predicted to be over %d N. What load %s rated for? Type the rated load, as in %s = 100 N max, and never exceed it.", measure.Listed(names, "and"), is, unratedPull, its, first)
+	return fmt.Sprintf("%s %s predicted to be over %d N. %s Type the rated load, as in %s = 100 N max, and never exceed it.", measure.Listed(names, "and"), is, unratedPull, question, first)
 }
 
 func saidExceedsEarly(name, rating string) string {
@@ -257,12 +257,12 @@ func saidMoved(a, b int, name, read, u, predicted string) string {
 
 // What is said about a series and a line through it.
 const (
-	saidNoBias         = "No quantity was too high in all runs or too low in all runs."
+	saidNoBias         = "No reading was too high in all runs or too low in all runs."
 	saidLookAtScale    = "Check the calibration and the zero of the spring scale."
 	saidLookAtBoth     = "These runs cannot show whether the zero or the calibration of the spring scale is wrong. Check both: read the scale with a known mass on it, and then with nothing on it."
 	saidLookAtZeroLine = "Check the centre and the zero line of the protractor."
 	saidSharedExplains = "Another possible cause is a value that is the same in all runs, such as the mass. Measure these values again."
-	saidNothingLeft    = "The line has as few points as possible, so you cannot see how well it fits."
+	saidNothingLeft    = "There are only just enough points for a line, so you cannot see how well the line fits."
 	saidLineSample     = "Line: type the two axes, as in line T against 1/(2 sin theta). For a line through the origin, add “through 0” at the end."
 )
 
@@ -350,8 +350,8 @@ const (
 const (
 	choiceNewRun     = "A new run"
 	choiceGoOn       = "Go on"
-	choiceSetting    = "1. a new setting: this makes a new run with empty readings"
-	choiceCorrection = "2. a correction: the readings stay"
+	choiceSetting    = "1. a new setting: this makes a new run without readings"
+	choiceCorrection = "2. a correction: the readings stay the same"
 	sampleNames      = "Ana, Ben"
 )
 
@@ -381,7 +381,7 @@ const (
 	saidNoNotes       = "There are no notes yet. Type “note” and your text, as in note the ring stuck once."
 	saidNoWarnings    = "There are no warnings about these values."
 	saidIfMeant       = "If the value is right, press Enter. If not, type the value again."
-	saidEmptyTable    = "The first row of the table must contain letters and units, as in m / kg. Each run needs one of the rows below."
+	saidEmptyTable    = "The first row of the table must contain letters and units, as in m / kg. Each row below it must contain one run."
 	saidTableTooLarge = "The table is too large. A table can have at most 1000 rows and 200 columns."
 )
 

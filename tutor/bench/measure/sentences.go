@@ -42,11 +42,11 @@ func saidNumberMissing(behind string) string {
 }
 
 func saidTwoNumbers(second string) string {
-	return fmt.Sprintf("What does %s mean? Put ±, u, U, div, zero or max before it, or a semicolon if it is another reading.", second)
+	return fmt.Sprintf("What does %s mean? Type ±, u, U, div, zero or max before this number, or a semicolon if the number is another reading.", second)
 }
 
 func saidOutOfPlace(typed string) string {
-	return fmt.Sprintf("“%s” cannot be in this place. Type a value as in 20.4 N ± 0.2 N.", typed)
+	return fmt.Sprintf("“%s” is in the wrong place. Type a value as in 20.4 N ± 0.2 N.", typed)
 }
 
 func saidTwice(word string) string {
