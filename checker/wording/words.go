@@ -9,6 +9,7 @@
 //	message.go    which text of a mistake serves for what was typed; hints.go which hint
 //	nearletter.go the letter that an unknown name may have been meant for
 //	rules.go      the rules in hints, by how a force lies and what kind it is
+//	putback.go    what is said of a value that no mistake explains
 //	words.go      what is said in cases that no row holds
 //	describe.go   a force in words
 package wording
