@@ -168,20 +168,20 @@ func dateRank(a, b time.Time) int {
 
 func saidSet(due time.Time) string {
 	if due.IsZero() {
-		return "It is set for your class."
+		return "This problem is set for your class."
 	}
-	return fmt.Sprintf("It is set for your class, due on %s.", due.Local().Format("2 Jan 2006"))
+	return fmt.Sprintf("This problem is set for your class and is due on %s.", due.Local().Format("2 Jan 2006"))
 }
 
 // SaidVisitor says why a visitor cannot give the place to somebody else.
 func SaidVisitor(name string) string {
-	return "You are here as " + name + ". Another student has to connect from another window, with their own name and pass phrase."
+	return "You are connected as " + name + ". Another student has to connect from another window, with their own name and pass phrase."
 }
 
 const (
 	saidSetWork    = "Set work"
 	saidNoHints    = "Your class works without hints."
-	saidNoSolution = "In your class you can see the solution only after you have solved the problem."
+	saidNoSolution = "In your class, you can see the solution only after you have solved the problem."
 )
 
 // Refused says why a word is not obeyed in this class, "" where it is.

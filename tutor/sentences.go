@@ -81,7 +81,7 @@ func SaidWhoSees(path string) string {
 
 // SaidNotKept is said where the record cannot be used and the student goes on
 // without it.
-const SaidNotKept = "From now on nothing is saved: your work is lost when you quit."
+const SaidNotKept = "From now on, nothing is saved, and your work will be lost when you quit."
 
 func (g *Page) question(stage checker.Stage, item string) string {
 	switch stage {
@@ -90,7 +90,7 @@ func (g *Page) question(stage checker.Stage, item string) string {
 		if item != "" {
 			on = item
 		}
-		return fmt.Sprintf("Which forces act on %s, and which way does each one point?%s", on, g.whichIsWhich(item))
+		return fmt.Sprintf("Which forces act on %s, and which way does each force point?%s", on, g.whichIsWhich(item))
 	case checker.Components:
 		force, axis := item[:len(item)-1], item[len(item)-1:]
 		body, letter, found := strings.Cut(force, ".")
@@ -168,7 +168,7 @@ func listed(words []string) string {
 	return strings.Join(words[:len(words)-1], ", ") + " and " + words[len(words)-1]
 }
 
-const saidAllDone = "You have done every problem. This is the one that you did longest ago."
+const saidAllDone = "You have done every problem. You did this problem the longest time ago."
 
 func saidReturn(d dueIdea, title string) string {
 	when := "a few problems ago"
@@ -183,9 +183,9 @@ func saidReturn(d dueIdea, title string) string {
 		where = " in " + quote(title)
 	}
 	if d.slip.Shown {
-		return fmt.Sprintf("It gives you more practice with %s, because you looked at the solution%s %s.", quote(d.Title()), strings.Replace(where, " in ", " of ", 1), when)
+		return fmt.Sprintf("This problem gives you more practice with %s, because you looked at the solution%s %s.", quote(d.Title()), strings.Replace(where, " in ", " of ", 1), when)
 	}
-	return fmt.Sprintf("It gives you more practice with %s, which went wrong%s %s.", quote(d.Title()), where, when)
+	return fmt.Sprintf("This problem gives you more practice with %s, because you made a mistake%s %s.", quote(d.Title()), where, when)
 }
 
 // saidPlace names an item with its stage: "Components, T₁ₓ".
@@ -226,11 +226,11 @@ func saidSameAgain(first, now Place, rule string) string {
 func saidWhere(p Place) string {
 	switch {
 	case p.Stage == checker.Diagram:
-		return "under Forces" + on(p.Item)
+		return "at the stage Forces" + on(p.Item)
 	case p.Stage == checker.XSum, p.Stage == checker.YSum:
 		return "in the equation ΣF" + string(p.Stage[0]) + " = 0" + forBody(p.Item)
 	case p.Item == "":
-		return "in a line under Solve"
+		return "in a line at the stage Solve"
 	}
 	return "with " + saidItem(p)
 }
@@ -255,51 +255,51 @@ func (g *Page) saidSize(p Place) string {
 	if !ok {
 		return ""
 	}
-	return fmt.Sprintf("This is taken as the magnitude of %[1]s, without its sign. %[1]s points in the negative %[2]s direction, so you must subtract it in ΣF%[2]s.", expr.Set(f.Name)+axis.String(), axis)
+	return fmt.Sprintf("This counts as the magnitude of %[1]s, without the sign. %[1]s points in the negative %[2]s direction, so you must subtract its magnitude in ΣF%[2]s.", expr.Set(f.Name)+axis.String(), axis)
 }
 
 // saidDoubt asks about a value beside a known force.
 func saidDoubt(f *statics.Force, size string) string {
 	if f.Kind == statics.Weight {
-		return fmt.Sprintf("Is that possible? The weight %s is %s.", expr.Set(f.Name), size)
+		return fmt.Sprintf("Is this value possible? The weight %s is %s.", expr.Set(f.Name), size)
 	}
-	return fmt.Sprintf("Is that possible? %s is %s.", expr.Set(f.Name), size)
+	return fmt.Sprintf("Is this value possible? %s is %s.", expr.Set(f.Name), size)
 }
 
 // What somebody hears who does not know what to do.
-const saidLostDone = "This problem is done. Type “next” for another problem, or “again” for this one with other numbers."
+const saidLostDone = "This problem is done. Type “next” for another problem, or “again” for the same problem with other numbers."
 
 func saidLostForces(item string) string {
 	body := "the body"
 	if item != "" {
 		body = item
 	}
-	return fmt.Sprintf("You are asked which forces act on %s. Think of its weight and of everything that touches it. For each force, write its letter and the direction in which it points. Put ; between the forces.", body)
+	return fmt.Sprintf("You are asked which forces act on %[1]s. Think of the weight of %[1]s and of everything that touches %[1]s. For each force, write its letter and its direction. Put a semicolon between two forces.", body)
 }
 
 // saidLostComponent does not tell how the force lies.
 func saidLostComponent(item, force, axis string) string {
-	return fmt.Sprintf("You are asked for %s: how much of %s acts along the %s axis, in letters or as a number. "+
-		"Look at the drawing. If the force is at an angle, it is the hypotenuse of a right-angled triangle. If it is along the axis, its component is the whole force. If it is at right angles to the axis, the component is 0.", item, force, axis)
+	return fmt.Sprintf("You are asked for %[1]s: how much of %[2]s acts along the %[3]s axis? You can answer with letters or with a number. "+
+		"Look at the drawing. If %[2]s is at an angle to the axis, %[2]s is the hypotenuse of a right-angled triangle. If %[2]s acts along the axis, the component is the whole force. If %[2]s is at right angles to the axis, the component is 0.", item, force, axis)
 }
 
 func saidLostSum(axis, item string) string {
-	body := "The body"
+	body := "the body"
 	if item != "" {
 		body = item
 	}
-	return fmt.Sprintf("%s is at rest, so the components along %s balance. Write one equation with all of them: the components in one direction, minus those in the opposite direction, = 0.", body, axis)
+	return fmt.Sprintf("The forces on %s balance, so the components along %s add up to zero. Write one equation: the components in one direction minus the components in the opposite direction = 0.", body, axis)
 }
 
 func saidLostSolve(open string) string {
-	return fmt.Sprintf("You have the equations. Use them to find %s. Write a line that follows from them, or a result with its unit.", open)
+	return fmt.Sprintf("Use your equations to find %s. Write a line that follows from the equations, or a result with its unit.", open)
 }
 
 // saidIdea says how far an idea has come: "Signs: steady, ✗✓✓✓; it last went wrong in …".
 func saidIdea(h HeldIdea, slipped string) string {
 	said := fmt.Sprintf("%s: %s, %s", h.Title(), h.State, h.Marks())
 	if slipped != "" {
-		said += "; it last went wrong in " + slipped
+		said += "; your last mistake was in " + slipped
 	}
 	return said
 }
@@ -307,41 +307,41 @@ func saidIdea(h HeldIdea, slipped string) string {
 const saidNext = "This is the next new problem."
 
 func saidBegins(topic string, i Idea) string {
-	return fmt.Sprintf("It is the first problem in the topic %s and gives you practice with %s.", quote(topic), quote(i.Title()))
+	return fmt.Sprintf("This is the first problem in the topic %s. It gives you practice with %s.", quote(topic), quote(i.Title()))
 }
 
 func saidHarder(level int, i Idea) string {
-	return fmt.Sprintf("You know the ideas of level %d well, so this problem is one level harder; it uses %s.", level-1, quote(i.Title()))
+	return fmt.Sprintf("You know the ideas of level %d well, so this problem is one level harder. It uses %s.", level-1, quote(i.Title()))
 }
 
 func saidPractises(i Idea, s IdeaState) string {
 	switch s {
 	case Slipping:
-		return fmt.Sprintf("It gives you practice with %s, which went wrong last time.", quote(i.Title()))
+		return fmt.Sprintf("This problem gives you practice with %s, because you made a mistake last time.", quote(i.Title()))
 	case NewIdea:
-		return fmt.Sprintf("It gives you practice with %s, which is still new to you.", quote(i.Title()))
+		return fmt.Sprintf("This problem gives you practice with %s, which is still new to you.", quote(i.Title()))
 	}
-	return fmt.Sprintf("It gives you more practice with %s, which you still need.", quote(i.Title()))
+	return fmt.Sprintf("This problem gives you more practice with %s, because you are still learning it.", quote(i.Title()))
 }
 
 func saidSteady(i Idea) string {
-	return fmt.Sprintf("It is a new problem and uses %s, which you know well.", quote(i.Title()))
+	return fmt.Sprintf("This is a new problem. It uses %s, which you know well.", quote(i.Title()))
 }
 
 func saidLeftBehind(stage checker.Stage) string {
-	return fmt.Sprintf("You started it and stopped at the stage %s.", quote(Title(stage)))
+	return fmt.Sprintf("You started this problem and stopped at the stage %s.", quote(Title(stage)))
 }
 
 func quote(title string) string { return "“" + title + "”" }
 
 const (
-	saidNoSlider = "No letter with that name can be changed here."
+	saidNoSlider = "No letter with this name can be changed here."
 	saidNoRest   = "Equilibrium is impossible beyond this value."
-	saidCannotBe = "Beyond this value a string would have to push, or a surface would have to pull."
+	saidCannotBe = "Beyond this value, a string would have to push, or a surface would have to pull."
 )
 
 func saidEndOfSlider(k Slider) string {
-	return fmt.Sprintf("Here %s can have any value from %s to %s.", k.Letter, setting(k.Unit, k.Low), setting(k.Unit, k.High))
+	return fmt.Sprintf("You can give %s any value from %s to %s.", k.Letter, setting(k.Unit, k.Low), setting(k.Unit, k.High))
 }
 
 func saidSteep(k Slider, c Curve, end Dot) string {
@@ -372,8 +372,8 @@ func inUnit(u quantity.Unit, value float64, figures int) string { return u.In(va
 
 // What is said where the fault is ours.
 const (
-	saidFault     = "This line could not be checked because of an error in Standstill. The line is saved. Go on with another line, or dispute this one and tell your teacher."
-	saidFaultHint = "There is no hint here because of an error in Standstill. Go on with another line."
+	saidFault     = "This line could not be checked because of an error in Standstill. The line is saved. Go on with another line, or dispute this line and tell your teacher."
+	saidFaultHint = "No hint can be given because of an error in Standstill. Go on with another line."
 )
 
 // What givens are.
@@ -383,7 +383,7 @@ const (
 	saidWeight          = "weight"
 	saidStiffness       = "stiffness of the spring"
 	saidFriction        = "coefficient of friction"
-	saidFromX           = ", counter-clockwise from the x axis"
+	saidFromX           = ", anticlockwise from the x axis"
 	saidToSlope         = ", from the slope"
 	saidFromVertical    = ", from the vertical"
 	saidAboveHorizontal = ", above the horizontal"
@@ -400,14 +400,14 @@ var holderNouns = map[statics.Kind]string{
 func saidForceOf(what string) string { return "force of the " + what }
 
 const (
-	saidMayPass = "You know components well. Type “sums” to skip them and go straight to the equations."
+	saidMayPass = "You know components well. Type “sums” to skip the components and go straight to the equations."
 
-	saidClassWorking = "In your class every value needs a line of working."
-	saidClassFigures = "In your class every value needs %d significant figures."
-	saidClassBoth    = "In your class every value needs a line of working and %d significant figures."
+	saidClassWorking = "In your class, every value needs a line of working."
+	saidClassFigures = "In your class, every value needs %d significant figures."
+	saidClassBoth    = "In your class, every value needs a line of working and %d significant figures."
 
-	saidNoComponents = "You can skip only the components, but this question is about something else."
-	saidNotSteady    = "You can skip the components once you have got them all right first time in three problems."
+	saidNoComponents = "You can skip only questions about components, and this question is not about components."
+	saidNotSteady    = "You can skip the components after you have got all the components in three problems right first time."
 )
 
 // Questions before and after the numbers.
@@ -425,7 +425,7 @@ func saidAreEqual(a, b string) string {
 }
 
 func saidBesideWeight(name, weight string) string {
-	return fmt.Sprintf("Before you calculate: is %s more than the weight %s, less, or the same?", expr.Set(name), expr.Set(weight))
+	return fmt.Sprintf("Before you calculate: is %[1]s more than the weight %[2]s, less than %[2]s, or the same?", expr.Set(name), expr.Set(weight))
 }
 
 func saidMore(name, weight string) string {
@@ -476,8 +476,8 @@ func saidOffered(choices []Choice, required bool) string {
 func saidYouPredict(said string) string { return "You predict that " + said + "." }
 
 const (
-	saidNoted       = "Your prediction is saved. After Solve you will see whether it was right."
-	saidMustPredict = "Your class asks for a prediction first: type the number of your choice."
+	saidNoted       = "Your prediction is saved. After the stage Solve, you will see whether your prediction was right."
+	saidMustPredict = "In your class, you have to make a prediction first: type the number of your choice."
 )
 
 func saidPredicted(chosen, right string, values []string, as bool) string {
@@ -492,10 +492,10 @@ func saidPredicted(chosen, right string, values []string, as bool) string {
 }
 
 func saidLimit(name, angle string, degrees float64) string {
-	return fmt.Sprintf("One more question: what does %s approach as %s gets close to %g°? Give a formula, a value, 0 or infinite.", expr.Set(name), expr.Set(angle), degrees)
+	return fmt.Sprintf("One more question: what does %s approach as %s gets close to %g°? Type a formula, a value, “0” or “infinite”.", expr.Set(name), expr.Set(angle), degrees)
 }
 
-const saidLimitUnread = "That was not understood. Give a formula, a value with its unit, 0 or infinite; or type “next” to go on."
+const saidLimitUnread = "Your answer was not understood. Type a formula, a value with its unit, “0” or “infinite”; or type “next” to go on."
 
 // saidLimitIs says what an unknown comes to at the limit.
 func (g *Page) saidLimitIs(l Limit, right bool) string {
@@ -513,10 +513,10 @@ func (g *Page) saidLimitIs(l Limit, right bool) string {
 	default:
 		said = fmt.Sprintf("%s approaches %s %s", expr.Set(l.name), g.Ref.Unit(l.name).In(l.Value, 3), when)
 	}
-	return word + ": " + said + ". Type “angles” to change the angle and see for yourself."
+	return word + ": " + said + ". Type “angles” to change the angle and see what happens."
 }
 
 // saidCredited says that a true line counts for a later stage.
 func saidCredited(stage checker.Stage) string {
-	return fmt.Sprintf("It also counts for the stage %s.", quote(Title(stage)))
+	return fmt.Sprintf("This line also counts for the stage %s.", quote(Title(stage)))
 }

@@ -53,7 +53,7 @@ func TestTurningTwoStringsFollowsTheSineRule(t *testing.T) {
 func TestSlidersStopAtTheirEnds(t *testing.T) {
 	a := angles(t, "canal-lantern")
 	slider, _ := a.Slider("beta")
-	if why := a.Set(slider, 90); why != "Here β can have any value from 1° to 89°." {
+	if why := a.Set(slider, 90); why != "You can give β any value from 1° to 89°." {
 		t.Fatalf("it says %q", why)
 	}
 	if why := a.Set(slider, math.NaN()); why == "" || a.Sliders()[slider].Value != 50 {

@@ -408,7 +408,7 @@ func saidWhoSees(kept string) []string {
 func saidSeated(names []string, kept string) string {
 	switch {
 	case len(names) == 0:
-		return "There are no names, so this run is not saved."
+		return "You typed no names, so this run is not saved."
 	case kept == "":
 		return fmt.Sprintf("Names: %s. The program cannot save anything here.", measure.Listed(names, "and"))
 	case len(names) == 1:

@@ -14,8 +14,8 @@ import (
 
 // What accepting a line can run into. The errors are for the teacher.
 var (
-	ErrNoEntry      = errors.New("the class's record has no entry that begins like that")
-	ErrManyEntries  = errors.New("several entries begin like that; type more of the id")
+	ErrNoEntry      = errors.New("no entry in the record of the class has an id that begins with these letters")
+	ErrManyEntries  = errors.New("several entries have an id that begins with these letters; type more of the id")
 	ErrManyStudents = errors.New("several students have that entry; choose one with --student, or collect the file again with --as")
 	errUnsettled    = errors.New("that entry arrived in different versions; choose the right one with --text")
 	ErrNotALine     = errors.New("that entry is not a line that a student checked")

@@ -80,7 +80,7 @@ func TestWatchNamesWhatItCannotRead(t *testing.T) {
 	for range 2 {
 		v, err := w.View(context.Background())
 		must(t, err)
-		want(t, "the view", v, "Not started: Ada Berg, Ben Roos, Cem Acar\nada.jsonl: It was written by a newer version of this program, and this one cannot read it.\n")
+		want(t, "the view", v, "Not started: Ada Berg, Ben Roos, Cem Acar\nada.jsonl: The file was written by a newer version of this program, and this version cannot read it.\n")
 	}
 	must(t, writeFile(filepath.Join(folder, "ada.jsonl"), data))
 	v, err := w.View(context.Background())

@@ -10,13 +10,13 @@ const (
 	saidPhrase     = "Pass phrase: "
 	saidNoCommand  = "This host is only for lessons: it runs no commands and copies no files. Connect without a command."
 	saidOneSession = "only one session per connection is possible"
-	saidStopping   = "The host is stopping. Every line that you checked is saved, and so is the line you were typing. Connect again later."
-	saidTaken      = "You are now connected from another window, so this one has stopped."
-	saidIdleEnd    = "No key was pressed for a long time, so the connection was closed. Your work is saved: connect again to go on."
+	saidStopping   = "The host is stopping. Every line that you checked is saved, and so is the line that you were typing. Connect again later."
+	saidTaken      = "You are now connected from another window, so the lesson in this window has stopped."
+	saidIdleEnd    = "You did not press a key for a long time, so the connection was closed. Your work is saved: connect again to go on."
 	saidFault      = "The connection was closed because of an error in Standstill. Every line that you checked is saved: connect again to go on."
 	saidNotNow     = "The lesson cannot be opened at the moment. %s"
 	saidLate       = "The record does not answer yet. Please wait: the lesson opens as soon as the record answers."
-	saidUsed       = "Somebody is already connected under this name. Connect under another name."
+	saidUsed       = "Somebody else is connected under this name. Connect under another name."
 	saidReport     = "The report cannot be made: %v"
 	saidLiveKeys   = "n hide or show names   r report   q quit"
 	saidAnyKey     = "Press any key to go back to the lab."
@@ -24,5 +24,5 @@ const (
 )
 
 func saidIdle(left time.Duration) string {
-	return fmt.Sprintf("No key was pressed for a long time. The connection closes in %d seconds unless you press a key.", int(left.Seconds()))
+	return fmt.Sprintf("You have not pressed a key for a long time. The connection closes in %d seconds unless you press a key.", int(left.Seconds()))
 }

@@ -353,7 +353,7 @@ func (d describer) angle(h *Hold) string {
 func (d describer) line(h *Hold) string {
 	switch {
 	case h.Full:
-		return "counter-clockwise from the x axis"
+		return "anticlockwise from the x axis"
 	case d.Above && near(math.Mod(h.From+360, 180), 0):
 		return "from the x axis"
 	case d.Above:

@@ -42,14 +42,14 @@ func TestSentences(t *testing.T) {
 		err  error
 		want string
 	}{
-		{&Error{Kind: ErrNewer, Path: path}, "The record /home/kim/record.db was written by a newer version of this program. It was not changed."},
-		{&Error{Kind: ErrUnopenable, Path: path, Cause: errNoFile}, "The record /home/kim/record.db cannot be opened: it is a folder or a device, not a file."},
+		{&Error{Kind: ErrNewer, Path: path}, "The record /home/kim/record.db was written by a newer version of this program. The record was not changed."},
+		{&Error{Kind: ErrUnopenable, Path: path, Cause: errNoFile}, "The record /home/kim/record.db cannot be opened, because it is a folder or a device, not a file."},
 		{&Error{Kind: ErrUnopenable, Path: "postgres://db/x", Cause: &tls.CertificateVerificationError{Err: errors.New("unknown authority")}},
-			"The certificate of the database postgres://db/x cannot be verified. Put the root certificate of its owner into ~/.postgresql/root.crt, or name the file with sslrootcert=FILE in the address."},
+			"The certificate of the database postgres://db/x cannot be verified. Put the root certificate of the database's owner into ~/.postgresql/root.crt, or name the certificate file with sslrootcert=FILE in the address."},
 		{&Error{Kind: ErrUnopenable, Path: "postgres://db/x", Cause: &pgconn.PgError{Code: "28P01"}},
 			"The database postgres://db/x refuses this user. Check the user in the address and the password in the file that PGPASSFILE names (~/.pgpass)."},
-		{&Error{Kind: ErrUnopenable, Path: "postgres://db/x", Cause: &pgconn.PgError{Code: "3D000"}}, "There is no database postgres://db/x on that server."},
-		{&Error{Kind: ErrFull}, "The disk with the record is full. Earlier entries are safe; the last one was not saved."},
+		{&Error{Kind: ErrUnopenable, Path: "postgres://db/x", Cause: &pgconn.PgError{Code: "3D000"}}, "There is no database postgres://db/x on the server."},
+		{&Error{Kind: ErrFull}, "The disk with the record is full. Earlier entries are safe, but the last entry was not saved."},
 		{&Error{Path: path, Cause: errors.New("out of memory")}, "The record /home/kim/record.db cannot be used."},
 		{errors.New("something else"), "The record cannot be used."},
 	} {

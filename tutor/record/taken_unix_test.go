@@ -102,8 +102,8 @@ func testMadeForOwner(t *testing.T) {
 }
 
 func testFolderWithoutWriting(t *testing.T) {
-	const noRight = "cannot be opened: this account is not allowed to write there. It was not changed."
-	const readOnly = "can be read but not changed, so nothing new can be saved. It was not changed."
+	const noRight = "cannot be opened, because this account is not allowed to write in that folder. The record was not changed."
+	const readOnly = "can be read but not changed, so nothing new can be saved."
 	path := putFile(t, smallRecord(t, 3))
 	folder := filepath.Dir(path)
 	before := contents(t, folder)

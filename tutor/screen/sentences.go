@@ -24,7 +24,7 @@ const (
 	menuText     = "Show the problem again"
 	menuKeep     = "Go on with your last line anyway"
 	menuPage     = "Everything that you have written"
-	menuBack     = "The stage before this one"
+	menuBack     = "The previous stage"
 	menuDrawing  = "The drawing in words"
 	menuHelp     = "The question in other words"
 	menuTyping   = "How to type it"
@@ -34,7 +34,7 @@ const (
 	menuAngles   = "Other angles"
 	menuNext     = "The next problem"
 	menuAgain    = "This problem with other numbers"
-	menuProblems = "All problems, and which are done"
+	menuProblems = "All problems, and which of them you have done"
 	menuStudent  = "Switch to another student"
 )
 
@@ -42,22 +42,22 @@ const (
 const (
 	saidWho           = "Who is practising? Type your name and press Enter."
 	saidNoName        = "A name needs at least one letter or digit."
-	saidNotListed     = "That name is not on your class list."
-	saidResume        = "This is where you left off."
+	saidNotListed     = "This name is not on your class list."
+	saidResume        = "You continue where you stopped last time."
 	saidWhichProblem  = "Which problem do you want? Choose with the arrow keys and press Enter, or type some letters of its title."
 	saidEmpty         = "The line is empty. Type your answer, then press Enter."
-	saidAllHints      = "There are no more hints for this. The last one is on your page."
+	saidAllHints      = "There are no more hints for this question. The last hint is on your page."
 	saidNothingToKeep = "Your last line was not marked wrong, so there is nothing to dispute."
-	saidKept          = "You go on with your line. Your teacher can see that you dispute the mark."
-	saidNoStageBefore = "There is no stage before this one."
+	saidKept          = "You go on with your line. Your teacher can see that you dispute the result."
+	saidNoStageBefore = "This is the first stage."
 	saidReveal        = "Press Enter to see the solution. The problem then counts as “solution shown”, not as solved."
 	saidTurn          = "Choose a letter with ↑ ↓ and its value with ← →."
 	saidNoAngles      = "Nothing in this problem can be changed."
 	saidWhoElse       = "Who is practising now? Choose with the arrow keys or type a name, then press Enter."
-	saidGoodbye       = "Your work is saved, and so is the line you were typing. Start the program again to go on from here."
-	saidGoodbyeHangs  = "The record does not answer, so your last line may not have been saved. The lines that you checked before it are saved."
+	saidGoodbye       = "Your work is saved, and so is the line that you were typing. Start the program again to go on from here."
+	saidGoodbyeHangs  = "The record does not answer, so your last line may not be saved. The lines that you checked earlier are saved."
 	menuVisitBench    = "Bench: compare measured values with the prediction"
-	saidWaiting       = "Not saved yet: the record is in use or does not answer. Trying again."
+	saidWaiting       = "Your line is not saved yet, because the record is in use or does not answer. The program is trying again."
 	saidWorking       = "Please wait: the result is being calculated, or the record has not answered yet."
 	saidStopWaiting   = "stop waiting"
 )
@@ -72,7 +72,7 @@ func saidGoodbyeFault(err error) string {
 	if record.IsGone(err) {
 		return record.Sentence(err) + " Lines that you checked earlier may be lost: tell your teacher."
 	}
-	return record.Sentence(err) + " Your last line does not count. The lines that you checked before it are saved."
+	return record.Sentence(err) + " Your last line does not count. The lines that you checked earlier are saved."
 }
 
 // saidGoodbyeDraft says that everything but the half-typed line is kept.
@@ -119,11 +119,11 @@ func saidNext(a tutor.Advice) string { return "Next: “" + a.Title + "”." }
 func saidNotNow(w tutor.Word) string {
 	switch w {
 	case tutor.AskHint:
-		return "There is no open question here, so there is no hint."
+		return "There is no open question in this problem, so there is no hint."
 	case tutor.KeepLine:
 		return saidNothingToKeep
 	case tutor.AskAngles:
-		return "You can change angles once the problem is done."
+		return "You can change angles when the problem is solved."
 	}
 	return views.SaidNoLesson
 }
@@ -134,7 +134,7 @@ func notKept(err error) string {
 }
 
 func saidBackground(light bool) string {
-	return "The colours are now for a " + backgroundWord(light) + " background. They will be the same next time."
+	return "The colours are now for a " + backgroundWord(light) + " background. The program will use the same colours next time."
 }
 
 func saidLevelToo(letters []string) string {
@@ -153,7 +153,7 @@ func saidKind(kind statics.Kind, of string) string {
 // saidNamed answers the name of a part or a body alone, which takes it up.
 func saidNamed(stage checker.Stage, item string) string {
 	if stage == checker.Components {
-		return "The question is now about this component; type what it equals."
+		return "The question is now about this component. Type an expression for the component."
 	}
 	return "The question is now about " + item + "."
 }
@@ -167,9 +167,9 @@ const (
 // What a lesson on the numbers that were measured says besides.
 const (
 	menuBench   = "Back to the bench"
-	saidAtBench = "You can do this at the bench; press ctrl+l to go back there."
+	saidAtBench = "You can do this at the bench. Press ctrl+l to go back to the bench."
 )
 
 func saidByHandNow(name string) string {
-	return name + " now predicts by hand from the numbers that you measured; press ctrl+l to go back to the bench."
+	return name + " now makes the prediction by hand, with the numbers that you measured. Press ctrl+l to go back to the bench."
 }

@@ -183,7 +183,7 @@ func TestWholeProblemOnATerminal(t *testing.T) {
 	}
 
 	m = start(t, program, 110, 32, nil, "--record", record, "--light")
-	m.sees("This is where you left off", "you wx = 0; wy▏", "T₂ sin β")
+	m.sees("You continue where you stopped last time", "you wx = 0; wy▏", "T₂ sin β")
 	if err := pty.Setsize(m.tty, &pty.Winsize{Cols: 80, Rows: 24}); err != nil {
 		t.Fatal(err)
 	}
@@ -325,7 +325,7 @@ func TestBenchOnATerminal(t *testing.T) {
 	m.send("div 1 deg" + enter + "45 deg div 1 deg" + enter + enter + enter + enter + enter + enter)
 	m.sees("▸ By hand ◂", "▸ Ana")
 	m.send(enter)
-	m.sees("Ana now predicts by hand", "▸ Forces ◂")
+	m.sees("Ana now makes the prediction by hand", "▸ Forces ◂")
 	m.send("T1 up left; T2 up right; w down" + enter)
 	m.sees("▸ Components ◂")
 	m.send("bench" + enter)

@@ -184,7 +184,7 @@ func TestTabTakesUpThePartsInTurn(t *testing.T) {
 	if d.now.Ask.Item != "T2x" || !d.line.IsEmpty() {
 		t.Fatal("a part typed by its name alone was not taken up")
 	}
-	d.sees("The question is now about this component; type what it equals.")
+	d.sees("The question is now about this component. Type an expression for the component.")
 }
 
 func TestBodyTypedAloneIsTakenUp(t *testing.T) {
@@ -220,7 +220,7 @@ func TestLeavingLosesNothing(t *testing.T) {
 	}
 	d.saveDraft()
 	again := sitAt(t, tu, Options{}, termenv.Ascii, 80, 24)
-	again.sees("This is where you left off", "T2 cos be▏", "T₁ cos α")
+	again.sees("You continue where you stopped last time", "T2 cos be▏", "T₁ cos α")
 }
 
 func TestWhatIsHalfTypedOutlivesAnotherProblem(t *testing.T) {
@@ -300,7 +300,7 @@ func TestTurningFarGoesToTheEnd(t *testing.T) {
 		t.Fatalf("%q is said though the angle was turned", d.said)
 	}
 	d.press("pgdn")
-	d.sees("▸ φ = 1°", "Here φ can have any value from 1° to 89°.")
+	d.sees("▸ φ = 1°", "You can give φ any value from 1° to 89°.")
 	d.press("down")
 	d.sees("▸ μ = 0.45")
 	d.press("pgdn")

@@ -27,7 +27,7 @@ const (
 	saidTally     = "%s: %s, %s, %s (%s): %s"
 	headIdeas     = "Ideas"
 	saidSlipping  = "     need more practice: %s"
-	saidMarks     = "s steady: right the last three times. l learning. ! slipping: wrong last time. n new: met once. - not met yet."
+	saidMarks     = "s steady: right the last three times. l learning: not steady yet. ! slipping: wrong last time. n new: practised once. - not practised yet."
 	saidTimeRule  = "Time is the sum of the pauses between a student's entries; a pause of more than 10 minutes counts as 10 minutes."
 	saidWaits     = "not accepted yet"
 	saidAccepted  = "accepted"
@@ -110,7 +110,7 @@ func SayRemark(r Remark, nameOf func(string) string) string {
 	case TooMuch:
 		return fmt.Sprintf("%s: %s %s not marked, because there is too much to mark, or marking takes too long.", who, entries, are)
 	case Acceptance:
-		return fmt.Sprintf("%s: %s that %s a line but did not come from the teacher. This is ignored.", who, entries, accept)
+		return fmt.Sprintf("%s: %s that %s a line but did not come from the teacher. Only the teacher can accept a line.", who, entries, accept)
 	case Fault:
 		return fmt.Sprintf("%s: %s could not be marked because of an error in Standstill (%s). The others are marked.", who, entries, detail)
 	}

@@ -14,8 +14,8 @@ const (
 	wordBench    = "Bench"
 	wordMeasured = "What you measured"
 	wordSums     = "Values for the equations"
-	wordOwn      = "Extra masses, not included above"
-	wordShared   = "The scale, for all readings"
+	wordOwn      = "Extra masses that are not included above"
+	wordShared   = "The spring scale for all readings"
 	wordScales   = "Readings to compare"
 	wordMend     = "correct"
 	wordNotYet   = "not yet"
@@ -27,7 +27,7 @@ const (
 
 // What the menu says at the bench, beside the commands.
 const (
-	menuRestore     = "The value that was here before"
+	menuRestore     = "The previous value of this field"
 	menuVisitLesson = "Back to the problems"
 	menuNotation    = "How to write a measured value"
 )
@@ -35,14 +35,14 @@ const (
 // Sentences of the bench that belong to the screen alone.
 const (
 	saidWhichApparatus  = "Which problem matches your apparatus? Choose with the arrow keys and press Enter, or type some letters of its title."
-	saidMarkTwo         = "Mark another run with tab to compare the two, or remove the mark to open one run."
-	saidReadWarnings    = "There are warnings about these values. Type “warnings”, and read them before you hang anything."
-	saidWhatNext        = "What now? Type a letter and its value to change it, as in m = 0.52 kg ± 1 %, or a word such as plot. Press Enter to go back to the values."
-	saidAnyField        = "To jump to a field, type its letter and a value, as in alpha = 35 deg ± 0.5 deg. Type alpha = to clear it."
+	saidMarkTwo         = "To compare two runs, mark another run with tab. To open one run, remove its mark."
+	saidReadWarnings    = "There are warnings about these values. Type “warnings” and read the warnings before you hang anything."
+	saidWhatNext        = "Type a letter and its new value, for example m = 0.52 kg ± 1 %, or a word such as plot. Press Enter to go back to the values."
+	saidAnyField        = "To jump to a field, type its letter and a value, for example alpha = 35 deg ± 0.5 deg. Type alpha = to clear the field."
 	saidMendLine        = "Correct the line, or clear it with ctrl+u."
-	saidNothingAfter    = "Type a letter and its value, as in alpha = 40 deg ± 0.5 deg, or a word such as plot, series, again or report."
+	saidNothingAfter    = "Type a letter and its value, for example alpha = 40 deg ± 0.5 deg, or a word such as plot, series, again or report."
 	saidNothingMeasured = "Nothing was measured, so nothing is saved."
-	saidRunNotKept      = "There are no names, so this run is not saved."
+	saidRunNotKept      = "You typed no names, so this run is not saved."
 )
 
 func saidRunKept(number int) string {

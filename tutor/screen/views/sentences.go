@@ -58,23 +58,23 @@ const (
 	saidWelcome1       = "With Standstill you practise problems about forces in equilibrium."
 	saidWelcome2       = "For each problem you name the forces that act, resolve them into components along two axes, and write the equations of equilibrium. Each line is checked when you press Enter."
 	saidWelcome3       = "Type on the line below. The bottom of the screen always shows which keys you can use."
-	saidNoneFound      = "No title or topic contains this."
+	saidNoneFound      = "No title or topic contains what you typed."
 	SaidNoProblems     = "There are no problems here."
 	saidTextGoesOn     = "… ctrl+r: read on"
 	saidPageEmpty      = "Your lines will appear here."
 	saidUnreadable     = "not understood yet"
 	saidShown          = "The worked solution was shown."
-	saidNothingWritten = "You have written nothing at this stage."
+	saidNothingWritten = "You wrote no lines at this stage."
 	saidNoRest         = "no equilibrium is possible"
 	saidHere           = "practising now"
 	saidWords          = "Commands that you can type:"
-	saidCtrl           = "ctrl+g means: hold down Ctrl and press G."
+	saidCtrl           = "“ctrl+g” means: hold down the Ctrl key and press G."
 	saidTooSmallKeys   = "enter: use lines of text.  ctrl+c: quit."
 )
 
 // saidTooSmall says that the window is too small for what is in it.
 func saidTooSmall(what string, cols, rows int) string {
-	return fmt.Sprintf("This window has %d × %d characters, and the %s needs %d × %d. Make it larger, or use lines of text instead.",
+	return fmt.Sprintf("This window has %d × %d characters, but the %s needs %d × %d. Make the window larger, or use lines of text.",
 		cols, rows, what, LeastCols, LeastRows)
 }
 
@@ -105,9 +105,9 @@ func saidPast(n int, title string) string { return fmt.Sprintf("Your lines in st
 
 const (
 	saidAskHint   = "Press ctrl+g for a hint about what you typed last."
-	saidIdeas     = "Each mark is one problem; the latest is on the right."
-	saidNoIdeas   = "There is nothing to show yet. Your ideas appear here after your first problem."
-	saidSlippedIn = "last went wrong in "
+	saidIdeas     = "Each mark is one problem; the latest problem is on the right."
+	saidNoIdeas   = "This list is empty. The ideas that you practise appear here after your first problem."
+	saidSlippedIn = "your last mistake was in "
 )
 
 // saidHintIsNear is said once at an item, after the third line that was refused.
@@ -157,5 +157,5 @@ func SaidTrouble(id string, err error) string {
 	if errors.As(err, &fault) {
 		return record.Sentence(err)
 	}
-	return "The problem " + id + " cannot be read. Choose another."
+	return "The problem " + id + " cannot be read. Choose another problem."
 }
