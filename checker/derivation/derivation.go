@@ -42,7 +42,7 @@ func Worked(s *solved.System, forces [][]string, isFormula func(name string) boo
 	for i, lines := range forces {
 		step := Step{Stage: solved.Diagram, Title: sayForces, Lines: lines}
 		if len(s.Bodies) > 1 {
-			step.Title = strings.Replace(sayForcesOn, "%s", solved.BodyName(&s.Bodies[i]), 1)
+			step.Title = strings.Replace(sayForcesOn, "%s", statics.Called(s.Bodies[i].Name), 1)
 		}
 		steps = append(steps, step)
 	}

@@ -141,7 +141,7 @@ func (t *working) forBody(b int) string {
 	if len(t.solved.Bodies) == 1 {
 		return ""
 	}
-	return " for " + solved.BodyName(&t.solved.Bodies[b])
+	return " for " + statics.Called(t.solved.Bodies[b].Name)
 }
 
 func (t *working) throughUnknowns(tree *expr.Node) *expr.Node {

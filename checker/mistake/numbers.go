@@ -301,7 +301,7 @@ func otherBodyValue(p *trial.Problem, v Target) []Number {
 		for b := range p.Solved.Bodies {
 			weight := solved.OnlyOf(&p.Solved.Bodies[b], statics.Weight)
 			if _, here := p.Solved.Bodies[b].Force(v.Force.Name); weight != nil && (!here || joins(p, v.Force.Name) && balances(p, b, v.Force, weight)) && weight.Name != v.Name {
-				all = append(all, Number{Value: p.Solved.Values[p.Solved.Slots[weight.Name]], Cost: seen + 0.4, What: "the weight of " + solved.BodyName(&p.Solved.Bodies[b])})
+				all = append(all, Number{Value: p.Solved.Values[p.Solved.Slots[weight.Name]], Cost: seen + 0.4, What: "the weight of " + statics.Called(p.Solved.Bodies[b].Name)})
 			}
 		}
 	}

@@ -210,11 +210,3 @@ func onlyMeasure(m *statics.Model, dim quantity.Dimension) string {
 func SameStem(a, b string) bool {
 	return strings.TrimRight(a, "0123456789") == strings.TrimRight(b, "0123456789")
 }
-
-// BodyName is how a body is called in a sentence: by its letter, or by its word with an article.
-func BodyName(b *statics.Body) string {
-	if len(b.Name) > 1 && b.Name == strings.ToLower(b.Name) {
-		return "the " + b.Name
-	}
-	return b.Name
-}

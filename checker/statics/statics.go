@@ -11,6 +11,8 @@
 package statics
 
 import (
+	"strings"
+
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/quantity"
 )
@@ -101,6 +103,15 @@ type Body struct {
 	Tilt   *expr.Node
 	XLeft  bool
 	Forces []Force
+}
+
+// Called is how a body is called in a sentence: by its letter, or by its word with an
+// article.
+func Called(name string) string {
+	if len(name) > 1 && name == strings.ToLower(name) {
+		return "the " + name
+	}
+	return name
 }
 
 // Words is what a problem says of its parts for sentences and pictures; the equations

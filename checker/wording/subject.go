@@ -192,7 +192,7 @@ func (s *Subject) bodyName() string {
 	if s.Body == nil || len(s.solved.Bodies) < 2 {
 		return "the body"
 	}
-	return solved.BodyName(s.Body)
+	return statics.Called(s.Body.Name)
 }
 
 // angle is the letter of the force's angle, if that is a letter.

@@ -5,6 +5,8 @@ import (
 	"math"
 	"strings"
 	"unicode"
+
+	"example.org/standstill/checker/statics"
 )
 
 // Sentences says what the scene shows, one fact in each sentence, letters as
@@ -97,19 +99,11 @@ func (t *teller) bodyName(i int) string {
 	b := &t.scene.Bodies[i]
 	switch {
 	case b.Name != "":
-		return bodyNamed(b.Name)
+		return statics.Called(b.Name)
 	case known(int(b.Shape), len(shapeWords)):
 		return shapeWords[b.Shape]
 	}
 	return shapeWords[Knot]
-}
-
-// bodyNamed puts the article before a noun; "A" is a name.
-func bodyNamed(name string) string {
-	if r := []rune(name); len(r) > 1 && unicode.IsLower(r[0]) {
-		return "the " + name
-	}
-	return name
 }
 
 // capital begins a sentence; letters of forces keep their case, because they

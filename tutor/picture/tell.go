@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"strings"
+
+	"example.org/standstill/checker/statics"
 )
 
 // chain tells the terms of a sum in the order in which they are drawn.
@@ -22,7 +24,7 @@ func (t *teller) chain(c *Chain) {
 	}
 	subject := saysParts
 	if c.Body != "" {
-		subject = fmt.Sprintf(saysPartsOn, bodyNamed(c.Body))
+		subject = fmt.Sprintf(saysPartsOn, statics.Called(c.Body))
 	}
 	t.say(saysChain, subject, string("xy"[c.Axis&1]), strings.Join(steps, wordThen))
 	if c.closed() {
@@ -59,7 +61,7 @@ func (t *teller) polygon() {
 	}
 	subject := saysForces
 	if p.Body != "" {
-		subject = fmt.Sprintf(saysForcesOn, bodyNamed(p.Body))
+		subject = fmt.Sprintf(saysForcesOn, statics.Called(p.Body))
 	}
 	t.say(saysPolygon, subject, strings.Join(steps, wordThen))
 	if p.closed() {
