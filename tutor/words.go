@@ -68,10 +68,20 @@ var otherWords = map[string]Word{
 	"list": AskProblems, "hints": AskHint, "a hint": AskHint, "hint please": AskHint, "give me a hint": AskHint,
 }
 
+// Unquoted is a line without the quotation marks in which sentences print a command, and
+// without spaces around it. Where it does not begin with one, they are of the text.
+func Unquoted(line string) string {
+	line = strings.TrimSpace(line)
+	if strings.IndexAny(line, "“\"") == 0 {
+		line = strings.TrimSpace(strings.Trim(line, "“”\""))
+	}
+	return line
+}
+
 // WordOf finds the word that a whole line is, with or without the quotation marks in which
 // sentences print it. A cry for help is the word help.
 func WordOf(line string) (Word, bool) {
-	line = strings.ToLower(strings.TrimSpace(strings.Trim(strings.TrimSpace(line), "“”\"")))
+	line = strings.ToLower(Unquoted(line))
 	for _, w := range Words() {
 		if string(w.Word) == line {
 			return w.Word, true

@@ -3,6 +3,7 @@ package bench
 import (
 	"strings"
 
+	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/picture"
 	"example.org/standstill/tutor/record"
 )
@@ -57,11 +58,7 @@ func Commands() []Command {
 // that takes nothing stands alone. The quotation marks in which sentences print commands
 // may be typed around them.
 func CommandOf(line string) (c Command, rest string, ok bool) {
-	line = strings.TrimSpace(line)
-	if strings.IndexAny(line, "“\"") == 0 {
-		line = strings.Trim(line, "“”\"")
-	}
-	first, rest, _ := strings.Cut(line, " ")
+	first, rest, _ := strings.Cut(tutor.Unquoted(line), " ")
 	rest = strings.TrimSpace(rest)
 	for _, c := range Commands() {
 		if strings.EqualFold(c.Word, first) {
