@@ -17,6 +17,9 @@ const (
 	straight = 1e-10
 )
 
+// refinements is how often a solution that misses the balance by rounding is made better.
+const refinements = 4
+
 // solveLinear solves A·u = b by singular values, so that a sum that is 0 = 0 or
 // repeats another is no equation to count.
 func (m *Model) solveLinear(env []float64) ([]float64, error) {
@@ -42,11 +45,26 @@ func (m *Model) solveLinear(env []float64) ([]float64, error) {
 		out[slot] = u.At(i, 0)
 	}
 	m.Derive(out)
+	for round := 0; round < refinements && !m.balanced(out); round++ {
+		m.refine(out, &svd)
+	}
 	// Least squares give an answer to sums that contradict each other, too.
 	if !m.balanced(out) {
 		return nil, ErrNoSolution
 	}
 	return out, nil
+}
+
+// refine adds what the sums still miss. The coefficients are differences of sums, so
+// forces of some 10⁷ N and more leave them with few digits; each round adds as many again.
+func (m *Model) refine(out []float64, svd *mat.SVD) {
+	missed := m.Residuals(out, nil)
+	var more mat.Dense
+	svd.SolveTo(&more, mat.NewDense(len(missed), 1, missed), len(m.unknowns))
+	for i, slot := range m.unknowns {
+		out[slot] -= more.At(i, 0)
+	}
+	m.Derive(out)
 }
 
 // matrix returns the coefficients of the unknowns and the negative of the rest,
