@@ -11,6 +11,8 @@ import (
 	"unicode/utf8"
 
 	"go.yaml.in/yaml/v4"
+
+	"example.org/standstill/checker/pattern"
 )
 
 // largestFile is the most bytes that a problem file may have. A problem takes
@@ -23,8 +25,10 @@ type reader struct {
 	sheet *Sheet // what is read, if it is no problem
 	lines []string
 	found Findings
-	kept  bool // the file was accepted by earlier rules
-	parts bool // some parts may be missing so far
+	// doubts are warnings: they never refuse the file.
+	doubts Findings
+	kept   bool // the file was accepted by earlier rules
+	parts  bool // some parts may be missing so far
 }
 
 // refuse notes a finding. What the YAML reader misses behind the last line is
@@ -39,6 +43,11 @@ func (r *reader) refuse(line, column int, what, expected string) {
 		f.Line, f.Column = line, max(min(column, utf8.RuneCountInString(f.source)+1), 1)
 	}
 	r.found = append(r.found, f)
+}
+
+// warn notes what can be meant and is more often a slip.
+func (r *reader) warn(line, column int, what string) {
+	r.doubts = append(r.doubts, Finding{File: r.name, Line: line, Column: column, What: "warning: " + what, source: r.lines[line-1]})
 }
 
 func (r *reader) at(n *yaml.Node, what, expected string) {
@@ -225,6 +234,9 @@ func (r *reader) syntax(err error) {
 		return
 	}
 	line, column := trouble.Mark.Line, trouble.Mark.Column
+	if r.noColon(trouble) {
+		return
+	}
 	for _, row := range syntaxTable {
 		if strings.Contains(trouble.Message, row.complaint) {
 			// What was opened and never closed is noticed far below; the author has to look at its beginning.
@@ -241,6 +253,59 @@ func (r *reader) syntax(err error) {
 	}
 	r.refuse(line, column, "this is not YAML: "+trouble.Message, "keys with values")
 }
+
+// bareKey is a line of a key and its value with no colon between them.
+var bareKey = pattern.Of(`^\s*(?:- )?([\p{L}][\p{L}\p{N}_-]*)\s*=?\s*(.*)$`)
+
+// startsWithKey is a line that begins with a key, or is an item of a list.
+var startsWithKey = pattern.Of(`^\s*(?:- .*|[\p{L}\p{N}_-]+):`)
+
+// noColon tells a missing colon on its own line: the YAML reader takes a line without one for
+// the beginning of the next, and complains there.
+func (r *reader) noColon(trouble *yaml.LoadError) bool {
+	at := trouble.Mark.Line
+	switch {
+	case strings.Contains(trouble.Message, "could not find expected ':'"):
+	// A text with a colon in it is complained of in the same way, but does not begin like a key.
+	case strings.Contains(trouble.Message, "mapping values are not allowed") && at > 0 && at <= len(r.lines) && startsWithKey().MatchString(r.lines[at-1]):
+	default:
+		return false
+	}
+	line := r.keyBefore(at)
+	if line == 0 {
+		return false
+	}
+	text := r.lines[line-1]
+	m := bareKey().FindStringSubmatchIndex(text)
+	if m == nil {
+		return false
+	}
+	key, value := text[m[2]:m[3]], strings.TrimSpace(text[m[4]:m[5]])
+	r.refuse(line, utf8.RuneCountInString(text[:m[3]])+1, "a colon is missing after "+shorten(key), strings.TrimSpace(shorten(key)+": "+shorten(value)))
+	return true
+}
+
+// keyBefore finds the line without a colon that the YAML reader joined with a later one, 0 if
+// there is none. A line that goes on with the value above it, such as text, needs no colon.
+func (r *reader) keyBefore(line int) int {
+	found, above := 0, ""
+	for i := min(line, len(r.lines)) - 1; i >= 1; i-- {
+		above = strings.TrimRight(r.lines[i-1], " \t\r")
+		if strings.Contains(above, ":") {
+			break
+		}
+		if body := strings.TrimSpace(above); body != "" && body[0] != '#' {
+			found = i
+		}
+		above = ""
+	}
+	if found == 0 || strings.HasSuffix(above, ":") || above == "" || indent(above) >= indent(r.lines[found-1]) {
+		return found
+	}
+	return 0
+}
+
+func indent(line string) int { return len(line) - len(strings.TrimLeft(line, " ")) }
 
 func (r *reader) strangeStart(line, column int) {
 	text := []rune("")

@@ -55,6 +55,8 @@ func (r *reader) bodies(n *yaml.Node) []string {
 		case !ok:
 		case !isBodyName(name):
 			r.at(item, fmt.Sprintf("%q cannot be the name of a body", shorten(name)), fmt.Sprintf("one word of at most %d letters and digits", longestBody))
+			// Or it would be refused again wherever a force or the tilt names it.
+			names = append(names, name)
 		case slices.Contains(names, name):
 			r.at(item, fmt.Sprintf("the body %s is listed twice", name), "each body once")
 		case len(names) == mostBodies:
@@ -134,7 +136,8 @@ func (r *reader) formula(n *yaml.Node, what string, angle bool) *formula {
 func (r *reader) on(p part, bodies []string) (string, bool) {
 	n := p.values["on"]
 	if n == nil {
-		if len(bodies) > 1 && !p.misspelt("on", forceKeys) {
+		// After a name that cannot be used, the file may have meant one body only.
+		if len(bodies) > 1 && !p.misspelt("on", forceKeys) && !slices.ContainsFunc(bodies, func(b string) bool { return !isBodyName(b) }) {
 			r.at(p.node, "the force does not say on which body it acts", "on: one of "+strings.Join(bodies, " "))
 			return "", false
 		}

@@ -2,6 +2,7 @@ package problems
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -110,10 +111,21 @@ func (r *reader) givens(n *yaml.Node) (list []statics.Given, formulas []*formula
 			r.at(e.value, "the mass "+name+" is negative", "a number above zero")
 			continue
 		}
+		if size := math.Abs(g.Value()); size != 0 && (size < leastGiven || size > mostGiven) && !r.kept {
+			r.at(e.value, name+" is too large or too small for this program", "a number from 1e-9 to 1e12 in N, kg or m")
+			continue
+		}
 		list = append(list, g)
 	}
 	return list, formulas
 }
+
+// The least and the most that a given can be, in SI units. Beyond them, rounding decides whether
+// the forces balance.
+const (
+	leastGiven = 1e-9
+	mostGiven  = 1e12
+)
 
 // followsFrom reports whether a given is a formula: it names another given, or a
 // function.

@@ -41,7 +41,28 @@ func (r *reader) dimension(d *draft, err error) {
 			}
 		}
 	}
+	if name := d.weighed(at); name != "" {
+		g, _ := d.System.Given(name)
+		r.at(at, fmt.Sprintf("%s is in %s, which is a unit of force, so it cannot be multiplied by g", name, g.Unit.Symbol), fmt.Sprintf("size: %s, or %s in kg", name, name))
+		return
+	}
 	r.at(at, err.Error(), expected)
+}
+
+// weighed returns the given force that the size at a place takes for a mass, "" if there is none.
+func (d *draft) weighed(at *yaml.Node) string {
+	for _, f := range d.forces {
+		if f.size == nil || f.size.node != at || f.Size == nil || f.Size.Op != expr.Mul {
+			continue
+		}
+		for i, factor := range f.Size.Args {
+			g, isGiven := d.System.Given(factor.Name)
+			if isGiven && g.Unit.Dim == quantity.Force && f.Size.Args[1-i].Name == "g" {
+				return g.Name
+			}
+		}
+	}
+	return ""
 }
 
 // locate finds the place that a message of package statics speaks of: the first

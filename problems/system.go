@@ -122,15 +122,29 @@ func (r *reader) tilts(n *yaml.Node, bodies []string) map[string]*formula {
 				r.at(e.key, fmt.Sprintf("unknown body %q", shorten(e.key.Value)), instead(e.key.Value, bodies))
 				continue
 			}
-			found[e.key.Value] = r.formula(e.value, "the tilt of "+e.key.Value, true)
+			found[e.key.Value] = r.tilt(e.value, "the tilt of "+e.key.Value)
 		}
 	default:
-		f := r.formula(tilt, "the tilt of the axes", true)
+		f := r.tilt(tilt, "the tilt of the axes")
 		for _, b := range bodies {
 			found[b] = f
 		}
 	}
 	return found
+}
+
+// tilt reads one angle. A bare number is refused here: it would be told of the weight,
+// whose direction is worked out from it.
+func (r *reader) tilt(n *yaml.Node, what string) *formula {
+	f := r.formula(n, what, true)
+	if f == nil {
+		return nil
+	}
+	if g, wrong := readGiven("", n.Value); wrong == nil && !g.Any && g.Unit.Dim == quantity.None && g.Number.Value != 0 {
+		r.at(n, what+" has no unit", strings.TrimSpace(n.Value)+" deg")
+		return nil
+	}
+	return f
 }
 
 // sizes gives forces of one name one size, and a force named like a given that

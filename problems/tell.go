@@ -166,6 +166,12 @@ func (d *draft) follows(name string) bool {
 	return slices.ContainsFunc(d.follow, func(f *formula) bool { return f.letter == name })
 }
 
+// formulaFor is the formula of a given as the file has it.
+func (d *draft) formulaFor(name string) string {
+	i := slices.IndexFunc(d.follow, func(f *formula) bool { return f.letter == name })
+	return shorten(d.follow[i].node.Value)
+}
+
 func (d *draft) xLeft() bool {
 	axes := d.top.values["axes"]
 	if axes == nil {

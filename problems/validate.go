@@ -47,11 +47,42 @@ func (r *reader) validate(d *draft) {
 	if other, err := s.elsewhere(free); free != nil && (err != nil || (other.unphysical() == "") != (said == "")) {
 		r.at(d.given[free[0]], fmt.Sprintf("for some values of %s there is no possible solution", listed(free, "and")), "a number for it")
 	} else if said != "" {
-		r.at(d.locate(said), said, "forces and angles that are possible")
+		r.impossible(d, s, said)
 	} else {
 		r.equalSizes(d, s)
 		r.formulaUnits(d, s, other)
 	}
+}
+
+// impossible refuses a solution that cannot be, with the size that comes out: where one
+// force has the wrong direction, another is often the one that acts the wrong way.
+func (r *reader) impossible(d *draft, s *solution, said string) {
+	expected := "forces and angles that are possible"
+	// Before it, an angle may have been refused.
+	if f := s.WrongWay(s.env); f != nil && said == s.Unphysical(s.env) {
+		expected += fmt.Sprintf("; the mistake need not be in %s: check %s", f.Name, listed(d.suspects(), "and"))
+		said += fmt.Sprintf(" (%s comes out as %s)", f.Name, inUnit(s.value(f.Name), d.forceUnit()))
+	}
+	r.at(d.locate(said), said, expected)
+}
+
+// suspects lists what turns a force round: directions, axes that are level, coefficients.
+func (d *draft) suspects() []string {
+	all := []string{"where each force points"}
+	if len(d.tilts) == 0 && slices.ContainsFunc(d.bodies, d.restsOnSurface) {
+		all = append(all, "the axes (on a slope: axes: {tilt: alpha})")
+	}
+	if slices.ContainsFunc(d.System.Givens, func(g statics.Given) bool { return g.Unit.Dim == quantity.None }) {
+		all = append(all, "the coefficients")
+	}
+	return all
+}
+
+// forceUnit is the unit in which forces are told where the file does not say one.
+func (d *draft) forceUnit() quantity.Unit { return usualUnit(quantity.Force, d.allPounds()) }
+
+func inUnit(x float64, unit quantity.Unit) string {
+	return strings.Replace(unit.In(x, 3), "-", "−", 1)
 }
 
 // tiltTrouble checks the angles by which axes are turned. The sums do not contain
@@ -88,7 +119,9 @@ func (r *reader) asked(d *draft, m *statics.Model) {
 		switch {
 		case !known:
 			r.at(d.find[i], fmt.Sprintf("%s is neither an unknown nor a force of this problem", name), instead(name, findable(m)))
-		case v.Role == statics.IsGiven || d.follows(name):
+		case d.follows(name):
+			r.at(d.find[i], fmt.Sprintf("%s follows from the givens (%s), so it cannot be asked for", name, d.formulaFor(name)), "find without "+name)
+		case v.Role == statics.IsGiven:
 			r.at(d.find[i], name+" is given", "one of "+strings.Join(findable(m), " "))
 		}
 	}

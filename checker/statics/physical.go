@@ -7,13 +7,9 @@ import "math"
 // mass below nothing.
 func (m *Model) Unphysical(env []float64) string {
 	said := ""
-	m.eachForce(func(f *Force) {
-		size := env[m.slots[f.Name]]
-		// A strut may push or pull, so its sign is no contradiction.
-		if said == "" && f.Kind != Strut && size < -tolerance*m.largest(env) {
-			said = wrongSense(f)
-		}
-	})
+	if f := m.WrongWay(env); f != nil {
+		said = wrongSense(f)
+	}
 	for _, slot := range m.unknowns {
 		v := m.Variables[slot]
 		x := env[slot]
@@ -28,6 +24,17 @@ func (m *Model) Unphysical(env []float64) string {
 		}
 	}
 	return said
+}
+
+// WrongWay returns the first force that would have to act the other way, nil if none would.
+func (m *Model) WrongWay(env []float64) (wrong *Force) {
+	m.eachForce(func(f *Force) {
+		// A strut may push or pull, so its sign is no contradiction.
+		if wrong == nil && f.Kind != Strut && env[m.slots[f.Name]] < -tolerance*m.largest(env) {
+			wrong = f
+		}
+	})
+	return wrong
 }
 
 func (m *Model) isForce(name string) bool { _, ok := m.Force(name); return ok }
