@@ -10,7 +10,8 @@
 //	keys.go       which keys there are; help.go explains them
 //	given.go, force.go, weight.go, letter.go, formula.go, system.go   the parts
 //	tell.go, figure.go   what is said for sentences and drawings
-//	validate.go   the whole: is there exactly one solution, and a physical one; sense.go slips that can be solved
+//	validate.go   the whole: is there exactly one solution, and a physical one; sense.go slips that can be solved;
+//	              doubt.go, ask.go slips that may be meant, of which the author is warned
 //	locate.go     the place in the file that a message about the whole is about
 //	vary.go, draw.go, usable.go   the numbers of a student's own copy; copy.go makes it, stats.go counts them
 //
@@ -51,6 +52,7 @@ type Problem struct {
 	System        *statics.System
 	Watch         []checker.Own
 	Vary          []Vary
+	Warnings      Findings          // what of the file can be meant and is more often a slip; only Read looks for it
 	Figure        map[string]string // what the picture cannot tell from the forces
 	AssumedG      bool
 	File          string

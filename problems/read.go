@@ -21,6 +21,9 @@ func Read(name string, data []byte) (*Problem, Findings) {
 	if len(r.found) == 0 {
 		r.drawable(d)
 	}
+	if len(r.found) == 0 {
+		d.Warnings = r.warnings(d)
+	}
 	return r.done(d)
 }
 
@@ -223,6 +226,11 @@ func braced(offer string, known []string) string {
 // inText refuses a piece of the statement: the nth time that it stands in the
 // file from there on. The statement may be folded over many lines.
 func (r *reader) inText(n *yaml.Node, piece string, nth int, what, expected string) {
+	line, column := r.placeInText(n, piece, nth)
+	r.refuse(line, column, what, expected)
+}
+
+func (r *reader) placeInText(n *yaml.Node, piece string, nth int) (line, column int) {
 	for line := n.Line; line <= len(r.lines); line++ {
 		text := r.lines[line-1]
 		// A brace that is alone is searched for outside complete placeholders.
@@ -236,11 +244,10 @@ func (r *reader) inText(n *yaml.Node, piece string, nth int, what, expected stri
 				break
 			}
 			if nth--; nth == 0 {
-				r.refuse(line, len([]rune(text[:at+i]))+1, what, expected)
-				return
+				return line, len([]rune(text[:at+i])) + 1
 			}
 			at += i + len(piece)
 		}
 	}
-	r.at(n, what, expected)
+	return n.Line, n.Column
 }

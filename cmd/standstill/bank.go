@@ -118,6 +118,7 @@ get, and the chance that two of 30 students get the same numbers.`,
 				wrong = wrong || len(found) > 0
 				for i, line := range linesOf(list, draws) {
 					fmt.Fprintln(a.Out, line)
+					tellWarnings(a.Out, list[i])
 					// The same text under the same id is a copy of the
 					// built-in file, which nobody need be told of.
 					if other, err := builtIn.Get(list[i].ID); err == nil && other.Hash != list[i].Hash {
@@ -139,6 +140,16 @@ get, and the chance that two of 30 students get the same numbers.`,
 	}
 	c.Flags().IntVar(&draws, "draws", usualDraws, "the `number` of random number sets to try for each problem")
 	return c
+}
+
+// tellWarnings prints where a problem may have a slip, line by line.
+func tellWarnings(w io.Writer, p *problems.Problem) {
+	for _, f := range p.Warnings {
+		fmt.Fprintln(w, f)
+		if excerpt := f.Excerpt(); excerpt != "" {
+			fmt.Fprintln(w, excerpt)
+		}
+	}
 }
 
 // linesOf looks at several problems at once, and keeps their order.

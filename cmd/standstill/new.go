@@ -142,6 +142,7 @@ func (n *newProblem) finish(file string, data []byte) error {
 		return err
 	}
 	fmt.Fprintf(n.Out, saidProblemWritten, file)
+	tellWarnings(n.Out, p)
 	scene := picture.OfProblem(page.Ref, picture.View{Solved: true})
 	// In a pipe there may be a listener, or a file that is searched.
 	if n.plain || !isTerminal(n.Out) {
