@@ -18,7 +18,7 @@ const (
 	askTopic        = "Topic: which topic does the problem belong to? Type one of %s."
 	askLevel        = "Level: 1 (easy), 2 (medium) or 3 (hard)?"
 	askText         = "Text: what does the problem say? Type the whole text on one line. Instead of a number with its unit, type a letter in braces, as in: A lantern of mass {m} hangs from two cords."
-	askGiven        = "Given: what is the value of %s? Type a number and a unit, as in 3.2 kg or 35 deg."
+	askGiven        = "Given: what is the value of %s? Type a number and a unit, as in 3.2 kg or 35 deg. A coefficient has no unit, as in 0.30."
 	askFurther      = "Given: which other quantities are given, for example h = 0.9 m? Type one quantity, or press Enter if there are no more."
 	askMeaning      = "Meaning: what does %s mean, for example height of the hook above the ring?"
 	askBody         = "Body: which body do the forces act on, for example lantern? If there are several bodies, type commas between their names, as in crate, pail. Press Enter if the body needs no name."
