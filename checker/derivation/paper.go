@@ -3,6 +3,7 @@ package derivation
 import (
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"example.org/standstill/checker/expr"
@@ -91,10 +92,10 @@ func (p Page) numbered(tree *expr.Node, found map[string]bool) bool {
 }
 
 // Insert puts the numbers in the place of the letters that have one. Givens stand
-// as they were given, everything else with so many figures.
+// as they were given, but masses in kilograms; everything else with so many figures.
 func (p Page) Insert(n *expr.Node, found map[string]bool, figures int) *expr.Node {
 	if n.Op == expr.Name && p.numbered(n, found) {
-		return p.numberOf(n.Name, figures)
+		return inKilograms(p.numberOf(n.Name, figures))
 	}
 	c := *n
 	if num, err := quantity.ParseNumber(n.Num.Text); err == nil && n.Unit != "" {
@@ -122,6 +123,20 @@ func (p Page) numberOf(name string, figures int) *expr.Node {
 		return expr.Minus(n)
 	}
 	return n
+}
+
+// inKilograms writes grams as kilograms, with the same figures: beside m/s² a mass has to be
+// in kilograms, and 200 g · g would have two meanings of g.
+func inKilograms(n *expr.Node) *expr.Node {
+	if n.Op != expr.Number || n.Unit != "g" {
+		return n
+	}
+	_, decimals, _ := strings.Cut(n.Num.Text, ".")
+	num, err := quantity.ParseNumber(strconv.FormatFloat(n.Num.Value/1000, 'f', len(decimals)+3, 64))
+	if err != nil {
+		return n
+	}
+	return &expr.Node{Op: expr.Number, Num: num, Unit: "kg"}
 }
 
 func unitSymbol(u quantity.Unit) string {

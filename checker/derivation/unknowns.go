@@ -107,16 +107,23 @@ func (t *working) sizes() {
 		switch {
 		case v.Role != statics.IsDerived:
 		case t.solved.Fixed(v.Size):
-			t.say(t.sizeWords(v.Name), t.chain(expr.Letter(v.Name), v.Size))
+			t.say(t.sizeWords(v), t.chain(expr.Letter(v.Name), v.Size))
 		default:
-			t.say(t.sizeWords(v.Name), expr.Set(v.Name)+" = "+t.page.Write(v.Size))
+			t.say(t.sizeWords(v), expr.Set(v.Name)+" = "+t.page.Write(v.Size))
 		}
 	}
 }
 
-func (t *working) sizeWords(name string) string {
-	if f, ok := t.solved.Force(name); ok && sizeNouns[f.Kind] != "" {
+func (t *working) sizeWords(v statics.Variable) string {
+	f, isForce := t.solved.Force(v.Name)
+	switch {
+	case isForce && sizeNouns[f.Kind] != "":
 		return sizeNouns[f.Kind]
+	case v.Angle:
+		return sayAngleOf
+	// A length that follows from other lengths, for one.
+	case v.Dim != quantity.Force:
+		return sayFollows
 	}
 	return saySize
 }
