@@ -139,10 +139,10 @@ func (m *marking) markCoined(own coinedLetter) Report {
 			return report
 		}
 	}
-	if m.stage != Solve {
-		return m.almost(TrueNotAsked, "")
-	}
 	report := m.right()
+	if m.stage != Solve {
+		report = m.almost(TrueNotAsked, "")
+	}
 	report.Message = expr.Set(own.name) + wording.SaidCoined
 	return report
 }

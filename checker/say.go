@@ -140,7 +140,7 @@ func (j sentence) measures() wording.Measured {
 		}
 		for _, t := range expr.Addends(side, 1, nil) {
 			d, _, known := dimensionOf(j.m.solved, t.Node)
-			if !known || expr.IsZero(t.Node) || len(t.Node.Names()) == 0 {
+			if !known || expr.IsZero(t.Node) || len(t.Node.Names()) == 0 && !isOnlyFunctions(t.Node) {
 				continue
 			}
 			all.Mixed = all.Mixed || all.Known && d != all.Dim
@@ -149,6 +149,18 @@ func (j sentence) measures() wording.Measured {
 		}
 	}
 	return all
+}
+
+// isOnlyFunctions reports whether a term without letters is made of functions alone, as in cos 35°:
+// no number in it can be a force whose unit was left out.
+func isOnlyFunctions(n *expr.Node) bool {
+	switch n.Op {
+	case expr.Call:
+		return true
+	case expr.Neg, expr.Mul, expr.Div:
+		return !slices.ContainsFunc(n.Args, func(arg *expr.Node) bool { return !isOnlyFunctions(arg) })
+	}
+	return false
 }
 
 // saidWrong words the finding: the sentence of the mistake for what was typed, else that of

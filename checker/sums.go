@@ -165,6 +165,24 @@ func (j sums) markExpression(at solved.Place, signs []solved.Signed) Report {
 	return j.m.wrong(j.explainSum(e, at, f))
 }
 
+// isProductOfForces reports whether the line is one product of several forces, as a list of forces
+// without signs or commas is read.
+func (j sums) isProductOfForces() bool {
+	terms := 0
+	for _, side := range j.m.line.Sides {
+		for _, t := range expr.Addends(side, 1, nil) {
+			if expr.IsZero(t.Node) {
+				continue
+			}
+			d, _, known := dimensionOf(j.m.solved, t.Node)
+			if terms++; terms > 1 || !known || d != quantity.Force.Times(quantity.Force) && d != quantity.Force.Times(quantity.Force).Times(quantity.Force) {
+				return false
+			}
+		}
+	}
+	return terms == 1
+}
+
 // explainSum finds what is wrong with a sum.
 func (j sums) explainSum(e *trial.Equation, at solved.Place, f *mistake.Finding) mistake.Finding {
 	if j.m.brief {
@@ -174,8 +192,8 @@ func (j sums) explainSum(e *trial.Equation, at solved.Place, f *mistake.Finding)
 		return *f
 	}
 	typed := j.m.sentence().measures()
-	if !typed.Mixed && typed.Dim == quantity.Force.Times(quantity.Length) {
-		return mistake.Finding{Code: Unexplained} // energies, which add up to no force
+	if !typed.Mixed && typed.Dim == quantity.Force.Times(quantity.Length) || j.isProductOfForces() {
+		return mistake.Finding{Code: Unexplained} // energies and squares, which add up to no force
 	}
 	found := j.m.ref.mistakes.Sum(e, at)
 	if found.Code.IsOpen() && typed.Mixed && typed.Mass {

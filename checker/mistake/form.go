@@ -58,7 +58,7 @@ var form = []Row{
 	},
 	{
 		Code: NoUnit, Meaning: "no unit", Cost: 9, UnitOnly: true,
-		Said: Said{Value: "This is the right number for {unknown}, but it needs a unit."},
+		Said: Said{Value: "This is the right number for {unknown} {unit}, but you did not write the unit."},
 		Hints: []Hint{{At: Anywhere,
 			Ask:  "What kind of quantity is {unknown|this value}?",
 			Rule: "A value is a number with a unit. Give {unknown|this value} {unit}.",

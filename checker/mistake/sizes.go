@@ -18,8 +18,8 @@ var sizes = []Row{
 		Code: MassForWeight, Meaning: "the mass used as the weight", Cost: 1.1, InNumbers: -0.15,
 		Term: massAlone, Everywhere: true, Tree: weightOfMass, Value: handedBackMass,
 		Said: Said{
-			Component: "Check the unit of what you wrote for {component}.",
-			Line:      "{In}, check the unit of what you wrote for {force}.",
+			Component: "Is what you wrote for {component} a mass or a force?",
+			Line:      "{In}, is what you wrote for {force} a mass or a force?",
 			Lines:     "{In}, the terms do not all have the same unit.",
 			Value:     "You get this value of {unknown} if {what|a mass is used as a weight}.",
 			List:      "Your list includes {stranger|a quantity}, which is not a force. Which force on {body} does {stranger|this quantity} belong to?",
