@@ -133,6 +133,9 @@ func (l *Lesson) judged(text string, stage checker.Stage, item string) Line {
 // named is a letter that is asked for with what it is: "T₁ (left rope)".
 func (g *Page) named(name, set string) string {
 	what := g.Meaning(name)
+	if g.Problem.System.Words.Meaning[name] != "" {
+		return fmt.Sprintf("%s (%s)", set, what)
+	}
 	for i := range g.Ref.Bodies {
 		b := &g.Ref.Bodies[i]
 		if f, ok := b.Force(name); ok && f.Size == nil {

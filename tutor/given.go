@@ -47,9 +47,12 @@ func givenValue(g statics.Given) string {
 	return sign + g.Number.Text + " " + strings.ReplaceAll(g.Unit.Symbol, "^2", "²")
 }
 
-// Meaning says what a letter is, as far as it can be said without telling which forces
+// Meaning says what a letter is: what the file says, else as far as it can be said without telling which forces
 // act: "left rope, from the vertical". It is "" for letters that need no word.
 func (g *Page) Meaning(name string) string {
+	if said := g.Problem.System.Words.Meaning[name]; said != "" {
+		return said
+	}
 	v, ok := g.Ref.Variable(name)
 	if !ok || name == "g" {
 		return ""
