@@ -13,7 +13,7 @@ import (
 
 // asking are the words that ask by themselves.
 var asking = strings.Fields(`help idk dunno stuck lost what whats how why confused clue idea understand
-	understood explain know sense give up hard easier start begin where`)
+	understood explain know sense give up hard easier start begin where which positive negative`)
 
 // beside are the words that may stand beside them: whatever a sentence about the task
 // may hold that is no formula.
@@ -24,7 +24,7 @@ var beside = strings.Fields(`i im id me my mine you your we us it its is am are 
 	mean means meant meaning need want wanted supposed going go gonna wanna make makes made find finding calculate work out
 	write type enter put say tell show see use using answer answers question step steps way line problem exercise task
 	force forces component components angle angles axis sum sums equation equations tension weight diagram drawing
-	x y u r wtf think thing wrong right unsure sure uncertain`)
+	x y left right upwards downwards direction directions plus minus sign signs u r wtf think thing wrong right unsure sure uncertain`)
 
 // isCry reports whether a line asks for help in words of its own: "?", "what do I do",
 // "i don't know how to start".
@@ -48,7 +48,7 @@ func isCry(line string) bool {
 }
 
 // weak are words that ask for something only beside others.
-var weak = strings.Fields("up give sense hard know start begin easier idea")
+var weak = strings.Fields("up give sense hard know start begin easier idea which positive negative")
 
 // Lost is what somebody hears who does not know what to do: what is asked now, in other
 // words, and an example of the kind of line that is meant, about another force. Nothing
@@ -74,9 +74,9 @@ func (g *Page) saidLost(stage checker.Stage, item string) string {
 	case checker.Components:
 		// The item ends in its axis, as T1x does.
 		force, axis := item[:len(item)-1], item[len(item)-1:]
-		return saidLostComponent(saidItem(Place{stage, item}), saidItem(Place{Item: force}), axis)
+		return saidLostComponent(saidItem(Place{stage, item}), saidItem(Place{Item: force}), axis) + saidLostAxes(g.Directions(item))
 	case checker.XSum, checker.YSum:
-		return saidLostSum(string(stage[0]), item)
+		return saidLostSum(string(stage[0]), item) + saidLostAxes(g.Directions(item))
 	}
 	var open []string
 	for _, u := range g.open(checker.Solve) {

@@ -1,6 +1,7 @@
 package tutor
 
 import (
+	"fmt"
 	"slices"
 	"strconv"
 	"sync"
@@ -215,6 +216,15 @@ func (g *Page) Solved() bool {
 // Over reports whether nothing is left to do: the page is solved, or the solution
 // was shown.
 func (g *Page) Over() bool { return g.revealed || g.Solved() }
+
+// SaidLeft tells whoever goes on to another problem in the middle of this one that what was
+// written is kept; "" where nothing was written or nothing is left to do.
+func (g *Page) SaidLeft() string {
+	if g.Over() || len(g.lines) == 0 {
+		return ""
+	}
+	return fmt.Sprintf(saidLeft, g.Problem.Title)
+}
 
 // Hints counts the hints that were asked for, and how many of them showed a step.
 func (g *Page) Hints() (asked, shown int) {

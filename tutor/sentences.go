@@ -266,6 +266,9 @@ func saidDoubt(f *statics.Force, size string) string {
 	return fmt.Sprintf("Is this value possible? %s is %s.", expr.Set(f.Name), size)
 }
 
+// saidLeft is for whoever leaves a problem in the middle.
+const saidLeft = "Your lines for “%s” are saved. If you want to go back to them, type “problems”."
+
 // What somebody hears who does not know what to do.
 const saidLostDone = "This problem is done. Type “next” for another problem, or “again” for the same problem with other numbers."
 
@@ -289,6 +292,11 @@ func saidLostSum(axis, item string) string {
 		body = item
 	}
 	return fmt.Sprintf("The forces on %s balance, so the components along %s add up to zero. Write one equation: the components in one direction minus the components in the opposite direction = 0.", body, axis)
+}
+
+// saidLostAxes answers whoever says or asks which way is positive.
+func saidLostAxes(directions []string) string {
+	return " The axes are: " + strings.Join(directions, "; ") + "."
 }
 
 func saidLostSolve(open string) string {

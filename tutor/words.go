@@ -127,6 +127,6 @@ func Notation() []Typing {
 		{"Equation", "T1 cos α = T2 cos β, or ΣFx: T1 cos α − T2 cos β = 0"},
 		{"Number with unit", "20.2 N, 3.2 kg, 35°, 12 cm; you can also type a decimal comma: 20,2 N"},
 		{"Several at once", "T1x = T1 cos α; T1y = T1 sin α; wx = 0"},
-		{"Forces and directions", "T1 up left; w down; on a slope, also N away from the slope, T up the slope"},
+		{"Force directions", "T1 up left; w down; on a slope, also N away from the slope, T up the slope"},
 	}
 }

@@ -122,6 +122,11 @@ func TestHelpIsThereInEveryStage(t *testing.T) {
 			t.Fatal("help went onto the page")
 		}
 	}
+	for stage, said := range said {
+		if axes := stage == checker.Components || stage == checker.XSum || stage == checker.YSum; strings.Contains(said, "The axes are: positive x: ") != axes {
+			t.Errorf("%s: the axes are not named where they are needed, and only there: %s", stage, said)
+		}
+	}
 	if len(said) != len(checker.Stages)+1 {
 		t.Fatalf("help was heard in %d stages", len(said))
 	}

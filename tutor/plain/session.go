@@ -236,6 +236,11 @@ func (s *session) next() error {
 		s.say(saidNoProblems)
 		return nil
 	}
+	if s.lesson != nil {
+		if left := s.lesson.SaidLeft(); left != "" {
+			s.say(saidNote, left)
+		}
+	}
 	return s.open(advice.ID, advice.Again, advice.Why)
 }
 

@@ -22,7 +22,7 @@ func (s *session) handIn(line string) error {
 		return nil
 	}
 	s.verdict(result.Line)
-	if result.Line.Verdict != checker.Right && !s.told {
+	if result.Line.Verdict != checker.Right && !result.Line.Code.IsElsewhere() && !s.told {
 		// Once in a session; with every wrong line it would be in the way.
 		s.told = true
 		s.say(saidMayAsk)

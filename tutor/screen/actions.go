@@ -33,8 +33,8 @@ func actions() []action {
 		{tutor.AskPage, frame.Bind("ctrl+o", "page", "ctrl+o"), menuPage, (*model).hasLesson, (*model).showPage},
 		{tutor.GoBack, frame.Binding{}, menuBack, (*model).hasLesson, (*model).goBack},
 		{tutor.AskDrawing, frame.Binding{}, menuDrawing, (*model).hasLesson, (*model).showWords},
-		{tutor.AskHelp, frame.Binding{}, menuHelp, always, (*model).showHelp},
-		{tutor.AskTyping, frame.Binding{}, menuTyping, always, (*model).showTyping},
+		{tutor.AskHelp, frame.Binding{}, menuHelp, (*model).isSeated, (*model).showHelp},
+		{tutor.AskTyping, frame.Binding{}, menuTyping, (*model).isSeated, (*model).showTyping},
 		{tutor.AskIdeas, frame.Binding{}, menuIdeas, (*model).hasDesk, (*model).showIdeas},
 		{tutor.PassOver, frame.Binding{}, menuSums, (*model).hasLesson, (*model).passOver},
 		{tutor.AskSolution, frame.Binding{}, menuSolution, (*model).hasLesson, (*model).askSolution},
@@ -52,6 +52,7 @@ func actions() []action {
 func always(*model) bool         { return true }
 func (m *model) hasLesson() bool { return m.lesson != nil }
 func (m *model) hasDesk() bool   { return m.desk != nil }
+func (m *model) isSeated() bool  { return m.desk != nil || m.bench != nil }
 func (m *model) isOpen() bool    { return m.lesson != nil && m.now.Open }
 func (m *model) canKeep() bool   { return m.lesson != nil && m.now.CanKeep }
 func (m *model) canTurn() bool   { return m.lesson != nil && m.lesson.Over() }
@@ -172,11 +173,14 @@ func (m *model) obeyWord(word tutor.Word) {
 		if a.word != word {
 			continue
 		}
-		if !a.can(m) {
+		switch {
+		case a.can(m):
+			a.do(m)
+		case !m.isSeated():
+			m.say(saidFirstAnswer)
+		default:
 			m.say(saidNotNow(word))
-			return
 		}
-		a.do(m)
 		return
 	}
 	if m.bench != nil {

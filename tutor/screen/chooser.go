@@ -118,7 +118,7 @@ func (c *chooser) press(m *model, k tea.KeyMsg) bool {
 // meet puts "; " between what the arrow keys wrote and a letter that is typed after it.
 func (c *chooser) meet(m *model, k tea.KeyMsg) {
 	text := m.line.Text()
-	if !c.active || text == "" || text != c.text() || k.Type != tea.KeyRunes || len(k.Runes) == 0 || !unicode.IsLetter(k.Runes[0]) {
+	if !c.active || m.line.IsRefused() || text == "" || text != c.text() || k.Type != tea.KeyRunes || len(k.Runes) == 0 || !unicode.IsLetter(k.Runes[0]) {
 		return
 	}
 	m.line.Set(text + "; ")

@@ -53,8 +53,7 @@ func (n *list) press(m *model, k tea.KeyMsg) (ok bool) {
 func (n *list) enter(m *model, _ string) {
 	p, ok := n.shown.Picked()
 	if !ok {
-		m.say(n.shown.None())
-		return
+		return // the note below the line says why
 	}
 	m.line.Set("")
 	if p.ID == n.advice.ID {

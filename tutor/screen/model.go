@@ -160,7 +160,7 @@ func (m *model) seat(s record.Student) {
 	if id, ok := desk.Unfinished(); ok {
 		m.open(id, false)
 		if m.lesson != nil {
-			m.say(saidResume)
+			m.say(saidResume(s.Name, !m.tutor.IsVisit()))
 			return
 		}
 	}

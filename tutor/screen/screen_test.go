@@ -63,7 +63,7 @@ func (d *desk) send(msg tea.Msg) {
 
 // keyNames are the keys that the tests press by name.
 var keyNames = map[string]tea.KeyType{
-	"enter": tea.KeyEnter, "esc": tea.KeyEsc, "tab": tea.KeyTab, "shift+tab": tea.KeyShiftTab,
+	"f1": tea.KeyF1, "enter": tea.KeyEnter, "esc": tea.KeyEsc, "tab": tea.KeyTab, "shift+tab": tea.KeyShiftTab,
 	"up": tea.KeyUp, "down": tea.KeyDown, "left": tea.KeyLeft, "right": tea.KeyRight,
 	"pgup": tea.KeyPgUp, "pgdn": tea.KeyPgDown, "home": tea.KeyHome, "end": tea.KeyEnd, "backspace": tea.KeyBackspace,
 	"ctrl+c": tea.KeyCtrlC, "ctrl+g": tea.KeyCtrlG, "ctrl+r": tea.KeyCtrlR, "ctrl+y": tea.KeyCtrlY,

@@ -43,7 +43,7 @@ const (
 	saidWho           = "Who is practising? Type your name and press Enter."
 	saidNoName        = "A name needs at least one letter or digit."
 	saidNotListed     = "This name is not on your class list."
-	saidResume        = "You continue where you stopped last time."
+	saidFirstAnswer   = "This is a command. Answer the question on this screen first."
 	saidWhichProblem  = "Which problem do you want? Choose with the arrow keys and press Enter, or type some letters of its title."
 	saidEmpty         = "The line is empty. Type your answer, then press Enter."
 	saidAllHints      = "There are no more hints for this question. The last hint is on your page."
@@ -115,6 +115,15 @@ func saidStanding(p tutor.Progress) string {
 }
 
 func saidNext(a tutor.Advice) string { return "Next: “" + a.Title + "”." }
+
+// saidResume tells whoever takes up earlier work how to be somebody else, where the name can
+// be chosen.
+func saidResume(name string, mayChange bool) string {
+	if !mayChange {
+		return "You continue where you stopped last time."
+	}
+	return "You continue where you stopped last time. If you are not " + name + ", type “student”."
+}
 
 func saidNotNow(w tutor.Word) string {
 	switch w {

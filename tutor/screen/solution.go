@@ -114,7 +114,14 @@ func (m *model) next() {
 		m.say(views.SaidNoProblems)
 		return
 	}
+	left := ""
+	if m.lesson != nil {
+		left = m.lesson.SaidLeft()
+	}
 	m.openAdvised(advice)
+	if left != "" {
+		m.say(left)
+	}
 }
 
 func (m *model) openAdvised(a tutor.Advice) {

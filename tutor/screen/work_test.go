@@ -223,6 +223,45 @@ func TestLeavingLosesNothing(t *testing.T) {
 	again.sees("You continue where you stopped last time", "T2 cos be▏", "T₁ cos α")
 }
 
+// TestARefusedLineGivesWayTomorrow: a line that was refused and stands in the box at the next start
+// goes when the next one is typed.
+func TestARefusedLineGivesWayTomorrow(t *testing.T) {
+	tu := newTutor(t)
+	d := sitAt(t, tu, Options{}, termenv.Ascii, 80, 24)
+	d.enrol("Nele", "canal-lantern")
+	d.hand("T1 down")
+	d.saveDraft()
+	again := sitAt(t, tu, Options{}, termenv.Ascii, 80, 24)
+	again.sees("If you are not Nele, type “student”", "you T1 down▏")
+	again.write("T1 up left")
+	again.sees("you T1 up left▏")
+}
+
+// TestACommandIsNoName: whoever asks for help instead of a name is still asked for the name.
+func TestACommandIsNoName(t *testing.T) {
+	d := sit(t, 80, 24)
+	for _, typed := range []string{"?", "help", "words", "next"} {
+		d.hand(typed)
+		d.sees("Who is practising?", "This is a command.")
+	}
+	d.press("f1")
+	d.sees("Who is practising?", "This is a command.")
+	d.hand("Nele")
+	d.sees("All problems")
+}
+
+// TestGoingOnInTheMiddle says that the lines of the problem that is left are saved.
+func TestGoingOnInTheMiddle(t *testing.T) {
+	d := sit(t, 80, 24)
+	d.enrol("Nele", "canal-lantern")
+	d.hand(lantern[0], "next")
+	d.sees("Your lines for “A lantern over the canal” are saved.")
+	d.hand("next")
+	if strings.Contains(d.said, "are saved") {
+		t.Error("an empty page has nothing to save")
+	}
+}
+
 func TestWhatIsHalfTypedOutlivesAnotherProblem(t *testing.T) {
 	d := sit(t, 80, 24)
 	d.enrol("Nele", "canal-lantern")

@@ -63,6 +63,9 @@ func (l *Line) Begin(past []string, draft string) {
 		l.Remember(text)
 	}
 	l.Set(draft)
+	// A line that was refused last time gives way to the next one, as it did then.
+	l.refused = len(l.past) > 0 && l.Text() == l.past[len(l.past)-1]
+	l.fault = len([]rune(l.Text()))
 }
 
 // Forget drops the earlier lines.
