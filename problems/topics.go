@@ -11,7 +11,7 @@ type Topic struct {
 func Topics() []Topic {
 	return []Topic{
 		{"two-strings", "Two strings"},
-		{"one-level-string", "One level string"},
+		{"one-level-string", "One horizontal string"},
 		{"one-line", "Forces along one line"},
 		{"pulleys", "Pulleys"},
 		{"springs", "Springs"},
