@@ -25,18 +25,20 @@ type pasteEnder struct {
 	matched int // bytes of the next mark that have come
 	last    time.Time
 	rest    []byte // what did not fit into the last read
+	failed  error  // what the last read ended with, told after the rest
 }
 
 func (e *pasteEnder) Read(into []byte) (int, error) {
 	if len(e.rest) > 0 {
 		n := copy(into, e.rest)
 		e.rest = e.rest[n:]
-		return n, nil
+		return n, e.failure()
 	}
 	n, err := e.from.Read(into)
 	if n == 0 {
 		return n, err
 	}
+	e.failed = err
 	now := e.clock()
 	late := e.pasting && now.Sub(e.last) > longestPause
 	e.last = now
@@ -44,7 +46,15 @@ func (e *pasteEnder) Read(into []byte) (int, error) {
 		n = copy(into, out)
 		e.rest = out[n:]
 	}
-	return n, err
+	return n, e.failure()
+}
+
+// failure is what the last read ended with, once nothing of it is left.
+func (e *pasteEnder) failure() error {
+	if len(e.rest) > 0 {
+		return nil
+	}
+	return e.failed
 }
 
 // ended follows the marks through some bytes. It gives nil where they can stay as they

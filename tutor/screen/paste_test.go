@@ -46,18 +46,21 @@ func TestPauseEndsAPaste(t *testing.T) {
 }
 
 // TestEndOfAPasteFitsNoSmallBuffer: nothing is lost where the end that is put in does not
-// fit.
+// fit, also where the last bytes come with the end of everything.
 func TestEndOfAPasteFitsNoSmallBuffer(t *testing.T) {
-	e := &pasteEnder{from: strings.NewReader("\x1b[200~w\x03"), clock: time.Now}
-	buffer := make([]byte, 8)
-	var got string
-	for {
-		n, err := e.Read(buffer)
-		if got += string(buffer[:n]); err != nil {
-			break
+	const sent = "\x1b[200~w\x03"
+	for name, from := range map[string]io.Reader{"the end by itself": strings.NewReader(sent), "the end with the last bytes": iotest.DataErrReader(strings.NewReader(sent))} {
+		e := &pasteEnder{from: from, clock: time.Now}
+		buffer := make([]byte, 8)
+		var got string
+		for {
+			n, err := e.Read(buffer)
+			if got += string(buffer[:n]); err != nil {
+				break
+			}
 		}
-	}
-	if got != "\x1b[200~w\x1b[201~\x03" {
-		t.Errorf("%q", got)
+		if got != "\x1b[200~w\x1b[201~\x03" {
+			t.Errorf("%s: %q", name, got)
+		}
 	}
 }
