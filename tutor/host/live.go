@@ -44,7 +44,9 @@ func clip(text string, most int) string {
 }
 
 // Live shows the lab once a second until a key or the context ends it. The output is a
-// terminal in raw mode, whose lines end with a carriage return.
+// terminal in raw mode, whose lines end with a carriage return. One read of the input may
+// still wait when it returns, and would take the next key: the program, or the visit whose
+// input it is, ends then.
 func (h *Host) Live(ctx context.Context, in io.Reader, out io.Writer) error {
 	keys := make(chan byte)
 	ctx, stop := context.WithCancel(ctx)
