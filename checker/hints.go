@@ -13,6 +13,9 @@ import (
 // level is 1 for a question, 2 for the rule, 3 for the step itself, after which
 // the step counts as shown.
 func (r *Reference) Hint(a Answer, report Report, level int) string {
+	if level <= len(report.hints) {
+		return report.hints[level-1]
+	}
 	s, at := r.hintSubject(a, report)
 	if report.used != nil && level < 3 && at == wording.OnSum {
 		s.Using(*report.used)

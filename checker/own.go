@@ -21,7 +21,10 @@ func (r *Reference) owned(a Answer, line expr.Line, report Report) Report {
 		}
 		reading, err := r.solved.LettersFor(a.Item).Read(own.Typed)
 		if err == nil && sameLine(r.trial, line, reading.Lines[0]) {
+			// The first of several, as the author listed them.
 			report.Code, report.About, report.Message = mistake.Own, "", own.Say
+			report.hints = own.Hints
+			break
 		}
 	}
 	return report

@@ -56,6 +56,7 @@ type Report struct {
 
 	row       *mistake.Row  // the mistake, where a row of the table explains it
 	used      *solved.Place // the sum that it is in, where that is not the one asked for
+	hints     []string      // the author's own, where the author watches for the mistake
 	is        sameness      // which mistake it is, to compare it with others
 	AsSize    string
 	Concludes bool

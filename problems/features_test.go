@@ -41,6 +41,27 @@ func TestFormulasEqualSizesAndWords(t *testing.T) {
 	}
 }
 
+// Of several mistakes that a line can be, the first in the list is told; its hints come
+// before ours.
+func TestFirstWatchedMistakeIsTold(t *testing.T) {
+	ref, err := file(t, "testdata/read/lane-sign.yaml").Reference()
+	if err != nil {
+		t.Fatal(err)
+	}
+	ref = ref.Watching([]checker.Own{
+		{Stage: checker.YSum, Typed: "T = w", Say: "Two cables pull up here.", Hints: []string{"Look at the ring."}},
+		{Stage: checker.YSum, Typed: "T = m g", Say: "Each cable has a component."},
+	})
+	line := checker.Answer{Stage: checker.YSum, Text: "T = w"}
+	report := ref.Mark(line, nil)
+	if report.Message != "Two cables pull up here." {
+		t.Errorf("%+v", report)
+	}
+	if first, second := ref.Hint(line, report, 1), ref.Hint(line, report, 2); first != "Look at the ring." || second == first || second == "" {
+		t.Errorf("%q, then %q", first, second)
+	}
+}
+
 // One tilt for all: the body that hangs beside the slope has level axes, and weights
 // point straight down by themselves.
 func TestHangingBodyHasLevelAxes(t *testing.T) {
@@ -84,7 +105,8 @@ find: [T1, T2]
 		t.Errorf("%v", found)
 	}
 	negative := bytes.Replace(data, []byte("k: 40 N/m"), []byte("k: -4 kg"), 1)
-	for _, kept := range [][]byte{data, negative} {
+	command := bytes.Replace(data, []byte("k: 40 N/m"), []byte("quit: 4 kg"), 1)
+	for _, kept := range [][]byte{data, negative, command} {
 		if p, found := ReadKept("a", kept); p == nil {
 			t.Error(found)
 		}
