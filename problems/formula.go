@@ -140,7 +140,7 @@ func (r *reader) knownLetters(f *formula, tree *expr.Node) bool {
 	tree.Walk(func(n *expr.Node) {
 		switch {
 		case !n.Unknown:
-		case isLetter(n.Name) && !slices.Contains(functions, strings.ToLower(n.Name)) && !slices.Contains(tutorWords, strings.ToLower(n.Name)):
+		case isLetter(n.Name) && !slices.Contains(functions, strings.ToLower(n.Name)) && !isCommand(n.Name, r.kept):
 			n.Unknown = false
 		default:
 			r.within(f.node, n.Pos, fmt.Sprintf("%s has the word %q, which is not a letter", f.what, shorten(n.Name)), "a letter with at most three letters or digits after it")

@@ -11,10 +11,12 @@ import (
 	"example.org/standstill/checker/pattern"
 )
 
-// Words that no letter of a problem may be: the words of the tutor, and what
-// reads as a function, a number or a unit wherever it stands.
+// Words that no letter of a problem may be: the words of the tutor, of which the later
+// ones may stand in files that a record kept, and what reads as a function, a number or a unit
+// wherever it stands.
 var (
 	tutorWords = strings.Fields("hint text back solution keep next problems student help leave")
+	laterWords = strings.Fields("dispute quit again angles page drawing words ideas sums menu")
 	functions  = strings.Fields("sin cos tan asin acos atan sqrt root cot sec csc abs sine pi")
 	unitWords  = strings.Fields("kN mN lb lbs lbf kgf kp kg kgs cm mm ft in deg rad foot feet inch gram kilo sec")
 )
@@ -52,7 +54,7 @@ func (r *reader) letter(n *yaml.Node, what string) (string, bool) {
 	if !ok {
 		return "", false
 	}
-	name, wrong := readLetter(text, what)
+	name, wrong := readLetter(text, what, r.kept)
 	if wrong != nil {
 		r.at(n, wrong.what, wrong.expected)
 		return "", false
@@ -60,11 +62,17 @@ func (r *reader) letter(n *yaml.Node, what string) (string, bool) {
 	return name, true
 }
 
+// isCommand reports whether a name is a word of the tutor.
+func isCommand(name string, kept bool) bool {
+	name = strings.ToLower(name)
+	return slices.Contains(tutorWords, name) || !kept && slices.Contains(laterWords, name)
+}
+
 // readLetter reads a letter; what is how it is called in what is said.
-func readLetter(text, what string) (string, *misread) {
+func readLetter(text, what string, kept bool) (string, *misread) {
 	name := canonical(text)
 	switch {
-	case slices.Contains(tutorWords, strings.ToLower(name)):
+	case isCommand(name, kept):
 		return "", &misread{fmt.Sprintf("%s %q is a command in the tutor", what, name), "a letter and its subscript, such as T1"}
 	case slices.Contains(functions, strings.ToLower(name)):
 		return "", &misread{fmt.Sprintf("%s %q reads as a function or a number", what, name), "a letter and its subscript, such as T1"}

@@ -59,7 +59,7 @@ func (d Draft) Wrong(part string) error {
 
 // WrongGiven says what is wrong with one more given of the draft, nil if nothing is.
 func (d Draft) WrongGiven(p Pair) error {
-	name, wrong := readLetter(p.Key, "the given")
+	name, wrong := readLetter(p.Key, "the given", false)
 	switch {
 	case wrong != nil:
 		return wrong.err()
@@ -78,7 +78,7 @@ func (d Draft) WrongGiven(p Pair) error {
 // WrongForce says what is wrong with the letter of one more force. On several bodies the
 // same letter may be there twice.
 func (d Draft) WrongForce(letter string) error {
-	name, wrong := readLetter(letter, "the force")
+	name, wrong := readLetter(letter, "the force", false)
 	if wrong != nil {
 		return wrong.err()
 	}

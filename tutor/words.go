@@ -10,8 +10,8 @@ import (
 // Word is a whole word that may be typed in place of a formula.
 type Word string
 
-// The words. No problem may use one of the first ten, or keep or leave, as a letter. What a problem does
-// use as a letter is no word there: see Page.WordOf.
+// The words. No problem may use one as a letter, but a file that a record kept may. What a problem does use
+// as a letter is no word there: see Page.WordOf.
 const (
 	AskHint     Word = "hint"
 	AskText     Word = "text"

@@ -43,6 +43,19 @@ func TestWords(t *testing.T) {
 	}
 }
 
+// TestNoWordIsALetter: a force of that name would hide the word.
+func TestNoWordIsALetter(t *testing.T) {
+	words := []string{string(AskMenu), "keep", "leave"}
+	for _, w := range Words() {
+		words = append(words, string(w.Word))
+	}
+	for _, word := range words {
+		if err := (problems.Draft{}).WrongForce(word); err == nil || !strings.Contains(err.Error(), "is a command in the tutor") {
+			t.Errorf("a force called %q: %v", word, err)
+		}
+	}
+}
+
 // TestNoAnswerIsAWord reads every answer whose label says that it can be read: none of them is taken for a
 // word.
 func TestNoAnswerIsAWord(t *testing.T) {
