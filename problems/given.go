@@ -19,6 +19,9 @@ var units = strings.Fields("N kN mN lb kg g deg rad m cm mm ft in N/m N/cm N/mm 
 // standardGravity is g where a file does not say it.
 const standardGravity = "9.8 m/s^2"
 
+// mostGivens is so few that each, and g with them, has a bit in a solved.GivenSet.
+const mostGivens = 60
+
 var (
 	numeral       = pattern.Of(`^([-−–]?)\s*((?:\d+(?:[.,]\d*)?|[.,]\d+)(?:[eE][-+]?\d+|\s*[×x*·]\s*10\^-?\d+)?)\s*(.*)$`)
 	digitGroups   = pattern.Of(`\d,\d{3}(?:\D|$)`)
@@ -83,7 +86,11 @@ func readUnit(symbol string) (quantity.Unit, *misread) {
 // expressions are still unread.
 func (r *reader) givens(n *yaml.Node) (list []statics.Given, formulas []*formula) {
 	keys := givenNames(n)
-	for _, e := range r.mapping(n, `"given"`, "m: 3.2 kg") {
+	for i, e := range r.mapping(n, `"given"`, "m: 3.2 kg") {
+		if i == mostGivens && !r.kept {
+			r.at(e.key, "there are too many givens", fmt.Sprintf("at most %d", mostGivens))
+			break
+		}
 		name, ok := r.letter(e.key, "the given")
 		if !ok {
 			continue

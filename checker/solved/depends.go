@@ -55,7 +55,8 @@ func (s *System) SpeaksOf(n *expr.Node, about string) bool {
 	return false
 }
 
-// GivenSet is a set of givens, by their place in the model.
+// GivenSet is a set of givens, by their place in the model. A problem file is refused long
+// before a given would have no bit.
 type GivenSet uint64
 
 // Has reports whether a given is in the set.
@@ -88,7 +89,7 @@ func (s *System) GivensOf(name string) GivenSet {
 	}
 	switch v := s.Model.Variables[slot]; v.Role {
 	case statics.IsGiven:
-		// Givens have the first slots. One after the 64th would have no bit and never vary.
+		// Givens have the first slots.
 		return 1 << slot
 	case statics.IsDerived:
 		return s.GivensIn(v.Size)
