@@ -120,7 +120,7 @@ func (t *working) sizeWords(v statics.Variable) string {
 	case isForce && sizeNouns[f.Kind] != "":
 		return sizeNouns[f.Kind]
 	case v.Angle:
-		return sayAngleOf
+		return sayAngleGiven
 	// A length that follows from other lengths, for one.
 	case v.Dim != quantity.Force:
 		return sayFollows

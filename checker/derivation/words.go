@@ -10,6 +10,7 @@ const (
 	saySum           = "Sum along %s"
 	saySolve         = "Solve"
 	sayAngle         = "Find the angle from the lengths"
+	sayAngleGiven    = "The angle from the given values"
 	saySize          = "The magnitude of the force"
 	sayEquation      = "ΣF%s = 0"
 	sayFrom          = "From "
