@@ -235,7 +235,7 @@ var forces = []Row{
 		Term: otherTension, Tree: otherTensionLetter, Line: twoTensions, Value: givenTension,
 		Said: Said{
 			Component: "For {component}, you used the tension in another string.",
-			Line:      "{In}, you used one tension instead of another. Look at {force}.",
+			Line:      "{In}, you confused one tension with another. Look at {force}.",
 			Lines:     "You assumed that {forces|the tensions} are equal. Does the problem say so?",
 			Value:     "You get this value of {unknown} if you assume that all the tensions are equal. Does the problem say so?",
 		},

@@ -19,7 +19,7 @@ var resolving = []Row{
 		Value: complementOf,
 		Shows: func(f trial.Form, _ int) bool { return f.Sines || !f.Functions && (f.Decimals || f.Quotients) },
 		Said: Said{
-			Component: "{Component} is one side of the triangle for {force}. Is this side opposite {angle|the angle} or adjacent to {angle|the angle}?",
+			Component: "{Component} is one side of the triangle for {force}. Seen from {angle|the angle}, is this the opposite side or the adjacent side?",
 			Line:      "{In}, look at the trigonometric function that you used with {force}. Which side of the triangle for {force} does this function give?",
 			Lines:     "{In}, look at the trigonometric functions that you used with {forces|the forces}. Which side of a triangle does each function give?",
 			Value:     "You get this value of {unknown} if you swap two sides of the triangle for a force.",
@@ -139,9 +139,9 @@ var resolving = []Row{
 			return f.Quotients || f.Decimals && !f.Functions || (f.Functions || f.Decimals) && forces == 1
 		},
 		Said: Said{
-			Component: "In your line, check what you multiply by and what you divide by.",
-			Line:      "{In}, check what you multiply {force} by and what you divide {force} by.",
-			Lines:     "{In}, check what you multiply by and what you divide by.",
+			Component: "In your line, check which quantities belong in the numerator and which in the denominator.",
+			Line:      "{In}, look at {force}. Which quantities belong in the numerator, and which in the denominator?",
+			Lines:     "{In}, check which quantities belong in the numerator and which in the denominator.",
 			Value:     "You get this value of {unknown} if you swap the numerator and the denominator of a fraction.",
 		},
 		Hints: []Hint{
@@ -161,8 +161,8 @@ var resolving = []Row{
 	{
 		Code: Inverted, Cost: 2, Sum: functionElsewhere, Alone: true, Seen: true,
 		Said: Said{
-			Line:  "{In}, check which force you have to multiply by the sine or cosine.",
-			Lines: "{In}, check which force you have to multiply by the sine or cosine.",
+			Line:  "{In}, check which force the trigonometric function belongs to.",
+			Lines: "{In}, check which force the trigonometric function belongs to.",
 		},
 		Hints: []Hint{{At: OnSum | OnLine,
 			Ask:  "Which of the forces {names} are at an angle to {axis}, and which of them act along this axis?",
@@ -171,8 +171,8 @@ var resolving = []Row{
 	{
 		Code: Inverted, Cost: 2.4, Term: sizeUpsideDown,
 		Said: Said{
-			Component: "In your expression for {force}, check what you multiply by and what you divide by.",
-			Line:      "{In}, look at your expression for {force}. Check what you multiply by and what you divide by.",
+			Component: "In your expression for {force}, check which quantities belong in the numerator and which in the denominator.",
+			Line:      "{In}, look at your expression for {force}. Which quantities belong in the numerator, and which in the denominator?",
 		},
 		Hints: []Hint{{At: OnComponent | OnSum | OnLine,
 			Ask:  "Imagine that one of the quantities in your line increases. Does {force} then increase or decrease, and does your line say the same?",

@@ -58,7 +58,7 @@ var sizes = []Row{
 		},
 		Hints: []Hint{{At: Anywhere,
 			Ask:  "Which pushes and pulls on {body} act {square}, and which of them balance each other?",
-			Rule: "The normal force is as large as it must be for equilibrium. It equals the weight only if the surface is horizontal and no other force has a vertical component. Use the letter of the normal force until you know its magnitude."}},
+			Rule: "The normal force is as large as it must be for equilibrium. It equals the weight only if the surface is horizontal and no other force has a vertical component. Until you know its magnitude, use its letter."}},
 	},
 	{
 		Code: SharedWeight, Meaning: "the weight shared between the strings", Cost: 2.15,

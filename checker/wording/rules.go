@@ -75,11 +75,11 @@ var kindRules = []struct {
 	rule string
 }{
 	{statics.Tension, "Tension pulls along the string, away from the body."},
-	{statics.Spring, "A stretched spring pulls, and a compressed spring pushes. Both forces act along the spring."},
+	{statics.Spring, "A stretched spring pulls along its length, and a compressed spring pushes."},
 	{statics.Strut, "A strut pushes along its length, away from its far end."},
 	{statics.Normal, "The normal force is at right angles to the surface."},
-	{statics.Friction, "Friction acts along the surface and opposes sliding."},
-	{statics.Push, "A push or pull acts in the direction that the problem gives."},
+	{statics.Friction, "Friction along the surface opposes sliding."},
+	{statics.Push, "A push or pull acts as the problem says."},
 	{statics.Weight, "Weight acts straight down."},
 }
 
