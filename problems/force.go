@@ -196,7 +196,7 @@ func (r *reader) direct(f *forceEntry, p part) bool {
 func (r *reader) circle(f *forceEntry, p part) bool {
 	for _, key := range []string{"angle", "from"} {
 		if n := p.values[key]; n != nil {
-			r.at(n, fmt.Sprintf("%s has both \"direction\" and %q", f.Name, key), "the direction alone, counter-clockwise from the x axis")
+			r.at(n, fmt.Sprintf("%s has both \"direction\" and %q", f.Name, key), "the direction alone, anticlockwise from the x axis")
 			return false
 		}
 	}

@@ -130,7 +130,7 @@ func (r *reader) heavy(d *draft) {
 	}
 }
 
-// directionOf works out where a force points in its body's axes, counter-clockwise
+// directionOf works out where a force points in its body's axes, anticlockwise
 // from x.
 func (d *draft) directionOf(f *forceEntry) (float64, bool) {
 	if f.Direction != nil {

@@ -294,7 +294,7 @@ func (d Draft) write() ([]byte, map[string]place) {
 	p.pairs("given", "a number and a unit each; angles in deg", d.Given)
 	p.pairs("meaning", "what a letter is", d.Meaning)
 	if d.Tilt != "" {
-		comment := "the x axis is turned counter-clockwise by this angle"
+		comment := "the x axis is turned anticlockwise by this angle"
 		if d.Tilt == axisLeft {
 			comment = "positive x is to the left"
 		}

@@ -56,7 +56,7 @@ type Side [2]int
 
 // Force is one force on one body. Its direction is given by Points, with Angle
 // measured from the axis From where Points names two sides; or by Direction,
-// counter-clockwise from +x, both as if x pointed to the right; XLeft says that x is
+// anticlockwise from +x, both as if x pointed to the right; XLeft says that x is
 // counted positive to the left here, which turns the sign of x components. Size is nil
 // for an unknown size, which then has the force's name.
 type Force struct {
@@ -96,7 +96,7 @@ type Formula struct {
 }
 
 // Body is one ring, knot or block with the forces on it. Tilt is how far its x
-// axis is turned counter-clockwise from the horizontal, nil for not at all; XLeft says
+// axis is turned anticlockwise from the horizontal, nil for not at all; XLeft says
 // that x is counted positive to the left.
 type Body struct {
 	Name   string

@@ -39,7 +39,7 @@ type stroke struct {
 	form   form
 	dash   dash
 	points []vec
-	// of round: degrees, counter-clockwise
+	// of round: degrees, anticlockwise
 	centre              vec
 	radius, from, sweep float64
 	typed               byte // what stands for a path in seven bits; 0 for the usual signs

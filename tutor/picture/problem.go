@@ -22,7 +22,7 @@ type View struct {
 }
 
 // Listed is a force as a student lists it, whether it acts or not. Direction is
-// in degrees, counter-clockwise from the room's horizontal.
+// in degrees, anticlockwise from the room's horizontal.
 type Listed struct {
 	Name      string
 	Kind      statics.Kind

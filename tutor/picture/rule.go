@@ -53,7 +53,7 @@ func ruleRune(arms uint8, broken dash, strong, ascii bool) rune {
 	return armRunes[arms]
 }
 
-// heads are the heads of arrows, counter-clockwise from the right: level and vertical ones
+// heads are the heads of arrows, anticlockwise from the right: level and vertical ones
 // are in the oldest fonts and have no coloured picture form.
 var heads = [8]rune{'►', '↗', '▲', '↖', '◄', '↙', '▼', '↘'}
 

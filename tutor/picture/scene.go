@@ -1,7 +1,7 @@
 package picture
 
 // Scene is everything that one drawing shows. The zero value draws nothing.
-// Angles are degrees, counter-clockwise from the room's horizontal, unless
+// Angles are degrees, anticlockwise from the room's horizontal, unless
 // said otherwise. Where several of figure (Bodies with Forces), Chain, Polygon
 // and Plot are filled, they share the room, and where that is too small the last
 // of them in this order has it.
@@ -134,7 +134,7 @@ const (
 type Angle struct {
 	Force  int  // index of Scene.Forces
 	From   Axis // measured from the half of this axis that is nearer to the arrow
-	Full   bool // measured counter-clockwise from +x, all the way
+	Full   bool // measured anticlockwise from +x, all the way
 	Name   string
 	InHand bool
 }

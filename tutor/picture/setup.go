@@ -2,7 +2,7 @@ package picture
 
 // Setup is the thing that a problem is about before any force is drawn: bodies,
 // what holds them, what they lie on. It has letters and no numbers, and nothing
-// that would tell which forces act. Directions are degrees, counter-clockwise
+// that would tell which forces act. Directions are degrees, anticlockwise
 // from the room's horizontal.
 //
 // setup.go and infer.go know what is there, layout.go where it goes on a canvas
@@ -79,7 +79,7 @@ type Hold struct {
 	Letter          string // of a spring's stiffness, of a known force, of a hanger's mass
 	Angle           string // the letter of its angle, marked at On
 	From            float64
-	Full, Asked     bool // counted counter-clockwise from From; not drawn true
+	Full, Asked     bool // counted anticlockwise from From; not drawn true
 	Squeezed, Scale bool // of a spring; a spring scale in a rope
 	Measure
 }

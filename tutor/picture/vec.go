@@ -13,7 +13,7 @@ func (a vec) dot(b vec) float64          { return a.x*b.x + a.y*b.y }
 func (a vec) len() float64               { return math.Sqrt(a.x*a.x + a.y*a.y) }
 func (a vec) along(b vec, k float64) vec { return vec{a.x + b.x*k, a.y + b.y*k} }
 
-// left turns by 90° counter-clockwise as seen.
+// left turns by 90° anticlockwise as seen.
 func (a vec) left() vec { return vec{a.y, -a.x} }
 
 // unit is the direction of a, or straight right where it has none.
@@ -25,7 +25,7 @@ func (a vec) unit() vec {
 	return a.times(1 / l)
 }
 
-// heading is the unit vector at an angle in degrees, counter-clockwise from
+// heading is the unit vector at an angle in degrees, anticlockwise from
 // straight right.
 func heading(deg float64) vec {
 	sin, cos := math.Sincos(deg * math.Pi / 180)
@@ -47,7 +47,7 @@ func turn(from, to float64) float64 {
 	return d
 }
 
-// fullTurn is the counter-clockwise angle from one direction to another, 0 to 360°.
+// fullTurn is the anticlockwise angle from one direction to another, 0 to 360°.
 func fullTurn(from, to float64) float64 {
 	d := math.Mod(to-from, 360)
 	if d < 0 {

@@ -26,7 +26,7 @@ type signs struct {
 	HandLeft, HandRight, Done, Nothing              string
 	Taut, Slack, Dotted                             string // the rope along the stages, rules
 	Pick, Cursor, bar, Dash, More                   string
-	arrows                                          [8]string // counter-clockwise from the right
+	arrows                                          [8]string // anticlockwise from the right
 }
 
 func drawnSigns() signs {
