@@ -64,7 +64,7 @@ and the group that made each run.`,
 	}
 	m.flags(c)
 	c.Flags().StringArrayVar(&runs, "run", nil, "the number of a saved `run`, or a range such as 1-5")
-	c.Flags().StringVar(&line, "line", "", "fit a straight line to these `axes`, as in 'T against 1/(2 sin theta)'")
+	c.Flags().StringVar(&line, "line", "", "fit a straight line to the points of a graph with these `axes`, as in 'T against 1/(2 sin theta)'")
 	out.flags(c)
 	return c
 }

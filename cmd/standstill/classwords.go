@@ -16,8 +16,8 @@ The program marks every answer again with the student's own numbers. It reports
 everything that looks wrong, such as another student's numbers, impossible times
 or changed verdicts.`
 	saidClassReport = `This command shows the progress of every student, the students who are stuck,
-the most frequent mistakes, the lines that students disputed, and problems that
-you should look at. Text, CSV, JSON and HTML reports contain the students'
+the most frequent mistakes, the lines that students disputed, and everything
+that looks wrong. Text, CSV, JSON and HTML reports contain the students'
 names. OneRoster and xAPI files contain ids and no names.`
 	saidHandInHelp = `This command writes all entries of one student into one file, in the folder that
 you name or in the current folder. The student gives this file to the teacher.
@@ -43,8 +43,8 @@ saves nothing. Press Ctrl-C to stop.`
 	saidAskList          = "Students: which CSV file or OneRoster folder contains the list of students? You can also type the names of the students with commas between them."
 	saidAskWork          = "Work: which problems or topics do you want to set? Type their ids with commas between them. The command standstill bank list shows all ids."
 	saidAskDue           = "Due: what is the due date, for example 2026-03-09? Press Enter if there is no due date."
-	askMend              = "Press Enter to write the file. To change an answer, type the word before the colon."
-	askMendWrong         = "To change an answer, type the word before the colon."
+	askMend              = "Press Enter to write the file. To change an answer, type its name, which is the text before the colon."
+	askMendWrong         = "To change an answer, type its name, which is the text before the colon."
 	saidOldAnswer        = "Your answer was: %s"
 	saidNoPart           = "There is no answer called %q. The answers are called %s."
 	saidTakenUp          = "Your answers from last time are in %s. You continue from there."

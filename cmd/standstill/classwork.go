@@ -51,7 +51,7 @@ func classCollectCommand(t *teacher) *cobra.Command {
 	}
 	c.Flags().BoolVar(&o.Mine, "mine", false, "the files come from the teacher: also collect the accepted lines and the problem files in them")
 	c.Flags().StringVar(&o.As, "as", "", "count the files as the work of this `student`, whatever name the files contain")
-	c.Flags().StringVar(&o.From, "from", "", "if the file contains several students, collect only the work under this `name`; use this flag together with --as")
+	c.Flags().StringVar(&o.From, "from", "", "if the file contains the work of several students, collect only the work under this `name`; use this flag together with --as")
 	c.Flags().BoolVar(&o.Again, "again", false, "also collect the work of students who were deleted")
 	return c
 }
@@ -199,7 +199,8 @@ func classShowCommand(t *teacher) *cobra.Command {
 		Short: "Show what one student typed in a problem",
 		Long: `This command prints every line that the student checked in the problem, with the
 message of the tutor and the hints. It also shows which lines the student
-disputed. Each line starts with a code: the ENTRY for standstill class accept.`,
+disputed. Each line starts with a code. To accept a line, type this code after
+standstill class accept.`,
 		Example: "  standstill class show Nele canal-lantern --class physics-10b.yaml",
 		Args:    exactly(2, "a student and a problem"),
 		RunE: func(_ *cobra.Command, args []string) error {
@@ -228,7 +229,7 @@ of the line in the output of class show. The command does not change the
 student's entry: it adds an entry of the teacher. With --undo, it cancels the
 teacher's entry.`,
 		Example: "  " + exampleAccept + "\n  " + exampleAccept + " --undo",
-		Args:    exactly(1, "the code at the start of the line in class show"),
+		Args:    exactly(1, "the code at the start of the line in the output of class show"),
 		RunE: func(_ *cobra.Command, args []string) error {
 			return t.with(func(m *class.Markbook) error {
 				o.Entry = args[0]

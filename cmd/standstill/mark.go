@@ -21,7 +21,7 @@ func markCommand(a *app) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "mark",
 		Short: "Mark answers that another program sends as JSON",
-		Long: `This command reads requests from standard input. Each line is a request, one
+		Long: `This command reads requests from standard input. Each line is one request, a
 JSON object. For each request the command writes one line with the result, in
 the same order. A request looks like this:
 

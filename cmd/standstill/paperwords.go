@@ -14,7 +14,7 @@ const (
 // What a new problem is asked for.
 const (
 	askID           = "Id: what is the short name of the problem, for example quay-lantern?"
-	askTitle        = "Title: what do students see in the list?"
+	askTitle        = "Title: what is the title of the problem in the list that students see?"
 	askTopic        = "Topic: which topic does the problem belong to? Type one of %s."
 	askLevel        = "Level: 1 (easy), 2 (medium) or 3 (hard)?"
 	askText         = "Text: what does the problem say? Type the whole text on one line. Instead of a number with its unit, type a letter in braces, as in: A lantern of mass {m} hangs from two cords."
@@ -26,7 +26,7 @@ const (
 	askForceName    = "Force %d: what is the letter of this force, for example T1? Press Enter if there are no more forces."
 	askForceKind    = "%s: what kind of force is this? Type one of %s."
 	askForceOn      = "%s: on which body does this force act? Type one of %s."
-	askForceBy      = "%s: what exerts this force, for example left cord? Press Enter if you do not want to say this."
+	askForceBy      = "%s: what exerts this force, for example left cord? Press Enter to skip this question."
 	askForcePoints  = "%s: which way does this force point? Type up, down, left or right, or two of these words, as in up left. You can also type an angle, measured anticlockwise from the x axis, as in 130 deg."
 	saidTurnedSides = "The axes are turned: right and left are along the slope, and up and down are at right angles to the slope."
 	askForceAngle   = "%s: what is the angle of this force, for example alpha or 90 deg - beta?"

@@ -36,7 +36,7 @@ func versionCommand(a *app) *cobra.Command {
 			if asJSON {
 				return writeJSON(a.Out, versions{version, checker.Version, problems.DrawRules, runtime.Version(), runtime.GOOS, runtime.GOARCH}, "")
 			}
-			_, err := fmt.Fprintf(a.Out, "standstill %s (marking rules %s, drawing rules %d)\n", version, checker.Version, problems.DrawRules)
+			_, err := fmt.Fprintf(a.Out, "standstill %s (marking rules %s, number rules %d)\n", version, checker.Version, problems.DrawRules)
 			return err
 		},
 	}

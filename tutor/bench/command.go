@@ -40,7 +40,7 @@ func Commands() []Command {
 		{"runs", "all", "List your runs, or all runs", (*Table).listRuns},
 		{"open", "1", "Open a run", func(t *Table, number string) Answer { return t.openOr(number) }},
 		{"compare", "1 2", "Compare runs with this apparatus", (*Table).compareRuns},
-		{"students", "Ana, Ben", "Show who is at the table, or add names", (*Table).atTable},
+		{"students", "Ana, Ben", "Show who is in the group, or add names", (*Table).atTable},
 		{"note", "the ring stuck", "Add a note to the run", (*Table).note},
 		{"conclusion", "T grows as 1/sin θ", "Write a conclusion for the run", (*Table).conclude},
 		{"report", "my-run.html", "Save a page for the lab book", (*Table).report},

@@ -101,7 +101,7 @@ func saidUnsolved(err error) string {
 	case statics.ErrSeveral:
 		return "With these values, there is more than one position of equilibrium, so the program cannot predict the forces. Check the directions of the strings."
 	case statics.ErrOpen, statics.ErrIllPosed:
-		return "With these values, the program cannot find the forces. The strings are almost in one line, so a tiny change in an angle would change the forces enormously."
+		return "With these values, the program cannot find the forces. The strings are almost in one line, so a tiny change in an angle would change the forces very much."
 	}
 	return "With these values, the forces cannot balance in the directions that the problem gives. Check the angles and the masses."
 }
@@ -224,7 +224,7 @@ func Cautions() []string {
 		"Strings and springs can snap. Wear eye protection, and keep your face out of line with the strings.",
 		"Never exceed the rated load of strings, spring scales and pulleys. Clamp every stand, or put a weight on its base, before you hang anything from the stand.",
 		"The forces in nearly horizontal strings are very large. Keep every string at least 10° from the horizontal, unless the teacher is with you.",
-		"Use this program only for a teaching apparatus, not for lifting, rigging or supporting people. First follow the risk assessment of your school and the local rules. Leave real structures to licensed professionals.",
+		"Use this program only for teaching apparatus, not for lifting, rigging or supporting people. First follow the risk assessment of your school and the local rules. Leave real structures to licensed professionals.",
 	}
 }
 
@@ -336,7 +336,7 @@ func Notation() Block {
 
 // Titles of what is shown.
 const (
-	titleNames      = "Who is at the table"
+	titleNames      = "Who is in the group"
 	titleRuns       = "Runs"
 	titleEarlier    = "Earlier runs"
 	titleSystematic = "Systematic errors"
@@ -360,11 +360,11 @@ const (
 	saidChooseTopic   = "Problem: which problem matches your apparatus? Type the number of a topic, or the id of a problem."
 	saidChooseProblem = "Problem: which problem do you want? Type its number, or press Enter to go back to the topics."
 	saidReadCautions  = "Have you all read the safety rules? Press Enter to go on."
-	saidWho           = "Who is at the table? Type all names with commas between them. If you do not want to save your work, press Enter."
+	saidWho           = "Who is in the group? Type all names with commas between them. If you do not want to save your work, press Enter."
 	saidReopen        = "There are saved runs for this apparatus. Which run do you want? Press Enter for a new run, or type the number of a saved run."
 	saidByHand        = "Who wants to predict by hand? Each of you can calculate the forces from these numbers before the program shows its prediction. Your calculation counts as practice. Type a name, or press Enter to go on."
 	saidByHandLate    = "Who wants to predict by hand from these numbers? Your calculation still counts as practice. Type a name, or press Enter to go on."
-	saidJoining       = "Who joins the table? Type the names, or press Enter to go back."
+	saidJoining       = "Who joins the group? Type the names, or press Enter to go back."
 	saidWhichRun      = "Which run do you want to open? Type its number, or several to compare them, as in 1 2."
 	saidOthersRuns    = "Type “runs all” to list the runs of other groups, too."
 	saidCorrectValues = "Type the letter and its value, as in alpha = 35 deg ± 0.5 deg. All other values stay the same."
@@ -557,7 +557,7 @@ func saidNobodyCalled(name string, names []string) string {
 	if len(names) == 0 {
 		return saidNobodyThere
 	}
-	return fmt.Sprintf("Nobody at the table is called %s. The names are %s.", measure.Shorten(name), measure.Listed(names, "and"))
+	return fmt.Sprintf("Nobody in the group is called %s. The names are %s.", measure.Shorten(name), measure.Listed(names, "and"))
 }
 
 func saidSaved(where string) string {

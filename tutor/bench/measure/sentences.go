@@ -10,7 +10,7 @@ import (
 // What is said about a measured value that cannot be read.
 const (
 	saidTooLong         = "This value is too long. A value can have at most 500 characters."
-	saidCommaBetween    = "Put a semicolon between readings, as in 35; 34.5; 35.5 deg, because a comma may be a decimal comma."
+	saidCommaBetween    = "Put a semicolon between readings, as in 35; 34.5; 35.5 deg, because a comma can also be a decimal comma."
 	saidBandOfTwo       = "A range needs two values, as in 0.48 to 0.52 kg."
 	saidNoDivision      = "The smallest division of a scale must be greater than zero, as in div 0.5 deg."
 	saidFactor          = "k must be a number greater than zero without a unit, as in (9.80 ± 0.12) N, k = 2."
