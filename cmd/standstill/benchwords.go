@@ -14,7 +14,7 @@ bottom of the screen shows the keys that you can use. With --plain, or if the
 terminal cannot show the form, the command asks one question after another.
 
 With values on the command line, the command prints the result at once. If you
-do not set a value, the command uses the value from the problem file and lists
+leave out a value, the command uses the value from the problem file and lists
 it as assumed.
 
 Type a measured value as one reading, or as several readings with semicolons

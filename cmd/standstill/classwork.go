@@ -49,7 +49,7 @@ func classCollectCommand(t *teacher) *cobra.Command {
 			})
 		},
 	}
-	c.Flags().BoolVar(&o.Mine, "mine", false, "the files come from the teacher: also collect the accepted lines and the problem files in them")
+	c.Flags().BoolVar(&o.Mine, "mine", false, "also collect the accepted lines and the problem files; use this flag only for files that come from the teacher")
 	c.Flags().StringVar(&o.As, "as", "", "count the files as the work of this `student`, whatever name the files contain")
 	c.Flags().StringVar(&o.From, "from", "", "if the file contains the work of several students, collect only the work under this `name`; use this flag together with --as")
 	c.Flags().BoolVar(&o.Again, "again", false, "also collect the work of students who were deleted")

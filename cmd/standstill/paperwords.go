@@ -14,7 +14,7 @@ const (
 // What a new problem is asked for.
 const (
 	askID           = "Id: what is the short name of the problem, for example quay-lantern?"
-	askTitle        = "Title: what is the title of the problem in the list that students see?"
+	askTitle        = "Title: what is the title of the problem?"
 	askTopic        = "Topic: which topic does the problem belong to? Type one of %s."
 	askLevel        = "Level: 1 (easy), 2 (medium) or 3 (hard)?"
 	askText         = "Text: what does the problem say? Type the whole text on one line. Instead of a number with its unit, type a letter in braces, as in: A lantern of mass {m} hangs from two cords."

@@ -151,7 +151,7 @@ func (r *Result) saidBends(p *Prediction) string {
 const (
 	saidUMeans  = "u is the standard uncertainty. U = k·u is the expanded uncertainty: about 95 % of the intervals ± U contain the true value."
 	saidNuMeans = "ν is the number of degrees of freedom. With few readings ν is small, and then k is larger than 2 (Student's t)."
-	saidEnMeans = "Eₙ is the difference divided by its expanded uncertainty U. If |Eₙ| ≤ 1, the two values agree. By chance, about one comparison in twenty fails."
+	saidEnMeans = "Eₙ is the difference divided by its expanded uncertainty U. If |Eₙ| ≤ 1, the two values agree. Even if nothing is wrong, about one comparison in twenty fails by chance."
 )
 
 func saidAssumedFirst(assumed []string) string {
