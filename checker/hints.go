@@ -13,7 +13,7 @@ import (
 // level is 1 for a question, 2 for the rule, 3 for the step itself, after which
 // the step counts as shown.
 func (r *Reference) Hint(a Answer, report Report, level int) string {
-	if level <= len(report.hints) {
+	if 0 < level && level <= len(report.hints) {
 		return report.hints[level-1]
 	}
 	s, at := r.hintSubject(a, report)
