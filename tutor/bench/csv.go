@@ -15,6 +15,7 @@ import (
 	"example.org/standstill/checker/pattern"
 	"example.org/standstill/problems"
 	"example.org/standstill/tutor/bench/measure"
+	"example.org/standstill/tutor/door"
 )
 
 // Columns of a table of runs: "run" and "group", then for every field its name and unit,
@@ -53,14 +54,14 @@ func Export(computed []Computed) ([]byte, error) {
 	}
 	rows := [][]string{append(head, columnNotes, columnConclusion)}
 	for _, t := range computed {
-		row := []string{fmt.Sprint(t.Number), harmless(t.About.group())}
+		row := []string{fmt.Sprint(t.Number), inert(t.About.group())}
 		for _, i := range fields {
 			row = append(row, t.measuredCells(i)...)
 		}
 		for _, i := range predicted {
 			row = append(row, t.predictedCells(i)...)
 		}
-		rows = append(rows, append(row, harmless(strings.Join(t.form.Notes, "; ")), harmless(t.form.Conclusion)))
+		rows = append(rows, append(row, inert(strings.Join(t.form.Notes, "; ")), inert(t.form.Conclusion)))
 	}
 	var b bytes.Buffer
 	w := csv.NewWriter(&b)
@@ -109,13 +110,8 @@ func cells(x, u float64) []string {
 	return []string{write(x), write(u)}
 }
 
-// harmless keeps a program that opens the table from taking a text for a formula.
-func harmless(text string) string {
-	if text = expr.Clean(text); text != "" && strings.ContainsAny(text[:1], "=+-@") {
-		return "'" + text
-	}
-	return text
-}
+// inert is a text as a cell that no spreadsheet works out.
+func inert(text string) string { return door.Inert(expr.Clean(text)) }
 
 // importing are the columns of a table as they were understood.
 type importing struct {
@@ -246,9 +242,9 @@ func (c importing) row(p *problems.Problem, row []string) (f *Form, why []string
 		switch {
 		case i >= len(c.value) || cell == "":
 		case i == c.notes:
-			f.Notes = strings.Split(cell, "; ")
+			f.Notes = strings.Split(door.Plain(cell), "; ")
 		case i == c.conclusion:
-			f.Conclusion = cell
+			f.Conclusion = door.Plain(cell)
 		case c.value[i] >= 0:
 			if said := f.typeCell(c.value[i], cell, c.units[i], unsure[c.value[i]]); said != "" {
 				why = append(why, said)

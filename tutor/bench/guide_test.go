@@ -245,12 +245,15 @@ func TestUnlikelyValuesAreAskedAbout(t *testing.T) {
 func TestNotesConclusionAndATableOfRuns(t *testing.T) {
 	r := memory(t)
 	table := newTable(t, r, "", "Ida", "0.400 kg ± 1 %", "30; 31; 32 deg div 1 deg", "50 deg ± 0.5 deg", "9.81 m/s^2", "hanger m = 50 g div 1 g", "scale zero = 0.1 N div 0.1 N", "",
-		"2.5 N div 0.1 N", "", "note the ring = stuck once", "conclusion T1 grows <with> α", "report", "again", "alpha = 40 deg ± 0.5 deg", "T1 = 2.9 N div 0.1 N", "T2 = 3.1 N div 0.1 N", "export", "series", "leave")
+		"2.5 N div 0.1 N", "", "note the ring = stuck once", "conclusion ＝T1 grows <with> α", "report", "again", "alpha = 40 deg ± 0.5 deg", "T1 = 2.9 N div 0.1 N", "T2 = 3.1 N div 0.1 N", "export", "series", "leave")
 	table.run("canal-lantern")
 	if report := table.saved["canal-lantern-report.html"]; !strings.Contains(report, "the ring = stuck once") || !strings.Contains(report, "T1 grows &lt;with&gt; α") {
 		t.Error("the report lacks the note or the conclusion")
 	}
 	exported := table.saved["canal-lantern-runs.csv"]
+	if !strings.Contains(exported, ",'＝T1 grows") {
+		t.Errorf("a spreadsheet works out the conclusion in\n%s", exported)
+	}
 	p, err := problems.Embedded().Get("canal-lantern")
 	if err != nil {
 		t.Fatal(err)
@@ -273,7 +276,7 @@ func TestNotesConclusionAndATableOfRuns(t *testing.T) {
 			}
 		}
 	}
-	if forms[0].Conclusion != "T1 grows <with> α" {
+	if forms[0].Conclusion != "＝T1 grows <with> α" {
 		t.Errorf("conclusion %q", forms[0].Conclusion)
 	}
 	for text, want := range map[string]string{

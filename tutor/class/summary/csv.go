@@ -4,10 +4,10 @@ import (
 	"encoding/csv"
 	"io"
 	"strconv"
-	"strings"
 	"time"
 
 	"example.org/standstill/tutor/class/classfile"
+	"example.org/standstill/tutor/door"
 )
 
 // byteOrderMark makes some spreadsheets read a file as UTF-8.
@@ -50,14 +50,7 @@ func (r *Report) csvRow(row *Row, at int, c Cell) []string {
 }
 
 // inert writes a text so that no spreadsheet works it out.
-func inert(text string) string {
-	text = classfile.Shown(text)
-	// Some spreadsheets take the wide forms for these signs, too.
-	if text != "" && strings.ContainsRune("=+-@＝＋－＠'", []rune(text)[0]) {
-		return "'" + text
-	}
-	return text
-}
+func inert(text string) string { return door.Inert(classfile.Shown(text)) }
 
 // stamp writes a time, nothing for none.
 func stamp(at time.Time) string {
