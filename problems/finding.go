@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+
+	"example.org/standstill/checker/wording"
 )
 
 // Finding is one thing that is wrong with a problem file, in words for its
@@ -106,44 +108,12 @@ func nearest(word string, known []string) string {
 		if len(k) < 3 {
 			continue
 		}
-		d := editDistance(strings.ToLower(word), strings.ToLower(k))
+		d := wording.Apart(strings.ToLower(word), strings.ToLower(k))
 		if d <= max(len(k)/3, 1) && (best == "" || d < distance) {
 			best, distance = k, d
 		}
 	}
 	return best
-}
-
-// editDistance counts the letters to add, drop or change (Levenshtein), a swap of
-// neighbours as one.
-func editDistance(a, b string) int {
-	s, t := []rune(a), []rune(b)
-	// So long a text is no mistyped key, and a table for it would be large.
-	if len(s) > 40 || len(t) > 40 {
-		return max(len(s), len(t))
-	}
-	rows := make([][]int, len(s)+1)
-	for i := range rows {
-		rows[i] = make([]int, len(t)+1)
-		rows[i][0] = i
-	}
-	for j := range rows[0] {
-		rows[0][j] = j
-	}
-	for i := 1; i <= len(s); i++ {
-		for j := 1; j <= len(t); j++ {
-			rows[i][j] = min(rows[i-1][j], rows[i][j-1]) + 1
-			if s[i-1] == t[j-1] {
-				rows[i][j] = min(rows[i][j], rows[i-1][j-1])
-			} else {
-				rows[i][j] = min(rows[i][j], rows[i-1][j-1]+1)
-			}
-			if i > 1 && j > 1 && s[i-1] == t[j-2] && s[i-2] == t[j-1] {
-				rows[i][j] = min(rows[i][j], rows[i-2][j-2]+1)
-			}
-		}
-	}
-	return rows[len(s)][len(t)]
 }
 
 // offer returns the nearest known word, or the only one that there is.

@@ -17,7 +17,7 @@ func NearLetter(r *solved.System, name string) string {
 	var near []string
 	for _, v := range r.Model.Variables {
 		// Short names are all near one another: T1 and T2 differ in one letter.
-		misspelt := len(name) > 3 && apart(strings.ToLower(name), strings.ToLower(v.Name)) <= 1+len(name)/5
+		misspelt := len(name) > 3 && Apart(strings.ToLower(name), strings.ToLower(v.Name)) <= 1+len(name)/5
 		if misspelt || solved.SameStem(name, v.Name) {
 			near = append(near, v.Name)
 		}
@@ -29,9 +29,10 @@ func NearLetter(r *solved.System, name string) string {
 	return near[0]
 }
 
-// apart counts the letters that must be changed, added, dropped or exchanged with
+// Apart counts the letters that must be changed, added, dropped or exchanged with
 // their neighbour to turn one word into the other.
-func apart(a, b string) int {
+func Apart(one, other string) int {
+	a, b := []rune(one), []rune(other)
 	// Three rows, because an exchange of neighbours looks back two.
 	row, before, last := make([]int, len(b)+1), make([]int, len(b)+1), make([]int, len(b)+1)
 	for j := range row {
