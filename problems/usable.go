@@ -91,7 +91,7 @@ func (s *solution) away(w draw.Path) float64 {
 	right := s.value(w.Unknown)
 	var off float64
 	switch v, _ := s.Variable(w.Unknown); {
-	case v.Angle && isDirection(s.System, w.Unknown):
+	case v.Angle && s.TurnsFully(w.Unknown):
 		// 359° and 1° are 2° apart.
 		off = math.Abs(math.Remainder(w.Value-right, 2*math.Pi))
 	case v.Angle:
@@ -109,18 +109,6 @@ func (s *solution) away(w draw.Path) float64 {
 // force and an axis: −40°, 140° and 220° are all 40° from it, as −5 N for a pull is
 // 5 N. Without this it would be left to the solver which of them comes out.
 func acute(angle float64) float64 { return math.Abs(math.Remainder(angle, math.Pi)) }
-
-// isDirection reports whether an angle is counted around the full circle.
-func isDirection(s *statics.System, name string) bool {
-	for _, b := range s.Bodies {
-		for _, f := range b.Forces {
-			if f.Direction != nil && f.Direction.Has(name) {
-				return true
-			}
-		}
-	}
-	return false
-}
 
 // misstep is one mistake and the unknown that it gives a number for.
 type misstep struct{ key, unknown string }
