@@ -140,7 +140,7 @@ func (r *reader) otherG(d *draft, _ *solution) {
 		return
 	}
 	line, column := r.placeInText(d.top.values["text"], m[0], 1)
-	r.warn(line, column, fmt.Sprintf("the text has %s, but the file uses g = %s; write g: %s m/s^2 under \"given\", and {g} in the text", m[0], printGiven(g), m[1]))
+	r.warn(line, column, fmt.Sprintf("the text has %s, but the file uses g = %s; write g: %s m/s^2 under \"given\", and {g} in the text", m[0], PrintGiven(g), m[1]))
 }
 
 // numberBefore finds a number with a unit in front of a letter in braces.
@@ -155,6 +155,6 @@ func (r *reader) numberTwice(d *draft, _ *solution) {
 			continue
 		}
 		line, column := r.placeInText(d.top.values["text"], m[1], 1)
-		r.warn(line, column, fmt.Sprintf("the text has the number %s before {%s}, which prints %s; leave out %s", m[1], m[3], printGiven(g), m[1]))
+		r.warn(line, column, fmt.Sprintf("the text has the number %s before {%s}, which prints %s; leave out %s", m[1], m[3], PrintGiven(g), m[1]))
 	}
 }

@@ -99,13 +99,12 @@ func (r *reader) document(data []byte) *yaml.Node {
 
 // notText says what is wrong with bytes that are no text at all.
 func notText(data []byte) (what, expected string) {
-	head := data[:min(len(data), largestFile)]
 	switch {
 	case len(data) > largestFile:
 		return fmt.Sprintf("the file has %d bytes", len(data)), fmt.Sprintf("at most %d", largestFile)
 	case bytes.HasPrefix(data, []byte("\xff\xfe")) || bytes.HasPrefix(data, []byte("\xfe\xff")):
 		return "the file is written in UTF-16", "text in UTF-8"
-	case bytes.IndexByte(head, 0) >= 0:
+	case bytes.IndexByte(data, 0) >= 0:
 		return "the file is not a text file", "a problem, written in YAML"
 	case !utf8.Valid(data):
 		return "the file is not written in UTF-8", "text in UTF-8"

@@ -16,8 +16,8 @@ import (
 // units lists what a problem may be stated and answered in.
 var units = strings.Fields("N kN mN lb kg g deg rad m cm mm ft in N/m N/cm N/mm kN/m lb/ft lb/in m/s^2 N/kg none")
 
-// standardGravity is g where a file does not say it.
-const standardGravity = "9.8 m/s^2"
+// StandardGravity is g where a file does not say it.
+const StandardGravity = "9.8 m/s^2"
 
 // mostGivens is so few that each, and g with them, has a bit in a solved.GivenSet.
 const mostGivens = 60
@@ -153,9 +153,9 @@ func followsFrom(text, name string, givens map[string]*yaml.Node) bool {
 	return false
 }
 
-// printGiven writes a given as a statement shows it: "3.2 kg", "35°", "0.45"; the
+// PrintGiven writes a given as a statement shows it: "3.2 kg", "35°", "0.45"; the
 // letter for one without a number.
-func printGiven(g statics.Given) string {
+func PrintGiven(g statics.Given) string {
 	if g.Any {
 		return setLetter(g.Name)
 	}
@@ -166,7 +166,7 @@ func printGiven(g statics.Given) string {
 	switch g.Unit.Symbol {
 	case "deg":
 		return text + "°"
-	case "none":
+	case "none", "":
 		return text
 	}
 	return text + " " + strings.Replace(g.Unit.Symbol, "^2", "²", 1)

@@ -84,7 +84,7 @@ func (p *Problem) Statement() string {
 		if !ok {
 			return setLetter(name) // it follows from givens
 		}
-		return printGiven(g)
+		return PrintGiven(g)
 	})
 }
 

@@ -281,7 +281,7 @@ func (r *reader) assumeGravity(d *draft) {
 	if _, force := d.force("g"); force {
 		return
 	}
-	g, _ := readGiven("g", standardGravity)
+	g, _ := readGiven("g", StandardGravity)
 	d.System.Givens = append(d.System.Givens, g)
 	d.AssumedG = true
 }

@@ -59,9 +59,6 @@ const (
 	QuestionsRequired
 )
 
-// usualGravity is what a problem takes where its file does not say otherwise.
-const usualGravity = "9.8 m/s^2"
-
 // Copy returns the student's own copy of a problem: the class's g in the place of
 // the usual one, then numbers drawn with the class code.
 func (c *Class) Copy(p *problems.Problem, student string, repeat int) (*problems.Problem, error) {
@@ -76,7 +73,7 @@ func (c *Class) Copy(p *problems.Problem, student string, repeat int) (*problems
 func (c *Class) WithGravity(p *problems.Problem) (*problems.Problem, error) {
 	g, ok := p.System.Given("g")
 	// A file that gives another g means it: the problem may be on the Moon.
-	if !ok || c.Gravity == "" || !p.AssumedG && g.Number.Text+" "+g.Unit.Symbol != usualGravity {
+	if !ok || c.Gravity == "" || !p.AssumedG && g.Number.Text+" "+g.Unit.Symbol != problems.StandardGravity {
 		return p, nil
 	}
 	return p.WithValues(map[string]string{"g": c.Gravity})

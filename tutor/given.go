@@ -2,11 +2,11 @@ package tutor
 
 import (
 	"slices"
-	"strings"
 
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/statics"
+	"example.org/standstill/problems"
 )
 
 // Given is one given of a problem as it is listed: its letter, its value with the unit
@@ -34,17 +34,7 @@ func givenValue(g statics.Given) string {
 	if g.Any {
 		return ""
 	}
-	sign := ""
-	if g.Minus {
-		sign = "−"
-	}
-	switch g.Unit.Symbol {
-	case "none", "":
-		return sign + g.Number.Text
-	case "deg":
-		return sign + g.Number.Text + "°"
-	}
-	return sign + g.Number.Text + " " + strings.ReplaceAll(g.Unit.Symbol, "^2", "²")
+	return problems.PrintGiven(g)
 }
 
 // Meaning says what a letter is: what the file says, else as far as it can be said without telling which forces
