@@ -200,9 +200,8 @@ func unbracket(text string) string {
 			done += "(" + inner + ")"
 			continue
 		}
-		switch head := strings.TrimRight(done, " ·"); {
 		// Behind “=” or “+” the quantity multiplies nothing, so there is no dot.
-		case head != done && head != "" && !endsInSign().MatchString(head):
+		if head := strings.TrimRight(done, " ·"); head != done && head != "" && !endsInSign().MatchString(head) {
 			done = head + " · "
 		}
 		done += inner

@@ -236,7 +236,7 @@ func (f *Form) doubt(e *Field) string {
 			return saidFarFromFile(e.Name(), e.Value, f.File(e))
 		}
 	case e.Kind == Reading:
-		r := &Result{early: true, form: f, Inputs: f.inputs()}
+		r := &Result{form: f, Inputs: f.inputs()}
 		if f.Empty() || r.solve() != "" {
 			break
 		}

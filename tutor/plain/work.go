@@ -108,10 +108,8 @@ func (s *session) question(full bool) {
 		s.say(saidAxes, axes)
 		s.axes = axes
 	}
-	if full {
-		if a.Stage == checker.Components && len(a.Open) > 1 {
-			s.say(saidTable, strings.Join(glyphs(a.Open), ", "))
-		}
+	if full && a.Stage == checker.Components && len(a.Open) > 1 {
+		s.say(saidTable, strings.Join(glyphs(a.Open), ", "))
 	}
 	s.say(saidQuestion, a.Question)
 	if full {
