@@ -132,7 +132,7 @@ func TestServerStopsInMidLesson(t *testing.T) {
 			k.sees("All problems")
 			k.types("canal" + enter)
 			k.sees("▸ Forces ◂")
-			visits = append(visits, visit{k, id, enter, "Not saved yet"})
+			visits = append(visits, visit{k, id, enter, "line is not saved yet"})
 			continue
 		}
 		k := m.come(id, 0, 0)

@@ -271,7 +271,7 @@ func TestLessonInLines(t *testing.T) {
 	k.types(atLantern + forces + "\n")
 	k.sees("Right: " + forces)
 	k.types("student\n")
-	k.sees("You are here as Student 1")
+	k.sees("You are connected as Student 1")
 	k.types("T1x = T1\n")
 	k.sees("Wrong:")
 	k.types("leave\n")

@@ -53,7 +53,7 @@ func TestRecordLockedByAnotherProgram(t *testing.T) {
 		m, record := atLantern(t, program)
 		release := lock(t, record)
 		m.send(rightForces + enter)
-		m.sees("Not saved yet", rightForces)
+		m.sees("line is not saved yet", rightForces)
 		m.send("T1 cos") // typed ahead
 		release()
 		m.sees("▸ "+components, "T1 cos")
@@ -64,7 +64,7 @@ func TestRecordLockedByAnotherProgram(t *testing.T) {
 		m, record := atLantern(t, program)
 		release := lock(t, record)
 		m.send(rightForces + enter)
-		m.sees("Not saved yet")
+		m.sees("line is not saved yet")
 		m.send(escape)
 		m.sees("Your last line does not count", rightForces)
 		release()
@@ -77,7 +77,7 @@ func TestRecordLockedByAnotherProgram(t *testing.T) {
 		m, record := atLantern(t, program)
 		lock(t, record)
 		m.send(rightForces + enter)
-		m.sees("Not saved yet")
+		m.sees("line is not saved yet")
 		m.send(ctrlC)
 		if said := m.ends(); promisesAll(said) || !strings.Contains(flat(said), "for too long") {
 			t.Fatalf("leaving says %q", said[max(0, len(said)-400):])
