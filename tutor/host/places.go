@@ -235,7 +235,7 @@ func (p *places) look(ctx context.Context) {
 		}
 		all := p.all()
 		p.lookForIdle(all)
-		p.lookForTaken(ctx, all)
+		lookForTaken(all, func() (map[string]record.Lease, error) { return p.leases(ctx) })
 	}
 }
 
@@ -261,18 +261,30 @@ func (v *visit) tell(text string) {
 	}
 }
 
-func (p *places) lookForTaken(ctx context.Context, all []*visit) {
-	if len(all) == 0 {
-		return
-	}
+func (p *places) leases(ctx context.Context) (map[string]record.Lease, error) {
 	ctx, cancel := context.WithTimeout(ctx, lookEvery)
 	defer cancel()
-	leases, err := p.host.Tutor.Record.Within(func() context.Context { return ctx }).Leases()
+	return p.host.Tutor.Record.Within(func() context.Context { return ctx }).Leases()
+}
+
+// lookForTaken ends the visits whose leases do not stand any more.
+func lookForTaken(all []*visit, leases func() (map[string]record.Lease, error)) {
+	// Before the record is asked: a lease that a visit gets meanwhile is not in what the record says.
+	held := map[*visit]record.Lease{}
+	for _, v := range all {
+		if l := v.held(); l.Token != "" {
+			held[v] = l
+		}
+	}
+	if len(held) == 0 {
+		return
+	}
+	stand, err := leases()
 	if err != nil {
 		return // whoever wants to write will be told
 	}
-	for _, v := range all {
-		if held := v.held(); held.Token != "" && held.Token != leases[v.student.ID].Token {
+	for v, l := range held {
+		if l.Token != stand[v.student.ID].Token {
 			v.end(saidTaken)
 		}
 	}
