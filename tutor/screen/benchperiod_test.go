@@ -380,7 +380,7 @@ func TestNoticeAtTheBench(t *testing.T) {
 	d.press("esc", "esc")
 	d.write("help")
 	d.press("ctrl+u", "enter")
-	d.sees("▸ Caution ◂", "Masses can fall", "From now on nothing is saved")
+	d.sees("▸ Caution ◂", "Masses can fall", "From now on, nothing is saved")
 	d.seated("Ana")
 	d.sees("The program cannot save anything here.")
 }

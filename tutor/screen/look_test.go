@@ -118,7 +118,9 @@ func TestHostileTextNeverReachesTheTerminal(t *testing.T) {
 	harmless(t, d)
 	d.press("ctrl+o")
 	harmless(t, d)
-	d.lesson.Problem.Title, d.lesson.Problem.Text = hostile, hostile
+	p := *d.lesson.Problem // a copy: the bank is shared with the other tests
+	p.Title, p.Text = hostile, hostile
+	d.lesson.Problem = &p
 	d.refresh()
 	d.press("esc")
 	harmless(t, d)
