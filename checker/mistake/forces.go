@@ -223,7 +223,7 @@ var forces = []Row{
 		Hints: []Hint{{At: Anywhere,
 			Ask:     "How many times does {force} act on {body}, and where does each number in your line come from?",
 			Rule:    "{The force} appears in the equation as many times as it acts. Any other number must come from the problem.",
-			AskAny:  "How many times does each force act, and where does each number in your line come from?",
+			AskAny:  "How many times does each force appear in the drawing, and where does each number in your line come from?",
 			RuleAny: "A force appears in the equation as many times as it acts: two equal forces count as two. Any other number must come from the problem."}},
 	},
 	{
@@ -248,7 +248,7 @@ var forces = []Row{
 		Term: fromOtherBody, Tree: otherWeightLetter, Value: otherBodyValue,
 		Said: Said{
 			Component: "What you wrote for {component} belongs to another body.",
-			Line:      "{In}, what you wrote for {force} belongs to another body.",
+			Line:      "{In}, your expression for {force} belongs to another body.",
 			Lines:     "{In}, one of the quantities belongs to another body.",
 			Value:     "You get this value of {unknown} if you use {what|a quantity that belongs to another body}.",
 		},

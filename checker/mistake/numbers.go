@@ -449,7 +449,7 @@ func givenAngle(p *trial.Problem, v Target) []Number {
 	var all []Number
 	for i, other := range p.Solved.Model.Variables {
 		if other.Role == statics.IsGiven && other.Dim == quantity.Angle && other.Name != v.Name {
-			all = append(all, shown(p.Solved.Values[i], "a given angle"), Number{Value: math.Pi/2 - p.Solved.Values[i], What: "a given angle"})
+			all = append(all, shown(p.Solved.Values[i], ""), Number{Value: math.Pi/2 - p.Solved.Values[i]})
 		}
 	}
 	return all

@@ -85,13 +85,13 @@ var resolving = []Row{
 	},
 	{
 		Code: OtherAngle, Meaning: "another force's angle", Cost: 1.8,
-		Term: otherAngle, Everywhere: true, Tree: angleLetter, Value: givenAngle,
+		Term: otherAngle, Everywhere: true, Tree: angleLetter,
 		Shows: hasFunction,
 		Said: Said{
 			Component: "The angle in your line is not the angle of {force} in the drawing.",
 			Line:      "{In}, the angle that you used with {force} is not the angle of {force} in the drawing.",
 			Lines:     "{In}, the angle of a force does not match the drawing. Look at {forces|each term}.",
-			Value:     "You get this value of {unknown} if you use {what|the angle of another force}.",
+			Value:     "You get this value of {unknown} if you use the angle of another force.",
 		},
 		Hints: []Hint{
 			{At: OnComponent | OnSum, Slanted: true,
@@ -103,6 +103,10 @@ var resolving = []Row{
 				Ask:  "For which of the forces {names} is an angle marked in the drawing?",
 				Rule: "Find the components of a force from its own angle. The angle of another force tells you nothing about them."},
 		},
+	},
+	{
+		Code: OtherAngle, Cost: 1.8, Value: givenAngle,
+		Said: Said{Value: "This value of {unknown} comes from one of the given angles, but {unknown} is a different angle."},
 	},
 	{
 		Code: Tangent, Meaning: "a tangent used instead of a sine or cosine", Cost: 1.9,

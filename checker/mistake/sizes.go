@@ -18,8 +18,8 @@ var sizes = []Row{
 		Code: MassForWeight, Meaning: "the mass used as the weight", Cost: 1.1, InNumbers: -0.15,
 		Term: massAlone, Everywhere: true, Tree: weightOfMass, Value: handedBackMass,
 		Said: Said{
-			Component: "Is what you wrote for {component} a mass or a force?",
-			Line:      "{In}, is what you wrote for {force} a mass or a force?",
+			Component: "Does your expression for {component} give a mass or a force?",
+			Line:      "{In}, does your expression for {force} give a mass or a force?",
 			Lines:     "{In}, the terms do not all have the same unit.",
 			Value:     "You get this value of {unknown} if {what|a mass is used as a weight}.",
 			List:      "Your list includes {stranger|a quantity}, which is not a force. Which force on {body} does {stranger|this quantity} belong to?",
@@ -38,8 +38,8 @@ var sizes = []Row{
 		Term: timesG, Everywhere: true, Tree: withoutG, Value: timesGAgain,
 		Shows: func(f trial.Form, _ int) bool { return f.Letters },
 		Said: Said{
-			Component: "Check the unit of what you wrote for {component}. Which quantity in your line is already a force?",
-			Line:      "{In}, check the unit of what you wrote for {force}. Is {force} a mass or a force?",
+			Component: "Check the unit of your expression for {component}. Which quantity in your line is already a force?",
+			Line:      "{In}, check the unit of your expression for {force}. Is {force} a mass or a force?",
 			Lines:     "{In}, one term has one factor of g too many. Check the unit of each term.",
 			Value:     "You get this value of {unknown} if you multiply {what|a weight} by g again.",
 		},

@@ -60,8 +60,11 @@ var usualSteps = map[Spot]string{
 // a question, 2 for the rule, 3 for the step itself.
 func (s *Subject) Hint(hint Hint, at Spot, level int, named bool) string {
 	if level >= 3 {
-		if hint.Step != "" {
+		switch {
+		case hint.Step != "":
 			return s.Fill(hint.Step)
+		case s.Body == nil && at&(OnSum|OnList) != 0:
+			return "First type the name of the body that you mean."
 		}
 		return s.Fill(usualSteps[at])
 	}

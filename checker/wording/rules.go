@@ -198,9 +198,6 @@ func component(s *Subject) string {
 
 // equation is the step for a sum.
 func equation(s *Subject) string {
-	if s.Body == nil {
-		return "first say which body you mean"
-	}
 	tree := s.Body.Sum(s.axis)
 	if tree == nil {
 		return "0 = 0"
@@ -258,9 +255,6 @@ func speaksOf(r *solved.System, tree *expr.Node, name string) bool {
 
 // diagram is the step for a force diagram, in words that it accepts.
 func diagram(s *Subject) string {
-	if s.Body == nil {
-		return "first say which body you mean"
-	}
 	var forces []string
 	for i := range s.Body.Forces {
 		f := &s.Body.Forces[i]
