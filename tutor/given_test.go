@@ -14,7 +14,7 @@ func TestGivens(t *testing.T) {
 		"canal-lantern": "m = 3.2 kg: mass|α = 35°: left cord, above the horizontal|β = 50°: right cord, above the horizontal|g = 9.8 m/s²: ",
 		"keel-up":       "m = 26 kg: mass|α = 21°: angle of the slope|μ = 0.33: coefficient of friction|g = 9.8 m/s²: ",
 		"bell-bracket":  "W = 86 lb: weight|φ = 34°: strut, from the vertical",
-		"bell-hoist":    "m = 16 kg: mass|h = 1.3 m: depth of the ring below the beam|a = 0.9 m: horizontal distance to the end of the left rope|b = 1.9 m: horizontal distance to the end of the right rope|g = 9.8 m/s²: ",
+		"bell-hoist":    "m = 16 kg: mass|h = 1.3 m: depth of the ring below the beam|a = 0.9 m: horizontal distance from the ring to the upper end of the left rope|b = 1.9 m: horizontal distance from the ring to the upper end of the right rope|g = 9.8 m/s²: ",
 		"any-trunk":     "m (any): mass|θ = 33°: angle of the slope|g = 9.8 m/s²: ",
 	} {
 		var all []string

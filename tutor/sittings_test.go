@@ -55,7 +55,7 @@ func TestThreeSittings(t *testing.T) {
 	// The next morning the idea comes back, in the topic after; then the page left behind
 	// is where it was.
 	d = start(theFirstDay.Add(22 * time.Hour))
-	l = next(d, "quay-lamp", "“Angles from the horizontal”, because you made a mistake in “A banner on two equal ropes” yesterday.")
+	l = next(d, "quay-lamp", "“Angles from the horizontal”, because you made a mistake in “A banner in the middle of a rope” yesterday.")
 	work(t, l)
 	if l = open(t, d, "canal-lantern"); !l.StageDone(checker.Diagram) {
 		t.Error("the page left behind is empty")
@@ -72,7 +72,7 @@ func TestThreeSittings(t *testing.T) {
 
 	// A week after, once more, and Components may be passed over; after it nothing is due.
 	d = start(theFirstDay.Add(7*24*time.Hour + time.Hour))
-	l = next(d, "quay-lamp", "“Angles from the horizontal”, because you made a mistake in “A banner on two equal ropes” 7 days ago.")
+	l = next(d, "quay-lamp", "“Angles from the horizontal”, because you made a mistake in “A banner in the middle of a rope” 7 days ago.")
 	hand(t, l, answer(l, checker.Diagram, ""))
 	if why, err := l.PassOver(); why != "" || err != nil {
 		t.Errorf("Components cannot be passed over: %s, %v", why, err)

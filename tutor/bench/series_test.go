@@ -10,7 +10,7 @@ import (
 	"example.org/standstill/checker/quantity"
 )
 
-// banners are runs of a banner on two equal ropes at these angles in degrees; the
+// banners are runs of a banner in the middle of a rope at these angles in degrees; the
 // reading is what the closed form w/(2 sin θ) gives, changed by off.
 func banners(t testing.TB, angles []float64, quality string, off func(i int, tension float64) float64) []Computed {
 	t.Helper()
