@@ -380,7 +380,7 @@ func inUnit(u quantity.Unit, value float64, figures int) string { return u.In(va
 
 // What is said where the fault is ours.
 const (
-	saidFault     = "This line could not be checked because of an error in Standstill. The line is saved. Go on with another line, or dispute this line and tell your teacher."
+	saidFault     = "This line could not be checked because of an error in Standstill. The line is saved. Go on with another line, or type “dispute” to go on with this line, and tell your teacher."
 	saidFaultHint = "No hint can be given because of an error in Standstill. Go on with another line."
 )
 

@@ -224,7 +224,7 @@ func Cautions() []string {
 		"Strings and springs can snap. Wear eye protection, and keep your face out of line with the strings.",
 		"Never exceed the rated load of strings, spring scales and pulleys. Clamp every stand, or put a weight on its base, before you hang anything from the stand.",
 		"The forces in nearly horizontal strings are very large. Keep every string at least 10° from the horizontal, unless the teacher is with you.",
-		"Use this program only for teaching apparatus, not for lifting, rigging or supporting people. First follow the risk assessment of your school and the local rules. Leave real structures to licensed professionals.",
+		"Use this program only for apparatus in lessons. Never use it to plan lifting, rigging, or anything that supports people. First follow the risk assessment of your school and the local rules. Leave real structures to licensed professionals.",
 	}
 }
 

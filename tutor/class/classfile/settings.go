@@ -59,7 +59,7 @@ var choices = []choice{
 	{"questions", []string{"yes", "no", "required"}, "whether a question is asked before the equations and after the last stage",
 		func(s *tutor.Settings, at int) { s.Limits, s.Predictions = tutor.Questions(at), tutor.Questions(at) },
 		func(s *tutor.Settings) int { return int(s.Limits) }},
-	{"predictions", []string{"yes", "no", "required"}, "whether a prediction is asked for before the equations, if this differs from questions",
+	{"predictions", []string{"yes", "no", "required"}, "the same choice as questions, but for the prediction only; if both keys are set, this key decides about the prediction",
 		func(s *tutor.Settings, at int) { s.Predictions = tutor.Questions(at) },
 		func(s *tutor.Settings) int { return int(s.Predictions) }},
 }

@@ -92,7 +92,7 @@ func SayRemark(r Remark, nameOf func(string) string) string {
 	case VerdictOther:
 		return fmt.Sprintf("%s: %s with a verdict in the file that differs from the program's (%s). The program's verdict counts.", who, entries, detail)
 	case EntryChanged:
-		return fmt.Sprintf("%s: %s arrived in different versions (%s). The earliest counts.", who, entries, detail)
+		return fmt.Sprintf("%s: there are different versions of %s (%s). The earliest version counts.", who, entries, detail)
 	case NumberTwice:
 		return fmt.Sprintf("%s: %s with the same number as another entry of the record. The record may have been copied. %s", who, entries, doCount)
 	case NumbersMissing:
@@ -102,7 +102,7 @@ func SayRemark(r Remark, nameOf func(string) string) string {
 	case EntryTied:
 		return fmt.Sprintf("%s: %s also arrived under another name on the class list, and it is not clear whose work this is. It counts for nobody until you collect the file again with --as and the student's name.", who, entries)
 	case EntryUnsettled:
-		return fmt.Sprintf("%s: %s arrived in different versions with the same time (%s). None of them counts until you accept one: class accept ENTRY --text TEXT.", who, entries, detail)
+		return fmt.Sprintf("%s: there are different versions of %s, all saved at the same time (%s). No version counts until you accept one. Type: class accept ENTRY --text TEXT.", who, entries, detail)
 	case NotOnList:
 		return fmt.Sprintf("%s is not on the class list: %s %s not counted. To count this work as a student's, collect the file again: class collect FILE --as STUDENT.", classfile.Shown(r.Student), entries, are)
 	case Given:

@@ -15,7 +15,7 @@ const (
 	wordMeasured = "What you measured"
 	wordSums     = "Values for the equations"
 	wordOwn      = "Extra masses that are not included above"
-	wordShared   = "The spring scale for all readings"
+	wordShared   = "Spring scale (applies to all readings)"
 	wordScales   = "Readings to compare"
 	wordMend     = "correct"
 	wordNotYet   = "not yet"
