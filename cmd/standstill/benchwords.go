@@ -2,7 +2,7 @@ package main
 
 const (
 	saidBench = `This command compares your measurements with the equations of a problem. Choose
-a problem that describes your apparatus. The command puts your measured values
+a problem that matches your apparatus. The command puts your measured values
 into the equations of the problem and prints the predicted forces with their
 uncertainties. It then says whether your readings agree with the prediction.
 
@@ -57,7 +57,7 @@ because there are few readings (Student's t).`
 	saidNoRuns        = "No run has been saved yet. To save a run, add --student and a name, or type your names in the form."
 	saidReportOfWhat  = "standstill bench report needs either a problem and measured values, or --run and the number of a saved run"
 	saidImportForWhom = "standstill bench import needs --student NAME for each student who made the runs"
-	saidImported      = "%d runs were saved."
+	saidImported      = "Number of runs saved: %d."
 	saidWritten       = "The file is %s."
 	saidNotAtTable    = "%q is not on the class list, so the run was not saved"
 	saidFileThereToo  = saidFileExists + " and type it after the command"

@@ -21,9 +21,9 @@ func classNewCommand(t *teacher) *cobra.Command {
 and the work, and asks for those that you do not give as flags. The list of
 students can be a CSV file with the columns id and name, or a OneRoster folder.
 The program checks each answer at once. To go back to the previous question,
-type back. If you stop before the end, your answers are saved, and the same
-command continues with the next question. You can change the class file later
-with any text editor.`,
+type back. If you stop before the end, your answers are saved. To continue with
+the next question, type the same command again. You can change the class file
+later with any text editor.`,
 		Example: "  standstill class new my-class.yaml --name Physics --students students.csv --problem canal-lantern --topic springs",
 		Args:    exactly(1, "a file"),
 		RunE: func(_ *cobra.Command, args []string) error {

@@ -27,11 +27,11 @@ typed, and nothing about other students.`
 	saidPacked          = "The file %s contains the class with %d students and %d problems. Copy this file to each machine, into the folder of the program, under the name class.yaml."
 	saidAdded           = "%s is now on the class list with the id %s. The list is in %s. Copy this file to the students' machines again."
 	saidNoClassFile     = "there is no class file %s; --class needs a class file, and --numbers %s uses a number key"
-	saidNoClass         = "there is no class file; name a class file with --class, or make a class file with standstill class new"
+	saidNoClass         = "there is no class file; give the path of a class file with --class, or make a class file with standstill class new"
 	saidNothingToHandIn = "%s has not checked any line yet, so there is nothing to hand in"
 	saidNotWritten      = "the file %s cannot be written: %s"
 	saidNoFolder        = "there is no folder %s; create the folder first, or name another folder"
-	saidHandedIn        = "The file %s contains all %d entries of %s. Give this file to your teacher. Anyone who has the file can read the entries."
+	saidHandedIn        = "The file %[1]s contains all entries of %[3]s (number of entries: %[2]d). Give this file to your teacher. Anyone who has the file can read the entries."
 	saidWatch           = `This command shows what the students in a lab are doing now: the stage that each
 student has reached, the students who have used every hint, and the last five
 mistakes. It reads the hand-ins and records in the folders that you name, for
@@ -48,7 +48,7 @@ saves nothing. Press Ctrl-C to stop.`
 	saidOldAnswer        = "Your answer was: %s"
 	saidNoPart           = "There is no answer called %q. The answers are called %s."
 	saidTakenUp          = "Your answers from last time are in %s. You continue from there."
-	saidDraftKept        = "you stopped before the end; your answers are saved in %s, and the same command continues with the next question"
+	saidDraftKept        = "you stopped before the end; your answers are saved in %s; to continue with the next question, type the same command again"
 	saidExported         = "The report is in %s. %s"
 	saidLeaves           = "It contains the names and the work of %d students, so be careful whom you give it to."
 	saidXAPILeaves       = "It contains the ids of %d students and every line that these students checked, but no names."
@@ -64,11 +64,11 @@ saves nothing. Press Ctrl-C to stop.`
 	saidAcceptedLine     = "From now on, this line of %s in %s counts as right: %s"
 	saidTakenBack        = "The verdict of the tutor counts again for this line of %s in %s: %s"
 	saidProgress         = "marked %d %% (%d of %d)"
-	saidWillForget       = "This command will delete %d entries of %s from %s. You cannot undo this. To delete the entries, type yes."
-	saidWillForgetOld    = "This command will delete %[1]d entries that were made before %[2]s from %[3]s. You cannot undo this. To delete the entries, type yes."
-	saidForgottenOld     = "All entries that were made before %s have been deleted (%d entries from %s). Older hand-ins, exports and backups still contain these entries."
+	saidWillForget       = "From %[3]s, this command will delete all entries of %[2]s (number of entries: %[1]d). You cannot undo this. To delete the entries, type yes."
+	saidWillForgetOld    = "From %[3]s, this command will delete all entries made before %[2]s (number of entries: %[1]d). You cannot undo this. To delete the entries, type yes."
+	saidForgottenOld     = "All entries made before %[1]s have been deleted from %[3]s (number of entries: %[2]d). Older hand-ins, exports and backups still contain these entries."
 	saidNoDay            = "%q is not a date; type a date such as 2026-08-01"
 	saidNothingForgotten = "nothing was deleted"
 	saidNobodyToForget   = "there is no student %q on the class list or in the record, so nothing was deleted"
-	saidForgotten        = "All entries of %s have been deleted (%d entries from %s). Older hand-ins and exports still contain these entries."
+	saidForgotten        = "All entries of %[1]s have been deleted from %[3]s (number of entries: %[2]d). Older hand-ins and exports still contain these entries."
 )

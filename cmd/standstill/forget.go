@@ -34,7 +34,7 @@ deleted student.`,
 			if before != "" {
 				return exactly(0, "")(c, args)
 			}
-			return exactly(1, "a student, by name or id")(c, args)
+			return exactly(1, "the name or the id of a student")(c, args)
 		},
 		RunE: func(_ *cobra.Command, args []string) error {
 			if before != "" {

@@ -26,6 +26,6 @@ a log to standard error. To stop the host, press Ctrl-C. All work is saved.`
 	saidMigrated      = "The tables of %s are ready. Number of update steps: %d."
 	saidSameRecord    = "a record cannot be copied into itself"
 	saidCopied        = "Entries copied from %s to %s: %d. The second record already had %d of the entries."
-	saidCopyForgotten = "%d entries were not copied, because you deleted them from the second record with record forget."
-	saidNotCopied     = "%d entries were not copied, because another entry has the same id or because the entry is damaged."
+	saidCopyForgotten = "Entries not copied because you deleted them from the second record with record forget: %d."
+	saidNotCopied     = "Entries not copied because they are damaged, or because another entry has the same id: %d."
 )

@@ -23,8 +23,8 @@ func bankNewCommand(a *app) *cobra.Command {
 		Long: `This command asks for everything that a problem needs and writes a problem file
 with comments. It then solves the problem and shows the drawing and the
 solution. The program checks each answer at once. To go back to the previous
-question, type back. If you stop before the end, your answers are saved, and the
-same command continues with the next question.
+question, type back. If you stop before the end, your answers are saved. To
+continue with the next question, type the same command again.
 
 The command does not ask for values that you give as flags. The value of --force
 can contain the keys name, kind, points, angle, from, direction, size, by and

@@ -89,7 +89,7 @@ func recordExportCommand(a *app) *cobra.Command {
 		Use:     "export STUDENT",
 		Short:   "Print all entries of a student, one JSON object per line",
 		Example: "  standstill record export Nele > nele.jsonl",
-		Args:    exactly(1, "a student, by name or id"),
+		Args:    exactly(1, "the name or the id of a student"),
 		RunE: func(_ *cobra.Command, args []string) error {
 			desk, done, err := a.seat(classFile, args)
 			if err != nil {

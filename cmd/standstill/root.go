@@ -124,6 +124,7 @@ func wrongFlag(c *cobra.Command, err error) error {
 	var unknown *pflag.NotExistError
 	var bare *pflag.ValueRequiredError
 	var value *pflag.InvalidValueError
+	var syntax *pflag.InvalidSyntaxError
 	switch {
 	case errors.As(err, &unknown):
 		name := unknown.GetSpecifiedName()
@@ -135,8 +136,10 @@ func wrongFlag(c *cobra.Command, err error) error {
 		return misuse{fmt.Errorf(saidBareFlag, dashes(bare.GetSpecifiedName()), bareExample(bare.GetFlag()))}
 	case errors.As(err, &value):
 		return misuse{fmt.Errorf(saidFlagValue, dashes(value.GetFlag().Name), value.GetValue())}
+	case errors.As(err, &syntax):
+		return misuse{fmt.Errorf(saidFlagSyntax, syntax.GetSpecifiedFlag(), c.CommandPath())}
 	}
-	return misuse{fmt.Errorf(saidFlags, c.CommandPath())}
+	return misuse{err}
 }
 
 func dashes(name string) string {

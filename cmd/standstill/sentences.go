@@ -10,7 +10,7 @@ const (
 your reasoning line by line, and says what is wrong with a line.
 
 If you type only standstill, without a command, the tutor opens. Standstill
-saves your work. The next time, you continue at the same place.`
+saves your work. The next time, you continue where you stopped.`
 
 	saidUsage = `Usage:{{if .Runnable}}
   {{.UseLine}}{{end}}{{if .HasAvailableSubCommands}}
@@ -36,7 +36,7 @@ folder where your shell looks for completion scripts. When you press Tab, the
 shell then completes the commands and flags of standstill.`
 	saidCompletionOf = "Print the completion script for %s"
 
-	saidFault          = "Standstill stopped because of an error in the program: %v. The lines that you checked before are saved."
+	saidFault          = "Standstill stopped because of an error in the program: %v. The lines that you checked earlier are saved."
 	saidNoOutput       = "the output cannot be written: %s"
 	saidNoInput        = "the input cannot be read: %s"
 	saidNoCommand      = "there is no command %q; standstill help lists the commands"
@@ -47,7 +47,7 @@ shell then completes the commands and flags of standstill.`
 	saidNearFlag       = "%s has no flag %s; did you mean %s?"
 	saidBareFlag       = "the flag %s needs a value, as in %s"
 	saidFlagValue      = "the flag %s cannot have the value %q"
-	saidFlags          = "%s cannot use these flags together"
+	saidFlagSyntax     = "%q is not the name of a flag; %s --help lists its flags"
 	saidLightAndDark   = "the flags --light and --dark cannot be used together; choose one"
 	saidNoRecord       = "there is no record at %s; the program creates the record when a student starts to practise"
 	saidWaitsForRecord = "Waiting for the record %s, which another program is using."
