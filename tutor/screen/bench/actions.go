@@ -69,6 +69,7 @@ func (b *Bench) obeyCommand(c bench.Command) {
 	case b.hasLine() && !b.form.commit(b):
 	default:
 		answer := b.Table.Do(c, b.rest)
+		// With several students it is asked who; that is a step of the run, with its own sheet.
 		if c.Word == "predict" && answer.Then != nil {
 			b.put(b.Table.Named(bench.StepByHand), answer.Then, (*Bench).home)
 			return
@@ -81,8 +82,10 @@ func (b *Bench) obeyCommand(c bench.Command) {
 // visitActions are what a visitor can do: no file of the machine can be written, and the way
 // back to the problems is here, because there is no command line.
 func visitActions(all []action) []action {
+	// These would write files on the host.
 	all = slices.DeleteFunc(all, func(a action) bool { return a.word == askReport || a.word == askSheet || a.word == askExport })
 	way := action{goToLesson, frame.Binding{}, menuVisitLesson, always, func(b *Bench) { b.wish.ToLesson = true }}
+	// In front of the colours and of the end, which close every menu.
 	return slices.Insert(all, len(all)-2, way)
 }
 
@@ -104,6 +107,7 @@ func (b *Bench) wordOf(text string) (word tutor.Word, rest string, ok bool) {
 func (b *Bench) wordIn(text string) (word tutor.Word, rest string, ok bool) {
 	if c, rest, ok := bench.CommandOf(text); c.Word != "" {
 		known := slices.ContainsFunc(b.actions, func(a action) bool { return a.word == tutor.Word(c.Word) })
+		// Before that a word may be somebody's name.
 		return tutor.Word(c.Word), rest, ok && known && b.isMeasuring()
 	}
 	first, rest, _ := strings.Cut(strings.TrimSpace(text), " ")

@@ -34,10 +34,12 @@ func (a *asking) place(b *Bench) int {
 
 // ask lays a question over everything, with the line for itself.
 func (b *Bench) ask(a *asking) {
+	// The steps have lent the line themselves.
 	if a.step < 0 && !b.lend() {
 		return
 	}
 	a.marked = map[int]bool{}
+	// The run in hand is the likeliest to be laid beside another.
 	a.at = max(slices.IndexFunc(a.q.Choices, func(c bench.Choice) bool { return a.q.Many && c.Line == b.number() }), 0)
 	b.line.Set(a.q.Typed)
 	b.sheet = a
@@ -112,6 +114,7 @@ func (a *asking) enter(b *Bench, text string) {
 	line := text
 	switch {
 	case strings.TrimSpace(text) != "":
+	// One run alone cannot be laid beside another.
 	case len(marked) == 1:
 		b.Say(saidMarkTwo)
 		return
@@ -119,6 +122,7 @@ func (a *asking) enter(b *Bench, text string) {
 		line = strings.Join(marked, " ")
 	case a.at < len(a.q.Choices):
 		line = a.q.Choices[a.at].Line
+	// Safety rules are scrolled to their end before they can be agreed to.
 	case a.Seen.More() && !a.Seen.IsAtEnd():
 		a.Scroll(tea.KeyMsg{Type: tea.KeyPgDown})
 		return
@@ -166,6 +170,7 @@ func (b *Bench) answered(answer bench.Answer, a *asking) {
 func (b *Bench) show(answer bench.Answer) {
 	blocks := slices.Clone(answer.Blocks)
 	if len(blocks) > 0 && blocks[0].Title == answer.Title {
+		// The rule above the sheet has it already.
 		blocks[0].Title = ""
 	}
 	b.lay(answer.Title, figure(blocks, answer.Scene))
@@ -190,6 +195,7 @@ func (b *Bench) Back(student record.Student) {
 	if b.hand != nil && b.hand.then != nil {
 		next.then = b.hand.then
 	}
+	// The next student, or going on behind the last.
 	next.at = slices.IndexFunc(b.Table.Students, func(s record.Student) bool { return s.ID == student.ID }) + 1
 	b.sheet = next
 	b.Say(b.Table.Standing(student) + ".")

@@ -51,11 +51,13 @@ func (f *form) meant(b *Bench, text string) string {
 	if rest == "" || f.asking != nil {
 		return text
 	}
+	// A word such as “result”, typed behind a value without emptying the line first.
 	if other := b.anew(text, typed); other != text {
 		return other
 	}
 	_, whole := b.Table.Form.Echo(f.at, text)
 	_, alone := b.Table.Form.Echo(f.at, rest)
+	// Only if the whole cannot be read: “20 N” may go on with “ ± 0.2 N”.
 	if whole != "" && alone == "" {
 		return rest
 	}
@@ -100,6 +102,7 @@ func (f *form) commit(b *Bench) bool {
 	case strings.TrimSpace(text) == f.field(b).Typed:
 		return true
 	}
+	// Before it changes, so that ctrl+y can bring it back.
 	f.note(b, f.at)
 	answer := b.Table.Put(f.at, text)
 	b.changed()
@@ -149,6 +152,7 @@ func (b *Bench) assign(text string) (field int, answer bench.Answer) {
 
 // note keeps the good value of a field that is about to change.
 func (f *form) note(b *Bench, field int) {
+	// A value that was refused is not wanted back.
 	if e := &b.Table.Form.Fields[field]; e.Good() {
 		f.before[field] = e.Typed
 	}
@@ -193,6 +197,7 @@ func (f *form) to(b *Bench, at int) {
 func (f *form) enter(b *Bench, text string) {
 	was := f.at
 	if f.asking == nil && bench.Assigns(f.meant(b, text)) {
+		// The line names another field, and from there it goes on.
 		was = -1
 	}
 	if !f.commit(b) {
@@ -228,6 +233,7 @@ func (f *form) keys(b *Bench) []frame.Binding {
 		keys[1] = b.on.ToResult
 	}
 	if f.asking != nil || f.field(b).Why != "" || b.line.Text() != f.field(b).Typed {
+		// Something is in the line that the field does not have yet.
 		keys = []frame.Binding{b.on.TakeIt, b.on.UpDown}
 	}
 	if !b.line.IsEmpty() {

@@ -32,6 +32,7 @@ func (b *Bench) showOutcome(page bench.Page) {
 		return
 	}
 	step := b.Table.Named(bench.StepByHand)
+	// Whoever wants to predict by hand must be asked before the result is seen.
 	if q, ok := b.Table.Steps[step].Ask(&b.Table); ok {
 		by := b.rest
 		b.put(step, q, func(b *Bench) { b.rest = by; b.openOutcome(&outcome{page: page}); b.rest = "" })
@@ -51,6 +52,7 @@ func (b *Bench) openOutcome(o *outcome) {
 		b.mend(why)
 		return
 	}
+	// First in the record: a result that is not saved could be looked at and forgotten.
 	if !b.keep() {
 		return
 	}
@@ -67,6 +69,7 @@ func (b *Bench) openOutcome(o *outcome) {
 		o.plot(b, b.rest)
 	}
 	if o.page == bench.PagePlot && o.scene.Plot == nil {
+		// The letter that was asked for cannot be plotted; the usual one is drawn, and it is said why.
 		why := b.said
 		o.plot(b, "")
 		b.Say(why)
@@ -77,6 +80,7 @@ func (b *Bench) openOutcome(o *outcome) {
 func (b *Bench) mend(why []string) {
 	bad := func(e bench.Field) bool { return e.Why != "" }
 	if i := slices.IndexFunc(b.Table.Form.Fields, bad); i >= 0 {
+		// The field that is wrong is in hand, with its reason.
 		b.form.at = i
 	}
 	b.home()
@@ -177,6 +181,7 @@ func (o *outcome) change(b *Bench, text string) {
 	b.line.Set("")
 	page := o.page
 	if r.Warnings != nil {
+		// A warning about a string must not be on another page.
 		page = bench.PageResult
 	}
 	b.openOutcome(&outcome{page: page})

@@ -63,6 +63,7 @@ func (b *Bench) rope() views.Rope {
 		switch word := s.Name; {
 		case word == "":
 			continue
+		// A step without a name is shown as the one before it.
 		case i == at, i < at && b.nameless(i+1, at):
 			rope.Reached = len(rope.Words)
 			rope.Words = append(rope.Words, views.InHand(b.look, word))

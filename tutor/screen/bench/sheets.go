@@ -19,6 +19,7 @@ func (over) typed(b *Bench) { b.base.typed(b) }
 
 // enter goes back, and hands in there what was typed.
 func (over) enter(b *Bench, _ string) {
+	// Asked before home, which fills the line with what the field has.
 	isEmpty := b.line.IsEmpty()
 	b.home()
 	if !isEmpty {
@@ -66,6 +67,7 @@ type menu struct {
 func (*menu) open(b *Bench) []action {
 	var can []action
 	for _, a := range b.actions {
+		// What cannot be done now is not listed: there is no grey item to wonder about.
 		if a.menu != "" && a.can(b) {
 			can = append(can, a)
 		}
@@ -77,6 +79,7 @@ func (n *menu) press(b *Bench, k tea.KeyMsg) (ok bool) {
 	can := n.open(b)
 	if k.Type == tea.KeyEnter {
 		b.home()
+		// After home, because it may lay a sheet of its own.
 		can[n.at].do(b)
 		return true
 	}

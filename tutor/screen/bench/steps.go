@@ -29,6 +29,7 @@ func (b *Bench) goOn(from int) {
 			b.to(b.form)
 			b.form.first(b, s.Kinds)
 			return
+		// The result asks nothing: it is shown.
 		case s.Ask == nil:
 			b.openOutcome(&outcome{page: bench.PageResult})
 			return
@@ -48,6 +49,7 @@ func (b *Bench) put(step int, q *bench.Question, then func(*Bench)) {
 	if s.Shows != nil {
 		a.shows = s.Shows(&b.Table)
 	}
+	// Before the values there is no form to go back to.
 	if b.form == nil || step < b.Table.Named(bench.StepValues) {
 		b.base, b.lent = a, true
 	} else if !b.lend() {

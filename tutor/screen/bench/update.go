@@ -50,6 +50,7 @@ func (b *Bench) Key(k tea.KeyMsg) Wish {
 		b.edit(k)
 	case k.Type == tea.KeyF1:
 		b.obeyWord(tutor.AskHelp)
+	// The sheet comes before the table, because arrows and Tab mean something else on each.
 	case b.sheet.press(b, k):
 	case b.obey(k):
 	case k.Type == tea.KeyEnter:
@@ -103,6 +104,7 @@ func (b *Bench) enter() {
 func (b *Bench) obeyTyped(word tutor.Word, rest string) {
 	b.rest = rest
 	if b.hasLine() {
+		// The field in hand keeps what it had before the word was typed.
 		b.form.load(b)
 	} else {
 		b.line.Set("")
