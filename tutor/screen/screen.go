@@ -11,7 +11,10 @@
 //	now.go               the state → what is shown of it, in one place
 //	actions.go           every key and every word, with what it does
 //	work.go, chooser.go, handin.go            the work on one problem
-//	the other sheets     menu, list, students, past, solution, angles; sheets.go for those that are only read
+//	menu.go, list.go, students.go, past.go, solution.go, angles.go   the other sheets; sheets.go has
+//	                     those that are only read
+//	visit.go             what a visitor can do
+//	paste.go, signals_unix.go, signals_other.go   what the terminal and the system send
 //	byhand.go            where the bench and a lesson meet: a prediction by hand
 //	sentences.go         what the keys answer, and the names of things in the menu
 //	bench/               runs at the bench, with a state of their own

@@ -11,7 +11,7 @@
 //	steps.go         the row of steps, and what follows what
 //	screen.go        the state → what is shown of it
 //	ask.go, form.go, result.go, apparatus.go, sheets.go   what can lie on the screen
-//	…view.go, blocks.go                                   what each of them looks like
+//	askview.go, formview.go, formfields.go, resultview.go, blocks.go   what each of them looks like
 //	sentences.go     everything that is said
 package bench
 
