@@ -60,6 +60,8 @@ func (c *conns) admit(ctx ssh.Context, raw net.Conn) net.Conn {
 		return nil
 	}
 	c.byAddress[address]++
+	// Before anybody else can find the connection and close it.
+	n.late = time.AfterFunc(c.host.LogIn, func() { n.Close() })
 	c.waiting = append(c.waiting, n)
 	var oldest *conn
 	// The oldest goes and not the newest, so that a flood of connections keeps no student out.
@@ -71,7 +73,6 @@ func (c *conns) admit(ctx ssh.Context, raw net.Conn) net.Conn {
 		// Not under the lock, which Close takes as well.
 		oldest.Close()
 	}
-	n.late = time.AfterFunc(c.host.LogIn, func() { n.Close() })
 	ctx.SetValue(connKey{}, n)
 	return n
 }
@@ -96,9 +97,7 @@ func (c *conns) drop(n *conn) {
 // Close ends the connection and gives its place back.
 func (n *conn) Close() error {
 	n.once.Do(func() {
-		if n.late != nil {
-			n.late.Stop()
-		}
+		n.late.Stop()
 		n.end()
 		n.conns.drop(n)
 		n.conns.mu.Lock()

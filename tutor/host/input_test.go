@@ -2,6 +2,7 @@ package host
 
 import (
 	"context"
+	"sync/atomic"
 	"testing"
 	"testing/synctest"
 	"time"
@@ -23,12 +24,12 @@ func TestFloodIsPaced(t *testing.T) {
 	synctest.Test(t, func(t *testing.T) {
 		visit, end := context.WithCancel(t.Context())
 		in := newInput(visit, endlessKeys{}, burstOfKeys, func() {}).until(nil)
-		read := 0
+		var read atomic.Int64
 		go func() {
 			chunk := make([]byte, 4096)
 			for {
 				n, err := in.Read(chunk)
-				if read += n; err != nil {
+				if read.Add(int64(n)); err != nil {
 					return
 				}
 			}
@@ -36,7 +37,7 @@ func TestFloodIsPaced(t *testing.T) {
 		for seconds, most := range []int{burstOfKeys + 1024, burstOfKeys + 1024 + keysASecond} {
 			time.Sleep(time.Duration(seconds) * time.Second)
 			synctest.Wait()
-			if read < most-1024 || read > most {
+			if read := int(read.Load()); read < most-1024 || read > most {
 				t.Errorf("after %d s %d bytes were read, want about %d", seconds, read, most)
 			}
 		}
