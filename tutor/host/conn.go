@@ -97,7 +97,9 @@ func (c *conns) drop(n *conn) {
 // Close ends the connection and gives its place back.
 func (n *conn) Close() error {
 	n.once.Do(func() {
-		n.late.Stop()
+		if n.late != nil {
+			n.late.Stop()
+		}
 		n.end()
 		n.conns.drop(n)
 		n.conns.mu.Lock()
