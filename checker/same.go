@@ -1,6 +1,8 @@
 package checker
 
 import (
+	"cmp"
+
 	"example.org/standstill/checker/mistake"
 	"example.org/standstill/checker/statics"
 	"example.org/standstill/checker/wording"
@@ -37,20 +39,11 @@ func (j sentence) sameness(f mistake.Finding, asWritten string) sameness {
 		if row.Said == (wording.Said{}) {
 			continue
 		}
-		is.said = firstOf(row.Said.Component, row.Said.Line, row.Said.Lines, row.Said.Value, row.Said.List)
+		is.said = cmp.Or(row.Said.Component, row.Said.Line, row.Said.Lines, row.Said.Value, row.Said.List)
 		if j.m.stage == Diagram && f.Code.IsOtherInList() {
 			is.said = row.Said.List
 		}
 		return is
 	}
 	return is
-}
-
-func firstOf(texts ...string) string {
-	for _, text := range texts {
-		if text != "" {
-			return text
-		}
-	}
-	return ""
 }
