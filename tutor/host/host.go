@@ -151,7 +151,7 @@ func FingerprintOf(path string) (string, error) {
 // GarbageShare is how far the memory of a host may grow before it is cleaned, in percent
 // of what is in use. Most of it are the screens of those who are there, and stays: the
 // usual 100 would keep as much again in reserve.
-const GarbageShare = 60
+const GarbageShare = 85
 
 // goodbye is how long visits have to end in order, and a client to take the last lines.
 const goodbye = 8 * time.Second
