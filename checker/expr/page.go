@@ -70,16 +70,16 @@ func (p *page) folded() *page {
 		case found:
 			out.puts(text, p.at[i])
 		case unicode.Is(unicode.Mn, r):
-		case r == '⁰' && p.isRaisedO(i):
-			out.put('°', p.at[i])
 		case unicode.IsDigit(r):
 			out.put(asciiDigit(r), p.at[i])
 		// Not for every rune: the normal form would also make 2 of the ² in sin².
 		case isStyled(r):
 			for _, plain := range norm.NFKC.String(string(r)) {
-				if usual, found := shapes[plain]; found {
+				usual, found := shapes[plain]
+				switch {
+				case found:
 					out.puts(usual, p.at[i])
-				} else {
+				case !unicode.Is(unicode.Mn, plain):
 					out.put(plain, p.at[i])
 				}
 			}
@@ -123,6 +123,16 @@ func (p *page) rejoined() *page {
 // isInside reports whether a place is in one of the spans.
 func isInside(spans [][]int, place int) bool {
 	return slices.ContainsFunc(spans, func(s []int) bool { return s[0] <= place && place < s[1] })
+}
+
+// raised writes a raised nought that stands for a degree sign as one.
+func (p *page) raised() *page {
+	for i, r := range p.runes {
+		if r == '⁰' && p.isRaisedO(i) {
+			p.runes[i] = '°'
+		}
+	}
+	return p
 }
 
 // isRaisedO reports whether a raised nought stands for a degree sign: behind a number, alone,

@@ -10,8 +10,9 @@ import (
 // in math.cos, np.deg2rad, Math.PI. Group 1 is what is left out.
 var library = pattern.Of(`(?i)\b((?:math|cmath|np|numpy|sympy|sp|wf)\.)(?:a?(?:sin|cos|tan)|arc(?:sin|cos|tan)|sqrt|radians|degrees|deg2rad|rad2deg|pi|abs|fabs)\b`)
 
-// piCall matches the circle's number as spreadsheets write it. Group 1 is what is left out.
-var piCall = pattern.Of(`(?i)\bpi\s*([(\[]\s*[)\]])`)
+// piCall matches the circle's number as spreadsheets write it. Group 1 is what is left out: all
+// of it, or what is left would be matched again.
+var piCall = pattern.Of(`(?i)\bpi\s*([(\[]\s*[)\]](?:\s*[(\[]\s*[)\]])*)`)
 
 // unprogrammed blanks what only a program or a spreadsheet needs.
 func (p *page) unprogrammed() *page {

@@ -6,7 +6,7 @@ import (
 )
 
 // texCommands is the table of commands of TeX, as they come out of formula editors, and what
-// they stand for. Commands that are not here stay, and cannot be read.
+// they stand for. Of commands that are not here strayBackslash is left, which cannot be read.
 var texCommands = func() map[string]string {
 	table := map[string]string{
 		"varphi": "φ", "vartheta": "θ", "varepsilon": "ε", "Theta": "θ", "Delta": "δ", "Omega": "ω", "Phi": "φ", "Psi": "ψ",
@@ -41,6 +41,10 @@ var texCommands = func() map[string]string {
 // texDress lists the commands that only say how what they act on is set.
 const texDress = " text mathrm mathbf mathit mathsf operatorname vec hat bar overline overrightarrow underline boldsymbol bm " +
 	"textbf textit textrm textnormal mbox hbox boxed unit si mathbb mathcal textsf "
+
+// strayBackslash stands for the backslash of an unknown command. A backslash would be taken for the
+// beginning of TeX once more, and perhaps of another command.
+const strayBackslash = '∖'
 
 // untex turns TeX into the formula that is meant: \frac{w}{2\sin\theta} into
 // ((w)/(2 sin θ)). A text with no backslash and no pair of
@@ -173,7 +177,7 @@ func (t *untexing) command() {
 	}
 	stands, known := texCommands[name]
 	if !known {
-		t.out.put('\\', from)
+		t.out.put(strayBackslash, from)
 		t.next++
 		return
 	}

@@ -17,13 +17,14 @@ func pageOf(clean string) *page {
 		i++
 	}
 	// In this order: a fraction in TeX may be typed with full-width signs, and what it comes
-	// to may hold the name of a library.
-	return p.folded().rejoined().untex().unprogrammed()
+	// to may hold a torn arrow, the name of a library, or a number in front of a raised nought.
+	return p.folded().untex().rejoined().unprogrammed().raised()
 }
 
 // Transcribe returns a cleaned text as it is read: without what other keyboards, formula
 // editors, spreadsheets and programs add to it. It reads as the same lines as the text does, and ends
-// of lines stay. at[i] is the rune of the text that the i-th rune came from.
+// of lines stay. at[i] is the rune of the text that the i-th rune came from. A transcribed text stays
+// as it is: a line of a text is transcribed again when it is read, and again when the page is.
 func Transcribe(clean string) (plain string, at []int) {
 	p := pageOf(clean)
 	return p.String(), p.at

@@ -38,11 +38,13 @@ const (
 const SaidNoValue = "This expression cannot be calculated: it contains a division by zero or the square root of a negative number, or its value is too large."
 
 func saidStrange(r rune) string {
-	if r == ',' {
+	switch r {
+	case ',':
 		return "This comma does not belong to a number."
-	}
-	if r == ':' {
+	case ':':
 		return "A colon can only follow the name of an equation, such as ΣFx."
+	case strayBackslash:
+		return `The character "\" has no meaning here.`
 	}
 	return fmt.Sprintf("The character %q has no meaning here.", string(r))
 }

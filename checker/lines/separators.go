@@ -17,7 +17,7 @@ type separator struct {
 
 // signs are the separators that are no words, those that begin like another after it.
 var signs = []separator{
-	{text: ";"}, {text: "；"}, {text: "\n"}, {text: `\\`}, {text: "&"},
+	{text: ";"}, {text: "；"}, {text: "\n"}, {text: "&"},
 	{text: "∴", concludes: true}, {text: "∵"},
 	{text: "<=>", concludes: true, arrow: true}, {text: "<->", concludes: true, arrow: true},
 	{text: "⇔", concludes: true, arrow: true}, {text: "⟺", concludes: true, arrow: true}, {text: "↔", concludes: true, arrow: true},
@@ -29,7 +29,7 @@ var signs = []separator{
 }
 
 // beginnings are the runes that signs begin with: few runes of a line are such.
-const beginnings = ";；\n\\&∴∵<⇔⟺↔⇒⟹→⟶↦=-–−—"
+const beginnings = ";；\n&∴∵<⇔⟺↔⇒⟹→⟶↦=-–−—"
 
 // words are the separators that are words, the longer first. One that is a letter of
 // the problem is none.
