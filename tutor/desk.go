@@ -3,7 +3,6 @@ package tutor
 import (
 	"cmp"
 	"errors"
-	"fmt"
 	"slices"
 	"sync/atomic"
 
@@ -66,34 +65,6 @@ func (t *Tutor) Review(entries []record.Entry) (*Page, error) {
 		page.Add(e)
 	}
 	return page, nil
-}
-
-// copyOf finds the problem of an entry with the numbers that it was asked with.
-func (t *Tutor) copyOf(e record.Entry) (*problems.Problem, error) {
-	p, err := t.Bank.Get(e.Problem)
-	// The file in the bank may have changed since; the record has the text that was used.
-	if err != nil || p.Hash != e.Hash {
-		if p, err = t.keptProblem(e.Hash); err != nil {
-			return nil, err
-		}
-	}
-	return p.WithGivens(e.Givens)
-}
-
-func (t *Tutor) keptProblem(hash string) (*problems.Problem, error) {
-	kept, err := t.Record.Problem(hash)
-	if err != nil {
-		return nil, err
-	}
-	p, found := problems.ReadKept(kept.ID, []byte(kept.Text))
-	if err := found.Err(); err != nil {
-		return nil, err
-	}
-	// A record may come from anywhere, so its text is not believed.
-	if p.Hash != hash {
-		return nil, fmt.Errorf("the text of %s in the record is not the one that was used", kept.ID)
-	}
-	return p, nil
 }
 
 // Open goes on with the student's last attempt at a problem, finished or not; a

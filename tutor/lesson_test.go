@@ -242,7 +242,7 @@ func TestKeptTextMustHaveItsHash(t *testing.T) {
 	if err := d.tutor.Record.KeepProblem("a hash of something else", p.ID, string(edited)); err != nil {
 		t.Fatal(err)
 	}
-	if got, err := d.tutor.keptProblem("a hash of something else"); err == nil {
+	if got, err := SavedProblem("a hash of something else", d.tutor.Record); err == nil {
 		t.Errorf("a text with the hash %s was taken for another", got.Hash)
 	}
 }

@@ -10,6 +10,7 @@
 //	stages.go, ask.go   what is in hand and what is asked
 //	lesson.go, hint.go  what a student can do; typed.go, draft.go a text before it is checked
 //	history.go, desk.go   all that one student has done, and every attempt; measured.go those of the bench
+//	source.go           the problem file that an entry was made on
 //	class.go, students.go what a class sets, and who practises
 //	standing.go         what a page comes to, by what was right first time
 //	ideas.go, past.go   ideas, which mistake spoils one, and how far a student is

@@ -144,20 +144,9 @@ func Runs(r *record.Record, problem string) ([]Run, error) {
 // Open makes the form of a run as it was typed. The problem is the one with its hash,
 // from the bank or from the record.
 func (run Run) Open(r *record.Record, bank *problems.Bank) (*Form, error) {
-	p, err := bank.Get(run.Problem)
-	if err != nil || p.Hash != run.Hash {
-		kept, err := r.Problem(run.Hash)
-		if err != nil {
-			return nil, err
-		}
-		var found problems.Findings
-		if p, found = problems.ReadKept(kept.ID, []byte(kept.Text)); found != nil {
-			return nil, found.Err()
-		}
-		// A record may have been imported, and another's text must not pass for this problem.
-		if p.Hash != run.Hash {
-			return nil, fmt.Errorf("the text of %s in the record does not belong to this run", run.Problem)
-		}
+	p, err := tutor.ProblemOf(record.Entry{Problem: run.Problem, Hash: run.Hash}, bank, r)
+	if err != nil {
+		return nil, err
 	}
 	f, err := NewForm(p)
 	if err != nil {

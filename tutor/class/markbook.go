@@ -156,13 +156,8 @@ func (m *Markbook) kept(hash string) (*problems.Problem, error) {
 	p, known := m.read[hash]
 	m.mu.Unlock()
 	if !known {
-		if file, err := m.Record.Problem(hash); err == nil && len(file.Text) <= longestProblem {
-			p, _ = problems.ReadKept(file.ID, []byte(file.Text))
-		}
-		// It came with a hand-in, and may not be what it says.
-		if p != nil && p.Hash != hash {
-			p = nil
-		}
+		// A file that is of no use is remembered too, or it would be read for every entry.
+		p, _ = tutor.SavedProblem(hash, m.Record)
 		m.mu.Lock()
 		m.read[hash] = p
 		m.mu.Unlock()
