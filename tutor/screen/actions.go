@@ -3,7 +3,6 @@ package screen
 import (
 	"strings"
 
-	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
 	"example.org/standstill/tutor"
@@ -11,41 +10,33 @@ import (
 	"example.org/standstill/tutor/screen/views"
 )
 
-// action is something that a student can do from everywhere: by typing a word, by
-// choosing it from the menu, and some of them by a key.
-//
-// The keys are single bytes that no common terminal, multiplexer or browser keeps
-// for itself, and that are none of the control codes of tab, enter and backspace.
-type action struct {
-	word tutor.Word
-	key  frame.Binding
-	menu string
-	can  func(*model) bool
-	do   func(*model)
-}
+// action is something that a student can do in a lesson.
+type action = views.Action[*model]
 
-// actions is the table of everything that can be done, in the order of the menu.
-func actions() []action {
-	return []action{
-		{tutor.AskHint, frame.Bind("ctrl+g", "hint", "ctrl+g"), menuHint, (*model).isOpen, (*model).hint},
-		{tutor.AskText, frame.Bind("ctrl+r", "problem", "ctrl+r"), menuText, (*model).hasLesson, (*model).showText},
-		{tutor.KeepLine, frame.Bind("ctrl+y", "go on anyway", "ctrl+y"), menuKeep, (*model).canKeep, (*model).keep},
-		{tutor.AskPage, frame.Bind("ctrl+o", "page", "ctrl+o"), menuPage, (*model).hasLesson, (*model).showPage},
-		{tutor.GoBack, frame.Binding{}, menuBack, (*model).hasLesson, (*model).goBack},
-		{tutor.AskDrawing, frame.Binding{}, menuDrawing, (*model).hasLesson, (*model).showWords},
-		{tutor.AskHelp, frame.Binding{}, menuHelp, (*model).isSeated, (*model).showHelp},
-		{tutor.AskTyping, frame.Binding{}, menuTyping, (*model).isSeated, (*model).showTyping},
-		{tutor.AskIdeas, frame.Binding{}, menuIdeas, (*model).hasDesk, (*model).showIdeas},
-		{tutor.PassOver, frame.Binding{}, menuSums, (*model).hasLesson, (*model).passOver},
-		{tutor.AskSolution, frame.Binding{}, menuSolution, (*model).hasLesson, (*model).askSolution},
-		{tutor.AskAngles, frame.Binding{}, menuAngles, (*model).canTurn, (*model).turnAngles},
-		{tutor.GoNext, frame.Binding{}, menuNext, (*model).hasDesk, (*model).next},
-		{tutor.GoAgain, frame.Binding{}, menuAgain, (*model).hasLesson, (*model).again},
-		{tutor.AskProblems, frame.Bind("ctrl+l", "all problems", "ctrl+l"), menuProblems, (*model).hasDesk, (*model).showProblems},
-		{tutor.AskStudent, frame.Binding{}, menuStudent, (*model).hasDesk, (*model).showStudents},
-		{tutor.AskMenu, frame.Binding{}, "", (*model).hasDesk, (*model).openMenu},
-		{"", frame.Binding{}, views.MenuBackground, always, (*model).otherBackground},
-		{tutor.Leave, frame.Bind("ctrl+c", "quit", "ctrl+c"), views.MenuLeave, always, (*model).leave},
+// actions is the table of everything that can be done. Its keys are single bytes that no
+// common terminal, multiplexer or browser keeps for itself, and that are none of the control
+// codes of tab, enter and backspace.
+func actions() views.Actions[*model] {
+	return views.Actions[*model]{
+		{Word: tutor.AskHint, Key: frame.Bind("ctrl+g", "hint", "ctrl+g"), Menu: menuHint, Can: (*model).isOpen, Do: (*model).hint},
+		{Word: tutor.AskText, Key: frame.Bind("ctrl+r", "problem", "ctrl+r"), Menu: menuText, Can: (*model).hasLesson, Do: (*model).showText},
+		{Word: tutor.KeepLine, Key: frame.Bind("ctrl+y", "go on anyway", "ctrl+y"), Menu: menuKeep, Can: (*model).canKeep, Do: (*model).keep},
+		{Word: tutor.AskPage, Key: frame.Bind("ctrl+o", "page", "ctrl+o"), Menu: menuPage, Can: (*model).hasLesson, Do: (*model).showPage},
+		{Word: tutor.GoBack, Menu: menuBack, Can: (*model).hasLesson, Do: (*model).goBack},
+		{Word: tutor.AskDrawing, Menu: menuDrawing, Can: (*model).hasLesson, Do: (*model).showWords},
+		{Word: tutor.AskHelp, Menu: menuHelp, Can: (*model).isSeated, Do: (*model).showHelp},
+		{Word: tutor.AskTyping, Menu: menuTyping, Can: (*model).isSeated, Do: (*model).showTyping},
+		{Word: tutor.AskIdeas, Menu: menuIdeas, Can: (*model).hasDesk, Do: (*model).showIdeas},
+		{Word: tutor.PassOver, Menu: menuSums, Can: (*model).hasLesson, Do: (*model).passOver},
+		{Word: tutor.AskSolution, Menu: menuSolution, Can: (*model).hasLesson, Do: (*model).askSolution},
+		{Word: tutor.AskAngles, Menu: menuAngles, Can: (*model).canTurn, Do: (*model).turnAngles},
+		{Word: tutor.GoNext, Menu: menuNext, Can: (*model).hasDesk, Do: (*model).next},
+		{Word: tutor.GoAgain, Menu: menuAgain, Can: (*model).hasLesson, Do: (*model).again},
+		{Word: tutor.AskProblems, Key: frame.Bind("ctrl+l", "all problems", "ctrl+l"), Menu: menuProblems, Can: (*model).hasDesk, Do: (*model).showProblems},
+		{Word: tutor.AskStudent, Menu: menuStudent, Can: (*model).hasDesk, Do: (*model).showStudents},
+		{Word: tutor.AskMenu, Can: (*model).hasDesk, Do: (*model).openMenu},
+		{Menu: views.MenuBackground, Can: always, Do: (*model).otherBackground},
+		{Word: tutor.Leave, Key: frame.Bind("ctrl+c", "quit", "ctrl+c"), Menu: views.MenuLeave, Can: always, Do: (*model).leave},
 	}
 }
 
@@ -81,7 +72,7 @@ func (m *model) key(k tea.KeyMsg) tea.Cmd {
 		m.obeyWord(tutor.AskHelp)
 	// The sheet comes before the table, because arrows and Tab mean something else on each.
 	case m.sheet.press(m, k):
-	case m.obey(k):
+	case m.actions.Press(m, k):
 	case k.Type == tea.KeyEnter:
 		m.enter()
 	case k.Type == tea.KeyEsc:
@@ -116,17 +107,6 @@ func (m *model) earlier(step int) {
 func (m *model) textChanged() {
 	m.read()
 	m.sheet.typed(m)
-}
-
-// obey does what the table says for a key.
-func (m *model) obey(k tea.KeyMsg) bool {
-	for _, a := range m.actions {
-		if key.Matches(k, a.key) && a.can(m) {
-			a.do(m)
-			return true
-		}
-	}
-	return false
 }
 
 // enter hands the line in: a word is obeyed, anything else is the sheet's.
@@ -170,12 +150,12 @@ func (m *model) putBack() {
 
 func (m *model) obeyWord(word tutor.Word) {
 	for _, a := range m.actions {
-		if a.word != word {
+		if a.Word != word {
 			continue
 		}
 		switch {
-		case a.can(m):
-			a.do(m)
+		case a.Can(m):
+			a.Do(m)
 		case !m.isSeated():
 			m.say(saidFirstAnswer)
 		default:

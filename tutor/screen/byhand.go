@@ -6,6 +6,7 @@ import (
 	"example.org/standstill/tutor"
 	atbench "example.org/standstill/tutor/screen/bench"
 	"example.org/standstill/tutor/screen/frame"
+	"example.org/standstill/tutor/screen/views"
 )
 
 // isAtBench reports whether the bench is on the screen, and not the lesson of one who
@@ -28,12 +29,12 @@ func (m *model) grant(w atbench.Wish) {
 
 // byHandActions are those of a lesson whose numbers were measured: no other problem and no
 // other student, but the way back.
-func byHandActions() []action {
+func byHandActions() views.Actions[*model] {
 	elsewhere := []tutor.Word{tutor.GoNext, tutor.GoAgain, tutor.AskStudent}
-	all := slices.DeleteFunc(actions(), func(a action) bool { return slices.Contains(elsewhere, a.word) })
+	all := slices.DeleteFunc(actions(), func(a action) bool { return slices.Contains(elsewhere, a.Word) })
 	for i := range all {
-		if all[i].word == tutor.AskProblems {
-			all[i] = action{goToBench, frame.Bind("ctrl+l", "to the bench", "ctrl+l"), menuBench, always, (*model).toBench}
+		if all[i].Word == tutor.AskProblems {
+			all[i] = action{Word: goToBench, Key: frame.Bind("ctrl+l", "to the bench", "ctrl+l"), Menu: menuBench, Can: always, Do: (*model).toBench}
 		}
 	}
 	return all

@@ -15,24 +15,12 @@ type menu struct {
 	at int
 }
 
-// open lists the actions that can be done now.
-func (n *menu) open(m *model) []action {
-	var can []action
-	for _, a := range m.actions {
-		// What cannot be done now is not listed: there is no grey item to wonder about.
-		if a.menu != "" && a.can(m) {
-			can = append(can, a)
-		}
-	}
-	return can
-}
-
 func (n *menu) press(m *model, k tea.KeyMsg) bool {
-	can := n.open(m)
+	can := m.actions.Offered(m)
 	if k.Type == tea.KeyEnter {
 		m.home()
 		// After home, because it may lay a sheet of its own.
-		can[n.at].do(m)
+		can[n.at].Do(m)
 		return true
 	}
 	at, ok := frame.PickedInTurn(n.at, len(can), k)
@@ -51,11 +39,7 @@ func (n *menu) keys(m *model) []frame.Binding {
 }
 
 func (n *menu) view(m *model) views.Sheet {
-	v := views.Menu{At: n.at, Top: n.Seen.Top, Beneath: m.beneath()}
-	for _, a := range n.open(m) {
-		v.Items = append(v.Items, views.ItemOf(a.menu, a.key, a.word))
-	}
-	return v
+	return views.Menu{Items: m.actions.Offered(m).Items(), At: n.at, Top: n.Seen.Top, Beneath: m.beneath()}
 }
 
 func (m *model) openMenu() { m.sheet = &menu{} }

@@ -23,7 +23,7 @@ type model struct {
 	look     *frame.Look
 	light    bool
 	notice   string // of the record, to be agreed to
-	actions  []action
+	actions  views.Actions[*model]
 	on       *frame.Keys // shared by all instances: only read
 
 	cols, rows int
@@ -78,7 +78,7 @@ func newModel(t *tutor.Tutor, o Options, r *lipgloss.Renderer) *model {
 // What thousands of instances in one host have in common, made once and only read.
 var (
 	ownActions     = sync.OnceValue(actions)
-	visitorActions = sync.OnceValue(func() []action { return visitActions(actions()) })
+	visitorActions = sync.OnceValue(func() views.Actions[*model] { return visitActions(actions()) })
 )
 
 // newModelAt makes the model of a bench, or of lessons where there is none.

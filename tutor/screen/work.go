@@ -57,8 +57,8 @@ func (w *work) Saw(seen frame.Seen) { w.seen = seen }
 func (w *work) keys(m *model) []frame.Binding {
 	var keys []frame.Binding
 	for _, a := range m.actions {
-		if a.word == goToBench {
-			keys = append(keys, a.key) // the way back
+		if a.Word == goToBench {
+			keys = append(keys, a.Key) // the way back
 		}
 	}
 	switch {
@@ -75,8 +75,8 @@ func (w *work) keys(m *model) []frame.Binding {
 		keys = append(keys, m.on.HandIn)
 	}
 	for _, a := range m.actions {
-		if (a.word == tutor.AskHint || a.word == tutor.AskText) && a.can(m) {
-			keys = append(keys, a.key)
+		if (a.Word == tutor.AskHint || a.Word == tutor.AskText) && a.Can(m) {
+			keys = append(keys, a.Key)
 		}
 	}
 	return append(keys, m.on.Menu, m.on.Leave)

@@ -19,15 +19,8 @@ const (
 	askExport  tutor.Word = "export"
 )
 
-// action is something that can be done from everywhere at the bench: by typing a word, by
-// choosing it from the menu, and some of them by a key.
-type action struct {
-	word tutor.Word
-	key  frame.Binding
-	menu string
-	can  func(*Bench) bool
-	do   func(*Bench)
-}
+// action is something that can be done at the bench.
+type action = views.Action[*Bench]
 
 func always(*Bench) bool { return true }
 
@@ -41,21 +34,24 @@ func commandKeys() map[string]frame.Binding {
 
 // actions is the table of everything that can be done at the bench: its commands, and
 // what belongs to the screen alone.
-func actions() []action {
-	all := []action{{"", frame.Bind("ctrl+y", "value before", "ctrl+y"), menuRestore, (*Bench).canRestore, (*Bench).restore}}
+func actions() views.Actions[*Bench] {
+	all := views.Actions[*Bench]{{
+		Key: frame.Bind("ctrl+y", "value before", "ctrl+y"), Menu: menuRestore,
+		Can: func(b *Bench) bool { return b.form.canRestore(b) }, Do: func(b *Bench) { b.form.restore(b) },
+	}}
 	for _, c := range bench.Commands() {
-		all = append(all, action{tutor.Word(c.Word), commandKeys()[c.Word], c.Does, (*Bench).isMeasuring, func(b *Bench) { b.obeyCommand(c) }})
+		all = append(all, action{Word: tutor.Word(c.Word), Key: commandKeys()[c.Word], Menu: c.Does, Can: (*Bench).isMeasuring, Do: func(b *Bench) { b.obeyCommand(c) }})
 	}
 	return append(all,
-		action{tutor.AskHelp, frame.Bind("ctrl+g", "how to write", "ctrl+g"), menuNotation, (*Bench).isMeasuring, (*Bench).showNotation},
-		action{"", frame.Binding{}, views.MenuBackground, always, func(b *Bench) { b.wish.OtherBackground = true }},
-		action{tutor.Leave, frame.Bind("ctrl+c", "quit", "ctrl+c"), views.MenuLeave, always, func(b *Bench) { b.wish.Leave = true }})
+		action{Word: tutor.AskHelp, Key: frame.Bind("ctrl+g", "how to write", "ctrl+g"), Menu: menuNotation, Can: (*Bench).isMeasuring, Do: (*Bench).showNotation},
+		action{Menu: views.MenuBackground, Can: always, Do: func(b *Bench) { b.wish.OtherBackground = true }},
+		action{Word: tutor.Leave, Key: frame.Bind("ctrl+c", "quit", "ctrl+c"), Menu: views.MenuLeave, Can: always, Do: func(b *Bench) { b.wish.Leave = true }})
 }
 
 // What all instances in a process have in common, made once and only read.
 var (
 	ownActions     = sync.OnceValue(actions)
-	visitorActions = sync.OnceValue(func() []action { return visitActions(actions()) })
+	visitorActions = sync.OnceValue(func() views.Actions[*Bench] { return visitActions(actions()) })
 )
 
 // obeyCommand obeys a command of the bench. The pages of the result have a sheet of their own,
@@ -81,10 +77,10 @@ func (b *Bench) obeyCommand(c bench.Command) {
 
 // visitActions are what a visitor can do: no file of the machine can be written, and the way
 // back to the problems is here, because there is no command line.
-func visitActions(all []action) []action {
+func visitActions(all views.Actions[*Bench]) views.Actions[*Bench] {
 	// These would write files on the host.
-	all = slices.DeleteFunc(all, func(a action) bool { return a.word == askReport || a.word == askSheet || a.word == askExport })
-	way := action{goToLesson, frame.Binding{}, menuVisitLesson, always, func(b *Bench) { b.wish.ToLesson = true }}
+	all = slices.DeleteFunc(all, func(a action) bool { return a.Word == askReport || a.Word == askSheet || a.Word == askExport })
+	way := action{Word: goToLesson, Menu: menuVisitLesson, Can: always, Do: func(b *Bench) { b.wish.ToLesson = true }}
 	// In front of the colours and of the end, which close every menu.
 	return slices.Insert(all, len(all)-2, way)
 }
@@ -106,14 +102,14 @@ func (b *Bench) wordOf(text string) (word tutor.Word, rest string, ok bool) {
 // a value.
 func (b *Bench) wordIn(text string) (word tutor.Word, rest string, ok bool) {
 	if c, rest, ok := bench.CommandOf(text); c.Word != "" {
-		known := slices.ContainsFunc(b.actions, func(a action) bool { return a.word == tutor.Word(c.Word) })
+		known := slices.ContainsFunc(b.actions, func(a action) bool { return a.Word == tutor.Word(c.Word) })
 		// Before that a word may be somebody's name.
 		return tutor.Word(c.Word), rest, ok && known && b.isMeasuring()
 	}
 	first, rest, _ := strings.Cut(strings.TrimSpace(text), " ")
 	for _, a := range b.actions {
-		if a.word != "" && strings.EqualFold(string(a.word), first) && a.can(b) {
-			return a.word, "", strings.TrimSpace(rest) == ""
+		if a.Word != "" && strings.EqualFold(string(a.Word), first) && a.Can(b) {
+			return a.Word, "", strings.TrimSpace(rest) == ""
 		}
 	}
 	return "", "", false

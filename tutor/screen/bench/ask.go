@@ -2,6 +2,7 @@ package bench
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -40,7 +41,7 @@ func (b *Bench) ask(a *asking) {
 	}
 	a.marked = map[int]bool{}
 	// The run in hand is the likeliest to be laid beside another.
-	a.at = max(slices.IndexFunc(a.q.Choices, func(c bench.Choice) bool { return a.q.Many && c.Line == b.number() }), 0)
+	a.at = max(slices.IndexFunc(a.q.Choices, func(c bench.Choice) bool { return a.q.Many && c.Line == strconv.Itoa(b.Table.Number()) }), 0)
 	b.line.Set(a.q.Typed)
 	b.sheet = a
 }

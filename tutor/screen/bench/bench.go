@@ -16,8 +16,6 @@
 package bench
 
 import (
-	"strconv"
-
 	"example.org/standstill/checker"
 	"example.org/standstill/problems"
 	"example.org/standstill/tutor"
@@ -37,7 +35,7 @@ type Bench struct {
 	notice  string            // of the record, to be agreed to
 	line    *frame.Line       // lent by the screens around
 	on      *frame.Keys
-	actions []action
+	actions views.Actions[*Bench]
 
 	look    *frame.Look
 	pen     *views.Pen
@@ -56,7 +54,7 @@ type Bench struct {
 	hand     *asking            // from where somebody was led to predict by hand
 	ref      *checker.Reference // with the numbers that were measured
 	warnings []string
-	outcome  outcomeOf
+	latest   latest
 	rest     string // what is typed behind a word
 	refused  string // the line that named a field and could not be taken
 	unkept   error  // why the run is not in the record as it stands
@@ -186,16 +184,13 @@ func (b *Bench) keep() bool {
 	return err == nil
 }
 
-// number is that of the run in hand, as it is typed.
-func (b *Bench) number() string { return strconv.Itoa(b.Table.Number()) }
-
 // Close keeps what was typed, a half-typed value too. What can be kept nowhere is handed
 // on to the lines of text, if these are to follow.
 func (b *Bench) Close() {
 	switch {
 	case b.hasLine():
 		if !b.form.commit(b) && b.form.asking == nil {
-			b.stash(b.line.Text())
+			stash(b.Table.Form, b.line.Text())
 		}
 		b.form.settle()
 	case !b.away && b.isMeasuring() && bench.Assigns(b.line.Text()):
@@ -203,7 +198,7 @@ func (b *Bench) Close() {
 			b.form.asking = answer.Then
 			b.form.settle()
 		} else if answer.Stay {
-			b.stash(b.line.Text())
+			stash(b.Table.Form, b.line.Text())
 		}
 	}
 	b.keep()
@@ -233,19 +228,19 @@ func (b *Bench) Goodbye() string {
 	return saidRunKept(b.Table.Number())
 }
 
-// outcomeOf is the result of a form, or why there is none, for as long as the same
+// latest is the result of a form, or why there is none, for as long as the same
 // stands in it.
-type outcomeOf struct {
+type latest struct {
 	text   string
 	result *bench.Result
 	why    []string
 }
 
-func (b *Bench) result() (*bench.Result, []string) {
-	text := b.Table.Form.Heading() + "\n" + b.Table.Form.Text()
-	if b.outcome.text != text {
-		r, why := b.Table.Form.Result()
-		b.outcome = outcomeOf{text, r, why}
+func (o *latest) of(f *bench.Form) (*bench.Result, []string) {
+	text := f.Heading() + "\n" + f.Text()
+	if o.text != text {
+		r, why := f.Result()
+		*o = latest{text, r, why}
 	}
-	return b.outcome.result, b.outcome.why
+	return o.result, o.why
 }

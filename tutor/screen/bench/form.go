@@ -160,21 +160,20 @@ func (f *form) note(b *Bench, field int) {
 
 // stash puts a value that cannot be taken into the field that the line names, where that
 // is empty: it is to be mended the next time.
-func (b *Bench) stash(text string) {
-	field, value, why := b.Table.Form.Aim(text)
-	if why == "" && b.Table.Form.Fields[field].Typed == "" {
-		b.Table.Form.Type(field, value)
+func stash(f *bench.Form, text string) {
+	field, value, why := f.Aim(text)
+	if why == "" && f.Fields[field].Typed == "" {
+		f.Type(field, value)
 	}
 }
 
 // canRestore reports whether another value stood in the field in hand.
-func (b *Bench) canRestore() bool {
-	f := b.form
+func (f *form) canRestore(b *Bench) bool {
 	return b.isMeasuring() && b.sheet == sheet(f) && f.asking == nil && f.before[f.at] != "" && f.before[f.at] != b.line.Text()
 }
 
 // restore brings the value into the line that stood in the field before.
-func (b *Bench) restore() { b.line.Set(b.form.before[b.form.at]) }
+func (f *form) restore(b *Bench) { b.line.Set(f.before[f.at]) }
 
 func (f *form) press(b *Bench, k tea.KeyMsg) bool {
 	step, ok := map[tea.KeyType]int{
@@ -240,8 +239,8 @@ func (f *form) keys(b *Bench) []frame.Binding {
 		keys = append(keys, b.on.Empty)
 	}
 	for _, a := range b.actions {
-		if a.key.Enabled() && a.can(b) && a.menu != views.MenuLeave {
-			keys = append(keys, a.key)
+		if a.Key.Enabled() && a.Can(b) && a.Menu != views.MenuLeave {
+			keys = append(keys, a.Key)
 		}
 	}
 	return append(keys, b.on.Menu, b.on.Leave)

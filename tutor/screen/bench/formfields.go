@@ -33,9 +33,9 @@ func (f *form) under(b *Bench) []views.Label {
 		// What is the matter with a bad value stands beside it.
 		return []views.Label{{Word: views.WordSample, Text: b.Table.Form.Sample(f.at)}}
 	case bench.Assigns(text):
-		return b.assigned(text)
+		return underAssigned(b.Table.Form, text)
 	}
-	return b.taken(f.at, text)
+	return underTaken(b.Table.Form, f.at, text)
 }
 
 // underAsked are the choices of what is asked about a field, or a sample.
@@ -50,20 +50,21 @@ func (f *form) underAsked() []views.Label {
 	return all
 }
 
-// assigned is how a line that names its field is taken.
-func (b *Bench) assigned(text string) []views.Label {
-	field, value, why := b.Table.Form.Aim(text)
+// underAssigned is how a line that names its field is taken.
+func underAssigned(f *bench.Form, text string) []views.Label {
+	field, value, why := f.Aim(text)
 	if why != "" {
 		return []views.Label{{Word: wordNotYet, Text: beginning(why)}}
 	}
-	return b.taken(field, value)
+	return underTaken(f, field, value)
 }
 
-func (b *Bench) taken(field int, text string) []views.Label {
-	taken, why := b.Table.Form.Echo(field, text)
+// underTaken is how a value is taken for a field.
+func underTaken(f *bench.Form, field int, text string) []views.Label {
+	taken, why := f.Echo(field, text)
 	if why != "" {
 		return []views.Label{{Word: wordNotYet, Text: beginning(why)}}
 	}
-	name := b.Table.Form.Fields[field].Name()
+	name := f.Fields[field].Name()
 	return []views.Label{{Word: wordTaken, Text: name + " = " + taken, IsProse: true}}
 }

@@ -48,7 +48,7 @@ func (b *Bench) openOutcome(o *outcome) {
 		return
 	}
 	var why []string
-	if o.result, why = b.result(); why != nil {
+	if o.result, why = b.latest.of(b.Table.Form); why != nil {
 		b.mend(why)
 		return
 	}
@@ -104,7 +104,7 @@ func (o *outcome) question(*Bench) string { return saidWhatNext }
 func (o *outcome) view(b *Bench) views.Sheet {
 	v := resultView{page: o.page, result: o.result, plot: o.scene, notes: o.notes, top: o.Seen.Top}
 	if text := b.anew(b.line.Text(), b.refused); bench.Assigns(text) {
-		v.under = b.assigned(text)
+		v.under = underAssigned(b.Table.Form, text)
 	}
 	return v
 }
@@ -173,7 +173,7 @@ func (o *outcome) change(b *Bench, text string) {
 		return
 	}
 	b.form.at = field
-	r, wrong := b.result()
+	r, wrong := b.latest.of(b.Table.Form)
 	if wrong != nil {
 		b.mend(wrong)
 		return

@@ -48,8 +48,8 @@ func (b *Bench) command() *string {
 	}
 	does := ""
 	for _, a := range b.actions {
-		if a.word == word {
-			does = a.menu + "."
+		if a.Word == word {
+			does = a.Menu + "."
 		}
 	}
 	return &does
@@ -64,7 +64,7 @@ func (b *Bench) rope() views.Rope {
 		case word == "":
 			continue
 		// A step without a name is shown as the one before it.
-		case i == at, i < at && b.nameless(i+1, at):
+		case i == at, i < at && nameless(b.Table.Steps[i+1:at+1]):
 			rope.Reached = len(rope.Words)
 			rope.Words = append(rope.Words, views.InHand(b.look, word))
 		case b.Table.Form != nil && s.IsDone != nil && s.IsDone(&b.Table):

@@ -63,24 +63,12 @@ type menu struct {
 	at int
 }
 
-// open lists the actions that can be done now.
-func (*menu) open(b *Bench) []action {
-	var can []action
-	for _, a := range b.actions {
-		// What cannot be done now is not listed: there is no grey item to wonder about.
-		if a.menu != "" && a.can(b) {
-			can = append(can, a)
-		}
-	}
-	return can
-}
-
 func (n *menu) press(b *Bench, k tea.KeyMsg) (ok bool) {
-	can := n.open(b)
+	can := b.actions.Offered(b)
 	if k.Type == tea.KeyEnter {
 		b.home()
 		// After home, because it may lay a sheet of its own.
-		can[n.at].do(b)
+		can[n.at].Do(b)
 		return true
 	}
 	n.at, ok = frame.PickedInTurn(n.at, len(can), k)
@@ -98,11 +86,7 @@ func (*menu) keys(b *Bench) []frame.Binding {
 }
 
 func (n *menu) view(b *Bench) views.Sheet {
-	v := views.Menu{At: n.at, Top: n.Seen.Top, Beneath: b.base.view(b)}
-	for _, a := range n.open(b) {
-		v.Items = append(v.Items, views.ItemOf(a.menu, a.key, a.word))
-	}
-	return v
+	return views.Menu{Items: b.actions.Offered(b).Items(), At: n.at, Top: n.Seen.Top, Beneath: b.base.view(b)}
 }
 
 // agree asks whether to go on without a record.

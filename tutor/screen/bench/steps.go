@@ -58,7 +58,7 @@ func (b *Bench) put(step int, q *bench.Question, then func(*Bench)) {
 	b.ask(a)
 }
 
-// nameless reports whether the steps from one to another have no name of their own.
-func (b *Bench) nameless(from, to int) bool {
-	return !slices.ContainsFunc(b.Table.Steps[from:to+1], func(s bench.Step) bool { return s.Name != "" })
+// nameless reports whether steps have no name of their own.
+func nameless(steps []bench.Step) bool {
+	return !slices.ContainsFunc(steps, func(s bench.Step) bool { return s.Name != "" })
 }

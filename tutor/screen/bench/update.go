@@ -1,7 +1,6 @@
 package bench
 
 import (
-	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
 	"example.org/standstill/tutor"
@@ -52,7 +51,7 @@ func (b *Bench) Key(k tea.KeyMsg) Wish {
 		b.obeyWord(tutor.AskHelp)
 	// The sheet comes before the table, because arrows and Tab mean something else on each.
 	case b.sheet.press(b, k):
-	case b.obey(k):
+	case b.actions.Press(b, k):
 	case k.Type == tea.KeyEnter:
 		b.enter()
 	case k.Type == tea.KeyEsc:
@@ -76,17 +75,6 @@ func (b *Bench) edit(k tea.KeyMsg) {
 	if b.line.Edit(k) {
 		b.sheet.typed(b)
 	}
-}
-
-// obey does what the table says for a key.
-func (b *Bench) obey(k tea.KeyMsg) bool {
-	for _, a := range b.actions {
-		if key.Matches(k, a.key) && a.can(b) {
-			a.do(b)
-			return true
-		}
-	}
-	return false
 }
 
 // enter hands the line in: a word is obeyed, anything else is the sheet's.
@@ -115,8 +103,8 @@ func (b *Bench) obeyTyped(word tutor.Word, rest string) {
 
 func (b *Bench) obeyWord(word tutor.Word) {
 	for _, a := range b.actions {
-		if a.word == word && a.can(b) {
-			a.do(b)
+		if a.Word == word && a.Can(b) {
+			a.Do(b)
 			return
 		}
 	}

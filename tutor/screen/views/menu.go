@@ -1,9 +1,6 @@
 package views
 
-import (
-	"example.org/standstill/tutor"
-	"example.org/standstill/tutor/screen/frame"
-)
+import "example.org/standstill/tutor/screen/frame"
 
 // Menu lists what can be done now.
 type Menu struct {
@@ -14,15 +11,6 @@ type Menu struct {
 
 // MenuItem is what can be done, with its key and its word, "" for none.
 type MenuItem struct{ Does, Key, Word string }
-
-// ItemOf is an item with a key, which may be none, and a word.
-func ItemOf(does string, key frame.Binding, word tutor.Word) MenuItem {
-	item := MenuItem{Does: does, Word: string(word)}
-	if key.Enabled() {
-		item.Key = key.Help().Key
-	}
-	return item
-}
 
 // Under is that of the sheet beneath.
 func (n Menu) Under(s *Screen, cols, rows int) []frame.Row { return under(n.Beneath, s, cols, rows) }

@@ -10,6 +10,7 @@
 //	lesson.go          what a lesson comes to, as the sheets read it
 //	work.go, forces.go, statement.go, table.go, page.go   the work on one problem
 //	list.go, menu.go, students.go, welcome.go, reader.go, past.go, solution.go, angles.go
+//	action.go          what can be done, for the menu and the keys
 //	memo.go            what is kept of a costly drawing
 //	pen.go, mark.go, gutter.go, canvas.go      how texts, marks and drawings come into rows
 //	sentences.go       everything that is said
