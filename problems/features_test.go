@@ -107,7 +107,7 @@ find: [T1, T2]
 	negative := bytes.Replace(data, []byte("k: 40 N/m"), []byte("k: -4 kg"), 1)
 	command := bytes.Replace(data, []byte("k: 40 N/m"), []byte("quit: 4 kg"), 1)
 	for _, kept := range [][]byte{data, negative, command} {
-		if p, found := ReadKept("a", kept); p == nil {
+		if p, found := ReadSaved("a", kept); p == nil {
 			t.Error(found)
 		}
 	}

@@ -27,9 +27,9 @@ func Read(name string, data []byte) (*Problem, Findings) {
 	return r.done(d)
 }
 
-// ReadKept reads a file that a record or a hand-in kept. It was accepted once, so what
+// ReadSaved reads a file that a record or a hand-in has. It was accepted once, so what
 // is refused only by later rules is let pass.
-func ReadKept(name string, data []byte) (*Problem, Findings) {
+func ReadSaved(name string, data []byte) (*Problem, Findings) {
 	r := &reader{name: name, kept: true}
 	return r.done(r.problem(data))
 }

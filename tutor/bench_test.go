@@ -32,7 +32,7 @@ func BenchmarkNextOfABusyStudent(b *testing.B) {
 			b.Fatal(err)
 		}
 		for range 12 {
-			if _, err := l.HandIn("w up left; T down"); err != nil {
+			if _, err := l.Check("w up left; T down"); err != nil {
 				b.Fatal(err)
 			}
 		}

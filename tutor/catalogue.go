@@ -11,11 +11,11 @@ import (
 // Stage is the one in hand of the attempt that is not finished, "" if there is
 // none. The counts are those of the best attempt.
 type Progress struct {
-	Standing   Standing
+	Status     Status
 	Stage      checker.Stage
 	Attempts   int
 	Items      int // answered
-	FirstGo    int // of these, right first time
+	RightFirst int // of these, right first time
 	Lines      int // checked
 	Refused    int // of these, wrong or almost right
 	Hints      int
@@ -87,7 +87,7 @@ func (d *Desk) Progress(id string) Progress {
 			continue
 		}
 		// Of equals, the later attempt.
-		if now := page.Progress(); now.Standing >= best.Standing {
+		if now := page.Progress(); now.Status >= best.Status {
 			best = now
 		}
 		stage = ""
@@ -101,9 +101,9 @@ func (d *Desk) Progress(id string) Progress {
 
 // Progress says how far the page has come.
 func (g *Page) Progress() Progress {
-	p := Progress{Standing: g.standing(), Attempts: 1}
+	p := Progress{Status: g.status(), Attempts: 1}
 	p.Hints, p.StepsShown = g.Hints()
-	p.FirstGo, p.Items = g.FirstGoes()
+	p.RightFirst, p.Items = g.RightFirst()
 	for _, l := range g.lines {
 		switch {
 		case l.Kind != Typed || l.Verdict == checker.Unread:

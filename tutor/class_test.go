@@ -59,7 +59,7 @@ func TestClassSetsWorkAndNumbers(t *testing.T) {
 	if err != nil || l.Problem.Copy != own.Copy || !strings.Contains(own.Copy, "g=9.81") {
 		t.Fatalf("the copy is %q, want %q, %v", l.Problem.Copy, own.Copy, err)
 	}
-	if l.Refused(AskHint) == "" || l.Refused(AskSolution) == "" || l.Refused(KeepLine) != "" {
+	if l.Refused(AskHint) == "" || l.Refused(AskSolution) == "" || l.Refused(DisputeLine) != "" {
 		t.Error("hints and solution are not refused")
 	}
 }

@@ -109,7 +109,7 @@ func (d *Desk) start(p *problems.Problem, copy int, run string) (*Lesson, error)
 		return nil, err
 	}
 	// Before the first entry, which could not be marked again without its problem.
-	if err := d.tutor.Record.KeepProblem(p.Hash, p.ID, string(p.Raw)); err != nil {
+	if err := d.tutor.Record.SaveProblem(p.Hash, p.ID, string(p.Raw)); err != nil {
 		return nil, err
 	}
 	begun, err := d.tutor.Record.Append(record.Entry{Kind: record.Begun, Student: d.Student.ID,
@@ -137,5 +137,5 @@ func (d *Desk) Unfinished() (id string, ok bool) {
 // Tutor is who leads the lessons of this desk.
 func (d *Desk) Tutor() *Tutor { return d.tutor }
 
-// Record is where what the student does is kept.
+// Record is where what the student does is saved.
 func (d *Desk) Record() *record.Record { return d.tutor.Record }

@@ -31,7 +31,7 @@ func (d *Desk) kept(a *Attempt) *atomic.Pointer[string] {
 	return d.drafts[a]
 }
 
-// SaveDraft keeps a half-typed line, to be found by Draft on coming back, in the place
+// SaveDraft saves a half-typed line, to be found by Draft on coming back, in the place
 // of the one before.
 func (l *Lesson) SaveDraft(text string) error {
 	if save := l.HalfTyped(text); save != nil {

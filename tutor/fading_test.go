@@ -44,7 +44,7 @@ func TestComponentsArePassedOverOnceSteady(t *testing.T) {
 			t.Fatal(err)
 		}
 		for _, page := range []*Page{l.Page, again} {
-			if p := page.Progress(); p.Standing != AtFirstGo || p.Items != p.FirstGo || !page.Solved() {
+			if p := page.Progress(); p.Status != RightFirst || p.Items != p.RightFirst || !page.Solved() {
 				t.Errorf("%s, passed over, is %+v", a.ID, p)
 			}
 		}
@@ -72,7 +72,7 @@ func TestPassingOverIsJudgedNoHarder(t *testing.T) {
 		handIn(t, l, lantern[4:6]...)
 		hand(t, l, "T1 = 21.5 N")
 		handIn(t, l, lantern[6])
-		if p := l.Progress(); p.Standing != AtFirstGo || p.Items-p.FirstGo != 2 {
+		if p := l.Progress(); p.Status != RightFirst || p.Items-p.RightFirst != 2 {
 			t.Errorf("passed %v: %+v", passed, p)
 		}
 	}
@@ -107,7 +107,7 @@ func TestAnyOrderAtTheHardestLevel(t *testing.T) {
 				}
 			}
 		}
-		if p := l.Progress(); p.Standing != AtFirstGo {
+		if p := l.Progress(); p.Status != RightFirst {
 			t.Errorf("%s is %+v", h.ID, p)
 		}
 	}

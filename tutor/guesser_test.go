@@ -150,7 +150,7 @@ func (s guesser) work(t *testing.T, l *Lesson, c *clock) {
 
 func hand(t *testing.T, l *Lesson, text string) *Line {
 	t.Helper()
-	r, err := l.HandIn(text)
+	r, err := l.Check(text)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -188,8 +188,8 @@ func TestGuessingIsNoMastery(t *testing.T) {
 				l, a := take(t, d)
 				s.work(t, l, c)
 				p := l.Progress()
-				t.Logf("%-22s level %d  %-12s %2d of %2d right first time, refused %2d  %s", a.ID, a.Level, p.Standing, p.FirstGo, p.Items, p.Refused, a.Why)
-				if p.Standing == AtFirstGo {
+				t.Logf("%-22s level %d  %-12s %2d of %2d right first time, refused %2d  %s", a.ID, a.Level, p.Status, p.RightFirst, p.Items, p.Refused, a.Why)
+				if p.Status == RightFirst {
 					t.Errorf("%s is right first time", a.ID)
 				}
 				if a.Level > 1 {
@@ -214,9 +214,9 @@ func TestCareIsSeen(t *testing.T) {
 		}
 		work(t, l)
 		p := l.Progress()
-		t.Logf("%-22s level %d  %-12s %2d of %2d right first time, hints %d  %s", a.ID, a.Level, p.Standing, p.FirstGo, p.Items, p.Hints, a.Why)
-		if p.Standing != AtFirstGo {
-			t.Errorf("%s is %s", a.ID, p.Standing)
+		t.Logf("%-22s level %d  %-12s %2d of %2d right first time, hints %d  %s", a.ID, a.Level, p.Status, p.RightFirst, p.Items, p.Hints, a.Why)
+		if p.Status != RightFirst {
+			t.Errorf("%s is %s", a.ID, p.Status)
 		}
 	}
 	if highest < 2 {
@@ -238,8 +238,8 @@ func TestGuessingIsNoMasteryAnywhere(t *testing.T) {
 	for _, h := range list {
 		l := open(t, d, h.ID)
 		guesser{}.work(t, l, c)
-		if p := l.Progress(); p.Standing == AtFirstGo {
-			t.Errorf("%s is right first time: %d of %d, refused %d", h.ID, p.FirstGo, p.Items, p.Refused)
+		if p := l.Progress(); p.Status == RightFirst {
+			t.Errorf("%s is right first time: %d of %d, refused %d", h.ID, p.RightFirst, p.Items, p.Refused)
 		}
 	}
 	for _, held := range d.Past().Ideas() {

@@ -86,8 +86,8 @@ func (g *Page) nextLevel(about topic) int {
 	return level
 }
 
-// Hint gives the next hint for the item in hand and keeps that it was given. The
-// third shows the step. After it the same hint is given again and nothing is kept.
+// Hint gives the next hint for the item in hand and saves that it was given. The
+// third shows the step. After it the same hint is given again and nothing is saved.
 // The line is nil where nothing is open.
 func (l *Lesson) Hint() (*Line, error) {
 	stage, item, ok := l.InHand()
@@ -97,7 +97,7 @@ func (l *Lesson) Hint() (*Line, error) {
 	about := topicOf(l.subject(stage, item))
 	level := l.nextLevel(about)
 	for i := len(l.lines) - 1; i >= 0; i-- {
-		// Not kept again: the number of hints would grow by reading one twice.
+		// Not saved again: the number of hints would grow by reading one twice.
 		if last := &l.lines[i]; level == lastLevel && last.Kind == Hinted && last.about == about && last.Level == lastLevel {
 			return last, nil
 		}

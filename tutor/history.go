@@ -54,7 +54,7 @@ func HistoryOf(entries []record.Entry) *History {
 
 // pageKinds are the kinds of entries that a page is made of. One of another kind,
 // such as a later program's, begins no attempt.
-var pageKinds = []string{record.Begun, record.Answer, record.Hint, record.Solution, record.Kept, record.Accepted, record.Withdrawn, record.Unsent,
+var pageKinds = []string{record.Begun, record.Answer, record.Hint, record.Solution, record.Disputed, record.Accepted, record.Withdrawn, record.Unsent,
 	record.Predicted, record.Limited, record.PassedOn}
 
 // Add files an entry that happened after all others to its attempt; nil for an

@@ -10,7 +10,7 @@ import (
 	"example.org/standstill/tutor/record"
 )
 
-// longestText is how many characters of a line are kept; the checker reads far
+// longestText is how many characters of a line are saved; the checker reads far
 // fewer, and says so.
 const longestText = 4000
 
@@ -241,7 +241,7 @@ func (l *Line) take(a checker.Answer, report checker.Report) {
 	}
 }
 
-// settle finds out what is done in the end, and what would be if the line were kept.
+// settle finds out what is done in the end, and what would be if the line were disputed.
 func (l *Line) settle(reports []checker.Report) {
 	l.Done = slices.Clone(l.credited)
 	for _, r := range reports {

@@ -45,7 +45,7 @@ func checkPageLine(t *testing.T, number int, l *Lesson, typed, want string) {
 	t.Helper()
 	var verdict checker.Verdict
 	if stage, _, _ := l.InHand(); typed == "keep" {
-		r, err := l.Keep()
+		r, err := l.Dispute()
 		if err != nil || r.Line == nil {
 			t.Fatal(number, "nothing was kept", err)
 		}
@@ -53,7 +53,7 @@ func checkPageLine(t *testing.T, number int, l *Lesson, typed, want string) {
 	} else if item, named := l.Named(stage, typed); named && l.Choose(item) {
 		verdict = "chosen"
 	} else {
-		r, err := l.HandIn(typed)
+		r, err := l.Check(typed)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -126,7 +126,7 @@ func (s *learner) study(t *testing.T, days, each int) (w went) {
 			if here > 0 {
 				w.tried, w.steady = problem, 0
 			}
-			if l.Progress().Standing == AtFirstGo {
+			if l.Progress().Status == RightFirst {
 				w.firstGo++
 			}
 			if w.steady == 0 && allSteady(d.Past(), spoiled) {

@@ -24,10 +24,10 @@ type Result struct {
 	Solved bool
 }
 
-// HandIn marks a typed line for what is in hand and keeps it. What holds nothing
-// to read is not kept: the Result's Line is nil then. Once nothing is open, lines
+// Check marks a typed line for what is in hand and saves it. What holds nothing
+// to read is not saved: the Result's Line is nil then. Once nothing is open, lines
 // are taken as further working.
-func (l *Lesson) HandIn(text string) (Result, error) {
+func (l *Lesson) Check(text string) (Result, error) {
 	text = tidyText(text)
 	if text == "" {
 		return Result{}, nil
@@ -80,16 +80,16 @@ func (l *Lesson) result(line *Line, was checker.Stage, wasOpen bool) Result {
 	return Result{Line: line, Moved: open && now != was, Solved: wasOpen && !open}
 }
 
-// Keep lets the last refused line of the stage in hand stand against our
+// Dispute lets the last refused line of the stage in hand stand against our
 // judgement, flagged for the teacher, and goes on. The Result's Line is nil where
 // no line was refused.
-func (l *Lesson) Keep() (Result, error) {
+func (l *Lesson) Dispute() (Result, error) {
 	stage, _, open := l.InHand()
 	refused := l.refused(stage)
 	if !open || refused == "" {
 		return Result{}, nil
 	}
-	line, err := l.note(record.Entry{Kind: record.Kept, Stage: string(stage), Ref: refused})
+	line, err := l.note(record.Entry{Kind: record.Disputed, Stage: string(stage), Ref: refused})
 	if err != nil {
 		return Result{}, err
 	}
@@ -104,7 +104,7 @@ func (l *Lesson) refused(stage checker.Stage) string {
 		if line.Kind != Typed || line.Stage != stage {
 			continue
 		}
-		if line.Verdict == checker.Right || line.Kept || line.Accepted {
+		if line.Verdict == checker.Right || line.Disputed || line.Accepted {
 			return ""
 		}
 		return line.ID
@@ -112,13 +112,13 @@ func (l *Lesson) refused(stage checker.Stage) string {
 	return ""
 }
 
-// CanKeep reports whether there is a refused line that could be kept.
-func (l *Lesson) CanKeep() bool {
+// CanDispute reports whether there is a refused line that could be disputed.
+func (l *Lesson) CanDispute() bool {
 	stage, _, open := l.InHand()
 	return open && l.refused(stage) != ""
 }
 
-// Solution returns the worked solution, and keeps that it was shown: the problem
+// Solution returns the worked solution, and saves that it was shown: the problem
 // then counts as shown, unless it was solved before.
 func (l *Lesson) Solution() ([]Step, error) {
 	if !l.Over() {
@@ -146,7 +146,7 @@ func (l *Lesson) Echo(text string) string {
 	return read
 }
 
-// note keeps an entry about this lesson, then writes it on the page.
+// note saves an entry about this lesson, then writes it on the page.
 func (l *Lesson) note(e record.Entry) (*Line, error) {
 	e.Student = l.desk.Student.ID
 	e.Problem, e.Hash, e.Givens, e.Copy = l.Problem.ID, l.Problem.Hash, l.Problem.Copy, l.attempt.Copy

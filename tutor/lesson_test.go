@@ -53,7 +53,7 @@ func open(t *testing.T, d *Desk, id string) *Lesson {
 func handIn(t *testing.T, l *Lesson, lines ...string) {
 	t.Helper()
 	for _, text := range lines {
-		r, err := l.HandIn(text)
+		r, err := l.Check(text)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -92,8 +92,8 @@ func TestWholeProblemAtFirstGo(t *testing.T) {
 	handIn(t, l, lantern[2:4]...)
 	wantInHand(t, l, checker.XSum, "")
 	handIn(t, l, lantern[4:]...)
-	if !l.Solved() || d.Progress("canal-lantern").Standing != AtFirstGo {
-		t.Fatalf("the standing is %v", d.Progress("canal-lantern"))
+	if !l.Solved() || d.Progress("canal-lantern").Status != RightFirst {
+		t.Fatalf("the status is %v", d.Progress("canal-lantern"))
 	}
 }
 
@@ -123,15 +123,15 @@ func TestComesBackToTheSamePlace(t *testing.T) {
 			t.Fatal("the draft outlived the line")
 		}
 	}
-	if p := seat(t, path).Progress("canal-lantern"); p.Standing != AtFirstGo {
-		t.Fatalf("the standing is %v", p)
+	if p := seat(t, path).Progress("canal-lantern"); p.Status != RightFirst {
+		t.Fatalf("the status is %v", p)
 	}
 }
 
 func TestHintsGoUpAndTheThirdIsCounted(t *testing.T) {
 	l := open(t, seat(t, ""), "canal-lantern")
 	handIn(t, l, lantern[0])
-	if _, err := l.HandIn("T1 sin α"); err != nil {
+	if _, err := l.Check("T1 sin α"); err != nil {
 		t.Fatal(err)
 	}
 	for _, want := range []int{1, 2, 3, 3} {
@@ -153,20 +153,20 @@ func TestKeptLineGoesOnAndIsDisputedUntilAccepted(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "record.db")
 	l := open(t, seat(t, path), "canal-lantern")
 	handIn(t, l, lantern[:4]...)
-	if r, err := l.Keep(); err != nil || r.Line != nil {
+	if r, err := l.Dispute(); err != nil || r.Line != nil {
 		t.Fatalf("kept %+v, %v, with nothing refused", r.Line, err)
 	}
-	refused, err := l.HandIn("T1 sin α = T2 sin β")
-	if err != nil || refused.Line.Verdict != checker.Wrong || !l.CanKeep() {
+	refused, err := l.Check("T1 sin α = T2 sin β")
+	if err != nil || refused.Line.Verdict != checker.Wrong || !l.CanDispute() {
 		t.Fatalf("%+v, %v", refused.Line, err)
 	}
-	r, err := l.Keep()
-	if err != nil || r.Line == nil || !r.Line.Kept || !r.Moved {
+	r, err := l.Dispute()
+	if err != nil || r.Line == nil || !r.Line.Disputed || !r.Moved {
 		t.Fatalf("%+v, %v", r, err)
 	}
 	handIn(t, l, lantern[5:]...)
-	if s := seat(t, path).Progress("canal-lantern").Standing; s != Disputed {
-		t.Fatalf("the standing is %v", s)
+	if s := seat(t, path).Progress("canal-lantern").Status; s != Disputed {
+		t.Fatalf("the status is %v", s)
 	}
 	accept := record.Entry{Kind: record.Accepted, Student: l.desk.Student.ID, Problem: l.Problem.ID,
 		Hash: l.Problem.Hash, Ref: r.Line.ID}
@@ -174,15 +174,15 @@ func TestKeptLineGoesOnAndIsDisputedUntilAccepted(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if s := seat(t, path).Progress("canal-lantern").Standing; s != AtFirstGo {
-		t.Fatalf("accepted, the standing is %v", s)
+	if s := seat(t, path).Progress("canal-lantern").Status; s != RightFirst {
+		t.Fatalf("accepted, the status is %v", s)
 	}
 	accept.Kind, accept.Ref = record.Withdrawn, kept.ID
 	if _, err := l.desk.tutor.Record.Append(accept); err != nil {
 		t.Fatal(err)
 	}
-	if s := seat(t, path).Progress("canal-lantern").Standing; s != Disputed {
-		t.Fatalf("with the acceptance taken back, the standing is %v", s)
+	if s := seat(t, path).Progress("canal-lantern").Status; s != Disputed {
+		t.Fatalf("with the acceptance taken back, the status is %v", s)
 	}
 }
 
@@ -192,14 +192,14 @@ func TestSolutionCountsAsShownAndAgainDrawsOtherNumbers(t *testing.T) {
 	if steps, err := l.Solution(); err != nil || len(steps) == 0 {
 		t.Fatal(steps, err)
 	}
-	if s := d.Progress("canal-lantern").Standing; s != Shown || !l.Over() {
-		t.Fatalf("the standing is %v", s)
+	if s := d.Progress("canal-lantern").Status; s != Shown || !l.Over() {
+		t.Fatalf("the status is %v", s)
 	}
 	again, err := d.Again("canal-lantern")
 	if err != nil || again.Problem.Copy == "" || again.Over() {
 		t.Fatalf("%q, %v", again.Problem.Copy, err)
 	}
-	if p := d.Progress("canal-lantern"); p.Standing != Shown || p.Stage != checker.Diagram || p.Attempts != 2 {
+	if p := d.Progress("canal-lantern"); p.Status != Shown || p.Stage != checker.Diagram || p.Attempts != 2 {
 		t.Fatalf("the progress is %+v", p)
 	}
 	if strings.Contains(again.Statement(), "{") || again.Statement() == l.Statement() {
@@ -222,8 +222,8 @@ func TestEditedFileChangesNothingAboutYesterday(t *testing.T) {
 	}
 	d := seat(t, path)
 	d.tutor.Bank = d.tutor.Bank.With(bank)
-	if s := d.Progress("canal-lantern").Standing; s != AtFirstGo {
-		t.Fatalf("the standing is %v", s)
+	if s := d.Progress("canal-lantern").Status; s != RightFirst {
+		t.Fatalf("the status is %v", s)
 	}
 	again, err := d.Again("canal-lantern")
 	if err != nil || again.Problem.Hash == l.Problem.Hash {
@@ -239,7 +239,7 @@ func TestKeptTextMustHaveItsHash(t *testing.T) {
 		t.Fatal(err)
 	}
 	edited := bytes.Replace(p.Raw, []byte("35 deg"), []byte("40 deg"), 1)
-	if err := d.tutor.Record.KeepProblem("a hash of something else", p.ID, string(edited)); err != nil {
+	if err := d.tutor.Record.SaveProblem("a hash of something else", p.ID, string(edited)); err != nil {
 		t.Fatal(err)
 	}
 	if got, err := SavedProblem("a hash of something else", d.tutor.Record); err == nil {
@@ -250,15 +250,15 @@ func TestKeptTextMustHaveItsHash(t *testing.T) {
 func TestWhatHoldsNothingIsNotKept(t *testing.T) {
 	l := open(t, seat(t, ""), "canal-lantern")
 	for _, text := range []string{"", "   ", "\x1b[31m\x07", "\n\n"} {
-		if r, err := l.HandIn(text); err != nil || r.Line != nil {
+		if r, err := l.Check(text); err != nil || r.Line != nil {
 			t.Fatalf("%q: %+v, %v", text, r.Line, err)
 		}
 	}
-	r, err := l.HandIn("T1 up \x1b[31mleft; T2 up right; w down\x00")
+	r, err := l.Check("T1 up \x1b[31mleft; T2 up right; w down\x00")
 	if err != nil || r.Line.Verdict != checker.Right || strings.ContainsAny(r.Line.Text, "\x1b\x00") {
 		t.Fatalf("%+v, %v", r.Line, err)
 	}
-	if r, err = l.HandIn(strings.Repeat("((T1", 100000)); err != nil || r.Line.Verdict != checker.Unread {
+	if r, err = l.Check(strings.Repeat("((T1", 100000)); err != nil || r.Line.Verdict != checker.Unread {
 		t.Fatalf("%v, %v", r.Line.Verdict, err)
 	}
 }

@@ -47,7 +47,7 @@ func TestMeasuredCopyIsCreditedAndNoPlaceToComeBackTo(t *testing.T) {
 	for _, line := range []string{"T1 up left; T2 up right; w down",
 		"T1x = -T1 cos 30; T1y = T1 sin 30; T2x = T2 cos 45; T2y = T2 sin 45; wx = 0; wy = -0.350 kg * 9.8 m/s^2",
 		"T2 cos 45 - T1 cos 30 = 0", "T1 sin 30 + T2 sin 45 = 3.43 N", "T1 = 2.51 N; T2 = 3.08 N"} {
-		if result, err := lesson.HandIn(line); err != nil {
+		if result, err := lesson.Check(line); err != nil {
 			t.Fatal(err)
 		} else if result.Line.Verdict != "right" {
 			t.Fatalf("%s: %+v", line, result.Line.Report)
@@ -57,10 +57,10 @@ func TestMeasuredCopyIsCreditedAndNoPlaceToComeBackTo(t *testing.T) {
 	if desk, err = teacher.Seat(student); err != nil {
 		t.Fatal(err)
 	}
-	if got := desk.ProgressOf(p); got.Standing != tutor.AtFirstGo {
-		t.Errorf("standing %v", got)
+	if got := desk.ProgressOf(p); got.Status != tutor.RightFirst {
+		t.Errorf("status %v", got)
 	}
-	if got := desk.Progress("canal-lantern"); got.Standing != tutor.AtFirstGo {
+	if got := desk.Progress("canal-lantern"); got.Status != tutor.RightFirst {
 		t.Errorf("the problem is not credited: %v", got)
 	}
 	if id, ok := desk.Unfinished(); id != "banner-ring" || !ok {

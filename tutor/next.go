@@ -87,11 +87,11 @@ func (c *choosing) offer(id string) (Offer, bool) {
 	return c.bank[i], true
 }
 
-// best is the best standing of a problem.
-func (c *choosing) best(id string) (best Standing) {
+// best is the best status of a problem.
+func (c *choosing) best(id string) (best Status) {
 	for _, p := range c.past.Pages {
 		if p.Problem == id {
-			best = max(best, p.Standing)
+			best = max(best, p.Status)
 		}
 	}
 	return best
@@ -276,13 +276,13 @@ func (c *choosing) levelHeld() int {
 	slices.SortStableFunc(over, func(a, b *PastPage) int { return a.Last.Compare(b.Last) })
 	level, at, lowered := 1, 0, false
 	for _, p := range over {
-		switch p.Standing {
+		switch p.Status {
 		case ByTrying, Shown:
 			lowered = true
-		case AtFirstGo:
+		case RightFirst:
 			lowered = false
 		}
-		if p.Level >= level && p.Standing.Done() {
+		if p.Level >= level && p.Status.Done() {
 			at++
 		}
 		if level < hardest && at >= levelUp && c.steadyAt(level, p.Last) {
@@ -319,7 +319,7 @@ func (c *choosing) steadyAt(level int, at time.Time) bool {
 func (c *choosing) fresh() (Advice, bool) {
 	held := c.levelHeld()
 	lowest := 1
-	if n := len(c.own); n > 0 && c.own[n-1].Level == hardest && c.own[n-1].Standing == AtFirstGo {
+	if n := len(c.own); n > 0 && c.own[n-1].Level == hardest && c.own[n-1].Status == RightFirst {
 		lowest = hardest - 1 // nobody gets the easiest after a hard one that was right first time
 	}
 	// A topic with a problem of the right level comes before one that has only others.
@@ -488,7 +488,7 @@ func (c *choosing) longestAgo() (Advice, bool) {
 		return Advice{}, false
 	}
 	o := slices.MinFunc(c.bank, func(a, b Offer) int {
-		return cmp.Or(yes(c.best(a.ID) == AtFirstGo)-yes(c.best(b.ID) == AtFirstGo), c.lastTouched(a.ID).Compare(c.lastTouched(b.ID)))
+		return cmp.Or(yes(c.best(a.ID) == RightFirst)-yes(c.best(b.ID) == RightFirst), c.lastTouched(a.ID).Compare(c.lastTouched(b.ID)))
 	})
 	return Advice{Heading: o.Heading, Why: saidAllDone, Again: true}, true
 }

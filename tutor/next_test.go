@@ -58,12 +58,12 @@ func (c *nextCase) did(t *testing.T, f []string) {
 		t.Fatalf("%s is not in the bank", f[0])
 	}
 	p := PastPage{Problem: f[0], Topic: c.bank[i].Topic, Level: c.bank[i].Level, Over: true, Begun: moment(t, f[1]), Last: moment(t, f[2])}
-	names := map[string]Standing{"at-first-go": AtFirstGo, "worked-out": WorkedOut, "by-trying": ByTrying, "shown": Shown}
+	names := map[string]Status{"at-first-go": RightFirst, "worked-out": WorkedOut, "by-trying": ByTrying, "shown": Shown}
 	standing, ok := names[f[3]]
 	if !ok {
 		t.Fatalf("%q is no standing", f[3])
 	}
-	p.Standing = standing
+	p.Status = standing
 	for _, one := range f[4:] {
 		mark := one[len(one)-1]
 		p.Chances = append(p.Chances, Chance{Idea: Idea(one[:len(one)-1]), Problem: f[0], Right: mark == '+', Shown: mark == '?', Time: p.Last.Add(-time.Minute)})
@@ -158,14 +158,14 @@ func TestNextOfASmallBank(t *testing.T) {
 
 func TestStandingsInWords(t *testing.T) {
 	for p, want := range map[Progress]string{
-		{}:                                      "not begun",
-		{Standing: Begun, Stage: checker.XSum}:  "begun, at sum along x",
-		{Standing: AtFirstGo}:                   "right first time",
-		{Standing: WorkedOut}:                   "worked out",
-		{Standing: ByTrying}:                    "by trial and error",
-		{Standing: WithSteps}:                   "with steps shown",
-		{Standing: Disputed}:                    "disputed",
-		{Standing: Shown, Stage: checker.Solve}: "solution shown; again begun, at solve",
+		{}:                                    "not begun",
+		{Status: Begun, Stage: checker.XSum}:  "begun, at sum along x",
+		{Status: RightFirst}:                  "right first time",
+		{Status: WorkedOut}:                   "worked out",
+		{Status: ByTrying}:                    "by trial and error",
+		{Status: WithSteps}:                   "with steps shown",
+		{Status: Disputed}:                    "disputed",
+		{Status: Shown, Stage: checker.Solve}: "solution shown; again begun, at solve",
 	} {
 		if p.String() != want {
 			t.Errorf("%+v is %q, want %q", p, p, want)
@@ -224,7 +224,7 @@ func seatOfMany(tb testing.TB, entries int) *Desk {
 			if stage == checker.Components && n%7 == 0 {
 				text = fmt.Sprintf("%s tan 40", text)
 			}
-			if _, err := l.HandIn(text); err != nil {
+			if _, err := l.Check(text); err != nil {
 				tb.Fatal(err)
 			}
 			n++
@@ -273,7 +273,7 @@ func (c *nextCase) beginner(done []string, wrong int, idea Idea) (past Past) {
 	at := theFirstDay
 	for i, id := range done {
 		o := c.offer(id)
-		p := PastPage{Problem: id, Topic: o.Topic, Level: o.Level, Over: true, Standing: WorkedOut, Begun: at, Last: at.Add(10 * time.Minute)}
+		p := PastPage{Problem: id, Topic: o.Topic, Level: o.Level, Over: true, Status: WorkedOut, Begun: at, Last: at.Add(10 * time.Minute)}
 		for _, other := range o.Ideas() {
 			if other != idea || i == wrong {
 				p.Chances = append(p.Chances, Chance{Idea: other, Problem: id, Right: other != idea, Time: p.Last})

@@ -28,7 +28,7 @@ const (
 // Line is one line of the page. Report holds the verdict, what was read and what
 // is said; of a hint only the Message is set. Stage is the one in which it was typed; a
 // text with several lines may be for more than one. Done lists what is done by what is
-// right in it. Kept says that the student disputed the verdict and went on with the line, Accepted
+// right in it. Disputed says that the student disputed the verdict and went on with the line, Accepted
 // that a teacher then took it as right. Fault is not nil where a fault of ours left the
 // line without a judgement.
 type Line struct {
@@ -39,7 +39,7 @@ type Line struct {
 	Text     string // as typed
 	Level    int    // of a hint, 1 to 3
 	Done     []Place
-	Kept     bool
+	Disputed bool
 	Accepted bool
 	Fault    error
 	Time     time.Time
@@ -50,17 +50,17 @@ type Line struct {
 	Notes      []string
 	OffersHint bool
 
-	credited []Place          // what is done in later stages
-	would    []Place          // what is done besides if the line is kept
-	said     []checker.Answer // what counts as said from here on
-	about    topic            // of a hint
-	keptBy   string           // the entry that kept it
-	tries    []try            // what it says about each item
+	credited   []Place          // what is done in later stages
+	would      []Place          // what is done besides if the line is disputed
+	said       []checker.Answer // what counts as said from here on
+	about      topic            // of a hint
+	disputedBy string           // the entry that disputes it
+	tries      []try            // what it says about each item
 }
 
 // covers reports whether an item is done by the line.
 func (l *Line) covers(at Place) bool {
-	return slices.Contains(l.Done, at) || (l.Kept || l.Accepted) && slices.Contains(l.would, at)
+	return slices.Contains(l.Done, at) || (l.Disputed || l.Accepted) && slices.Contains(l.would, at)
 }
 
 // Statements are the reports of a typed line, one for each line of its text, in order;
@@ -72,8 +72,8 @@ func (l *Line) Statements() []checker.Report {
 	return []checker.Report{l.Report}
 }
 
-// onlyKept reports whether the line stands on the student's word alone.
-func (l *Line) onlyKept() bool { return l.Verdict != checker.Right && l.Kept && !l.Accepted }
+// onlyDisputed reports whether the line stands on the student's word alone.
+func (l *Line) onlyDisputed() bool { return l.Verdict != checker.Right && l.Disputed && !l.Accepted }
 
 // ShowsStep reports whether the line is the last of the hints, which shows the step itself.
 func (l *Line) ShowsStep() bool { return l.Kind == Hinted && l.Level == lastLevel }
@@ -137,9 +137,9 @@ func (g *Page) Add(e record.Entry) *Line {
 			g.revealed, g.shownAt = true, e.Time
 		}
 		return g.push(Line{ID: e.ID, Kind: Revealed, Stage: checker.Stage(e.Stage), Time: e.Time})
-	case record.Kept:
+	case record.Disputed:
 		// A later version of the checker may find the line right; then there is nothing to dispute.
-		return g.change(e.Ref, func(l *Line) { l.Kept, l.keptBy = l.Verdict != checker.Right, e.ID })
+		return g.change(e.Ref, func(l *Line) { l.Disputed, l.disputedBy = l.Verdict != checker.Right, e.ID })
 	case record.Accepted:
 		line := g.change(e.Ref, func(l *Line) { l.Accepted = true })
 		if line != nil {
@@ -181,10 +181,10 @@ func (g *Page) push(l Line) *Line {
 	return &g.lines[len(g.lines)-1]
 }
 
-// change finds the line of an entry, or that the entry kept.
+// change finds the line of an entry, or that the entry disputes.
 func (g *Page) change(id string, change func(*Line)) *Line {
 	for i := range g.lines {
-		if l := &g.lines[i]; id != "" && l.Kind == Typed && (l.ID == id || l.keptBy == id) {
+		if l := &g.lines[i]; id != "" && l.Kind == Typed && (l.ID == id || l.disputedBy == id) {
 			change(l)
 			return l
 		}
@@ -207,7 +207,7 @@ func (g *Page) Draft() string { return g.draft }
 // Revealed reports whether the worked solution was shown.
 func (g *Page) Revealed() bool { return g.revealed }
 
-// Solved reports whether every stage is done, kept lines included.
+// Solved reports whether every stage is done, disputed lines included.
 func (g *Page) Solved() bool {
 	_, _, open := g.InHand()
 	return !open
@@ -218,7 +218,7 @@ func (g *Page) Solved() bool {
 func (g *Page) Over() bool { return g.revealed || g.Solved() }
 
 // SaidLeft tells whoever goes on to another problem in the middle of this one that what was
-// written is kept; "" where nothing was written or nothing is left to do.
+// written is saved; "" where nothing was written or nothing is left to do.
 func (g *Page) SaidLeft() string {
 	if g.Over() || len(g.lines) == 0 {
 		return ""

@@ -20,7 +20,7 @@ type PastPage struct {
 	Problem, Topic string
 	Level          int
 	Measured       bool // on the numbers of a bench run
-	Standing       Standing
+	Status         Status
 	Stage          checker.Stage // in hand, "" once it is over
 	Over           bool
 	Begun, Last    time.Time
@@ -30,7 +30,7 @@ type PastPage struct {
 // PastOf sums up one attempt, whose page is g.
 func PastOf(a *Attempt, g *Page) PastPage {
 	p := PastPage{Problem: a.Problem, Topic: g.Problem.Topic, Level: g.Problem.Level, Measured: a.Measured(),
-		Standing: g.standing(), Over: g.Over(), Chances: g.Chances()}
+		Status: g.status(), Over: g.Over(), Chances: g.Chances()}
 	if !p.Over {
 		p.Stage, _, _ = g.InHand()
 	}

@@ -203,7 +203,7 @@ func TestPredictionIsKeptAndCompared(t *testing.T) {
 		t.Fatalf("%v, asked is %q", ok, a.Question)
 	}
 	wrong := (p.Right + 1) % 3
-	r, err := l.HandIn(fmt.Sprint(wrong + 1))
+	r, err := l.Check(fmt.Sprint(wrong + 1))
 	if err != nil || r.Said == "" || r.Line.Kind != Guessed {
 		t.Fatalf("%+v, %v", r, err)
 	}
@@ -211,7 +211,7 @@ func TestPredictionIsKeptAndCompared(t *testing.T) {
 		t.Fatal("it is asked again")
 	}
 	handIn(t, l, lantern[4:]...)
-	if p := l.Progress(); p.Standing != AtFirstGo || p.Refused != 0 || p.Lines != len(lantern) {
+	if p := l.Progress(); p.Status != RightFirst || p.Refused != 0 || p.Lines != len(lantern) {
 		t.Errorf("the prediction counts: %+v", p)
 	}
 	if said := l.SaidPrediction(); !strings.Contains(said, p.Choices[wrong].Said) || !strings.Contains(said, p.Choices[p.Right].Said) {
@@ -221,10 +221,10 @@ func TestPredictionIsKeptAndCompared(t *testing.T) {
 	if !ok {
 		t.Fatal("nothing is asked after Solve")
 	}
-	if r, err := l.HandIn("((("); err != nil || r.Line != nil || r.Said == "" {
+	if r, err := l.Check("((("); err != nil || r.Line != nil || r.Said == "" {
 		t.Fatalf("%+v, %v", r, err)
 	}
-	if r, err := l.HandIn("12345 N"); err != nil || r.Line.Kind != Limited || !strings.Contains(r.Said, q.angle[:0]) {
+	if r, err := l.Check("12345 N"); err != nil || r.Line.Kind != Limited || !strings.Contains(r.Said, q.angle[:0]) {
 		t.Fatalf("%+v, %v", r, err)
 	}
 	again, err := l.desk.tutor.Review(l.attempt.Entries)
@@ -234,7 +234,7 @@ func TestPredictionIsKeptAndCompared(t *testing.T) {
 	if _, ok := again.Limit(); ok {
 		t.Error("the question is asked again")
 	}
-	if p := again.Progress(); p.Standing != AtFirstGo || p.Lines != len(lantern) {
+	if p := again.Progress(); p.Status != RightFirst || p.Lines != len(lantern) {
 		t.Errorf("the answer counts: %+v", p)
 	}
 }
@@ -252,7 +252,7 @@ func TestPredictionsByClass(t *testing.T) {
 		if _, asked := l.Predict(); asked != want.asked {
 			t.Errorf("%d: asked is %v", questions, asked)
 		}
-		r, err := l.HandIn(lantern[4])
+		r, err := l.Check(lantern[4])
 		if err != nil || (r.Line != nil && r.Line.Verdict == checker.Right) != want.taken || want.taken != (r.Said == "") {
 			t.Errorf("%d: %+v, %v", questions, r, err)
 		}

@@ -23,13 +23,13 @@ func Title(stage checker.Stage) string {
 	}[stage]
 }
 
-// String says a standing in words, for lists.
-func (s Standing) String() string {
+// String says a status in words, for lists.
+func (s Status) String() string {
 	return [...]string{"not begun", "begun", "solution shown", "disputed", "with steps shown", "by trial and error", "worked out", "right first time"}[s]
 }
 
-// Key is the name of a standing in files for other programs. It never changes.
-func (s Standing) Key() string {
+// Key is the name of a status in files for other programs. It never changes.
+func (s Status) Key() string {
 	// Other programs read these, so they stay although the screens have had other words since.
 	return [...]string{"not begun", "begun", "solution shown", "disputed", "with steps shown", "by trying", "worked out", "at first go"}[s]
 }
@@ -40,16 +40,16 @@ func (p Progress) Goes() string {
 	if p.Items == 0 {
 		return ""
 	}
-	return fmt.Sprintf("%d of %d right first time", p.FirstGo, p.Items)
+	return fmt.Sprintf("%d of %d right first time", p.RightFirst, p.Items)
 }
 
 // Result says what a finished problem came to: "worked out, 7 of 9 right first time".
 func (p Progress) Result() string {
 	switch {
-	case p.Standing == AtFirstGo:
-		return fmt.Sprintf("right first time, %d of %d", p.FirstGo, p.Items)
-	case p.Standing.Done():
-		return p.Standing.String() + ", " + p.Goes()
+	case p.Status == RightFirst:
+		return fmt.Sprintf("right first time, %d of %d", p.RightFirst, p.Items)
+	case p.Status.Done():
+		return p.Status.String() + ", " + p.Goes()
 	}
 	return p.String()
 }
@@ -57,17 +57,17 @@ func (p Progress) Result() string {
 // String says how a student stands with a problem, in words.
 func (p Progress) String() string {
 	if p.Stage == "" {
-		return p.Standing.String()
+		return p.Status.String()
 	}
 	at := "begun, at " + strings.ToLower(Title(p.Stage)[:1]) + Title(p.Stage)[1:]
-	if p.Standing <= Begun {
+	if p.Status <= Begun {
 		return at
 	}
-	return p.Standing.String() + "; again " + at
+	return p.Status.String() + "; again " + at
 }
 
 // SaidWhoSees says who can see what is recorded, and that quitting loses nothing.
-// path is the record's file, AtHost, or "" for a record that is not kept.
+// path is the record's file, AtHost, or "" for a record that is not saved.
 func SaidWhoSees(path string) string {
 	if path == "" {
 		return "Your work is not saved, and nobody else can see it."
@@ -79,9 +79,9 @@ func SaidWhoSees(path string) string {
 		"You can quit with Ctrl-C at any time: nothing is lost."
 }
 
-// SaidNotKept is said where the record cannot be used and the student goes on
+// SaidNotSaved is said where the record cannot be used and the student goes on
 // without it.
-const SaidNotKept = "From now on, nothing is saved, and your work will be lost when you quit."
+const SaidNotSaved = "From now on, nothing is saved, and your work will be lost when you quit."
 
 func (g *Page) question(stage checker.Stage, item string) string {
 	switch stage {

@@ -84,7 +84,7 @@ func TestThreeSittings(t *testing.T) {
 	}
 	work(t, l)
 	for _, id := range []string{"banner-ring", "canal-lantern", "quay-lamp", "picture-frame"} {
-		if p := d.Progress(id); !p.Standing.Done() {
+		if p := d.Progress(id); !p.Status.Done() {
 			t.Errorf("%s is %s", id, p)
 		}
 	}

@@ -23,7 +23,7 @@ func SavedProblem(hash string, r *record.Record) (*problems.Problem, error) {
 	if err != nil {
 		return nil, err
 	}
-	p, found := problems.ReadKept(saved.ID, []byte(saved.Text))
+	p, found := problems.ReadSaved(saved.ID, []byte(saved.Text))
 	if err := found.Err(); err != nil {
 		return nil, err
 	}

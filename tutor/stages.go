@@ -8,12 +8,12 @@ import (
 )
 
 // Item is one thing that a stage asks for. Name is "" where the stage asks for
-// one thing only. Kept says that only a line which the student kept against our
+// one thing only. Disputed says that only a line which the student disputes against our
 // judgement stands for it.
 type Item struct {
-	Name string
-	Done bool
-	Kept bool
+	Name     string
+	Done     bool
+	Disputed bool
 }
 
 // asked lists what a stage asks for. A sum that no force has a part in is not
@@ -35,14 +35,14 @@ func (g *Page) Items(stage checker.Stage) []Item {
 	asked := g.asked(stage)
 	items := make([]Item, len(asked))
 	for i, name := range asked {
-		items[i] = Item{Name: name, Kept: true}
+		items[i] = Item{Name: name, Disputed: true}
 		for _, line := range g.lines {
 			if line.covers(Place{stage, name}) {
 				items[i].Done = true
-				items[i].Kept = items[i].Kept && line.onlyKept()
+				items[i].Disputed = items[i].Disputed && line.onlyDisputed()
 			}
 		}
-		items[i].Kept = items[i].Kept && items[i].Done
+		items[i].Disputed = items[i].Disputed && items[i].Done
 	}
 	return items
 }

@@ -106,7 +106,7 @@ func TestLessonAndMarkAgree(t *testing.T) {
 			text, before := g.text(), l.before()
 			calls = nil
 			echo := l.Echo(text)
-			r, err := l.HandIn(text)
+			r, err := l.Check(text)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -140,7 +140,7 @@ func TestLessonAndMarkAgree(t *testing.T) {
 				continue
 			}
 			for _, name := range l.open(stage) { // go on, so that later stages are seen
-				if _, err := l.HandIn(answer(l, stage, name)); err != nil {
+				if _, err := l.Check(answer(l, stage, name)); err != nil {
 					t.Fatal(err)
 				}
 			}
@@ -240,7 +240,7 @@ func TestHintAfterAnArrow(t *testing.T) {
 	for _, joint := range joints {
 		l := open(t, seat(t, ""), "canal-lantern")
 		handIn(t, l, lantern[:4]...)
-		r, err := l.HandIn("T1 cos α = T2 cos β" + joint + "T1 = T2 sin β/cos α")
+		r, err := l.Check("T1 cos α = T2 cos β" + joint + "T1 = T2 sin β/cos α")
 		if err != nil || r.Line.Fault != nil || len(r.Line.Statements()) != 2 {
 			t.Fatalf("%q: %+v, %v", joint, r.Line, err)
 		}
@@ -269,7 +269,7 @@ func TestFaultSpoilsOneLine(t *testing.T) {
 	}
 	l := open(t, d, "canal-lantern")
 	handIn(t, l, lantern[:4]...)
-	r, err := l.HandIn("T1 sin 35 = T2 sin 50")
+	r, err := l.Check("T1 sin 35 = T2 sin 50")
 	if err != nil || r.Line == nil || r.Line.Fault == nil || r.Line.Verdict != checker.Unread || r.Line.Message != saidFault {
 		t.Fatalf("%+v, %v", r.Line, err)
 	}

@@ -12,7 +12,7 @@
 //	history.go, desk.go   all that one student has done, and every attempt; measured.go those of the bench
 //	source.go           the problem file that an entry was made on
 //	class.go, students.go what a class sets, and who practises
-//	standing.go         what a page comes to, by what was right first time
+//	status.go           what a page comes to, by what was right first time
 //	ideas.go, past.go   ideas, which mistake spoils one, and how far a student is
 //	catalogue.go, next.go   the list of problems, and what comes next
 //	remark.go           what the lesson says of a line beside the judgement
@@ -23,7 +23,7 @@
 //	words.go, sentences.go   what may be typed beside formulas; what is said; given.go, guide.go the givens and
 //	                         the worked solution in words
 //
-// Nothing is kept but what happened: everything else is computed from the
+// Nothing is saved but what happened: everything else is computed from the
 // entries of the record by the checker, so that a lesson that was broken off
 // anywhere comes back to the same place. There is no terminal here, no SQL and
 // no drawing.
@@ -44,7 +44,7 @@ type Options struct {
 	// take the place, and nothing of the machine itself is named. nil on the student's own
 	// machine.
 	Visitor *record.Student
-	// Told is called with each line that was kept; nil for nobody who wants to know.
+	// Told is called with each line that was saved; nil for nobody who wants to know.
 	Told func(*problems.Problem, *Line)
 }
 

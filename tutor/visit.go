@@ -14,11 +14,11 @@ func (t *Tutor) Within(current func() context.Context) *Tutor {
 	return New(o)
 }
 
-// AtHost is what Kept returns where the record belongs to somebody else's machine.
+// AtHost is what SavedIn returns where the record belongs to somebody else's machine.
 const AtHost = "your teacher's record"
 
-// Kept says where what is typed is kept, for a student to read; "" where it is not.
-func (t *Tutor) Kept() string {
+// SavedIn says where what is typed is saved, for a student to read; "" where it is not.
+func (t *Tutor) SavedIn() string {
 	path := t.Record.Path()
 	if path != "" && t.Visitor != nil {
 		return AtHost

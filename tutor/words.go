@@ -17,12 +17,12 @@ const (
 	AskText     Word = "text"
 	GoBack      Word = "back"
 	AskSolution Word = "solution"
-	KeepLine    Word = "dispute"
+	DisputeLine Word = "dispute"
 	GoNext      Word = "next"
 	AskProblems Word = "problems"
 	AskStudent  Word = "student"
 	AskHelp     Word = "help"
-	Leave       Word = "quit"
+	Quit        Word = "quit"
 	GoAgain     Word = "again"
 	AskAngles   Word = "angles"
 	AskPage     Word = "page"
@@ -49,7 +49,7 @@ func Words() []WordHelp {
 		{AskDrawing, "the forces, in words"},
 		{AskPage, "everything that you have written so far"},
 		{GoBack, "look back at the previous stage"},
-		{KeepLine, "go on with your last line although it was marked wrong; your teacher can see this"},
+		{DisputeLine, "go on with your last line although it was marked wrong; your teacher can see this"},
 		{AskSolution, "the worked solution; the problem then counts as “solution shown”"},
 		{GoNext, "the next problem"},
 		{GoAgain, "this problem again, with other numbers"},
@@ -58,13 +58,13 @@ func Words() []WordHelp {
 		{AskIdeas, "the ideas that you have practised, and your progress with each idea"},
 		{AskProblems, "all problems, and which of them you have done"},
 		{AskStudent, "switch to another student"},
-		{Leave, "quit; your work is saved"},
+		{Quit, "quit; your work is saved"},
 	}
 }
 
 // otherWords are more words for the same, which nobody has to know.
 var otherWords = map[string]Word{
-	"keep": KeepLine, "leave": Leave, "quit": Leave, "exit": Leave, "bye": Leave, "stop": Leave, "skip": GoNext, "problem": AskText, "menu": AskMenu,
+	"keep": DisputeLine, "leave": Quit, "quit": Quit, "exit": Quit, "bye": Quit, "stop": Quit, "skip": GoNext, "problem": AskText, "menu": AskMenu,
 	"list": AskProblems, "hints": AskHint, "a hint": AskHint, "hint please": AskHint, "give me a hint": AskHint,
 }
 

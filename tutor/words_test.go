@@ -93,7 +93,7 @@ func TestALetterIsNoWord(t *testing.T) {
 	p := problemOf(t, "canal-lantern")
 	for _, word := range []string{"skip", "menu", "quit", "exit", "sums", "how", "idk"} {
 		text := strings.Replace(string(p.Raw), "\ngiven:\n", "\nsurplus: ["+word+"]\ngiven:\n  "+word+": 2 kg\n", 1)
-		own, found := problems.ReadKept("words.yaml", []byte(text))
+		own, found := problems.ReadSaved("words.yaml", []byte(text))
 		if err := found.Err(); err != nil {
 			t.Fatal(err)
 		}

@@ -145,7 +145,7 @@ func (a *app) refused(wrong []string) error {
 	return errFound
 }
 
-// run computes a run from the command line, and keeps it where students are named.
+// run computes a run from the command line, and saves it where students are named.
 func (a *app) run(problem string, m *measured) (*bench.Result, error) {
 	o, err := a.surroundings()
 	if err != nil {
@@ -159,7 +159,7 @@ func (a *app) run(problem string, m *measured) (*bench.Result, error) {
 	if err := a.refused(wrong); err != nil {
 		return nil, err
 	}
-	return r, a.keepRun(f, m.students, o)
+	return r, a.saveRun(f, m.students, o)
 }
 
 func (a *app) printResult(r *bench.Result, asJSON, plain bool) error {
@@ -188,8 +188,8 @@ func (a *app) printBlocks(heading string, blocks []bench.Block, plain bool) erro
 	return err
 }
 
-// keepRun keeps a run for the students who are named.
-func (a *app) keepRun(f *bench.Form, names []string, o tutor.Options) error {
+// saveRun saves a run for the students who are named.
+func (a *app) saveRun(f *bench.Form, names []string, o tutor.Options) error {
 	if len(names) == 0 {
 		return nil
 	}
@@ -206,7 +206,7 @@ func (a *app) keepRun(f *bench.Form, names []string, o tutor.Options) error {
 			students = append(students, s)
 		}
 		// A run of its own for every command: there is no run in hand to go on with.
-		_, err := bench.Keep(t.Record, f, students, "")
+		_, err := bench.SaveRun(t.Record, f, students, "")
 		return err
 	})
 }

@@ -59,7 +59,7 @@ func (a *app) benchLines(g *bench.Guide, p *problems.Problem, notice string) err
 	// The default would end the program before the run is saved.
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
-	talk := plain.NewTalk(ctx, plain.Options{Tutor: g.Tutor, In: a.In, Out: a.Out, Kept: g.Tutor.Record.Path(), Echo: !isTerminal(a.In), Cols: columns(a.Out)})
+	talk := plain.NewTalk(ctx, plain.Options{Tutor: g.Tutor, In: a.In, Out: a.Out, SavedIn: g.Tutor.Record.Path(), Echo: !isTerminal(a.In), Cols: columns(a.Out)})
 	if notice != "" {
 		talk.Say(notice)
 	}

@@ -120,7 +120,7 @@ m. A cell can also contain a value as you would type it at the bench, such as
 				return err
 			}
 			for _, f := range forms {
-				if err := a.keepRun(f, students, o); err != nil {
+				if err := a.saveRun(f, students, o); err != nil {
 					return err
 				}
 			}

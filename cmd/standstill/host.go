@@ -168,7 +168,7 @@ func (h *hosting) sameClass(c *classfile.Class, r *record.Record) error {
 		return fmt.Errorf(saidOtherClass, c.Code)
 	}
 	// The text is kept under its hash like a problem's: a record has one place for such texts.
-	return said(errors.Join(r.KeepProblem(own, c.Code, string(text)), r.SetSetting(classSetting, own)))
+	return said(errors.Join(r.SaveProblem(own, c.Code, string(text)), r.SetSetting(classSetting, own)))
 }
 
 // classSetting holds the hash of the class file that the hosts of a book use.

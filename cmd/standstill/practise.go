@@ -76,7 +76,7 @@ func (a *app) openPlain(t *tutor.Tutor, notice string) error {
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
 	return plain.Run(ctx, plain.Options{
-		Tutor: t, In: a.In, Out: a.Out, Kept: t.Record.Path(), Notice: notice, Echo: !isTerminal(a.In), Cols: columns(a.Out),
+		Tutor: t, In: a.In, Out: a.Out, SavedIn: t.Record.Path(), Notice: notice, Echo: !isTerminal(a.In), Cols: columns(a.Out),
 	})
 }
 

@@ -193,7 +193,7 @@ func started(desk *tutor.Desk) (all []startedProblem) {
 	seen := map[string]bool{}
 	for _, section := range desk.Sections() {
 		for _, p := range section.Problems {
-			if p.Standing != tutor.NotBegun && !seen[p.ID] {
+			if p.Status != tutor.NotBegun && !seen[p.ID] {
 				seen[p.ID] = true
 				all = append(all, startedProblem{p, section.Title})
 			}
@@ -248,11 +248,11 @@ type progress struct {
 	Title      string        `json:"title"`
 	Topic      string        `json:"topic"`
 	Level      int           `json:"level"`
-	Standing   string        `json:"standing"`
+	Status     string        `json:"standing"`
 	Stage      checker.Stage `json:"stage,omitempty"`
 	Attempts   int           `json:"attempts"`
 	Items      int           `json:"items"`
-	FirstGo    int           `json:"firstGo"`
+	RightFirst int           `json:"firstGo"`
 	Lines      int           `json:"lines"`
 	Refused    int           `json:"refused"`
 	Hints      int           `json:"hints"`
@@ -267,8 +267,8 @@ func writeProgress(w io.Writer, desk *tutor.Desk) error {
 		Ideas    []ideaHeld `json:"ideas"`
 	}{desk.Student.ID, desk.Student.Name, []progress{}, ideasHeld(desk)}
 	for _, p := range started(desk) {
-		out.Problems = append(out.Problems, progress{p.ID, p.Title, p.Topic, p.Heading.Level, p.Standing.Key(),
-			p.Stage, p.Attempts, p.Items, p.FirstGo, p.Lines, p.Refused, p.Hints, p.StepsShown})
+		out.Problems = append(out.Problems, progress{p.ID, p.Title, p.Topic, p.Heading.Level, p.Status.Key(),
+			p.Stage, p.Attempts, p.Items, p.RightFirst, p.Lines, p.Refused, p.Hints, p.StepsShown})
 	}
 	return writeJSON(w, out, "  ")
 }

@@ -69,7 +69,7 @@ func TestEveryProblemOfTheBankIsAnApparatus(t *testing.T) {
 			t.Errorf("%s: %d predictions", h.ID, len(r.Predicted))
 		}
 		for _, p := range r.Predicted {
-			if p.Drawn {
+			if p.FromTrials {
 				drawn = append(drawn, h.ID+" "+p.Name)
 			}
 			if !(p.U >= 0) || math.IsInf(p.U, 0) || !(p.Low <= p.High) {

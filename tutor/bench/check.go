@@ -25,10 +25,10 @@ func (r *Result) check(f measure.Function, in []measure.Input) {
 	var tailed *measure.Trials
 	for j := range r.Predicted {
 		p := &r.Predicted[j]
-		p.Mean, p.Spread, p.DrawnLow, p.DrawnHigh = s.Mean[j], s.U[j], s.Low[j], s.High[j]
+		p.Mean, p.Spread, p.TrialsLow, p.TrialsHigh = s.Mean[j], s.U[j], s.Low[j], s.High[j]
 		// What is left of equal trials is the rounding of the machine.
 		if measure.IsDust(p.Spread, p.Value) {
-			p.Mean, p.Spread, p.DrawnLow, p.DrawnHigh = p.Value, 0, p.Value, p.Value
+			p.Mean, p.Spread, p.TrialsLow, p.TrialsHigh = p.Value, 0, p.Value, p.Value
 		}
 		if p.Why = r.disagree(p); p.Why == "" || s.Count < 2 {
 			continue
@@ -39,9 +39,9 @@ func (r *Result) check(f measure.Function, in []measure.Input) {
 				again := measure.Simulate(f, in, len(r.Predicted), r.Draws, measure.StudentT)
 				tailed = &again
 			}
-			p.DrawnLow, p.DrawnHigh = tailed.Low[j], tailed.High[j]
+			p.TrialsLow, p.TrialsHigh = tailed.Low[j], tailed.High[j]
 		}
-		p.Drawn, p.Low, p.High = true, p.DrawnLow, p.DrawnHigh
+		p.FromTrials, p.Low, p.High = true, p.TrialsLow, p.TrialsHigh
 	}
 }
 

@@ -182,7 +182,7 @@ func (t *Table) predictNow(name string) Answer {
 // listRuns lists this group's runs, or all, to be opened or compared.
 func (t *Table) listRuns(which string) Answer {
 	// Saved first, so that the run in hand is in the list.
-	if err := t.Keep(); err != nil {
+	if err := t.SaveRun(); err != nil {
 		return refuses(record.Sentence(err))
 	}
 	runs, err := Runs(t.Tutor.Record, "")
@@ -240,7 +240,7 @@ func (t *Table) atTable(others string) Answer {
 		if why := t.Enrol(line); why != "" {
 			return refuses(why)
 		}
-		if err := t.Keep(); err != nil {
+		if err := t.SaveRun(); err != nil {
 			return refuses(record.Sentence(err))
 		}
 		return says(t.Seated())
@@ -248,7 +248,7 @@ func (t *Table) atTable(others string) Answer {
 	if others != "" {
 		return join(others)
 	}
-	return Answer{Title: titleNames, Said: t.Standings(), Then: &Question{Text: saidJoining, Sample: sampleNames, Free: true, Take: join}}
+	return Answer{Title: titleNames, Said: t.Statuses(), Then: &Question{Text: saidJoining, Sample: sampleNames, Free: true, Take: join}}
 }
 
 func (t *Table) note(text string) Answer {
@@ -268,7 +268,7 @@ func (t *Table) conclude(text string) Answer {
 }
 
 func (t *Table) noted(said string) Answer {
-	if err := t.Keep(); err != nil {
+	if err := t.SaveRun(); err != nil {
 		return refuses(record.Sentence(err))
 	}
 	return says(said)

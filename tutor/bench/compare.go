@@ -207,7 +207,7 @@ func (r *Result) comparison(l measure.Law, q reading, k int) Comparison {
 	difference := l.Difference(k, q.prediction)
 	c.CombinedK, c.CombinedNu = measure.Coverage(difference.Nu(0))
 	c.Combined = c.CombinedK * difference.U(0)
-	if p.Drawn {
+	if p.FromTrials {
 		// From trials there is no covariance, so the two count as independent.
 		c.Combined = math.Hypot(c.Expanded, p.towards(c.Value))
 	}

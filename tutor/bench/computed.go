@@ -46,15 +46,15 @@ func (run Run) again(t *tutor.Tutor) (Computed, []string, error) {
 	// The names of today: a student may have been renamed since.
 	about.Names = run.people(names)
 	for i, name := range about.Names {
-		about.Students = append(about.Students, name+saidStanding(standing(t, run.Students[i], f)))
+		about.Students = append(about.Students, name+saidStatus(statusOf(t, run.Students[i], f)))
 	}
 	r, wrong := f.Result()
 	return Computed{Number: run.Number, Result: r, About: about}, wrong, nil
 }
 
-// standing says how far a student has come by hand on the numbers of a form, "" for
+// statusOf says how far a student has come by hand on the numbers of a form, "" for
 // nothing begun.
-func standing(t *tutor.Tutor, student string, f *Form) string {
+func statusOf(t *tutor.Tutor, student string, f *Form) string {
 	p, why := f.Copy()
 	if why != "" {
 		return ""
@@ -63,7 +63,7 @@ func standing(t *tutor.Tutor, student string, f *Form) string {
 	if err != nil {
 		return ""
 	}
-	if progress := desk.ProgressOf(p); progress.Standing != tutor.NotBegun {
+	if progress := desk.ProgressOf(p); progress.Status != tutor.NotBegun {
 		return progress.String()
 	}
 	return ""

@@ -84,7 +84,7 @@ func TestDesignCheckValues(t *testing.T) {
 		near(c.alpha+" T2", b.Value, c.t2, 5e-7)
 		near(c.alpha+" u(T2)", b.U, c.u2, 5e-7)
 		near(c.alpha+" r", r.law.Correlation(0, 1), c.r, 5e-5)
-		t.Logf("%s/%s: draws u = %.6f %.6f; mean %.5f; drawn %v %s", c.alpha, c.beta, a.Spread, b.Spread, a.Mean, a.Drawn, a.Why)
+		t.Logf("%s/%s: draws u = %.6f %.6f; mean %.5f; drawn %v %s", c.alpha, c.beta, a.Spread, b.Spread, a.Mean, a.FromTrials, a.Why)
 	}
 	t.Logf("largest difference: %.2f of the last printed place", off)
 }

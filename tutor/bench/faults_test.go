@@ -37,7 +37,7 @@ func TestWhatNothingMovesIsExact(t *testing.T) {
 					continue
 				}
 				exact++
-				if p.Drawn || !strings.Contains(p.said(), "exact, because") {
+				if p.FromTrials || !strings.Contains(p.said(), "exact, because") {
 					t.Errorf("%s, %s measured: %s", h.ID, f.Fields[i].Letter, p.said())
 				}
 			}
@@ -129,7 +129,7 @@ func TestDirectionsGoRoundTheCircle(t *testing.T) {
 		if got.Verdict != c.verdict || !strings.Contains(got.said(), c.want) || math.Abs(got.En) > 3 {
 			t.Errorf("β = %s, δ read %s: %s %s", c.beta, c.read, got.said(), got.Verdict)
 		}
-		if p := got.Predicted; p.Drawn {
+		if p := got.Predicted; p.FromTrials {
 			t.Errorf("β = %s: %s", c.beta, p.said())
 		}
 	}

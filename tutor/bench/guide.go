@@ -26,14 +26,14 @@ type Guide struct {
 	Begun    *Form // what was measured already of the problem that Run is given; may be nil
 }
 
-// errLeave ends a run: the students leave.
-var errLeave = errors.New("leave")
+// errQuit ends a run: the students leave.
+var errQuit = errors.New("leave")
 
 // Words of the lines alone.
 const (
-	wordLeave = "quit"
-	wordStop  = "leave" // the same, for whoever is used to it
-	wordHelp  = "help"
+	wordQuit = "quit"
+	wordStop = "leave" // the same, for whoever is used to it
+	wordHelp = "help"
 )
 
 func is(line, word string) bool { return strings.EqualFold(strings.TrimSpace(line), word) }
@@ -44,8 +44,8 @@ func is(line, word string) bool { return strings.EqualFold(strings.TrimSpace(lin
 func (g *Guide) Run(p *problems.Problem) error {
 	err := g.lead(p)
 	// Also after an error: what was typed so far is saved.
-	kept := g.Keep()
-	if errors.Is(err, errLeave) {
+	kept := g.SaveRun()
+	if errors.Is(err, errQuit) {
 		return kept
 	}
 	return err
@@ -203,7 +203,7 @@ func (g *Guide) practise(s record.Student) error {
 	if err == nil {
 		err = g.Practise(desk, lesson)
 	}
-	g.say(saidBackFrom(g.Standing(s)))
+	g.say(saidBackFrom(g.Status(s)))
 	return err
 }
 
@@ -292,8 +292,8 @@ func (g *Guide) ask() (string, error) {
 	if err != nil {
 		return "", err
 	}
-	if is(line, wordLeave) || is(line, wordStop) {
-		return "", errLeave
+	if is(line, wordQuit) || is(line, wordStop) {
+		return "", errQuit
 	}
 	return strings.TrimSpace(line), nil
 }

@@ -153,9 +153,9 @@ func predictionOut(p *Prediction) predictionJSON {
 	f := p.Unit.Factor
 	out := predictionJSON{
 		unsureJSON: unsureOut(p.Unit, p.Value, p.U, p.Expanded, p.K, p.Nu), Interval: [2]number{number(p.Low / f), number(p.High / f)}, From: "law of propagation", Why: p.Why, Said: p.said(),
-		Drawn: drawnJSON{number(p.Mean / f), number(p.Spread / f), [2]number{number(p.DrawnLow / f), number(p.DrawnHigh / f)}},
+		Drawn: drawnJSON{number(p.Mean / f), number(p.Spread / f), [2]number{number(p.TrialsLow / f), number(p.TrialsHigh / f)}},
 	}
-	if p.Drawn {
+	if p.FromTrials {
 		out.From = "draws"
 	}
 	for _, row := range p.Budget {

@@ -44,8 +44,8 @@ type Prediction struct {
 	Low, High             float64
 	Budget                []Row
 	Mean, Spread          float64
-	DrawnLow, DrawnHigh   float64
-	Drawn                 bool
+	TrialsLow, TrialsHigh float64
+	FromTrials            bool
 	Why                   string
 	Direction             bool // counted round the full circle
 }

@@ -42,8 +42,8 @@ func TestDrawsCountWhereTheTensionBends(t *testing.T) {
 	fill(t, f, []string{"m = 0.5 kg ± 1 %", "alpha = 4 deg ± 1.5 deg", "beta = 4 deg ± 1.5 deg"}, []string{"T1 = 40 N ± 1 N"})
 	r := result(t, f)
 	p := r.Predicted[0]
-	if !p.Drawn || p.Spread < 1.05*p.U {
-		t.Fatalf("u = %v by the law, %v by draws, drawn %v", p.U, p.Spread, p.Drawn)
+	if !p.FromTrials || p.Spread < 1.05*p.U {
+		t.Fatalf("u = %v by the law, %v by draws, drawn %v", p.U, p.Spread, p.FromTrials)
 	}
 	if up, down := p.High-p.Value, p.Value-p.Low; up < 1.2*down {
 		t.Errorf("the interval reaches %v up and %v down", up, down)
@@ -63,8 +63,8 @@ func TestFewReadingsWidenTheDrawnInterval(t *testing.T) {
 		f := bankForm(t, "canal-lantern")
 		fill(t, f, []string{"alpha = " + readings + " deg div 0.1 deg", "beta = 4 deg ± 1 deg"}, nil)
 		p := result(t, f).Predicted[0]
-		if !p.Drawn || p.Nu == 0 && strings.Count(readings, ";") == 1 {
-			t.Fatalf("drawn %v, ν %d", p.Drawn, p.Nu)
+		if !p.FromTrials || p.Nu == 0 && strings.Count(readings, ";") == 1 {
+			t.Fatalf("drawn %v, ν %d", p.FromTrials, p.Nu)
 		}
 		return p.High - p.Low
 	}

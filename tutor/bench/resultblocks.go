@@ -133,7 +133,7 @@ func (r *Result) labBook() Block {
 
 // short is a prediction with its expanded uncertainty: "(3.591 ± 0.063) N".
 func (p *Prediction) short() string {
-	if p.Drawn {
+	if p.FromTrials {
 		// An interval of 95 % is about four standard uncertainties wide.
 		wide := (p.High - p.Low) / 4
 		return p.at(p.Low, wide) + " to " + p.at(p.High, wide)
@@ -216,7 +216,7 @@ func (p *Prediction) at(x, u float64) string {
 
 func (p *Prediction) said() string {
 	switch {
-	case p.Drawn:
+	case p.FromTrials:
 		// The spread of a long tail says little about where most trials are.
 		wide := (p.High - p.Low) / 4
 		return fmt.Sprintf("%s = %s; 95 %% of the random trials give a value between %s and %s (u = %s). %s",
@@ -231,7 +231,7 @@ func (p *Prediction) said() string {
 // both sides.
 func (p *Prediction) labBook() string {
 	// An interval of the trials may lie to one side of the value, so no ± is true of it.
-	if p.Drawn || !(p.U > 0) {
+	if p.FromTrials || !(p.U > 0) {
 		return ""
 	}
 	return p.spread(p.Value, p.Expanded) + ", " + measure.SaidCoverage(p.K, p.Nu)
@@ -294,7 +294,7 @@ func (c *Comparison) verdictSaid() string {
 
 // factor words the coverage of the difference.
 func (c *Comparison) factor() string {
-	if c.Predicted.Drawn {
+	if c.Predicted.FromTrials {
 		return "95 %"
 	}
 	return measure.SaidCoverage(c.CombinedK, c.CombinedNu)
@@ -398,13 +398,13 @@ func (r *Result) checked() Block {
 		}
 		u := p.Spread
 		said := "this confirms the law of propagation"
-		if p.Drawn {
+		if p.FromTrials {
 			said = "the program uses the result of the trials"
 			// As for the prediction: the interval tells where the trials are, however long their tails.
-			u = (p.DrawnHigh - p.DrawnLow) / 4
+			u = (p.TrialsHigh - p.TrialsLow) / 4
 		}
 		b.Lines = append(b.Lines, fmt.Sprintf("%s: %s random trials (always the same ones) give %s, u = %s, 95 %% between %s and %s; %s.", p.Name, thousands(r.Draws),
-			p.at(p.Mean, u), p.in(p.Spread), p.at(p.DrawnLow, u), p.at(p.DrawnHigh, u), said))
+			p.at(p.Mean, u), p.in(p.Spread), p.at(p.TrialsLow, u), p.at(p.TrialsHigh, u), said))
 	}
 	return b
 }

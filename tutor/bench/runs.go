@@ -27,7 +27,7 @@ type Run struct {
 	Text          string
 }
 
-// kindWords begin the lines of a kept run.
+// kindWords begin the lines of a saved run.
 var kindWords = [...]string{Measure: "set", Hanger: "hanger", Ring: "ring", Reading: "read", Scale: "scale"}
 
 // Text is everything that stands in the form, as typed: one line for each field that
@@ -52,7 +52,7 @@ func (f *Form) Text() string {
 	return strings.Join(lines, "\n")
 }
 
-// What else than fields begins the lines of a kept run.
+// What else than fields begins the lines of a saved run.
 const (
 	noteWord       = "note"
 	conclusionWord = "conclusion"
@@ -93,13 +93,13 @@ func (f *Form) Empty() bool {
 	return f.Notes == nil && f.Conclusion == "" && !slices.ContainsFunc(f.Fields, func(e Field) bool { return e.Typed != "" })
 }
 
-// Keep writes a run to the record, one entry for each student at the table. run is
-// the ID that an earlier Keep of the same run gave, "" for a new one. The errors are
+// SaveRun writes a run to the record, one entry for each student at the table. run is
+// the ID that an earlier SaveRun of the same run gave, "" for a new one. The errors are
 // those of package record.
-func Keep(r *record.Record, f *Form, students []record.Student, run string) (id string, err error) {
+func SaveRun(r *record.Record, f *Form, students []record.Student, run string) (id string, err error) {
 	p := f.problem
 	// First the problem: a run whose problem is in no record could never be opened.
-	if err := r.KeepProblem(p.Hash, p.ID, string(p.Raw)); err != nil {
+	if err := r.SaveProblem(p.Hash, p.ID, string(p.Raw)); err != nil {
 		return run, err
 	}
 	for _, s := range students {

@@ -37,12 +37,12 @@ func TestARunIsShared(t *testing.T) {
 		}
 	}
 	f := twoStrings(t, "30", "45")
-	id, err := Keep(r, f, students, "")
+	id, err := SaveRun(r, f, students, "")
 	if err != nil {
 		t.Fatal(err)
 	}
 	fill(t, f, []string{"m = 0.6 kg ± 1 %"}, nil)
-	if again, err := Keep(r, f, students[1:], id); err != nil || again != id {
+	if again, err := SaveRun(r, f, students[1:], id); err != nil || again != id {
 		t.Fatalf("%s, %v", again, err)
 	}
 	want := func(who ...string) Run {

@@ -79,7 +79,7 @@ func (t *Table) askCautions() (*Question, bool) {
 }
 
 func (t *Table) whoSees() []Block {
-	return []Block{{Title: titleNames, Lines: saidWhoSees(t.Tutor.Kept())}}
+	return []Block{{Title: titleNames, Lines: saidWhoSees(t.Tutor.SavedIn())}}
 }
 
 func (t *Table) askNames() (*Question, bool) {
@@ -148,7 +148,7 @@ func (t *Table) ByHand() *Question {
 		}
 		return t.predict(line)
 	}}
-	for i, said := range t.Standings() {
+	for i, said := range t.Statuses() {
 		q.Choices = append(q.Choices, Choice{Label: said, Line: t.Students[i].Name})
 	}
 	q.Choices = append(q.Choices, Choice{Label: choiceGoOn})
@@ -164,13 +164,13 @@ func (t *Table) predict(name string) Answer {
 	if why != "" {
 		return refuses(why)
 	}
-	if err := t.Keep(); err != nil {
+	if err := t.SaveRun(); err != nil {
 		return refuses(record.Sentence(err))
 	}
 	return Answer{Stay: true, Predicts: &s}
 }
 
-// Result keeps the run and is its result, or what stands in the way of one.
+// Result saves the run and is its result, or what stands in the way of one.
 func (t *Table) Result() Answer { return t.page(PageResult) }
 
 // page is one page of the result.
@@ -189,7 +189,7 @@ func (t *Table) page(page Page) Answer {
 		a.Blocks = r.MeasuredBlocks()
 	}
 	t.Pass(StepResult, true)
-	if err := t.Keep(); err != nil {
+	if err := t.SaveRun(); err != nil {
 		a.Said = []string{record.Sentence(err)}
 	}
 	return a

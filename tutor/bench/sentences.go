@@ -544,13 +544,13 @@ func (f *Form) ratings() []string {
 	return nil
 }
 
-func saidBackFrom(standing string) string { return "Back: " + standing + "." }
+func saidBackFrom(status string) string { return "Back: " + status + "." }
 
-func saidStanding(standing string) string {
-	if standing == "" {
+func saidStatus(status string) string {
+	if status == "" {
 		return ""
 	}
-	return ", by hand: " + standing
+	return ", by hand: " + status
 }
 
 func saidNobodyCalled(name string, names []string) string {
@@ -572,7 +572,7 @@ func commandsHelp() Block {
 	for _, c := range Commands() {
 		b.Rows = append(b.Rows, []string{strings.TrimSpace(c.Word + " " + c.Takes), c.Does})
 	}
-	b.Rows = append(b.Rows, []string{wordHelp, "Show this list"}, []string{wordLeave, "Quit; all your work is saved"})
+	b.Rows = append(b.Rows, []string{wordHelp, "Show this list"}, []string{wordQuit, "Quit; all your work is saved"})
 	return b
 }
 

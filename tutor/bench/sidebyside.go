@@ -77,7 +77,7 @@ func rowsOf(computed []Computed) (rows [][]string) {
 
 // reported is the standard uncertainty that counts.
 func (p *Prediction) reported() float64 {
-	if p.Drawn {
+	if p.FromTrials {
 		return p.Spread
 	}
 	return p.U

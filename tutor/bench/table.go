@@ -25,12 +25,12 @@ type Table struct {
 	Save     Saver
 	Zone     *time.Location
 
-	run    string          // its ID once it is kept
-	kept   string          // the text that was kept last
-	passed map[string]bool // steps that are done and leave nothing in the form
-	asked  map[string]bool // doubts about a value that were asked
-	axes   string          // of the last straight line
-	known  map[string]Computed
+	run     string          // its ID once it is saved
+	asSaved string          // the text that was saved last
+	passed  map[string]bool // steps that are done and leave nothing in the form
+	asked   map[string]bool // doubts about a value that were asked
+	axes    string          // of the last straight line
+	known   map[string]Computed
 }
 
 func (t *Table) zone() *time.Location {
@@ -44,7 +44,7 @@ func (t *Table) zone() *time.Location {
 func (t *Table) Pass(step string, done bool) { t.passed[step] = done }
 
 // Begin puts the empty form of an apparatus in hand; a run that was in hand is
-// forgotten, so Keep comes first. The error is the solver's.
+// forgotten, so SaveRun comes first. The error is the solver's.
 func (t *Table) Begin(p *problems.Problem) error {
 	f, err := NewForm(p)
 	if err != nil {
@@ -58,9 +58,9 @@ func (t *Table) Begin(p *problems.Problem) error {
 	return nil
 }
 
-// take puts a form in hand, of a run that is kept or of a new one.
+// take puts a form in hand, of a run that is saved or of a new one.
 func (t *Table) take(f *Form, run, kept string) {
-	t.Form, t.run, t.kept = f, run, kept
+	t.Form, t.run, t.asSaved = f, run, kept
 	t.Pass(StepByHand, false)
 	t.Pass(StepResult, false)
 }
@@ -78,7 +78,7 @@ func (t *Table) Enrol(line string) (why string) {
 			return saidNotInClass(name)
 		case ok && !has(t.Students, s):
 			t.Students = append(t.Students, s)
-			t.kept = "" // who joins is written to the run
+			t.asSaved = "" // who joins is written to the run
 		}
 	}
 	return ""
@@ -97,22 +97,22 @@ func NamesOf(students []record.Student) []string {
 	return names
 }
 
-// Seated says who is at the table and where the run is kept.
-func (t *Table) Seated() string { return saidSeated(NamesOf(t.Students), t.Tutor.Kept()) }
+// Seated says who is at the table and where the run is saved.
+func (t *Table) Seated() string { return saidSeated(NamesOf(t.Students), t.Tutor.SavedIn()) }
 
-// Standings says of everybody at the table how far they predicted by hand.
-func (t *Table) Standings() []string {
+// Statuses says of everybody at the table how far they predicted by hand.
+func (t *Table) Statuses() []string {
 	var lines []string
 	for _, s := range t.Students {
-		lines = append(lines, t.Standing(s))
+		lines = append(lines, t.Status(s))
 	}
 	return lines
 }
 
-// Standing says how far a student predicted by hand on the numbers in hand: "Ana, by
+// Status says how far a student predicted by hand on the numbers in hand: "Ana, by
 // hand: worked out".
-func (t *Table) Standing(s record.Student) string {
-	return s.Name + saidStanding(standing(t.Tutor, s.ID, t.Form))
+func (t *Table) Status(s record.Student) string {
+	return s.Name + saidStatus(statusOf(t.Tutor, s.ID, t.Form))
 }
 
 // Lesson seats a student at the lesson on the measured numbers.
@@ -143,31 +143,31 @@ func (t *Table) Called(name string) (s record.Student, why string) {
 	return s, saidNobodyCalled(name, NamesOf(t.Students))
 }
 
-// Keep writes what was typed to the record, if it is not there yet. Where nobody is
-// at the table, nothing is kept. The error is that of the record.
-func (t *Table) Keep() error {
+// SaveRun writes what was typed to the record, if it is not there yet. Where nobody is
+// at the table, nothing is saved. The error is that of the record.
+func (t *Table) SaveRun() error {
 	// A run belongs to somebody, and an unchanged one would only make the record longer.
-	if t.Form == nil || t.Form.Empty() || t.Form.Text() == t.kept || len(t.Students) == 0 {
+	if t.Form == nil || t.Form.Empty() || t.Form.Text() == t.asSaved || len(t.Students) == 0 {
 		return nil
 	}
-	run, err := Keep(t.Tutor.Record, t.Form, t.Students, t.run)
+	run, err := SaveRun(t.Tutor.Record, t.Form, t.Students, t.run)
 	if err != nil {
 		return err
 	}
-	t.run, t.kept = run, t.Form.Text()
+	t.run, t.asSaved = run, t.Form.Text()
 	return nil
 }
 
-// Run is the ID of the run in hand, "" before it is kept.
+// Run is the ID of the run in hand, "" before it is saved.
 func (t *Table) Run() string { return t.run }
 
-// Number is the number of the run in hand, 0 before it is kept.
+// Number is the number of the run in hand, 0 before it is saved.
 func (t *Table) Number() int {
 	run, _ := t.inHand()
 	return run.Number
 }
 
-// inHand is the run in hand as it is kept, empty before, and how many are kept.
+// inHand is the run in hand as it is saved, empty before, and how many are saved.
 func (t *Table) inHand() (Run, int) {
 	runs, _ := Runs(t.Tutor.Record, "")
 	if i := slices.IndexFunc(runs, func(run Run) bool { return run.ID == t.run }); i >= 0 {
@@ -189,7 +189,7 @@ func (t *Table) numbered(number string) (Run, string) {
 // open puts the run of a number in hand as it was typed. A run belongs to those who made
 // it: what others change in it is a new run of theirs.
 func (t *Table) open(number string) Answer {
-	if err := t.Keep(); err != nil {
+	if err := t.SaveRun(); err != nil {
 		return refuses(record.Sentence(err))
 	}
 	run, why := t.numbered(number)
@@ -218,9 +218,9 @@ func (t *Table) isOurs(run Run) bool {
 }
 
 // again begins another run of the apparatus: values stay, readings and what was noted
-// are emptied. Where the run in hand cannot be kept, it stays as it was.
+// are emptied. Where the run in hand cannot be saved, it stays as it was.
 func (t *Table) again() Answer {
-	if err := t.Keep(); err != nil {
+	if err := t.SaveRun(); err != nil {
 		return refuses(record.Sentence(err))
 	}
 	for i := range t.Form.Fields {
@@ -252,14 +252,14 @@ func (t *Table) ofUs(runs []Run, all bool) []Run {
 // computed is the result in hand, with the number that its run has or will get.
 func (t *Table) computed(r *Result) Computed {
 	run, kept := t.inHand()
-	c := Computed{Number: kept + 1, Result: r, About: About{Students: t.Standings(), Names: NamesOf(t.Students)}}
+	c := Computed{Number: kept + 1, Result: r, About: About{Students: t.Statuses(), Names: NamesOf(t.Students)}}
 	if run.ID != "" {
 		c.Number, c.About.When = run.Number, run.when(t.zone())
 	}
 	return c
 }
 
-// compute works out a run that is kept; false where it has no result any more.
+// compute works out a run that is saved; false where it has no result any more.
 func (t *Table) compute(run Run) (Computed, bool) {
 	// A run that was typed on has another text, so an old result is never shown for it.
 	key := run.ID + run.Text
@@ -278,7 +278,7 @@ func (t *Table) compute(run Run) (Computed, bool) {
 // apparatus that have a result, of this group or, for "all", of everybody, the one in hand
 // last.
 func (t *Table) chosen(numbers string) (computed []Computed, why string) {
-	if err := t.Keep(); err != nil {
+	if err := t.SaveRun(); err != nil {
 		return nil, record.Sentence(err)
 	}
 	all := strings.EqualFold(strings.TrimSpace(numbers), "all")

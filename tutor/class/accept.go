@@ -31,7 +31,7 @@ var (
 const shortestPrefix = 4
 
 // Accepting says which line a teacher takes as right: the beginning of the id of
-// its entry, or of the entry that kept it; the Student, where the entry stands under
+// its entry, or of the entry that disputes it; the Student, where the entry stands under
 // several names, and the Text, where it came with several contents. Undo takes an
 // acceptance back.
 type Accepting struct {
@@ -107,7 +107,7 @@ func (m *Markbook) answer(prefix, student string) (record.Entry, error) {
 	}
 	e := found[0]
 	// The teacher may have read the id of the dispute instead of that of the line.
-	if e.Kind == record.Kept {
+	if e.Kind == record.Disputed {
 		if e, err = m.Record.Entry(e.Ref, e.Student); err != nil {
 			return e, ErrNotALine
 		}

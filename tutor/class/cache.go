@@ -59,7 +59,7 @@ func (m *Markbook) recall(basis, student string, entries int) (Sheet, bool) {
 func remember(basis string, s Sheet, entries int) []byte {
 	value, err := json.Marshal(remembered{basis, entries, s})
 	// Not remembered; it is computed again each time.
-	if err != nil || len(value) > record.MaxKept {
+	if err != nil || len(value) > record.LongestSaved {
 		return nil
 	}
 	return value

@@ -107,7 +107,7 @@ func (r *room) tutorOf(kept *record.Record, rules tutor.Class) *tutor.Tutor {
 func (r *room) type_(l *tutor.Lesson, lines ...string) {
 	r.t.Helper()
 	for _, line := range lines {
-		_, err := l.HandIn(line)
+		_, err := l.Check(line)
 		must(r.t, err)
 	}
 }
@@ -164,7 +164,7 @@ func (r *room) report() *summary.Report {
 func standings(r *summary.Report) string {
 	var words []string
 	for _, row := range r.Students {
-		words = append(words, row.Cells[0].Standing.String())
+		words = append(words, row.Cells[0].Status.String())
 	}
 	return strings.Join(words, ", ")
 }

@@ -161,7 +161,7 @@ type taking struct {
 	*collecting
 	Taken
 	remarks
-	notes []record.Entry // that are not kept yet
+	notes []record.Entry // that are not saved yet
 	noted int            // that were
 }
 
@@ -182,7 +182,7 @@ func (t *taking) handIn() error {
 		return err
 	}
 	for _, p := range h.problems {
-		if err := t.keepProblem(p.Hash, p.Problem, p.File); err != nil {
+		if err := t.saveProblem(p.Hash, p.Problem, p.File); err != nil {
 			return err
 		}
 	}
@@ -247,7 +247,7 @@ func (t *taking) record() error {
 			t.Trouble = record.Sentence(err)
 			return nil
 		}
-		if err := t.keepProblem(p.Hash, p.ID, p.Text); err != nil {
+		if err := t.saveProblem(p.Hash, p.ID, p.Text); err != nil {
 			return err
 		}
 	}
@@ -387,16 +387,16 @@ func (t *taking) mayAdd(e record.Entry) bool {
 // ahead is how far a student's clock may be ahead without a word.
 const ahead = 10 * time.Minute
 
-// keepProblem keeps the text of a problem file, if it has the hash that it goes
+// saveProblem saves the text of a problem file, if it has the hash that it goes
 // by. A teacher's own becomes one that this class knows.
-func (t *taking) keepProblem(hash, id, text string) error {
+func (t *taking) saveProblem(hash, id, text string) error {
 	if _, err := t.Record.Problem(hash); err != nil {
-		p, found := problems.ReadKept(filepath.Base(t.File), []byte(text))
+		p, found := problems.ReadSaved(filepath.Base(t.File), []byte(text))
 		// Left out silently: entries about it are told of as about an unknown version.
 		if found.Err() != nil || p.Hash != hash || p.ID != id {
 			return nil
 		}
-		if err := t.Record.KeepProblem(hash, id, text); err != nil {
+		if err := t.Record.SaveProblem(hash, id, text); err != nil {
 			return err
 		}
 	}

@@ -23,9 +23,9 @@ func TestAProblemUnderAnothersHash(t *testing.T) {
 	want(t, "the first column", standings(r.report()), "not begun, not begun, not begun")
 	p, err := r.bank.Get("canal-lantern")
 	must(t, err)
-	must(t, r.book.Record.KeepProblem(forged, p.ID, string(p.Raw)))
+	must(t, r.book.Record.SaveProblem(forged, p.ID, string(p.Raw)))
 	clear(r.book.read)
-	if _, err := r.book.kept(forged); err != errOtherVersion {
+	if _, err := r.book.savedProblem(forged); err != errOtherVersion {
 		t.Errorf("a file in the record under another's hash is used: %v", err)
 	}
 }

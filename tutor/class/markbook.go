@@ -104,7 +104,7 @@ func (m *Markbook) knowSet() error {
 			continue
 		}
 		added = append(added, p.Hash)
-		if err := m.Record.KeepProblem(p.Hash, p.ID, string(p.Raw)); err != nil {
+		if err := m.Record.SaveProblem(p.Hash, p.ID, string(p.Raw)); err != nil {
 			return err
 		}
 	}
@@ -135,7 +135,7 @@ func (m *Markbook) problem(e record.Entry, strange bool) (*problems.Problem, err
 	if err == nil && today.Hash == e.Hash {
 		return today, nil
 	}
-	kept, why := m.kept(e.Hash)
+	kept, why := m.savedProblem(e.Hash)
 	switch {
 	case why != nil:
 		return nil, why
@@ -150,8 +150,8 @@ func (m *Markbook) problem(e record.Entry, strange bool) (*problems.Problem, err
 	return nil, errOtherVersion
 }
 
-// kept reads a problem file from the record, once.
-func (m *Markbook) kept(hash string) (*problems.Problem, error) {
+// savedProblem reads a problem file from the record, once.
+func (m *Markbook) savedProblem(hash string) (*problems.Problem, error) {
 	m.mu.Lock()
 	p, known := m.read[hash]
 	m.mu.Unlock()

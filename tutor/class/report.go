@@ -121,9 +121,9 @@ type reporting struct {
 
 // partial is what one student adds to the lists of the report.
 type partial struct {
-	stuck   []summary.StuckRow
-	kept    []summary.KeptRow
-	remarks []summary.Remark
+	stuck    []summary.StuckRow
+	disputed []summary.DisputedRow
+	remarks  []summary.Remark
 }
 
 func (r *reporting) student(i int, s record.Student, sheet Sheet) {
@@ -143,8 +143,8 @@ func (r *reporting) student(i int, s record.Student, sheet Sheet) {
 		if w.gotStuck() {
 			rest.stuck = append(rest.stuck, summary.StuckRow{Student: s.ID, Name: s.Name, Problem: w.Problem, Stage: w.Stage, Item: w.Item, Last: w.Last, Stuck: *w.Stuck})
 		}
-		for _, k := range w.Kept {
-			rest.kept = append(rest.kept, summary.KeptRow{Student: s.ID, Name: s.Name, KeptLine: k})
+		for _, k := range w.Disputed {
+			rest.disputed = append(rest.disputed, summary.DisputedRow{Student: s.ID, Name: s.Name, DisputedLine: k})
 		}
 	}
 	r.Students[i], r.rest[i] = row, rest
@@ -158,7 +158,7 @@ func (r *reporting) student(i int, s record.Student, sheet Sheet) {
 }
 
 func (w *Work) cell(due time.Time) summary.Cell {
-	c := summary.Cell{Standing: w.Standing, Attempts: w.Attempts, Items: w.Items, FirstGo: w.FirstGo, Lines: w.Lines, Refused: w.Refused, Hints: w.Hints, Shown: w.Shown,
+	c := summary.Cell{Status: w.Status, Attempts: w.Attempts, Items: w.Items, RightFirst: w.RightFirst, Lines: w.Lines, Refused: w.Refused, Hints: w.Hints, Shown: w.Shown,
 		Spent: w.Spent, Begun: w.Begun, Last: w.Last, Done: w.Done, Stage: w.Stage, Item: w.Item}
 	if c.Late = !due.IsZero() && w.Done.After(due); c.Late {
 		c.Days = daysAfter(due, w.Done)
@@ -168,7 +168,7 @@ func (w *Work) cell(due time.Time) summary.Cell {
 
 // overdue marks what is not done after its date; looking at the solution is no end.
 func overdue(c *summary.Cell, due, now time.Time) {
-	if c.Overdue = !due.IsZero() && now.After(due) && !c.Standing.Done(); c.Overdue {
+	if c.Overdue = !due.IsZero() && now.After(due) && !c.Status.Done(); c.Overdue {
 		c.Days = daysAfter(due, now)
 	}
 }
@@ -189,7 +189,7 @@ func (r *reporting) close() {
 		r.Entries += r.Students[i].Entries
 		r.Students[i].Share = r.shareOf(&r.Students[i])
 		r.Stuck = append(r.Stuck, r.rest[i].stuck...)
-		r.Kept = append(r.Kept, r.rest[i].kept...)
+		r.Disputed = append(r.Disputed, r.rest[i].disputed...)
 		r.Remarks = append(r.Remarks, r.rest[i].remarks...)
 	}
 	slices.SortStableFunc(r.Stuck, func(a, b summary.StuckRow) int {
@@ -207,7 +207,7 @@ func (r *reporting) shareOf(row *summary.Row) float64 {
 	done, all := 0.0, 0.0
 	for at, c := range row.Cells {
 		all += r.Work[at].Weight
-		if c.Standing.Done() {
+		if c.Status.Done() {
 			done += r.Work[at].Weight
 		}
 	}
@@ -219,8 +219,8 @@ func sumUp(c *summary.Column, rows []summary.Row, at int) {
 	var spent []time.Duration
 	for _, row := range rows {
 		cell := row.Cells[at]
-		c.Students[cell.Standing]++
-		if cell.Standing.Done() {
+		c.Students[cell.Status]++
+		if cell.Status.Done() {
 			spent = append(spent, cell.Spent)
 		}
 	}

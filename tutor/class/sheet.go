@@ -26,24 +26,24 @@ type Sheet struct {
 // attempt, the time of all together. Stage and Item are those in hand where an
 // attempt is not over.
 type Work struct {
-	Problem  string             `json:"problem"`
-	Standing tutor.Standing     `json:"standing"`
-	Attempts int                `json:"attempts"`
-	Items    int                `json:"items"`   // answered
-	FirstGo  int                `json:"firstGo"` // of these, right first time
-	Lines    int                `json:"lines"`
-	Refused  int                `json:"refused"`
-	Hints    int                `json:"hints"`
-	Shown    int                `json:"shown"` // hints that showed a step
-	Spent    time.Duration      `json:"spent"`
-	Begun    time.Time          `json:"begun,omitzero"`
-	Last     time.Time          `json:"last,omitzero"`
-	Done     time.Time          `json:"done,omitzero"` // when the best attempt was done
-	Stage    checker.Stage      `json:"stage,omitempty"`
-	Item     string             `json:"item,omitempty"`
-	Stuck    *summary.Stuck     `json:"stuck,omitempty"`
-	Mistakes []Mistake          `json:"mistakes,omitempty"`
-	Kept     []summary.KeptLine `json:"kept,omitempty"`
+	Problem    string                 `json:"problem"`
+	Status     tutor.Status           `json:"standing"`
+	Attempts   int                    `json:"attempts"`
+	Items      int                    `json:"items"`   // answered
+	RightFirst int                    `json:"firstGo"` // of these, right first time
+	Lines      int                    `json:"lines"`
+	Refused    int                    `json:"refused"`
+	Hints      int                    `json:"hints"`
+	Shown      int                    `json:"shown"` // hints that showed a step
+	Spent      time.Duration          `json:"spent"`
+	Begun      time.Time              `json:"begun,omitzero"`
+	Last       time.Time              `json:"last,omitzero"`
+	Done       time.Time              `json:"done,omitzero"` // when the best attempt was done
+	Stage      checker.Stage          `json:"stage,omitempty"`
+	Item       string                 `json:"item,omitempty"`
+	Stuck      *summary.Stuck         `json:"stuck,omitempty"`
+	Mistakes   []Mistake              `json:"mistakes,omitempty"`
+	Disputed   []summary.DisputedLine `json:"kept,omitempty"`
 }
 
 // Mistake is one kind of mistake in one stage of one problem, how often it was
@@ -184,9 +184,9 @@ var noticeOf = map[Numbers]summary.Notice{Alone: summary.NumbersAlone, Others: s
 // take adds what stands on the page of one attempt.
 func (w *Work) take(g *tutor.Page) {
 	// The best attempt counts; of equals, the later one.
-	if now := g.Progress(); now.Standing >= w.Standing {
-		w.Standing, w.Lines, w.Refused, w.Hints, w.Shown = now.Standing, now.Lines, now.Refused, now.Hints, now.StepsShown
-		w.Items, w.FirstGo = now.Items, now.FirstGo
+	if now := g.Progress(); now.Status >= w.Status {
+		w.Status, w.Lines, w.Refused, w.Hints, w.Shown = now.Status, now.Lines, now.Refused, now.Hints, now.StepsShown
+		w.Items, w.RightFirst = now.Items, now.RightFirst
 		w.Done = time.Time{}
 		if g.Solved() {
 			w.Done = doneAt(g)
@@ -198,8 +198,8 @@ func (w *Work) take(g *tutor.Page) {
 		w.Stuck = stuckAt(g, w.Stage, w.Item)
 	}
 	for _, l := range g.Lines() {
-		if l.Kind == tutor.Typed && (l.Kept || l.Accepted) && l.Verdict != checker.Right {
-			w.Kept = append(w.Kept, summary.KeptLine{Entry: l.ID, Problem: w.Problem, Stage: l.Stage, Item: l.Item, Line: l.Text, Code: l.Code, Accepted: l.Accepted})
+		if l.Kind == tutor.Typed && (l.Disputed || l.Accepted) && l.Verdict != checker.Right {
+			w.Disputed = append(w.Disputed, summary.DisputedLine{Entry: l.ID, Problem: w.Problem, Stage: l.Stage, Item: l.Item, Line: l.Text, Code: l.Code, Accepted: l.Accepted})
 		}
 	}
 }
@@ -207,7 +207,7 @@ func (w *Work) take(g *tutor.Page) {
 // doneAt is the time of the line that did the last open item.
 func doneAt(g *tutor.Page) (at time.Time) {
 	for _, l := range g.Lines() {
-		if l.Kind == tutor.Typed && (len(l.Done) > 0 || l.Kept || l.Accepted) && l.Time.After(at) {
+		if l.Kind == tutor.Typed && (len(l.Done) > 0 || l.Disputed || l.Accepted) && l.Time.After(at) {
 			at = l.Time
 		}
 	}
@@ -225,7 +225,7 @@ func stuckAt(g *tutor.Page, stage checker.Stage, item string) *summary.Stuck {
 			s.Hints++
 			s.AllHints = s.AllHints || l.ShowsStep()
 		case l.Kind != tutor.Typed || l.Verdict == checker.Unread:
-		case l.Counts() || l.Kept || len(l.Done) > 0:
+		case l.Counts() || l.Disputed || len(l.Done) > 0:
 			s = summary.Stuck{}
 		default:
 			s.Refused++

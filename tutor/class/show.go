@@ -15,7 +15,7 @@ import (
 )
 
 // Show writes all that a student did about one problem, as typed, each line with
-// what was said about it, hints and kept lines in their places. Attempts that do
+// what was said about it, hints and disputed lines in their places. Attempts that do
 // not count are shown too, and why they do not, and so are entries that count for
 // somebody else under whose name they came as well.
 func (m *Markbook) Show(w io.Writer, student record.Student, problem string) error {
@@ -142,7 +142,7 @@ func pageLine(t *summary.Text, l tutor.Line) {
 	switch {
 	case l.Accepted:
 		word += ", accepted"
-	case l.Kept:
+	case l.Disputed:
 		word += ", disputed"
 	}
 	t.Line("  %s  %s  %s  (%s)", summary.ShortID(l.ID), at, AsTyped(l.Text), word)

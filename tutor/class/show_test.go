@@ -10,7 +10,7 @@ func TestAPredictionIsShown(t *testing.T) {
 	r := newRoom(t)
 	l := r.lesson("s01", "canal-lantern")
 	for _, line := range []string{"T1 up left; T2 up right; w down", "T1x = -T1 cos α; T2x = T2 cos β; wx = 0; T1y = T1 sin α; T2y = T2 sin β; wy = -w", "1"} {
-		_, err := l.HandIn(line)
+		_, err := l.Check(line)
 		must(t, err)
 	}
 	r.collect(map[string][]byte{"ada": r.handIn("s01")})

@@ -30,7 +30,7 @@ import (
 
 // ledger is what one student did about one problem.
 type ledger struct {
-	standing      tutor.Standing
+	standing      tutor.Status
 	attempts      int
 	lines         int
 	refused       int
@@ -98,7 +98,7 @@ func (a *actor) open(machine string, rules tutor.Class, problem string) *tutor.L
 // says hands a line in; code is the mistake in it, "" for a right one.
 func (a *actor) says(l *tutor.Lesson, line string, code checker.Code) {
 	a.t.Helper()
-	_, err := l.HandIn(line)
+	_, err := l.Check(line)
 	must(a.t, err)
 	w := a.tick(l.Problem.ID)
 	w.lines++
@@ -129,7 +129,7 @@ func (a *actor) solves(l *tutor.Lesson, misses int) {
 	w := a.of(l.Problem.ID)
 	w.done = a.now
 	w.items, w.firsts = 11, 11-misses
-	w.standing = tutor.AtFirstGo
+	w.standing = tutor.RightFirst
 	if misses > 2 {
 		w.standing = tutor.WorkedOut
 	}
@@ -384,7 +384,7 @@ func (s story) cell(id, problem string, c summary.Cell, w *ledger, due time.Time
 	if overdue {
 		days = int(math.Ceil(s.At.Sub(due).Hours() / 24))
 	}
-	want := summary.Cell{Standing: w.standing, Late: late, Overdue: overdue, Days: days, Attempts: w.attempts, Items: w.items, FirstGo: w.firsts,
+	want := summary.Cell{Status: w.standing, Late: late, Overdue: overdue, Days: days, Attempts: w.attempts, Items: w.items, RightFirst: w.firsts,
 		Lines: w.lines, Refused: w.refused, Hints: w.hints, Shown: w.steps, Spent: w.spent, Begun: w.begun, Done: w.done, Last: c.Last, Stage: c.Stage, Item: c.Item}
 	if c != want {
 		s.Errorf("%s, %s:\n%+v; the ledger has\n%+v", id, problem, c, want)
@@ -392,7 +392,7 @@ func (s story) cell(id, problem string, c summary.Cell, w *ledger, due time.Time
 }
 
 func (s story) column(at int, problem string) {
-	var counts [tutor.AtFirstGo + 1]int
+	var counts [tutor.RightFirst + 1]int
 	times, who := map[checker.Code]int{}, map[checker.Code][]string{}
 	for _, a := range s.actors {
 		w := a.work[problem]
@@ -508,7 +508,7 @@ func agree(t *testing.T, r *room, report *summary.Report) {
 				share += []float64{0.25, 0.75}[i] // weights of 1 and 3
 			}
 			letters = append(letters, summary.Letter(report.Students[(n-1)/len(out.Problems)].Cells[i]))
-			said := report.Students[(n-1)/len(out.Problems)].Cells[i].Standing.String()
+			said := report.Students[(n-1)/len(out.Problems)].Cells[i].Status.String()
 			if begun := w.Standing != "not begun"; begun && !strings.Contains(plain.String(), s.Name+": "+w.Problem+": "+said) {
 				t.Errorf("%s, %s: the plain text has no %s", s.ID, w.Problem, said)
 			}

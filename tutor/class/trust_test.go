@@ -132,8 +132,8 @@ func TestACopiedHandInCountsForTheOneWhoDidIt(t *testing.T) {
 	hers := r.handIn("s01")
 	report := r.inOrders(t, hers, as(t, hers, "s02"))
 	want(t, "the first column", standings(report), doneWord+", not begun, not begun")
-	want(t, "the last column", report.Students[0].Cells[2].Standing.String(), doneWord)
-	want(t, "the copier's", report.Students[1].Cells[2].Standing.String(), "not begun")
+	want(t, "the last column", report.Students[0].Cells[2].Status.String(), doneWord)
+	want(t, "the copier's", report.Students[1].Cells[2].Status.String(), "not begun")
 	want(t, "the remarks", notices(report.Remarks), "s02 entry-copied 7; s02 entry-copied 7")
 	want(t, "what is said", report.Say(report.Remarks[0]), "Ben Roos: 7 entries on canal-lantern also arrived under the name of Ada Berg. The numbers belong to Ada Berg, so this work counts for that student.")
 	shown := r.shows(t, "s02", "canal-lantern")
@@ -164,8 +164,8 @@ func TestATieIsTheTeachersToSettle(t *testing.T) {
 	r.solveLantern(r.lesson("s01", "same-lantern"))
 	hers := r.handIn("s01")
 	report := r.inOrders(t, hers, as(t, hers, "s02"))
-	want(t, "hers", report.Students[0].Cells[2].Standing.String(), "not begun")
-	want(t, "his", report.Students[1].Cells[2].Standing.String(), "not begun")
+	want(t, "hers", report.Students[0].Cells[2].Status.String(), "not begun")
+	want(t, "his", report.Students[1].Cells[2].Status.String(), "not begun")
 	want(t, "the remarks", notices(report.Remarks), "s01 entry-tied 7; s02 entry-tied 7")
 	if shown := r.shows(t, "s01", "same-lantern"); !strings.HasPrefix(shown, saidShowTied) {
 		t.Errorf("shown are\n%s", shown)
@@ -173,8 +173,8 @@ func TestATieIsTheTeachersToSettle(t *testing.T) {
 	_, err := r.book.Collect(context.Background(), []string{r.folder(map[string][]byte{"ada": hers})}, CollectOptions{As: "Ada Berg"})
 	must(t, err)
 	report = r.report()
-	want(t, "hers, given", report.Students[0].Cells[2].Standing.String(), doneWord)
-	want(t, "his, given", report.Students[1].Cells[2].Standing.String(), "not begun")
+	want(t, "hers, given", report.Students[0].Cells[2].Status.String(), doneWord)
+	want(t, "his, given", report.Students[1].Cells[2].Status.String(), "not begun")
 }
 
 // Of two contents of one entry the earlier counts by its own time; of the same time
@@ -358,7 +358,7 @@ func TestAcceptanceIsTheTeachers(t *testing.T) {
 	r := newRoom(t)
 	l := r.lesson("s02", "canal-lantern")
 	r.type_(l, "T1 up left; T2 up right; w down", "T1x = T1 sin α")
-	_, err := l.Keep()
+	_, err := l.Dispute()
 	must(t, err)
 	kept := l.Lines()[1].ID
 	forged := edited(t, r.handIn("s02"), func(map[string]any) {})
@@ -366,16 +366,16 @@ func TestAcceptanceIsTheTeachers(t *testing.T) {
 	r.collect(map[string][]byte{"ben": forged})
 	report := r.report()
 	want(t, "the remarks", notices(report.Remarks), "s02 acceptance 1")
-	if len(report.Kept) != 1 || report.Kept[0].Accepted {
-		t.Fatalf("kept are %+v", report.Kept)
+	if len(report.Disputed) != 1 || report.Disputed[0].Accepted {
+		t.Fatalf("kept are %+v", report.Disputed)
 	}
 	// The teacher's clock is behind; the acceptance counts all the same.
 	r.now = r.now.Add(-time.Hour)
 	if _, line, err := r.book.Accept(Accepting{Entry: kept[:8], Undo: false}); err != nil || !line.Accepted {
 		t.Fatal(line, err)
 	}
-	if report = r.report(); !report.Kept[0].Accepted {
-		t.Fatalf("kept are %+v", report.Kept)
+	if report = r.report(); !report.Disputed[0].Accepted {
+		t.Fatalf("kept are %+v", report.Disputed)
 	}
 	if _, _, err := r.book.Accept(Accepting{Entry: kept[:8], Undo: false}); err != ErrIsAccepted {
 		t.Error(err)
@@ -383,7 +383,7 @@ func TestAcceptanceIsTheTeachers(t *testing.T) {
 	if _, line, err := r.book.Accept(Accepting{Entry: kept[:8], Undo: true}); err != nil || line.Accepted {
 		t.Fatal(line, err)
 	}
-	if report = r.report(); report.Kept[0].Accepted {
+	if report = r.report(); report.Disputed[0].Accepted {
 		t.Error("it is accepted still")
 	}
 	for prefix, why := range map[string]error{"fffffff0": ErrNoEntry, "ab": errShortPrefix, kept[:8]: ErrNotAccepted} {
@@ -561,4 +561,4 @@ func TestForgottenStudentsLeaveNothing(t *testing.T) {
 }
 
 // doneWord is how a page stands that was solved without a mistake.
-var doneWord = tutor.AtFirstGo.String()
+var doneWord = tutor.RightFirst.String()

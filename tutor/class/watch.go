@@ -244,7 +244,7 @@ func (s *Sheet) now() *Work {
 
 // live says where a student is.
 func (w *Work) live() string {
-	where := w.Standing.String()
+	where := w.Status.String()
 	if w.Stage != "" {
 		where = summary.Place(w.Stage, w.Item)
 	}

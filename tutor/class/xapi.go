@@ -149,7 +149,7 @@ func (s *stating) attempt(student record.Student, set tutor.Set, a *Attempt) err
 			return err
 		}
 	}
-	if now := a.Page.Progress(); !now.Standing.Done() {
+	if now := a.Page.Progress(); !now.Status.Done() {
 		return nil
 	}
 	end, yes := base, true

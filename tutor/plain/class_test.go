@@ -18,7 +18,7 @@ func classLesson(t *testing.T, c tutor.Class, typed string) string {
 	}
 	defer r.Close()
 	var out strings.Builder
-	o := Options{Tutor: tutor.New(tutor.Options{Bank: problems.Embedded(), Record: r, Class: c}), In: strings.NewReader(typed), Out: &out, Kept: "record.db"}
+	o := Options{Tutor: tutor.New(tutor.Options{Bank: problems.Embedded(), Record: r, Class: c}), In: strings.NewReader(typed), Out: &out, SavedIn: "record.db"}
 	if err := Run(t.Context(), o); err != nil {
 		t.Fatal(err)
 	}

@@ -120,8 +120,8 @@ func (s *session) pageLine(l tutor.Line) {
 	switch {
 	case l.Accepted:
 		word = wordAccepted
-	case l.Kept:
-		word = wordKept
+	case l.Disputed:
+		word = wordDisputed
 	}
 	// On one line, because each line that is printed is read out by itself.
 	text := strings.ReplaceAll(l.Text, "\n", "; ")
@@ -175,7 +175,7 @@ func (s *session) choose() error {
 	for i, section := range sections {
 		done := 0
 		for _, p := range section.Problems {
-			if p.Standing.Done() {
+			if p.Status.Done() {
 				done++
 			}
 		}

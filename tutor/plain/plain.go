@@ -22,8 +22,8 @@ type Options struct {
 	Tutor *tutor.Tutor
 	In    io.Reader
 	Out   io.Writer
-	// Kept is the file in which answers are saved, "" where they are not.
-	Kept string
+	// SavedIn is the file in which answers are saved, "" where they are not.
+	SavedIn string
 	// Notice is said first, where something is the matter.
 	Notice string
 	// Echo writes each line that was read behind its prompt, for an input that

@@ -25,7 +25,7 @@ func holdAt(t testing.TB, in io.Reader, cols int) string {
 	}
 	defer r.Close()
 	var out strings.Builder
-	o := Options{Tutor: tutor.New(tutor.Options{Bank: problems.Embedded(), Record: r}), In: in, Out: &out, Echo: true, Kept: "record.db", Cols: cols}
+	o := Options{Tutor: tutor.New(tutor.Options{Bank: problems.Embedded(), Record: r}), In: in, Out: &out, Echo: true, SavedIn: "record.db", Cols: cols}
 	if err := Run(context.Background(), o); err != nil {
 		t.Fatal(err)
 	}
@@ -136,7 +136,7 @@ func TestASharedMachineAsksWhoIsThere(t *testing.T) {
 	defer r.Close()
 	lesson := func(typed string) string {
 		var out strings.Builder
-		o := Options{Tutor: tutor.New(tutor.Options{Bank: problems.Embedded(), Record: r}), In: strings.NewReader(typed), Out: &out, Kept: "record.db"}
+		o := Options{Tutor: tutor.New(tutor.Options{Bank: problems.Embedded(), Record: r}), In: strings.NewReader(typed), Out: &out, SavedIn: "record.db"}
 		if err := Run(context.Background(), o); err != nil {
 			t.Fatal(err)
 		}

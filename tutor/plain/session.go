@@ -16,17 +16,17 @@ import (
 // session is one student after the other at one input.
 type session struct {
 	Options
-	ctx    context.Context
-	lines  <-chan string
-	out    *bufio.Writer
-	desk   *tutor.Desk
-	lesson *tutor.Lesson
-	back   int // how many stages back the student is reading
-	told   bool
-	axes   string // what was last said of the axes
-	guest  bool   // somebody else leads, and has one lesson led
-	stop   func() // of a guest
-	unkept error  // why what was done last is not in the record
+	ctx     context.Context
+	lines   <-chan string
+	out     *bufio.Writer
+	desk    *tutor.Desk
+	lesson  *tutor.Lesson
+	back    int // how many stages back the student is reading
+	told    bool
+	axes    string // what was last said of the axes
+	guest   bool   // somebody else leads, and has one lesson led
+	stop    func() // of a guest
+	unsaved error  // why what was done last is not in the record
 }
 
 // errEnd ends the session: nothing more is to come, or the student quits.
@@ -45,12 +45,12 @@ func (s *session) run() error {
 	case !errors.Is(err, errEnd):
 		return err
 	// What is promised at the end must be true of the answers and of the file in which they were.
-	case s.Kept == "":
-		s.say(saidEndNotKept)
+	case s.SavedIn == "":
+		s.say(saidEndNotSaved)
 	case record.IsGone(s.Tutor.Record.Holds()):
 		s.say(saidEndGone, record.Sentence(s.Tutor.Record.Holds()))
-	case s.unkept != nil:
-		s.say(saidEndFault, record.Sentence(s.unkept))
+	case s.unsaved != nil:
+		s.say(saidEndFault, record.Sentence(s.unsaved))
 	default:
 		s.say(saidEnd)
 	}
@@ -73,9 +73,9 @@ func (s *session) offer() error {
 		switch strings.ToLower(strings.TrimSpace(line)) {
 		case "yes", "y", "":
 			// Enter alone means yes, because the question is whether to go on.
-			s.say(saidWithout, tutor.SaidNotKept)
+			s.say(saidWithout, tutor.SaidNotSaved)
 			return nil
-		case "no", "n", string(tutor.Leave):
+		case "no", "n", string(tutor.Quit):
 			return errEnd
 		}
 	}
@@ -146,9 +146,9 @@ func (s *session) begin(another bool) error {
 		if student, err = s.name(); err != nil {
 			return err
 		}
-		s.say(saidRecord, tutor.SaidWhoSees(s.Kept))
+		s.say(saidRecord, tutor.SaidWhoSees(s.SavedIn))
 	case s.Tutor.IsVisit():
-		s.say(saidVisitor, student.Name, tutor.SaidWhoSees(s.Kept))
+		s.say(saidVisitor, student.Name, tutor.SaidWhoSees(s.SavedIn))
 	case s.Tutor.IsShared():
 		if student, err = s.who(student); err != nil {
 			return err
@@ -176,7 +176,7 @@ func (s *session) who(last record.Student) (record.Student, error) {
 		}
 		word, isWord := tutor.WordOf(line)
 		switch {
-		case word == tutor.Leave:
+		case word == tutor.Quit:
 			return last, errEnd
 		case word == tutor.AskStudent:
 			return s.name()
@@ -210,7 +210,7 @@ func (s *session) name() (record.Student, error) {
 			return record.Student{}, err
 		}
 		if word, ok := tutor.WordOf(line); ok {
-			if word == tutor.Leave {
+			if word == tutor.Quit {
 				return record.Student{}, errEnd
 			}
 			s.say(saidNotAName, word)
@@ -252,7 +252,7 @@ func (s *session) open(id string, again bool, why string) error {
 		open = s.desk.Again
 	}
 	var lesson *tutor.Lesson
-	err := s.keep(func() (err error) { lesson, err = open(id); return err })
+	err := s.save(func() (err error) { lesson, err = open(id); return err })
 	var fault *record.Error
 	// A fault of the record concerns everything; any other error, this problem alone.
 	if errors.As(err, &fault) {
@@ -281,8 +281,8 @@ func (s *session) open(id string, again bool, why string) error {
 // moment is how long nothing is said while the record is waited for.
 const moment = 700 * time.Millisecond
 
-// keep does something with the record, and says so where it has to wait.
-func (s *session) keep(do func() error) error {
+// save does something with the record, and says so where it has to wait.
+func (s *session) save(do func() error) error {
 	// The remark about waiting goes past the buffer, so what is in it must be out first.
 	if err := s.out.Flush(); err != nil {
 		return err
@@ -300,9 +300,9 @@ func (s *session) keep(do func() error) error {
 	close(done)
 	// Waited for, so that two goroutines never write at the same time.
 	<-quiet
-	s.unkept = nil
+	s.unsaved = nil
 	if fault := (*record.Error)(nil); errors.As(err, &fault) {
-		s.unkept = err
+		s.unsaved = err
 	}
 	return err
 }
@@ -311,7 +311,7 @@ func (s *session) keep(do func() error) error {
 // as marked is kept; so the student can try the same again, and the session goes
 // on.
 func (s *session) trouble(err error) error {
-	s.say(saidNotKept, record.Sentence(err))
+	s.say(saidNotSaved, record.Sentence(err))
 	// Nobody has sat down yet, so there is nothing to go on with.
 	if s.desk == nil {
 		return err
@@ -354,12 +354,12 @@ func (s *session) take(line string) error {
 		s.question(false)
 		return nil
 	}
-	return s.handIn(line)
+	return s.check(line)
 }
 
 func (s *session) word(w tutor.Word) error {
 	switch w {
-	case tutor.Leave:
+	case tutor.Quit:
 		return errEnd
 	case tutor.AskHelp:
 		s.help()
@@ -404,8 +404,8 @@ func (s *session) word(w tutor.Word) error {
 		s.goBack()
 	case tutor.AskHint:
 		return s.hint()
-	case tutor.KeepLine:
-		return s.keepLine()
+	case tutor.DisputeLine:
+		return s.dispute()
 	case tutor.AskSolution:
 		return s.solution()
 	case tutor.GoAgain:

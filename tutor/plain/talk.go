@@ -50,7 +50,7 @@ func (t *Talk) Lesson(d *tutor.Desk, l *tutor.Lesson) error {
 			return err
 		}
 		switch word, _ := tutor.WordOf(line); word {
-		case tutor.Leave:
+		case tutor.Quit:
 			return nil
 		case tutor.AskStudent, tutor.AskProblems, tutor.GoNext, tutor.GoAgain:
 			s.say(saidGuest)

@@ -8,10 +8,10 @@ import (
 	"example.org/standstill/tutor"
 )
 
-// handIn checks a line and tells what came of it.
-func (s *session) handIn(line string) error {
+// check checks a line and tells what came of it.
+func (s *session) check(line string) error {
 	var result tutor.Result
-	err := s.keep(func() (err error) { result, err = s.lesson.HandIn(line); return err })
+	err := s.save(func() (err error) { result, err = s.lesson.Check(line); return err })
 	switch {
 	case err != nil:
 		return s.trouble(err)
@@ -87,7 +87,7 @@ func (s *session) onward(r tutor.Result) {
 	case r.Moved:
 		s.question(true)
 	// After a wrong line the question is still the same, and is not said again.
-	case r.Line.Counts() || r.Line.Kept || len(r.Line.Done) > 0:
+	case r.Line.Counts() || r.Line.Disputed || len(r.Line.Done) > 0:
 		s.question(false)
 	}
 }
@@ -180,7 +180,7 @@ func (s *session) worked(steps []tutor.Step) {
 
 func (s *session) hint() error {
 	var line *tutor.Line
-	err := s.keep(func() (err error) { line, err = s.lesson.Hint(); return err })
+	err := s.save(func() (err error) { line, err = s.lesson.Hint(); return err })
 	switch {
 	case err != nil:
 		return s.trouble(err)
@@ -192,17 +192,17 @@ func (s *session) hint() error {
 	return nil
 }
 
-func (s *session) keepLine() error {
+func (s *session) dispute() error {
 	var result tutor.Result
-	err := s.keep(func() (err error) { result, err = s.lesson.Keep(); return err })
+	err := s.save(func() (err error) { result, err = s.lesson.Dispute(); return err })
 	switch {
 	case err != nil:
 		return s.trouble(err)
 	case result.Line == nil:
-		s.say(saidNothingToKeep)
+		s.say(saidNothingToDispute)
 		return nil
 	}
-	s.say(saidKept, result.Line.Text)
+	s.say(saidDisputed, result.Line.Text)
 	s.onward(result)
 	return nil
 }
@@ -210,7 +210,7 @@ func (s *session) keepLine() error {
 func (s *session) solution() error {
 	over := s.lesson.Over()
 	var steps []tutor.Step
-	err := s.keep(func() (err error) { steps, err = s.lesson.Solution(); return err })
+	err := s.save(func() (err error) { steps, err = s.lesson.Solution(); return err })
 	if err != nil {
 		return s.trouble(err)
 	}

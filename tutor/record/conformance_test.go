@@ -205,9 +205,9 @@ func TestStoreRemembersTheRest(t *testing.T) {
 		must(t, r.SetLastStudent("a"))
 		must(t, r.SetSetting("background", "light"))
 		must(t, r.SetSetting("background", "dark"))
-		must(t, r.KeepProblem("h2", "p", "text"))
-		must(t, r.KeepProblem("h1", "p", "text \xff"))
-		must(t, r.KeepProblem("h1", "q", "another"))
+		must(t, r.SaveProblem("h2", "p", "text"))
+		must(t, r.SaveProblem("h1", "p", "text \xff"))
+		must(t, r.SaveProblem("h1", "q", "another"))
 		must(t, r.SetCaches(map[string][]byte{"x": {1, 0, 2}, "y": nil}))
 		must(t, r.SetCache("x", []byte{3}))
 

@@ -17,7 +17,7 @@ func Copy(from, to *Record) (sum Copied, err error) {
 	// Problem files first, so that a copy that is broken off has no entry without the file that it is about.
 	for p, err := range from.Problems() {
 		if err == nil {
-			err = to.KeepProblem(p.Hash, p.ID, p.Text)
+			err = to.SaveProblem(p.Hash, p.ID, p.Text)
 		}
 		if err != nil {
 			return sum, err

@@ -35,7 +35,7 @@ const (
 	dropDrafts = "DELETE FROM draft WHERE {=} student = ? AND problem = ? AND hash = ? AND givens = ? AND copy = ?"
 )
 
-// SaveDraft keeps a half-typed line in the place of the one before; an empty Text
+// SaveDraft saves a half-typed line in the place of the one before; an empty Text
 // deletes that. Time is filled in.
 func (r *Record) SaveDraft(d Draft) error {
 	for _, text := range []string{d.Student, d.Problem, d.Hash, d.Givens, d.Stage, d.Item, d.Text} {

@@ -14,7 +14,7 @@ const (
 	Answer    = "answer"   // a line that was checked: Stage, Item, Text
 	Hint      = "hint"     // a hint asked for
 	Solution  = "solution" // the worked solution asked for
-	Kept      = "keep"     // a disputed line; Ref is the answer
+	Disputed  = "keep"     // a disputed line; Ref is the answer
 	Accepted  = "accept"   // a teacher accepts the line Ref
 	Withdrawn = "withdraw" // takes back the entry Ref, an acceptance for one
 	Unsent    = "unsent"   // a line that was half typed when the program was quit

@@ -19,7 +19,7 @@ func TestForeignIsReadWhole(t *testing.T) {
 	if _, err := r.Merge(made(3*pageRows, 4)); err != nil {
 		t.Fatal(err)
 	}
-	if err := errors.Join(r.KeepProblem("h", "pier-sign", "title: A sign"), r.AddStudent("k7", "Kim")); err != nil {
+	if err := errors.Join(r.SaveProblem("h", "pier-sign", "title: A sign"), r.AddStudent("k7", "Kim")); err != nil {
 		t.Fatal(err)
 	}
 	own := collect(t, r.Entries(Filter{}))
@@ -78,7 +78,7 @@ func TestForeignIsNotWritten(t *testing.T) {
 	mustBe(t, err, ErrReadOnly)
 	_, err = f.Forget("k7")
 	mustBe(t, err, ErrReadOnly)
-	for _, err := range []error{f.AddStudent("a", "b"), f.SetSetting("a", "b"), f.KeepProblem("a", "b", "c"),
+	for _, err := range []error{f.AddStudent("a", "b"), f.SetSetting("a", "b"), f.SaveProblem("a", "b", "c"),
 		f.SetCache("a", nil), f.ClearCache()} {
 		mustBe(t, err, ErrReadOnly)
 	}

@@ -6,8 +6,8 @@ import (
 	"iter"
 )
 
-// MaxKept is how many bytes a problem file or a cached value may have.
-const MaxKept = 1 << 20
+// LongestSaved is how many bytes a problem file or a cached value may have.
+const LongestSaved = 1 << 20
 
 // A Problem is the text of a problem file that was seen.
 type Problem struct {
@@ -16,11 +16,11 @@ type Problem struct {
 	Text string
 }
 
-// KeepProblem keeps the text of a problem file under its hash. What is kept
+// SaveProblem saves the text of a problem file under its hash. What is saved
 // under a hash stays: a second text for it is not looked at. Whoever takes
 // texts from another record must see for itself that they have their hash.
-func (r *Record) KeepProblem(hash, id, text string) error {
-	if len(hash) > MaxText || len(id) > MaxText || len(text) > MaxKept {
+func (r *Record) SaveProblem(hash, id, text string) error {
+	if len(hash) > MaxText || len(id) > MaxText || len(text) > LongestSaved {
 		return &Error{Kind: ErrTooLong, Path: r.path}
 	}
 	return r.write(func(tx *tx) error {
@@ -29,7 +29,7 @@ func (r *Record) KeepProblem(hash, id, text string) error {
 	})
 }
 
-// Problem gives the problem file kept under the hash; [ErrUnknown] if none is.
+// Problem gives the problem file saved under the hash; [ErrUnknown] if none is.
 func (r *Record) Problem(hash string) (Problem, error) {
 	p := Problem{Hash: hash}
 	err := r.queryRow("SELECT id, text FROM problem WHERE {=} hash = ?", []any{hash}, &p.ID, &p.Text)
@@ -79,7 +79,7 @@ func (r *Record) SetCache(key string, value []byte) error {
 // SetCaches puts many values at the price of one commit.
 func (r *Record) SetCaches(values map[string][]byte) error {
 	for key, value := range values {
-		if len(key) > MaxText || len(value) > MaxKept {
+		if len(key) > MaxText || len(value) > LongestSaved {
 			return &Error{Kind: ErrTooLong, Path: r.path}
 		}
 	}

@@ -284,7 +284,7 @@ func TestCopyBothWays(t *testing.T) {
 		}
 	}
 	must(t, file.AddStudent("s1", "Ada"))
-	must(t, file.KeepProblem("h", "p", "text"))
+	must(t, file.SaveProblem("h", "p", "text"))
 	must(t, file.SaveDraft(Draft{Student: "s1", Problem: "p", Text: "T1"}))
 	must(t, file.SetDoors(map[string]Door{"s1": {Hash: "x"}}))
 	must(t, file.SetSetting("key", "value"))
@@ -355,7 +355,7 @@ func TestRolesOfTheReadme(t *testing.T) {
 	must(t, err)
 	must(t, host.EndLease(lease))
 	must(t, host.AddStudent("ada", "Ada"))
-	must(t, host.KeepProblem("h", "p", "text"))
+	must(t, host.SaveProblem("h", "p", "text"))
 	must(t, host.SetDoors(map[string]Door{"ada": {Hash: "x"}}))
 	must(t, host.SetCache("k", []byte("v")))
 	must(t, host.ClearCache())

@@ -105,7 +105,7 @@ func TestAppendIsReadBack(t *testing.T) {
 
 func TestEntriesAreFiltered(t *testing.T) {
 	r := mustMemory(t)
-	kinds := []string{Answer, Hint, Kept}
+	kinds := []string{Answer, Hint, Disputed}
 	for i := range 3 * pageRows {
 		mustAppend(t, r, Entry{Student: string('a' + rune(i%2)), Problem: string('p' + rune(i%5)), Kind: kinds[i%3]})
 	}
@@ -116,7 +116,7 @@ func TestEntriesAreFiltered(t *testing.T) {
 	for _, f := range []Filter{
 		{Student: "b"},
 		{Problem: "q"},
-		{Kinds: []string{Hint, Kept}},
+		{Kinds: []string{Hint, Disputed}},
 		{Student: "a", Problem: "r", Kinds: []string{Answer}},
 		{Student: "nobody"},
 	} {
@@ -162,10 +162,10 @@ func TestLongTextsAreRefused(t *testing.T) {
 	mustAppend(t, r, Entry{Text: long})
 	_, err := r.Append(Entry{Text: long + "x"})
 	mustBe(t, err, ErrTooLong)
-	mustBe(t, r.KeepProblem("h", "id", strings.Repeat("x", MaxKept+1)), ErrTooLong)
+	mustBe(t, r.SaveProblem("h", "id", strings.Repeat("x", LongestSaved+1)), ErrTooLong)
 	mustBe(t, r.AddStudent(long+"x", ""), ErrTooLong)
 	mustBe(t, r.SetSetting("k", long+"x"), ErrTooLong)
-	mustBe(t, r.SetCache("k", make([]byte, MaxKept+1)), ErrTooLong)
+	mustBe(t, r.SetCache("k", make([]byte, LongestSaved+1)), ErrTooLong)
 	_, err = r.Append(Entry{Copy: -1})
 	mustBe(t, err, ErrMalformed)
 	if all := collect(t, r.Entries(Filter{})); len(all) != 1 || all[0].Number != 1 {
@@ -202,7 +202,7 @@ func TestProblemTextsStay(t *testing.T) {
 	r := mustMemory(t)
 	_, err := r.Problem("h1")
 	mustBe(t, err, ErrUnknown)
-	if err := errors.Join(r.KeepProblem("h2", "b", "two"), r.KeepProblem("h1", "a", "one"), r.KeepProblem("h1", "a", "other")); err != nil {
+	if err := errors.Join(r.SaveProblem("h2", "b", "two"), r.SaveProblem("h1", "a", "one"), r.SaveProblem("h1", "a", "other")); err != nil {
 		t.Fatal(err)
 	}
 	want := []Problem{{"h1", "a", "one"}, {"h2", "b", "two"}}

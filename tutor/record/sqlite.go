@@ -42,7 +42,7 @@ func foreignPragmas() []string {
 // takes long or much memory.
 func foreignLimits() map[int]int {
 	return map[int]int{
-		sqlite3.SQLITE_LIMIT_LENGTH:          2 * MaxKept,
+		sqlite3.SQLITE_LIMIT_LENGTH:          2 * LongestSaved,
 		sqlite3.SQLITE_LIMIT_SQL_LENGTH:      64 << 10,
 		sqlite3.SQLITE_LIMIT_COLUMN:          64,
 		sqlite3.SQLITE_LIMIT_EXPR_DEPTH:      32,

@@ -20,7 +20,7 @@ func actions() views.Actions[*model] {
 	return views.Actions[*model]{
 		{Word: tutor.AskHint, Key: frame.Bind("ctrl+g", "hint", "ctrl+g"), Menu: menuHint, Can: (*model).isOpen, Do: (*model).hint},
 		{Word: tutor.AskText, Key: frame.Bind("ctrl+r", "problem", "ctrl+r"), Menu: menuText, Can: (*model).hasLesson, Do: (*model).showText},
-		{Word: tutor.KeepLine, Key: frame.Bind("ctrl+y", "go on anyway", "ctrl+y"), Menu: menuKeep, Can: (*model).canKeep, Do: (*model).keep},
+		{Word: tutor.DisputeLine, Key: frame.Bind("ctrl+y", "go on anyway", "ctrl+y"), Menu: menuDispute, Can: (*model).canDispute, Do: (*model).dispute},
 		{Word: tutor.AskPage, Key: frame.Bind("ctrl+o", "page", "ctrl+o"), Menu: menuPage, Can: (*model).hasLesson, Do: (*model).showPage},
 		{Word: tutor.GoBack, Menu: menuBack, Can: (*model).hasLesson, Do: (*model).goBack},
 		{Word: tutor.AskDrawing, Menu: menuDrawing, Can: (*model).hasLesson, Do: (*model).showWords},
@@ -36,17 +36,17 @@ func actions() views.Actions[*model] {
 		{Word: tutor.AskStudent, Menu: menuStudent, Can: (*model).hasDesk, Do: (*model).showStudents},
 		{Word: tutor.AskMenu, Can: (*model).hasDesk, Do: (*model).openMenu},
 		{Menu: views.MenuBackground, Can: always, Do: (*model).otherBackground},
-		{Word: tutor.Leave, Key: frame.Bind("ctrl+c", "quit", "ctrl+c"), Menu: views.MenuLeave, Can: always, Do: (*model).leave},
+		{Word: tutor.Quit, Key: frame.Bind("ctrl+c", "quit", "ctrl+c"), Menu: views.MenuQuit, Can: always, Do: (*model).quit},
 	}
 }
 
-func always(*model) bool         { return true }
-func (m *model) hasLesson() bool { return m.lesson != nil }
-func (m *model) hasDesk() bool   { return m.desk != nil }
-func (m *model) isSeated() bool  { return m.desk != nil || m.bench != nil }
-func (m *model) isOpen() bool    { return m.lesson != nil && m.now.Open }
-func (m *model) canKeep() bool   { return m.lesson != nil && m.now.CanKeep }
-func (m *model) canTurn() bool   { return m.lesson != nil && m.lesson.Over() }
+func always(*model) bool          { return true }
+func (m *model) hasLesson() bool  { return m.lesson != nil }
+func (m *model) hasDesk() bool    { return m.desk != nil }
+func (m *model) isSeated() bool   { return m.desk != nil || m.bench != nil }
+func (m *model) isOpen() bool     { return m.lesson != nil && m.now.Open }
+func (m *model) canDispute() bool { return m.lesson != nil && m.now.CanDispute }
+func (m *model) canTurn() bool    { return m.lesson != nil && m.lesson.Over() }
 
 func (m *model) isAtHome() bool   { return m.work != nil && m.sheet == sheet(m.work) }
 func (m *model) isTooSmall() bool { return m.cols < views.LeastCols || m.rows < views.LeastRows }
@@ -58,7 +58,7 @@ func (m *model) key(k tea.KeyMsg) tea.Cmd {
 	switch {
 	// Before everything: whatever a sheet does with keys, this one always ends the program.
 	case k.Type == tea.KeyCtrlC:
-		m.leave()
+		m.quit()
 	case m.isTooSmall():
 		m.keyTooSmall(k)
 	case m.isAtBench():
@@ -87,7 +87,7 @@ func (m *model) key(k tea.KeyMsg) tea.Cmd {
 	default:
 		m.edit(k)
 	}
-	if m.leaving {
+	if m.quitting {
 		return tea.Quit
 	}
 	return nil
@@ -187,12 +187,12 @@ func (m *model) esc() {
 	}
 }
 
-func (m *model) leave() { m.leaving = true }
+func (m *model) quit() { m.quitting = true }
 
 // keyTooSmall takes the one key that works in a window that is too small.
 func (m *model) keyTooSmall(k tea.KeyMsg) {
 	if k.Type == tea.KeyEnter {
 		m.bye.Plain = true
-		m.leave()
+		m.quit()
 	}
 }

@@ -52,7 +52,7 @@ func (a *angles) view(m *model) views.Sheet {
 }
 
 func (a *angles) keys(m *model) []frame.Binding {
-	return []frame.Binding{m.on.Slider, m.on.Turn, m.on.TurnFar, m.on.Back, m.on.Leave}
+	return []frame.Binding{m.on.Slider, m.on.Turn, m.on.TurnFar, m.on.Back, m.on.Quit}
 }
 
 func (a *angles) press(m *model, k tea.KeyMsg) bool {

@@ -126,7 +126,7 @@ func TestALabPeriodOnTheScreen(t *testing.T) {
 	}
 	d.press("ctrl+c")
 	d.close()
-	if said := d.goodbye().Said; !d.leaving || !strings.HasPrefix(said, "Run 2 is saved") && !strings.Contains(said, "Nothing was saved") {
+	if said := d.goodbye().Said; !d.quitting || !strings.HasPrefix(said, "Run 2 is saved") && !strings.Contains(said, "Nothing was saved") {
 		t.Errorf("leaving says %q", said)
 	}
 	all := runsOf(t, d)
@@ -341,7 +341,7 @@ func TestBrokenRecordAtTheBench(t *testing.T) {
 		t.Fatalf("%+v", d.bench.Table.Form.Fields[0])
 	}
 	var fault *record.Error
-	if err := d.bench.Table.Keep(); !errors.As(err, &fault) {
+	if err := d.bench.Table.SaveRun(); !errors.As(err, &fault) {
 		t.Fatalf("%v", err)
 	}
 }
@@ -354,7 +354,7 @@ func TestHostileRunNeverReachesTheTerminal(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if err := errors.Join(tu.Record.KeepProblem(p.Hash, p.ID, string(p.Raw)), tu.Record.AddStudent("eve", hostile)); err != nil {
+	if err := errors.Join(tu.Record.SaveProblem(p.Hash, p.ID, string(p.Raw)), tu.Record.AddStudent("eve", hostile)); err != nil {
 		t.Fatal(err)
 	}
 	if _, err := tu.Record.Append(record.Entry{Kind: record.Bench, Student: "eve", Problem: p.ID, Hash: p.Hash, Text: "set m = 0.4 kg" + hostile}); err != nil {

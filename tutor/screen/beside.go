@@ -23,7 +23,7 @@ type beside struct {
 
 	working bool
 	late    bool // for longer than a moment
-	saving  bool // the half-typed line will be kept soon
+	saving  bool // the half-typed line will be saved soon
 	pending []tea.Msg
 	shown   string
 	waiting string // what is said then
@@ -92,7 +92,7 @@ func (b *beside) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	return b, b.begin()
 }
 
-// saveSoon has the half-typed line kept before long. Where nobody types, nothing is done.
+// saveSoon has the half-typed line saved before long. Where nobody types, nothing is done.
 func (b *beside) saveSoon() tea.Cmd {
 	if b.saving {
 		return nil
@@ -176,7 +176,7 @@ func (b *beside) do(all []tea.Msg) (next tea.Cmd) {
 	return tea.Batch(then...)
 }
 
-// saveHalfTyped keeps the half-typed line beside everything else: nobody waits for it.
+// saveHalfTyped saves the half-typed line beside everything else: nobody waits for it.
 func (b *beside) saveHalfTyped() tea.Cmd {
 	m := b.model
 	if m.lesson == nil || m.lent {
@@ -190,11 +190,11 @@ func (b *beside) saveHalfTyped() tea.Cmd {
 	return func() tea.Msg { return saveEnded{save()} }
 }
 
-// saved says once that a half-typed line cannot be kept.
+// saved says once that a half-typed line cannot be saved.
 func (b *beside) saved(err error) {
 	// Once, and not over another sentence: it comes again every few seconds while the disk is full.
 	if err != nil && b.model.draftFault == nil && b.said == "" {
-		b.say(saidDraftNotKept(err))
+		b.say(saidDraftNotSaved(err))
 		b.guarded.shown = b.draw()
 	}
 	b.model.draftFault = err
@@ -304,5 +304,5 @@ func (m *model) recordFault() error {
 	if m.bench != nil && m.bench.Fault() != nil {
 		return m.bench.Fault()
 	}
-	return m.unkept
+	return m.unsaved
 }

@@ -16,8 +16,8 @@ func (m *model) isAtBench() bool { return m.bench != nil && m.lesson == nil }
 // grant does what the bench leaves to the screens around it.
 func (m *model) grant(w atbench.Wish) {
 	switch {
-	case w.Leave:
-		m.leave()
+	case w.Quit:
+		m.quit()
 	case w.ToLesson:
 		m.goTo(ToLesson)
 	case w.OtherBackground:

@@ -104,7 +104,7 @@ func TestTooSmallAWindowSaysSo(t *testing.T) {
 	d.golden("small-59x15")
 	d.write("T1")
 	d.press("enter")
-	if !d.leaving || !d.bye.Plain {
+	if !d.quitting || !d.bye.Plain {
 		t.Fatal("the plain form was asked for and is not what follows")
 	}
 }

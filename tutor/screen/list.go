@@ -70,5 +70,5 @@ func (n *list) keys(m *model) []frame.Binding {
 	} else {
 		keys = append(keys, m.on.Menu)
 	}
-	return append(keys, m.on.Leave)
+	return append(keys, m.on.Quit)
 }

@@ -35,7 +35,7 @@ func (n *menu) typed(m *model) {
 }
 
 func (n *menu) keys(m *model) []frame.Binding {
-	return []frame.Binding{m.on.UpDown, m.on.Choose, m.on.Back, m.on.Leave}
+	return []frame.Binding{m.on.UpDown, m.on.Choose, m.on.Back, m.on.Quit}
 }
 
 func (n *menu) view(m *model) views.Sheet {

@@ -43,13 +43,13 @@ type model struct {
 	told       views.Told // about the line that was checked last, until the next one is
 	toldOf     string     // that line
 
-	shown   string // the screen as it is
-	leaving bool
-	lent    bool // the line belongs to the sheet, not to the lesson
-	bye     Goodbye
-	fault   error
+	shown    string // the screen as it is
+	quitting bool
+	lent     bool // the line belongs to the sheet, not to the lesson
+	bye      Goodbye
+	fault    error
 
-	unkept     error // why what was done last is not in the record
+	unsaved    error // why what was done last is not in the record
 	draftFault error // the same of the half-typed line
 }
 
@@ -67,7 +67,7 @@ type sheet interface {
 	press(m *model, k tea.KeyMsg) bool
 	// typed is told that the text in the line has changed.
 	typed(*model)
-	// enter takes the line when it is handed in. It is no word.
+	// enter takes the line when Enter is pressed. It is no word.
 	enter(m *model, text string)
 }
 
@@ -198,14 +198,14 @@ func (m *model) beginLine(lesson *tutor.Lesson) {
 	m.line.Begin(past, lesson.Draft())
 }
 
-// saveDraft keeps the half-typed line of the lesson in hand, and says where that fails.
+// saveDraft saves the half-typed line of the lesson in hand, and says where that fails.
 func (m *model) saveDraft() {
 	// A lent line holds a name or a search, and no answer.
 	if m.lesson == nil || m.lent {
 		return
 	}
 	if m.draftFault = m.lesson.SaveDraft(m.line.Draft()); m.draftFault != nil {
-		m.say(saidDraftNotKept(m.draftFault))
+		m.say(saidDraftNotSaved(m.draftFault))
 	}
 }
 
@@ -232,12 +232,12 @@ func (m *model) home() {
 	}
 }
 
-// close keeps everything that was typed and is not kept yet.
+// close saves everything that was typed and is not saved yet.
 func (m *model) close() {
 	m.saveDraft()
 	if m.bench != nil {
 		m.bench.Close()
-		m.bye.Form = m.bench.Unkept()
+		m.bye.Form = m.bench.Unsaved()
 	}
 }
 
@@ -253,8 +253,8 @@ func (m *model) say(sentence string) {
 // do runs what can go wrong with the record.
 func (m *model) do(f func() error) bool {
 	err := f()
-	if m.unkept = err; err != nil {
-		m.say(notKept(err))
+	if m.unsaved = err; err != nil {
+		m.say(saidNotSaved(err))
 	}
 	m.refresh()
 	return err == nil
@@ -262,7 +262,7 @@ func (m *model) do(f func() error) bool {
 
 func (m *model) goodbye() Goodbye {
 	switch fault := m.recordFault(); {
-	case m.tutor.Kept() == "" && m.bench == nil:
+	case m.tutor.SavedIn() == "" && m.bench == nil:
 		m.bye.Said = views.SaidNothingSaved
 	case fault != nil:
 		m.bye.Said = saidGoodbyeFault(fault)

@@ -36,10 +36,10 @@ func (m *model) refresh() {
 // lessonOf finds out all that is shown of a lesson.
 func lessonOf(l *tutor.Lesson) views.Lesson {
 	n := views.Lesson{
-		Over: l.Over(), CanKeep: l.CanKeep(), Progress: l.Progress(),
+		Over: l.Over(), CanDispute: l.CanDispute(), Progress: l.Progress(),
 		Ref: l.Ref, Problem: l.Problem.Hash + "/" + l.Problem.Copy,
 		Statement: l.Statement(), Givens: l.Givens(), Wanted: l.Wanted(), Lines: l.Lines(),
-		Parts: l.Items(checker.Components), Unknowns: l.Items(checker.Solve),
+		Components: l.Items(checker.Components), Unknowns: l.Items(checker.Solve),
 	}
 	if l.ShowsScene() {
 		// Made when it is drawn, and then remembered: to work it out takes longer than a key may.
@@ -50,13 +50,13 @@ func lessonOf(l *tutor.Lesson) views.Lesson {
 		n.Done = saidDone(l)
 	}
 	for i, stage := range checker.Stages {
-		n.Stages[i] = views.StageState{Nothing: l.Nothing(stage), Done: l.StageDone(stage), Kept: isKept(l, stage)}
+		n.Stages[i] = views.StageState{Nothing: l.Nothing(stage), Done: l.StageDone(stage), Disputed: isDisputed(l, stage)}
 	}
 	return n
 }
 
-func isKept(l *tutor.Lesson, stage checker.Stage) bool {
-	return slices.ContainsFunc(l.Items(stage), func(i tutor.Item) bool { return i.Kept })
+func isDisputed(l *tutor.Lesson, stage checker.Stage) bool {
+	return slices.ContainsFunc(l.Items(stage), func(i tutor.Item) bool { return i.Disputed })
 }
 
 // read finds out how the line is read.
@@ -170,7 +170,7 @@ func (m *model) command() *string {
 
 // stayKeys are those of the hint, and of the problem's text where that is not in sight.
 func (m *model) stayKeys() []string {
-	stay := []string{m.on.HandIn.Help().Key}
+	stay := []string{m.on.Check.Help().Key}
 	switch {
 	case m.lesson == nil:
 		return stay

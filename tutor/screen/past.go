@@ -61,7 +61,7 @@ func (p *past) press(m *model, k tea.KeyMsg) bool {
 }
 
 func (p *past) keys(m *model) []frame.Binding {
-	return append(m.lineKeysOver(), m.on.Stages, m.on.ScrollHere, m.on.Back, m.on.Leave)
+	return append(m.lineKeysOver(), m.on.Stages, m.on.ScrollHere, m.on.Back, m.on.Quit)
 }
 
 func (p *past) view(m *model) views.Sheet {

@@ -10,7 +10,7 @@
 //	model.go             a message comes in → the state changes
 //	now.go               the state → what is shown of it, in one place
 //	actions.go           every key and every word, with what it does
-//	work.go, chooser.go, handin.go            the work on one problem
+//	work.go, chooser.go, check.go              the work on one problem
 //	menu.go, list.go, students.go, past.go, solution.go, angles.go   the other sheets; sheets.go has
 //	                     those that are only read
 //	visit.go             what a visitor can do
@@ -72,7 +72,7 @@ type Options struct {
 
 // Goodbye is how the screens were left. Said is one sentence for the student, to
 // be printed once the screen is gone. Plain says that the student wants to go on
-// with lines of text; Form is then what was measured and is not kept, nil for nothing.
+// with lines of text; Form is then what was measured and is not saved, nil for nothing.
 type Goodbye struct {
 	Said  string
 	Plain bool
@@ -90,8 +90,8 @@ const (
 	ToLesson Place = "lesson"
 )
 
-// Run leads lessons on the screen until the student leaves. Whatever was handed
-// in is kept by then, a half-typed line too. The error is that of the terminal, or
+// Run leads lessons on the screen until the student leaves. Whatever was
+// typed is saved by then, a half-typed line too. The error is that of the terminal, or
 // begins with "internal error"; the terminal is as it was before in any case.
 func Run(t *tutor.Tutor, o Options) (Goodbye, error) {
 	return run(t, nil, o)
@@ -101,7 +101,7 @@ func Run(t *tutor.Tutor, o Options) (Goodbye, error) {
 type Bench = atbench.Options
 
 // RunBench leads students through runs at the bench on the screen until they leave. What
-// was typed is kept by then. The error is as for Run, or the solver's.
+// was typed is saved by then. The error is as for Run, or the solver's.
 func RunBench(t *tutor.Tutor, b Bench, o Options) (Goodbye, error) {
 	if b.Problem != nil {
 		if _, err := bench.NewForm(b.Problem); err != nil {
@@ -123,7 +123,7 @@ func run(t *tutor.Tutor, b *Bench, o Options) (Goodbye, error) {
 	p := tea.NewProgram(newBeside(m, w), programOptions(o)...)
 	var stop func()
 	if o.Context == nil {
-		stop = leaveWithTerminal(p)
+		stop = quitWithTerminal(p)
 	} else {
 		done := make(chan struct{})
 		stop = func() { close(done) }
@@ -195,9 +195,9 @@ func rendererFor(o Options) *lipgloss.Renderer {
 	return r
 }
 
-// leaveWithTerminal makes a closed window, and a signal to quit, an orderly end, so that a
-// half-typed line is kept and the terminal is as it was.
-func leaveWithTerminal(p *tea.Program) (stop func()) {
+// quitWithTerminal makes a closed window, and a signal to quit, an orderly end, so that a
+// half-typed line is saved and the terminal is as it was.
+func quitWithTerminal(p *tea.Program) (stop func()) {
 	gone := make(chan os.Signal, 1)
 	done := make(chan struct{})
 	signal.Notify(gone, syscall.SIGHUP, syscall.SIGQUIT)

@@ -22,7 +22,7 @@ const (
 const (
 	menuHint     = "A hint about what you typed last"
 	menuText     = "Show the problem again"
-	menuKeep     = "Go on with your last line anyway"
+	menuDispute  = "Go on with your last line anyway"
 	menuPage     = "Everything that you have written"
 	menuBack     = "The previous stage"
 	menuDrawing  = "The drawing in words"
@@ -40,30 +40,30 @@ const (
 
 // Sentences, in the order in which a student meets them.
 const (
-	saidWho           = "Who is practising? Type your name and press Enter."
-	saidNoName        = "A name needs at least one letter or digit."
-	saidNotListed     = "This name is not on your class list."
-	saidFirstAnswer   = "This is a command. Answer the question on this screen first."
-	saidWhichProblem  = "Which problem do you want? Choose with the arrow keys and press Enter, or type some letters of its title."
-	saidEmpty         = "The line is empty. Type your answer, then press Enter."
-	saidAllHints      = "There are no more hints for this question. The last hint is on your page."
-	saidNothingToKeep = "Your last line was not marked wrong, so there is nothing to dispute."
-	saidKept          = "You go on with your line. Your teacher can see that you dispute the result."
-	saidNoStageBefore = "This is the first stage."
-	saidReveal        = "Press Enter to see the solution. The problem then counts as “solution shown”, not as solved."
-	saidTurn          = "Choose a letter with ↑ ↓ and its value with ← →."
-	saidNoAngles      = "Nothing in this problem can be changed."
-	saidWhoElse       = "Who is practising now? Choose with the arrow keys or type a name, then press Enter."
-	saidGoodbye       = "Your work is saved, and so is the line that you were typing. Start the program again to go on from here."
-	saidGoodbyeHangs  = "The record does not answer, so your last line may not be saved. The lines that you checked earlier are saved."
-	menuVisitBench    = "Bench: compare measured values with the prediction"
-	saidWaiting       = "Your line is not saved yet, because the record is in use or does not answer. The program is trying again."
-	saidWorking       = "Please wait: the result is being calculated, or the record has not answered yet."
-	saidStopWaiting   = "stop waiting"
+	saidWho              = "Who is practising? Type your name and press Enter."
+	saidNoName           = "A name needs at least one letter or digit."
+	saidNotListed        = "This name is not on your class list."
+	saidFirstAnswer      = "This is a command. Answer the question on this screen first."
+	saidWhichProblem     = "Which problem do you want? Choose with the arrow keys and press Enter, or type some letters of its title."
+	saidEmpty            = "The line is empty. Type your answer, then press Enter."
+	saidAllHints         = "There are no more hints for this question. The last hint is on your page."
+	saidNothingToDispute = "Your last line was not marked wrong, so there is nothing to dispute."
+	saidDisputed         = "You go on with your line. Your teacher can see that you dispute the result."
+	saidNoStageBefore    = "This is the first stage."
+	saidReveal           = "Press Enter to see the solution. The problem then counts as “solution shown”, not as solved."
+	saidTurn             = "Choose a letter with ↑ ↓ and its value with ← →."
+	saidNoAngles         = "Nothing in this problem can be changed."
+	saidWhoElse          = "Who is practising now? Choose with the arrow keys or type a name, then press Enter."
+	saidGoodbye          = "Your work is saved, and so is the line that you were typing. Start the program again to go on from here."
+	saidGoodbyeHangs     = "The record does not answer, so your last line may not be saved. The lines that you checked earlier are saved."
+	menuVisitBench       = "Bench: compare measured values with the prediction"
+	saidWaiting          = "Your line is not saved yet, because the record is in use or does not answer. The program is trying again."
+	saidWorking          = "Please wait: the result is being calculated, or the record has not answered yet."
+	saidStopWaiting      = "stop waiting"
 )
 
-// saidDraftNotKept says that a half-typed line could not be kept.
-func saidDraftNotKept(err error) string {
+// saidDraftNotSaved says that a half-typed line could not be saved.
+func saidDraftNotSaved(err error) string {
 	return "The line that you are typing cannot be saved at the moment. " + record.Sentence(err)
 }
 
@@ -75,7 +75,7 @@ func saidGoodbyeFault(err error) string {
 	return record.Sentence(err) + " Your last line does not count. The lines that you checked earlier are saved."
 }
 
-// saidGoodbyeDraft says that everything but the half-typed line is kept.
+// saidGoodbyeDraft says that everything but the half-typed line is saved.
 func saidGoodbyeDraft(err error) string {
 	return "Every line that you checked is saved, but not the line that you were typing. " + record.Sentence(err)
 }
@@ -93,7 +93,7 @@ func saidMeaning(does string) string { return "Press Enter: " + does + "." }
 // saidDone says what a problem came to, what became of the prediction, and the question
 // that closes the page.
 func saidDone(l *tutor.Lesson) string {
-	said := saidStanding(l.Progress())
+	said := saidStatus(l.Progress())
 	if limit, ok := l.Limit(); ok {
 		return said + " " + limit.Question
 	}
@@ -108,8 +108,8 @@ func saidIsIt(name string) string {
 	return name + "? Press Enter to go on, or type another name."
 }
 
-// saidStanding says how a problem stands, as a sentence.
-func saidStanding(p tutor.Progress) string {
+// saidStatus says how a problem stands, as a sentence.
+func saidStatus(p tutor.Progress) string {
 	said := p.Result()
 	return strings.ToUpper(said[:1]) + said[1:] + "."
 }
@@ -129,16 +129,16 @@ func saidNotNow(w tutor.Word) string {
 	switch w {
 	case tutor.AskHint:
 		return "There is no open question in this problem, so there is no hint."
-	case tutor.KeepLine:
-		return saidNothingToKeep
+	case tutor.DisputeLine:
+		return saidNothingToDispute
 	case tutor.AskAngles:
 		return "You can change angles when the problem is solved."
 	}
 	return views.SaidNoLesson
 }
 
-// notKept says what is the matter with the record.
-func notKept(err error) string {
+// saidNotSaved says what is the matter with the record.
+func saidNotSaved(err error) string {
 	return record.Sentence(err) + " Your last line does not count; type it again."
 }
 

@@ -42,7 +42,7 @@ func (onLesson) typed(m *model) {
 	}
 }
 
-// enter hands in what was typed; an empty line goes back to the work.
+// enter checks what was typed; an empty line goes back to the work.
 func (onLesson) enter(m *model, text string) {
 	switch {
 	case m.line.IsEmpty():
@@ -50,7 +50,7 @@ func (onLesson) enter(m *model, text string) {
 	case m.work == nil:
 		m.say(views.SaidNoLesson)
 	default:
-		m.handIn(text)
+		m.check(text)
 	}
 }
 
@@ -67,7 +67,7 @@ func (r *reader) view(m *model) views.Sheet {
 }
 
 func (r *reader) keys(m *model) []frame.Binding {
-	return append(m.lineKeysOver(), m.on.ScrollHere, m.on.Back, m.on.Leave)
+	return append(m.lineKeysOver(), m.on.ScrollHere, m.on.Back, m.on.Quit)
 }
 
 func (r *reader) press(_ *model, k tea.KeyMsg) bool { return r.Scroll(k) }
@@ -77,7 +77,7 @@ func (m *model) lineKeysOver() []frame.Binding {
 	if m.line.IsEmpty() || m.work == nil {
 		return nil
 	}
-	return []frame.Binding{m.on.HandIn}
+	return []frame.Binding{m.on.Check}
 }
 
 func (m *model) showPage() {

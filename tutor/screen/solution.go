@@ -40,7 +40,7 @@ func (m *model) askSolution() {
 }
 
 func (s *solution) question(m *model) string {
-	done := saidStanding(m.now.Progress)
+	done := saidStatus(m.now.Progress)
 	if s.ok {
 		done += " " + saidNext(s.advice)
 	}
@@ -60,7 +60,7 @@ func (s *solution) enter(m *model, text string) {
 		m.next()
 		return
 	}
-	m.handIn(text)
+	m.check(text)
 }
 
 func (s *solution) press(m *model, k tea.KeyMsg) bool {
@@ -77,9 +77,9 @@ func (s *solution) keys(m *model) []frame.Binding {
 		keys[0] = m.on.ToBench
 	}
 	if !m.line.IsEmpty() {
-		keys = []frame.Binding{m.on.HandIn, m.on.Angles}
+		keys = []frame.Binding{m.on.Check, m.on.Angles}
 	}
-	return append(keys, m.on.ScrollHere, m.on.MyPage, m.on.Leave)
+	return append(keys, m.on.ScrollHere, m.on.MyPage, m.on.Quit)
 }
 
 // reveal asks before the solution is shown for a problem that is not done.
@@ -90,7 +90,7 @@ func (reveal) question(*model) string { return saidReveal }
 func (reveal) view(m *model) views.Sheet { return views.Reveal{Work: m.work.shown(m)} }
 
 func (reveal) keys(m *model) []frame.Binding {
-	return []frame.Binding{m.on.ShowIt, m.on.Back, m.on.Leave}
+	return []frame.Binding{m.on.ShowIt, m.on.Back, m.on.Quit}
 }
 
 func (reveal) press(*model, tea.KeyMsg) bool { return false }
@@ -152,15 +152,15 @@ func (m *model) hint() {
 	}
 }
 
-// keep lets the refused line stand.
-func (m *model) keep() {
+// dispute lets the refused line stand.
+func (m *model) dispute() {
 	var result tutor.Result
-	if !m.do(func() (err error) { result, err = m.lesson.Keep(); return err }) {
+	if !m.do(func() (err error) { result, err = m.lesson.Dispute(); return err }) {
 		return
 	}
 	m.home()
 	if result.Line == nil {
-		m.say(saidNothingToKeep)
+		m.say(saidNothingToDispute)
 		return
 	}
 	// The disputed line still stands in it, to be mended.
@@ -169,6 +169,6 @@ func (m *model) keep() {
 	m.onward(result)
 	// onward may have said that the next stage begins.
 	if m.said == "" {
-		m.say(saidKept)
+		m.say(saidDisputed)
 	}
 }

@@ -16,7 +16,7 @@ func (welcome) question(*model) string { return saidWho }
 
 func (welcome) typed(*model) {}
 
-func (welcome) keys(m *model) []frame.Binding { return []frame.Binding{m.on.GoOn, m.on.Leave} }
+func (welcome) keys(m *model) []frame.Binding { return []frame.Binding{m.on.GoOn, m.on.Quit} }
 
 func (welcome) press(*model, tea.KeyMsg) bool { return false }
 
@@ -46,7 +46,7 @@ func (m *model) enrol(name string) {
 	student, ok, err := m.tutor.Enrol(name)
 	switch {
 	case err != nil:
-		m.say(notKept(err))
+		m.say(saidNotSaved(err))
 	// Where there is a list nobody is added to it here: a slip of a key would be a new student.
 	case !ok && m.tutor.Class.Students != nil:
 		m.say(saidNotListed)
@@ -57,7 +57,7 @@ func (m *model) enrol(name string) {
 		m.seat(student)
 		if n, ok := m.sheet.(*list); ok {
 			// Whoever is new here is told once who can read the answers.
-			n.shown.First = tutor.SaidWhoSees(m.tutor.Kept())
+			n.shown.First = tutor.SaidWhoSees(m.tutor.SavedIn())
 		}
 	}
 }
@@ -95,9 +95,9 @@ func (s *students) typed(*model) {}
 
 func (s *students) keys(m *model) []frame.Binding {
 	if m.desk == nil {
-		return []frame.Binding{m.on.UpDown, m.on.GoOn, m.on.Leave}
+		return []frame.Binding{m.on.UpDown, m.on.GoOn, m.on.Quit}
 	}
-	return []frame.Binding{m.on.UpDown, m.on.GoOn, m.on.Back, m.on.Leave}
+	return []frame.Binding{m.on.UpDown, m.on.GoOn, m.on.Back, m.on.Quit}
 }
 
 func (s *students) press(_ *model, k tea.KeyMsg) (ok bool) {
@@ -114,7 +114,7 @@ func (s *students) enter(m *model, text string) {
 }
 
 func (s *students) view(m *model) views.Sheet {
-	v := views.Students{At: s.at, Top: s.Seen.Top, Note: tutor.SaidWhoSees(m.tutor.Kept())}
+	v := views.Students{At: s.at, Top: s.Seen.Top, Note: tutor.SaidWhoSees(m.tutor.SavedIn())}
 	for _, one := range s.all {
 		v.All = append(v.All, views.Student{Name: one.Name, Here: m.isHere(one)})
 	}
@@ -128,7 +128,7 @@ func (agree) question(*model) string { return views.SaidAgree }
 
 func (agree) typed(*model) {}
 
-func (agree) keys(m *model) []frame.Binding { return []frame.Binding{m.on.GoOn, m.on.Leave} }
+func (agree) keys(m *model) []frame.Binding { return []frame.Binding{m.on.GoOn, m.on.Quit} }
 
 func (agree) press(*model, tea.KeyMsg) bool { return false }
 
@@ -137,7 +137,7 @@ func (agree) enter(m *model, _ string) {
 	m.line.Set("")
 	// What would have been asked first is asked now.
 	m.begin()
-	m.say(tutor.SaidNotKept)
+	m.say(tutor.SaidNotSaved)
 }
 
 func (agree) view(m *model) views.Sheet { return views.Agree{Notice: m.notice} }

@@ -21,5 +21,5 @@ func visitActions(all views.Actions[*model]) views.Actions[*model] {
 
 func (m *model) goTo(place Place) {
 	m.bye.To = place
-	m.leave()
+	m.quit()
 }

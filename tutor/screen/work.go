@@ -67,19 +67,19 @@ func (w *work) keys(m *model) []frame.Binding {
 	case m.choosing():
 		keys = append(keys, m.on.ToForces)
 	case m.now.Open && m.stage() == checker.Components && len(m.now.Ask.Open) > 1:
-		keys = append(keys, m.on.NextPart)
+		keys = append(keys, m.on.NextComponent)
 	}
 	if !m.now.Open && m.line.IsEmpty() {
 		keys = append(keys, m.on.Compare, m.on.Angles)
 	} else {
-		keys = append(keys, m.on.HandIn)
+		keys = append(keys, m.on.Check)
 	}
 	for _, a := range m.actions {
 		if (a.Word == tutor.AskHint || a.Word == tutor.AskText) && a.Can(m) {
 			keys = append(keys, a.Key)
 		}
 	}
-	return append(keys, m.on.Menu, m.on.Leave)
+	return append(keys, m.on.Menu, m.on.Quit)
 }
 
 func (w *work) press(m *model, k tea.KeyMsg) bool {
@@ -92,10 +92,10 @@ func (w *work) press(m *model, k tea.KeyMsg) bool {
 		w.scroll = max(w.scroll-1, 0)
 		return true
 	case k.Type == tea.KeyTab && m.now.Open && m.stage() == checker.Components:
-		m.nextPart(+1)
+		m.nextComponent(+1)
 		return true
 	case k.Type == tea.KeyShiftTab && m.now.Open && m.stage() == checker.Components:
-		m.nextPart(-1)
+		m.nextComponent(-1)
 		return true
 	// Only then: during the stages Tab goes from one item to the next.
 	case !m.now.Open && k.Type == tea.KeyTab:
@@ -107,8 +107,8 @@ func (w *work) press(m *model, k tea.KeyMsg) bool {
 	return false
 }
 
-// nextPart takes up the next item that is open.
-func (m *model) nextPart(step int) {
+// nextComponent takes up the next item that is open.
+func (m *model) nextComponent(step int) {
 	open := m.now.Ask.Open
 	for i, item := range open {
 		if item == m.now.Ask.Item {
@@ -134,5 +134,5 @@ func (w *work) enter(m *model, text string) {
 		m.sheet = newSolution(m)
 		return
 	}
-	m.handIn(text)
+	m.check(text)
 }

@@ -215,7 +215,7 @@ func TestLeavingLosesNothing(t *testing.T) {
 	d.hand(lantern[:2]...)
 	d.write("T2 cos be")
 	d.press("ctrl+c")
-	if !d.leaving {
+	if !d.quitting {
 		t.Fatal("Ctrl-C does not leave")
 	}
 	d.saveDraft()

@@ -43,10 +43,10 @@ func (r *Report) WriteCSV(w io.Writer, mark bool) error {
 
 func (r *Report) csvRow(row *Row, at int, c Cell) []string {
 	set := r.Work[at]
-	return []string{inert(r.Code), inert(row.ID), inert(row.Name), inert(set.ID), inert(set.Title), c.Standing.Key(), string(c.Stage), inert(c.Item),
+	return []string{inert(r.Code), inert(row.ID), inert(row.Name), inert(set.ID), inert(set.Title), c.Status.Key(), string(c.Stage), inert(c.Item),
 		strconv.Itoa(c.Attempts), strconv.Itoa(c.Lines), strconv.Itoa(c.Refused), strconv.Itoa(c.Hints), strconv.Itoa(c.Shown),
 		strconv.FormatFloat(tenths(c.Spent.Minutes()), 'f', 1, 64), stamp(c.Begun), stamp(c.Done), stamp(set.Due), strconv.FormatBool(c.Late),
-		strconv.FormatBool(c.Overdue), strconv.Itoa(c.Days), strconv.Itoa(c.Items), strconv.Itoa(c.FirstGo), classfile.Number(set.Weight)}
+		strconv.FormatBool(c.Overdue), strconv.Itoa(c.Days), strconv.Itoa(c.Items), strconv.Itoa(c.RightFirst), classfile.Number(set.Weight)}
 }
 
 // inert writes a text so that no spreadsheet works it out.
@@ -60,4 +60,4 @@ func stamp(at time.Time) string {
 	return at.UTC().Format(time.RFC3339)
 }
 
-// done reports whether a standing counts as done.
+// done reports whether a status counts as done.

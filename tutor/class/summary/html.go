@@ -30,8 +30,8 @@ func (r *Report) WriteHTML(w io.Writer, bank *problems.Bank) error {
 	page, err := template.New("report").Funcs(template.FuncMap{
 		"style": sheet.Style, "shown": classfile.Shown, "letter": Letter, "words": Words, "minutes": Minutes, "day": Day, "place": Place, "say": r.Say,
 		"title": tutor.Title, "short": ShortID, "inc": func(i int) int { return i + 1 }, "names": r.names,
-		"standings": standingWords, "count": countsOf, "legend": legend, "weighted": r.isWeighted, "number": classfile.Number, "percent": percent, "overdue": r.overdue, "late": r.late,
-		"bar":      func(c Column) template.HTML { return standingsPlot(c, len(r.Students)) },
+		"standings": statusWords, "count": countsOf, "legend": legend, "weighted": r.isWeighted, "number": classfile.Number, "percent": percent, "overdue": r.overdue, "late": r.late,
+		"bar":      func(c Column) template.HTML { return statusesPlot(c, len(r.Students)) },
 		"mistakes": func(list []Tally) template.HTML { return mistakesPlot(list, len(r.Students)) },
 		"drawing":  func(i int, id string) template.HTML { return drawingOf(bank, id, i+1) },
 		"mark":     func(row Row, c IdeaColumn) string { return MarkOf(row.StateOf(c.Idea)) },
@@ -45,19 +45,19 @@ func (r *Report) WriteHTML(w io.Writer, bank *problems.Bank) error {
 	return page.Execute(w, r)
 }
 
-// fills are the colours of the standings in a bar.
-var fills = map[tutor.Standing]string{tutor.AtFirstGo: "#1b4965", tutor.WorkedOut: "#2f6690", tutor.ByTrying: "#5fa8d3", tutor.WithSteps: "#81c3d7",
+// fills are the colours of each status in a bar.
+var fills = map[tutor.Status]string{tutor.RightFirst: "#1b4965", tutor.WorkedOut: "#2f6690", tutor.ByTrying: "#5fa8d3", tutor.WithSteps: "#81c3d7",
 	tutor.Disputed: "#bee9e8", tutor.Shown: "#cccccc", tutor.Begun: "#eeeeee", tutor.NotBegun: "#ffffff"}
 
-// standingWords name the standings from the best down.
-func standingWords() (words []string) {
-	for s := range tutor.AtFirstGo + 1 {
-		words = append(words, (tutor.AtFirstGo - s).String())
+// statusWords name each status from the best down.
+func statusWords() (words []string) {
+	for s := range tutor.RightFirst + 1 {
+		words = append(words, (tutor.RightFirst - s).String())
 	}
 	return words
 }
 
-// countsOf are the numbers of students in the order of standingWords.
+// countsOf are the numbers of students in the order of statusWords.
 func countsOf(c Column) []int {
 	counts := slices.Clone(c.Students[:])
 	slices.Reverse(counts)
@@ -67,8 +67,8 @@ func countsOf(c Column) []int {
 type swatch struct{ Fill, Word string }
 
 func legend() (all []swatch) {
-	for s := range tutor.AtFirstGo + 1 {
-		all = append(all, swatch{fills[tutor.AtFirstGo-s], (tutor.AtFirstGo - s).String()})
+	for s := range tutor.RightFirst + 1 {
+		all = append(all, swatch{fills[tutor.RightFirst-s], (tutor.RightFirst - s).String()})
 	}
 	return all
 }
@@ -97,14 +97,14 @@ func (r *Report) late() (all []lateRow) {
 	return all
 }
 
-// standingsPlot is a bar with a section for each standing, from right first time down.
+// statusesPlot is a bar with a section for each status, from right first time down.
 // They differ in their filling, and the numbers stand beside them.
-func standingsPlot(c Column, of int) template.HTML {
+func statusesPlot(c Column, of int) template.HTML {
 	const wide, high = 140, 14
 	var b strings.Builder
 	fmt.Fprintf(&b, `<svg role="img" width="%d" height="%d" viewBox="0 0 %d %d"><title>%s</title>`, wide, high, wide, high, template.HTMLEscapeString(c.counts(of)))
 	x := 0.0
-	for s := tutor.AtFirstGo; s >= tutor.Begun; s-- {
+	for s := tutor.RightFirst; s >= tutor.Begun; s-- {
 		part := float64(wide*c.Students[s]) / float64(max(of, 1))
 		if part > 0 {
 			fmt.Fprintf(&b, `<rect x="%.1f" y="0" width="%.1f" height="%d" fill="%s" stroke="#333" stroke-width="0.5"/>`, x, part, high, fills[s])

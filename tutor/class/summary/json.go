@@ -11,20 +11,20 @@ import (
 
 // The report as one JSON object.
 type jsonReport struct {
-	Name     string        `json:"name"`
-	Code     string        `json:"code"`
-	Time     string        `json:"time"`
-	Marking  string        `json:"marking"`
-	Entries  int           `json:"entries"`
-	Problems []jsonProblem `json:"problems"`
-	Students []jsonStudent `json:"students"`
-	Stuck    []jsonStuck   `json:"stuck"`
-	ByStage  []jsonTally   `json:"mistakesByStage"`
-	ByWork   []jsonTally   `json:"mistakesByProblem"`
-	Kept     []jsonKept    `json:"kept"`
-	Remarks  []jsonRemark  `json:"remarks"`
-	Ideas    []jsonIdea    `json:"ideas"`
-	TimeRule string        `json:"timeRule"`
+	Name     string         `json:"name"`
+	Code     string         `json:"code"`
+	Time     string         `json:"time"`
+	Marking  string         `json:"marking"`
+	Entries  int            `json:"entries"`
+	Problems []jsonProblem  `json:"problems"`
+	Students []jsonStudent  `json:"students"`
+	Stuck    []jsonStuck    `json:"stuck"`
+	ByStage  []jsonTally    `json:"mistakesByStage"`
+	ByWork   []jsonTally    `json:"mistakesByProblem"`
+	Disputed []jsonDisputed `json:"kept"`
+	Remarks  []jsonRemark   `json:"remarks"`
+	Ideas    []jsonIdea     `json:"ideas"`
+	TimeRule string         `json:"timeRule"`
 }
 
 // jsonIdea is one idea with the ids of those who have come so far with it.
@@ -61,7 +61,7 @@ type jsonStudent struct {
 
 type jsonCell struct {
 	Problem    string        `json:"problem"`
-	Standing   string        `json:"standing"`
+	Status     string        `json:"standing"`
 	Late       bool          `json:"late,omitempty"`
 	Overdue    bool          `json:"overdue,omitempty"`
 	Days       int           `json:"days,omitempty"`
@@ -69,7 +69,7 @@ type jsonCell struct {
 	Item       string        `json:"item,omitempty"`
 	Attempts   int           `json:"attempts"`
 	Items      int           `json:"items"`
-	FirstGo    int           `json:"firstGo"`
+	RightFirst int           `json:"firstGo"`
 	Lines      int           `json:"lines"`
 	Refused    int           `json:"refused"`
 	Hints      int           `json:"hints"`
@@ -97,9 +97,9 @@ type jsonTally struct {
 	Line     string        `json:"line"`
 }
 
-type jsonKept struct {
+type jsonDisputed struct {
 	Student string `json:"student"`
-	KeptLine
+	DisputedLine
 }
 
 type jsonRemark struct {
@@ -110,7 +110,7 @@ type jsonRemark struct {
 // WriteJSON writes everything that the report holds.
 func (r *Report) WriteJSON(w io.Writer) error {
 	out := jsonReport{Name: r.Name, Code: r.Code, Time: stamp(r.At), Marking: checker.Version, Entries: r.Entries,
-		Problems: []jsonProblem{}, Students: []jsonStudent{}, Stuck: []jsonStuck{}, Kept: []jsonKept{}, Remarks: []jsonRemark{}, Ideas: []jsonIdea{}, TimeRule: saidTimeRule,
+		Problems: []jsonProblem{}, Students: []jsonStudent{}, Stuck: []jsonStuck{}, Disputed: []jsonDisputed{}, Remarks: []jsonRemark{}, Ideas: []jsonIdea{}, TimeRule: saidTimeRule,
 		ByStage: jsonTallies(r.ByStage), ByWork: jsonTallies(r.ByProblem)}
 	for _, c := range r.Work {
 		out.Problems = append(out.Problems, c.json())
@@ -121,8 +121,8 @@ func (r *Report) WriteJSON(w io.Writer) error {
 	for _, s := range r.Stuck {
 		out.Stuck = append(out.Stuck, jsonStuck{s.Student, s.Problem, s.Stage, s.Item, s.Stuck})
 	}
-	for _, k := range r.Kept {
-		out.Kept = append(out.Kept, jsonKept{k.Student, k.KeptLine})
+	for _, k := range r.Disputed {
+		out.Disputed = append(out.Disputed, jsonDisputed{k.Student, k.DisputedLine})
 	}
 	for _, one := range r.Remarks {
 		out.Remarks = append(out.Remarks, jsonRemark{one, r.Say(one)})
@@ -135,9 +135,9 @@ func (r *Report) WriteJSON(w io.Writer) error {
 
 func (c *Column) json() jsonProblem {
 	p := jsonProblem{c.ID, c.Title, c.Topic, c.Level, stamp(c.Due), map[string]int{}, tenths(c.Spent.Minutes()), c.Weight}
-	for standing, n := range c.Students {
-		// By word and not by number: a number would change with the next standing.
-		p.Students[standingWord(standing)] = n
+	for status, n := range c.Students {
+		// By word and not by number: a number would change with the next status.
+		p.Students[statusWord(status)] = n
 	}
 	return p
 }
@@ -146,7 +146,7 @@ func (r *Report) jsonStudent(row Row) jsonStudent {
 	// An empty list and not null, so that a program can go through it.
 	s := jsonStudent{row.ID, row.Name, tenths(row.Spent.Minutes()), row.Entries, math.Round(1000*row.Share) / 1000, []jsonCell{}, row.Ideas}
 	for i, c := range row.Cells {
-		s.Work = append(s.Work, jsonCell{r.Work[i].ID, c.Standing.Key(), c.Late, c.Overdue, c.Days, c.Stage, c.Item, c.Attempts, c.Items, c.FirstGo, c.Lines, c.Refused,
+		s.Work = append(s.Work, jsonCell{r.Work[i].ID, c.Status.Key(), c.Late, c.Overdue, c.Days, c.Stage, c.Item, c.Attempts, c.Items, c.RightFirst, c.Lines, c.Refused,
 			c.Hints, c.Shown, tenths(c.Spent.Minutes()), stamp(c.Begun), stamp(c.Done)})
 	}
 	return s

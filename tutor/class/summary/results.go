@@ -127,22 +127,22 @@ func resultHead(version string) []string {
 func (r *Report) result(student string, at int, c Cell) []string {
 	score, status, date := "0", "partially graded", c.Last
 	switch {
-	case c.Standing.Done():
+	case c.Status.Done():
 		score, status, date = classfile.Number(r.Work[at].Weight), "fully graded", c.Done
 	// Looking at the solution ends the work on a problem without a point.
-	case c.Standing == tutor.Shown:
+	case c.Status == tutor.Shown:
 		status = "fully graded"
-	case c.Standing == tutor.NotBegun:
+	case c.Status == tutor.NotBegun:
 		status, date = "not submitted", r.At
 		if r.Roster.Version == "1.2" {
 			score = ""
 		}
 	}
-	row := []string{r.lineItem(at) + "-" + student, "", "", r.lineItem(at), student, status, score, date.Local().Format(classfile.DateForm), c.Standing.String()}
+	row := []string{r.lineItem(at) + "-" + student, "", "", r.lineItem(at), student, status, score, date.Local().Format(classfile.DateForm), c.Status.String()}
 	if r.Roster.Version == "1.2" {
-		begun, over := c.Standing == tutor.Begun, c.Overdue
+		begun, over := c.Status == tutor.Begun, c.Overdue
 		row = append(row, "", r.Roster.Class, strconv.FormatBool(begun), strconv.FormatBool(begun),
-			strconv.FormatBool(c.Late || begun && over), strconv.FormatBool(c.Standing == tutor.NotBegun && over))
+			strconv.FormatBool(c.Late || begun && over), strconv.FormatBool(c.Status == tutor.NotBegun && over))
 	}
 	return row
 }

@@ -18,7 +18,7 @@ const (
 	headStuck     = "Stuck now"
 	headByStage   = "Mistakes by stage"
 	headByProblem = "Mistakes by problem"
-	headKept      = "Disputed lines"
+	headDisputed  = "Disputed lines"
 	headRemarks   = "To look at"
 	saidLetters   = "F right first time, W worked out, T by trial and error, H with steps shown, D disputed, S solution shown, B begun, - not begun; * done after the due date, ! overdue."
 	saidShare     = "%s: %s of the work is done, by weight."

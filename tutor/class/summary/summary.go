@@ -33,7 +33,7 @@ type Report struct {
 	Stuck      []StuckRow // who gets no further now, longest first
 	ByStage    []Tally    // mistakes, most frequent first
 	ByProblem  []Tally
-	Kept       []KeptRow
+	Disputed   []DisputedRow
 	Ideas      []IdeaColumn
 	Remarks    []Remark
 	Entries    int
@@ -44,9 +44,9 @@ type Report struct {
 type Column struct {
 	problems.Heading
 	Due      time.Time
-	Weight   float64                  // in the share of the work that is done
-	Students [tutor.AtFirstGo + 1]int // by standing
-	Spent    time.Duration            // the middle of those who are done
+	Weight   float64                   // in the share of the work that is done
+	Students [tutor.RightFirst + 1]int // by status
+	Spent    time.Duration             // the middle of those who are done
 }
 
 // Row is one student; Cells has a cell for each set problem, in order.
@@ -62,23 +62,23 @@ type Row struct {
 
 // Cell is how one student stands with one problem.
 type Cell struct {
-	Standing tutor.Standing
-	Late     bool // done after the date
-	Overdue  bool // not done, and the date is past
-	Days     int  // late or overdue, begun ones counted
-	Attempts int
-	Items    int
-	FirstGo  int
-	Lines    int
-	Refused  int
-	Hints    int
-	Shown    int
-	Spent    time.Duration
-	Begun    time.Time
-	Last     time.Time
-	Done     time.Time
-	Stage    checker.Stage
-	Item     string
+	Status     tutor.Status
+	Late       bool // done after the date
+	Overdue    bool // not done, and the date is past
+	Days       int  // late or overdue, begun ones counted
+	Attempts   int
+	Items      int
+	RightFirst int
+	Lines      int
+	Refused    int
+	Hints      int
+	Shown      int
+	Spent      time.Duration
+	Begun      time.Time
+	Last       time.Time
+	Done       time.Time
+	Stage      checker.Stage
+	Item       string
 }
 
 // StuckRow is a student who gets no further with a problem.
@@ -91,10 +91,10 @@ type StuckRow struct {
 	Stuck
 }
 
-// KeptRow is a line that waits for the teacher's word, or has it.
-type KeptRow struct {
+// DisputedRow is a line that waits for the teacher's word, or has it.
+type DisputedRow struct {
 	Student, Name string
-	KeptLine
+	DisputedLine
 }
 
 // Tally is how often a kind of mistake was made, by how many students, with one
@@ -124,9 +124,9 @@ type Stuck struct {
 	Code     checker.Code `json:"code,omitempty"`
 }
 
-// KeptLine is a line that the student kept against the checker's judgement, or
+// DisputedLine is a line that the student disputes, or
 // that a teacher accepted.
-type KeptLine struct {
+type DisputedLine struct {
 	Entry    string        `json:"entry"`
 	Problem  string        `json:"problem"`
 	Stage    checker.Stage `json:"stage"`

@@ -14,11 +14,11 @@ import (
 	"example.org/standstill/tutor/class/classfile"
 )
 
-// letters stand for the standings in a table, in their order.
+// letters stand for each status in a table, in their order.
 const letters = "-BSDHTWF"
 
 func Letter(c Cell) string {
-	letter := letters[c.Standing : c.Standing+1]
+	letter := letters[c.Status : c.Status+1]
 	switch {
 	case c.Late:
 		return letter + "*"
@@ -30,7 +30,7 @@ func Letter(c Cell) string {
 
 // Words says how a student stands with a problem.
 func Words(c Cell) string {
-	words := c.Standing.String()
+	words := c.Status.String()
 	switch {
 	case c.Late:
 		words += ", " + Times(c.Days, "day") + " late"
@@ -39,12 +39,12 @@ func Words(c Cell) string {
 	}
 	switch {
 	// Its own words say “right first time” already.
-	case c.Standing == tutor.AtFirstGo:
-		words += fmt.Sprintf(", %d of %d", c.FirstGo, c.Items)
-	case c.Standing.Done():
-		words += fmt.Sprintf(", %d of %d right first time", c.FirstGo, c.Items)
+	case c.Status == tutor.RightFirst:
+		words += fmt.Sprintf(", %d of %d", c.RightFirst, c.Items)
+	case c.Status.Done():
+		words += fmt.Sprintf(", %d of %d right first time", c.RightFirst, c.Items)
 	}
-	if c.Stage != "" && c.Standing == tutor.Begun {
+	if c.Stage != "" && c.Status == tutor.Begun {
 		words += ", at " + Place(c.Stage, c.Item)
 	}
 	return words
@@ -84,7 +84,7 @@ func (r *Report) WriteText(w io.Writer, l Layout) error {
 	t.stuck(r)
 	t.ideas(r, l)
 	t.mistakes(r)
-	t.kept(r)
+	t.disputed(r)
 	t.remarks(r)
 	t.Line("\n%s", SaidRecorded)
 	_, err := io.WriteString(w, t.String())
@@ -114,14 +114,14 @@ func (t *Text) columns(r *Report) {
 func (c *Column) counts(of int) string {
 	done := 0
 	for s, n := range c.Students {
-		if tutor.Standing(s).Done() {
+		if tutor.Status(s).Done() {
 			done += n
 		}
 	}
 	said := fmt.Sprintf("%d of %d done", done, of)
-	for _, standing := range []tutor.Standing{tutor.Shown, tutor.Begun} {
-		if n := c.Students[standing]; n > 0 {
-			said += fmt.Sprintf(", %d %s", n, standing)
+	for _, status := range []tutor.Status{tutor.Shown, tutor.Begun} {
+		if n := c.Students[status]; n > 0 {
+			said += fmt.Sprintf(", %d %s", n, status)
 		}
 	}
 	if c.Spent > 0 {
@@ -189,7 +189,7 @@ func (t *Text) rows(r *Report) {
 	for _, row := range r.Students {
 		begun := 0
 		for i, c := range row.Cells {
-			if c.Standing == tutor.NotBegun {
+			if c.Status == tutor.NotBegun {
 				continue
 			}
 			begun++
@@ -206,7 +206,7 @@ func (t *Text) rows(r *Report) {
 const (
 	mostStuck    = 20
 	mostMistakes = 12
-	mostKept     = 20
+	mostDisputed = 20
 	mostRemarks  = 40
 	mostNames    = 10
 )
@@ -294,19 +294,19 @@ func (r *Report) nameWidth() int {
 	return wide
 }
 
-func (t *Text) kept(r *Report) {
-	if len(r.Kept) == 0 {
+func (t *Text) disputed(r *Report) {
+	if len(r.Disputed) == 0 {
 		return
 	}
-	t.Line("\n%s", headKept)
-	for _, k := range r.Kept[:min(len(r.Kept), mostKept)] {
+	t.Line("\n%s", headDisputed)
+	for _, k := range r.Disputed[:min(len(r.Disputed), mostDisputed)] {
 		word := saidWaits
 		if k.Accepted {
 			word = saidAccepted
 		}
 		t.Line("%s  %s, %s, %s: %s (%s)", ShortID(k.Entry), classfile.Shown(k.Name), k.Problem, Place(k.Stage, k.Item), Quoted(k.Line), word)
 	}
-	t.more(len(r.Kept), mostKept)
+	t.more(len(r.Disputed), mostDisputed)
 }
 
 func (t *Text) remarks(r *Report) {
@@ -360,8 +360,8 @@ func Times(n int, what string) string {
 
 func Quoted(line string) string { return "“" + classfile.Shown(line) + "”" }
 
-// standingWord is a standing in words.
-func standingWord(s int) string { return tutor.Standing(s).String() }
+// statusWord is a status in words.
+func statusWord(s int) string { return tutor.Status(s).String() }
 
 // ShortID is as much of an entry's id as a teacher types.
 func ShortID(id string) string { return id[:min(8, len(id))] }

@@ -45,7 +45,7 @@ func actions() views.Actions[*Bench] {
 	return append(all,
 		action{Word: tutor.AskHelp, Key: frame.Bind("ctrl+g", "how to write", "ctrl+g"), Menu: menuNotation, Can: (*Bench).isMeasuring, Do: (*Bench).showNotation},
 		action{Menu: views.MenuBackground, Can: always, Do: func(b *Bench) { b.wish.OtherBackground = true }},
-		action{Word: tutor.Leave, Key: frame.Bind("ctrl+c", "quit", "ctrl+c"), Menu: views.MenuLeave, Can: always, Do: func(b *Bench) { b.wish.Leave = true }})
+		action{Word: tutor.Quit, Key: frame.Bind("ctrl+c", "quit", "ctrl+c"), Menu: views.MenuQuit, Can: always, Do: func(b *Bench) { b.wish.Quit = true }})
 }
 
 // What all instances in a process have in common, made once and only read.

@@ -33,7 +33,7 @@ func (a *apparatus) view(*Bench) views.Sheet {
 func (a *apparatus) typed(b *Bench) { a.shown = a.shown.Narrowed(b.line.Text()) }
 
 func (*apparatus) keys(b *Bench) []frame.Binding {
-	return []frame.Binding{b.on.UpDown, b.on.Topic, b.on.Choose, b.on.Menu, b.on.Leave}
+	return []frame.Binding{b.on.UpDown, b.on.Topic, b.on.Choose, b.on.Menu, b.on.Quit}
 }
 
 func (a *apparatus) press(_ *Bench, k tea.KeyMsg) (ok bool) {

@@ -92,9 +92,9 @@ func (a *asking) keys(b *Bench) []frame.Binding {
 		keys = append(keys, b.on.Mark)
 	}
 	if b.sheet == b.base {
-		return append(keys, b.on.Menu, b.on.Leave)
+		return append(keys, b.on.Menu, b.on.Quit)
 	}
-	return append(keys, b.on.Back, b.on.Leave)
+	return append(keys, b.on.Back, b.on.Quit)
 }
 
 // lines are those of the marked choices.
@@ -199,5 +199,5 @@ func (b *Bench) Back(student record.Student) {
 	// The next student, or going on behind the last.
 	next.at = slices.IndexFunc(b.Table.Students, func(s record.Student) bool { return s.ID == student.ID }) + 1
 	b.sheet = next
-	b.Say(b.Table.Standing(student) + ".")
+	b.Say(b.Table.Status(student) + ".")
 }

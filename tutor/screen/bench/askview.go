@@ -87,7 +87,7 @@ func pointRows(p *views.Pen, said string, cols int) []frame.Row {
 	for i, part := range p.Look.Wrap(said, cols-4) {
 		r := frame.Row{frame.Gap(3)}
 		if i == 0 {
-			r = frame.Row{frame.Gap(1), p.Look.Text(frame.Near, p.Look.Signs.Kept), frame.Gap(1)}
+			r = frame.Row{frame.Gap(1), p.Look.Text(frame.Near, p.Look.Signs.Disputed), frame.Gap(1)}
 		}
 		rows = append(rows, append(r, p.Tint(frame.Plain, part, true)...))
 	}

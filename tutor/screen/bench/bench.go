@@ -57,7 +57,7 @@ type Bench struct {
 	latest   latest
 	rest     string // what is typed behind a word
 	refused  string // the line that named a field and could not be taken
-	unkept   error  // why the run is not in the record as it stands
+	unsaved  error  // why the run is not in the record as it stands
 }
 
 // Options are what a run begins with. Problem is the model of the apparatus, nil to have the
@@ -175,16 +175,16 @@ func (b *Bench) lend() bool {
 	return true
 }
 
-// keep writes the run to the record; false, and said, where that does not work.
-func (b *Bench) keep() bool {
-	err := b.Table.Keep()
-	if b.unkept = err; err != nil {
+// save writes the run to the record; false, and said, where that does not work.
+func (b *Bench) save() bool {
+	err := b.Table.SaveRun()
+	if b.unsaved = err; err != nil {
 		b.Say(record.Sentence(err))
 	}
 	return err == nil
 }
 
-// Close keeps what was typed, a half-typed value too. What can be kept nowhere is handed
+// Close saves what was typed, a half-typed value too. What can be saved nowhere is handed
 // on to the lines of text, if these are to follow.
 func (b *Bench) Close() {
 	switch {
@@ -201,11 +201,11 @@ func (b *Bench) Close() {
 			stash(b.Table.Form, b.line.Text())
 		}
 	}
-	b.keep()
+	b.save()
 }
 
-// Unkept is what was measured where it is kept nowhere, nil else.
-func (b *Bench) Unkept() *bench.Form {
+// Unsaved is what was measured where it is saved nowhere, nil else.
+func (b *Bench) Unsaved() *bench.Form {
 	if b.Table.Run() == "" {
 		return b.Table.Form
 	}
@@ -213,7 +213,7 @@ func (b *Bench) Unkept() *bench.Form {
 }
 
 // Fault is why the run is not in the record as it stands, nil where it is.
-func (b *Bench) Fault() error { return b.unkept }
+func (b *Bench) Fault() error { return b.unsaved }
 
 // Goodbye says where the run is.
 func (b *Bench) Goodbye() string {
@@ -221,11 +221,11 @@ func (b *Bench) Goodbye() string {
 	case b.Table.Form == nil || b.Table.Form.Empty():
 		return saidNothingMeasured
 	case b.Table.Run() == "":
-		return saidRunNotKept
-	case b.Table.Tutor.Kept() == "":
+		return saidRunNotSaved
+	case b.Table.Tutor.SavedIn() == "":
 		return views.SaidNothingSaved
 	}
-	return saidRunKept(b.Table.Number())
+	return saidRunSaved(b.Table.Number())
 }
 
 // latest is the result of a form, or why there is none, for as long as the same

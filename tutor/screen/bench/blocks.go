@@ -95,7 +95,7 @@ const notationWidth = 31
 // them, the word that shows them.
 func warningRows(p *views.Pen, warnings []string, cols, most int) []frame.Row {
 	var rows []frame.Row
-	sign := views.Mark{Sign: p.Look.Signs.Kept, Word: wordWarning, Shade: frame.Near}
+	sign := views.Mark{Sign: p.Look.Signs.Disputed, Word: wordWarning, Shade: frame.Near}
 	for _, w := range warnings {
 		rows = append(rows, p.Marked(sign, w, frame.Plain, true, cols)...)
 	}

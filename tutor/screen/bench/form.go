@@ -239,9 +239,9 @@ func (f *form) keys(b *Bench) []frame.Binding {
 		keys = append(keys, b.on.Empty)
 	}
 	for _, a := range b.actions {
-		if a.Key.Enabled() && a.Can(b) && a.Menu != views.MenuLeave {
+		if a.Key.Enabled() && a.Can(b) && a.Menu != views.MenuQuit {
 			keys = append(keys, a.Key)
 		}
 	}
-	return append(keys, b.on.Menu, b.on.Leave)
+	return append(keys, b.on.Menu, b.on.Quit)
 }

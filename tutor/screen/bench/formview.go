@@ -135,7 +135,7 @@ func (e fieldView) rows(p *views.Pen, isPicked bool, c fieldColumns, cols int) [
 		rows = append(rows, append(frame.Row{frame.Gap(3 + c.name)}, taken...))
 	}
 	if e.Why != "" {
-		mend := views.Mark{Sign: l.Signs.Unread, Word: wordMend, Shade: frame.Near}
+		mend := views.Mark{Sign: l.Signs.Unclear, Word: wordMend, Shade: frame.Near}
 		rows = append(rows, p.Marked(mend, beginning(e.Why), frame.Near, true, cols)...)
 	}
 	return rows

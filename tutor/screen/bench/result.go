@@ -53,7 +53,7 @@ func (b *Bench) openOutcome(o *outcome) {
 		return
 	}
 	// First in the record: a result that is not saved could be looked at and forgotten.
-	if !b.keep() {
+	if !b.save() {
 		return
 	}
 	b.at = b.Table.Named(bench.StepResult)
@@ -119,7 +119,7 @@ func (o *outcome) keys(b *Bench) []frame.Binding {
 	if o.page == bench.PagePlot {
 		keys[2] = b.on.Letter
 	}
-	return append(keys, b.on.Back, b.on.Leave)
+	return append(keys, b.on.Back, b.on.Quit)
 }
 
 func (o *outcome) press(b *Bench, k tea.KeyMsg) bool {

@@ -14,7 +14,7 @@ func (b *Bench) Screen(cols, rows int) *views.Screen {
 	s := &views.Screen{
 		Pen: b.pen, Memos: &b.memos, Cols: cols, Rows: rows, Rope: b.rope(),
 		Question: b.sheet.question(b), Line: b.line.Shown(), Command: b.command(), Note: noteOf(b.said),
-		Sheet: b.sheet.view(b), Keys: b.sheet.keys(b), Stay: []string{b.on.HandIn.Help().Key}, Scroll: b.on.ScrollHere,
+		Sheet: b.sheet.view(b), Keys: b.sheet.keys(b), Stay: []string{b.on.Check.Help().Key}, Scroll: b.on.ScrollHere,
 	}
 	s.Title, s.Right = b.head()
 	if b.ref != nil {

@@ -42,10 +42,10 @@ const (
 	saidMendLine        = "Correct the line, or clear it with ctrl+u."
 	saidNothingAfter    = "Type a letter and its value, for example alpha = 40 deg ± 0.5 deg, or a word such as plot, series, again or report."
 	saidNothingMeasured = "Nothing was measured, so nothing is saved."
-	saidRunNotKept      = "You typed no names, so this run is not saved."
+	saidRunNotSaved     = "You typed no names, so this run is not saved."
 )
 
-func saidRunKept(number int) string {
+func saidRunSaved(number int) string {
 	return fmt.Sprintf("Run %d is saved as you typed it. Start the bench again to open it.", number)
 }
 

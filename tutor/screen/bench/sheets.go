@@ -39,7 +39,7 @@ func (r *reader) view(b *Bench) views.Sheet {
 }
 
 func (*reader) keys(b *Bench) []frame.Binding {
-	return []frame.Binding{b.on.ScrollHere, b.on.Back, b.on.Leave}
+	return []frame.Binding{b.on.ScrollHere, b.on.Back, b.on.Quit}
 }
 
 func (r *reader) press(_ *Bench, k tea.KeyMsg) bool { return r.Scroll(k) }
@@ -82,7 +82,7 @@ func (*menu) typed(b *Bench) {
 }
 
 func (*menu) keys(b *Bench) []frame.Binding {
-	return []frame.Binding{b.on.UpDown, b.on.Choose, b.on.Back, b.on.Leave}
+	return []frame.Binding{b.on.UpDown, b.on.Choose, b.on.Back, b.on.Quit}
 }
 
 func (n *menu) view(b *Bench) views.Sheet {
@@ -96,7 +96,7 @@ func (agree) question(*Bench) string { return views.SaidAgree }
 
 func (agree) typed(*Bench) {}
 
-func (agree) keys(b *Bench) []frame.Binding { return []frame.Binding{b.on.GoOn, b.on.Leave} }
+func (agree) keys(b *Bench) []frame.Binding { return []frame.Binding{b.on.GoOn, b.on.Quit} }
 
 func (agree) press(*Bench, tea.KeyMsg) bool { return false }
 
@@ -104,7 +104,7 @@ func (agree) enter(b *Bench, _ string) {
 	b.notice = ""
 	b.line.Set("")
 	b.begin()
-	b.Say(tutor.SaidNotKept)
+	b.Say(tutor.SaidNotSaved)
 }
 
 func (agree) view(b *Bench) views.Sheet { return views.Agree{Notice: b.notice} }

@@ -10,7 +10,7 @@ import (
 
 // Wish is what a key at the bench asks of the screens around it.
 type Wish struct {
-	Leave           bool
+	Quit            bool
 	ToLesson        bool        // where a visitor goes on
 	OtherBackground bool        // light or dark
 	Predicts        *Prediction // somebody is led through the lesson on the measured numbers
@@ -36,7 +36,7 @@ type sheet interface {
 	press(b *Bench, k tea.KeyMsg) bool
 	// typed is told that the text in the line has changed.
 	typed(*Bench)
-	// enter takes the line when it is handed in. It is no word.
+	// enter takes the line when Enter is pressed. It is no word.
 	enter(b *Bench, text string)
 }
 

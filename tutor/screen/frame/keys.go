@@ -17,10 +17,10 @@ func Bind(shown, does string, keys ...string) Binding {
 
 // Keys are the keys of the sheets, with what the key line says of them.
 type Keys struct {
-	HandIn, Compare, Empty, Earlier, NextPart, ToForces, NextForce, Point                 Binding
+	Check, Compare, Empty, Earlier, NextComponent, ToForces, NextForce, Point             Binding
 	Scroll, ScrollHere, Stages, UpDown, Topic, Choose, Open                               Binding
 	GoOn, ShowIt, NextProblem, Angles, Slider, Turn, TurnFar                              Binding
-	Back, MyPage, Menu, Leave, Plain                                                      Binding
+	Back, MyPage, Menu, Quit, Plain                                                       Binding
 	TakeIt, NextField, ToResult, NextPage, Letter, Mark, ToBench, ToForm, Seat, LayBeside Binding
 }
 
@@ -29,43 +29,43 @@ var SharedKeys = sync.OnceValue(func() *Keys { all := allKeys(); return &all })
 
 func allKeys() Keys {
 	return Keys{
-		HandIn:      Bind("enter", "check", "enter"),
-		Compare:     Bind("enter", "worked solution", "enter"),
-		Empty:       Bind("ctrl+u", "clear line", "ctrl+u"),
-		Earlier:     Bind("↑", "earlier line", "up"),
-		NextPart:    Bind("tab", "next", "tab"),
-		ToForces:    Bind("tab", "to the forces", "tab"),
-		NextForce:   Bind("tab", "next", "tab"),
-		Point:       Bind("↑ ↓ ← →", "direction", "up"),
-		Scroll:      Bind("pgup", "scroll", "pgup"),
-		ScrollHere:  Bind("↑ ↓", "scroll", "up"),
-		Stages:      Bind("← →", "stage", "left"),
-		UpDown:      Bind("↑ ↓", "move", "up"),
-		Topic:       Bind("tab", "next topic", "tab"),
-		Choose:      Bind("enter", "choose", "enter"),
-		Open:        Bind("enter", "open", "enter"),
-		GoOn:        Bind("enter", "go on", "enter"),
-		ShowIt:      Bind("enter", "show it", "enter"),
-		NextProblem: Bind("enter", "next problem", "enter"),
-		Angles:      Bind("tab", "other angles", "tab"),
-		Slider:      Bind("↑ ↓", "choose", "up"),
-		Turn:        Bind("← →", "change", "left"),
-		TurnFar:     Bind("pgup pgdn", "big steps", "pgup"),
-		TakeIt:      Bind("enter", "save value", "enter"),
-		NextField:   Bind("enter", "next", "enter"),
-		ToResult:    Bind("enter", "result", "enter"),
-		NextPage:    Bind("tab", "next page", "tab"),
-		Letter:      Bind("↑ ↓", "other letter", "up"),
-		Mark:        Bind("tab", "mark to compare", "tab"),
-		ToBench:     Bind("enter", "to the bench", "enter"),
-		ToForm:      Bind("enter", "to the values", "enter"),
-		LayBeside:   Bind("enter", "compare", "enter"),
-		Seat:        Bind("enter", "begin", "enter"),
-		Back:        Bind("esc", "back", "esc"),
-		MyPage:      Bind("esc", "my page", "esc"),
-		Menu:        Bind("esc", "menu", "esc"),
-		Leave:       Bind("ctrl+c", "quit", "ctrl+c"),
-		Plain:       Bind("enter", "lines of text", "enter"),
+		Check:         Bind("enter", "check", "enter"),
+		Compare:       Bind("enter", "worked solution", "enter"),
+		Empty:         Bind("ctrl+u", "clear line", "ctrl+u"),
+		Earlier:       Bind("↑", "earlier line", "up"),
+		NextComponent: Bind("tab", "next", "tab"),
+		ToForces:      Bind("tab", "to the forces", "tab"),
+		NextForce:     Bind("tab", "next", "tab"),
+		Point:         Bind("↑ ↓ ← →", "direction", "up"),
+		Scroll:        Bind("pgup", "scroll", "pgup"),
+		ScrollHere:    Bind("↑ ↓", "scroll", "up"),
+		Stages:        Bind("← →", "stage", "left"),
+		UpDown:        Bind("↑ ↓", "move", "up"),
+		Topic:         Bind("tab", "next topic", "tab"),
+		Choose:        Bind("enter", "choose", "enter"),
+		Open:          Bind("enter", "open", "enter"),
+		GoOn:          Bind("enter", "go on", "enter"),
+		ShowIt:        Bind("enter", "show it", "enter"),
+		NextProblem:   Bind("enter", "next problem", "enter"),
+		Angles:        Bind("tab", "other angles", "tab"),
+		Slider:        Bind("↑ ↓", "choose", "up"),
+		Turn:          Bind("← →", "change", "left"),
+		TurnFar:       Bind("pgup pgdn", "big steps", "pgup"),
+		TakeIt:        Bind("enter", "save value", "enter"),
+		NextField:     Bind("enter", "next", "enter"),
+		ToResult:      Bind("enter", "result", "enter"),
+		NextPage:      Bind("tab", "next page", "tab"),
+		Letter:        Bind("↑ ↓", "other letter", "up"),
+		Mark:          Bind("tab", "mark to compare", "tab"),
+		ToBench:       Bind("enter", "to the bench", "enter"),
+		ToForm:        Bind("enter", "to the values", "enter"),
+		LayBeside:     Bind("enter", "compare", "enter"),
+		Seat:          Bind("enter", "begin", "enter"),
+		Back:          Bind("esc", "back", "esc"),
+		MyPage:        Bind("esc", "my page", "esc"),
+		Menu:          Bind("esc", "menu", "esc"),
+		Quit:          Bind("ctrl+c", "quit", "ctrl+c"),
+		Plain:         Bind("enter", "lines of text", "enter"),
 	}
 }
 

@@ -16,7 +16,7 @@ import (
 // here, because the library's cursor is seen by its colour alone.
 type Line struct {
 	input textinput.Model
-	past  []string // lines handed in before, oldest first
+	past  []string // lines checked before, oldest first
 	at    int      // which of them is shown; len(past) for none
 	fresh string   // what was typed before going back to them
 	fault int      // where the line that was refused last went wrong
@@ -55,7 +55,7 @@ func editing() textinput.KeyMap {
 	}
 }
 
-// Begin takes up what was half typed, and the lines that were handed in before, oldest
+// Begin takes up what was half typed, and the lines that were checked before, oldest
 // first.
 func (l *Line) Begin(past []string, draft string) {
 	l.Forget()
@@ -82,7 +82,7 @@ func (l *Line) Remember(text string) {
 // Text is what stands in the line.
 func (l *Line) Text() string { return l.input.Value() }
 
-// Draft is what is to be kept on leaving: not a line that was only looked at.
+// Draft is what is to be saved on quitting: not a line that was only looked at.
 func (l *Line) Draft() string {
 	if l.at < len(l.past) && l.Text() == l.past[l.at] {
 		return l.fresh

@@ -22,16 +22,16 @@ type brush struct{ on, off string }
 // signs are the marks of the screens. Each stands beside a word that says the
 // same.
 type signs struct {
-	Right, Almost, Wrong, Unread, Kept, Hint, Shown string
-	HandLeft, HandRight, Done, Nothing              string
-	Taut, Slack, Dotted                             string // the rope along the stages, rules
-	Pick, Cursor, bar, Dash, More                   string
-	arrows                                          [8]string // anticlockwise from the right
+	Right, Almost, Wrong, Unclear, Disputed, Hint, Shown string
+	HandLeft, HandRight, Done, Nothing                   string
+	Taut, Slack, Dotted                                  string // the rope along the stages, rules
+	Pick, Cursor, bar, Dash, More                        string
+	arrows                                               [8]string // anticlockwise from the right
 }
 
 func drawnSigns() signs {
 	return signs{
-		Right: "✓", Almost: "≈", Wrong: "✗", Unread: "?", Kept: "!", Hint: "→", Shown: "=",
+		Right: "✓", Almost: "≈", Wrong: "✗", Unclear: "?", Disputed: "!", Hint: "→", Shown: "=",
 		HandLeft: "▸", HandRight: "◂", Done: "✓", Nothing: "·",
 		Taut: "━", Slack: "─", Dotted: "┄",
 		Pick: "▸", Cursor: "▏", bar: "─", Dash: "–", More: "…",
@@ -41,7 +41,7 @@ func drawnSigns() signs {
 
 func typedSigns() signs {
 	return signs{
-		Right: "+", Almost: "~", Wrong: "x", Unread: "?", Kept: "!", Hint: ">", Shown: "=",
+		Right: "+", Almost: "~", Wrong: "x", Unclear: "?", Disputed: "!", Hint: ">", Shown: "=",
 		HandLeft: "[", HandRight: "]", Done: "+", Nothing: ".",
 		Taut: "=", Slack: "-", Dotted: ".",
 		Pick: ">", Cursor: "|", bar: "-", Dash: "-", More: "...",

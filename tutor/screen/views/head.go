@@ -75,8 +75,8 @@ func stageWord(look *frame.Look, l *Lesson, i int) frame.Span {
 		return InHand(look, title)
 	case state.Nothing:
 		return look.Text(frame.Quiet, " "+s.Nothing+" "+title+" ")
-	case state.Done && state.Kept:
-		return look.Text(frame.Near, " "+s.Kept+" "+title+" ")
+	case state.Done && state.Disputed:
+		return look.Text(frame.Near, " "+s.Disputed+" "+title+" ")
 	case state.Done:
 		return look.Text(frame.Good, " "+s.Done+" "+title+" ")
 	}

@@ -10,31 +10,31 @@ import (
 // Lesson is what the lesson in hand comes to, found out once after each change and not once
 // for each screen.
 type Lesson struct {
-	Version  int // of everything that is drawn from the lesson
-	Ask      tutor.Ask
-	Open     bool // something is asked
-	Over     bool
-	CanKeep  bool
-	Stages   [5]StageState
-	Progress tutor.Progress
-	Done     string // what is said once nothing is asked
+	Version    int // of everything that is drawn from the lesson
+	Ask        tutor.Ask
+	Open       bool // something is asked
+	Over       bool
+	CanDispute bool
+	Stages     [5]StageState
+	Progress   tutor.Progress
+	Done       string // what is said once nothing is asked
 
-	Ref       *checker.Reference
-	Problem   string                // stands for the problem with its numbers
-	Setup     func() *picture.Setup // what the text describes; nil where it is not to be shown
-	Statement string
-	Givens    []tutor.Given
-	Wanted    []string
-	Lines     []tutor.Line
-	Parts     []tutor.Item // the components
-	Unknowns  []tutor.Item // what is found in Solve
+	Ref        *checker.Reference
+	Problem    string                // stands for the problem with its numbers
+	Setup      func() *picture.Setup // what the text describes; nil where it is not to be shown
+	Statement  string
+	Givens     []tutor.Given
+	Wanted     []string
+	Lines      []tutor.Line
+	Components []tutor.Item // the components
+	Unknowns   []tutor.Item // what is found in Solve
 }
 
 // StageState is how far a stage has come.
 type StageState struct {
-	Nothing bool // is asked in this problem
-	Done    bool
-	Kept    bool // an item of it stands on a line that was refused and kept
+	Nothing  bool // is asked in this problem
+	Done     bool
+	Disputed bool // an item of it stands on a line that is disputed
 }
 
 // Stage is the one in hand; the last once nothing is open.

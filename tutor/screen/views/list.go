@@ -149,18 +149,18 @@ func (n List) rows(p *Pen, cols int) (rows []frame.Row, at int) {
 		r := frame.Row{look.Text(frame.Quiet, LevelWord(one.Level))}.Padded(levelWidth)
 		r = append(r, look.Text(frame.Plain, look.Shortened(one.Title, width-levelWidth-1))).Padded(width)
 		if !n.IsNobody {
-			r = append(r, look.Text(standingShade(one.Progress), saidInList(one.Progress, one.Due)))
+			r = append(r, look.Text(statusShade(one.Progress), saidInList(one.Progress, one.Due)))
 		}
 		rows = append(rows, p.Picked(i == n.At, r))
 	}
 	return rows, at
 }
 
-func standingShade(p tutor.Progress) frame.Shade {
+func statusShade(p tutor.Progress) frame.Shade {
 	switch {
-	case p.Standing == tutor.NotBegun:
+	case p.Status == tutor.NotBegun:
 		return frame.Quiet
-	case p.Standing.Done():
+	case p.Status.Done():
 		return frame.Good
 	}
 	return frame.Near

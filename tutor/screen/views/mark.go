@@ -20,14 +20,14 @@ func MarkOf(look *frame.Look, l *tutor.Line, one checker.Report) Mark {
 		return Mark{s.Right, wordRight, frame.Good}
 	case l.Accepted:
 		return Mark{s.Right, wordAccepted, frame.Good}
-	case l.Kept:
-		return Mark{s.Kept, wordKept, frame.Near}
+	case l.Disputed:
+		return Mark{s.Disputed, wordDisputed, frame.Near}
 	case one.Verdict == checker.Almost:
 		return Mark{s.Almost, wordAlmost, frame.Near}
 	case one.Verdict == checker.Wrong:
 		return Mark{s.Wrong, wordWrong, frame.Bad}
 	}
-	return Mark{s.Unread, wordUnread, frame.Near}
+	return Mark{s.Unclear, wordUnread, frame.Near}
 }
 
 // HintMark is the mark of a hint of a level.

@@ -24,7 +24,7 @@ const (
 	wordAlmost   = "almost"
 	wordWrong    = "wrong"
 	wordUnread   = "unclear"
-	wordKept     = "disputed"
+	wordDisputed = "disputed"
 	wordAccepted = "accepted"
 	wordShown    = "shown"
 	wordPredict  = "predict"
@@ -118,7 +118,7 @@ func saidDoneOf(sections []tutor.Section) string {
 	done, seen := 0, map[string]bool{}
 	for _, s := range sections {
 		for _, p := range s.Problems {
-			if !seen[p.ID] && p.Standing.Done() {
+			if !seen[p.ID] && p.Status.Done() {
 				done++
 			}
 			seen[p.ID] = true
@@ -131,7 +131,7 @@ func saidDoneOf(sections []tutor.Section) string {
 // because a column of the same words hides the others.
 func saidInList(p tutor.Progress, due time.Time) string {
 	var said []string
-	if p.Standing != tutor.NotBegun {
+	if p.Status != tutor.NotBegun {
 		said = append(said, p.String())
 	}
 	if !due.IsZero() {
@@ -148,7 +148,7 @@ const (
 	SaidNothingSaved = "Nothing was saved, as the notice at the start said."
 	SaidProgram      = "Standstill"
 	MenuBackground   = "Colours for a light or a dark background"
-	MenuLeave        = "Quit; your work is saved"
+	MenuQuit         = "Quit; your work is saved"
 )
 
 // SaidTrouble says why a problem cannot be opened.

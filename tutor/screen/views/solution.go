@@ -42,13 +42,13 @@ func (n Solution) pages(p *Pen, cols, rows int) ([]frame.Row, frame.Seen) {
 	left := cols / 2
 	right := cols - left - 2
 	heads := frame.Columns([]frame.Row{p.Look.Rule(left-1, wordStands, "")}, left+1, []frame.Row{p.Look.Rule(right, WordSolution, "")})
-	both := frame.Columns(n.standing(p, left-1), left+1, n.worked(p, right))
+	both := frame.Columns(n.status(p, left-1), left+1, n.worked(p, right))
 	shown, seen := frame.Window(both, n.Top, rows-1)
 	return append(heads, shown...), seen
 }
 
-// standing is what counts of the page, to be compared line by line.
-func (n Solution) standing(p *Pen, cols int) []frame.Row {
+// status is what counts of the page, to be compared line by line.
+func (n Solution) status(p *Pen, cols int) []frame.Row {
 	var rows []frame.Row
 	for _, stage := range checker.Stages {
 		rows = append(rows, p.Look.Row(frame.Bold, tutor.Title(stage)))

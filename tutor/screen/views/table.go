@@ -22,10 +22,10 @@ func (l *Lesson) components(p *Pen, cols int) []frame.Row {
 	look := p.Look
 	rows := []frame.Row{append(frame.Row{frame.Gap(width)}, append(look.Row(frame.Quiet, wordAlongX).Padded(cell), look.Text(frame.Quiet, wordAlongY))...)}
 	// The components come in pairs, x and y of each force.
-	for i := 0; i+1 < len(l.Parts); i += 2 {
+	for i := 0; i+1 < len(l.Components); i += 2 {
 		r := append(frame.Row{frame.Gap(1)}, p.Tint(frame.Bold, names[i/2], false)...).Padded(width)
-		r = append(r, l.cell(p, l.Parts[i], cell)...).Padded(width + cell)
-		rows = append(rows, append(r, l.cell(p, l.Parts[i+1], cell)...))
+		r = append(r, l.cell(p, l.Components[i], cell)...).Padded(width + cell)
+		rows = append(rows, append(r, l.cell(p, l.Components[i+1], cell)...))
 	}
 	return rows
 }
@@ -50,8 +50,8 @@ func (l *Lesson) cell(p *Pen, item tutor.Item, width int) frame.Row {
 	switch {
 	case item.Done:
 		r := p.Tint(frame.Plain, p.Flat(checker.Components, l.written(item.Name)), false)
-		if item.Kept {
-			r = append(frame.Row{look.Text(frame.Near, look.Signs.Kept+" ")}, r...)
+		if item.Disputed {
+			r = append(frame.Row{look.Text(frame.Near, look.Signs.Disputed+" ")}, r...)
 		}
 		return r.Cut(width - 1)
 	case l.Open && l.Stage() == checker.Components && item.Name == l.Ask.Item:
@@ -88,7 +88,7 @@ func (l *Lesson) written(item string) string {
 
 // counts reports whether a statement of a line stands, as right or in dispute.
 func counts(l *tutor.Line, one checker.Report) bool {
-	return one.Verdict == checker.Right || l.Kept || l.Accepted
+	return one.Verdict == checker.Right || l.Disputed || l.Accepted
 }
 
 // found shows the sums as they were written, and the values that are found.

@@ -9,8 +9,8 @@ import (
 	"example.org/standstill/tutor/screen/views"
 )
 
-// handIn hands a line in. What is refused stays in the line.
-func (m *model) handIn(text string) {
+// check has a line checked. What is refused stays in the line.
+func (m *model) check(text string) {
 	// “T1x” alone takes up that component: it is no answer.
 	if m.lesson.ChooseNamed(text) {
 		m.line.Set("")
@@ -19,7 +19,7 @@ func (m *model) handIn(text string) {
 		return
 	}
 	var result tutor.Result
-	if !m.do(func() (err error) { result, err = m.lesson.HandIn(text); return err }) {
+	if !m.do(func() (err error) { result, err = m.lesson.Check(text); return err }) {
 		return
 	}
 	if result.Said != "" {

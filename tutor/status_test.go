@@ -10,9 +10,9 @@ import (
 	"example.org/standstill/tutor/record"
 )
 
-// TestStandings reads testdata/standing.txt: stories of a page and what it comes to.
+// TestStandings reads testdata/status.txt: stories of a page and what it comes to.
 func TestStandings(t *testing.T) {
-	file, err := os.Open("testdata/standing.txt")
+	file, err := os.Open("testdata/status.txt")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -34,7 +34,7 @@ func TestStandings(t *testing.T) {
 			}
 			for _, page := range []*Page{l.Page, again} {
 				p := page.Progress()
-				got := fmt.Sprintf("= %s %d/%d %d %d %d", p.Standing, p.FirstGo, p.Items, p.Refused, p.Hints, p.StepsShown)
+				got := fmt.Sprintf("= %s %d/%d %d %d %d", p.Status, p.RightFirst, p.Items, p.Refused, p.Hints, p.StepsShown)
 				if got != text {
 					t.Errorf("line %d: it is %q, want %q", number, got, text)
 				}
@@ -58,11 +58,11 @@ func tell(t *testing.T, l *Lesson, text string) {
 	case "solution":
 		_, err = l.Solution()
 	case "keep":
-		_, err = l.Keep()
+		_, err = l.Dispute()
 	case "accept":
 		var kept string
 		for _, line := range l.Lines() {
-			if line.Kept {
+			if line.Disputed {
 				kept = line.ID
 			}
 		}

@@ -10,27 +10,27 @@ import (
 	"example.org/standstill/checker/statics"
 )
 
-// Standing is what a student's work on a problem comes to. It is found from what
+// Status is what a student's work on a problem comes to. It is found from what
 // was answered, in which order; no clock decides anything.
-type Standing uint8
+type Status uint8
 
-// The standings, each better than the one before. Disputed: a line that was
+// Each status is better than the one before. Disputed: a line that was
 // refused counts because the student went on with it, and no teacher has accepted
 // it. WithSteps: a third hint showed a step. ByTrying: one answer after the other
 // was tried without asking. WorkedOut is everything else that is done.
 const (
-	NotBegun Standing = iota
+	NotBegun Status = iota
 	Begun
 	Shown
 	Disputed
 	WithSteps
 	ByTrying
 	WorkedOut
-	AtFirstGo
+	RightFirst
 )
 
 // Done reports whether the problem counts as done.
-func (s Standing) Done() bool { return s > Shown }
+func (s Status) Done() bool { return s > Shown }
 
 // itemGo is one item of the page and how it was answered. Its first answer is the first
 // one that was understood and was more than almost right.
@@ -229,8 +229,8 @@ func (l *Line) contradicts(p Place) bool {
 // isFirst reports whether the item was right first time: nobody had shown it before.
 func (i *itemGo) isFirst() bool { return i.answered && i.first && i.hinted < lastLevel }
 
-// FirstGoes counts the items that were answered and those that were right first time.
-func (g *Page) FirstGoes() (first, answered int) {
+// RightFirst counts the items that were answered and those that were right first time.
+func (g *Page) RightFirst() (first, answered int) {
 	for _, one := range g.goes() {
 		if one.answered {
 			answered++
@@ -242,8 +242,8 @@ func (g *Page) FirstGoes() (first, answered int) {
 	return first, answered
 }
 
-// standing finds the first of the standings that applies.
-func (g *Page) standing() Standing {
+// status finds the best status that applies.
+func (g *Page) status() Status {
 	_, shown := g.Hints()
 	switch {
 	// The worst comes first: whatever was right, a solution that was shown outweighs it.
@@ -258,16 +258,16 @@ func (g *Page) standing() Standing {
 	case g.byTrying():
 		return ByTrying
 	}
-	if g.isAtFirstGo() {
-		return AtFirstGo
+	if g.isRightFirst() {
+		return RightFirst
 	}
 	return WorkedOut
 }
 
-// isAtFirstGo reports whether few enough items were missed, and some sum was right
+// isRightFirst reports whether few enough items were missed, and some sum was right
 // first time: who has to be refused in every sum has balanced nothing alone,
 // however few sums there are.
-func (g *Page) isAtFirstGo() bool {
+func (g *Page) isRightFirst() bool {
 	misses, sum := 0, false
 	for _, one := range g.goes() {
 		switch first := one.isFirst(); {
@@ -284,7 +284,7 @@ func (g *Page) isAtFirstGo() bool {
 func (g *Page) contested() bool {
 	for _, stage := range checker.Stages {
 		for _, item := range g.Items(stage) {
-			if item.Kept {
+			if item.Disputed {
 				return true
 			}
 		}
