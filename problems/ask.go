@@ -39,7 +39,7 @@ func (r *reader) otherAxis(d *draft, _ *solution) {
 		}
 		n := f.angle.node
 		word := map[statics.Axis]string{statics.X: "horizontal", statics.Y: "vertical"}
-		r.warn(n.Line, n.Column, fmt.Sprintf("the text gives %s from the %s, but %s has it from the %s; did you mean from: %s?",
+		r.warn(n.Line, n.Column, fmt.Sprintf("the text measures %s from the %s, but the force %s measures it from the %s; did you mean from: %s?",
 			letter, word[f.From.Other()], f.Name, word[f.From], f.From.Other()))
 	}
 }
@@ -94,7 +94,7 @@ func (r *reader) askedInText(d *draft, s *solution) {
 			measures := func(name string) bool { v, _ := s.Variable(name); return v.Dim == askable[noun[1]] }
 			// One warning for “the angle theta” is enough.
 			if len(r.doubts) == before && !d.isAsked(canonical(noun[2])) && !slices.ContainsFunc(d.System.Find, measures) {
-				r.warn(n.Line, n.Column, fmt.Sprintf("the text asks for the %s, but \"find\" has no letter for it", noun[1]))
+				r.warn(n.Line, n.Column, fmt.Sprintf("the text asks for the %s, but \"find\" contains no letter for it", noun[1]))
 			}
 		}
 	}
@@ -108,12 +108,12 @@ func (d *draft) notFound(s *solution, name string) string {
 	case !known || slices.Contains([]string{"a", "A", "I"}, name) || d.isAsked(name):
 		return ""
 	case d.follows(name):
-		return name + " follows from the givens, so it cannot be asked for; take it out of the question in the text"
+		return name + " follows from the given values, so the problem cannot ask for it; remove it from the question in the text"
 	// A force that has a size may be named as a thing: “between cord C and the x axis”.
 	case v.Role != statics.IsUnknown:
 		return ""
 	}
-	return fmt.Sprintf("the text asks for %s, but \"find\" does not have it", name)
+	return fmt.Sprintf("the text asks for %s, but \"find\" does not contain it", name)
 }
 
 // isAsked reports whether "find" has a letter, or the common letter of forces of one size.
@@ -140,7 +140,7 @@ func (r *reader) otherG(d *draft, _ *solution) {
 		return
 	}
 	line, column := r.placeInText(d.top.values["text"], m[0], 1)
-	r.warn(line, column, fmt.Sprintf("the text has %s, but the file uses g = %s; write g: %s m/s^2 under \"given\", and {g} in the text", m[0], PrintGiven(g), m[1]))
+	r.warn(line, column, fmt.Sprintf("the text says %s, but the file uses g = %s; write g: %s m/s^2 under \"given\", and {g} in the text", m[0], PrintGiven(g), m[1]))
 }
 
 // numberBefore finds a number with a unit in front of a letter in braces.
@@ -155,6 +155,6 @@ func (r *reader) numberTwice(d *draft, _ *solution) {
 			continue
 		}
 		line, column := r.placeInText(d.top.values["text"], m[1], 1)
-		r.warn(line, column, fmt.Sprintf("the text has the number %s before {%s}, which prints %s; leave out %s", m[1], m[3], PrintGiven(g), m[1]))
+		r.warn(line, column, fmt.Sprintf("the text has the number %s in front of {%s}, which is replaced by %s; remove %s", m[1], m[3], PrintGiven(g), m[1]))
 	}
 }

@@ -92,7 +92,7 @@ func (p *Problem) WithValues(values map[string]string) (*Problem, error) {
 	for _, name := range slices.Sorted(maps.Keys(values)) {
 		inFile, ok := p.asWritten.Given(name)
 		if !ok {
-			return nil, fmt.Errorf("%s has no given %s", p.ID, shorten(name))
+			return nil, fmt.Errorf("%s has no given value %s", p.ID, shorten(name))
 		}
 		g, wrong := readGiven(name, strings.TrimSpace(values[name]))
 		if wrong != nil {

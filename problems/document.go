@@ -155,10 +155,10 @@ func load(data []byte) (root *yaml.Node, more int, err error) {
 func (r *reader) plain(n *yaml.Node) bool {
 	switch {
 	case n.Kind == yaml.AliasNode:
-		r.at(n, fmt.Sprintf("*%s refers to another part of the file", n.Value), "every value written out")
+		r.at(n, fmt.Sprintf("*%s refers to another part of the file", n.Value), "every value written out in full")
 		return false
 	case n.Anchor != "":
-		r.at(n, fmt.Sprintf("&%s marks a part of the file for use elsewhere", n.Anchor), "every value written out")
+		r.at(n, fmt.Sprintf("&%s marks a part of the file for use elsewhere", n.Anchor), "every value written out in full")
 		return false
 	case n.Style&yaml.TaggedStyle != 0:
 		r.at(n, fmt.Sprintf("the tag %s has no meaning here", n.ShortTag()), "a value without a tag")
@@ -207,22 +207,22 @@ var syntaxTable = []struct {
 	complaint, what, expected string
 	opened                    bool
 }{
-	{"mapping values are not allowed", "there is a colon where a key is not possible", "quotes around a text that contains a colon, and keys at the same depth in the same column", false},
-	{"unexpected end of stream", "the quote that opens here is never closed", "a second quote", true},
-	{"unexpected document indicator", "the quote that opens here is never closed", "a second quote", true},
+	{"mapping values are not allowed", "there is a colon where no key is possible", "quotes around a text that contains a colon, and keys at the same depth in the same column", false},
+	{"unexpected end of stream", "the quotation mark that opens here is never closed", "a closing quotation mark", true},
+	{"unexpected document indicator", "the quotation mark that opens here is never closed", "a closing quotation mark", true},
 	{"expected ',' or '}'", "the braces that open here are not closed, or a comma is missing", "{key: value, key: value}", true},
 	{"expected ',' or ']'", "the list that opens here is not closed, or a comma is missing", "[one, two]", true},
 	{"could not find expected ':'", "a line without a colon", "a key, a colon and a value", true},
 	{"expected node content", "a value is missing here, or a bracket above is not closed", "{key: value, key: value} or [one, two]", false},
-	{"exceeded max depth", "there are too many brackets inside brackets", "at most three deep", false},
+	{"exceeded max depth", "there are too many brackets inside other brackets", "at most three levels of brackets", false},
 	{"unknown anchor", "a value that begins with * refers to another part of the file", "quotes around a text that begins with *", false},
-	{"expected key", "the line is not indented like those above it", "keys at the same depth in the same column", false},
-	{"expected '-' indicator", "the line is not indented like those above it", "the items of a list in the same column", false},
+	{"expected key", "the line is not indented like the lines above it", "keys at the same depth in the same column", false},
+	{"expected '-' indicator", "the line is not indented like the lines above it", "the items of a list in the same column", false},
 	{"control characters", "the file has an unprintable character", "plain text", false},
 	{"tab character", "the line is indented with a tab", "spaces", false},
-	{"incompatible YAML document", "another version of YAML is asked for", "no such line", false},
+	{"incompatible YAML document", "this line asks for another version of YAML", "no such line", false},
 	{"did not find expected <document start>", "there is more text after the end of the problem", "keys in the first column", false},
-	{"block sequence entries are not allowed", "a list is not possible here", "the list on lines of its own below its key", false},
+	{"block sequence entries are not allowed", "a list is not possible here", "the list on separate lines below its key", false},
 }
 
 // syntax words the complaint of the YAML reader.

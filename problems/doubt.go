@@ -139,7 +139,7 @@ func (r *reader) strutThatPulls(d *draft, s *solution) {
 		if f.Kind != statics.Strut || !(size < -1e-9*s.largestForce()) {
 			continue
 		}
-		said := fmt.Sprintf("%s comes out negative (%s): the strut acts in the opposite direction to the one in the file", f.Name, inUnit(size, d.forceUnit()))
+		said := fmt.Sprintf("the equations give a negative value for %s (%s), so the strut acts in the opposite direction", f.Name, inUnit(size, d.forceUnit()))
 		if f.Direction == nil {
 			said += "; did you mean points: " + opposed(f.Points) + "?"
 		}
@@ -168,7 +168,7 @@ func (r *reader) stringThatPushes(d *draft, _ *solution) {
 	for _, f := range d.forces {
 		for _, word := range strings.Fields(strings.ToLower(f.by)) {
 			if f.Kind == statics.Tension && slices.Contains(props, word) {
-				r.warn(f.name.Line, f.name.Column, fmt.Sprintf("%s is a tension, but the file calls it a %s; a %s that pushes has kind: strut", f.Name, word, word))
+				r.warn(f.name.Line, f.name.Column, fmt.Sprintf("%s is a tension, but the file says that a %s exerts it; a %s that pushes has kind: strut", f.Name, word, word))
 			}
 		}
 	}

@@ -100,7 +100,7 @@ func (r *reader) drawable(d *draft) {
 		}
 		refused[why]++
 	}
-	r.at(n, fmt.Sprintf("%d number sets were tried from these ranges, and none can be used: %s", drawTries, mostOften(refused)), "ranges in which every mistake changes the result")
+	r.at(n, fmt.Sprintf("%d number sets from these ranges were tried, and none of them can be used: %s", drawTries, mostOften(refused)), "ranges in which every mistake changes the result")
 }
 
 func mostOften(refused map[string]int) string {
@@ -124,5 +124,5 @@ func sayThrownBack(why string) string {
 	case TooSpread:
 		return "one force is more than ten times another"
 	}
-	return "the mistake " + why + " gives almost the right number"
+	return "the mistake " + why + " gives almost the right result"
 }

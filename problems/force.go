@@ -138,7 +138,7 @@ func (r *reader) on(p part, bodies []string) (string, bool) {
 	if n == nil {
 		// After a name that cannot be used, the file may have meant one body only.
 		if len(bodies) > 1 && !p.misspelt("on", forceKeys) && !slices.ContainsFunc(bodies, func(b string) bool { return !isBodyName(b) }) {
-			r.at(p.node, "the force does not say on which body it acts", "on: one of "+strings.Join(bodies, " "))
+			r.at(p.node, "the file does not say on which body the force acts", "on: one of "+strings.Join(bodies, " "))
 			return "", false
 		}
 		// The only body, named or not. After a misspelt “on” this may
@@ -169,7 +169,7 @@ var otherSides = map[string]string{
 	"leftward": "left", "leftwards": "left", "rightward": "right", "rightwards": "right",
 }
 
-const sidesExpected = "up, down, left or right, or one of up and down with one of left and right"
+const sidesExpected = "up, down, left or right, or two of these words, such as up left"
 
 // direct reads where a force points: points with an angle from an axis, or a
 // direction.
@@ -184,7 +184,7 @@ func (r *reader) direct(f *forceEntry, p part) bool {
 		f.hangs = true
 		return true
 	case points == nil && direction == nil:
-		r.at(p.node, f.Name+" does not say where it points", "\"points\" or \"direction\"")
+		r.at(p.node, "the file does not say where "+f.Name+" points", "\"points\" or \"direction\"")
 	case direction != nil:
 		return r.circle(f, p)
 	default:
@@ -196,7 +196,7 @@ func (r *reader) direct(f *forceEntry, p part) bool {
 func (r *reader) circle(f *forceEntry, p part) bool {
 	for _, key := range []string{"angle", "from"} {
 		if n := p.values[key]; n != nil {
-			r.at(n, fmt.Sprintf("%s has both \"direction\" and %q", f.Name, key), "the direction alone, anticlockwise from the x axis")
+			r.at(n, fmt.Sprintf("%s has both \"direction\" and %q", f.Name, key), "only the direction, measured anticlockwise from the x axis")
 			return false
 		}
 	}
@@ -212,7 +212,7 @@ func (r *reader) pointed(f *forceEntry, p part) bool {
 	if f.Points, ok = readSides(text); !ok {
 		expected := sidesExpected
 		if strings.IndexFunc(text, unicode.IsDigit) >= 0 {
-			expected += "; for an angle round the full circle, use \"direction\" instead"
+			expected += "; for an angle between 0° and 360°, use \"direction\" instead"
 		}
 		r.at(p.values["points"], fmt.Sprintf("%q is not a direction that \"points\" can have", shorten(text)), expected)
 		return false
@@ -225,7 +225,7 @@ func (r *reader) pointed(f *forceEntry, p part) bool {
 		if p.misspelt("angle", forceKeys) {
 			return false
 		}
-		r.at(p.node, fmt.Sprintf("%s points %s without an angle", f.Name, text), "\"angle\" and \"from\"")
+		r.at(p.node, fmt.Sprintf("%s points %s but has no angle", f.Name, text), "\"angle\" and \"from\"")
 		return false
 	}
 	f.angle = r.formula(angle, "the angle of "+f.Name, true)
@@ -233,7 +233,7 @@ func (r *reader) pointed(f *forceEntry, p part) bool {
 		if p.misspelt("from", forceKeys) {
 			return false
 		}
-		r.at(angle, "the angle of "+f.Name+" does not say from which axis it is measured", "from: x or from: y")
+		r.at(angle, "the file does not say from which axis the angle of "+f.Name+" is measured", "from: x or from: y")
 		return false
 	}
 	axis, ok := r.axis(from)
@@ -259,7 +259,7 @@ func (r *reader) axis(n *yaml.Node) (string, bool) {
 func (r *reader) alongAxis(f *forceEntry, text string, angle, from *yaml.Node) bool {
 	for _, n := range []*yaml.Node{angle, from} {
 		if n != nil {
-			r.at(n, fmt.Sprintf("%s points %s, along an axis, but has an angle", f.Name, text), "no angle, or two directions such as up left")
+			r.at(n, fmt.Sprintf("%s points %s, which is along an axis, but it also has an angle", f.Name, text), "no angle, or two directions such as up left")
 			return false
 		}
 	}

@@ -110,7 +110,7 @@ func (r *reader) read(f *formula, l *expr.Letters) {
 	case len(line.Sides) != 1:
 		r.at(f.node, f.what+" is an equation", "an expression")
 	case len(reading.Lines) > 1 && line.Slash:
-		r.at(f.node, fmt.Sprintf("the slash in %q can be read in two ways", shorten(text)), "brackets around what is below the slash, or around the quotient")
+		r.at(f.node, fmt.Sprintf("the slash in %q can be read in two ways", shorten(text)), "brackets around the denominator, or around the whole fraction")
 	case r.knownLetters(f, line.Sides[0]):
 		f.tree = line.Sides[0]
 	}
@@ -121,7 +121,7 @@ func (r *reader) unreadable(f *formula, err error) {
 	if e, ok := err.(*expr.ReadError); ok {
 		pos = e.Pos
 	}
-	r.within(f.node, pos, f.what+" cannot be read: "+fragment(err.Error()), "an expression in the letters of the problem")
+	r.within(f.node, pos, f.what+" cannot be read: "+fragment(err.Error()), "an expression that uses the letters of the problem")
 }
 
 // fragment turns a sentence to a student into a part of one.
@@ -143,7 +143,7 @@ func (r *reader) knownLetters(f *formula, tree *expr.Node) bool {
 		case isLetter(n.Name) && !slices.Contains(functions, strings.ToLower(n.Name)) && !isCommand(n.Name, r.kept):
 			n.Unknown = false
 		default:
-			r.within(f.node, n.Pos, fmt.Sprintf("%s has the word %q, which is not a letter", f.what, shorten(n.Name)), "a letter with at most three letters or digits after it")
+			r.within(f.node, n.Pos, fmt.Sprintf("%s contains the word %q, which is not a letter", f.what, shorten(n.Name)), "a letter with at most three letters or digits after it")
 			ok = false
 		}
 	})

@@ -77,7 +77,7 @@ func readUnit(symbol string) (quantity.Unit, *misread) {
 	case !ok:
 		return unit, &misread{fmt.Sprintf("unknown unit %q", shorten(symbol)), "one of " + strings.Join(units, " ")}
 	case !slices.Contains(units, unit.Symbol):
-		return unit, &misread{fmt.Sprintf("%s is not a unit for problem files", unit.Symbol), "one of " + strings.Join(units, " ")}
+		return unit, &misread{fmt.Sprintf("problem files cannot use the unit %s", unit.Symbol), "one of " + strings.Join(units, " ")}
 	}
 	return unit, nil
 }
@@ -88,18 +88,18 @@ func (r *reader) givens(n *yaml.Node) (list []statics.Given, formulas []*formula
 	keys := givenNames(n)
 	for i, e := range r.mapping(n, `"given"`, "m: 3.2 kg") {
 		if i == mostGivens && !r.kept {
-			r.at(e.key, "there are too many givens", fmt.Sprintf("at most %d", mostGivens))
+			r.at(e.key, "there are too many given values", fmt.Sprintf("at most %d", mostGivens))
 			break
 		}
-		name, ok := r.letter(e.key, "the given")
+		name, ok := r.letter(e.key, "the given value")
 		if !ok {
 			continue
 		}
 		if slices.ContainsFunc(list, func(g statics.Given) bool { return g.Name == name }) {
-			r.at(e.key, fmt.Sprintf("the given %s is listed twice", name), "each letter once")
+			r.at(e.key, fmt.Sprintf("the given value %s is listed twice", name), "each letter once")
 			continue
 		}
-		text, ok := r.word(e.value, "the given "+name, "3.2 kg")
+		text, ok := r.word(e.value, "the given value "+name, "3.2 kg")
 		if !ok {
 			continue
 		}

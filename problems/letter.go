@@ -73,11 +73,11 @@ func readLetter(text, what string, kept bool) (string, *misread) {
 	name := canonical(text)
 	switch {
 	case isCommand(name, kept):
-		return "", &misread{fmt.Sprintf("%s %q is a command in the tutor", what, name), "a letter and its subscript, such as T1"}
+		return "", &misread{fmt.Sprintf("%s cannot be called %q, because this word is a command in the tutor", what, name), "a letter and its subscript, such as T1"}
 	case slices.Contains(functions, strings.ToLower(name)):
-		return "", &misread{fmt.Sprintf("%s %q reads as a function or a number", what, name), "a letter and its subscript, such as T1"}
+		return "", &misread{fmt.Sprintf("%s cannot be called %q, because this would be read as a function or a number", what, name), "a letter and its subscript, such as T1"}
 	case slices.Contains(unitWords, name):
-		return "", &misread{fmt.Sprintf("%s %q reads as a unit", what, name), "a letter and its subscript, such as T1"}
+		return "", &misread{fmt.Sprintf("%s cannot be called %q, because this would be read as a unit", what, name), "a letter and its subscript, such as T1"}
 	case !isLetter(name):
 		return "", &misread{fmt.Sprintf("%s %q is not a letter", what, shorten(text)), "a letter and at most three letters or digits, such as T1 or alpha"}
 	}

@@ -21,8 +21,8 @@ func (r *reader) dimension(d *draft, err error) {
 	for _, row := range []struct{ said, expected string }{
 		{"it must be a force", "a force, such as m*g or 24 N"},
 		{"it must be an angle", "an angle, such as 35 deg"},
-		{"not given above it", "letters that are given above it"},
-		{"depends on itself", "no size for a force that is unknown"},
+		{"not given above this formula", "letters that are given above this formula"},
+		{"depends on itself", "no size for an unknown force"},
 		{"are both unknown", "only one unknown letter"},
 	} {
 		if strings.Contains(err.Error(), row.said) {

@@ -68,7 +68,7 @@ func slurp(name string) (data []byte, trouble string) {
 		return nil, "this is a folder"
 	// A pipe or a device may never end.
 	case !info.Mode().IsRegular():
-		return nil, "this is not a regular file"
+		return nil, "this is not an ordinary file"
 	case info.Size() > largestFile:
 		return nil, fmt.Sprintf("the file has %d bytes; a problem file can have at most %d", info.Size(), largestFile)
 	}
@@ -183,12 +183,12 @@ func (r *reader) text(d *draft) {
 	for _, m := range placeholder().FindAllStringSubmatch(d.Text, -1) {
 		seen[m[0]]++
 		if !slices.Contains(known, canonical(m[1])) {
-			r.inText(n, m[0], seen[m[0]], m[0]+" is not a given", braced(instead(m[1], known), known))
+			r.inText(n, m[0], seen[m[0]], m[0]+" is not a given value", braced(instead(m[1], known), known))
 		}
 	}
-	for _, alone := range []struct{ brace, fault string }{{"{", "a brace { is not closed"}, {"}", "a brace } was not opened"}} {
+	for _, alone := range []struct{ brace, fault string }{{"{", "an opening brace { has no closing brace"}, {"}", "a closing brace } has no opening brace"}} {
 		if strings.Contains(placeholder().ReplaceAllString(d.Text, ""), alone.brace) {
-			r.inText(n, alone.brace, 1, alone.fault, "{m} for the given m")
+			r.inText(n, alone.brace, 1, alone.fault, "{m} for the given value m")
 		}
 	}
 }

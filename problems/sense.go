@@ -44,12 +44,12 @@ func (r *reader) zeros(d *draft) {
 	}
 	largest := s.largestForce()
 	if largest < 1e-12 {
-		r.at(d.top.values["forces"], "every force comes out as zero", "a weight, or another force with a size")
+		r.at(d.top.values["forces"], "the solution gives zero for every force", "a weight, or another force with a size")
 		return
 	}
 	for _, f := range d.forces {
 		if math.Abs(s.value(f.Name)) <= 1e-9*largest {
-			r.at(f.name, fmt.Sprintf("the force %s comes out as zero", f.Name), "no such force, or numbers for which it is not zero")
+			r.at(f.name, fmt.Sprintf("the solution gives zero for the force %s", f.Name), "no such force, or numbers for which it is not zero")
 			return
 		}
 	}
@@ -62,7 +62,7 @@ func (r *reader) idle(d *draft) {
 		if n == nil || d.uses(name) || slices.Contains(d.System.Words.Surplus, name) || d.isForceSize(name) {
 			continue
 		}
-		r.at(n, fmt.Sprintf("nothing uses the given %s", name), fmt.Sprintf("%s in a size or an angle, or surplus: [%s] if it is not meant to be used", name, name))
+		r.at(n, fmt.Sprintf("the given value %s is not used", name), fmt.Sprintf("%s in a size or an angle, or surplus: [%s] if the solution does not need it", name, name))
 	}
 }
 
@@ -84,7 +84,7 @@ func (r *reader) unseen(d *draft) {
 			continue
 		}
 		if d.uses(g.Name) || d.isForceSize(g.Name) || slices.Contains(d.System.Words.Surplus, g.Name) {
-			r.at(n, fmt.Sprintf("the student does not learn what %s is", g.Name), fmt.Sprintf("{%s} in the text, or a line for it under \"meaning\"", g.Name))
+			r.at(n, fmt.Sprintf("the problem does not tell the student what %s is", g.Name), fmt.Sprintf("{%s} in the text, or an entry for it under \"meaning\"", g.Name))
 		}
 	}
 }
@@ -102,7 +102,7 @@ func (r *reader) outside(d *draft) {
 		}
 		// Half of the last place on either side: the file may have its number with more places.
 		if x < (float64(v.Low)-0.5)/scale || x > (float64(v.High)+0.5)/scale {
-			r.at(d.given[v.Name], fmt.Sprintf("%s is outside its own range, %s to %s", v.Name, v.Text(0), v.Text(v.Count()-1)), "a number in the range, or a wider range")
+			r.at(d.given[v.Name], fmt.Sprintf("%s is outside its range, which is %s to %s", v.Name, v.Text(0), v.Text(v.Count()-1)), "a number in the range, or a wider range")
 		}
 	}
 }

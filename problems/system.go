@@ -157,13 +157,13 @@ func (r *reader) sizes(d *draft) {
 			f.Size = expr.Letter(g.Name)
 		}
 		if isGiven && f.Size != nil && !expr.Equal(f.Size, expr.Letter(g.Name)) {
-			r.at(f.size.node, fmt.Sprintf("the force %s has the name of a given that is not its size", f.Name), "another name for one of them")
+			r.at(f.size.node, fmt.Sprintf("the force %s has the same name as a given value, but this value is not the size of the force", f.Name), "a different name for one of them")
 		}
 		if f.Size == nil {
 			continue
 		}
 		if other := first[f.Name]; other != nil && !expr.Equal(other.Size, f.Size) {
-			r.at(f.size.node, fmt.Sprintf("the size of %s here differs from its size on %s", f.Name, other.On), "the same size, or no size here: forces with the same name need it only once")
+			r.at(f.size.node, fmt.Sprintf("the size of %s here is different from its size on %s", f.Name, other.On), "the same size, or no size here: forces with the same name need it only once")
 			continue
 		}
 		first[f.Name] = f
@@ -202,7 +202,7 @@ func (r *reader) equal(d *draft) []statics.Equal {
 			continue
 		}
 		if d.taken(letter) {
-			r.at(e.key, fmt.Sprintf("%s has another meaning in this problem", letter), "a letter that nothing else uses")
+			r.at(e.key, fmt.Sprintf("%s has another meaning in this problem", letter), "a letter that is not used for anything else")
 			continue
 		}
 		equal := statics.Equal{Letter: letter}
@@ -215,7 +215,7 @@ func (r *reader) equal(d *draft) []statics.Equal {
 			equal.Names = append(equal.Names, name)
 		}
 		if len(equal.Names) == 1 {
-			r.at(e.value, letter+" stands for one force only", "two or more forces")
+			r.at(e.value, letter+" stands for only one force", "two or more forces")
 		}
 		list = append(list, equal)
 	}

@@ -32,7 +32,7 @@ func (r *reader) words(d *draft) {
 	if n := d.top.values["body"]; n != nil {
 		w.Body, _ = r.word(n, `"body"`, "lantern")
 		if d.top.values["bodies"] != nil {
-			r.at(n, "the problem has both \"body\" and \"bodies\"", "\"body\" for the only one, \"bodies\" for several")
+			r.at(n, "the problem has both \"body\" and \"bodies\"", "\"body\" if there is only one body, \"bodies\" if there are several")
 		}
 	}
 	w.Surplus = r.surplus(d)
@@ -90,13 +90,13 @@ func (d *draft) letters() []string {
 func (r *reader) surplus(d *draft) []string {
 	var names []string
 	for _, item := range r.list(d.top.values["surplus"], `"surplus"`, "[h]") {
-		name, ok := r.letter(item, "the given")
+		name, ok := r.letter(item, "the given value")
 		switch {
 		case !ok:
 		case d.given[name] == nil:
 			r.at(item, name+" is not given", instead(name, slices.Sorted(maps.Keys(d.given))))
 		case d.uses(name):
-			r.at(item, name+" is used, so it is not surplus", "a given that the solution does not need")
+			r.at(item, "the solution uses "+name+", so it is not surplus", "a given value that the solution does not need")
 		default:
 			names = append(names, name)
 		}

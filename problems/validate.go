@@ -16,7 +16,7 @@ import (
 // comes out can be.
 func (r *reader) validate(d *draft) {
 	if err := tiltTrouble(d.System); err != nil {
-		r.at(d.top.values["axes"], err.Error(), "an angle that contains only givens and unknowns of the forces")
+		r.at(d.top.values["axes"], err.Error(), "an angle that contains only given values and unknowns of the forces")
 		return
 	}
 	m, err := statics.Compile(d.System)
@@ -60,8 +60,8 @@ func (r *reader) impossible(d *draft, s *solution, said string) {
 	expected := "forces and angles that are possible"
 	// Before it, an angle may have been refused.
 	if f := s.WrongWay(s.env); f != nil && said == s.Unphysical(s.env) {
-		expected += fmt.Sprintf("; the mistake need not be in %s: check %s", f.Name, listed(d.suspects(), "and"))
-		said += fmt.Sprintf(" (%s comes out as %s)", f.Name, inUnit(s.value(f.Name), d.forceUnit()))
+		expected += fmt.Sprintf("; the mistake is not necessarily in %s: check %s", f.Name, listed(d.suspects(), "and"))
+		said += fmt.Sprintf(" (the equations give %s = %s)", f.Name, inUnit(s.value(f.Name), d.forceUnit()))
 	}
 	r.at(d.locate(said), said, expected)
 }
@@ -99,7 +99,7 @@ func tiltTrouble(s *statics.System) error {
 		}
 		for _, name := range b.Tilt.Names() {
 			if !plain.Has(name) {
-				return fmt.Errorf("%s in the tilt of the axes is neither a given nor in any force", name)
+				return fmt.Errorf("%s in the tilt of the axes is neither a given value nor an unknown of a force", name)
 			}
 		}
 		probe := *s
@@ -120,7 +120,7 @@ func (r *reader) asked(d *draft, m *statics.Model) {
 		case !known:
 			r.at(d.find[i], fmt.Sprintf("%s is neither an unknown nor a force of this problem", name), instead(name, findable(m)))
 		case d.follows(name):
-			r.at(d.find[i], fmt.Sprintf("%s follows from the givens (%s), so it cannot be asked for", name, d.formulaFor(name)), "find without "+name)
+			r.at(d.find[i], fmt.Sprintf("%s follows from the given values (%s), so the problem cannot ask for it", name, d.formulaFor(name)), "find without "+name)
 		case v.Role == statics.IsGiven:
 			r.at(d.find[i], name+" is given", "one of "+strings.Join(findable(m), " "))
 		}
@@ -145,7 +145,7 @@ func (r *reader) answerUnits(d *draft, m *statics.Model) {
 		v, _ := m.Variable(name)
 		unit, asked := d.System.Answer[name]
 		if asked && unit.Dim != v.Dim {
-			r.at(d.units[name], fmt.Sprintf("%s is %s and cannot be asked for in %s", name, v.Dim, unit.Symbol), "a unit of "+strings.TrimPrefix(v.Dim.String(), "a "))
+			r.at(d.units[name], fmt.Sprintf("%s is %s, so its unit cannot be %s", name, v.Dim, unit.Symbol), "a unit of "+strings.TrimPrefix(v.Dim.String(), "a "))
 		}
 		if !asked {
 			d.System.Answer[name] = usualUnit(v.Dim, pounds)
@@ -208,14 +208,14 @@ func (r *reader) unsolved(d *draft, m *statics.Model, err error) {
 	}
 	switch {
 	case errors.Is(err, statics.ErrOpen):
-		r.at(at, fmt.Sprintf("there are more unknowns than equations, so the equations do not determine %s", counted), "a size, an angle or a given for one of them")
+		r.at(at, fmt.Sprintf("there are more unknowns than equations, so the equations do not determine %s", counted), "a size, an angle or a given value for one of them")
 	// With too few unknowns, it is likelier that one is missing than that the directions are wrong.
 	case errors.Is(err, statics.ErrNoSolution) && len(unknowns) < equations(d.System):
 		r.at(at, fmt.Sprintf("no values satisfy all the equations: %s for %d equations", counted, equations(d.System)), "as many unknowns as equations")
 	case errors.Is(err, statics.ErrNoSolution):
 		r.at(at, err.Error(), "forces that can balance with these directions")
 	case errors.Is(err, statics.ErrSeveral):
-		r.at(at, err.Error(), "exactly one solution; \"points\" gives the direction of a force whose angle is unknown")
+		r.at(at, err.Error(), "exactly one solution; use \"points\" to say which way a force with an unknown angle points")
 	default:
 		r.at(at, err.Error(), "a problem with exactly one solution")
 	}

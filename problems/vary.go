@@ -71,7 +71,7 @@ func readVary(name, text string) (Vary, *misread) {
 	}
 	switch {
 	case v.Step <= 0:
-		return v, &misread{"the step is not greater than zero", "a step that leads from LOW to HIGH"}
+		return v, &misread{"the step is not greater than zero", "a step greater than zero"}
 	case v.High < v.Low+v.Step:
 		return v, &misread{"the range has only one value", "HIGH at least one step above LOW"}
 	case (v.High-v.Low)/v.Step >= mostValues:
@@ -113,7 +113,7 @@ func (r *reader) vary(d *draft) []Vary {
 			continue
 		}
 		if g, ok := d.System.Given(name); ok && g.Any {
-			r.at(e.key, name+" has no number that could vary", "a given with a number")
+			r.at(e.key, name+" has no number that can vary", "a given value with a number")
 			continue
 		}
 		text, ok := r.word(e.value, "the range of "+name, "1.5 to 5.0 step 0.1")

@@ -123,9 +123,9 @@ func (r *reader) heavy(d *draft) {
 		switch {
 		case up <= straight:
 		case up > 0:
-			r.at(f.name, fmt.Sprintf("the weight %s points up", f.Name), "a weight that points straight down: leave \"points\" out, or write points: down")
+			r.at(f.name, fmt.Sprintf("the weight %s points up", f.Name), "a weight that points straight down: leave out \"points\", or write points: down")
 		default:
-			r.at(f.name, fmt.Sprintf("the weight %s does not point straight down, because \"points\" follows the turned axes", f.Name), "no \"points\" and no \"angle\" for a weight; it points straight down by itself")
+			r.at(f.name, fmt.Sprintf("the weight %s does not point straight down, because \"points\" is measured along the turned axes", f.Name), "no \"points\" and no \"angle\" for a weight, because a weight always points straight down")
 		}
 	}
 }

@@ -59,17 +59,17 @@ func (d Draft) Wrong(part string) error {
 
 // WrongGiven says what is wrong with one more given of the draft, nil if nothing is.
 func (d Draft) WrongGiven(p Pair) error {
-	name, wrong := readLetter(p.Key, "the given", false)
+	name, wrong := readLetter(p.Key, "the given value", false)
 	switch {
 	case wrong != nil:
 		return wrong.err()
 	case slices.ContainsFunc(d.Given, func(g Pair) bool { return canonical(g.Key) == name }):
-		return fmt.Errorf("the given %s is listed twice; expected each letter once", name)
+		return fmt.Errorf("the given value %s is listed twice; expected each letter once", name)
 	}
 	g, wrong := readGiven(name, p.Value)
 	// A Greek letter is an angle, as a rule, and 35 without a unit would be a plain number.
 	if wrong == nil && g.Unit.Dim == quantity.None && expr.Glyph(name) != name && name != "mu" {
-		return fmt.Errorf("the given %s has no unit; expected deg after an angle", name)
+		return fmt.Errorf("the given value %s has no unit; expected deg after an angle", name)
 	}
 	d.Given = append(slices.Clone(d.Given), p)
 	return d.Wrong("given " + p.Key)
@@ -184,7 +184,7 @@ func (d Draft) wrongAngle(tilt string) error {
 	for _, word := range strings.FieldsFunc(tilt, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) }) {
 		isGiven := slices.ContainsFunc(d.Given, func(g Pair) bool { return canonical(g.Key) == canonical(word) })
 		if unicode.IsLetter([]rune(word)[0]) && word != "deg" && !isGiven {
-			return fmt.Errorf("%s is not a given yet; expected an angle that contains only givens", shorten(word))
+			return fmt.Errorf("%s is not a given value yet; expected an angle that contains only given values", shorten(word))
 		}
 	}
 	return nil
@@ -266,14 +266,14 @@ func (p *pen) figure(figure []Pair) {
 	if slices.Contains(figure, Pair{View, NoFigure}) {
 		value = NoFigure
 	}
-	p.raw("figure", "figure", value, "what the forces do not say about the drawing")
+	p.raw("figure", "figure", value, "details of the drawing")
 }
 
 func (p *pen) watch(all []DraftWatch) {
 	if len(all) == 0 {
 		return
 	}
-	p.print("watch: # mistakes that you expect, and what is said about them", "", "")
+	p.print("watch: # mistakes that you expect, and what the program says about them", "", "")
 	for i, w := range all {
 		parts := []Pair{{"stage", w.Stage}, {"item", w.Item}, {"typed", w.Typed}, {"say", w.Say}}
 		entry := inBraces(slices.DeleteFunc(parts, func(one Pair) bool { return one.Value == "" }))
@@ -291,8 +291,8 @@ func (d Draft) write() ([]byte, map[string]place) {
 	text := strings.Join(strings.Fields(d.Text), " ")
 	p.print("text: >", "", "")
 	p.print("  "+text, "text", text)
-	p.pairs("given", "a number and a unit each; angles in deg", d.Given)
-	p.pairs("meaning", "what a letter is", d.Meaning)
+	p.pairs("given", "a number and a unit for each; angles in deg", d.Given)
+	p.pairs("meaning", "what each letter means", d.Meaning)
 	if d.Tilt != "" {
 		comment := "the x axis is turned anticlockwise by this angle"
 		if d.Tilt == axisLeft {
@@ -310,9 +310,9 @@ func (d Draft) write() ([]byte, map[string]place) {
 	}
 	p.pairs("equal", "letters for forces of equal size", d.Equal)
 	p.raw("find", "find", "["+strings.Join(d.Find, ", ")+"]", "what is asked for, in order")
-	p.pairs("vary", "the ranges of each student's numbers", d.Vary)
+	p.pairs("vary", "the ranges of the students' numbers", d.Vary)
 	if len(d.Surplus) > 0 {
-		p.raw("surplus", "surplus", "["+strings.Join(d.Surplus, ", ")+"]", "givens that the solution does not need")
+		p.raw("surplus", "surplus", "["+strings.Join(d.Surplus, ", ")+"]", "given values that the solution does not need")
 	}
 	p.figure(d.Figure)
 	p.watch(d.Watch)

@@ -54,7 +54,7 @@ func saidUnexpected(t token) string {
 	case tokEnd:
 		return saidEnd
 	case tokClose:
-		return "There is no opening bracket for this closing bracket, or there is nothing before it."
+		return "This closing bracket has no opening bracket, or there is nothing inside the brackets."
 	case tokEquals:
 		return "There must be something on each side of an equals sign."
 	case tokUnit:

@@ -20,7 +20,7 @@ var forces = []Row{
 			Line:      "{In}, check the sign of the {force} term. Does this sign agree with the direction of {force} in the drawing?",
 			Lines:     "{In}, some signs do not agree with the directions of the forces. Look at {forces|each term}.",
 			Value:     "You get this value of {unknown} if a force has the wrong sign in one of the equations.",
-			SignTwice: "Earlier, you wrote {component} with a minus sign, so this component includes the direction. {In}, you counted the direction a second time.",
+			SignTwice: "Earlier, you wrote {component} with a minus sign, which already shows its direction. {In}, you included the direction a second time.",
 			SignNever: "Earlier, you gave only the magnitude of {component}, without the direction. {In}, no sign shows the direction either.",
 			Negative:  "The digits are right, but {unknown} is a magnitude, and a magnitude is never negative.",
 		},
@@ -132,8 +132,8 @@ var forces = []Row{
 	{
 		Code: ExtraForce, Cost: 9, Weight: SecondWeight,
 		Said: Said{
-			Line: "{The force} is the whole weight of {body}. What would {stranger} be the weight of?",
-			List: "{The force} is the whole weight of {body}. What would {stranger} be the weight of?",
+			Line: "{The force} is already the whole weight of {body}. What could {stranger} be the weight of?",
+			List: "{The force} is already the whole weight of {body}. What could {stranger} be the weight of?",
 		},
 		Hints: []Hint{{At: OnSum | OnList,
 			Ask:  "What belongs to {body}, and which letter stands for its whole weight?",
@@ -247,7 +247,7 @@ var forces = []Row{
 		Code: OtherBody, Meaning: "a mass or force of another body", Cost: 1.22, InNumbers: -0.1,
 		Term: fromOtherBody, Tree: otherWeightLetter, Value: otherBodyValue,
 		Said: Said{
-			Component: "What you wrote for {component} belongs to another body.",
+			Component: "Your expression for {component} belongs to another body.",
 			Line:      "{In}, your expression for {force} belongs to another body.",
 			Lines:     "{In}, one of the quantities belongs to another body.",
 			Value:     "You get this value of {unknown} if you use {what|a quantity that belongs to another body}.",
@@ -280,7 +280,7 @@ var forces = []Row{
 		Said: Said{Value: "The problem gives this value for {what}, not for {unknown}."},
 		Hints: []Hint{{At: OnValue,
 			Ask:  "Which of the forces {names} are given, and which equation contains {unknown}?",
-			Rule: "The given value of one force is also the value of another only if an equation says so. {start}"}},
+			Rule: "The given value of one force is the value of another force only if an equation says so. {start}"}},
 	},
 	{
 		Code: Unbalanced, Meaning: "forces on a body at rest that do not balance", Cost: 3,

@@ -122,12 +122,12 @@ var resolving = []Row{
 		Hints: []Hint{
 			{At: OnComponent | OnSum, Slanted: true,
 				Ask:     "Imagine that {angle|the angle} is almost 90°. Can {component} be larger than {force} itself?",
-				Rule:    "{The force} is the hypotenuse of its triangle. Sine and cosine relate a side to the hypotenuse; the tangent relates the other two sides to each other.",
+				Rule:    "{The force} is the hypotenuse of its triangle. The sine and cosine relate a side to the hypotenuse; the tangent relates the other two sides to each other.",
 				AskAny:  "Imagine that an angle is almost 90°. Can a component be larger than the force itself?",
-				RuleAny: "A force is the hypotenuse of its triangle. Sine and cosine relate a side to the hypotenuse; the tangent relates the other two sides to each other."},
+				RuleAny: "A force is the hypotenuse of its triangle. The sine and cosine relate a side to the hypotenuse; the tangent relates the other two sides to each other."},
 			{At: OnLine | OnValue,
 				Ask:  "Which two sides of the triangle does your line relate, and which trigonometric function belongs to them?",
-				Rule: "Sine and cosine relate a side to the hypotenuse; the tangent relates the other two sides to each other."},
+				Rule: "The sine and cosine relate a side to the hypotenuse; the tangent relates the other two sides to each other."},
 		},
 	},
 	{

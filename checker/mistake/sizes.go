@@ -57,7 +57,7 @@ var sizes = []Row{
 			Value:     "You get this value of {unknown} if you assume that the normal force equals the whole weight.",
 		},
 		Hints: []Hint{{At: Anywhere,
-			Ask:  "Which pushes and pulls on {body} act {square}, and which of them balance each other?",
+			Ask:  "Which forces on {body} act {square}, and which of them balance each other?",
 			Rule: "The normal force is as large as it must be for equilibrium. It equals the weight only if the surface is horizontal and no other force has a vertical component. Until you know its magnitude, use its letter."}},
 	},
 	{
@@ -66,7 +66,7 @@ var sizes = []Row{
 		Said: Said{
 			Line:  "{In}, you gave each string a fixed share of the weight. Do all the strings pull upwards equally hard?",
 			Lines: "{In}, you gave each string a fixed share of the weight. Do all the strings pull upwards equally hard?",
-			Value: "This value of {unknown} is {what|a fixed share of the weight}. Does this value depend on the angles of all the strings?",
+			Value: "This value of {unknown} is {what|a fixed share of the weight}. Should {unknown} depend on the angles of the strings?",
 		},
 		Hints: []Hint{{At: Anywhere,
 			Ask:  "If a string were nearly horizontal, could it support its share of the weight with the same tension?",
@@ -100,7 +100,7 @@ var sizes = []Row{
 		},
 		Hints: []Hint{{At: Anywhere,
 			Ask:  "Which letters does the problem give, and is one of them a coefficient of friction?",
-			Rule: "If the problem gives no coefficient of friction, use a letter for the friction force. You find its magnitude from the equation for the axis along the surface."}},
+			Rule: "If the problem gives no coefficient of friction, use a letter for the friction force. You can then find its magnitude from the equation for the axis along the surface."}},
 	},
 	{
 		Code: OtherG, Meaning: "another g", Cost: 2.6,

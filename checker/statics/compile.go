@@ -52,7 +52,7 @@ func (m *Model) addFormulas() error {
 		for _, name := range f.Tree.Names() {
 			// Only what stands above, so that two formulas cannot need each other.
 			if !known[name] {
-				return fmt.Errorf("the formula for %s uses %s, which is not given above it", f.Name, name)
+				return fmt.Errorf("the formula for %s uses %s, which is not given above this formula", f.Name, name)
 			}
 		}
 		d, err := (&dimensions{m, known}).of(f.Tree)

@@ -22,7 +22,7 @@ func (s *Subject) nounOf(f *statics.Force) string {
 	switch {
 	case by == "" || !told:
 		return kindNouns[f.Kind]
-	// “the pull of your pull” would be said otherwise.
+	// “the pull exerted by your pull” would be said otherwise.
 	case isForceItself().MatchString(by):
 		return withArticle(by)
 	case (f.Kind == statics.Tension || f.Kind == statics.Pull) && isLine().MatchString(by):
@@ -48,12 +48,12 @@ var (
 
 // byNouns name a force before what exerts it.
 var byNouns = map[statics.Kind]string{
-	statics.Tension: "the pull of", statics.Normal: "the normal force from", statics.Friction: "the friction force from", statics.Spring: "the force of",
-	statics.Push: "the push of", statics.Pull: "the pull of", statics.Strut: "the push of",
+	statics.Tension: "the pull exerted by", statics.Normal: "the normal force exerted by", statics.Friction: "the friction force exerted by", statics.Spring: "the force exerted by",
+	statics.Push: "the push exerted by", statics.Pull: "the pull exerted by", statics.Strut: "the push exerted by",
 }
 
 var kindNouns = map[statics.Kind]string{
 	statics.Tension: "a tension", statics.Weight: "the weight", statics.Normal: "the normal force",
-	statics.Friction: "the friction force", statics.Spring: "the force of a spring", statics.Push: "a push",
-	statics.Pull: "a pull", statics.Strut: "the push of a strut",
+	statics.Friction: "the friction force", statics.Spring: "the force exerted by a spring", statics.Push: "a push",
+	statics.Pull: "a pull", statics.Strut: "the push exerted by a strut",
 }

@@ -14,8 +14,8 @@ import (
 const (
 	saidFits     = "This value of {unknown} does not agree with the values that the problem gives."
 	saidLeaves   = "If you substitute this value of {unknown} into the equation %s, the terms do not add up to zero."
-	saidWithYour = "Substitute this value of {unknown} into %s, together with your %s of %s. If the terms add up to zero, check %[3]s."
-	saidNoOther  = "If you substitute this value of {unknown} into %s, no %s of %s can make the terms add up to zero in each of them."
+	saidWithYour = "Substitute this value of {unknown} into %s, together with your %s of %s. If the terms add up to zero, check your %[2]s of %[3]s."
+	saidNoOther  = "If you substitute this value of {unknown} into %s, no %s of %s can make the terms add up to zero in every equation."
 )
 
 // putBack sends a student with a wrong value back to the equations that contain its letter: to one

@@ -34,7 +34,7 @@ func lie(s *Subject) string {
 		return ""
 	case s.Force.Direction != nil:
 		// Such an angle goes round the full circle, so there is no triangle to speak of.
-		return "If the angle is measured anticlockwise from the positive x axis, use the cosine for the x component and the sine for the y component. The sine and cosine also give the right signs."
+		return "If the angle is measured anticlockwise from the positive x axis, use the cosine for the x component and the sine for the y component. The signs are then right, too."
 	case s.Force.Slanted():
 		return "{The force} is the hypotenuse of a right-angled triangle. {Component} is the side {beside} {angle|its angle}, so use the {function} of that angle."
 	case s.Force.Factor(s.axis).Sign != 0:
@@ -74,12 +74,12 @@ var kindRules = []struct {
 	kind statics.Kind
 	rule string
 }{
-	{statics.Tension, "Tension pulls along the string, away from the body."},
+	{statics.Tension, "A string pulls along its length, away from the body."},
 	{statics.Spring, "A stretched spring pulls along its length, and a compressed spring pushes."},
 	{statics.Strut, "A strut pushes along its length, away from its far end."},
 	{statics.Normal, "The normal force is at right angles to the surface."},
-	{statics.Friction, "Friction along the surface opposes sliding."},
-	{statics.Push, "A push or pull acts as the problem says."},
+	{statics.Friction, "Friction acts along the surface and opposes sliding."},
+	{statics.Push, "The problem says in which direction a push or pull acts."},
 	{statics.Weight, "Weight acts straight down."},
 }
 
@@ -289,12 +289,12 @@ func roomWords(s *Subject, f *statics.Force) string {
 // whichWay asks in which direction a force points, in words that its direction has.
 func whichWay(s *Subject) string {
 	if s.tilted() {
-		return "Is {force} along the slope, at right angles to the slope, or vertical? Which way does {force} point?"
+		return "Does {force} act along the slope, at right angles to the slope, or vertically? Which way does {force} point?"
 	}
 	if s.solved.Words.Above {
-		return "Imagine that {body} moves in the direction of {force}. Does {body} move left or right, away from you or towards you?"
+		return "Imagine that {body} moves in the direction of {force}. Does it move to the left or to the right? Does it move away from you or towards you?"
 	}
-	return "Imagine that {body} moves in the direction of {force}. Does {body} move left or right, up or down?"
+	return "Imagine that {body} moves in the direction of {force}. Does it move to the left or to the right? Does it move up or down?"
 }
 
 // lawWords say in words what the size of a force of a kind comes from.
@@ -347,15 +347,15 @@ func unitCheck(s *Subject) string {
 	words := unitWords[s.solved.UsualUnit(d).Symbol]
 	switch {
 	case s.Typed.Mixed:
-		return "The terms of your line do not all have the same unit."
+		return "The terms in your line do not all have the same unit."
 	case s.Stage == solved.Solve:
 		return "" // squares and quotients of forces may follow, too
 	case !s.Typed.Known || d == quantity.Force || s.Stage != solved.Components && d == quantity.None:
 		return ""
 	case d == quantity.None:
-		return "What you wrote has no unit, but a force has one."
+		return "Your expression has no unit, but a force has a unit."
 	case words == "":
-		return "Check the unit of what you wrote. Is it a unit of force?"
+		return "Check the unit of your expression. Is it a unit of force?"
 	}
-	return "What you wrote is measured in " + words + ", but a force is not."
+	return "Your expression is measured in " + words + ", but a force is not."
 }
