@@ -209,7 +209,7 @@ func (b *Bank) Get(id string) (*Problem, error) {
 		ids[i] = item.ID
 	}
 	if near := nearest(id, ids); near != "" {
-		return nil, fmt.Errorf("there is no problem %q; the nearest is %q", shorten(id), near)
+		return nil, fmt.Errorf("there is no problem %q; did you mean %q?", shorten(id), near)
 	}
 	return nil, fmt.Errorf("there is no problem %q", shorten(id))
 }

@@ -180,8 +180,8 @@ func TestFolderWithBrokenFilesLoadsTheRest(t *testing.T) {
 	want := []string{
 		`b.yml:1:5: the id two-buckets is also in a.yaml; expected a different id for each problem in a folder`,
 		`binary.yaml: the file is not a text file; expected a problem, written in YAML`,
-		`bomb.yaml:1:4: &a marks a part of the file for use elsewhere; expected every value written out`,
-		`deep.yaml:1:10007: there are too many brackets inside brackets; expected at most three deep`,
+		`bomb.yaml:1:4: &a marks a part of the file for use elsewhere; expected every value written out in full`,
+		`deep.yaml:1:10007: there are too many brackets inside other brackets; expected at most three levels of brackets`,
 		`empty.yaml: the file is empty; expected a problem`,
 		`huge.yaml: the file has 10485760 bytes; a problem file can have at most 262144; expected a problem file that can be read`,
 		`latin.yaml: the file is not written in UTF-8; expected text in UTF-8`,
@@ -224,7 +224,7 @@ func TestOneBankStandsInTheOthersPlace(t *testing.T) {
 	if err != nil || p.Title != "A lantern at the harbour mouth" {
 		t.Errorf("%v, %v", p, err)
 	}
-	if _, err := both.Get("canal-latern"); err == nil || err.Error() != `there is no problem "canal-latern"; the nearest is "canal-lantern"` {
+	if _, err := both.Get("canal-latern"); err == nil || err.Error() != `there is no problem "canal-latern"; did you mean "canal-lantern"?` {
 		t.Errorf("%v", err)
 	}
 }

@@ -146,7 +146,7 @@ func TestRecordsThatDoNotFitAreRefused(t *testing.T) {
 	for _, c := range []struct{ text, want string }{
 		{"m", `read givens "m": name=number was expected at "m"`},
 		{"m=3;m=4", `read givens "m=3;m=4": name=number was expected at "m=4"`},
-		{"M=3", "harbour-lantern has no given M"},
+		{"M=3", "harbour-lantern has no given value M"},
 		{"m=heavy", `m: "heavy" is not a quantity; expected a number and a unit, such as 3.2 kg`},
 		{"m=3 N", `m: "3 N" cannot be a value for a mass`},
 		{"alpha=any deg", `alpha: "any deg" cannot be a value for an angle`},

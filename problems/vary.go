@@ -71,7 +71,7 @@ func readVary(name, text string) (Vary, *misread) {
 	}
 	switch {
 	case v.Step <= 0:
-		return v, &misread{"the step is not greater than zero", "a step greater than zero"}
+		return v, &misread{"the step is zero or negative", "a step greater than zero"}
 	case v.High < v.Low+v.Step:
 		return v, &misread{"the range has only one value", "HIGH at least one step above LOW"}
 	case (v.High-v.Low)/v.Step >= mostValues:

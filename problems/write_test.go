@@ -58,10 +58,10 @@ func TestWrongPart(t *testing.T) {
 	}{
 		{"topic", func(d *Draft) { *d = Draft{Topic: "two-string"} }, `unknown topic "two-string"; expected "two-strings"`},
 		{"topic", func(d *Draft) { *d = Draft{Topic: "two-strings"} }, ""},
-		{"text", func(d *Draft) { *d = Draft{Text: "A load {m hangs."} }, "a brace { is not closed; expected {m} for the given m"},
+		{"text", func(d *Draft) { *d = Draft{Text: "A load {m hangs."} }, "an opening brace { has no closing brace; expected {m} for the given value m"},
 		{"force 0 points", func(d *Draft) { d.Forces[0].Points = "up up" }, `"up up" is not a direction that "points" can have; expected ` + sidesExpected},
 		{"force 1 points", func(d *Draft) { d.Forces[0].Points = "up up" }, ""},
-		{"force 2 size", func(d *Draft) { d.Forces[2].Size = "m*(" }, "the size of w cannot be read: something is missing at the end of the line; expected an expression in the letters of the problem"},
+		{"force 2 size", func(d *Draft) { d.Forces[2].Size = "m*(" }, "the size of w cannot be read: something is missing at the end of the line; expected an expression that uses the letters of the problem"},
 		{"force 0 angle", func(d *Draft) { d.Find, d.Forces[0].Angle = nil, "33 = alpha" }, "the angle of T1 is an equation; expected an expression"},
 		{"given m", func(d *Draft) { d.Given[0].Value = "-3 kg" }, "the mass m is negative; expected a number above zero"},
 		{"find", func(d *Draft) { d.Find = []string{"T1", "T1"} }, "T1 is asked for twice; expected each letter once"},
