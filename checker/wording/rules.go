@@ -78,8 +78,8 @@ var kindRules = []struct {
 	{statics.Spring, "A stretched spring pulls along its length, and a compressed spring pushes."},
 	{statics.Strut, "A strut pushes along its length, away from its far end."},
 	{statics.Normal, "The normal force is at right angles to the surface."},
-	{statics.Friction, "Friction acts along the surface and opposes sliding."},
-	{statics.Push, "The problem says in which direction a push or pull acts."},
+	{statics.Friction, "Friction opposes sliding along the surface."},
+	{statics.Push, "A push or pull acts as the problem says."},
 	{statics.Weight, "Weight acts straight down."},
 }
 
