@@ -1,3 +1,5 @@
+// Inside the package: it solves every copy as the draw does, and asks why one is thrown back.
+
 package problems
 
 import (

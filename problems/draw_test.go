@@ -1,3 +1,5 @@
+// Inside the package: it compares the chance of two students with the same numbers with the formula.
+
 package problems
 
 import (

@@ -1,3 +1,5 @@
+// Inside the package: it solves a problem as the draw does.
+
 package problems
 
 import (

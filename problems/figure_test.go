@@ -1,6 +1,10 @@
-package problems
+package problems_test
 
-import "testing"
+import (
+	"testing"
+
+	"example.org/standstill/problems"
+)
 
 // TestFigure reads what the picture is told by bodies, forces and the view.
 func TestFigure(t *testing.T) {
@@ -9,7 +13,7 @@ func TestFigure(t *testing.T) {
 		"hanger-table": {"view": "above"},
 		"lock-block":   {"body": "pulley"},
 	} {
-		p, err := Embedded().Get(id)
+		p, err := problems.Embedded().Get(id)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -1,3 +1,5 @@
+// Inside the package: it solves every frozen draw as the draw does.
+
 package problems
 
 import (

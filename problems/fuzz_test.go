@@ -1,3 +1,5 @@
+// Inside the package: it compares lines after the line ends are made alike.
+
 package problems
 
 import (

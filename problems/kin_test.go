@@ -1,17 +1,18 @@
-package problems
+package problems_test
 
 import (
 	"reflect"
 	"testing"
 
 	"example.org/standstill/checker"
+	"example.org/standstill/problems"
 )
 
 // TestCopiesShareNoNumbers judges the same lines for students with other numbers, one
 // after the other, and again with a reference that shares nothing: what the copies of a
 // problem remember together must not show.
 func TestCopiesShareNoNumbers(t *testing.T) {
-	bank, judged := Embedded(), 0
+	bank, judged := problems.Embedded(), 0
 	for _, h := range bank.List() {
 		p, err := bank.Get(h.ID)
 		if err != nil {
@@ -19,7 +20,7 @@ func TestCopiesShareNoNumbers(t *testing.T) {
 		}
 		var texts []checker.Answer
 		for _, student := range []string{"ada", "ben"} {
-			own, err := p.Draw(Seed{Class: "kin", Student: student})
+			own, err := p.Draw(problems.Seed{Class: "kin", Student: student})
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -1,3 +1,5 @@
+// Inside the package: it compares the solver with published values.
+
 package problems
 
 import (

@@ -1,3 +1,5 @@
+// Inside the package: it reads the embedded files one by one, with their warnings.
+
 package problems
 
 import (

@@ -1,3 +1,5 @@
+// Inside the package: it uses the samples of bank_test.go.
+
 package problems
 
 import "testing"

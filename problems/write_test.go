@@ -1,3 +1,5 @@
+// Inside the package: it compares with the words of the package.
+
 package problems
 
 import (

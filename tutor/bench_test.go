@@ -1,9 +1,10 @@
-package tutor
+package tutor_test
 
 import (
 	"testing"
 
 	"example.org/standstill/problems"
+	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/record"
 )
 
@@ -17,7 +18,7 @@ func BenchmarkNextOfABusyStudent(b *testing.B) {
 	}
 	defer r.Close()
 	bank := problems.Embedded()
-	t := New(Options{Bank: bank, Record: r})
+	t := tutor.New(tutor.Options{Bank: bank, Record: r})
 	s, _, err := t.Enrol("Nele")
 	if err != nil {
 		b.Fatal(err)
@@ -54,7 +55,7 @@ func BenchmarkOpenOneProblem(b *testing.B) {
 		b.Fatal(err)
 	}
 	defer r.Close()
-	t := New(Options{Bank: problems.Embedded(), Record: r})
+	t := tutor.New(tutor.Options{Bank: problems.Embedded(), Record: r})
 	s, _, err := t.Enrol("Nele")
 	if err != nil {
 		b.Fatal(err)

@@ -1,3 +1,5 @@
+// Inside the package: it asks for the hint that shows the step by the constant of the package.
+
 package tutor
 
 import (

@@ -1,3 +1,5 @@
+// Inside the package: it gives leave to pass stages over without the lessons that earn it.
+
 package tutor
 
 import (

@@ -1,4 +1,4 @@
-package tutor
+package tutor_test
 
 import (
 	"fmt"
@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"example.org/standstill/problems"
+	"example.org/standstill/tutor"
 )
 
 // TestGivens lists what is given with its meaning, and every angle of the bank has one.
@@ -40,13 +41,13 @@ func TestGivens(t *testing.T) {
 	}
 }
 
-func pageOf(t *testing.T, id string) *Page {
+func pageOf(t *testing.T, id string) *tutor.Page {
 	t.Helper()
 	p, err := problems.Embedded().Get(id)
 	if err != nil {
 		t.Fatal(err)
 	}
-	page, err := NewPage(p)
+	page, err := tutor.NewPage(p)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -1,4 +1,4 @@
-package tutor
+package tutor_test
 
 import (
 	"cmp"
@@ -11,6 +11,7 @@ import (
 
 	"example.org/standstill/checker"
 	"example.org/standstill/problems"
+	"example.org/standstill/tutor"
 )
 
 var rewriteGrading = flag.Bool("grading", false, "rewrite the table of levels, items and ideas")
@@ -19,7 +20,7 @@ var rewriteGrading = flag.Bool("grading", false, "rewrite the table of levels, i
 type grade struct {
 	problems.Heading
 	items, bodies int
-	ideas         []Idea
+	ideas         []tutor.Idea
 }
 
 func grades(t *testing.T) []grade {
@@ -34,7 +35,7 @@ func grades(t *testing.T) []grade {
 		if err != nil {
 			t.Fatalf("%s: %v", h.ID, err)
 		}
-		g := grade{Heading: h, bodies: len(p.System.Bodies), ideas: ExercisedBy(p.System)}
+		g := grade{Heading: h, bodies: len(p.System.Bodies), ideas: tutor.ExercisedBy(p.System)}
 		for _, stage := range checker.Stages {
 			g.items += len(r.Items(stage))
 		}
@@ -55,13 +56,13 @@ func TestEasyProblemsAreEasy(t *testing.T) {
 			continue
 		}
 		easy++
-		slanted := slices.Contains(g.ideas, FromHorizontal) || slices.Contains(g.ideas, FromVertical)
+		slanted := slices.Contains(g.ideas, tutor.FromHorizontal) || slices.Contains(g.ideas, tutor.FromVertical)
 		switch {
 		case g.items > 14:
 			t.Errorf("%s: %d items", g.ID, g.items)
 		case g.bodies > 1:
 			t.Errorf("%s: %d bodies", g.ID, g.bodies)
-		case slanted && slices.Contains(g.ideas, FrictionForce):
+		case slanted && slices.Contains(g.ideas, tutor.FrictionForce):
 			t.Errorf("%s: friction and a force at an angle", g.ID)
 		}
 	}

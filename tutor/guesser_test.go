@@ -1,3 +1,5 @@
+// Inside the package: its guesser reads the axis of an item as the grading does.
+
 package tutor
 
 import (

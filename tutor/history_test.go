@@ -1,4 +1,4 @@
-package tutor
+package tutor_test
 
 import (
 	"math/rand/v2"
@@ -6,6 +6,7 @@ import (
 	"testing"
 	"time"
 
+	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/record"
 )
 
@@ -26,7 +27,7 @@ func TestOrderOfAHistory(t *testing.T) {
 	for range 50 {
 		random.Shuffle(len(entries), func(i, j int) { entries[i], entries[j] = entries[j], entries[i] })
 		var order strings.Builder
-		for _, e := range HistoryOf(entries).Attempts[0].Entries {
+		for _, e := range tutor.HistoryOf(entries).Attempts[0].Entries {
 			order.WriteString(e.Text)
 		}
 		// Of the same minute the record with the smaller id comes first.
@@ -57,7 +58,7 @@ func TestAttemptsOfAHistory(t *testing.T) {
 	for _, kind := range []string{record.Bench, record.Noted, "of a later program"} {
 		entries = append(entries, record.Entry{Problem: "p", Kind: kind})
 	}
-	h := HistoryOf(entries)
+	h := tutor.HistoryOf(entries)
 	if len(h.Attempts) != len(other) || len(h.Of("p")) != 4 || len(h.Of("q")) != 1 {
 		t.Fatalf("%d attempts, %d of p, %d of q", len(h.Attempts), len(h.Of("p")), len(h.Of("q")))
 	}

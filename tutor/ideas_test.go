@@ -1,3 +1,5 @@
+// Inside the package: it holds the table of what spoils an idea against the codes of the checker.
+
 package tutor
 
 import (

@@ -1,3 +1,5 @@
+// Inside the package: it uses the steps of lesson_test.go.
+
 package tutor
 
 import (

@@ -1,3 +1,5 @@
+// Inside the package: it reaches the record behind a desk, to edit what a lesson relies on.
+
 package tutor
 
 import (

@@ -1,3 +1,5 @@
+// Inside the package: it makes the state on which a choice depends, without the lessons that lead there.
+
 package tutor
 
 import (

@@ -1,3 +1,5 @@
+// Inside the package: it asks each kind of limit alone, without the lesson before it.
+
 package tutor
 
 import (

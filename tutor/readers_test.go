@@ -1,3 +1,5 @@
+// Inside the package: it reads every place of a page, asked for or not.
+
 package tutor
 
 import (

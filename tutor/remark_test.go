@@ -1,3 +1,5 @@
+// Inside the package: it asks for one doubt at a time.
+
 package tutor
 
 import (

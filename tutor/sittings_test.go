@@ -1,3 +1,5 @@
+// Inside the package: its sittings are those of guesser_test.go.
+
 package tutor
 
 import (

@@ -1,3 +1,5 @@
+// Inside the package: it makes a page again from the entries of an attempt.
+
 package tutor
 
 import (

@@ -1,3 +1,5 @@
+// Inside the package: it compares what the checker is asked with what the lesson asks.
+
 package tutor
 
 import (

@@ -1,3 +1,5 @@
+// Inside the package: it uses the class of class_test.go.
+
 package tutor
 
 import (

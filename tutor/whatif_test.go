@@ -1,3 +1,5 @@
+// Inside the package: it counts the points of a curve.
+
 package tutor
 
 import (

@@ -1,3 +1,5 @@
+// Inside the package: it uses the bank of guesser_test.go.
+
 package tutor
 
 import (

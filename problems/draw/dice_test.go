@@ -1,3 +1,5 @@
+// Inside the package: it compares the first bits of the dice, which later versions must not change.
+
 package draw
 
 import (

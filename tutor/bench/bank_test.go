@@ -1,3 +1,5 @@
+// Inside the package: it compares a form with the solver and the trials behind it.
+
 package bench
 
 import (

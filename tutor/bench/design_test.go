@@ -1,3 +1,5 @@
+// Inside the package: it tests the law of propagation on functions of its own.
+
 package bench
 
 import (

@@ -1,3 +1,5 @@
+// Inside the package: it looks into results, lab book and trials, for which a form has one door.
+
 package bench
 
 import (

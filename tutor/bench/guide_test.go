@@ -1,3 +1,5 @@
+// Inside the package: it reads notes of a run that only the screens show.
+
 package bench
 
 import (

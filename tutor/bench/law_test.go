@@ -1,3 +1,5 @@
+// Inside the package: it compares the law with the solver, input by input.
+
 package bench
 
 import (

@@ -1,3 +1,5 @@
+// Inside the package: it compares with the sentences of the package.
+
 package bench
 
 import (

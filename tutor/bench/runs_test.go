@@ -1,3 +1,5 @@
+// Inside the package: it looks at the problem that a form was made of.
+
 package bench
 
 import (

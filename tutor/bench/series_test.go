@@ -1,3 +1,5 @@
+// Inside the package: it makes series of runs without a record.
+
 package bench
 
 import (

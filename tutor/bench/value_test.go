@@ -1,3 +1,5 @@
+// Inside the package: its values are made by design_test.go.
+
 package bench
 
 import (

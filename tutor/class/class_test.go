@@ -1,3 +1,5 @@
+// Inside the package: trust_test.go uses its room.
+
 package class
 
 import (

@@ -1,5 +1,7 @@
 //go:build unix
 
+// Inside the package: load_test.go uses it.
+
 package class
 
 import (

@@ -1,3 +1,5 @@
+// Inside the package: it reads problem files as the markbook does, on the way to a report.
+
 package class
 
 import (

@@ -1,3 +1,5 @@
+// Inside the package: it counts what is marked, and fills up to the bounds of the package.
+
 package class
 
 import (

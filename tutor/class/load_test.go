@@ -1,3 +1,5 @@
+// Inside the package: it sorts entries into attempts as a report does, to count them.
+
 package class
 
 import (

@@ -1,3 +1,5 @@
+// Inside the package: it adds mistakes to a list without marking any.
+
 package class
 
 import (

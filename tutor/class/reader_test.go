@@ -1,3 +1,5 @@
+// Inside the package: it uses the room of class_test.go.
+
 package class
 
 import (

@@ -1,3 +1,5 @@
+// Inside the package: it writes times as a hand-in does, to change one.
+
 package class
 
 import (

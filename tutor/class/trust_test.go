@@ -1,3 +1,5 @@
+// Inside the package: it packs hand-ins as the package does, to change what is in them.
+
 package class
 
 import (

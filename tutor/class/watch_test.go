@@ -1,3 +1,5 @@
+// Inside the package: it fills a hand-in up to a bound of the package.
+
 package class
 
 import (

@@ -1,3 +1,5 @@
+// Inside the package: it reads the single statements of an export.
+
 package class
 
 import (

@@ -1,8 +1,10 @@
-package door
+package door_test
 
 import (
 	"strings"
 	"testing"
+
+	"example.org/standstill/tutor/door"
 )
 
 // What acts on a terminal does not pass the door, however it is cut into writes.
@@ -20,7 +22,7 @@ func TestDoor(t *testing.T) {
 	} {
 		for size := 1; size <= len(text); size++ {
 			var b strings.Builder
-			d := To(&b)
+			d := door.To(&b)
 			for rest := text; rest != ""; {
 				n := min(size, len(rest))
 				if wrote, err := d.Write([]byte(rest[:n])); err != nil || wrote != n {

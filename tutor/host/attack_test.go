@@ -1,3 +1,5 @@
+// Inside the package: it counts the connections that a host holds.
+
 package host
 
 import (

@@ -1,3 +1,5 @@
+// Inside the package: it reaches doors, phrases and visits behind a host, to wait for them.
+
 package host
 
 import (

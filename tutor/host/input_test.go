@@ -1,3 +1,5 @@
+// Inside the package: it drives the input of a visit with a clock of its own.
+
 package host
 
 import (

@@ -1,3 +1,5 @@
+// Inside the package: database_linux_test.go uses its clients.
+
 package host
 
 import (

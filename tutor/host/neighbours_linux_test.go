@@ -1,3 +1,5 @@
+// Inside the package: it uses the clients of load_linux_test.go.
+
 package host
 
 import (

@@ -1,5 +1,7 @@
 //go:build unix
 
+// Inside the package: it uses the host of host_test.go.
+
 package host
 
 import (

@@ -1,3 +1,5 @@
+// Inside the package: it hands places over without connections.
+
 package host
 
 import (

@@ -1,3 +1,5 @@
+// Inside the package: it uses the host of host_test.go.
+
 package host
 
 import (

@@ -1,3 +1,5 @@
+// Inside the package: it arranges figures before they are drawn.
+
 package picture
 
 import (

@@ -1,3 +1,5 @@
+// Inside the package: it uses the scenes of scenes_test.go.
+
 package picture
 
 import "testing"

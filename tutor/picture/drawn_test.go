@@ -1,3 +1,5 @@
+// Inside the package: it looks at the dots and signs of a drawing before they become text.
+
 package picture
 
 import (

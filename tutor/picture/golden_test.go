@@ -1,3 +1,5 @@
+// Inside the package: robust_test.go uses its scenes.
+
 package picture
 
 import (

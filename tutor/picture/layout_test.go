@@ -1,3 +1,5 @@
+// Inside the package: it measures a layout before it is drawn.
+
 package picture
 
 import (

@@ -1,3 +1,5 @@
+// Inside the package: it looks for strokes and labels outside of the grid.
+
 package picture
 
 import (

@@ -1,3 +1,5 @@
+// Inside the package: it tries numbers and marks of axes that no scene has.
+
 package picture
 
 import (

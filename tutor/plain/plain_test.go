@@ -1,4 +1,4 @@
-package plain
+package plain_test
 
 import (
 	"context"
@@ -10,6 +10,7 @@ import (
 
 	"example.org/standstill/problems"
 	"example.org/standstill/tutor"
+	"example.org/standstill/tutor/plain"
 	"example.org/standstill/tutor/record"
 )
 
@@ -25,8 +26,8 @@ func holdAt(t testing.TB, in io.Reader, cols int) string {
 	}
 	defer r.Close()
 	var out strings.Builder
-	o := Options{Tutor: tutor.New(tutor.Options{Bank: problems.Embedded(), Record: r}), In: in, Out: &out, Echo: true, SavedIn: "record.db", Cols: cols}
-	if err := Run(context.Background(), o); err != nil {
+	o := plain.Options{Tutor: tutor.New(tutor.Options{Bank: problems.Embedded(), Record: r}), In: in, Out: &out, Echo: true, SavedIn: "record.db", Cols: cols}
+	if err := plain.Run(context.Background(), o); err != nil {
 		t.Fatal(err)
 	}
 	return out.String()
@@ -103,8 +104,8 @@ func TestEndsWhenTheContextDoes(t *testing.T) {
 	defer typed.Close()
 	stop()
 	var out strings.Builder
-	o := Options{Tutor: tutor.New(tutor.Options{Bank: problems.Embedded(), Record: r}), In: in, Out: &out}
-	if err := Run(ctx, o); err != nil || !strings.Contains(out.String(), "End: ") {
+	o := plain.Options{Tutor: tutor.New(tutor.Options{Bank: problems.Embedded(), Record: r}), In: in, Out: &out}
+	if err := plain.Run(ctx, o); err != nil || !strings.Contains(out.String(), "End: ") {
 		t.Fatalf("%v, %s", err, out.String())
 	}
 }
@@ -136,8 +137,8 @@ func TestASharedMachineAsksWhoIsThere(t *testing.T) {
 	defer r.Close()
 	lesson := func(typed string) string {
 		var out strings.Builder
-		o := Options{Tutor: tutor.New(tutor.Options{Bank: problems.Embedded(), Record: r}), In: strings.NewReader(typed), Out: &out, SavedIn: "record.db"}
-		if err := Run(context.Background(), o); err != nil {
+		o := plain.Options{Tutor: tutor.New(tutor.Options{Bank: problems.Embedded(), Record: r}), In: strings.NewReader(typed), Out: &out, SavedIn: "record.db"}
+		if err := plain.Run(context.Background(), o); err != nil {
 			t.Fatal(err)
 		}
 		return out.String()

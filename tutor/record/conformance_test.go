@@ -1,3 +1,5 @@
+// Inside the package: it looks at ids, times and pages as both stores write them.
+
 package record
 
 import (

@@ -1,3 +1,5 @@
+// Inside the package: it makes single statements fail.
+
 package record
 
 import (

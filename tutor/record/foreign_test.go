@@ -1,3 +1,5 @@
+// Inside the package: it writes records that no program of ours would write.
+
 package record
 
 import (

@@ -1,3 +1,5 @@
+// Inside the package: it makes entries with ids and numbers of its own.
+
 package record
 
 import (

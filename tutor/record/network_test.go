@@ -1,3 +1,5 @@
+// Inside the package: it reaches the connection behind a record, to cut it.
+
 package record
 
 import (

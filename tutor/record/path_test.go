@@ -1,3 +1,5 @@
+// Inside the package: it takes addresses apart without opening them.
+
 package record
 
 import (

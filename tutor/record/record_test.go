@@ -1,3 +1,5 @@
+// Inside the package: it looks at what is stored, beside what is given back.
+
 package record
 
 import (

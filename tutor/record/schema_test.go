@@ -1,3 +1,5 @@
+// Inside the package: it uses the records of record_test.go.
+
 package record
 
 import (

@@ -1,3 +1,5 @@
+// Inside the package: it goes through the table of results of the store, so that each has its sentence.
+
 package record
 
 import (

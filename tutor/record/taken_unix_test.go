@@ -1,5 +1,7 @@
 //go:build unix
 
+// Inside the package: it uses the records of record_test.go.
+
 package record
 
 import (

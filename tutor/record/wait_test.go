@@ -1,3 +1,5 @@
+// Inside the package: it holds the turn to write, to see who waits.
+
 package record
 
 import (

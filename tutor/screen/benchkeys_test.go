@@ -1,3 +1,5 @@
+// Inside the package: it presses keys on the state itself, without a terminal.
+
 package screen
 
 import (

@@ -1,3 +1,5 @@
+// Inside the package: it stops between a key and its work.
+
 package screen
 
 import (

@@ -1,3 +1,5 @@
+// Inside the package: it uses the desk of screen_test.go.
+
 package screen
 
 import (

@@ -1,3 +1,5 @@
+// Inside the package: it draws one view of the state.
+
 package screen
 
 import (

@@ -1,3 +1,5 @@
+// Inside the package: it feeds single bytes with a clock of its own.
+
 package screen
 
 import (

@@ -1,3 +1,5 @@
+// Inside the package: it draws the state itself, without a terminal.
+
 package screen
 
 import (

@@ -1,3 +1,5 @@
+// Inside the package: it looks for the blanks of a problem, which the page only prints.
+
 package sheet
 
 import (

@@ -1,3 +1,5 @@
+// Inside the package: it rounds decimals, of which only the written ones leave the package.
+
 package measure
 
 import (

@@ -1,3 +1,5 @@
+// Inside the package: its published data are read by outside_test.go.
+
 package measure
 
 import (

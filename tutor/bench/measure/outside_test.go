@@ -1,3 +1,5 @@
+// Inside the package: it compares the part of each input, and not only their sum.
+
 package measure
 
 import (

@@ -1,3 +1,5 @@
+// Inside the package: it uses the folder of helper_test.go.
+
 package classfile
 
 import (

@@ -1,3 +1,5 @@
+// Inside the package: read_test.go uses it.
+
 package classfile
 
 import (

@@ -1,5 +1,7 @@
 //go:build unix
 
+// Inside the package: it uses the files of read_test.go.
+
 package classfile
 
 import (

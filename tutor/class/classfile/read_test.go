@@ -1,3 +1,5 @@
+// Inside the package: it goes through the table of settings, so that a new row is tested.
+
 package classfile
 
 import (

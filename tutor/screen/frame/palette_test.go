@@ -1,3 +1,5 @@
+// Inside the package: it measures the contrast of every colour of the palettes.
+
 package frame
 
 import (
