@@ -14,17 +14,17 @@ import (
 
 // What accepting a line can run into. The errors are for the teacher.
 var (
-	ErrNoEntry      = errors.New("no entry in the record of the class has an id that begins with these letters")
-	ErrManyEntries  = errors.New("several entries have an id that begins with these letters; type more of the id")
+	ErrNoEntry      = errors.New("no entry in the class record has an id that begins with these characters")
+	ErrManyEntries  = errors.New("several entries have an id that begins with these characters; type more of the id")
 	ErrManyStudents = errors.New("several students have that entry; choose one with --student, or collect the file again with --as")
 	errUnsettled    = errors.New("that entry arrived in different versions; choose the right one with --text")
 	ErrNotALine     = errors.New("that entry is not a line that a student checked")
 	ErrIsRight      = errors.New("that line is already right")
 	ErrNotCounted   = errors.New("that line does not count, because its numbers are not the student's own")
-	ErrNotAccepted  = errors.New("that line was not accepted")
-	ErrIsAccepted   = errors.New("that line was accepted before")
-	errNotOfClass   = errors.New("that entry belongs to nobody in this class")
-	errShortPrefix  = errors.New("type at least four letters of the entry's id")
+	ErrNotAccepted  = errors.New("that line has not been accepted")
+	ErrIsAccepted   = errors.New("that line has already been accepted")
+	errNotOfClass   = errors.New("that entry does not belong to any student in this class")
+	errShortPrefix  = errors.New("type at least the first four characters of the entry's id")
 )
 
 // shortestPrefix is as little of an id as a teacher may type.

@@ -78,7 +78,7 @@ func TestThePageSaysWhatItShows(t *testing.T) {
 		}
 		seen[id[1]] = true
 	}
-	for _, words := range []string{"The bar:", "10 minutes"} {
+	for _, words := range []string{"Key to the bars:", "10 minutes"} {
 		if !strings.Contains(html, words) {
 			t.Errorf("%q is not on the page", words)
 		}

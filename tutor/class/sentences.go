@@ -30,10 +30,10 @@ const saidClockFlag = "the student's machine gave this time, which cannot be rig
 
 // What is said of files and students when they are collected.
 const (
-	saidNobodyToGive = "no student, or more than one student, in the class matches %q"
+	saidNobodyToGive = "there is no student %q in the class, or several students have this name"
 	saidFaultOfFile  = "This file could not be read because of an error in Standstill (%v). The other files were read."
-	saidAside        = " %s is not on the class list, so these entries are not counted. To count the entries as a student's work, type: class collect FILE --as STUDENT."
-	saidForgotten    = " Entries skipped because the student was deleted: %d. To count these entries, type: class collect --again."
+	saidAside        = " %s is not on the class list, so these entries are not counted. To count the entries as a student's work, type: standstill class collect FILE --as STUDENT."
+	saidForgotten    = " Entries skipped because the student was deleted: %d. To count these entries, collect the file again with --again."
 	saidTooLong      = " Entries skipped because the answers are too long: %d."
 )
 
@@ -42,21 +42,21 @@ func saidWhoseRecord(from string, names []string) string {
 		names[i] = classfile.Shown(names[i])
 	}
 	if from != "" {
-		return fmt.Sprintf("The file contains no work from %s. It contains work from %s.", classfile.Shown(from), strings.Join(names, ", "))
+		return fmt.Sprintf("The file contains no work by %s. It contains work by %s.", classfile.Shown(from), strings.Join(names, ", "))
 	}
 	return fmt.Sprintf("The file contains the work of several students. Choose one student with --from: %s.", strings.Join(names, ", "))
 }
 
 // What is said about files that were collected.
 const (
-	saidOthers     = "%d other files were ignored."
-	saidCollected  = "Collected: %d new entries; %d were collected before."
+	saidOthers     = "Other files, which were ignored: %d."
+	saidCollected  = "New entries: %d. Entries that were collected before: %d."
 	saidTruncated  = " The end of the file is missing. The lines that can be read were used."
 	saidUnread     = " Lines that are not entries: %d; the first is line %d."
 	saidElsewhere  = " Entries skipped because the students are not on the list: %d."
-	saidBesides    = " Entries skipped because they belong to somebody else: %d."
-	saidRefused    = " Entries skipped because they do not have the form of an entry: %d."
-	saidOtherClass = " The number key of the file is %s."
+	saidBesides    = " Entries skipped because they belong to another student: %d."
+	saidRefused    = " Entries skipped because they are not valid: %d."
+	saidOtherClass = " The file was made with a different number key, %s."
 )
 
 // What is said of a page that is shown.
@@ -65,13 +65,13 @@ const (
 	saidStands        = "Status: %s."
 	saidHalfTyped     = "Typed but not checked: %s"
 	saidRevealed      = "the student looked at the worked solution"
-	saidShowAlone     = "This work does not count, because the numbers do not come from this class."
-	saidShowOthers    = "This work does not count, because these are the numbers of %s."
-	saidShowNobodys   = "This work does not count, because nobody in the class has these numbers."
-	saidShowLost      = "These entries also arrived under the name of %s. The numbers belong to that student, so the entries count for that student."
-	saidShowTied      = "These entries also arrived under the name of another student, and it is not clear whose work this is. The entries count for nobody until you collect the file again with --as and the student's name."
+	saidShowAlone     = "This work does not count, because its numbers do not come from this class."
+	saidShowOthers    = "This work does not count, because its numbers are those of %s."
+	saidShowNobodys   = "This work does not count, because no student in the class has these numbers."
+	saidShowLost      = "These entries also arrived under the name of %s. The numbers are those of that student, so the entries count for that student only."
+	saidShowTied      = "These entries also arrived under the name of another student, and it is not clear whose work this is. The entries do not count until you collect the file again with --as and the student's name."
 	saidShowVersion   = "This work does not count, because the problem file does not belong to this class."
-	saidShowNotMarked = "This work was not marked, because there is too much work to mark."
+	saidShowNotMarked = "This work was not marked, because there is too much of it."
 	saidShowFaulty    = "This work could not be marked because of an error in Standstill."
 	saidShowMeasured  = "The numbers were measured at the bench, so this is not set work."
 )

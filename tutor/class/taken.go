@@ -39,7 +39,7 @@ func (one *Taken) say(of *classfile.Class) string {
 	if one.Trouble != "" {
 		return one.Trouble
 	}
-	said := fmt.Sprintf("%d entries, %d new", one.Entries, one.Added)
+	said := fmt.Sprintf("%s, %d new", summary.Entries(one.Entries), one.Added)
 	if one.Student != "" {
 		said = of.Called(one.Student) + ", " + said
 	}

@@ -39,7 +39,7 @@ func Add(file string, bank *problems.Bank, s record.Student) (added Added, err e
 	}
 	for _, one := range c.Students {
 		if problems.Fold(one.ID) == problems.Fold(s.ID) {
-			return added, fmt.Errorf("the id %s belongs to %s; give another with --id", Shown(s.ID), Shown(one.Name))
+			return added, fmt.Errorf("the id %s belongs to %s; choose another id with --id", Shown(s.ID), Shown(one.Name))
 		}
 	}
 	data, err := slurp(file)

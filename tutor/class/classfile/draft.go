@@ -146,7 +146,7 @@ func (d *Draft) fromBeside() (from []string, err error) {
 // s01, s02 and so on.
 func studentsOf(text, rosterClass string) (*List, error) {
 	if text == "" {
-		return nil, errors.New("a class needs students: a CSV file, a OneRoster folder, or names with commas between them")
+		return nil, errors.New("a class needs students: a CSV file, a OneRoster folder, or names separated by commas")
 	}
 	// A file may have a comma in its name; one word without a comma is a file that is not there.
 	if _, err := os.Stat(text); err == nil || !strings.Contains(text, ",") {
@@ -170,7 +170,7 @@ func dueOf(text string) (due time.Time, err error) {
 		return due, nil
 	}
 	if due, err = readDue(text); err != nil {
-		return due, fmt.Errorf("%q is not a date; expected one such as 2026-03-09", Shown(text))
+		return due, fmt.Errorf("%q is not a date; type a date such as 2026-03-09", Shown(text))
 	}
 	return due, nil
 }
@@ -194,7 +194,7 @@ func workOf(wanted []string, bank *problems.Bank, due time.Time) ([]tutor.Set, e
 		}
 	}
 	if len(work) == 0 {
-		return nil, errors.New("a class needs set work; name problems or topics")
+		return nil, errors.New("a class needs set work; choose problems or topics")
 	}
 	return work, nil
 }
@@ -213,7 +213,7 @@ func (d *Draft) settings(c *Class) error {
 		}
 		at := slices.Index(one.words, *word)
 		if at < 0 {
-			return fmt.Errorf("%q is not possible for %s; expected one of %s", Shown(*word), one.key, strings.Join(one.words, ", "))
+			return fmt.Errorf("%q is not possible for %s; type one of these: %s", Shown(*word), one.key, strings.Join(one.words, ", "))
 		}
 		one.set(&c.Settings, at)
 	}
@@ -222,7 +222,7 @@ func (d *Draft) settings(c *Class) error {
 	}
 	share, err := readShare(d.Tolerance)
 	if err != nil {
-		return fmt.Errorf("%q is not a tolerance; expected one such as 2 %%", Shown(d.Tolerance))
+		return fmt.Errorf("%q is not a tolerance; type a tolerance such as 2 %%", Shown(d.Tolerance))
 	}
 	c.Tolerance = share
 	return nil

@@ -28,7 +28,7 @@ type Roster struct {
 func readRoster(folder fs.FS, classID string) (*List, error) {
 	list := &List{Roster: Roster{Version: rosterVersion(folder)}}
 	if list.Roster.Version == "" {
-		return nil, errors.New("manifest.csv does not name OneRoster 1.1 or 1.2")
+		return nil, errors.New("manifest.csv does not give the version of OneRoster, which has to be 1.1 or 1.2")
 	}
 	class, err := rosterClass(folder, classID)
 	if err != nil {
@@ -81,7 +81,7 @@ func rosterClass(folder fs.FS, id string) (found map[string]string, err error) {
 	case found == nil:
 		return nil, fmt.Errorf("it has no class %q; its classes are %s", Shown(id), Shown(strings.Join(ids, ", ")))
 	case id == "" && len(ids) > 1:
-		return nil, fmt.Errorf("it has several classes, %s; name one of them", Shown(strings.Join(ids, ", ")))
+		return nil, fmt.Errorf("it has several classes, %s; choose one of them", Shown(strings.Join(ids, ", ")))
 	}
 	return found, nil
 }

@@ -74,7 +74,7 @@ func commaOf(head []byte) rune {
 // bounded refuses what is no list, by its line.
 func bounded(data []byte, comma rune, first int) error {
 	if n := bytes.Count(data, []byte("\n")); n > mostRows {
-		return fmt.Errorf("it has %d lines; at most %d are read", n, mostRows)
+		return fmt.Errorf("it has %d lines, but the limit is %d", n, mostRows)
 	}
 	for line := first; len(data) > 0; line++ {
 		var one []byte

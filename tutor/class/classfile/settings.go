@@ -48,18 +48,18 @@ type choice struct {
 // choices are such settings, in the order in which they are read and written. A later
 // one has the last word: questions are both the predictions and those after Solve.
 var choices = []choice{
-	yesOrNo("hints", "whether hints are given", func(s *tutor.Settings) *bool { return &s.NoHints }),
-	yesOrNo("solution", "whether the worked solution is shown before a problem is solved", func(s *tutor.Settings) *bool { return &s.NoSolution }),
-	yesOrNo("scenes", "whether the lesson shows a drawing of the situation", func(s *tutor.Settings) *bool { return &s.NoScenes }),
+	yesOrNo("hints", "whether students can ask for hints", func(s *tutor.Settings) *bool { return &s.NoHints }),
+	yesOrNo("solution", "whether students can see the worked solution before they have solved the problem", func(s *tutor.Settings) *bool { return &s.NoSolution }),
+	yesOrNo("scenes", "whether students see a drawing of the situation", func(s *tutor.Settings) *bool { return &s.NoScenes }),
 	freeOrRequired("signs", "whether a component needs its sign", func(s *tutor.Settings) *bool { return &s.SignsRequired }),
 	freeOrRequired("working", "whether a value needs a line of working", func(s *tutor.Settings) *bool { return &s.Working }),
 	{"figures", []string{"2", "free", "3", "4"}, "how many significant figures a value needs",
 		func(s *tutor.Settings, at int) { s.Figures = [...]int{0, 1, 3, 4}[at] },
 		func(s *tutor.Settings) int { return max(slices.Index([]int{0, 1, 3, 4}, s.Figures), 0) }},
-	{"questions", []string{"yes", "no", "required"}, "whether a question is asked before the equations and after the last stage",
+	{"questions", []string{"yes", "no", "required"}, "whether the program asks a question before the equations and after the last stage",
 		func(s *tutor.Settings, at int) { s.Limits, s.Predictions = tutor.Questions(at), tutor.Questions(at) },
 		func(s *tutor.Settings) int { return int(s.Limits) }},
-	{"predictions", []string{"yes", "no", "required"}, "the same choice as questions, but for the prediction only; if both keys are set, this key decides about the prediction",
+	{"predictions", []string{"yes", "no", "required"}, "the same choice as questions, but only for the prediction before the equations; for the prediction, it overrides questions",
 		func(s *tutor.Settings, at int) { s.Predictions = tutor.Questions(at) },
 		func(s *tutor.Settings) int { return int(s.Predictions) }},
 }

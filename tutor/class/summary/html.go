@@ -29,7 +29,7 @@ func (r *Report) WriteHTML(w io.Writer, bank *problems.Bank) error {
 	// Made for each report, because several functions need its data.
 	page, err := template.New("report").Funcs(template.FuncMap{
 		"style": sheet.Style, "shown": classfile.Shown, "letter": Letter, "words": Words, "minutes": Minutes, "day": Day, "place": Place, "say": r.Say,
-		"title": tutor.Title, "short": ShortID, "inc": func(i int) int { return i + 1 }, "names": r.names,
+		"title": tutor.Title, "short": ShortID, "inc": func(i int) int { return i + 1 }, "names": r.names, "times": Times, "entries": Entries,
 		"standings": statusWords, "count": countsOf, "legend": legend, "weighted": r.isWeighted, "number": classfile.Number, "percent": percent, "overdue": r.overdue, "late": r.late,
 		"bar":      func(c Column) template.HTML { return statusesPlot(c, len(r.Students)) },
 		"mistakes": func(list []Tally) template.HTML { return mistakesPlot(list, len(r.Students)) },
@@ -121,7 +121,7 @@ func mistakesPlot(list []Tally, of int) template.HTML {
 	const label, wide, row = 330, 240, 18
 	list = list[:min(len(list), mostMistakes)]
 	var b strings.Builder
-	fmt.Fprintf(&b, `<svg role="img" width="%d" height="%d"><title>The %d most frequent mistakes, by students</title>`, label+wide+60, row*len(list), len(list))
+	fmt.Fprintf(&b, `<svg role="img" width="%d" height="%d"><title>The most frequent mistakes, with the number of students</title>`, label+wide+60, row*len(list))
 	for i, one := range list {
 		name := one.Problem
 		if name == "" {

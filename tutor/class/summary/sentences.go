@@ -9,7 +9,7 @@ import (
 
 // The headings and sentences of a report.
 const (
-	saidReport    = "%s (number key %s), %s: %d students, %d problems set, %d entries."
+	saidReport    = "%s (number key %s), %s: %s, %s set, %s."
 	headSet       = "Set work"
 	headStudent   = "Student"
 	headStudents  = "Students"
@@ -19,10 +19,10 @@ const (
 	headByStage   = "Mistakes by stage"
 	headByProblem = "Mistakes by problem"
 	headDisputed  = "Disputed lines"
-	headRemarks   = "To look at"
+	headRemarks   = "For your attention"
 	saidLetters   = "F right first time, W worked out, T by trial and error, H with steps shown, D disputed, S solution shown, B begun, - not begun; * done after the due date, ! overdue."
 	saidShare     = "%s: %s of the work is done, by weight."
-	saidRow       = "%s: %d of %d begun, %s in all."
+	saidRow       = "%s started %d of %d problems; total time %s."
 	saidMore      = "… and %d more."
 	saidTally     = "%s: %s, %s, %s (%s): %s"
 	headIdeas     = "Ideas"
@@ -34,8 +34,8 @@ const (
 )
 
 // SaidRecorded says what a report can and cannot tell.
-const SaidRecorded = "This report shows only what was recorded here. Anyone who has the program can get the numbers " +
-	"and the solution of any student, and a file on a student's own machine can be changed. Only the answers count, and they are marked again."
+const SaidRecorded = "This report shows only what was recorded here. Anyone who has the program can see the numbers " +
+	"and the solution for any student, and students can change the files on their own machines. Only the answers count, and the program marks them again."
 
 // String says where a student is stuck.
 func (s StuckRow) String() string {
@@ -60,11 +60,10 @@ func (s StuckRow) String() string {
 // SayRemark words a remark: what was found and what it means for the count, no
 // more.
 func SayRemark(r Remark, nameOf func(string) string) string {
-	who, entries, detail := nameOf(r.Student), Times(r.Count, "entry"), classfile.Shown(r.Detail)
+	who, entries, detail := nameOf(r.Student), Entries(r.Count), classfile.Shown(r.Detail)
 	// Whole sentences for one and for several, so that each stays good English.
 	doNotCount, doCount, are, accept := "It does not count.", "It counts.", "is", "accepts"
 	if r.Count != 1 {
-		entries = fmt.Sprintf("%d entries", r.Count)
 		doNotCount, doCount, are, accept = "They do not count.", "They count.", "are", "accept"
 	}
 	if r.Problem != "" {
@@ -80,15 +79,15 @@ func SayRemark(r Remark, nameOf func(string) string) string {
 	case NumbersOthers:
 		return fmt.Sprintf("%s: %s with the numbers of %s. %s", who, entries, whose, doNotCount)
 	case NumbersNobodys:
-		return fmt.Sprintf("%s: %s with numbers that nobody in the class has (%s). %s", who, entries, detail, doNotCount)
+		return fmt.Sprintf("%s: %s with numbers that no student in the class has (%s). %s", who, entries, detail, doNotCount)
 	case ProblemOther:
 		return fmt.Sprintf("%s: %s, made with another version of the problem file. %s", who, entries, doNotCount)
 	case TimeBackwards:
-		return fmt.Sprintf("%s: %s with a time before an earlier entry (%s). The clock may have been set back. %s", who, entries, detail, doCount)
+		return fmt.Sprintf("%s: %s with a time that is before the time of an earlier entry (%s). The clock may have been set back. %s", who, entries, detail, doCount)
 	case TimeEarly:
-		return fmt.Sprintf("%s: %s with a time before this program existed (%s). The clock may be wrong. %s", who, entries, detail, doCount)
+		return fmt.Sprintf("%s: %s with a time from before this program existed (%s). The clock may be wrong. %s", who, entries, detail, doCount)
 	case TimeLater:
-		return fmt.Sprintf("%s: %s with a time later than the time of collection (%s). The clock may be wrong. %s", who, entries, detail, doCount)
+		return fmt.Sprintf("%s: %s with a time that is after the time of collection (%s). The clock may be wrong. %s", who, entries, detail, doCount)
 	case VerdictOther:
 		return fmt.Sprintf("%s: %s with a verdict in the file that differs from the program's (%s). The program's verdict counts.", who, entries, detail)
 	case EntryChanged:
@@ -96,23 +95,23 @@ func SayRemark(r Remark, nameOf func(string) string) string {
 	case NumberTwice:
 		return fmt.Sprintf("%s: %s with the same number as another entry of the record. The record may have been copied. %s", who, entries, doCount)
 	case NumbersMissing:
-		return fmt.Sprintf("%s: the entries numbered %s of the record are missing. Either they were deleted, or a student was deleted from the record.", who, detail)
+		return fmt.Sprintf("%s: some entries of the record are missing (entry numbers: %s). Either these entries were deleted, or a student was deleted from the record.", who, detail)
 	case EntryCopied:
-		return fmt.Sprintf("%s: %s also arrived under the name of %s. The numbers belong to %s, so this work counts for that student.", who, entries, whose, whose)
+		return fmt.Sprintf("%s: %s also arrived under the name of %s. The numbers are those of %s, so this work counts for that student.", who, entries, whose, whose)
 	case EntryTied:
-		return fmt.Sprintf("%s: %s also arrived under another name on the class list, and it is not clear whose work this is. It counts for nobody until you collect the file again with --as and the student's name.", who, entries)
+		return fmt.Sprintf("%s: %s also arrived under another name on the class list, and it is not clear whose work this is. This work does not count until you collect the file again with --as and the student's name.", who, entries)
 	case EntryUnsettled:
-		return fmt.Sprintf("%s: there are different versions of %s, all saved at the same time (%s). No version counts until you accept one. Type: class accept ENTRY --text TEXT.", who, entries, detail)
+		return fmt.Sprintf("%s: there are different versions of %s, all saved at the same time (%s). No version counts until you accept one. Type: standstill class accept ENTRY --text TEXT.", who, entries, detail)
 	case NotOnList:
-		return fmt.Sprintf("%s is not on the class list: %s %s not counted. To count this work as a student's, collect the file again: class collect FILE --as STUDENT.", classfile.Shown(r.Student), entries, are)
+		return fmt.Sprintf("%s is not on the class list: %s %s not counted. To count this work as a student's, type: standstill class collect FILE --as STUDENT.", classfile.Shown(r.Student), entries, are)
 	case Given:
 		return fmt.Sprintf("%s: %s arrived under the name %s. You assigned this work to this student.", who, entries, detail)
 	case TooMuch:
-		return fmt.Sprintf("%s: %s %s not marked, because there is too much to mark, or marking takes too long.", who, entries, are)
+		return fmt.Sprintf("%s: %s %s not marked, because there is too much work to mark, or because marking takes too long.", who, entries, are)
 	case Acceptance:
 		return fmt.Sprintf("%s: %s that %s a line but did not come from the teacher. Only the teacher can accept a line.", who, entries, accept)
 	case Fault:
-		return fmt.Sprintf("%s: %s could not be marked because of an error in Standstill (%s). The others are marked.", who, entries, detail)
+		return fmt.Sprintf("%s: %s could not be marked because of an error in Standstill (%s). The other entries are marked.", who, entries, detail)
 	}
 	// A remark that has no sentence yet is still shown.
 	return fmt.Sprintf("%s: %s: %s.", who, entries, classfile.Shown(string(r.Notice)))

@@ -73,7 +73,7 @@ func (r *Report) WriteText(w io.Writer, l Layout) error {
 		l.Width = 80
 	}
 	t := &Text{}
-	t.Line(saidReport, classfile.Shown(r.Name), r.Code, Day(r.At, true), len(r.Students), len(r.Work), r.Entries)
+	t.Line(saidReport, classfile.Shown(r.Name), r.Code, Day(r.At, true), Times(len(r.Students), "student"), Times(len(r.Work), "problem"), Entries(r.Entries))
 	t.columns(r)
 	if l.Plain {
 		t.rows(r)
@@ -356,6 +356,14 @@ func Times(n int, what string) string {
 		return "1 " + what
 	}
 	return fmt.Sprintf("%d %ss", n, what)
+}
+
+// Entries is how many entries there are: “1 entry”, “12 entries”.
+func Entries(n int) string {
+	if n == 1 {
+		return "1 entry"
+	}
+	return fmt.Sprintf("%d entries", n)
 }
 
 func Quoted(line string) string { return "“" + classfile.Shown(line) + "”" }
