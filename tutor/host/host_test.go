@@ -581,7 +581,7 @@ func TestWhatAVisitCannotDo(t *testing.T) {
 	var said bytes.Buffer
 	s.Stderr = &said
 	var status *gossh.ExitError
-	if err := s.Run("id; ls"); !errors.As(err, &status) || status.ExitStatus() != 1 || !strings.Contains(said.String(), "runs no commands") {
+	if err := s.Run("id; ls"); !errors.As(err, &status) || status.ExitStatus() != 1 || !strings.Contains(said.String(), "does not run commands") {
 		t.Errorf("a command ends with %v and %q", err, said.String())
 	}
 	c2, err := m.dial("s01", gossh.Password(m.phrase("s01")))
@@ -592,7 +592,7 @@ func TestWhatAVisitCannotDo(t *testing.T) {
 	answer, err := s.StderrPipe()
 	must(t, err)
 	must(t, s.RequestSubsystem("sftp"))
-	if all, err := io.ReadAll(answer); err != nil || !strings.Contains(string(all), "copies no files") {
+	if all, err := io.ReadAll(answer); err != nil || !strings.Contains(string(all), "does not run commands or copy files") {
 		t.Errorf("sftp gets %q, %v", all, err)
 	}
 }

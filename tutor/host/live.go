@@ -19,9 +19,9 @@ import (
 func (h *Host) Frame(names bool) string {
 	var b strings.Builder
 	all := h.places.all()
-	fmt.Fprintf(&b, "%s  %d here\n\n", h.Now().Local().Format("15:04:05"), len(all))
+	fmt.Fprintf(&b, "%s  %d connected\n\n", h.Now().Local().Format("15:04:05"), len(all))
 	w := tabwriter.NewWriter(&b, 0, 8, 2, ' ', 0)
-	fmt.Fprintln(w, "student\tproblem\tstage\tlines\trefused\thints\tlast\tidle")
+	fmt.Fprintln(w, "student\tproblem\tstage\tlines\twrong\thints\tlast\tidle")
 	for i, v := range all {
 		s := v.look()
 		who := expr.Clean(v.student.Name)

@@ -130,7 +130,7 @@ func TestOpenSSHWithAKey(t *testing.T) {
 	} {
 		t.Run(name, func(t *testing.T) {
 			said, err := run()
-			if err == nil || !strings.Contains(said, "runs no commands and copies no files") || strings.Contains(said, "root:") {
+			if err == nil || !strings.Contains(said, "does not run commands or copy files") || strings.Contains(said, "root:") {
 				t.Errorf("%v: %s", err, tail(said))
 			}
 		})

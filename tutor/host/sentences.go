@@ -8,14 +8,14 @@ import (
 // What a student or the teacher is told.
 const (
 	saidPhrase     = "Pass phrase: "
-	saidNoCommand  = "This host is only for lessons: it runs no commands and copies no files. Connect without a command."
+	saidNoCommand  = "This host is only for lessons. It does not run commands or copy files. Connect without a command."
 	saidOneSession = "only one session per connection is possible"
 	saidStopping   = "The host is stopping. Every line that you checked is saved, and so is the line that you were typing. Connect again later."
 	saidTaken      = "You are now connected from another window, so the lesson in this window has stopped."
-	saidIdleEnd    = "You did not press a key for a long time, so the connection was closed. Your work is saved: connect again to go on."
-	saidFault      = "The connection was closed because of an error in Standstill. Every line that you checked is saved: connect again to go on."
+	saidIdleEnd    = "You did not press a key for a long time, so the connection was closed. Your work is saved. To continue, connect again."
+	saidFault      = "The connection was closed because of an error in Standstill. Every line that you checked is saved. To continue, connect again."
 	saidNotNow     = "The lesson cannot be opened at the moment. %s"
-	saidLate       = "The record does not answer yet. Please wait: the lesson opens as soon as the record answers."
+	saidLate       = "The record is not responding yet. Please wait. The lesson will open as soon as the record responds."
 	saidUsed       = "Somebody else is connected under this name. Connect under another name."
 	saidReport     = "The report cannot be made: %v"
 	saidLiveKeys   = "n hide or show names   r report   q quit"

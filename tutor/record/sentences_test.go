@@ -49,7 +49,7 @@ func TestSentences(t *testing.T) {
 		{&Error{Kind: ErrUnopenable, Path: "postgres://db/x", Cause: &tls.CertificateVerificationError{Err: errors.New("unknown authority")}},
 			"The certificate of the database postgres://db/x cannot be verified. Put the root certificate of the database's owner into ~/.postgresql/root.crt, or name the certificate file with sslrootcert=FILE in the address."},
 		{&Error{Kind: ErrUnopenable, Path: "postgres://db/x", Cause: &pgconn.PgError{Code: "28P01"}},
-			"The database postgres://db/x refuses this user. Check the user in the address and the password in the file that PGPASSFILE names (~/.pgpass)."},
+			"The database postgres://db/x does not accept this user. Check the user name in the address and the password in the file that PGPASSFILE names (~/.pgpass)."},
 		{&Error{Kind: ErrUnopenable, Path: "postgres://db/x", Cause: &pgconn.PgError{Code: "3D000"}}, "There is no database postgres://db/x on the server."},
 		{&Error{Kind: ErrFull}, "The disk with the record is full. Earlier entries are safe, but the last entry was not saved."},
 		{&Error{Path: path, Cause: errors.New("out of memory")}, "The record /home/kim/record.db cannot be used."},
