@@ -96,10 +96,10 @@ func bankCheckCommand(a *app) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "check FILE|FOLDER…",
 		Short: "Check problem files and count the possible number sets",
-		Long: `This command reads and solves every file. If a file has an error, the command
-prints the line, the column and what is wrong. If a file is correct, the command
-prints a description of the drawing, how many different number sets students can
-get, and the chance that two of 30 students get the same numbers.`,
+		Long: `This command reads every file and solves its problem. If a file has an error,
+the command says what is wrong and gives the line and the column. If a file is
+correct, the command prints a description of the drawing, the number of possible
+number sets, and the chance that two of 30 students get the same numbers.`,
 		Example: "  standstill bank check my-problems\n  standstill bank check lantern.yaml",
 		Args: func(c *cobra.Command, args []string) error {
 			if len(args) == 0 {
@@ -225,7 +225,7 @@ func drawsOf(p *problems.Problem, most int) string {
 		line += "; mistakes that always give almost the right number: " + strings.Join(near, ", ")
 	}
 	if sets := d.Total * float64(d.Usable) / float64(max(d.Tried, 1)); sets < fewestSets {
-		line += fmt.Sprintf("; warning: there are fewer than %d number sets, so some students will get the same numbers", fewestSets)
+		line += fmt.Sprintf("; warning: there are fewer than %d number sets, so some students may get the same numbers", fewestSets)
 	}
 	return line
 }

@@ -34,14 +34,14 @@ func (m *measured) flags(c *cobra.Command) {
 	f.StringArrayVar(&m.hanger, "hanger", nil, "the mass of a hanger, a `value` such as 'm=50 g ± 0.5 g' that is added to the mass m")
 	f.StringArrayVar(&m.ring, "ring", nil, "the mass of the ring, a `value` such as '12 g div 1 g'")
 	f.StringArrayVar(&m.scale, "scale", nil, "the zero reading or the calibration factor of the spring scales, a `value` such as 'zero=0.1 N div 0.1 N' or 'calibration=1.02 ± 0.01'")
-	f.StringArrayVar(&m.students, "student", nil, "the name of a `student` in the group; with a name, the run is saved in the record")
+	f.StringArrayVar(&m.students, "student", nil, "the name of a `student` in the group; if you give a name, the run is saved in the record")
 }
 
 func benchCommand(a *app) *cobra.Command {
 	var m measured
 	c := &cobra.Command{
 		Use:   "bench [PROBLEM]",
-		Short: "Compare measured values with what the equations predict",
+		Short: "Compare measured values with the values that the equations predict",
 		Long:  saidBench,
 		Example: `  standstill bench canal-lantern
   standstill bench canal-lantern --student Ana --set 'm=0.500 kg ± 1 %' --set 'alpha=35; 34.5; 35.5 deg' --read 'T1=3.2 N ± 0.1 N'

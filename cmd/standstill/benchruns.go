@@ -89,7 +89,7 @@ func benchPlotCommand(a *app) *cobra.Command {
 	c := &cobra.Command{
 		Use:     "plot RUN…",
 		Short:   "Plot predictions and readings against an angle or an expression",
-		Long:    "This command draws the predicted curve for the last of the runs that you name. It draws the readings of all these runs as points with error bars. With --plain, it describes the plot in words.",
+		Long:    "This command draws the curve that the equations predict for the last run that you name. It also shows the readings of all the runs as points with error bars. With --plain, it describes the plot in words.",
 		Example: "  standstill bench plot 1 2\n  standstill bench plot 1-2 --by '1/sin(alpha)'",
 		Args:    severalRuns,
 		RunE: func(_ *cobra.Command, args []string) error {

@@ -9,9 +9,10 @@ uncertainties. It then says whether your readings agree with the prediction.
 Without values on the command line, the command opens a form on the screen. The
 form shows the safety rules and asks for the names of the group and for the
 measured values. Each student can predict the forces by hand. The form then
-shows the result, the uncertainty budget, plots, and the series of runs. The
-bottom of the screen shows the keys that you can use. With --plain, or if the
-terminal cannot show the form, the command asks one question after another.
+shows the result, the uncertainty budget and plots, and you can compare several
+runs. The bottom of the screen shows the keys that you can use. With --plain, or
+if the terminal cannot show the form, the command asks one question after
+another.
 
 With values on the command line, the command prints the result at once. If you
 leave out a value, the command uses the value from the problem file and lists
@@ -50,15 +51,15 @@ prints one JSON object. Each value is in the unit that follows it:
      "verdict":"differ","said":"…"}],
    "left":[{"axis":"x","value":0.01,"u":0.04,"U":0.08,"unit":"N","within":true,"said":"…"},…],
    "draws":{"count":100000,"seed":1901,"failed":0},"warnings":[…],"cautions":[…]}
-The value of "verdict" is agree, differ or cannot tell. The key "nu" is the
-number of degrees of freedom. The object has this key only if k is larger than 2
-because there are few readings (Student's t).`
+The value of "verdict" is agree, differ or cannot tell. The key "nu" gives the
+number of degrees of freedom. It is present only if k is larger than 2, because
+there are only a few readings (Student's t).`
 
 	saidNoRuns        = "No run has been saved yet. To save a run, add --student and a name, or type your names in the form."
 	saidReportOfWhat  = "standstill bench report needs either a problem and measured values, or --run and the number of a saved run"
 	saidImportForWhom = "standstill bench import needs --student NAME for each student who made the runs"
-	saidImported      = "Number of runs saved: %d."
-	saidWritten       = "The file is %s."
+	saidImported      = "Runs saved: %d."
+	saidWritten       = "The file has been saved as %s."
 	saidNotAtTable    = "%q is not on the class list, so the run was not saved"
 	saidFileThereToo  = saidFileExists + " and type it after the command"
 	saidFileThere     = saidFileExists + " with -o"

@@ -32,7 +32,7 @@ func classCommand(a *app) *cobra.Command {
 		Args:    noSuchCommand,
 		RunE:    func(c *cobra.Command, _ []string) error { return c.Help() },
 	}
-	c.PersistentFlags().StringVar(&t.file, "class", "", "the class `file`; the default is class.yaml in the folder of the program or in the data folder")
+	c.PersistentFlags().StringVar(&t.file, "class", "", "the class `file`; the default is class.yaml in the program's folder or in the data folder")
 	c.SuggestionsMinimumDistance = nearEnough
 	c.AddCommand(classNewCommand(t), classAddCommand(t), classPackCommand(t), classCollectCommand(t), classReportCommand(t), classShowCommand(t), classAcceptCommand(t), classWatchCommand(t))
 	return c
@@ -53,7 +53,7 @@ func (a *app) openClass(name string) (*classfile.Class, error) {
 	}
 	if !isFile(name) {
 		if _, err := os.Stat(name); err != nil {
-			return nil, fmt.Errorf(saidNoClassFile, name, name)
+			return nil, fmt.Errorf(saidNoClassFile, name)
 		}
 	}
 	c, found := classfile.ReadFile(name, a.openBank())

@@ -8,6 +8,7 @@ import (
 
 	"example.org/standstill/problems"
 	"example.org/standstill/tutor/class/classfile"
+	"example.org/standstill/tutor/class/summary"
 	"example.org/standstill/tutor/record"
 )
 
@@ -17,9 +18,9 @@ func classPackCommand(t *teacher) *cobra.Command {
 		Use:   "pack FILE",
 		Short: "Put the class file and your own problems into one file",
 		Long: `This command writes one file with the class, the list of students and your own
-problems. Copy this file to the students' machines, into the folder of the
-program or into the data folder, under the name class.yaml. The program then
-finds the file automatically.`,
+problems. Copy this file to the students' machines, into the program's folder or
+into the data folder, and name it class.yaml. The program then finds the file
+automatically.`,
 		Example: "  standstill class pack packed.yaml --class physics-10b.yaml",
 		Args:    exactly(1, "the file to write"),
 		RunE: func(_ *cobra.Command, args []string) error {
@@ -36,7 +37,7 @@ finds the file automatically.`,
 			if err := out.write(args[0], text); err != nil {
 				return err
 			}
-			_, err = fmt.Fprintf(t.Out, saidPacked+"\n", args[0], len(c.Students), len(c.Work))
+			_, err = fmt.Fprintf(t.Out, saidPacked+"\n", args[0], summary.Times(len(c.Students), "student"), summary.Times(len(c.Work), "problem"))
 			return err
 		},
 	}
@@ -53,7 +54,7 @@ func classAddCommand(t *teacher) *cobra.Command {
 file or in the CSV file with the list. It changes nothing else. Copy the changed
 file to the student's machine, so that the student can start.`,
 		Example: "  standstill class add Zoe --class physics-10b.yaml\n  standstill class add Zoe --id s31 --class physics-10b.yaml",
-		Args:    exactly(1, "a name"),
+		Args:    exactly(1, "the name of a student"),
 		RunE: func(_ *cobra.Command, args []string) error {
 			name := t.file
 			if name == "" {

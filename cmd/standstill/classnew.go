@@ -17,15 +17,16 @@ func classNewCommand(t *teacher) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "new FILE",
 		Short: "Create a class file",
-		Long: `This command creates a class file. It needs the name of the class, the students
-and the work, and asks for those that you do not give as flags. The list of
-students can be a CSV file with the columns id and name, or a OneRoster folder.
+		Long: `This command creates a class file. It needs the name of the class, the list of
+students and the set work, and asks you for anything that you do not give as a
+flag. The list of students can be a CSV file with the columns id and name, or a
+OneRoster folder.
 The program checks each answer at once. To go back to the previous question,
 type back. If you stop before the end, your answers are saved. To continue with
 the next question, type the same command again. You can change the class file
 later with any text editor.`,
 		Example: "  standstill class new my-class.yaml --name Physics --students students.csv --problem canal-lantern --topic springs",
-		Args:    exactly(1, "a file"),
+		Args:    exactly(1, "the name of the new file"),
 		RunE: func(_ *cobra.Command, args []string) error {
 			return t.newClass(args[0], &d)
 		},
@@ -34,7 +35,7 @@ later with any text editor.`,
 	f.StringVar(&d.Name, "name", "", "the `name` of the class")
 	f.StringVar(&d.Code, "numbers", "", "make the students' numbers from this number `key`; without this flag, the program makes a new key")
 	f.StringVar(&d.Code, "code", "", "the same as --numbers")
-	f.StringVar(&d.List, "students", "", "a CSV `file` or a OneRoster folder with the students, or the students' names with commas between them")
+	f.StringVar(&d.List, "students", "", "a CSV `file` or a OneRoster folder with the students, or the students' names, separated by commas")
 	f.StringVar(&d.RosterClass, "roster-class", "", "the `id` of the class, if the OneRoster folder contains several classes")
 	f.StringArrayVar(&d.Set, "problem", nil, "set this `problem`; you can repeat this flag")
 	f.StringArrayVar(&d.Topics, "topic", nil, "set all problems of this `topic`; you can repeat this flag")

@@ -43,7 +43,7 @@ func classCollectCommand(t *teacher) *cobra.Command {
 				}
 				// The other files are collected all the same; the exit code is for a script.
 				if n := sum.Failed(); n > 0 {
-					return fmt.Errorf(saidNotTaken, n)
+					return fmt.Errorf(saidNotTaken, summary.Times(n, "file"))
 				}
 				return nil
 			})
@@ -119,7 +119,7 @@ func classReportCommand(t *teacher) *cobra.Command {
 func (t *teacher) report(c *cobra.Command, m *class.Markbook, e *exports) error {
 	if e.xapi != "" {
 		students := 0
-		return t.export(e, e.xapi, class.StatementMark, func() string { return fmt.Sprintf(saidXAPILeaves, students) }, func(w io.Writer) (err error) {
+		return t.export(e, e.xapi, class.StatementMark, func() string { return fmt.Sprintf(saidXAPILeaves, summary.Times(students, "student")) }, func(w io.Writer) (err error) {
 			students, err = m.WriteStatements(c.Context(), w, strings.TrimRight(e.place, "/"))
 			return err
 		})
@@ -129,7 +129,7 @@ func (t *teacher) report(c *cobra.Command, m *class.Markbook, e *exports) error 
 	case err != nil:
 		return err
 	case e.html != "":
-		return t.export(e, e.html, summary.ReportMark, func() string { return fmt.Sprintf(saidLeaves, len(r.Students)) }, func(w io.Writer) error { return r.WriteHTML(w, m.Bank) })
+		return t.export(e, e.html, summary.ReportMark, func() string { return fmt.Sprintf(saidLeaves, summary.Times(len(r.Students), "student")) }, func(w io.Writer) error { return r.WriteHTML(w, m.Bank) })
 	case e.roster != "":
 		return t.exportRoster(r, e)
 	case e.json:
@@ -186,7 +186,7 @@ func (t *teacher) exportRoster(r *summary.Report, e *exports) error {
 			return err
 		}
 	}
-	fmt.Fprintf(t.Out, saidExported+"\n", e.roster, fmt.Sprintf(saidRosterLeaves, len(r.Students)-len(refused)))
+	fmt.Fprintf(t.Out, saidExported+"\n", e.roster, fmt.Sprintf(saidRosterLeaves, summary.Times(len(r.Students)-len(refused), "student")))
 	if len(refused) > 0 {
 		return fmt.Errorf(saidRosterRefused, strings.Join(refused, ", "))
 	}
@@ -198,9 +198,9 @@ func classShowCommand(t *teacher) *cobra.Command {
 		Use:   "show STUDENT PROBLEM",
 		Short: "Show what one student typed in a problem",
 		Long: `This command prints every line that the student checked in the problem, with the
-message of the tutor and the hints. It also shows which lines the student
-disputed. Each line starts with a code. To accept a line, type this code after
-standstill class accept.`,
+tutor's message and the hints. It also shows which lines the student disputed.
+Each line starts with an id. To accept a line, type its id after standstill
+class accept.`,
 		Example: "  standstill class show Nele canal-lantern --class physics-10b.yaml",
 		Args:    exactly(2, "a student and a problem"),
 		RunE: func(_ *cobra.Command, args []string) error {
@@ -224,12 +224,12 @@ func classAcceptCommand(t *teacher) *cobra.Command {
 		Use:   "accept ENTRY",
 		Short: "Count a line as right although the tutor marked it wrong",
 		Long: `This command counts a line as right although the tutor marked it wrong. It does
-not matter whether the student disputed the line. ENTRY is the code at the start
+not matter whether the student disputed the line. ENTRY is the id at the start
 of the line in the output of class show. The command does not change the
-student's entry: it adds an entry of the teacher. With --undo, it cancels the
-teacher's entry.`,
+student's entry. Instead, it adds a separate entry by the teacher. With --undo,
+it cancels the teacher's entry.`,
 		Example: "  " + exampleAccept + "\n  " + exampleAccept + " --undo",
-		Args:    exactly(1, "the code at the start of the line in the output of class show"),
+		Args:    exactly(1, "the id at the start of the line in the output of class show"),
 		RunE: func(_ *cobra.Command, args []string) error {
 			return t.with(func(m *class.Markbook) error {
 				o.Entry = args[0]
@@ -249,7 +249,7 @@ teacher's entry.`,
 	}
 	c.Flags().BoolVar(&o.Undo, "undo", false, "no longer count the line as right")
 	c.Flags().StringVar(&o.Student, "student", "", "the `student` who typed the line, if several students have this entry")
-	c.Flags().StringVar(&o.Text, "text", "", "the `text` that counts, if the entry arrived with different texts")
+	c.Flags().StringVar(&o.Text, "text", "", "the `text` that counts, if the entry arrived in different versions")
 	return c
 }
 

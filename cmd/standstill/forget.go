@@ -10,6 +10,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"example.org/standstill/tutor/class"
+	"example.org/standstill/tutor/class/summary"
 	"example.org/standstill/tutor/record"
 )
 
@@ -20,15 +21,15 @@ func forgetCommand(a *app) *cobra.Command {
 		Use:   "forget STUDENT",
 		Short: "Delete all entries of a student, or all old entries",
 		Long: `This command deletes one student and all entries of that student from the
-record. Give the student's name or id. In a record file, the command also
+record. Type the student's name or id. In a record file, the command also
 overwrites the deleted entries. With --class, it deletes the student from the
-record of the class. The command first says what it will delete and asks you to
-confirm. The numbers of the remaining entries then have a gap. A hand-in file of
-the student still contains all entries, but if you collect the file again, the
-entries do not come back. With --before, the command deletes all entries that
-were made before a date, and all students who then have no entries left. The
-program saves who deleted entries, how many and when, but not the name of the
-deleted student.`,
+class record. The command first says what it will delete and asks you to
+confirm. The remaining entries keep their numbers, so there is a gap in the
+numbers. The student's hand-in file still contains all entries, but if you
+collect the file again, the entries do not come back. With --before, the command
+deletes all entries that were made before a date, and all students who then have
+no entries left. The record then contains a note that says who deleted entries,
+when, and how many, but does not name the student.`,
 		Example: "  standstill record forget Nele --yes\n  standstill record forget --before 2026-08-01 --yes",
 		Args: func(c *cobra.Command, args []string) error {
 			if before != "" {
@@ -52,7 +53,7 @@ deleted student.`,
 			return a.forgetOne(desk.Record(), desk.Student, yes)
 		},
 	}
-	c.Flags().StringVar(&classFile, "class", "", "delete entries from the record of the class in this `file`")
+	c.Flags().StringVar(&classFile, "class", "", "the class `file`, to delete entries from the class record")
 	c.Flags().BoolVar(&yes, "yes", false, "delete without asking")
 	c.Flags().StringVar(&before, "before", "", "delete all entries that were made before this `date`, such as 2026-08-01")
 	return c
@@ -65,7 +66,7 @@ func (a *app) forgetOne(r *record.Record, s record.Student, yes bool) error {
 	if err != nil {
 		return said(err)
 	}
-	if err := a.sure(yes, fmt.Sprintf(saidWillForget, counts[s.ID], s.Name, r.Path())); err != nil {
+	if err := a.sure(yes, fmt.Sprintf(saidWillForget, summary.Entries(counts[s.ID]), s.Name, r.Path())); err != nil {
 		return err
 	}
 	n, err := r.Forget(s.ID)
@@ -108,7 +109,7 @@ func (a *app) forgetOld(r *record.Record, at time.Time, yes bool) error {
 	if err != nil {
 		return said(err)
 	}
-	if err := a.sure(yes, fmt.Sprintf(saidWillForgetOld, n, day, r.Path())); err != nil {
+	if err := a.sure(yes, fmt.Sprintf(saidWillForgetOld, summary.Entries(n), day, r.Path())); err != nil {
 		return err
 	}
 	if n, err = r.ForgetBefore(at); err != nil {
@@ -120,7 +121,7 @@ func (a *app) forgetOld(r *record.Record, at time.Time, yes bool) error {
 			return said(err)
 		}
 	}
-	_, err = fmt.Fprintf(a.Out, saidForgottenOld+"\n", day, n, r.Path())
+	_, err = fmt.Fprintf(a.Out, saidForgottenOld+"\n", day, summary.Entries(n), r.Path())
 	return err
 }
 
@@ -137,7 +138,7 @@ func (a *app) forgetOfClass(m *class.Markbook, who string, yes bool) error {
 	case n == 0 && !ok:
 		return fmt.Errorf(saidNobodyToForget, who)
 	}
-	if err := a.sure(yes, fmt.Sprintf(saidWillForget, n, s.Name, m.Record.Path())); err != nil {
+	if err := a.sure(yes, fmt.Sprintf(saidWillForget, summary.Entries(n), s.Name, m.Record.Path())); err != nil {
 		return err
 	}
 	n, _, err = m.Forget(s.ID)
@@ -165,6 +166,6 @@ func (a *app) forgotten(name string, entries int, path string, err error) error 
 	if err != nil {
 		return err
 	}
-	_, err = fmt.Fprintf(a.Out, saidForgotten+"\n", name, entries, path)
+	_, err = fmt.Fprintf(a.Out, saidForgotten+"\n", name, summary.Entries(entries), path)
 	return err
 }

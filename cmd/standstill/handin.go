@@ -10,6 +10,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"example.org/standstill/tutor/class"
+	"example.org/standstill/tutor/class/summary"
 )
 
 func handInCommand(a *app) *cobra.Command {
@@ -28,8 +29,8 @@ func handInCommand(a *app) *cobra.Command {
 			return a.handIn(folder, student, classFile)
 		},
 	}
-	c.Flags().StringVar(&student, "student", "", "the name or id of the `student`; without this flag, the student who practised last")
-	c.Flags().StringVar(&classFile, "class", "", "the class `file`; the default is class.yaml in the folder of the program or in the data folder")
+	c.Flags().StringVar(&student, "student", "", "the name or the id of the `student`; the default is the student who practised last")
+	c.Flags().StringVar(&classFile, "class", "", "the class `file`; the default is class.yaml in the program's folder or in the data folder")
 	return c
 }
 
@@ -60,6 +61,6 @@ func (a *app) handIn(folder, student, classFile string) error {
 	if err := out.write(path, data); err != nil {
 		return err
 	}
-	fmt.Fprintf(a.Out, saidHandedIn+"\n", path, entries, desk.Student.Name)
+	fmt.Fprintf(a.Out, saidHandedIn+"\n", path, summary.Entries(entries), desk.Student.Name)
 	return nil
 }

@@ -53,7 +53,7 @@ func hostCommand(a *app) *cobra.Command {
 		// For the test that runs every command: it knows by this that the command does not end by itself.
 		Annotations: map[string]string{serves: "listening "},
 	}
-	c.PersistentFlags().StringVar(&h.file, "class", "", "the class `file`; the default is class.yaml in the folder of the program or in the data folder")
+	c.PersistentFlags().StringVar(&h.file, "class", "", "the class `file`; the default is class.yaml in the program's folder or in the data folder")
 	c.PersistentFlags().StringVar(&h.key, "host-key", "", "the `file` with the private key of this host; use the same file for all hosts of a school")
 	f := c.Flags()
 	f.StringVar(&h.listen, "listen", ":2222", "wait for connections on this `address`")

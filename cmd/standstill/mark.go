@@ -21,9 +21,10 @@ func markCommand(a *app) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "mark",
 		Short: "Mark answers that another program sends as JSON",
-		Long: `This command reads requests from standard input. Each line is one request, a
-JSON object. For each request the command writes one line with the result, in
-the same order. A request looks like this:
+		Long: `This command reads requests from standard input. Each line is one request,
+written as a JSON object. For each request, the command writes one line with the
+result. The results are in the same order as the requests. A request looks like
+this:
 
   {"problem":"canal-lantern","stage":"solve","answer":"T1 = 20.2 N"}
 
@@ -208,7 +209,7 @@ func plainJSON(err error) string {
 	case errors.As(err, &kind):
 		return "expected a JSON object, not a JSON " + kind.Value
 	case errors.As(err, &syntax):
-		return fmt.Sprintf("the line is not valid JSON from byte %d on", syntax.Offset)
+		return fmt.Sprintf("the line is not valid JSON; the error is at byte %d", syntax.Offset)
 	}
 	return err.Error()
 }

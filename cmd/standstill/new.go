@@ -20,8 +20,8 @@ func bankNewCommand(a *app) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "new [FILE]",
 		Short: "Create a problem file by answering questions",
-		Long: `This command asks for everything that a problem needs and writes a problem file
-with comments. It then solves the problem and shows the drawing and the
+		Long: `This command asks for everything that a problem needs, and then writes a problem
+file with comments. It also solves the problem and shows the drawing and the
 solution. The program checks each answer at once. To go back to the previous
 question, type back. If you stop before the end, your answers are saved. To
 continue with the next question, type the same command again.
@@ -42,18 +42,18 @@ on. To see what these keys mean, type standstill help problem-file.`,
 	}
 	f := c.Flags()
 	f.StringVar(&n.draft.ID, "id", "", "the `id` of the problem; without this flag, the id is the name of the file")
-	f.StringVar(&n.draft.Title, "title", "", "its `title`")
-	f.StringVar(&n.draft.Topic, "topic", "", "its `topic`")
-	f.StringVar(&n.draft.Level, "level", "", "its `level`: 1, 2 or 3")
-	f.StringVar(&n.draft.Text, "text", "", "the `text` of the problem, with letters in braces and with _ for a space")
-	f.StringArrayVar(&n.given, "given", nil, "a `given` quantity, as in m=3.2_kg; you can repeat this flag")
+	f.StringVar(&n.draft.Title, "title", "", "the `title` of the problem")
+	f.StringVar(&n.draft.Topic, "topic", "", "the `topic` of the problem")
+	f.StringVar(&n.draft.Level, "level", "", "the `level` of the problem: 1, 2 or 3")
+	f.StringVar(&n.draft.Text, "text", "", "the `text` of the problem, with letters in braces; you can type _ instead of a space")
+	f.StringArrayVar(&n.given, "given", nil, "a given `quantity`, as in m=3.2_kg; you can repeat this flag")
 	f.StringVar(&n.draft.Tilt, "tilt", "", "the `angle` by which the x axis is turned, or left if the x axis points to the left")
-	f.StringArrayVar(&n.draft.Bodies, "body", nil, "the name of a `body`, if there are several bodies; you can repeat this flag")
+	f.StringArrayVar(&n.draft.Bodies, "body", nil, "the name of a `body`, if there are several bodies; repeat this flag for each body")
 	f.StringArrayVar(&n.forces, "force", nil, "a `force`, as in name=T1,kind=tension,points=up_left,angle=alpha,from=x")
-	f.StringArrayVar(&n.equal, "equal", nil, "a letter for forces of `equal` size, as in T=T1,T2")
-	f.StringSliceVar(&n.draft.Find, "find", nil, "the unknowns to find, with commas between them")
+	f.StringArrayVar(&n.equal, "equal", nil, "a `letter` for forces of equal size, as in T=T1,T2")
+	f.StringSliceVar(&n.draft.Find, "find", nil, "the unknowns to find, separated by commas")
 	f.StringArrayVar(&n.vary, "vary", nil, "the `range` of a given quantity, as in m=1.5_to_5.0_step_0.1; you can repeat this flag")
-	f.StringVar(&n.draft.Notes, "notes", "", "a note for the `teacher`")
+	f.StringVar(&n.draft.Notes, "notes", "", "a `note` for other teachers")
 	return c
 }
 

@@ -198,10 +198,10 @@ func TestHostShowsTheLab(t *testing.T) {
 	}
 	k.type_("")
 	seen := k.until("q quit")
-	if !strings.Contains(seen, "0 here") {
+	if !strings.Contains(seen, "0 connected") {
 		t.Errorf("the view is\n%s", seen)
 	}
-	seen += k.until("0 here")
+	seen += k.until("0 connected")
 	fmt.Fprint(terminal, "q")
 	rest := k.until("never")
 	if err := c.Wait(); err != nil {
@@ -228,7 +228,7 @@ func TestInterruptKeepsTheAnswersOfADialogue(t *testing.T) {
 			t.Fatal(err)
 		}
 		k.until("never")
-		if err := k.Wait(); err == nil || !strings.Contains(said.String(), "your answers are saved in quay.yaml.draft") {
+		if err := k.Wait(); err == nil || !strings.Contains(said.String(), "Your answers are saved in quay.yaml.draft") {
 			t.Fatalf("%v: %v: %q", signal, err, said.String())
 		}
 		if draft, err := os.ReadFile(filepath.Join(c.Dir, "quay.yaml.draft")); err != nil || !strings.Contains(string(draft), "A hook over the quay") {

@@ -25,7 +25,7 @@ func recordCommand(a *app) *cobra.Command {
 	c := &cobra.Command{
 		Use:     "record [STUDENT]",
 		Short:   "Print a student's progress",
-		Long:    "This command prints the status of every problem that a student has started. Without a STUDENT, it prints the status for the student who practised last.",
+		Long:    "This command prints the status of every problem that a student has started. If you do not name a student, it prints the status for the student who practised last.",
 		Example: "  standstill record\n  standstill record Nele --json",
 		Args: func(c *cobra.Command, args []string) error {
 			if len(args) > 1 {
@@ -46,7 +46,7 @@ func recordCommand(a *app) *cobra.Command {
 		},
 	}
 	c.Flags().BoolVar(&asJSON, "json", false, "print one JSON object")
-	c.Flags().StringVar(&classFile, "class", "", "the class `file`; the default is class.yaml in the folder of the program or in the data folder")
+	c.Flags().StringVar(&classFile, "class", "", "the class `file`; the default is class.yaml in the program's folder or in the data folder")
 	c.AddCommand(forgetCommand(a), recordMigrateCommand(a), recordCopyCommand(a), recordExportCommand(a))
 	return c
 }

@@ -39,8 +39,8 @@ func recordCopyCommand(a *app) *cobra.Command {
 		Long: `This command adds all entries of one record to another record. A record is
 either a file or the address of a database. To choose the class in a database,
 end the address with ?book= and the number key of the class. The entries keep
-their ids and numbers. Other programs can use both records at the same time. If
-you copy again, the command adds only the new entries.`,
+their ids and numbers. Other programs can use both records during the copy. If
+you copy again later, the command adds only the new entries.`,
 		Example: "  standstill record copy record.db 'postgres://host@db.school.example/standstill?book=harbour-2'",
 		Args:    exactly(2, "two records, one to copy from and one to copy to"),
 		RunE: func(_ *cobra.Command, args []string) error {
@@ -99,7 +99,7 @@ func recordExportCommand(a *app) *cobra.Command {
 			return said(a.exportStudent(desk))
 		},
 	}
-	c.Flags().StringVar(&classFile, "class", "", "the class `file` whose list contains the name; the default is class.yaml in the folder of the program or in the data folder")
+	c.Flags().StringVar(&classFile, "class", "", "the class `file` that lists the student; the default is class.yaml in the program's folder or in the data folder")
 	return c
 }
 

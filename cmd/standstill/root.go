@@ -48,7 +48,7 @@ func root(a *app) *cobra.Command {
 	all.StringArrayVar(&a.folders, "bank", nil, "add a `folder` of problem files; you can repeat this flag")
 	all.StringVar(&a.recordFile, "record", "", "the `file` of the record, or the address of a database")
 	own := c.Flags()
-	own.StringVar(&a.classFile, "class", "", "the class `file`, for practice in a class")
+	own.StringVar(&a.classFile, "class", "", "the class `file`, if you practise with a class")
 	own.BoolVar(&a.plain, "plain", false, "use lines of text instead of screens")
 	a.screenFlags(own)
 	all.BoolP("help", "h", false, "show this help")

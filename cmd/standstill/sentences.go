@@ -6,11 +6,11 @@ import (
 )
 
 const (
-	saidRoot = `Standstill is a tutor for forces in equilibrium. It gives you a problem, marks
-your reasoning line by line, and says what is wrong with a line.
+	saidRoot = `Standstill is a tutor for forces in equilibrium. It gives you a problem, checks
+your reasoning line by line, and explains your mistakes.
 
-If you type only standstill, without a command, the tutor opens. Standstill
-saves your work. The next time, you continue where you stopped.`
+To open the tutor, type standstill without a command. Your work is saved, so you
+can continue later where you stopped.`
 
 	saidUsage = `Usage:{{if .Runnable}}
   {{.UseLine}}{{end}}{{if .HasAvailableSubCommands}}
@@ -28,7 +28,7 @@ Flags:
 Flags of every command:
 {{.InheritedFlags.FlagUsages | trimTrailingWhitespaces}}{{end}}{{if .HasAvailableSubCommands}}
 
-"{{.CommandPath}} COMMAND --help" explains one command.{{end}}
+To read about one command, type "{{.CommandPath}} COMMAND --help".{{end}}
 `
 	saidCompletion     = "Print a script that completes commands when you press Tab"
 	saidCompletionLong = `This command prints a completion script for your shell. Save the script in the
@@ -39,21 +39,21 @@ shell then completes the commands and flags of standstill.`
 	saidFault          = "Standstill stopped because of an error in the program: %v. The lines that you checked earlier are saved."
 	saidNoOutput       = "the output cannot be written: %s"
 	saidNoInput        = "the input cannot be read: %s"
-	saidNoCommand      = "there is no command %q; standstill help lists the commands"
+	saidNoCommand      = "there is no command %q; to see all commands, type standstill help"
 	saidNearCommand    = "there is no command %q; did you mean %s?"
-	saidMissing        = "%s needs %s; %s --help shows an example"
-	saidTooMany        = "%q cannot be used after %s; %s --help shows an example"
-	saidNoFlag         = "%s has no flag %s; %s --help lists its flags"
+	saidMissing        = "%s needs %s; for an example, type %s --help"
+	saidTooMany        = "%[2]s does not accept the extra word %[1]q; for an example, type %[3]s --help"
+	saidNoFlag         = "%s has no flag %s; to see its flags, type %s --help"
 	saidNearFlag       = "%s has no flag %s; did you mean %s?"
 	saidBareFlag       = "the flag %s needs a value, as in %s"
-	saidFlagValue      = "the flag %s cannot have the value %q"
-	saidFlagSyntax     = "%q is not the name of a flag; %s --help lists its flags"
+	saidFlagValue      = "the value %[2]q is not possible for the flag %[1]s"
+	saidFlagSyntax     = "%q is not the name of a flag; to see all flags, type %s --help"
 	saidLightAndDark   = "the flags --light and --dark cannot be used together; choose one"
-	saidNoRecord       = "there is no record at %s; the program creates the record when a student starts to practise"
+	saidNoRecord       = "there is no record file %s; the program creates this file when a student starts to practise"
 	saidWaitsForRecord = "Waiting for the record %s, which another program is using."
 	saidNobody         = "the record is empty, because nobody has practised yet"
-	saidNoStudent      = "the record has no student %q; its students are %s"
-	saidNameStudent    = "name a student; the students in the record are %s"
+	saidNoStudent      = "there is no student %q in the record; students in the record: %s"
+	saidNameStudent    = "give the name of a student; students in the record: %s"
 )
 
 // part is a part of the manual page that no command has.
@@ -64,11 +64,11 @@ func saidManual() []part {
 		{"FILES", `The record is in the data folder of Standstill: ~/.local/share/standstill on
 Linux, ~/Library/Application Support/standstill on macOS, and
 %LocalAppData%\standstill on Windows. The program looks for a class file called
-class.yaml in this folder and in the folder of the program.`},
-		{"ENVIRONMENT", `If STANDSTILL_DATA names a folder, the program uses this folder as its data
-folder. If NO_COLOR is set, the program does not use colours.`},
+class.yaml in this folder and in the program's folder.`},
+		{"ENVIRONMENT", `To use a different data folder, set STANDSTILL_DATA to the path of this folder.
+To switch off the colours, set NO_COLOR to any value.`},
 		{"EXIT STATUS", `The exit status is 0 if the command succeeded, 1 if it found an error or could
-not finish, and 2 if the command line has an error.`},
+not finish, and 2 if the command or its flags were typed incorrectly.`},
 	}
 }
 

@@ -20,12 +20,13 @@ func sheetCommand(a *app) *cobra.Command {
 		Use:   "sheet PROBLEM…",
 		Short: "Make a sheet of problems to print",
 		Long: `This command writes one HTML file that you can print from a browser. For each
-problem, the file contains a page to work on, with the drawing, and the worked
-solution on a separate page. With a class file, every student gets the same
-numbers on paper as on the screen. To print only for some students, name them
-with --student. If you name a class file and no PROBLEM, the file contains the
-set work of the class. Without a class file, --numbers KEY gives different
-numbers to each student whom you name with --student.`,
+problem, the HTML file contains a page to work on, with the drawing, and the
+worked solution on a separate page. With a class file, every student gets the
+same numbers on paper as on the screen. To make sheets for only some of the
+students, add --student for each of them. If you give a class file but no
+PROBLEM, the sheets contain the set work of the class. Without a class file, use
+--numbers KEY to give different numbers to each student whom you name with
+--student.`,
 		Example: `  standstill sheet canal-lantern -o lantern-sheet.html
   standstill sheet banner-ring crate-ramp --numbers 10b --student ada --student ben -o work.html
   standstill sheet --class physics-10b.yaml --no-solution -o physics-10b.html
@@ -49,7 +50,7 @@ numbers to each student whom you name with --student.`,
 	c.Flags().StringVarP(&file, "output", "o", "", "the `file` to write; without this flag, the sheet goes to standard output")
 	c.Flags().BoolVar(&noKey, "no-solution", false, "leave out the worked solutions")
 	c.Flags().BoolVar(&noKey, "no-key", false, "the same as --no-solution")
-	c.Flags().BoolVar(&answers, "answers", false, "write only the numbers and results of all students, with one page for each problem")
+	c.Flags().BoolVar(&answers, "answers", false, "write only each student's numbers and results, with one page for each problem")
 	return c
 }
 

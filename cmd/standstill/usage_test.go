@@ -140,7 +140,7 @@ func TestExamplesRun(t *testing.T) {
 				stderr = "" // its log
 			}
 			if strings.HasPrefix(strings.TrimSpace(example), exampleAccept) {
-				code, stderr = code-exitFound, strings.Replace(stderr, "No entry in the record of the class has an id that begins with these letters.\n", "", 1)
+				code, stderr = code-exitFound, strings.Replace(stderr, "No entry in the class record has an id that begins with these characters.\n", "", 1)
 			}
 			if code != exitFine || stderr != "" {
 				t.Errorf("%s ends with %d: %s", strings.TrimSpace(example), code, stderr)
