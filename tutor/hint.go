@@ -86,14 +86,34 @@ func (g *Page) nextLevel(about topic) int {
 	return level
 }
 
-// Hint gives the next hint for the item in hand and saves that it was given. The
-// third shows the step. After it the same hint is given again and nothing is saved.
-// The line is nil where nothing is open.
+// hintedItem is the item of a stage that the next hint is about: the one in hand, or another open
+// one for which the last line was refused, unless the student chose the one in hand.
+func (g *Page) hintedItem(stage checker.Stage, item string) string {
+	last := g.lastTyped()
+	if last == nil || g.chosen == (Place{stage, item}) {
+		return item
+	}
+	if _, ok := last.faulty(stage, item); ok {
+		return item
+	}
+	open := g.open(stage)
+	for _, t := range last.tries {
+		if t.at.Stage == stage && t.Verdict != checker.Right && slices.Contains(open, t.at.Item) {
+			return t.at.Item
+		}
+	}
+	return item
+}
+
+// Hint gives the next hint for the item in hand, or for the one that was typed instead, and saves
+// that it was given. The third shows the step. After it the same hint is given again and nothing
+// is saved. The line is nil where nothing is open.
 func (l *Lesson) Hint() (*Line, error) {
 	stage, item, ok := l.InHand()
 	if !ok {
 		return nil, nil
 	}
+	item = l.hintedItem(stage, item)
 	about := topicOf(l.subject(stage, item))
 	level := l.nextLevel(about)
 	for i := len(l.lines) - 1; i >= 0; i-- {
@@ -102,15 +122,19 @@ func (l *Lesson) Hint() (*Line, error) {
 			return last, nil
 		}
 	}
-	return l.note(record.Entry{Kind: record.Hint, Stage: string(stage), Item: item, Ref: l.lastTyped(), Detail: strconv.Itoa(level)})
+	ref := ""
+	if last := l.lastTyped(); last != nil {
+		ref = last.ID
+	}
+	return l.note(record.Entry{Kind: record.Hint, Stage: string(stage), Item: item, Ref: ref, Detail: strconv.Itoa(level)})
 }
 
-// lastTyped is the entry of the line that was typed last, "" for none.
-func (l *Lesson) lastTyped() string {
-	for i := len(l.lines) - 1; i >= 0; i-- {
-		if l.lines[i].Kind == Typed {
-			return l.lines[i].ID
+// lastTyped is the line that was typed last, nil for none.
+func (g *Page) lastTyped() *Line {
+	for i := len(g.lines) - 1; i >= 0; i-- {
+		if g.lines[i].Kind == Typed {
+			return &g.lines[i]
 		}
 	}
-	return ""
+	return nil
 }

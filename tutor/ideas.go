@@ -230,7 +230,7 @@ func Spoiled(s *statics.System, stage checker.Stage, item string, code checker.C
 // likeliest is the row of a code. In Forces a force too many is one that was not
 // found by asking what touches the body.
 func likeliest(code checker.Code, stage checker.Stage) []Idea {
-	if code == checker.ExtraForce && stage == checker.Diagram {
+	if code.IsOtherInList() && stage == checker.Diagram {
 		return []Idea{FindingForces}
 	}
 	return spoils[code]

@@ -151,6 +151,28 @@ func TestHintsGoUpAndTheThirdIsCounted(t *testing.T) {
 	}
 }
 
+// TestHintFollowsWhatWasTyped asks for hints after a line about another item than the one in hand.
+func TestHintFollowsWhatWasTyped(t *testing.T) {
+	l := open(t, seat(t, ""), "canal-lantern")
+	handIn(t, l, lantern[0])
+	for _, step := range []struct{ typed, chosen, about string }{
+		{"T2y = T2 cos β", "", "T2y"},
+		{"T2y = T2 tan β; T1x = T1 sin α", "", "T1x"},
+		{"T2y = T2 cos β", "T1x", "T1x"},
+		{"T2y = T2 sin β", "", "T1x"},
+	} {
+		if _, err := l.Check(step.typed); err != nil {
+			t.Fatal(err)
+		}
+		if step.chosen != "" && !l.Choose(step.chosen) {
+			t.Fatalf("%s cannot be chosen", step.chosen)
+		}
+		if line, err := l.Hint(); err != nil || line.Item != step.about {
+			t.Errorf("after %q the hint is %+v, %v; want one about %s", step.typed, line, err, step.about)
+		}
+	}
+}
+
 func TestKeptLineGoesOnAndIsDisputedUntilAccepted(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "record.db")
 	l := open(t, seat(t, path), "canal-lantern")
