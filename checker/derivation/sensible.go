@@ -182,15 +182,16 @@ func (t *working) secondRoot(sums []balance, names []string) {
 	if len(sums) != 2 || len(names) != 2 {
 		return
 	}
-	other, ok := t.otherRoot(names)
+	other, ok := t.solved.SecondRoot([2]string(names))
 	if !ok {
 		return
 	}
 	var values, outside, negative []string
-	for i, name := range names {
+	for _, name := range names {
 		v, _ := t.solved.Model.Variable(name)
-		value, figures := other[i], t.figures
+		value, figures := other[t.solved.Slots[name]], t.figures
 		if v.Angle {
+			value = math.Remainder(value, 2*math.Pi)
 			figures = t.figuresOf(value)
 		} else {
 			value *= t.solved.Own.Scale(v.Dim)
@@ -215,76 +216,4 @@ func (t *working) secondRoot(sums []balance, names []string) {
 	if len(reasons) > 0 {
 		t.lines = append(t.lines, fmt.Sprintf(saySecond, listed(values), strings.Join(reasons, sayAndAlso)))
 	}
-}
-
-// starts are where the search for a second solution begins, as shares of the right size and in
-// degrees; distinct is how far off two solutions are from each other, in radians or as a share of
-// the right size.
-var starts = struct {
-	shares, degrees []float64
-}{[]float64{-2, 0.2, 3}, []float64{-60, -20, 30, 120, 200}}
-
-const distinct = 0.02
-
-// otherRoot searches for a second solution with other values of two unknowns, from a few fixed
-// places; the other unknowns begin where they are right.
-func (t *working) otherRoot(names []string) (other [2]float64, ok bool) {
-	right, places := t.valuesOf(names, t.solved.Values), [2][]float64{}
-	for i, name := range names {
-		if v, _ := t.solved.Model.Variable(name); v.Angle {
-			for _, d := range starts.degrees {
-				places[i] = append(places[i], d*quantity.Degree)
-			}
-			continue
-		}
-		for _, share := range starts.shares {
-			places[i] = append(places[i], share*right[i])
-		}
-	}
-	known := t.solved.Values[:len(t.solved.Model.Variables)]
-	for _, a := range places[0] {
-		for _, b := range places[1] {
-			at := map[string]float64{names[0]: a, names[1]: b}
-			var start []float64
-			for _, name := range t.solved.Model.Unknowns() {
-				value, moved := at[name]
-				if !moved {
-					value = known[t.solved.Slots[name]]
-				}
-				start = append(start, value)
-			}
-			if env, err := t.solved.Model.SolveNear(known, start); err == nil {
-				if other = t.valuesOf(names, env); t.differs(names, other, right) {
-					return other, true
-				}
-			}
-		}
-	}
-	return other, false
-}
-
-// valuesOf looks up two unknowns, an angle between −180° and 180°.
-func (t *working) valuesOf(names []string, env []float64) (values [2]float64) {
-	for i, name := range names {
-		values[i] = env[t.solved.Slots[name]]
-		if v, _ := t.solved.Model.Variable(name); v.Angle {
-			// 350° and −10° are the same direction and must not count as two solutions.
-			values[i] = math.Remainder(values[i], 2*math.Pi)
-		}
-	}
-	return values
-}
-
-// differs leaves out the same solution found again.
-func (t *working) differs(names []string, a, right [2]float64) bool {
-	for i, name := range names {
-		scale := 1.0
-		if v, _ := t.solved.Model.Variable(name); !v.Angle {
-			scale = math.Abs(right[i])
-		}
-		if math.Abs(a[i]-right[i]) > distinct*scale {
-			return true
-		}
-	}
-	return false
 }

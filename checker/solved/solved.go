@@ -11,6 +11,7 @@
 //	stage.go        the five stages and the items of each
 //	depends.go      what a tree speaks of: unknowns, givens, forces
 //	direction.go    where forces really point; angles.go the angles at which they are drawn
+//	root.go         a second solution of the sums
 package solved
 
 import (
