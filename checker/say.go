@@ -43,7 +43,7 @@ func (j sentence) subject(f mistake.Finding) *wording.Subject {
 		}
 		s.Among = append(s.Among, name)
 	}
-	if f.Row != nil && f.Row.Weight == mistake.SecondWeight {
+	if f.Row != nil && f.Row.Strange == mistake.SecondWeight {
 		s.Force = solved.OnlyOf(s.Body, statics.Weight)
 	}
 	s.What, s.Instead = f.What, f.Instead
@@ -63,20 +63,20 @@ func (j sentence) subject(f mistake.Finding) *wording.Subject {
 	return s
 }
 
-// strangeWeight finds what is odd about a force that the problem does not have: it may be a weight,
-// beside the one that there is or where there is none.
-func (j sentence) strangeWeight(f mistake.Finding) mistake.StrangeWeight {
+// strangeForce finds what is odd about a force that the problem does not have: it may be a weight,
+// beside the one that there is or where there is none, or friction where there is none.
+func (j sentence) strangeForce(f mistake.Finding) mistake.StrangeForce {
 	s := j.m.ref.subject(j.m.stage, j.m.item)
 	if f.Code != ExtraForce || f.About != "" || len(f.All) != 1 || s.Body == nil {
 		return mistake.NotStrange
 	}
-	switch {
-	case diagram.KindOf(f.All[0]) != statics.Weight:
-		return mistake.NotStrange
-	case solved.OnlyOf(s.Body, statics.Weight) != nil:
+	switch kind := diagram.KindOf(f.All[0]); {
+	case kind == statics.Weight && solved.OnlyOf(s.Body, kind) != nil:
 		return mistake.SecondWeight
-	case !solved.HasKind(s.Body, statics.Weight):
+	case kind == statics.Weight && !solved.HasKind(s.Body, kind):
 		return mistake.NoWeightHere
+	case kind == statics.Friction && !solved.HasKind(s.Body, kind):
+		return mistake.NoFrictionHere
 	}
 	return mistake.NotStrange
 }

@@ -7,8 +7,8 @@ import (
 
 // wrong says of the line what was found.
 func (m *marking) wrong(f mistake.Finding) Report {
-	if odd := m.sentence().strangeWeight(f); odd != mistake.NotStrange {
-		f = m.ref.mistakes.StrangeWeight(odd, f.All[0])
+	if odd := m.sentence().strangeForce(f); odd != mistake.NotStrange {
+		f = m.ref.mistakes.StrangeForce(odd, f.All[0])
 	}
 	report := Report{Verdict: Wrong, Code: f.Code, About: f.About, Item: m.item}
 	report.Message, report.is = m.sentence().saidWrong(f)

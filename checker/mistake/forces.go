@@ -130,7 +130,7 @@ var forces = []Row{
 		},
 	},
 	{
-		Code: ExtraForce, Cost: 9, Weight: SecondWeight,
+		Code: ExtraForce, Cost: 9, Strange: SecondWeight,
 		Said: Said{
 			Line: "{The force} is already the whole weight of {body}. What could {stranger} be the weight of?",
 			List: "{The force} is already the whole weight of {body}. What could {stranger} be the weight of?",
@@ -140,13 +140,22 @@ var forces = []Row{
 			Rule: "The weight of {body} is the pull of the Earth on {body} and everything that belongs to it."}},
 	},
 	{
-		Code: ExtraForce, Cost: 9, Weight: NoWeightHere,
+		Code: ExtraForce, Cost: 9, Strange: NoWeightHere,
 		Said: Said{
 			Stranger: "In this problem, the weight of {body} is not one of the forces. {noweight}",
 		},
 		Hints: []Hint{{At: OnSum | OnList,
 			Ask:  "{askweight}",
 			Rule: "{ruleweight}"}},
+	},
+	{
+		Code: ExtraForce, Cost: 9, Strange: NoFrictionHere,
+		Said: Said{
+			Stranger: "In this problem, friction is not one of the forces on {body}. Does {body} touch a surface, and what does the text say about this surface?",
+		},
+		Hints: []Hint{{At: OnSum | OnList,
+			Ask:  "Does the text say that a surface is rough, or does it give a coefficient of friction?",
+			Rule: "Friction acts only where two surfaces touch. If the text calls a surface smooth or does not mention friction, assume that there is no friction."}},
 	},
 	{Code: ExtraForce, Cost: 2.6, Sum: bothComponents, Alone: true},
 	{Code: ExtraForce, Cost: 2, Tells: 0.2, Term: putInResolved, NotInSums: true, Seen: true},

@@ -53,21 +53,21 @@ type Row struct {
 	// DigitsCost is what that costs.
 	DigitsCost float64
 
-	AllTerms   bool          // it is also made in all the terms of a sum that it can change
-	Everywhere bool          // it is also made in every sum at once
-	Alone      bool          // it is tried by itself only, in a sum as it was typed
-	AtLast     bool          // it is often made in the last equation, after the others gave what is right
-	NotInSums  bool          // a changed sum with it is not solved for its numbers
-	Tells      float64       // in a pair, the mistake that tells less is told; its Cost where this is 0
-	Absent     bool          // its force is one that the line does not speak of
-	Seen       bool          // it is told only where the line has the terms that it makes
-	OfGiven    bool          // a given value is typed otherwise
-	SameZero   bool          // a sum with it may be zero just where the right one is, as for equal angles
-	Weight     StrangeWeight // what is odd about a weight that the problem does not have
-	NoLetter   bool          // the line has a letter that the problem lacks
-	LineLast   bool          // Line is asked only where nothing else explains the line
-	Signed     bool          // in a component it is seen in the sign alone, which a size does not show
-	OfSums     bool          // only a sum can show it, where an axis is asked; no line of working is told so
+	AllTerms   bool         // it is also made in all the terms of a sum that it can change
+	Everywhere bool         // it is also made in every sum at once
+	Alone      bool         // it is tried by itself only, in a sum as it was typed
+	AtLast     bool         // it is often made in the last equation, after the others gave what is right
+	NotInSums  bool         // a changed sum with it is not solved for its numbers
+	Tells      float64      // in a pair, the mistake that tells less is told; its Cost where this is 0
+	Absent     bool         // its force is one that the line does not speak of
+	Seen       bool         // it is told only where the line has the terms that it makes
+	OfGiven    bool         // a given value is typed otherwise
+	SameZero   bool         // a sum with it may be zero just where the right one is, as for equal angles
+	Strange    StrangeForce // what is odd about a force that the problem does not have
+	NoLetter   bool         // the line has a letter that the problem lacks
+	LineLast   bool         // Line is asked only where nothing else explains the line
+	Signed     bool         // in a component it is seen in the sign alone, which a size does not show
+	OfSums     bool         // only a sum can show it, where an axis is asked; no line of working is told so
 
 	Open      bool // nothing is named: the line is wrong and no mistake is found
 	Passing   bool // it is no habit: whoever makes it twice is not making the same mistake again
@@ -178,5 +178,5 @@ const (
 	mostCost     = 7.5   // beyond this, the evidence is too thin to say anything
 )
 
-// StrangeWeight is what is odd about a weight that the problem does not have.
-type StrangeWeight uint8
+// StrangeForce is what is odd about a force that the problem does not have.
+type StrangeForce uint8

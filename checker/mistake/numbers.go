@@ -37,6 +37,13 @@ var numbers = []Row{
 		Said: Said{Value: "This value of {unknown} is {what}. Which equation would give this value?"},
 	},
 	{
+		Code: Unexplained, Cost: 0.5, Value: secondRoot,
+		Said: Said{Value: "This value of {unknown} belongs to a second solution of the equations. This solution does not fit the drawing."},
+		Hints: []Hint{{At: Anywhere,
+			Ask:  "With this value, what do the equations give for the other unknown? Does each force then point as in the drawing?",
+			Rule: "Two different angles can have the same sine or the same cosine, so the equations can have two solutions. In the right one, each force points to the side that the drawing shows."}},
+	},
+	{
 		Code: Slip, Meaning: "a numerical slip", Cost: 5, Passing: true,
 		Digits: isNear, DigitsCost: 2.55,
 		Said: Said{
@@ -159,7 +166,7 @@ func handedBackMass(p *trial.Problem, v Target) []Number {
 			}
 			for j, mu := range p.Solved.Model.Variables {
 				if mu.Dim == quantity.None && mu.Role == statics.IsGiven {
-					all = append(all, Number{Value: p.Solved.Values[i] * p.Solved.Values[j], Cost: seen / 2, What: "the mass is used as a weight"})
+					all = append(all, Number{Value: p.Solved.Values[i] * p.Solved.Values[j], Cost: seen / 2, What: "the coefficient of friction is multiplied by a mass"})
 				}
 			}
 		}
@@ -550,6 +557,34 @@ func oneStep(p *trial.Problem, v Target) []Number {
 		}
 	})
 	return all
+}
+
+// secondRoot is the value in another solution of the right equations, which is none of the problem.
+func secondRoot(p *trial.Problem, v Target) []Number {
+	names := p.Solved.Model.Unknowns()
+	if p.Solved.Model.Linear() || len(names) != 2 {
+		return nil
+	}
+	env, ok := p.Solved.SecondRoot([2]string(names))
+	// A letter of equal sizes has a slot behind those of the model.
+	if !ok || v.Slot >= len(env) || p.Solved.Model.Unphysical(env) == "" {
+		return nil
+	}
+	for _, name := range names {
+		slot := p.Solved.Slots[name]
+		x, right := env[slot], p.Solved.Values[slot]
+		if known, _ := p.Solved.Model.Variable(name); known.Angle {
+			x, right = math.Sin(x), math.Sin(right)
+		}
+		// A force turned round, or the drawing upside down: who gets that has a sign wrong.
+		if math.Abs(math.Abs(x)-math.Abs(right)) <= trial.RoundedShare*math.Abs(right) {
+			return nil
+		}
+	}
+	if v.Dim == quantity.Angle {
+		return []Number{{Value: math.Remainder(env[v.Slot], 2*math.Pi)}}
+	}
+	return []Number{{Value: env[v.Slot]}}
 }
 
 // acrossTheWeight takes a string between two bodies, which lies across the weight of one of them, to

@@ -105,6 +105,16 @@ var resolving = []Row{
 		},
 	},
 	{
+		Code: OtherAngle, Cost: 1.9, Term: fromTheHorizontal, NotInSums: true, Shows: hasFunction,
+		Said: Said{
+			Component: "The angle in your line is not the angle between {force} and an axis.",
+			Line:      "{In}, the angle that you used with {force} is not the angle between {force} and an axis.",
+		},
+		Hints: []Hint{{At: OnComponent | OnSum | OnLine, Slanted: true,
+			Ask:  "In which direction does {axis} point, and from which line is the marked angle of {force} measured?",
+			Rule: "The axes of this problem are turned. Use the angle that {force} makes with one of these axes, not its angle to the horizontal."}},
+	},
+	{
 		Code: OtherAngle, Cost: 1.8, Value: givenAngle,
 		Said: Said{Value: "This value of {unknown} comes from one of the given angles, but {unknown} is a different angle."},
 	},
@@ -328,6 +338,16 @@ func otherAngle(p *trial.Problem, at solved.Place, t solved.Term) []solved.Term 
 		}
 	}
 	return all
+}
+
+// fromTheHorizontal measures an angle from the horizontal where the axes are those of a slope, or takes
+// one that is measured from the slope for such an angle.
+func fromTheHorizontal(p *trial.Problem, at solved.Place, t solved.Term) []solved.Term {
+	tilt := p.Solved.Bodies[at.Body].Tilt
+	if t.Function == solved.Whole || t.Scale == 0 || t.Letter == "" || tilt == nil || tilt.Op != expr.Name || tilt.Name == t.Letter {
+		return nil
+	}
+	return p.Solved.TurnedBy(t, tilt.Name)
 }
 
 func tangentFor(_ *trial.Problem, _ solved.Place, t solved.Term) []solved.Term {

@@ -76,16 +76,17 @@ func (s *Search) named(code Code, about ...string) Finding {
 	return f
 }
 
-// The body has another weight, or none at all.
+// The body has another weight, or none at all; it has no friction.
 const (
-	NotStrange StrangeWeight = iota
+	NotStrange StrangeForce = iota
 	SecondWeight
 	NoWeightHere
+	NoFrictionHere
 )
 
-// StrangeWeight is what is found of a line with a weight that the problem does not have.
-func (s *Search) StrangeWeight(is StrangeWeight, name string) Finding {
-	if row := s.firstRow(func(r *Row) bool { return r.Weight == is }); row != nil {
+// StrangeForce is what is found of a line with a force that the problem does not have.
+func (s *Search) StrangeForce(is StrangeForce, name string) Finding {
+	if row := s.firstRow(func(r *Row) bool { return r.Strange == is }); row != nil {
 		return Finding{Code: row.Code, Row: row, All: []string{name}}
 	}
 	return s.named(ExtraForce)

@@ -46,6 +46,15 @@ func (s *System) WithAngle(t Term, letter string) Term {
 	return t
 }
 
+// TurnedBy gives the terms whose angle is larger or smaller by that letter.
+func (s *System) TurnedBy(t Term, letter string) []Term {
+	more, less := t, t
+	more.Angle = s.ready("angle "+t.Letter+" + "+letter, func() *expr.Node { return expr.Join(expr.Add, expr.Letter(t.Letter), expr.Letter(letter)) })
+	less.Angle = s.ready("angle "+t.Letter+" - "+letter, func() *expr.Node { return expr.Join(expr.Sub, expr.Letter(t.Letter), expr.Letter(letter)) })
+	more.Letter, less.Letter = "", ""
+	return []Term{more, less}
+}
+
 // ready compiles a tree once and keeps the program under its key.
 func (s *System) ready(key string, tree func() *expr.Node) *expr.Program {
 	if made, ok := s.made.programs.Load(key); ok {
