@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/trial"
 )
 
@@ -137,6 +138,10 @@ const farthest = 1e4
 // fromSums solves each system for the letter.
 func (s *Search) fromSums(v Target, systems []system) []Number {
 	var all []Number
+	rounds := 0
+	if v.Dim == quantity.None {
+		rounds = 1 // a coefficient is a quotient of two forces, which were rounded before
+	}
 	for _, one := range systems {
 		// A mistaken system may contradict itself; then it gives no number.
 		env, ok := s.p.Samples.SolveSums(one.sums, s.p.Solved.Values)
@@ -145,7 +150,7 @@ func (s *Search) fromSums(v Target, systems []system) []Number {
 		}
 		s.p.Solved.Fill(env, nil)
 		if x := env[v.Slot]; s.agree(v, env) && !math.IsNaN(x) && math.Abs(x) < farthest*math.Abs(v.Value)+trial.Same {
-			all = append(all, Number{Value: x, Cost: one.cost + one.row.InNumbers, row: one.row})
+			all = append(all, Number{Value: x, Cost: one.cost + one.row.InNumbers, Rounds: rounds, row: one.row})
 		}
 	}
 	return all
