@@ -3,8 +3,11 @@
 package record
 
 import (
+	"fmt"
 	"iter"
 	"path/filepath"
+	"runtime"
+	"sync/atomic"
 	"testing"
 )
 
@@ -46,6 +49,39 @@ func BenchmarkAppend(b *testing.B) {
 	for b.Loop() {
 		mustAppend(b, r, Entry{Student: "k7", Kind: Answer, Problem: "pier-sign", Stage: "x-sum", Text: "T1 cos 35 = T2 cos 50"})
 	}
+}
+
+// Two hundred students write at once, through one host and through two.
+func BenchmarkAppendAtOnce(b *testing.B) {
+	for _, hosts := range []int{1, 2} {
+		b.Run(fmt.Sprint("file, hosts=", hosts), func(b *testing.B) {
+			path := filepath.Join(b.TempDir(), "record.db")
+			appendAtOnce(b, hosts, path, "")
+		})
+		b.Run(fmt.Sprint("database, hosts=", hosts), func(b *testing.B) {
+			location, book := bookOf(b)
+			appendAtOnce(b, hosts, location, book)
+		})
+	}
+}
+
+func appendAtOnce(b *testing.B, hosts int, location, book string) {
+	var open []*Record
+	for i := range hosts {
+		r, err := Open(location, Options{Book: book, Host: fmt.Sprint("host ", i)})
+		must(b, err)
+		defer r.Close()
+		open = append(open, r)
+	}
+	var writers atomic.Int64
+	b.SetParallelism(200 / runtime.GOMAXPROCS(0))
+	b.RunParallel(func(more *testing.PB) {
+		n := int(writers.Add(1))
+		for more.Next() {
+			mustAppend(b, open[n%hosts], Entry{Student: fmt.Sprint("s", n), Kind: Answer, Problem: "pier-sign", Stage: "x-sum", Text: "T1 cos 35 = T2 cos 50"})
+		}
+	})
+	b.ReportMetric(float64(b.N)/b.Elapsed().Seconds(), "entries/s")
 }
 
 const many = 100_000
