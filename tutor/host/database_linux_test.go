@@ -203,7 +203,7 @@ func TestComingWhileTheServerDoesNotAnswer(t *testing.T) {
 	must(t, err)
 	defer client.Close()
 	k := m.open(client, 100, 30)
-	k.sees("The record is not responding yet.")
+	k.sees("The record is not available yet.")
 	c.freeze(syscall.SIGCONT)
 	k.sees("All problems")
 }

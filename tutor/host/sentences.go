@@ -15,7 +15,7 @@ const (
 	saidIdleEnd    = "You did not press a key for a long time, so the connection was closed. Your work is saved. To continue, connect again."
 	saidFault      = "The connection was closed because of an error in Standstill. Every line that you checked is saved. To continue, connect again."
 	saidNotNow     = "The lesson cannot be opened at the moment. %s"
-	saidLate       = "The record is not responding yet. Please wait. The lesson will open as soon as the record responds."
+	saidLate       = "The record is not available yet. Please wait. The lesson will open as soon as the record is available."
 	saidUsed       = "Somebody else is connected under this name. Connect under another name."
 	saidReport     = "The report cannot be made: %v"
 	saidLiveKeys   = "n hide or show names   r report   q quit"

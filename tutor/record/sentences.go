@@ -22,7 +22,7 @@ func sentences() map[error]string {
 		ErrMalformed:  "The entry is not valid, so it was not added to the record.",
 		ErrUnknown:    "The record %s does not contain this entry or this student.",
 		ErrTaken:      "You are now connected from another window, so the lesson in this window has stopped.",
-		ErrAway:       "The database %s is not responding.",
+		ErrAway:       "The database %s is not available.",
 		ErrOlder:      "The database %s was set up for an older version of this program, or has not been set up yet. The owner of the database has to run the command standstill record migrate.",
 		ErrStopped:    "Another program used the record %s for too long. Try again.",
 	}
