@@ -23,9 +23,10 @@ import (
 
 func bankCommand(a *app) *cobra.Command {
 	c := &cobra.Command{
-		Use:     "bank",
-		Short:   "List, check, show and create problems",
-		Long:    "The bank contains all problems that students can practise: the built-in problems, and the problems in the folders that you add with --bank.",
+		Use:   "bank",
+		Short: "List, check, show and create problems",
+		Long: `The bank contains all problems that students can practise: the built-in
+problems, and the problems in the folders that you add with --bank.`,
 		Example: "  standstill bank list\n  standstill bank show canal-lantern",
 		Args:    noSuchCommand,
 		RunE:    func(c *cobra.Command, _ []string) error { return c.Help() },

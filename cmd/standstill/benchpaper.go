@@ -11,9 +11,10 @@ import (
 func benchSheetCommand(a *app) *cobra.Command {
 	var out benchOutput
 	c := &cobra.Command{
-		Use:     "sheet PROBLEM",
-		Short:   "Make a sheet to print and fill in at the bench",
-		Long:    "This command writes one HTML file for printing. The file contains the safety rules, a drawing of the apparatus, and tables to fill in.",
+		Use:   "sheet PROBLEM",
+		Short: "Make a sheet to print and fill in at the bench",
+		Long: `This command writes one HTML file for printing. The file contains the safety
+rules, a drawing of the apparatus, and tables to fill in.`,
 		Example: "  standstill bench sheet canal-lantern\n  standstill bench sheet canal-lantern -o sheet.html",
 		Args:    exactly(1, "the id of a problem, or a problem file"),
 		RunE: func(_ *cobra.Command, args []string) error {

@@ -14,9 +14,11 @@ import (
 
 func benchRunsCommand(a *app) *cobra.Command {
 	return &cobra.Command{
-		Use:     "runs [PROBLEM]",
-		Short:   "List the saved runs",
-		Long:    "This command lists all saved runs, or only the runs of one problem. It prints the number of each run, the time, the names of the group, and the values that the group typed.",
+		Use:   "runs [PROBLEM]",
+		Short: "List the saved runs",
+		Long: `This command lists all saved runs, or only the runs of one problem. It prints
+the number of each run, the time, the names of the group, and the values that
+the group typed.`,
 		Example: "  standstill bench runs",
 		Args:    atMostOne,
 		RunE: func(_ *cobra.Command, args []string) error {
@@ -46,9 +48,10 @@ func benchRunsCommand(a *app) *cobra.Command {
 func benchShowCommand(a *app) *cobra.Command {
 	var asJSON, plain bool
 	c := &cobra.Command{
-		Use:     "show RUN",
-		Short:   "Print the result of a saved run",
-		Long:    "This command calculates a saved run again from the values that the group typed, and prints the result.",
+		Use:   "show RUN",
+		Short: "Print the result of a saved run",
+		Long: `This command calculates a saved run again from the values that the group typed,
+and prints the result.`,
 		Example: "  standstill bench show 1",
 		Args:    exactly(1, "the number of a run"),
 		RunE: func(_ *cobra.Command, args []string) error {
@@ -87,9 +90,11 @@ func benchPlotCommand(a *app) *cobra.Command {
 	var by string
 	var plain bool
 	c := &cobra.Command{
-		Use:     "plot RUN…",
-		Short:   "Plot predictions and readings against an angle or an expression",
-		Long:    "This command draws the curve that the equations predict for the last run that you name. It also shows the readings of all the runs as points with error bars. With --plain, it describes the plot in words.",
+		Use:   "plot RUN…",
+		Short: "Plot predictions and readings against an angle or an expression",
+		Long: `This command draws the curve that the equations predict for the last run that
+you name. It also shows the readings of all the runs as points with error bars.
+With --plain, it describes the plot in words.`,
 		Example: "  standstill bench plot 1 2\n  standstill bench plot 1-2 --by '1/sin(alpha)'",
 		Args:    severalRuns,
 		RunE: func(_ *cobra.Command, args []string) error {

@@ -62,9 +62,11 @@ func (a *app) printScene(scene picture.Scene, notes []string, plain bool) error 
 func benchExportCommand(a *app) *cobra.Command {
 	var out benchOutput
 	c := &cobra.Command{
-		Use:     "export RUN…",
-		Short:   "Write runs with the same apparatus to a CSV table",
-		Long:    "This command writes one row for each run. A row contains the measured values and the readings with their standard uncertainties, the predictions, the notes and the conclusion. The first row of the table contains the letters and the units.",
+		Use:   "export RUN…",
+		Short: "Write runs with the same apparatus to a CSV table",
+		Long: `This command writes one row for each run. A row contains the measured values and
+the readings with their standard uncertainties, the predictions, the notes and
+the conclusion. The first row of the table contains the letters and the units.`,
 		Example: "  standstill bench export 1-2 -o runs.csv",
 		Args:    severalRuns,
 		RunE: func(_ *cobra.Command, args []string) error {

@@ -19,8 +19,9 @@ leave out a value, the command uses the value from the problem file and lists
 it as assumed.
 
 Type a measured value as one reading, or as several readings with semicolons
-between them. Do not use commas between readings, because a comma may be a
-decimal comma. After the readings, type what you know about the uncertainty:
+between them. Do not use commas between readings, because the program may read a
+comma as a decimal comma. After the readings, type what you know about the
+uncertainty:
   0.500 kg ± 0.005 kg     a half-width in a unit or in %; you can also type +-
   35; 34.5; 35.5 deg div 1 deg
                           repeated readings, and the smallest division of the scale
@@ -51,9 +52,9 @@ prints one JSON object. Each value is in the unit that follows it:
      "verdict":"differ","said":"…"}],
    "left":[{"axis":"x","value":0.01,"u":0.04,"U":0.08,"unit":"N","within":true,"said":"…"},…],
    "draws":{"count":100000,"seed":1901,"failed":0},"warnings":[…],"cautions":[…]}
-The value of "verdict" is agree, differ or cannot tell. The key "nu" gives the
-number of degrees of freedom. It is present only if k is larger than 2, because
-there are only a few readings (Student's t).`
+The value of "verdict" is agree, differ or cannot tell. If there are so few
+readings that k is larger than 2 (Student's t), the key "nu" gives the number of
+degrees of freedom.`
 
 	saidNoRuns        = "No run has been saved yet. To save a run, add --student and a name, or type your names in the form."
 	saidReportOfWhat  = "standstill bench report needs either a problem and measured values, or --run and the number of a saved run"

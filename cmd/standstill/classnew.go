@@ -34,7 +34,7 @@ later with any text editor.`,
 	f := c.Flags()
 	f.StringVar(&d.Name, "name", "", "the `name` of the class")
 	f.StringVar(&d.Code, "numbers", "", "make the students' numbers from this number `key`; without this flag, the program makes a new key")
-	f.StringVar(&d.Code, "code", "", "the same as --numbers")
+	f.StringVar(&d.Code, "code", "", "the same `key` as --numbers")
 	f.StringVar(&d.List, "students", "", "a CSV `file` or a OneRoster folder with the students, or the students' names, separated by commas")
 	f.StringVar(&d.RosterClass, "roster-class", "", "the `id` of the class, if the OneRoster folder contains several classes")
 	f.StringArrayVar(&d.Set, "problem", nil, "set this `problem`; you can repeat this flag")
@@ -49,7 +49,9 @@ later with any text editor.`,
 	for _, one := range classfile.Choices() {
 		// One list for the file and the flags: a new choice needs no line here.
 		if one.Key != "hints" && one.Key != "solution" { // these have flags of their own
-			d.Choices[one.Key] = f.String(one.Key, "", one.What+": "+strings.Join(one.Words, ", ")+"; the default is "+one.Words[0])
+			last := len(one.Words) - 1
+			words := append([]string{one.Words[0] + " (the default)"}, one.Words[1:last]...)
+			d.Choices[one.Key] = f.String(one.Key, "", one.What+"; the `setting` can be "+strings.Join(words, ", ")+" or "+one.Words[last])
 		}
 	}
 	return c

@@ -51,7 +51,7 @@ on. To see what these keys mean, type standstill help problem-file.`,
 	f.StringArrayVar(&n.draft.Bodies, "body", nil, "the name of a `body`, if there are several bodies; repeat this flag for each body")
 	f.StringArrayVar(&n.forces, "force", nil, "a `force`, as in name=T1,kind=tension,points=up_left,angle=alpha,from=x")
 	f.StringArrayVar(&n.equal, "equal", nil, "a `letter` for forces of equal size, as in T=T1,T2")
-	f.StringSliceVar(&n.draft.Find, "find", nil, "the unknowns to find, separated by commas")
+	f.StringSliceVar(&n.draft.Find, "find", nil, "the `unknowns` to find, separated by commas")
 	f.StringArrayVar(&n.vary, "vary", nil, "the `range` of a given quantity, as in m=1.5_to_5.0_step_0.1; you can repeat this flag")
 	f.StringVar(&n.draft.Notes, "notes", "", "a `note` for other teachers")
 	return c

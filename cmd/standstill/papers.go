@@ -15,9 +15,10 @@ import (
 // for whoever packs the program, and not in the list of commands.
 func papersCommand() *cobra.Command {
 	return &cobra.Command{
-		Use:     "papers FOLDER",
-		Short:   "Write the files that are packed with the program",
-		Long:    "This command writes the manual page, the completion scripts for four shells, the list of problems and the pages of help into a folder.",
+		Use:   "papers FOLDER",
+		Short: "Write the files that are packed with the program",
+		Long: `This command writes the manual page, the completion scripts for four shells, the
+list of problems and the pages of help into a folder.`,
 		Example: "  standstill papers papers",
 		Hidden:  true,
 		Args:    exactly(1, "a folder"),

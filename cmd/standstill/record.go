@@ -23,9 +23,11 @@ func recordCommand(a *app) *cobra.Command {
 	var asJSON bool
 	var classFile string
 	c := &cobra.Command{
-		Use:     "record [STUDENT]",
-		Short:   "Print a student's progress",
-		Long:    "This command prints the status of every problem that a student has started. If you do not name a student, it prints the status for the student who practised last.",
+		Use:   "record [STUDENT]",
+		Short: "Print a student's progress",
+		Long: `This command prints the status of every problem that a student has started. If
+you do not name a student, it prints the status for the student who practised
+last.`,
 		Example: "  standstill record\n  standstill record Nele --json",
 		Args: func(c *cobra.Command, args []string) error {
 			if len(args) > 1 {

@@ -13,9 +13,11 @@ import (
 
 func recordMigrateCommand(a *app) *cobra.Command {
 	return &cobra.Command{
-		Use:     "migrate",
-		Short:   "Create or update the tables of a database",
-		Long:    "This command creates the tables in the database that --record names, or updates older tables. Only the owner of the database can do this; hosts never change the tables.",
+		Use:   "migrate",
+		Short: "Create or update the tables of a database",
+		Long: `This command creates the tables in the database that --record names, or updates
+older tables. Only the owner of the database can do this; hosts never change the
+tables.`,
 		Example: "  standstill record migrate --record postgres://owner@db.school.example/standstill",
 		Args:    exactly(0, ""),
 		RunE: func(*cobra.Command, []string) error {

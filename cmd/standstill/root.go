@@ -46,7 +46,7 @@ func root(a *app) *cobra.Command {
 	c.SetHelpCommand(helpCommand(c))
 	all := c.PersistentFlags()
 	all.StringArrayVar(&a.folders, "bank", nil, "add a `folder` of problem files; you can repeat this flag")
-	all.StringVar(&a.recordFile, "record", "", "the `file` of the record, or the address of a database")
+	all.StringVar(&a.recordFile, "record", "", "the record `file`, or the address of a database")
 	own := c.Flags()
 	own.StringVar(&a.classFile, "class", "", "the class `file`, if you practise with a class")
 	own.BoolVar(&a.plain, "plain", false, "use lines of text instead of screens")

@@ -15,9 +15,10 @@ func solveCommand(a *app) *cobra.Command {
 	var asJSON bool
 	var own whose
 	c := &cobra.Command{
-		Use:     "solve PROBLEM",
-		Short:   "Solve a problem from the bank or from a file",
-		Long:    "This command prints the worked solution, stage by stage. With --json, it prints only the values that the problem asks for.",
+		Use:   "solve PROBLEM",
+		Short: "Solve a problem from the bank or from a file",
+		Long: `This command prints the worked solution, stage by stage. With --json, it prints
+only the values that the problem asks for.`,
 		Example: "  standstill solve canal-lantern\n  standstill solve canal-lantern --json",
 		Args:    exactly(1, "the id of a problem, or a problem file"),
 		RunE: func(_ *cobra.Command, args []string) error {

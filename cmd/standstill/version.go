@@ -27,9 +27,11 @@ type versions struct {
 func versionCommand(a *app) *cobra.Command {
 	var asJSON bool
 	c := &cobra.Command{
-		Use:     "version",
-		Short:   "Print the version",
-		Long:    "This command prints the version of the program, and the versions of the rules for marking answers and for choosing the students' numbers. To see what is new, type standstill help changes.",
+		Use:   "version",
+		Short: "Print the version",
+		Long: `This command prints the version of the program, and the versions of the rules
+for marking answers and for choosing the students' numbers. To see what is new,
+type standstill help changes.`,
 		Example: "  standstill version\n  standstill version --json",
 		Args:    exactly(0, ""),
 		RunE: func(*cobra.Command, []string) error {

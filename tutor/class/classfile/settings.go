@@ -59,7 +59,7 @@ var choices = []choice{
 	{"questions", []string{"yes", "no", "required"}, "whether the program asks a question before the equations and after the last stage",
 		func(s *tutor.Settings, at int) { s.Limits, s.Predictions = tutor.Questions(at), tutor.Questions(at) },
 		func(s *tutor.Settings) int { return int(s.Limits) }},
-	{"predictions", []string{"yes", "no", "required"}, "the same choice as questions, but only for the prediction before the equations; for the prediction, it overrides questions",
+	{"predictions", []string{"yes", "no", "required"}, "the same as --questions, but only for the prediction before the equations",
 		func(s *tutor.Settings, at int) { s.Predictions = tutor.Questions(at) },
 		func(s *tutor.Settings) int { return int(s.Predictions) }},
 }

@@ -24,7 +24,7 @@ const (
 	saidShare     = "%s: %s of the work is done, by weight."
 	saidRow       = "%s started %d of %d problems; total time %s."
 	saidMore      = "… and %d more."
-	saidTally     = "%s: %s, %s, %s (%s): %s"
+	saidTally     = "%s: %s, %s, %s (%s), for example %s"
 	headIdeas     = "Ideas"
 	saidSlipping  = "     need more practice: %s"
 	saidMarks     = "s steady: right the last three times. l learning: not steady yet. ! slipping: wrong last time. n new: practised once. - not practised yet."
