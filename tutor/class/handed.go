@@ -20,7 +20,7 @@ import (
 // What can be the matter with a file that should be a hand-in.
 var (
 	errNotHandIn = errors.New("no hand-in")
-	errNewerForm = errors.New("hand-in of a newer program")
+	errNewerForm = errors.New("hand-in from a newer version")
 	errTooLarge  = errors.New("hand-in is too large")
 )
 

@@ -124,7 +124,7 @@ func (m *Markbook) know(setting string, known map[string]bool, added []string) e
 	return m.Record.SetSetting(setting, joined(known))
 }
 
-var errOtherVersion = errors.New("the problem file is not one of this class")
+var errOtherVersion = errors.New("the problem file does not belong to this class")
 
 // problem finds the problem that an entry was made on, with the numbers of its
 // file: the one of today, where the entry's file gives the same numbers in whatever

@@ -137,9 +137,9 @@ func TestACopiedHandInCountsForTheOneWhoDidIt(t *testing.T) {
 	want(t, "the last column", report.Students[0].Cells[2].Status.String(), doneWord)
 	want(t, "the copier's", report.Students[1].Cells[2].Status.String(), "not begun")
 	want(t, "the remarks", notices(report.Remarks), "s02 entry-copied 7; s02 entry-copied 7")
-	want(t, "what is said", report.Say(report.Remarks[0]), "Ben Roos: 7 entries on canal-lantern also arrived under the name of Ada Berg. The numbers are those of Ada Berg, so this work counts for that student.")
+	want(t, "what is said", report.Say(report.Remarks[0]), "Ben Roos: 7 entries on canal-lantern also arrived under the name of Ada Berg. The numbers belong to Ada Berg, so this work counts only for that student.")
 	shown := r.shows(t, "s02", "canal-lantern")
-	if strings.Count(shown, "\n") != 8 || !strings.Contains(shown, "arrived under the name of Ada Berg. The numbers are those of that student, so the entries count for that student only.") || !strings.Contains(shown, "T1x = ") {
+	if strings.Count(shown, "\n") != 8 || !strings.Contains(shown, "arrived under the name of Ada Berg. The numbers belong to that student, so the entries count only for that student.") || !strings.Contains(shown, "T1x = ") {
 		t.Errorf("shown of the copier's are\n%s", shown)
 	}
 	if shown := r.shows(t, "s01", "canal-lantern"); strings.Contains(shown, "too") {

@@ -166,7 +166,7 @@ func (h *Host) logIn(ctx ssh.Context) *gossh.ServerConfig {
 func (h *Host) guarded(n *conn, name string, try func() (string, bool)) (p *gossh.Permissions, err error) {
 	defer h.fenced("log-in", 0, func() { p, err = nil, errRefused; n.Close() })
 	if !n.sameName(name) {
-		h.Log.Warn("the name changed between two tries")
+		h.Log.Warn("the user name changed between two attempts")
 		n.Close()
 		return nil, errRefused
 	}

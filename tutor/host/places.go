@@ -131,7 +131,7 @@ func (p *places) leave(v *visit) {
 		defer cancel()
 		r := p.host.Tutor.Record.Within(func() context.Context { return ctx })
 		if err := r.EndLease(held); err != nil {
-			p.host.Log.Warn("a place is not given back", "visit", v.number)
+			p.host.Log.Warn("the lease of a student could not be ended", "visit", v.number)
 		}
 	}
 	close(v.done)

@@ -201,7 +201,7 @@ func (h *Host) leadLines(s ssh.Session, v *visit, t *tutor.Tutor, in *input) str
 	_, _, terminal := s.Pty()
 	err := plain.Run(v.ctx, plain.Options{Tutor: t, In: in.until(nil), Out: out, SavedIn: t.SavedIn(), Echo: terminal})
 	if err != nil && v.ctx.Err() == nil {
-		h.Log.Warn("a lesson in lines ended", "visit", v.number)
+		h.Log.Warn("a lesson in lines of text ended with an error", "visit", v.number)
 	}
 	return ""
 }

@@ -84,7 +84,7 @@ func staysHere(host string) bool {
 }
 
 var (
-	errPassword = errors.New("the address holds a password")
+	errPassword = errors.New("the address contains a password")
 	errAddress  = errors.New("the address cannot be read")
 )
 

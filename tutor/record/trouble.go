@@ -29,7 +29,7 @@ var (
 	ErrTaken      = errors.New("the visit was taken over")
 	ErrAway       = errors.New("database does not answer")
 	ErrOlder      = errors.New("database is of an older version")
-	ErrStopped    = errors.New("waiting for the record was broken off")
+	ErrStopped    = errors.New("waiting for the record was stopped")
 )
 
 // An Error says what is the matter with which record.

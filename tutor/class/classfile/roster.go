@@ -79,9 +79,9 @@ func rosterClass(folder fs.FS, id string) (found map[string]string, err error) {
 	case err != nil:
 		return nil, err
 	case found == nil:
-		return nil, fmt.Errorf("it has no class %q; its classes are %s", Shown(id), Shown(strings.Join(ids, ", ")))
+		return nil, fmt.Errorf("it contains no class %q; it contains these classes: %s", Shown(id), Shown(strings.Join(ids, ", ")))
 	case id == "" && len(ids) > 1:
-		return nil, fmt.Errorf("it has several classes, %s; choose one of them", Shown(strings.Join(ids, ", ")))
+		return nil, fmt.Errorf("it contains several classes; choose one of these: %s", Shown(strings.Join(ids, ", ")))
 	}
 	return found, nil
 }

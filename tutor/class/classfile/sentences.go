@@ -3,6 +3,6 @@ package classfile
 // What keeps a student from being added to a list.
 const (
 	saidNoListToAdd = "the class file does not have one student on each line; use a text editor to add the student"
-	saidRosterToAdd = "the students come from OneRoster files, which the next export from the school system would replace; add the student in the school system"
+	saidRosterToAdd = "the list of students comes from OneRoster files, and the next export from the school system will replace these files; add the student in the school system"
 	saidNoIDsToAdd  = "the list has no column for ids; use a text editor to add the student"
 )

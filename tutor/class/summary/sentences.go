@@ -14,14 +14,14 @@ const (
 	headStudent   = "Student"
 	headStudents  = "Students"
 	headTime      = "  Time"
-	headShare     = ", done by weight"
+	headShare     = ", work done (weighted)"
 	headStuck     = "Stuck now"
 	headByStage   = "Mistakes by stage"
 	headByProblem = "Mistakes by problem"
 	headDisputed  = "Disputed lines"
 	headRemarks   = "For your attention"
 	saidLetters   = "F right first time, W worked out, T by trial and error, H with steps shown, D disputed, S solution shown, B begun, - not begun; * done after the due date, ! overdue."
-	saidShare     = "%s: %s of the work is done, by weight."
+	saidShare     = "%s: %s of the work is done (weighted)."
 	saidRow       = "%s started %d of %d problems; total time %s."
 	saidMore      = "… and %d more."
 	saidTally     = "%s: %s, %s, %s (%s), for example %s"
@@ -93,11 +93,11 @@ func SayRemark(r Remark, nameOf func(string) string) string {
 	case EntryChanged:
 		return fmt.Sprintf("%s: there are different versions of %s (%s). The earliest version counts.", who, entries, detail)
 	case NumberTwice:
-		return fmt.Sprintf("%s: %s with the same number as another entry of the record. The record may have been copied. %s", who, entries, doCount)
+		return fmt.Sprintf("%s: %s with the same number as another entry in the record. The record may have been copied. %s", who, entries, doCount)
 	case NumbersMissing:
-		return fmt.Sprintf("%s: some entries of the record are missing (entry numbers: %s). Either these entries were deleted, or a student was deleted from the record.", who, detail)
+		return fmt.Sprintf("%s: some entries are missing from the record (entry numbers: %s). Either these entries were deleted, or a student was deleted from the record.", who, detail)
 	case EntryCopied:
-		return fmt.Sprintf("%s: %s also arrived under the name of %s. The numbers are those of %s, so this work counts for that student.", who, entries, whose, whose)
+		return fmt.Sprintf("%s: %s also arrived under the name of %s. The numbers belong to %s, so this work counts only for that student.", who, entries, whose, whose)
 	case EntryTied:
 		return fmt.Sprintf("%s: %s also arrived under another name on the class list, and it is not clear whose work this is. This work does not count until you collect the file again with --as and the student's name.", who, entries)
 	case EntryUnsettled:
