@@ -1,6 +1,7 @@
 package picture
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -46,6 +47,10 @@ func (d describer) name(i int) string {
 		return formWords[o.Form] + " " + o.Name
 	case o.Name != "":
 		return "the " + o.Name
+	case o.Form == Wheel:
+		// “pulley with its load”: the load has its own sentence.
+		noun, _, _ := strings.Cut(cmp.Or(o.Noun, formWords[Wheel]), " with ")
+		return theNoun(noun)
 	case o.Noun != "" && (o.Form != Eye || isPlace(o.Noun)):
 		return theNoun(o.Noun)
 	}
@@ -81,7 +86,8 @@ func (d describer) object(i int) []string {
 	switch {
 	case len(o.Letters) == 0:
 	case o.Form == Eye && o.Noun != "" && !isPlace(o.Noun):
-		lines = append(lines, sentence(fmt.Sprintf("%s%s hangs from %s", theNoun(o.Noun), bracketed(letters), d.name(i))))
+		// The text of the problem has no ring.
+		lines = append(lines, sentence(fmt.Sprintf("the drawing shows %s%s as a load that hangs from a ring", theNoun(o.Noun), bracketed(letters))))
 	case o.Form == Eye:
 		lines = append(lines, sentence(fmt.Sprintf("a load%s hangs from %s", bracketed(letters), d.name(i))))
 	case o.Form == Wheel && len(letters) > 1:
@@ -103,18 +109,27 @@ func (d describer) object(i int) []string {
 	return slices.DeleteFunc(lines, func(l string) bool { return l == "" })
 }
 
-// carried says how a body without a surface is held.
+// carried says how a body without a surface is held: on what it stands, or from what it hangs.
 func (d describer) carried(i int) string {
+	var from []string
 	for k := range d.Holds {
 		h := &d.Holds[k]
+		isAbove := h.On == i && h.out().y < -1e-3 && h.Kind != Push || h.To == i && (h.End == OverWheel || h.End == Joined && h.out().y > 1e-3)
 		switch {
 		case h.On == i && h.End == Water:
 			return "is under water"
 		case h.Squeezed && h.On == i:
 			return fmt.Sprintf("stands on %s", plural(h.Count, "spring"))
+		case isAbove && h.Count > 1 && h.To == i:
+			from = append(from, "the same "+d.plainNoun(h))
+		case isAbove:
+			from = append(from, d.plainNoun(h))
 		}
 	}
-	return "hangs"
+	if from == nil {
+		return "is held in place"
+	}
+	return "hangs from " + listed(from)
 }
 
 func bracketed(letters []string) string {
@@ -163,7 +178,7 @@ func (d describer) face(i, k int, own string) string {
 	case f.isCeiling():
 		return sentence(fmt.Sprintf("%s touches a ceiling above it%s", subject, rough))
 	case f.isWall():
-		return sentence(fmt.Sprintf("%s touches a vertical wall on its %s%s", subject, side, rough))
+		return sentence(fmt.Sprintf("%s touches a vertical wall on the %s%s", subject, side, rough))
 	}
 	rises := "right"
 	if f.rise() < 0 {
@@ -176,7 +191,7 @@ func (d describer) face(i, k int, own string) string {
 	case f.Angle != "":
 		angle = " at an angle " + f.Angle
 	case f.Along != "" && f.Upright != "":
-		angle = fmt.Sprintf(", %s long and %s high", f.Along, f.Upright)
+		angle = fmt.Sprintf(" (length %s, height %s)", f.Along, f.Upright)
 	}
 	return sentence(fmt.Sprintf("%s %s a slope that rises to the %s%s%s", subject, touches, rises, angle, rough))
 }
@@ -199,12 +214,12 @@ func (d describer) hold(k int) []string {
 	h := &d.Holds[k]
 	switch h.End {
 	case Wind:
-		return []string{sentence(fmt.Sprintf("wind%s blows against %s from the %s", bracketed(only([]string{h.Letter}, isSaid)), d.name(h.On), sideOf(h.out())))}
+		return []string{sentence(fmt.Sprintf("wind%s blows against %s from the %s", d.letter(h), d.name(h.On), sideOf(h.out())))}
 	case Water:
-		return []string{sentence(fmt.Sprintf("the water pushes up from below%s", bracketed(only([]string{h.Letter}, isSaid))))}
+		return []string{sentence(fmt.Sprintf("the water%s pushes %s from below", d.letter(h), d.name(h.On)))}
 	}
 	if h.Squeezed {
-		return []string{sentence(fmt.Sprintf("%s%s %s squeezed between %s and a support %s it", d.noun(h), d.letter(h), isAre(h.Count), d.name(h.On), d.behind(h)))}
+		return []string{sentence(fmt.Sprintf("%s%s %s squeezed between %s and a support %s", d.noun(h), d.letter(h), isAre(h.Count), d.name(h.On), d.behind(h)))}
 	}
 	if h.Kind == Push {
 		return []string{sentence(fmt.Sprintf("%s%s pushes %s from %s%s", d.noun(h), d.letter(h), d.name(h.On), d.whence(h), d.angle(h)))}
@@ -216,12 +231,24 @@ func (d describer) hold(k int) []string {
 		}
 		return []string{sentence(d.noun(h) + letter + " pulls " + d.name(h.On) + " " + d.way(h) + d.angle(h))}
 	}
-	angle := d.angle(h)
+	angle, way, end := d.angle(h), d.way(h), d.end(h)
+	if h.End == Wall && way == "horizontally to the "+sideOf(h.out()) {
+		way, end = "horizontally", " to the wall on the "+sideOf(h.out())
+	}
 	// The angle stands between two commas, and an end may bring the second one itself.
-	if angle != "" && !strings.HasPrefix(d.end(h), ",") {
+	if angle != "" && !strings.HasPrefix(end, ",") {
 		angle += ","
 	}
-	return []string{sentence(d.noun(h) + runs(h.Count) + "from " + d.name(h.On) + " " + d.way(h) + angle + d.end(h))}
+	return []string{sentence(d.noun(h) + runs(h.Count) + "from " + d.start(h) + " " + way + angle + end)}
+}
+
+// start is where a hold runs from. “The arm runs from the end of the arm” would say the arm twice.
+func (d describer) start(h *Hold) string {
+	name := d.name(h.On)
+	if place, found := strings.CutSuffix(name, " of the "+h.By); found && h.By != "" {
+		return "its " + strings.TrimPrefix(place, "the ")
+	}
+	return name
 }
 
 func isSaid(text string) bool { return text != "" }
@@ -248,10 +275,13 @@ func sideOf(out vec) string {
 }
 
 func (d describer) behind(h *Hold) string {
-	if near(h.Direction, 90) {
-		return "below"
+	switch {
+	case near(h.Direction, 90):
+		return "below it"
+	case d.Objects[h.On].alongSlope(h.out().degrees()):
+		return "on the slope"
 	}
-	return "behind"
+	return "next to it"
 }
 
 // whence is where a pole comes from.
@@ -266,17 +296,16 @@ func (d describer) whence(h *Hold) string {
 	if math.Abs(out.x) > 1e-3 {
 		words = append(words, "the "+sideOf(out))
 	}
-	return strings.Join(words, wordAnd)
+	return strings.Join(words, " and from ")
 }
 
 // holdWords names what holds, by kind.
 var holdWords = map[Kind]string{Tension: "rope", Spring: "spring", Strut: "strut", Push: "pole", Pull: "rope"}
 
 func (d describer) noun(h *Hold) string {
-	noun := plural(h.Count, holdWords[h.Kind])
-	if h.By != "" && h.Count == 1 {
-		// The words of the problem name one thing; several are only counted.
-		noun = theNoun(h.By)
+	noun := d.plainNoun(h)
+	if h.Along != "" {
+		noun += " (length " + h.Along + ")"
 	}
 	if h.Kind == Spring && !h.Squeezed {
 		noun += d.letter(h)
@@ -285,6 +314,15 @@ func (d describer) noun(h *Hold) string {
 		noun += " with a spring scale" + d.letter(h)
 	}
 	return noun
+}
+
+// plainNoun is a hold without its letters.
+func (d describer) plainNoun(h *Hold) string {
+	if h.By != "" && h.Count == 1 {
+		// The words of the problem name one thing; several are only counted.
+		return theNoun(h.By)
+	}
+	return plural(h.Count, holdWords[h.Kind])
 }
 
 func (d describer) letter(h *Hold) string {
@@ -337,14 +375,11 @@ func (d describer) angle(h *Hold) string {
 	}
 	switch {
 	case h.Level != "" && h.Upright != "":
-		text += fmt.Sprintf(", %s across and %s %s", h.Level, h.Upright, heightWords[int(sgn(-h.out().y))])
+		text += fmt.Sprintf(", over a horizontal distance %s and a vertical distance %s", h.Level, h.Upright)
 	case h.Level != "":
-		text += fmt.Sprintf(", %s across", h.Level)
+		text += ", over a horizontal distance " + h.Level
 	case h.Upright != "":
-		text += fmt.Sprintf(", %s %s", h.Upright, heightWords[int(sgn(-h.out().y))])
-	}
-	if h.Along != "" {
-		text += fmt.Sprintf(", %s long", h.Along)
+		text += ", over a vertical distance " + h.Upright
 	}
 	return text
 }
@@ -355,11 +390,11 @@ func (d describer) line(h *Hold) string {
 	case h.Full:
 		return "anticlockwise from the x axis"
 	case d.Above && near(math.Mod(h.From+360, 180), 0):
-		return "from the x axis"
+		return "to the x axis"
 	case d.Above:
-		return "from the y axis"
+		return "to the y axis"
 	case near(math.Mod(h.From+360, 180), 90):
-		return "from the vertical"
+		return "to the vertical"
 	case !near(math.Mod(h.From+360, 180), 0):
 		return "to the slope"
 	case h.inward():

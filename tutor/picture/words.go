@@ -45,7 +45,7 @@ const (
 	saysNoDirection   = "%s acts in an unknown direction."
 	saysInHand        = "The question is about %s."
 	saysAngle         = "%s is the angle between %s and the %s axis."
-	saysTriangle      = "%s is split into %s."
+	saysTriangle      = "%s is resolved into %s."
 	saysLeg           = "%s, %s along the %s axis" // T1 cos alpha · to the left · x
 	saysChain         = "%s are drawn head to tail along the %s axis: %s."
 	saysStep          = "%s %s" // T2 cos beta · to the right
@@ -63,12 +63,12 @@ const (
 	saysNearing       = "As %s gets close to %s, %s grows without limit."
 	saysPresent       = "At %s, %s."
 	saysIs            = "%s is %s"
-	saysMeasured      = "Measured at %[2]s, %[1]s is %[3]s%[4]s."
+	saysMeasured      = "At %[2]s, the measured value of %[1]s is %[3]s%[4]s."
 	saysGiveOrTake    = " ± "
 	saysLevelGround   = "%s is on a horizontal surface."
 	saysRises         = "%s is on a slope that rises to the %s at %s."
 	saysTouchesSlope  = "%s touches a slope that rises to the %s at %s."
-	saysUpright       = "%s touches a vertical wall on its %s side."
+	saysUpright       = "%s touches a vertical wall on the %s."
 	saysOverhead      = "%s touches a surface above it."
 	saysSlopeAxes     = "The x axis points %s, and the y axis points away from the slope."
 	saysTurnedAxes    = "The axes are turned %s %s."
