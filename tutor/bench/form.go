@@ -64,7 +64,7 @@ func NewForm(p *problems.Problem) (*Form, error) {
 	}
 	for _, g := range p.System.Givens {
 		if g.Unit.Dim == quantity.Mass {
-			f.add(Field{Kind: Hanger, Letter: g.Name, Want: a.ownMass("the hanger of " + expr.Set(g.Name))})
+			f.add(Field{Kind: Hanger, Letter: g.Name, Want: a.ownMass("the hanger for " + expr.Set(g.Name))})
 		}
 	}
 	// The order is that of the work at the table: givens, then what hangs with them, then the scale.

@@ -127,7 +127,7 @@ func (f *Form) isAsked(e *Field) bool {
 func (f *Form) what(e *Field) string {
 	switch {
 	case e.Kind == Hanger:
-		return "mass of the hanger of " + expr.Set(e.Letter) + ", if not included in " + expr.Set(e.Letter)
+		return "mass of the hanger for " + expr.Set(e.Letter) + ", if " + expr.Set(e.Letter) + " does not include it"
 	case e.Kind == Ring:
 		return "mass of " + e.Want.Name
 	case e.Kind == Scale && e.Letter == scaleZero:

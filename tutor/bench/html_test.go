@@ -116,7 +116,7 @@ func TestPlotFollowsTheSums(t *testing.T) {
 	if _, _, why = Plot(computed, "T1"); !strings.Contains(why, "The equations predict ") {
 		t.Errorf("%q", why)
 	}
-	if _, notes, _ = Plot(computed, "alpha"); len(notes) != 1 || !strings.Contains(notes[0], "Run 1 had β = 35") {
+	if _, notes, _ = Plot(computed, "alpha"); len(notes) != 1 || !strings.Contains(notes[0], "Run 1 was made with β = 35") {
 		t.Errorf("%q", notes)
 	}
 }
@@ -141,7 +141,7 @@ func TestRunsSideBySide(t *testing.T) {
 		}
 	}
 	other := Computed{Number: 9, Result: result(t, bankForm(t, "banner-ring"))}
-	if _, why = Compare(append(computed, other)); !strings.Contains(why, "Run 3 is a run of canal-lantern, but run 9 is a run of banner-ring") {
+	if _, why = Compare(append(computed, other)); !strings.Contains(why, "Run 3 belongs to canal-lantern, but run 9 belongs to banner-ring") {
 		t.Errorf("%q", why)
 	}
 	if _, why = Compare(computed[:1]); why != saidTwoRuns {

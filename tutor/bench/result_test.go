@@ -92,9 +92,9 @@ func TestStudentsTTakesThePlaceOfTwo(t *testing.T) {
 
 func TestVerdictsAreInTheDesignsWords(t *testing.T) {
 	for _, c := range []struct{ read, want string }{
-		{"3.6 N ± 0.05 N", "T₁: reading and prediction agree within their combined expanded uncertainty (k = 2), 0.085 N."},
-		{"3.7 N ± 0.05 N", "T₁: reading and prediction differ by 0.11 N, more than their combined expanded uncertainty (k = 2), 0.085 N."},
-		{"3.7 N ± 0.7 N", "T₁: you cannot tell whether reading and prediction agree, because their combined expanded uncertainty (k = 2), 0.81 N, is over 20 % of the value."},
+		{"3.6 N ± 0.05 N", "T₁: reading and prediction agree within their combined expanded uncertainty of 0.085 N (k = 2)."},
+		{"3.7 N ± 0.05 N", "T₁: reading and prediction differ by 0.11 N, which is more than their combined expanded uncertainty of 0.085 N (k = 2)."},
+		{"3.7 N ± 0.7 N", "T₁: you cannot tell whether reading and prediction agree, because their combined expanded uncertainty of 0.81 N (k = 2) is over 20 % of the value."},
 	} {
 		f := twoStrings(t, "30", "45")
 		fill(t, f, nil, []string{"T1 = " + c.read})
@@ -156,13 +156,13 @@ func TestWarnings(t *testing.T) {
 	rated := twoStrings(t, "30", "45")
 	fill(t, rated, []string{"m = 0.5 kg max 0.4 kg"}, []string{"T1 = 3.5 N max", "T2 = 4.45 N max"})
 	r := result(t, rated)
-	for _, want := range []string{"m was measured to be 0.500 kg, which is above its rated load of 0.4 kg", "T₁ is predicted to be 3.59 N, which is above its rated load of 3.5 N"} {
+	for _, want := range []string{"m was measured to be 0.500 kg, which is more than the rated load of 0.4 kg", "T₁ is predicted to be 3.59 N, which is more than the rated load of 3.5 N"} {
 		if !saidIn(r.Warnings, want) {
 			t.Errorf("never said: %s in %q", want, r.Warnings)
 		}
 	}
 	fill(t, rated, []string{"m = 0.5 kg ± 1 %"}, nil)
-	if r := result(t, rated); !saidIn(r.Warnings, "T₂ may reach 4.46 N, which is above its rated load of 4.45 N") {
+	if r := result(t, rated); !saidIn(r.Warnings, "T₂ may reach 4.46 N, which is more than the rated load of 4.45 N") {
 		t.Errorf("%q", r.Warnings)
 	}
 }

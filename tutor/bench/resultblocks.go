@@ -42,7 +42,7 @@ func (r *Result) MeasuredBlocks() []Block {
 		case e.Kind == Reading && e.Good():
 			measured.Lines = append(measured.Lines, e.Name()+", read: "+e.Taken)
 		case e.Kind == Scale && e.Good():
-			measured.Lines = append(measured.Lines, e.Name()+", shared by all readings of forces: "+e.Taken)
+			measured.Lines = append(measured.Lines, e.Name()+", used for all readings of forces: "+e.Taken)
 		}
 	}
 	return []Block{measured, assumed}
@@ -103,7 +103,7 @@ func (r *Result) compared() Block {
 func (r *Result) causes() Block { return Block{Title: titleLookAt, Lines: r.lookAt()} }
 
 func (r *Result) better() Block {
-	b := Block{Title: "Measure better"}
+	b := Block{Title: "How to measure better"}
 	for i := range r.Predicted {
 		p := &r.Predicted[i]
 		if most, then, ok := p.Better(); ok {
@@ -277,19 +277,19 @@ func saidEn(x float64) string {
 
 // verdictSaid is the verdict in words, never "right" or "wrong".
 func (c *Comparison) verdictSaid() string {
-	combined := fmt.Sprintf("their combined expanded uncertainty (%s), %s", c.factor(), c.Predicted.in(c.Combined))
+	combined := fmt.Sprintf("their combined expanded uncertainty of %s (%s)", c.Predicted.in(c.Combined), c.factor())
 	switch c.Verdict {
 	case Agree:
 		return fmt.Sprintf("%s: reading and prediction agree within %s.", c.Name(), combined)
 	case Differ:
-		return fmt.Sprintf("%[1]s: reading and prediction differ by %[3]s, more than %[2]s.", c.Name(), combined, c.Predicted.in(math.Abs(c.Value-c.Predicted.Value)))
+		return fmt.Sprintf("%[1]s: reading and prediction differ by %[3]s, which is more than %[2]s.", c.Name(), combined, c.Predicted.in(math.Abs(c.Value-c.Predicted.Value)))
 	}
 	limit := "20 % of the value"
 	if c.Predicted.Direction {
 		// A share of an angle would say nothing: where 0° lies is a convention.
 		limit = "5°"
 	}
-	return fmt.Sprintf("%s: you cannot tell whether reading and prediction agree, because %s, is over %s.", c.Name(), combined, limit)
+	return fmt.Sprintf("%s: you cannot tell whether reading and prediction agree, because %s is over %s.", c.Name(), combined, limit)
 }
 
 // factor words the coverage of the difference.
@@ -313,7 +313,7 @@ func (l Leftover) said() string {
 }
 
 func saidBetter(p *Prediction, most Row, then float64) string {
-	return fmt.Sprintf("%s: %s contributes most, %s of the variance; halving its uncertainty would reduce u to %s.",
+	return fmt.Sprintf("%[1]s: %[2]s contributes most (%[3]s of the variance). If you halved the uncertainty of %[2]s, u would fall to %[4]s.",
 		p.Name, most.Input.Name(), percent(most.Share), p.in(then))
 }
 
@@ -403,7 +403,7 @@ func (r *Result) checked() Block {
 			// As for the prediction: the interval tells where the trials are, however long their tails.
 			u = (p.TrialsHigh - p.TrialsLow) / 4
 		}
-		b.Lines = append(b.Lines, fmt.Sprintf("%s: %s random trials (always the same ones) give %s, u = %s, 95 %% between %s and %s; %s.", p.Name, thousands(r.Draws),
+		b.Lines = append(b.Lines, fmt.Sprintf("%s: %s random trials (always the same ones) give %s, u = %s, with 95 %% of the values between %s and %s; %s.", p.Name, thousands(r.Draws),
 			p.at(p.Mean, u), p.in(p.Spread), p.at(p.TrialsLow, u), p.at(p.TrialsHigh, u), said))
 	}
 	return b

@@ -37,7 +37,7 @@ func saidBeyondQuarter(w measure.Want) string {
 }
 
 func saidNoEquals(line string) string {
-	return fmt.Sprintf("“%s” has no equals sign. Type a measured value as in m = 0.500 kg ± 1 %%.", measure.Shorten(line))
+	return fmt.Sprintf("“%s” has no equals sign. Type a measured value with an equals sign, as in m = 0.500 kg ± 1 %%.", measure.Shorten(line))
 }
 
 // saidAbout puts the field's name before a sentence that does not begin with it.
@@ -54,7 +54,7 @@ func saidAbout(e *Field, why string) string {
 
 func (f *Form) saidNoLetter(name string) string {
 	measured, predicted := f.letterNames()
-	return fmt.Sprintf("This problem has no letter “%s”. You can enter values of %s and readings of %s.",
+	return fmt.Sprintf("This problem has no letter “%s”. You can enter values for %s, and readings for %s.",
 		measure.Shorten(strings.TrimSpace(name)), measure.Listed(measured, "and"), measure.Listed(predicted, "and"))
 }
 
@@ -115,22 +115,18 @@ func saidNumberNeeded(given, output string) string {
 }
 
 func saidNoSum(sum string, missing []string) string {
-	was := "was"
-	if len(missing) > 1 {
-		was = "were"
-	}
-	return fmt.Sprintf("The program cannot calculate %s from your readings, because %s %s not read.", sum, measure.Listed(missing, "and"), was)
+	return fmt.Sprintf("The program cannot calculate %s from your readings, because you did not read %s.", sum, measure.Listed(missing, "or"))
 }
 
 func (r *Result) saidFailed(p *Prediction) string {
-	said := fmt.Sprintf("%s of %s random trials were left out", thousands(r.Failed), thousands(r.Draws))
+	said := fmt.Sprintf("The program left out %s of %s random trials", thousands(r.Failed), thousands(r.Draws))
 	switch r.Pushed {
 	case 0:
-		return said + " because the equations have no solution for the values of these trials. The interval comes from the other trials."
+		return said + " for which the equations have no solution. The interval comes from the other trials."
 	case r.Failed:
-		return said + " because a string would have to push in these trials. The interval comes from the other trials."
+		return said + " in which a string would have to push. The interval comes from the other trials."
 	}
-	return said + fmt.Sprintf(": in %s of them a string would have to push, and in the others the equations have no solution. The interval comes from the remaining trials.", thousands(r.Pushed))
+	return said + fmt.Sprintf(": in %s of them, a string would have to push, and for the rest, the equations have no solution. The interval comes from the other trials.", thousands(r.Pushed))
 }
 
 // saidBends says that the law of propagation, which takes everything as straight,
@@ -149,7 +145,7 @@ func (r *Result) saidBends(p *Prediction) string {
 
 // What the letters of a result mean, each where it first appears.
 const (
-	saidUMeans  = "u is the standard uncertainty. U = k·u is the expanded uncertainty: about 95 % of the intervals ± U contain the true value."
+	saidUMeans  = "u is the standard uncertainty. U = k·u is the expanded uncertainty: in about 95 % of measurements, the true value is within ± U of the result."
 	saidNuMeans = "ν is the number of degrees of freedom. With few readings ν is small, and then k is larger than 2 (Student's t)."
 	saidEnMeans = "Eₙ is the difference divided by its expanded uncertainty U. If |Eₙ| ≤ 1, the two values agree. Even if nothing is wrong, about one comparison in twenty fails by chance."
 )
@@ -159,11 +155,7 @@ func saidAssumedFirst(assumed []string) string {
 }
 
 func saidRepeat(names []string) string {
-	was := "was"
-	if len(names) > 1 {
-		was = "were"
-	}
-	return fmt.Sprintf("%s %s read only once. Take two or three more readings before you look for the cause of the difference.", measure.Listed(names, "and"), was)
+	return fmt.Sprintf("You read %s only once. Take two or three more readings before you look for the cause of the difference.", measure.Listed(names, "and"))
 }
 
 func saidManyLoads(names []string) string {
@@ -177,19 +169,19 @@ func saidManyLoads(names []string) string {
 func saidUnrated(names []string) string {
 	// Behind the letter stands its size in brackets.
 	first, _, _ := strings.Cut(names[0], " ")
-	is, question := "is", "What is its rated load?"
+	is, question := "is", "What is the rated load?"
 	if len(names) > 1 {
-		is, question = "are", "What are their rated loads?"
+		is, question = "are", "What are the rated loads?"
 	}
 	return fmt.Sprintf("%s %s predicted to be over %d N. %s Type the rated load, as in %s = 100 N max, and never exceed it.", measure.Listed(names, "and"), is, unratedPull, question, first)
 }
 
 func saidExceedsEarly(name, rating string) string {
-	return fmt.Sprintf("%s is predicted to be above its rated load of %s. Use a smaller load.", name, rating)
+	return fmt.Sprintf("%s is predicted to be more than the rated load of %s. Use a smaller load.", name, rating)
 }
 
 func saidExceeds(name, what, size, rating string) string {
-	return fmt.Sprintf("%s %s %s, which is above its rated load of %s. Use a smaller load.", name, what, size, rating)
+	return fmt.Sprintf("%s %s %s, which is more than the rated load of %s. Use a smaller load.", name, what, size, rating)
 }
 
 // Systematic lists what repeated readings do not show, the commonest first.
@@ -223,8 +215,8 @@ func Cautions() []string {
 		"Take the masses off before you move a string. Let go of a stretched spring scale slowly.",
 		"Strings and springs can snap. Wear eye protection, and keep your face out of line with the strings.",
 		"Never exceed the rated load of strings, spring scales and pulleys. Clamp every stand, or put a weight on its base, before you hang anything from the stand.",
-		"The forces in nearly horizontal strings are very large. Keep every string at least 10° from the horizontal, unless the teacher is with you.",
-		"Use this program only for apparatus in lessons. Never use it to plan lifting, rigging, or anything that supports people. First follow the risk assessment of your school and the local rules. Leave real structures to licensed professionals.",
+		"The forces in nearly horizontal strings are very large. Keep every string at least 10° from the horizontal, unless your teacher is with you.",
+		"Use this program only for apparatus in lessons. Never use it to plan lifting, rigging, or anything that supports people. The risk assessment of your school and the local rules come first. Leave real structures to licensed professionals.",
 	}
 }
 
@@ -244,11 +236,11 @@ const (
 )
 
 func saidOffCurve(run int, values string, last int) string {
-	return fmt.Sprintf("Run %[1]d had %[2]s. The curve was calculated for run %[3]d, so the points of run %[1]d may not be on the curve.", run, values, last, run)
+	return fmt.Sprintf("Run %[1]d was made with %[2]s. The curve was calculated for run %[3]d, so the points of run %[1]d may not be on the curve.", run, values, last, run)
 }
 
 func saidOtherApparatus(a int, idA string, b int, idB string) string {
-	return fmt.Sprintf("Run %d is a run of %s, but run %d is a run of %s. You can only compare runs with the same apparatus.", a, idA, b, idB)
+	return fmt.Sprintf("Run %d belongs to %s, but run %d belongs to %s. You can only compare runs with the same apparatus.", a, idA, b, idB)
 }
 
 func saidMoved(a, b int, name, read, u, predicted string) string {
@@ -257,12 +249,12 @@ func saidMoved(a, b int, name, read, u, predicted string) string {
 
 // What is said about a series and a line through it.
 const (
-	saidNoBias         = "No reading was too high in all runs or too low in all runs."
+	saidNoBias         = "None of the readings was too high in every run or too low in every run."
 	saidLookAtScale    = "Check the calibration and the zero of the spring scale."
 	saidLookAtBoth     = "These runs cannot show whether the zero or the calibration of the spring scale is wrong. Check both: read the scale with a known mass on it, and then with nothing on it."
 	saidLookAtZeroLine = "Check the centre and the zero line of the protractor."
-	saidSharedExplains = "Another possible cause is a value that is the same in all runs, such as the mass. Measure these values again."
-	saidNothingLeft    = "There are only just enough points for a line, so you cannot see how well the line fits."
+	saidSharedExplains = "Another possible cause is a wrong value that all runs share, such as the mass. Measure the shared values again."
+	saidNothingLeft    = "There are just enough points to draw the line, so you cannot see how well the line fits."
 	saidLineSample     = "Line: type the two axes, as in line T against 1/(2 sin theta). For a line through the origin, add “through 0” at the end."
 )
 
@@ -280,7 +272,7 @@ func saidSame(names []string) string {
 }
 
 func saidBias(name, by, direction string, runs int) string {
-	return fmt.Sprintf("The reading of %s was %s too %s in all %s runs.", name, by, direction, inWords(runs))
+	return fmt.Sprintf("The readings of %s were too %s in all %s runs, by %s on average.", name, direction, inWords(runs), by)
 }
 
 func saidLookAtZero(name string) string {
@@ -297,7 +289,7 @@ func saidNoAxis(text string, f *Form) string {
 }
 
 func saidFewPoints(n int) string {
-	return fmt.Sprintf("To fit a line, you need at least %d runs with readings for both axes. You have only %d such runs.", leastLine, n)
+	return fmt.Sprintf("To fit a line, you need at least %d runs with readings for both axes. You have only %d.", leastLine, n)
 }
 
 func saidNoLine(x string) string {
@@ -350,8 +342,8 @@ const (
 const (
 	choiceNewRun     = "A new run"
 	choiceGoOn       = "Go on"
-	choiceSetting    = "1. a new setting: this makes a new run without readings"
-	choiceCorrection = "2. a correction: the readings stay the same"
+	choiceSetting    = "1. a new setting (this starts a new run without readings)"
+	choiceCorrection = "2. a correction (the readings stay the same)"
 	sampleNames      = "Ana, Ben"
 )
 
@@ -364,8 +356,8 @@ const (
 	saidReopen        = "There are saved runs for this apparatus. Which run do you want? Press Enter for a new run, or type the number of a saved run."
 	saidByHand        = "Who wants to predict by hand? Each of you can calculate the forces from these numbers before the program shows its prediction. Your calculation counts as practice. Type a name, or press Enter to go on."
 	saidByHandLate    = "Who wants to predict by hand from these numbers? Your calculation still counts as practice. Type a name, or press Enter to go on."
-	saidJoining       = "Who joins the group? Type the names, or press Enter to go back."
-	saidWhichRun      = "Which run do you want to open? Type its number, or several to compare them, as in 1 2."
+	saidJoining       = "Who wants to join the group? Type the names, or press Enter to go back."
+	saidWhichRun      = "Which run do you want to open? Type its number. To compare runs, type several numbers, as in 1 2."
 	saidOthersRuns    = "Type “runs all” to list the runs of other groups, too."
 	saidCorrectValues = "Type the letter and its value, as in alpha = 35 deg ± 0.5 deg. All other values stay the same."
 	saidThen          = "What next? To change a value, type the letter and the new value. Or type one of these words: result, budget, plot, series, line, again, runs, predict, note, report, help, quit."
@@ -398,11 +390,10 @@ func saidLetters(measured, predicted []string) string {
 }
 
 func saidWhoSees(kept string) []string {
-	shared := "You all share one run, which is saved with all your names. Each of you can predict by hand."
 	if kept == "" {
-		return []string{shared, "The program cannot save anything here."}
+		return []string{"You all share one run. Each of you can predict by hand.", "The program cannot save anything here."}
 	}
-	return []string{shared, fmt.Sprintf("Runs are saved in %s. Anyone who can open the files of this account can read them.", kept)}
+	return []string{"You all share one run, which is saved with all your names. Each of you can predict by hand.", fmt.Sprintf("Runs are saved in %s. Anyone who can open the files of this account can read them.", kept)}
 }
 
 func saidSeated(names []string, kept string) string {
@@ -431,7 +422,7 @@ func saidOpenedOthers(run int, group string) string {
 	if group == "" {
 		group = "another group"
 	}
-	return fmt.Sprintf("Open: this is run %d of %s. If you change anything, your version is saved as a new run, and this run does not change.", run, group)
+	return fmt.Sprintf("Open: this is run %d, which %s made. If you change anything, your version is saved as a new run, and this run does not change.", run, group)
 }
 
 func saidCorrection(name string) string {
@@ -475,11 +466,11 @@ func (f *Form) asks(e *Field) string {
 	case e.Kind == Reading && e.Want.Dim == quantity.Force:
 		return fmt.Sprintf("What does the spring scale show for %s?", e.Name())
 	case e.Kind == Reading:
-		return fmt.Sprintf("What is your reading for %s, %s?", e.Name(), e.Want.Dim)
+		return fmt.Sprintf("What is your reading for %s (%s)?", e.Name(), e.Want.Dim)
 	case e.Kind == Measure:
-		return fmt.Sprintf("What did you measure for %s, %s?", e.Name(), e.Want.Dim)
+		return fmt.Sprintf("What value did you measure for %s (%s)?", e.Name(), e.Want.Dim)
 	case e.Kind == Scale && e.Letter == scaleZero:
-		return "What does the spring scale show with nothing on it? This zero reading is subtracted from all readings."
+		return "What does the spring scale show with nothing on it? The program subtracts this zero reading from all readings."
 	case e.Kind == Scale:
 		return "What is the calibration factor of the spring scale? To find the factor, divide a known force by its reading."
 	}
@@ -531,7 +522,7 @@ func (f *Form) saidExtras(kinds []Kind) string {
 	if examples == nil {
 		return ""
 	}
-	return fmt.Sprintf("What else do you know? You can enter the mass of a hanger or ring that is not included yet, the zero reading and the calibration factor of the spring scale, or the rated load of a string: %s. Press Enter to go on.", measure.Listed(examples, "or"))
+	return fmt.Sprintf("What else do you know? You can enter the mass of a hanger or ring that is not included yet, the zero reading and the calibration factor of the spring scale, or the rated load of a string, as in %s. Press Enter to go on.", measure.Listed(examples, "or"))
 }
 
 // ratings are samples of how the rating of a string is typed.
@@ -557,7 +548,7 @@ func saidNobodyCalled(name string, names []string) string {
 	if len(names) == 0 {
 		return saidNobodyThere
 	}
-	return fmt.Sprintf("Nobody in the group is called %s. The names are %s.", measure.Shorten(name), measure.Listed(names, "and"))
+	return fmt.Sprintf("There is no %s in the group. The names are %s.", measure.Shorten(name), measure.Listed(names, "and"))
 }
 
 func saidSaved(where string) string {
@@ -578,5 +569,5 @@ func commandsHelp() Block {
 
 // saidPooled says that the scatter of all repeated readings counts for a reading.
 func saidPooled(name string) string {
-	return name + ": these readings are closer together than the other readings. This may be chance, so the program used the scatter of all readings."
+	return name + ": these readings are closer together than the other readings. This may be by chance, so the program used the scatter of all readings."
 }

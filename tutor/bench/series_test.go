@@ -46,9 +46,9 @@ func TestAFaultOfTheScaleIsTold(t *testing.T) {
 		off  func(int, float64) float64
 		want []string
 	}{
-		{"zero", func(_ int, x float64) float64 { return x + 0.4 }, []string{"The reading of T₁ was 0.40 N too high in all five runs.", "Check the zero of the spring scale"}},
+		{"zero", func(_ int, x float64) float64 { return x + 0.4 }, []string{"The readings of T₁ were too high in all five runs, by 0.40 N on average.", "Check the zero of the spring scale"}},
 		{"calibration", func(_ int, x float64) float64 { return 1.03 * x }, []string{"high in all five runs", "Check the calibration of the spring scale"}},
-		{"low", func(_ int, x float64) float64 { return x - 0.4 }, []string{"The reading of T₁ was 0.40 N too low in all five runs."}},
+		{"low", func(_ int, x float64) float64 { return x - 0.4 }, []string{"The readings of T₁ were too low in all five runs, by 0.40 N on average."}},
 		{"good", func(i int, x float64) float64 { return x + 0.02*float64(i%2) - 0.01 }, []string{saidNoBias}},
 	} {
 		s := series(t, banners(t, fiveAngles(), "div 0.1 N", c.off))

@@ -169,7 +169,7 @@ func (l *StraightLine) coefficient(name string, of func(Coefficients) float64) s
 	}
 	said := fmt.Sprintf("%s = %s, u = %s, %s", name, show(of(read), of(l.URead)), strings.TrimSpace(measure.QuoteU(of(l.URead)/factor)+" "+unit), measure.SaidCoverage(k, nu))
 	if !l.IsStraight {
-		return said + "; according to the equations, these points are not on a straight line; the best line through the predicted points has " + show(of(predicted), of(l.UPredicted)) + "."
+		return said + ". According to the equations, these points are not on a straight line. The best line through the predicted points has the " + name + " " + show(of(predicted), of(l.UPredicted)) + "."
 	}
 	expected := show(of(predicted), of(l.UPredicted))
 	// The predicted points lie on a line through zero but for the solver's last digits.
@@ -185,7 +185,7 @@ func (l *StraightLine) coefficient(name string, of func(Coefficients) float64) s
 	if difference <= limit {
 		return said + ": the two values agree."
 	}
-	return said + fmt.Sprintf(": the two values differ by %s, more than the uncertainty of the difference, %s.", strings.TrimSpace(measure.QuoteU(difference/factor)+" "+unit), strings.TrimSpace(measure.QuoteU(limit/factor)+" "+unit))
+	return said + fmt.Sprintf(": the two values differ by %s, which is more than the uncertainty of the difference (%s).", strings.TrimSpace(measure.QuoteU(difference/factor)+" "+unit), strings.TrimSpace(measure.QuoteU(limit/factor)+" "+unit))
 }
 
 // height is the largest predicted value.

@@ -73,9 +73,9 @@ func TestALabPeriodOnTheScreen(t *testing.T) {
 
 	d.sees("▸ By hand ◂", "▸ Ana")
 	d.press("enter")
-	d.sees("Ana now makes the prediction by hand", "mass 0.400 kg", "▸ Forces ◂", "ctrl+l to the bench")
+	d.sees("It is Ana's turn to predict by hand", "mass 0.400 kg", "▸ Forces ◂", "ctrl+l to the bench")
 	d.hand(byHandLines...)
-	d.sees("Right first time, ")
+	d.sees("Solved. You got ")
 	d.press("enter")
 	d.sees("Worked solution", "enter to the bench")
 	d.press("enter")
@@ -277,7 +277,7 @@ func TestWarningsComeWithTheValues(t *testing.T) {
 	d := stand(t, newTutor(t), "canal-lantern", 80, 24)
 	d.seated("Ana")
 	d.hand("1.2 kg div 1 g", "T1 = 5 N max", "alpha = 4 deg div 1 deg", "beta = 4 deg div 1 deg")
-	d.shows("! careful T₁ and T₂ are predicted to be more than 5 times the load", "T₁ is predicted to be above its rated load of 5 N.")
+	d.shows("! careful T₁ and T₂ are predicted to be more than 5 times the load", "T₁ is predicted to be more than the rated load of 5 N.")
 	if strings.Contains(d.view, "84.") {
 		t.Errorf("the size is told:\n%s", d.view)
 	}
@@ -293,7 +293,7 @@ func TestRunsAreMarkedAndCompared(t *testing.T) {
 	d.ranWhole()
 	d.hand("again", "alpha = 40 deg ± 0.5 deg", "T1 = 2.8 N div 0.1 N")
 	d.press("ctrl+l", "tab", "enter")
-	d.sees("to compare 2. canal-lantern", "To compare two runs, mark another run")
+	d.sees("to compare 2. canal-lantern", "To compare two runs, mark a second run")
 	d.press("up", "tab")
 	d.sees("enter compare")
 	d.press("enter")

@@ -83,7 +83,7 @@ func TestAResultIsWorkedOutBesideTheKey(t *testing.T) {
 		}
 		before := b.View()
 		b.Update(overdue{})
-		if late := b.View(); !b.working || !strings.Contains(late, "the result is being calculated") {
+		if late := b.View(); !b.working || !strings.Contains(late, "The program is calculating the result") {
 			t.Errorf("%s: working %v, shown:\n%s", c.name, b.working, late)
 		}
 		if settle(b, cmd); b.working || b.View() == before || !strings.Contains(b.View(), c.want) {

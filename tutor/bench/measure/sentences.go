@@ -10,11 +10,11 @@ import (
 // What is said about a measured value that cannot be read.
 const (
 	saidTooLong         = "This value is too long. A value can have at most 500 characters."
-	saidCommaBetween    = "Put a semicolon between readings, as in 35; 34.5; 35.5 deg, because a comma can also be a decimal comma."
+	saidCommaBetween    = "Put semicolons between the readings, as in 35; 34.5; 35.5 deg. The program can read a comma as a decimal comma."
 	saidBandOfTwo       = "A range needs two values, as in 0.48 to 0.52 kg."
 	saidNoDivision      = "The smallest division of a scale must be greater than zero, as in div 0.5 deg."
 	saidFactor          = "k must be a number greater than zero without a unit, as in (9.80 ± 0.12) N, k = 2."
-	saidFactorOfNothing = "k belongs to an expanded uncertainty, as in (9.80 ± 0.12) N, k = 2."
+	saidFactorOfNothing = "Use k only with an expanded uncertainty, as in (9.80 ± 0.12) N, k = 2."
 	saidNoRating        = "A rated load must be greater than zero, as in 20 N max."
 )
 
@@ -31,7 +31,7 @@ func saidOutOfReach(typed string) string {
 }
 
 func saidUnknownWord(typed string) string {
-	return fmt.Sprintf("“%s” is neither a unit nor one of the words ±, u, U, k, div, zero, max, to and exact.", typed)
+	return fmt.Sprintf("“%s” is not a unit or one of these: ±, u, U, k, div, zero, max, to, exact.", typed)
 }
 
 func saidNumberMissing(behind string) string {
@@ -42,7 +42,7 @@ func saidNumberMissing(behind string) string {
 }
 
 func saidTwoNumbers(second string) string {
-	return fmt.Sprintf("What does %s mean? Type ±, u, U, div, zero or max before this number, or a semicolon if the number is another reading.", second)
+	return fmt.Sprintf("What does %s mean? Type ±, u, U, div, zero or max before this number, or a semicolon if it is another reading.", second)
 }
 
 func saidOutOfPlace(typed string) string {
@@ -177,13 +177,13 @@ func (v Value) partSaid(p Part) string {
 		return fmt.Sprintf("expanded uncertainty %s ÷ %s (k)%s", exact(p.U*p.K), Plain(p.K), alone)
 	case Division:
 		if v.AssumedDivision {
-			return fmt.Sprintf("smallest division not given, so %s is assumed from the last digit: half of it ÷ √3%s", exact(2*p.Half), alone)
+			return fmt.Sprintf("half a division of %s (assumed from the last digit) ÷ √3%s", exact(2*p.Half), alone)
 		}
 		return fmt.Sprintf("half a division of %s ÷ √3%s", exact(2*p.Half), alone)
 	case ZeroDivision:
 		return fmt.Sprintf("zero reading of %s subtracted, half a division of %s ÷ √3%s", exact(v.Zero), exact(2*p.Half), alone)
 	}
-	return fmt.Sprintf("the ring stays still within ± %s of the middle, ÷ √3%s", exact(p.Half), alone)
+	return fmt.Sprintf("half the range for which the ring stays still, %s ÷ √3%s", exact(p.Half), alone)
 }
 
 func degrees(nu int) string {

@@ -36,14 +36,14 @@ func commandKeys() map[string]frame.Binding {
 // what belongs to the screen alone.
 func actions() views.Actions[*Bench] {
 	all := views.Actions[*Bench]{{
-		Key: frame.Bind("ctrl+y", "value before", "ctrl+y"), Menu: menuRestore,
+		Key: frame.Bind("ctrl+y", "previous value", "ctrl+y"), Menu: menuRestore,
 		Can: func(b *Bench) bool { return b.form.canRestore(b) }, Do: func(b *Bench) { b.form.restore(b) },
 	}}
 	for _, c := range bench.Commands() {
 		all = append(all, action{Word: tutor.Word(c.Word), Key: commandKeys()[c.Word], Menu: c.Does, Can: (*Bench).isMeasuring, Do: func(b *Bench) { b.obeyCommand(c) }})
 	}
 	return append(all,
-		action{Word: tutor.AskHelp, Key: frame.Bind("ctrl+g", "how to write", "ctrl+g"), Menu: menuNotation, Can: (*Bench).isMeasuring, Do: (*Bench).showNotation},
+		action{Word: tutor.AskHelp, Key: frame.Bind("ctrl+g", "how to write values", "ctrl+g"), Menu: menuNotation, Can: (*Bench).isMeasuring, Do: (*Bench).showNotation},
 		action{Menu: views.MenuBackground, Can: always, Do: func(b *Bench) { b.wish.OtherBackground = true }},
 		action{Word: tutor.Quit, Key: frame.Bind("ctrl+c", "quit", "ctrl+c"), Menu: views.MenuQuit, Can: always, Do: func(b *Bench) { b.wish.Quit = true }})
 }

@@ -34,14 +34,14 @@ const (
 
 // Sentences of the bench that belong to the screen alone.
 const (
-	saidWhichApparatus  = "Which problem matches your apparatus? Choose with the arrow keys and press Enter, or type some letters of its title."
-	saidMarkTwo         = "To compare two runs, mark another run with tab. To open one run, remove its mark."
-	saidReadWarnings    = "There are warnings about these values. Type “warnings” and read the warnings before you hang anything."
-	saidWhatNext        = "Type a letter and its new value, for example m = 0.52 kg ± 1 %, or a word such as plot. Press Enter to go back to the values."
+	saidWhichApparatus  = "Which problem matches your apparatus? Choose with the arrow keys and press Enter, or type part of its title."
+	saidMarkTwo         = "To compare two runs, mark a second run with tab. To open only one run, remove its mark first."
+	saidReadWarnings    = "There are warnings about these values. Type “warnings” to read them before you hang anything."
+	saidWhatNext        = "Type a letter and its new value, for example m = 0.52 kg ± 1 %, or a command such as plot. Press Enter to go back to the values."
 	saidAnyField        = "To jump to a field, type its letter and a value, for example alpha = 35 deg ± 0.5 deg. Type alpha = to clear the field."
 	saidMendLine        = "Correct the line, or clear it with ctrl+u."
-	saidNothingAfter    = "Type a letter and its value, for example alpha = 40 deg ± 0.5 deg, or a word such as plot, series, again or report."
-	saidNothingMeasured = "Nothing was measured, so nothing is saved."
+	saidNothingAfter    = "Type a letter and its value, for example alpha = 40 deg ± 0.5 deg, or a command such as plot, series, again or report."
+	saidNothingMeasured = "You did not enter any measured values, so nothing is saved."
 	saidRunNotSaved     = "You typed no names, so this run is not saved."
 )
 
