@@ -172,12 +172,12 @@ func saidSet(due time.Time) string {
 
 // SaidVisitor says why a visitor cannot give the place to somebody else.
 func SaidVisitor(name string) string {
-	return "You are connected as " + name + ". Another student has to connect from another window, with their own name and pass phrase."
+	return "You are connected as " + name + ". If another student wants to practise, they have to connect from another window with their own name and pass phrase."
 }
 
 const (
 	saidSetWork    = "Set work"
-	saidNoHints    = "Your class works without hints."
+	saidNoHints    = "Your teacher has switched off hints for your class."
 	saidNoSolution = "In your class, you can see the solution only after you have solved the problem."
 )
 

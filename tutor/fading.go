@@ -46,7 +46,7 @@ func (l *Lesson) workedLine(stage checker.Stage) string {
 // horizontal, with a rope P to the left and a load D of 10 N.
 var workedLines = map[checker.Stage]string{
 	checker.Diagram:    "{F} up right; {P} left; {D} down (a ring with ropes {F} and {P}, and a load {D})",
-	checker.Components: "{F}x = {F} cos 40°; {F}y = {F} sin 40° ({F} is at 40° above the horizontal)",
+	checker.Components: "{F}x = {F} cos 40°; {F}y = {F} sin 40° ({F} acts at 40° above the horizontal)",
 	checker.XSum:       "{F} cos 40° − {P} = 0 ({F} up right at 40°, {P} left, {D} down)",
 	checker.YSum:       "{F} sin 40° − {D} = 0 ({F} up right at 40°, {P} left, {D} down)",
 	checker.Solve:      "{F} = {D}/sin 40° = 15.6 N (from {F} sin 40° − {D} = 0, {D} = 10 N)",

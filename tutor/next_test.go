@@ -149,7 +149,7 @@ func TestNextOfASmallBank(t *testing.T) {
 		t.Fatalf("what was left behind: %+v", a)
 	}
 	work(t, l)
-	if a, _ := d.Next(); !a.Again || !strings.Contains(a.Why, "every problem") {
+	if a, _ := d.Next(); !a.Again || !strings.Contains(a.Why, "all the problems") {
 		t.Fatalf("the last of all: %+v", a)
 	}
 	d.tutor.Bank, _ = problems.OpenFolder(t.TempDir())
@@ -160,14 +160,14 @@ func TestNextOfASmallBank(t *testing.T) {
 
 func TestStandingsInWords(t *testing.T) {
 	for p, want := range map[Progress]string{
-		{}:                                    "not begun",
-		{Status: Begun, Stage: checker.XSum}:  "begun, at sum along x",
+		{}:                                    "not started",
+		{Status: Begun, Stage: checker.XSum}:  "in progress, at sum along x",
 		{Status: RightFirst}:                  "right first time",
 		{Status: WorkedOut}:                   "worked out",
 		{Status: ByTrying}:                    "by trial and error",
 		{Status: WithSteps}:                   "with steps shown",
 		{Status: Disputed}:                    "disputed",
-		{Status: Shown, Stage: checker.Solve}: "solution shown; again begun, at solve",
+		{Status: Shown, Stage: checker.Solve}: "solution shown; again in progress, at solve",
 	} {
 		if p.String() != want {
 			t.Errorf("%+v is %q, want %q", p, p, want)

@@ -25,7 +25,7 @@ func Title(stage checker.Stage) string {
 
 // String says a status in words, for lists.
 func (s Status) String() string {
-	return [...]string{"not begun", "begun", "solution shown", "disputed", "with steps shown", "by trial and error", "worked out", "right first time"}[s]
+	return [...]string{"not started", "in progress", "solution shown", "disputed", "with steps shown", "by trial and error", "worked out", "right first time"}[s]
 }
 
 // Key is the name of a status in files for other programs. It never changes.
@@ -43,15 +43,22 @@ func (p Progress) Goes() string {
 	return fmt.Sprintf("%d of %d right first time", p.RightFirst, p.Items)
 }
 
-// Result says what a finished problem came to: "worked out, 7 of 9 right first time".
-func (p Progress) Result() string {
-	switch {
-	case p.Status == RightFirst:
-		return fmt.Sprintf("right first time, %d of %d", p.RightFirst, p.Items)
-	case p.Status.Done():
-		return p.Status.String() + ", " + p.Goes()
+// Result says what a problem came to: "Solved (worked out). You got 7 of 9 answers right
+// first time." title is put after the first word, "" for none.
+func (p Progress) Result(title string) string {
+	if !p.Status.Done() {
+		said := p.String()
+		return strings.ToUpper(said[:1]) + said[1:] + "."
 	}
-	return p.String()
+	said := "Solved"
+	if title != "" {
+		said += ": " + title
+	}
+	// The numbers after it say “right first time” already.
+	if p.Status != RightFirst {
+		said += " (" + p.Status.String() + ")"
+	}
+	return said + fmt.Sprintf(". You got %d of %d answers right first time.", p.RightFirst, p.Items)
 }
 
 // String says how a student stands with a problem, in words.
@@ -59,7 +66,7 @@ func (p Progress) String() string {
 	if p.Stage == "" {
 		return p.Status.String()
 	}
-	at := "begun, at " + strings.ToLower(Title(p.Stage)[:1]) + Title(p.Stage)[1:]
+	at := "in progress, at " + strings.ToLower(Title(p.Stage)[:1]) + Title(p.Stage)[1:]
 	if p.Status <= Begun {
 		return at
 	}
@@ -168,7 +175,7 @@ func listed(words []string) string {
 	return strings.Join(words[:len(words)-1], ", ") + " and " + words[len(words)-1]
 }
 
-const saidAllDone = "You have done every problem. You did this problem the longest time ago."
+const saidAllDone = "You have done all the problems. You did this one longest ago."
 
 func saidReturn(d dueIdea, title string) string {
 	when := "a few problems ago"
@@ -183,7 +190,7 @@ func saidReturn(d dueIdea, title string) string {
 		where = " in " + quote(title)
 	}
 	if d.slip.Shown {
-		return fmt.Sprintf("This problem gives you more practice with %s, because you looked at the solution%s %s.", quote(d.Title()), strings.Replace(where, " in ", " of ", 1), when)
+		return fmt.Sprintf("This problem gives you more practice with %s, because you looked at the solution%s %s.", quote(d.Title()), strings.Replace(where, " in ", " to ", 1), when)
 	}
 	return fmt.Sprintf("This problem gives you more practice with %s, because you made a mistake%s %s.", quote(d.Title()), where, when)
 }
@@ -219,7 +226,7 @@ func saidSameAgain(first, now Place, rule string) string {
 	if rule == "" {
 		return as + "."
 	}
-	return as + ": " + rule
+	return as + ". " + rule
 }
 
 // saidWhere is a place of the page in the middle of a sentence.
@@ -255,7 +262,7 @@ func (g *Page) saidSize(p Place) string {
 	if !ok {
 		return ""
 	}
-	return fmt.Sprintf("This counts as the magnitude of %[1]s, without the sign. %[1]s points in the negative %[2]s direction, so you must subtract its magnitude in ΣF%[2]s.", expr.Set(f.Name)+axis.String(), axis)
+	return fmt.Sprintf("Your answer counts as the magnitude of %[1]s, without the sign. %[1]s points in the negative %[2]s direction, so you must subtract its magnitude in ΣF%[2]s.", expr.Set(f.Name)+axis.String(), axis)
 }
 
 // saidDoubt asks about a value beside a known force.
@@ -277,12 +284,12 @@ func saidLostForces(item string) string {
 	if item != "" {
 		body = item
 	}
-	return fmt.Sprintf("You are asked which forces act on %[1]s. Think of the weight of %[1]s and of everything that touches %[1]s. For each force, write its letter and its direction. Put a semicolon between two forces.", body)
+	return fmt.Sprintf("Which forces act on %[1]s? Think of the weight of %[1]s and of everything that touches %[1]s. For each force, write its letter and its direction. Put semicolons between the forces.", body)
 }
 
 // saidLostComponent does not tell how the force lies.
 func saidLostComponent(item, force, axis string) string {
-	return fmt.Sprintf("You are asked for %[1]s: how much of %[2]s acts along the %[3]s axis? You can answer with letters or with a number. "+
+	return fmt.Sprintf("%[1]s tells you how much of %[2]s acts along the %[3]s axis. You can answer with letters or with a number. "+
 		"Look at the drawing. If %[2]s is at an angle to the axis, %[2]s is the hypotenuse of a right-angled triangle. If %[2]s acts along the axis, the component is the whole force. If %[2]s is at right angles to the axis, the component is 0.", item, force, axis)
 }
 
@@ -291,12 +298,12 @@ func saidLostSum(axis, item string) string {
 	if item != "" {
 		body = item
 	}
-	return fmt.Sprintf("The forces on %s balance, so the components along %s add up to zero. Write one equation: the components in one direction minus the components in the opposite direction = 0.", body, axis)
+	return fmt.Sprintf("The forces on %s balance, so the components along %s add up to zero. Write one equation: the components in one direction, minus the components in the opposite direction, equal 0.", body, axis)
 }
 
 // saidLostAxes answers whoever says or asks which way is positive.
 func saidLostAxes(directions []string) string {
-	return " The axes are: " + strings.Join(directions, "; ") + "."
+	return " Axes: " + strings.Join(directions, "; ") + "."
 }
 
 func saidLostSolve(open string) string {
@@ -319,7 +326,7 @@ func saidBegins(topic string, i Idea) string {
 }
 
 func saidHarder(level int, i Idea) string {
-	return fmt.Sprintf("You know the ideas of level %d well, so this problem is one level harder. It uses %s.", level-1, quote(i.Title()))
+	return fmt.Sprintf("You know the ideas at level %d well, so this problem is one level harder. It uses %s.", level-1, quote(i.Title()))
 }
 
 func saidPractises(i Idea, s IdeaState) string {
@@ -343,7 +350,7 @@ func saidLeftBehind(stage checker.Stage) string {
 func quote(title string) string { return "“" + title + "”" }
 
 const (
-	saidNoSlider = "No letter with this name can be changed here."
+	saidNoSlider = "This problem has no letter with this name that you can change."
 	saidNoRest   = "Equilibrium is impossible beyond this value."
 	saidCannotBe = "Beyond this value, a string would have to push, or a surface would have to pull."
 )
@@ -381,7 +388,7 @@ func inUnit(u quantity.Unit, value float64, figures int) string { return u.In(va
 // What is said where the fault is ours.
 const (
 	saidFault     = "This line could not be checked because of an error in Standstill. The line is saved. Go on with another line, or type “dispute” to go on with this line, and tell your teacher."
-	saidFaultHint = "No hint can be given because of an error in Standstill. Go on with another line."
+	saidFaultHint = "There is no hint because of an error in Standstill. Go on with another line."
 )
 
 // What givens are.
@@ -410,11 +417,11 @@ func saidForceOf(what string) string { return "force of the " + what }
 const (
 	saidMayPass = "You know components well. Type “sums” to skip the components and go straight to the equations."
 
-	saidClassWorking = "In your class, every value needs a line of working."
-	saidClassFigures = "In your class, every value needs %d significant figures."
-	saidClassBoth    = "In your class, every value needs a line of working and %d significant figures."
+	saidClassWorking = "In your class, you have to show a line of working for every value."
+	saidClassFigures = "In your class, you have to give every value to at least %d significant figures."
+	saidClassBoth    = "In your class, you have to show a line of working for every value, and give every value to at least %d significant figures."
 
-	saidNoComponents = "You can skip only questions about components, and this question is not about components."
+	saidNoComponents = "You can only skip questions about components. This question is about something else."
 	saidNotSteady    = "You can skip the components after you have got all the components in three problems right first time."
 )
 
@@ -433,7 +440,7 @@ func saidAreEqual(a, b string) string {
 }
 
 func saidBesideWeight(name, weight string) string {
-	return fmt.Sprintf("Before you calculate: is %[1]s more than the weight %[2]s, less than %[2]s, or the same?", expr.Set(name), expr.Set(weight))
+	return fmt.Sprintf("Before you calculate: is %[1]s more than the weight %[2]s, less than %[2]s, or the same as %[2]s?", expr.Set(name), expr.Set(weight))
 }
 
 func saidMore(name, weight string) string {

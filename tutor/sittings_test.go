@@ -43,7 +43,7 @@ func TestThreeSittings(t *testing.T) {
 	}
 	hand(t, l, answer(l, checker.Diagram, ""))
 	hand(t, l, "T1x = T1 sin θ")
-	if again := hand(t, l, "T2x = -T2 sin θ"); len(again.Notes) != 1 || !strings.Contains(again.Notes[0], "as with T₁x: In the triangle for T₂") {
+	if again := hand(t, l, "T2x = -T2 sin θ"); len(again.Notes) != 1 || !strings.Contains(again.Notes[0], "as with T₁x. In the triangle for T₂") {
 		t.Errorf("the second time it says %q", again.Notes)
 	}
 	work(t, l)

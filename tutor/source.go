@@ -29,7 +29,7 @@ func SavedProblem(hash string, r *record.Record) (*problems.Problem, error) {
 	}
 	// A record may come from anywhere, so its text is not believed.
 	if p.Hash != hash {
-		return nil, fmt.Errorf("the text of %s in the record is not the one that was used", saved.ID)
+		return nil, fmt.Errorf("the text of the problem %s in the record is not the text that was used", saved.ID)
 	}
 	return p, nil
 }

@@ -52,8 +52,8 @@ func TestWhatAClassAsksFor(t *testing.T) {
 
 func TestAClassSaysWhatItAsksFor(t *testing.T) {
 	for settings, want := range map[Settings]string{
-		{}: "", {Working: true}: saidClassWorking, {Figures: 3}: "In your class, every value needs 3 significant figures.",
-		{Working: true, Figures: 4}: "In your class, every value needs a line of working and 4 significant figures.",
+		{}: "", {Working: true}: saidClassWorking, {Figures: 3}: "In your class, you have to give every value to at least 3 significant figures.",
+		{Working: true, Figures: 4}: "In your class, you have to show a line of working for every value, and give every value to at least 4 significant figures.",
 	} {
 		class := Class{Settings: settings}
 		g, err := class.NewPage(problemOf(t, "canal-lantern"))

@@ -138,7 +138,7 @@ func TestHelpIsThereInEveryStage(t *testing.T) {
 		}
 	}
 	for stage, said := range said {
-		if axes := stage == checker.Components || stage == checker.XSum || stage == checker.YSum; strings.Contains(said, "The axes are: positive x: ") != axes {
+		if axes := stage == checker.Components || stage == checker.XSum || stage == checker.YSum; strings.Contains(said, "Axes: positive x: ") != axes {
 			t.Errorf("%s: the axes are not named where they are needed, and only there: %s", stage, said)
 		}
 	}

@@ -203,7 +203,7 @@ func TestHandedInCollectedReported(t *testing.T) {
 		t.Fatalf("collected again %+v", sum)
 	}
 	report := r.report()
-	want(t, "the first column", standings(report), doneWord+", begun, not begun")
+	want(t, "the first column", standings(report), doneWord+", in progress, not started")
 	want(t, "the remarks", notices(report.Remarks), "")
 	if len(report.Stuck) != 1 || !report.Stuck[0].AllHints || report.Stuck[0].Refused != 2 || report.Stuck[0].Code != "sine-cosine" {
 		t.Errorf("stuck are %+v", report.Stuck)

@@ -27,7 +27,7 @@ func TestFaultSpoilsOneLine(t *testing.T) {
 	r.collect(files)
 	for range 2 { // a fault is not remembered: it may be mended the next time
 		report := r.report()
-		want(t, "the first column", standings(report), doneWord+", begun, not begun")
+		want(t, "the first column", standings(report), doneWord+", in progress, not started")
 		var faults []string
 		for _, one := range report.Remarks {
 			if one.Notice == summary.Fault {
@@ -61,6 +61,6 @@ func TestHintAfterAnArrowIsReported(t *testing.T) {
 	must(t, err)
 	r.collect(map[string][]byte{"ada.jsonl": r.handIn("s01")})
 	report := r.report()
-	want(t, "the first column", standings(report), "begun, not begun, not begun")
+	want(t, "the first column", standings(report), "in progress, not started, not started")
 	want(t, "the remarks", notices(report.Remarks), "")
 }

@@ -22,7 +22,7 @@ func TestAProblemUnderAnothersHash(t *testing.T) {
 	if _, err := r.book.Record.Problem(forged); err == nil {
 		t.Error("the file of a hand-in is kept under a hash that is not its own")
 	}
-	want(t, "the first column", standings(r.report()), "not begun, not begun, not begun")
+	want(t, "the first column", standings(r.report()), "not started, not started, not started")
 	p, err := r.bank.Get("canal-lantern")
 	must(t, err)
 	must(t, r.book.Record.SaveProblem(forged, p.ID, string(p.Raw)))

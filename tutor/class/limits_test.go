@@ -79,8 +79,8 @@ func TestAFaultSpoilsOneCell(t *testing.T) {
 		}
 	}
 	report := r.report()
-	want(t, "the first column", standings(report), doneWord+", not begun, not begun")
-	want(t, "the other cell", report.Students[1].Cells[1].Status.String(), "begun")
+	want(t, "the first column", standings(report), doneWord+", not started, not started")
+	want(t, "the other cell", report.Students[1].Cells[1].Status.String(), "in progress")
 	want(t, "the remarks", notices(report.Remarks), "s02 fault 7")
 	if said := report.Say(report.Remarks[0]); !strings.Contains(said, "Ben Roos: 7 entries on canal-lantern could not be marked") || !strings.Contains(said, "index out of range") {
 		t.Error(said)
@@ -91,5 +91,5 @@ func TestAFaultSpoilsOneCell(t *testing.T) {
 	must(t, err)
 	// The fault mended, the cell is there: it was not remembered.
 	r.book.marking = nil
-	want(t, "the first column", standings(r.report()), doneWord+", "+doneWord+", not begun")
+	want(t, "the first column", standings(r.report()), doneWord+", "+doneWord+", not started")
 }

@@ -38,9 +38,9 @@ func TestOneRosterAsChanges(t *testing.T) {
 		}
 	}
 	for _, want := range []string{
-		"canal-lantern,s01,not submitted,,2030-03-12,not begun,,c1,false,false,false,true",
-		"canal-lantern,s02,partially graded,0,2030-03-02,begun,,c1,true,true,true,false",
-		"letter-scale,s01,not submitted,,2030-03-12,not begun,,c1,false,false,false,false",
+		"canal-lantern,s01,not submitted,,2030-03-12,not started,,c1,false,false,false,true",
+		"canal-lantern,s02,partially graded,0,2030-03-02,in progress,,c1,true,true,true,false",
+		"letter-scale,s01,not submitted,,2030-03-12,not started,,c1,false,false,false,false",
 	} {
 		if !strings.Contains(string(files["results.csv"]), want) {
 			t.Errorf("%s is not in\n%s", want, files["results.csv"])

@@ -50,7 +50,7 @@ func TestAnotherStudentsWorkDoesNotCount(t *testing.T) {
 	})
 	r.collect(map[string][]byte{"ada": hers, "ben": asHis})
 	report := r.report()
-	want(t, "the first column", standings(report), doneWord+", not begun, not begun")
+	want(t, "the first column", standings(report), doneWord+", not started, not started")
 	want(t, "the remarks", notices(report.Remarks), "s02 numbers-others 7")
 	want(t, "what is said", report.Say(report.Remarks[0]), "Ben Roos: 7 entries on canal-lantern with the numbers of Ada Berg. They do not count.")
 }
@@ -133,9 +133,9 @@ func TestACopiedHandInCountsForTheOneWhoDidIt(t *testing.T) {
 	r.solveLantern(r.lesson("s01", "same-lantern"))
 	hers := r.handIn("s01")
 	report := r.inOrders(t, hers, as(t, hers, "s02"))
-	want(t, "the first column", standings(report), doneWord+", not begun, not begun")
+	want(t, "the first column", standings(report), doneWord+", not started, not started")
 	want(t, "the last column", report.Students[0].Cells[2].Status.String(), doneWord)
-	want(t, "the copier's", report.Students[1].Cells[2].Status.String(), "not begun")
+	want(t, "the copier's", report.Students[1].Cells[2].Status.String(), "not started")
 	want(t, "the remarks", notices(report.Remarks), "s02 entry-copied 7; s02 entry-copied 7")
 	want(t, "what is said", report.Say(report.Remarks[0]), "Ben Roos: 7 entries on canal-lantern also arrived under the name of Ada Berg. The numbers belong to Ada Berg, so this work counts only for that student.")
 	shown := r.shows(t, "s02", "canal-lantern")
@@ -166,8 +166,8 @@ func TestATieIsTheTeachersToSettle(t *testing.T) {
 	r.solveLantern(r.lesson("s01", "same-lantern"))
 	hers := r.handIn("s01")
 	report := r.inOrders(t, hers, as(t, hers, "s02"))
-	want(t, "hers", report.Students[0].Cells[2].Status.String(), "not begun")
-	want(t, "his", report.Students[1].Cells[2].Status.String(), "not begun")
+	want(t, "hers", report.Students[0].Cells[2].Status.String(), "not started")
+	want(t, "his", report.Students[1].Cells[2].Status.String(), "not started")
 	want(t, "the remarks", notices(report.Remarks), "s01 entry-tied 7; s02 entry-tied 7")
 	if shown := r.shows(t, "s01", "same-lantern"); !strings.HasPrefix(shown, saidShowTied) {
 		t.Errorf("shown are\n%s", shown)
@@ -176,7 +176,7 @@ func TestATieIsTheTeachersToSettle(t *testing.T) {
 	must(t, err)
 	report = r.report()
 	want(t, "hers, given", report.Students[0].Cells[2].Status.String(), doneWord)
-	want(t, "his, given", report.Students[1].Cells[2].Status.String(), "not begun")
+	want(t, "his, given", report.Students[1].Cells[2].Status.String(), "not started")
 }
 
 // Of two contents of one entry the earlier counts by its own time; of the same time
@@ -234,7 +234,7 @@ func TestAHandInOfAnotherNameCanBeGiven(t *testing.T) {
 	r.collect(map[string][]byte{"bruno": data})
 	report := r.report()
 	want(t, "the remarks", notices(report.Remarks), "bruno not-on-list 7")
-	want(t, "the first column", standings(report), "not begun, not begun, not begun")
+	want(t, "the first column", standings(report), "not started, not started, not started")
 	folder := r.folder(map[string][]byte{"bruno": data})
 	if _, err := r.book.Collect(context.Background(), []string{folder}, CollectOptions{As: "zoe"}); err == nil {
 		t.Error("it was given to nobody")
@@ -242,12 +242,12 @@ func TestAHandInOfAnotherNameCanBeGiven(t *testing.T) {
 	_, err = r.book.Collect(context.Background(), []string{folder}, CollectOptions{As: "s02"})
 	must(t, err)
 	report = r.report()
-	want(t, "the first column, given", standings(report), "not begun, "+doneWord+", not begun")
+	want(t, "the first column, given", standings(report), "not started, "+doneWord+", not started")
 	want(t, "the remarks", notices(report.Remarks), "s02 given 7")
 	// Given to another, it is no more the first one's.
 	_, err = r.book.Collect(context.Background(), []string{folder}, CollectOptions{As: "s03"})
 	must(t, err)
-	want(t, "the first column, given again", standings(r.report()), "not begun, not begun, "+doneWord)
+	want(t, "the first column, given again", standings(r.report()), "not started, not started, "+doneWord)
 	if n, known, err := r.book.Forget("s03"); err != nil || !known || n != 7 {
 		t.Errorf("forgotten are %d, %v, %v", n, known, err)
 	}
@@ -266,10 +266,10 @@ func TestAnIDThatIsAFirstName(t *testing.T) {
 	r.solveLantern(r.lessonUnder(tutor.Class{}, "s01", "canal-lantern"))
 	data := r.handIn("s01")
 	r.collect(map[string][]byte{"ada": data})
-	want(t, "the first column", standings(r.report()), "not begun, not begun, not begun")
+	want(t, "the first column", standings(r.report()), "not started, not started, not started")
 	_, err := r.book.Collect(context.Background(), []string{r.folder(map[string][]byte{"ada": data})}, CollectOptions{As: "s01"})
 	must(t, err)
-	want(t, "the first column, given", standings(r.report()), doneWord+", not begun, not begun")
+	want(t, "the first column, given", standings(r.report()), doneWord+", not started, not started")
 }
 
 // Of a whole record the one who is not on the list can be given, or whoever is named.
@@ -282,7 +282,7 @@ func TestGivingOfAWholeRecord(t *testing.T) {
 	want(t, "what is said", sum.Files[0].Trouble, "The file contains no work by Carla. It contains work by bruno.")
 	_, err = r.book.Collect(context.Background(), path, CollectOptions{As: "s02"})
 	must(t, err)
-	want(t, "the first column", standings(r.report()), "not begun, "+doneWord+", not begun")
+	want(t, "the first column", standings(r.report()), "not started, "+doneWord+", not started")
 }
 
 // What was forgotten does not come back with the same file; what was done since does.
@@ -313,7 +313,7 @@ func TestForgottenWorkStaysAway(t *testing.T) {
 func TestOlderWordings(t *testing.T) {
 	for word, c := range map[string]struct{ old, new, standing string }{
 		"another wording": {"A lantern", "A heavy lantern", doneWord},
-		"another range":   {"m: 1.5 to", "m: 1.6 to", "not begun"},
+		"another range":   {"m: 1.5 to", "m: 1.6 to", "not started"},
 	} {
 		r := newRoom(t)
 		p, err := r.bank.Get("canal-lantern")
@@ -332,7 +332,7 @@ func TestOlderWordings(t *testing.T) {
 		r.class.Bank = r.bank
 		r.book = r.markbook()
 		r.collect(map[string][]byte{"ada": data})
-		want(t, word, standings(r.report()), c.standing+", not begun, not begun")
+		want(t, word, standings(r.report()), c.standing+", not started, not started")
 	}
 }
 
@@ -350,7 +350,7 @@ func TestWhatIsWrittenInByHandDoesNotCount(t *testing.T) {
 	data = append(data, []byte(`{"kind":"solved","time":"2030-03-02T10:00:00.000Z","problem":"canal-lantern","student":"s02","id":"00112233445566778899aabbccddeeff","record":"00112233445566778899aabbccddeeff","number":1}`+"\n")...)
 	r.collect(map[string][]byte{"ben": data})
 	report := r.report()
-	want(t, "the first column", standings(report), "not begun, begun, not begun")
+	want(t, "the first column", standings(report), "not started, in progress, not started")
 	if report.Remarks[0].Notice != summary.VerdictOther || !strings.Contains(report.Remarks[0].Detail, "right → wrong sine-cosine") {
 		t.Errorf("the remarks are %+v", report.Remarks)
 	}
@@ -429,7 +429,7 @@ func TestPractisedAloneDoesNotCount(t *testing.T) {
 	r.solveLantern(r.lessonUnder(tutor.Class{}, "s01", "canal-lantern"))
 	r.collect(map[string][]byte{"ada": r.handIn("s01")})
 	report := r.report()
-	want(t, "the first column", standings(report), "not begun, not begun, not begun")
+	want(t, "the first column", standings(report), "not started, not started, not started")
 	want(t, "the remarks", notices(report.Remarks), "s01 numbers-alone 7")
 	var b strings.Builder
 	must(t, r.book.Show(&b, r.class.Students[0], "canal-lantern"))
@@ -453,7 +453,7 @@ func TestWholeRecordsOfSharedMachines(t *testing.T) {
 	if sum.Added != 7 || sum.Files[0].Elsewhere != 1 || sum.Files[0].Trouble != "" {
 		t.Fatalf("%+v", sum)
 	}
-	want(t, "the first column", standings(r.report()), doneWord+", not begun, not begun")
+	want(t, "the first column", standings(r.report()), doneWord+", not started, not started")
 }
 
 func TestBadFilesAreSentences(t *testing.T) {
@@ -559,7 +559,7 @@ func TestForgottenStudentsLeaveNothing(t *testing.T) {
 	if n, known, err := r.book.Forget("S01"); err != nil || !known || n != 7 {
 		t.Fatal(n, known, err)
 	}
-	want(t, "the first column", standings(r.report()), "not begun, not begun, not begun")
+	want(t, "the first column", standings(r.report()), "not started, not started, not started")
 }
 
 // doneWord is how a page stands that was solved without a mistake.

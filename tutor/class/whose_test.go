@@ -28,7 +28,7 @@ func TestAHandInHoldsOneStudentsWork(t *testing.T) {
 		t.Errorf("collected %+v", sum)
 	}
 	report := r.report()
-	want(t, "the first column", standings(report), "not begun, begun, not begun")
+	want(t, "the first column", standings(report), "not started, in progress, not started")
 	want(t, "the remarks", notices(report.Remarks), "")
 }
 

@@ -269,7 +269,7 @@ func (s *session) open(id string, again bool, why string) error {
 		return nil
 	}
 	if n := len(lesson.Lines()); n > 0 {
-		s.say(saidPageHolds, n)
+		s.say("%s", saidPageHolds(n))
 	}
 	s.question(true)
 	if draft := lesson.Draft(); draft != "" {

@@ -151,7 +151,7 @@ func (s *session) solved() {
 	if s.guest {
 		progress = s.desk.ProgressOf(s.lesson.Problem)
 	}
-	s.say(saidSolved, s.lesson.Problem.Title, progress.Result())
+	s.say("%s", progress.Result(s.lesson.Problem.Title))
 	if said := s.lesson.SaidPrediction(); said != "" {
 		s.say(saidPrediction, said)
 	}

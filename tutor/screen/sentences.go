@@ -12,10 +12,11 @@ import (
 
 // The words in front of lines, at the edge of the page and above columns.
 const (
-	wordText   = "The problem"
-	wordHelp   = "The question"
-	wordTyping = "How to type it"
-	wordIdeas  = "Your ideas"
+	wordText      = "The problem"
+	wordHelpEarly = "Help"
+	wordHelp      = "The question"
+	wordTyping    = "How to type formulas and values"
+	wordIdeas     = "Your ideas"
 )
 
 // What the menu says.
@@ -27,7 +28,7 @@ const (
 	menuBack     = "The previous stage"
 	menuDrawing  = "The drawing in words"
 	menuHelp     = "The question in other words"
-	menuTyping   = "How to type it"
+	menuTyping   = "How to type formulas and values"
 	menuIdeas    = "Your ideas and your progress"
 	menuSums     = "Go straight to the equations"
 	menuSolution = "The worked solution"
@@ -44,22 +45,28 @@ const (
 	saidNoName           = "A name needs at least one letter or digit."
 	saidNotListed        = "This name is not on your class list."
 	saidFirstAnswer      = "This is a command. Answer the question on this screen first."
-	saidWhichProblem     = "Which problem do you want? Choose with the arrow keys and press Enter, or type some letters of its title."
+	saidWhichProblem     = "Which problem do you want? Choose with the arrow keys and press Enter, or type part of its title."
 	saidEmpty            = "The line is empty. Type your answer, then press Enter."
 	saidAllHints         = "There are no more hints for this question. The last hint is on your page."
 	saidNothingToDispute = "Your last line was not marked wrong, so there is nothing to dispute."
-	saidDisputed         = "You go on with your line. Your teacher can see that you dispute the result."
+	saidDisputed         = "You can now go on with your line. Your teacher can see that it was marked wrong and that you disputed this."
 	saidNoStageBefore    = "This is the first stage."
 	saidReveal           = "Press Enter to see the solution. The problem then counts as “solution shown”, not as solved."
-	saidTurn             = "Choose a letter with ↑ ↓ and its value with ← →."
-	saidNoAngles         = "Nothing in this problem can be changed."
+	saidTurn             = "Choose a letter with ↑ ↓, then a value with ← →."
+	saidNoAngles         = "This problem has no values that you can change."
 	saidWhoElse          = "Who is practising now? Choose with the arrow keys or type a name, then press Enter."
 	saidGoodbye          = "Your work is saved, and so is the line that you were typing. Start the program again to go on from here."
-	saidGoodbyeHangs     = "The record does not answer, so your last line may not be saved. The lines that you checked earlier are saved."
+	saidGoodbyeHangs     = "The record is not available, so your last line may not be saved. The lines that you checked earlier are saved."
 	menuVisitBench       = "Bench: compare measured values with the prediction"
-	saidWaiting          = "Your line is not saved yet, because the record is in use or does not answer. The program is trying again."
-	saidWorking          = "Please wait: the result is being calculated, or the record has not answered yet."
+	saidWaiting          = "Your line is not saved yet, because the record is in use or not available. The program is trying again."
+	saidWorking          = "Please wait. The program is calculating the result, or it is waiting for the record."
 	saidStopWaiting      = "stop waiting"
+)
+
+// What help says before a problem is open.
+const (
+	saidHelpList  = "Press esc to go back to the list of problems. Choose a problem with the arrow keys and press Enter."
+	saidHelpLater = "When a problem is open, type “help” to see its question in other words, or “words” for a list of everything that you can type."
 )
 
 // saidDraftNotSaved says that a half-typed line could not be saved.
@@ -83,7 +90,7 @@ func saidGoodbyeDraft(err error) string {
 func saidMoved(title string, skipped []string) string {
 	said := "The next stage is “" + title + "”."
 	for _, s := range skipped {
-		said += " For “" + s + "” there is nothing to write in this problem."
+		said += " There is nothing to write for “" + s + "” in this problem."
 	}
 	return said
 }
@@ -93,7 +100,7 @@ func saidMeaning(does string) string { return "Press Enter: " + does + "." }
 // saidDone says what a problem came to, what became of the prediction, and the question
 // that closes the page.
 func saidDone(l *tutor.Lesson) string {
-	said := saidStatus(l.Progress())
+	said := l.Progress().Result("")
 	if limit, ok := l.Limit(); ok {
 		return said + " " + limit.Question
 	}
@@ -105,13 +112,7 @@ func saidDone(l *tutor.Lesson) string {
 
 // saidIsIt asks whether the student of the last time is here again.
 func saidIsIt(name string) string {
-	return name + "? Press Enter to go on, or type another name."
-}
-
-// saidStatus says how a problem stands, as a sentence.
-func saidStatus(p tutor.Progress) string {
-	said := p.Result()
-	return strings.ToUpper(said[:1]) + said[1:] + "."
+	return "Are you " + name + "? If so, press Enter. If not, type your name."
 }
 
 func saidNext(a tutor.Advice) string { return "Next: “" + a.Title + "”." }
@@ -128,11 +129,11 @@ func saidResume(name string, mayChange bool) string {
 func saidNotNow(w tutor.Word) string {
 	switch w {
 	case tutor.AskHint:
-		return "There is no open question in this problem, so there is no hint."
+		return "There is nothing left to answer in this problem, so there is no hint."
 	case tutor.DisputeLine:
 		return saidNothingToDispute
 	case tutor.AskAngles:
-		return "You can change angles when the problem is solved."
+		return "You can change angles after you have solved the problem."
 	}
 	return views.SaidNoLesson
 }
@@ -142,12 +143,12 @@ func saidNotSaved(err error) string {
 	return record.Sentence(err) + " Your last line does not count; type it again."
 }
 
-func saidBackground(word string) string {
-	return "The colours are now for a " + word + " background. The program will use the same colours next time."
+func saidBackground(light bool) string {
+	return "The colours are now for a " + backgroundWord(light) + " background. The program will use the same colours next time."
 }
 
 func saidLevelToo(letters []string) string {
-	return "If you also make " + strings.Join(letters, " and ") + " smaller, the curve gets steep."
+	return "If you also make " + strings.Join(letters, " and ") + " smaller, the curve gets steeper."
 }
 
 // saidKind names what makes a force. Weights say whose they are: their letters
@@ -180,5 +181,5 @@ const (
 )
 
 func saidByHandNow(name string) string {
-	return name + " now makes the prediction by hand, with the numbers that you measured. Press ctrl+l to go back to the bench."
+	return "It is " + name + "'s turn to predict by hand from the numbers that you measured. Press ctrl+l to go back to the bench."
 }

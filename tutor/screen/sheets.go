@@ -107,12 +107,12 @@ func (m *model) typing() views.Content {
 // showHelp says what is asked now in other words, and below it what can be typed.
 func (m *model) showHelp() {
 	m.sheet = &reader{title: wordHelp, make: (*model).help}
+	if m.lesson == nil {
+		m.sheet = &reader{title: wordHelpEarly, make: func(*model) views.Content { return views.Sentences([]string{saidHelpList, saidHelpLater}) }}
+	}
 }
 
 func (m *model) help() views.Content {
-	if m.lesson == nil {
-		return m.typing()
-	}
 	return views.Help(m.lesson.Lost(), m.lesson.Refused(tutor.AskHint) == "", m.lesson.Letters())
 }
 

@@ -40,7 +40,7 @@ func (m *model) askSolution() {
 }
 
 func (s *solution) question(m *model) string {
-	done := saidStatus(m.now.Progress)
+	done := m.now.Progress.Result("")
 	if s.ok {
 		done += " " + saidNext(s.advice)
 	}

@@ -20,7 +20,7 @@ const (
 	headByProblem = "Mistakes by problem"
 	headDisputed  = "Disputed lines"
 	headRemarks   = "For your attention"
-	saidLetters   = "F right first time, W worked out, T by trial and error, H with steps shown, D disputed, S solution shown, B begun, - not begun; * done after the due date, ! overdue."
+	saidLetters   = "F right first time, W worked out, T by trial and error, H with steps shown, D disputed, S solution shown, P in progress, - not started; * done after the due date, ! overdue."
 	saidShare     = "%s: %s of the work is done (weighted)."
 	saidRow       = "%s started %d of %d problems; total time %s."
 	saidMore      = "… and %d more."

@@ -87,9 +87,13 @@ type Idea struct {
 func Ideas(all []Idea) Content {
 	return func(s *Screen, cols int) []frame.Row {
 		if len(all) == 0 {
-			return []frame.Row{s.Look.Row(frame.Plain, " "+saidNoIdeas)}
+			return Sentences([]string{saidNoIdeas})(s, cols)
 		}
-		rows := []frame.Row{s.Look.Row(frame.Quiet, " "+saidIdeas), nil}
+		var rows []frame.Row
+		for _, part := range s.Look.Wrap(saidIdeas, cols-2) {
+			rows = append(rows, s.Look.Row(frame.Quiet, " "+part))
+		}
+		rows = append(rows, nil)
 		// A terminal of seven bits has other signs.
 		signs := strings.NewReplacer("✓", s.Look.Signs.Right, "✗", s.Look.Signs.Wrong)
 		for _, one := range all {

@@ -55,8 +55,8 @@ func wordHint(level int) string { return fmt.Sprintf("hint %d", level) }
 // Sentences, in the order in which a student meets them.
 const (
 	saidNameSample     = "Nele"
-	saidWelcome1       = "With Standstill you practise problems about forces in equilibrium."
-	saidWelcome2       = "For each problem you name the forces that act, resolve them into components along two axes, and write the equations of equilibrium. Each line is checked when you press Enter."
+	saidWelcome1       = "Standstill helps you to practise problems about forces in equilibrium."
+	saidWelcome2       = "For each problem you name the forces that act, resolve them into components along two axes, and write the equations of equilibrium. The program checks each line when you press Enter."
 	saidWelcome3       = "Type on the line below. The bottom of the screen always shows which keys you can use."
 	saidNoneFound      = "No title or topic contains what you typed."
 	SaidNoProblems     = "There are no problems here."
@@ -64,7 +64,7 @@ const (
 	saidPageEmpty      = "Your lines will appear here."
 	saidUnreadable     = "not understood yet"
 	saidShown          = "The worked solution was shown."
-	saidNothingWritten = "You wrote no lines at this stage."
+	saidNothingWritten = "You did not write any lines at this stage."
 	saidNoRest         = "no equilibrium is possible"
 	saidHere           = "practising now"
 	saidWords          = "Commands that you can type:"
@@ -101,11 +101,11 @@ func saidForcesOn(body string) string { return "Forces on " + body }
 
 func saidFind(wanted []string) string { return "Find " + strings.Join(wanted, ", ") + "." }
 
-func saidPast(n int, title string) string { return fmt.Sprintf("Your lines in stage %d, %s", n, title) }
+func saidPast(n int, title string) string { return fmt.Sprintf("Your lines at stage %d, %s", n, title) }
 
 const (
 	saidAskHint   = "Press ctrl+g for a hint about what you typed last."
-	saidIdeas     = "Each mark is one problem; the latest problem is on the right."
+	saidIdeas     = "Each mark is one problem; the latest problem is on the right. “Steady” means right the last three times, and “slipping” means wrong the last time."
 	saidNoIdeas   = "This list is empty. The ideas that you practise appear here after your first problem."
 	saidSlippedIn = "your last mistake was in "
 )
@@ -157,5 +157,5 @@ func SaidTrouble(id string, err error) string {
 	if errors.As(err, &fault) {
 		return record.Sentence(err)
 	}
-	return "The problem " + id + " cannot be read. Choose another problem."
+	return "The program cannot read the problem " + id + ". Choose another problem."
 }
