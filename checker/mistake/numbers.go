@@ -40,8 +40,8 @@ var numbers = []Row{
 		Code: Unexplained, Cost: 0.5, Value: secondRoot,
 		Said: Said{Value: "This value of {unknown} belongs to a second solution of the equations. This solution does not fit the drawing."},
 		Hints: []Hint{{At: Anywhere,
-			Ask:  "With this value, what do the equations give for the other unknown? Does each force then point as in the drawing?",
-			Rule: "Two different angles can have the same sine or the same cosine, so the equations can have two solutions. In the right one, each force points to the side that the drawing shows."}},
+			Ask:  "With this value, what do the equations give for the other unknown? Does every force then point in the direction shown in the drawing?",
+			Rule: "Two different angles can have the same sine or the same cosine, so the equations can have two solutions. In the correct solution, every force points in the direction shown in the drawing."}},
 	},
 	{
 		Code: Slip, Meaning: "a numerical slip", Cost: 5, Passing: true,

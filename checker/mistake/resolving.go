@@ -112,7 +112,7 @@ var resolving = []Row{
 		},
 		Hints: []Hint{{At: OnComponent | OnSum | OnLine, Slanted: true,
 			Ask:  "In which direction does {axis} point, and from which line is the marked angle of {force} measured?",
-			Rule: "The axes of this problem are turned. Use the angle that {force} makes with one of these axes, not its angle to the horizontal."}},
+			Rule: "In this problem, the axes are turned. Use the angle between {force} and one of these axes, not the angle between {force} and the horizontal."}},
 	},
 	{
 		Code: OtherAngle, Cost: 1.8, Value: givenAngle,
