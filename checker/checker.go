@@ -36,7 +36,7 @@ import (
 
 // Version names the rules of judgement. It changes with every change of a
 // verdict, so that a cache of verdicts can be thrown away.
-const Version = "4"
+const Version = "5"
 
 // Stage is one of the five steps of a solution.
 type Stage = solved.Stage
