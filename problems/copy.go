@@ -98,6 +98,7 @@ func (p *Problem) WithValues(values map[string]string) (*Problem, error) {
 		if wrong != nil {
 			return nil, fmt.Errorf("%s: %s; expected %s", name, wrong.what, wrong.expected)
 		}
+		// A record keeps bare numbers, as short as they can be.
 		if g.Unit.Symbol == "none" {
 			g.Unit = inFile.Unit
 		}

@@ -64,6 +64,7 @@ func (r *reader) letter(n *yaml.Node, what string) (string, bool) {
 
 // isCommand reports whether a name is a word of the tutor.
 func isCommand(name string, kept bool) bool {
+	// A student types a word in any case, so “Hint” is no letter either.
 	name = strings.ToLower(name)
 	return slices.Contains(tutorWords, name) || !kept && slices.Contains(laterWords, name)
 }

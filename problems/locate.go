@@ -78,6 +78,7 @@ func (d *draft) locate(message string) *yaml.Node {
 	}
 	for i, word := range words {
 		f, ok := d.force(word)
+		// Not the first word: “a unit cannot …” does not speak of a force that is called a.
 		if !ok || i == 0 {
 			continue
 		}
@@ -110,6 +111,7 @@ func (d *draft) cause(message string) *yaml.Node {
 	newton := &expr.Node{Op: expr.Number, Num: quantity.Exact(1), Unit: "N"}
 	radian := &expr.Node{Op: expr.Number, Num: quantity.Exact(1), Unit: "rad"}
 	for _, f := range d.formulas() {
+		// Whatever fits in its place: if the message goes away, this expression was its cause.
 		harmless := newton
 		if f.angle {
 			harmless = radian

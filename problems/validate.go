@@ -9,6 +9,7 @@ import (
 
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/quantity"
+	"example.org/standstill/checker/solved"
 	"example.org/standstill/checker/statics"
 )
 
@@ -153,25 +154,14 @@ func (r *reader) answerUnits(d *draft, m *statics.Model) {
 	}
 }
 
-// usualUnit is the unit in which an answer is asked where the file does not say.
+// usualUnit is the unit in which an answer is asked where the file does not say: that of
+// a solved system, which is asked here before anything is solved.
 func usualUnit(d quantity.Dimension, pounds bool) quantity.Unit {
-	symbol := "none"
-	for _, u := range []struct {
-		dim    quantity.Dimension
-		symbol string
-	}{
-		{quantity.Force, "N"}, {quantity.Angle, "deg"}, {quantity.Mass, "kg"}, {quantity.Length, "m"},
-		{quantity.Stiffness, "N/m"}, {quantity.Acceleration, "m/s^2"},
-	} {
-		if u.dim == d {
-			symbol = u.symbol
-		}
+	var s solved.System
+	if pounds {
+		s.Own.Force = quantity.PoundForce
 	}
-	if d == quantity.Force && pounds {
-		symbol = "lb"
-	}
-	unit, _ := quantity.Find(symbol)
-	return unit
+	return s.UsualUnit(d)
 }
 
 // allPounds reports whether forces are given, and every one of them in lb.

@@ -559,7 +559,8 @@ func oneStep(p *trial.Problem, v Target) []Number {
 	return all
 }
 
-// secondRoot is the value in another solution of the right equations, which is none of the problem.
+// secondRoot is the value in another solution of the right equations. It is never one of the problem:
+// package statics refuses a problem with two solutions that are possible.
 func secondRoot(p *trial.Problem, v Target) []Number {
 	names := p.Solved.Model.Unknowns()
 	if p.Solved.Model.Linear() || len(names) != 2 {
@@ -567,7 +568,7 @@ func secondRoot(p *trial.Problem, v Target) []Number {
 	}
 	env, ok := p.Solved.SecondRoot([2]string(names))
 	// A letter of equal sizes has a slot behind those of the model.
-	if !ok || v.Slot >= len(env) || p.Solved.Model.Unphysical(env) == "" {
+	if !ok || v.Slot >= len(env) {
 		return nil
 	}
 	for _, name := range names {

@@ -1,9 +1,7 @@
 package screen
 
 import (
-	"strings"
-
-	tea "github.com/charmbracelet/bubbletea"
+	"slices"
 
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/screen/frame"
@@ -40,159 +38,17 @@ func actions() views.Actions[*model] {
 	}
 }
 
-func always(*model) bool          { return true }
-func (m *model) hasLesson() bool  { return m.lesson != nil }
-func (m *model) hasDesk() bool    { return m.desk != nil }
-func (m *model) isSeated() bool   { return m.desk != nil || m.bench != nil }
-func (m *model) isOpen() bool     { return m.lesson != nil && m.now.Open }
-func (m *model) canDispute() bool { return m.lesson != nil && m.now.CanDispute }
-func (m *model) canTurn() bool    { return m.lesson != nil && m.lesson.Over() }
+func always(*model) bool { return true }
 
-func (m *model) isAtHome() bool   { return m.work != nil && m.sheet == sheet(m.work) }
-func (m *model) isTooSmall() bool { return m.cols < views.LeastCols || m.rows < views.LeastRows }
-
-// key takes one key: typing always types; what is left belongs to the sheet, then
-// to the table of actions, then to the line.
-func (m *model) key(k tea.KeyMsg) tea.Cmd {
-	m.say("")
-	switch {
-	// Before everything: whatever a sheet does with keys, this one always ends the program.
-	case k.Type == tea.KeyCtrlC:
-		m.quit()
-	case m.isTooSmall():
-		m.keyTooSmall(k)
-	case m.isAtBench():
-		m.grant(m.bench.Key(k))
-	case frame.Types(k):
-		if m.isAtHome() {
-			m.work.chooser.meet(m, k)
-		}
-		m.edit(k)
-	case k.Type == tea.KeyF1:
-		m.obeyWord(tutor.AskHelp)
-	// The sheet comes before the table, because arrows and Tab mean something else on each.
-	case m.sheet.press(m, k):
-	case m.actions.Press(m, k):
-	case k.Type == tea.KeyEnter:
-		m.enter()
-	case k.Type == tea.KeyEsc:
-		m.esc()
-	case k.Type == tea.KeyCtrlU:
-		m.line.Set("")
-		m.textChanged()
-	case k.Type == tea.KeyUp:
-		m.earlier(-1)
-	case k.Type == tea.KeyDown:
-		m.earlier(+1)
-	default:
-		m.edit(k)
-	}
-	if m.quitting {
-		return tea.Quit
-	}
-	return nil
+// visitActions are what a visitor can do: the place is the visitor's own, and the way to the
+// bench is here, because there is no command line.
+func visitActions(all views.Actions[*model]) views.Actions[*model] {
+	all = slices.DeleteFunc(all, func(a action) bool { return a.Word == tutor.AskStudent })
+	way := action{Word: goToBench, Menu: menuVisitBench, Can: always, Do: func(m *model) { m.goTo(ToBench) }}
+	return slices.Insert(all, len(all)-2, way)
 }
 
-func (m *model) edit(k tea.KeyMsg) {
-	if m.line.Edit(k) {
-		m.textChanged()
-	}
-}
-
-func (m *model) earlier(step int) {
-	m.line.Earlier(step)
-	m.textChanged()
-}
-
-func (m *model) textChanged() {
-	m.read()
-	m.sheet.typed(m)
-}
-
-// enter hands the line in: a word is obeyed, anything else is the sheet's.
-func (m *model) enter() {
-	text := m.line.Text()
-	if word, ok := m.wordOf(text); ok {
-		m.obeyTyped(word)
-		return
-	}
-	m.sheet.enter(m, text)
-}
-
-// wordOf finds the word that a whole line is.
-func (m *model) wordOf(text string) (tutor.Word, bool) {
-	switch {
-	case strings.EqualFold(strings.TrimSpace(text), string(goToBench)) && (m.bench != nil || m.tutor.IsVisit()):
-		return goToBench, true
-	// The lesson knows which of its letters look like a word.
-	case m.bench == nil && m.lesson != nil && !m.lent:
-		return m.lesson.WordOf(text)
-	}
-	return tutor.WordOf(text)
-}
-
-// obeyTyped obeys the word that the line is.
-func (m *model) obeyTyped(word tutor.Word) {
-	m.putBack()
-	m.obeyWord(word)
-}
-
-// putBack empties the line after a word, or puts back what was refused before it: who asks
-// for a hint goes on with the same line.
-func (m *model) putBack() {
-	m.line.Set("")
-	if m.told.Text != "" && m.lesson != nil && !m.lent {
-		// Asking for a hint must not cost the line that the hint is about.
-		m.line.PutBack(m.toldOf)
-	}
-	m.textChanged()
-}
-
-func (m *model) obeyWord(word tutor.Word) {
-	for _, a := range m.actions {
-		if a.Word != word {
-			continue
-		}
-		switch {
-		case a.Can(m):
-			a.Do(m)
-		case !m.isSeated():
-			m.say(saidFirstAnswer)
-		default:
-			m.say(saidNotNow(word))
-		}
-		return
-	}
-	if m.bench != nil {
-		m.say(saidAtBench)
-	} else {
-		m.say(saidNotNow(word))
-	}
-}
-
-// esc opens the menu, and closes whatever else is open.
-func (m *model) esc() {
-	switch {
-	case m.isAtHome():
-		m.sheet = &menu{}
-	case m.work != nil:
-		m.home()
-	case m.desk != nil:
-		// Without a lesson there is nothing under the menu but the list.
-		if _, open := m.sheet.(*menu); open {
-			m.sheet = newList(m)
-			return
-		}
-		m.sheet = &menu{}
-	}
-}
-
-func (m *model) quit() { m.quitting = true }
-
-// keyTooSmall takes the one key that works in a window that is too small.
-func (m *model) keyTooSmall(k tea.KeyMsg) {
-	if k.Type == tea.KeyEnter {
-		m.bye.Plain = true
-		m.quit()
-	}
+func (m *model) goTo(place Place) {
+	m.bye.To = place
+	m.quit()
 }

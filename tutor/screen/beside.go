@@ -9,7 +9,6 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
-	"example.org/standstill/tutor/record"
 	"example.org/standstill/tutor/screen/frame"
 )
 
@@ -294,15 +293,4 @@ func (w *waits) atEnd(do func()) bool {
 	w.renew(last)
 	do()
 	return true
-}
-
-// recordFault is what is the matter with the record at the end, nil for nothing.
-func (m *model) recordFault() error {
-	if err := m.tutor.Record.Holds(); err != nil && record.IsGone(err) {
-		return err
-	}
-	if m.bench != nil && m.bench.Fault() != nil {
-		return m.bench.Fault()
-	}
-	return m.unsaved
 }

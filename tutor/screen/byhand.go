@@ -9,10 +9,6 @@ import (
 	"example.org/standstill/tutor/screen/views"
 )
 
-// isAtBench reports whether the bench is on the screen, and not the lesson of one who
-// predicts by hand.
-func (m *model) isAtBench() bool { return m.bench != nil && m.lesson == nil }
-
 // grant does what the bench leaves to the screens around it.
 func (m *model) grant(w atbench.Wish) {
 	switch {
@@ -49,14 +45,4 @@ func (m *model) predict(p atbench.Prediction) {
 	m.refresh()
 	m.sheet = m.work
 	m.say(saidByHandNow(p.Desk.Student.Name))
-}
-
-// toBench leads back from a prediction by hand, to whoever is next.
-func (m *model) toBench() {
-	m.saveDraft()
-	student := m.desk.Student
-	m.desk, m.lesson, m.work = nil, nil, nil
-	m.line.Forget()
-	m.refresh()
-	m.bench.Back(student)
 }

@@ -13,6 +13,7 @@ import (
 	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/statics"
 	"example.org/standstill/tutor/picture"
+	"example.org/standstill/tutor/screen/frame"
 	"example.org/standstill/tutor/screen/views"
 )
 
@@ -21,6 +22,7 @@ import (
 // typed in the line is chosen, so that both ways say the same.
 type chooser struct {
 	active bool // the arrow keys point forces
+	ref    *checker.Reference
 	body   *statics.Body
 	offers []offer
 	at     int
@@ -34,17 +36,16 @@ type offer struct {
 	sides       string
 }
 
-// begin offers the forces for the body in hand.
-func (c *chooser) begin(m *model) {
-	body, ok := m.lesson.Ref.Body(m.now.Ask.Item)
+// begin offers the forces for a body, unless it is in hand already.
+func (c *chooser) begin(ref *checker.Reference, name string) {
+	body, ok := ref.Body(name)
 	if !ok {
 		// A problem with one body asks for no name.
-		body = &m.lesson.Ref.Bodies[0]
+		body = &ref.Bodies[0]
 	}
 	if c.body != body {
-		c.body, c.offers, c.at, c.active = body, offersFor(m.lesson.Ref, body), 0, true
+		*c = chooser{ref: ref, body: body, offers: offersFor(ref, body), active: true}
 	}
-	c.follow(m)
 }
 
 // rankOf puts the kinds into one order, whether they act or not, so that a
@@ -84,8 +85,8 @@ func offersFor(ref *checker.Reference, body *statics.Body) []offer {
 	return all
 }
 
-// press points the force in hand, or moves to the next.
-func (c *chooser) press(m *model, k tea.KeyMsg) bool {
+// press points the force in hand, which changes the text, or moves to the next.
+func (c *chooser) press(k tea.KeyMsg) (changed, ok bool) {
 	switch k.Type {
 	case tea.KeyTab:
 		if c.active {
@@ -93,35 +94,32 @@ func (c *chooser) press(m *model, k tea.KeyMsg) bool {
 			c.at = (c.at + 1) % len(c.offers)
 		}
 		c.active = true
-		return true
+		return false, true
 	case tea.KeyShiftTab:
 		c.at = (c.at + len(c.offers) - 1) % len(c.offers)
 		c.active = true
-		return true
+		return false, true
 	}
 	if !c.active {
-		return false
+		return false, false
 	}
 	step, ok := map[tea.KeyType][2]int{tea.KeyUp: {0, 1}, tea.KeyDown: {0, -1}, tea.KeyLeft: {-1, 0}, tea.KeyRight: {1, 0}}[k.Type]
 	if !ok {
-		return false
+		return false, false
 	}
 	o := &c.offers[c.at]
 	x, y := roomSides(o.sides)
 	o.sides = saidSides(min(max(x+step[0], -1), 1), min(max(y+step[1], -1), 1))
-	m.line.Set(c.text())
-	m.read()
-	c.follow(m)
-	return true
+	return true, true
 }
 
 // meet puts "; " between what the arrow keys wrote and a letter that is typed after it.
-func (c *chooser) meet(m *model, k tea.KeyMsg) {
-	text := m.line.Text()
-	if !c.active || m.line.IsRefused() || text == "" || text != c.text() || k.Type != tea.KeyRunes || len(k.Runes) == 0 || !unicode.IsLetter(k.Runes[0]) {
+func (c *chooser) meet(line *frame.Line, k tea.KeyMsg) {
+	text := line.Text()
+	if !c.active || line.IsRefused() || text == "" || text != c.text() || k.Type != tea.KeyRunes || len(k.Runes) == 0 || !unicode.IsLetter(k.Runes[0]) {
 		return
 	}
-	m.line.Set(text + "; ")
+	line.Set(text + "; ")
 }
 
 // text is what is chosen, as it would be typed.
@@ -135,15 +133,12 @@ func (c *chooser) text() string {
 	return strings.Join(parts, "; ")
 }
 
-// follow chooses what the line says. What cannot be read yet changes nothing.
-func (c *chooser) follow(m *model) {
-	if m.reading.Echo == "" && !m.line.IsEmpty() {
-		return
-	}
+// follow chooses what the line says, as it is read back: "" for an empty line.
+func (c *chooser) follow(echo string) {
 	for i := range c.offers {
 		c.offers[i].sides = ""
 	}
-	for _, part := range strings.Split(m.reading.Echo, "; ") {
+	for _, part := range strings.Split(echo, "; ") {
 		name, sides, _ := strings.Cut(part, " ")
 		for i := range c.offers {
 			if o := &c.offers[i]; name == expr.Glyph(o.name) && o.sides == "" {
@@ -156,10 +151,10 @@ func (c *chooser) follow(m *model) {
 }
 
 // listed are the chosen forces, for the drawing.
-func (c *chooser) listed(m *model) []picture.Listed {
+func (c *chooser) listed() []picture.Listed {
 	var all []picture.Listed
 	for i, o := range c.offers {
-		if direction, ok := c.direction(m.lesson.Ref, o.sides); ok {
+		if direction, ok := c.direction(o.sides); ok {
 			all = append(all, picture.Listed{Name: o.name, Kind: o.kind, Direction: direction, InHand: c.active && i == c.at})
 		}
 	}
@@ -169,9 +164,9 @@ func (c *chooser) listed(m *model) []picture.Listed {
 // direction is where words point, in degrees. Two sides of the room at a surface
 // are meant along it or out of it: the words are the same, and the drawing is
 // truer.
-func (c *chooser) direction(ref *checker.Reference, sides string) (float64, bool) {
+func (c *chooser) direction(sides string) (float64, bool) {
 	// The sides of a slope are turned with its axes.
-	slope := ref.Tilt(c.body) / quantity.Degree
+	slope := c.ref.Tilt(c.body) / quantity.Degree
 	up := 0.0
 	if math.Sin(slope*quantity.Degree) < 0 {
 		up = 180
@@ -228,10 +223,10 @@ func saidSides(x, y int) string {
 }
 
 // offered are the offers as they are shown.
-func (c *chooser) offered(m *model) views.Offers {
+func (c *chooser) offered() views.Offers {
 	shown := views.Offers{At: c.at, Active: c.active}
 	for _, o := range c.offers {
-		direction, ok := c.direction(m.lesson.Ref, o.sides)
+		direction, ok := c.direction(o.sides)
 		shown.List = append(shown.List, views.Offer{Name: o.name, Gloss: o.gloss, IsChosen: ok, Direction: direction})
 	}
 	return shown

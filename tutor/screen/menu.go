@@ -3,7 +3,6 @@ package screen
 import (
 	tea "github.com/charmbracelet/bubbletea"
 
-	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/screen/frame"
 	"example.org/standstill/tutor/screen/views"
 )
@@ -43,12 +42,3 @@ func (n *menu) view(m *model) views.Sheet {
 }
 
 func (m *model) openMenu() { m.sheet = &menu{} }
-
-func meaning(w tutor.Word) string {
-	for _, h := range tutor.Words() {
-		if h.Word == w {
-			return saidMeaning(h.Does)
-		}
-	}
-	return ""
-}

@@ -2,9 +2,7 @@ package screen
 
 import (
 	"cmp"
-	"fmt"
 	"strings"
-	"sync"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/lipgloss"
@@ -69,29 +67,6 @@ type sheet interface {
 	typed(*model)
 	// enter takes the line when Enter is pressed. It is no word.
 	enter(m *model, text string)
-}
-
-func newModel(t *tutor.Tutor, o Options, r *lipgloss.Renderer) *model {
-	return newModelAt(nil, t, o, r)
-}
-
-// What thousands of instances in one host have in common, made once and only read.
-var (
-	ownActions     = sync.OnceValue(actions)
-	visitorActions = sync.OnceValue(func() views.Actions[*model] { return visitActions(actions()) })
-)
-
-// newModelAt makes the model of a bench, or of lessons where there is none.
-func newModelAt(b *atbench.Bench, t *tutor.Tutor, o Options, r *lipgloss.Renderer) *model {
-	m := &model{bench: b, tutor: t, renderer: r, notice: o.Notice, actions: ownActions(), on: frame.SharedKeys(), line: frame.NewLine()}
-	if t.IsVisit() {
-		m.actions = visitorActions()
-	}
-	m.chooseBackground(o)
-	m.look = frame.NewLook(r, m.light, o.ASCII)
-	m.pen = views.NewPen(m.look, nil, nil)
-	m.begin()
-	return m
 }
 
 // background is the setting that holds the remembered choice.
@@ -260,6 +235,43 @@ func (m *model) do(f func() error) bool {
 	return err == nil
 }
 
+func (m *model) hasLesson() bool { return m.lesson != nil }
+
+func (m *model) hasDesk() bool { return m.desk != nil }
+
+func (m *model) isSeated() bool { return m.desk != nil || m.bench != nil }
+
+func (m *model) isOpen() bool { return m.lesson != nil && m.now.Open }
+
+func (m *model) canDispute() bool { return m.lesson != nil && m.now.CanDispute }
+
+func (m *model) canTurn() bool { return m.lesson != nil && m.lesson.Over() }
+
+func (m *model) isAtHome() bool { return m.work != nil && m.sheet == sheet(m.work) }
+
+func (m *model) isTooSmall() bool { return m.cols < views.LeastCols || m.rows < views.LeastRows }
+
+// isAtBench reports whether the bench is on the screen, and not the lesson of one who
+// predicts by hand.
+func (m *model) isAtBench() bool { return m.bench != nil && m.lesson == nil }
+
+func (m *model) textChanged() {
+	m.read()
+	m.sheet.typed(m)
+}
+
+// toBench leads back from a prediction by hand, to whoever is next.
+func (m *model) toBench() {
+	m.saveDraft()
+	student := m.desk.Student
+	m.desk, m.lesson, m.work = nil, nil, nil
+	m.line.Forget()
+	m.refresh()
+	m.bench.Back(student)
+}
+
+func (m *model) quit() { m.quitting = true }
+
 func (m *model) goodbye() Goodbye {
 	switch fault := m.recordFault(); {
 	case m.tutor.SavedIn() == "" && m.bench == nil:
@@ -282,46 +294,6 @@ func (m *model) goodbye() Goodbye {
 	return m.bye
 }
 
-// guarded stands between the library and the model, so that a fault of ours ends
-// the program in order and without a trace. The screen is made when the state has
-// changed, so that a fault in making it is met here too.
-type guarded struct{ *model }
-
-func (g guarded) Init() tea.Cmd { return nil }
-
-func (g guarded) Update(msg tea.Msg) (next tea.Model, cmd tea.Cmd) {
-	defer func() {
-		if r := recover(); r != nil {
-			g.fault = fmt.Errorf("internal error: %v", r)
-			next, cmd = g, tea.Quit
-		}
-	}()
-	cmd = g.update(msg)
-	g.shown = g.draw()
-	return g, cmd
-}
-
-func (g guarded) View() string { return g.shown }
-
-func (m *model) update(msg tea.Msg) tea.Cmd {
-	switch msg := msg.(type) {
-	case tea.WindowSizeMsg:
-		// A client over SSH may claim any size, and rows and canvases are made in it.
-		m.cols, m.rows = min(max(msg.Width, 0), mostCols), min(max(msg.Height, 0), mostRows)
-	case tea.KeyMsg:
-		return m.key(msg)
-	case notice:
-		m.say(string(msg))
-	}
-	return nil
-}
-
-// The largest screen that is filled; a terminal may claim any size.
-const (
-	mostCols = 400
-	mostRows = 200
-)
-
 // otherBackground changes the colours for the other kind of background, and
 // remembers it.
 func (m *model) otherBackground() {
@@ -332,6 +304,17 @@ func (m *model) otherBackground() {
 	if m.bench != nil {
 		m.bench.Repaint(m.look)
 	}
-	m.say(saidBackground(m.light))
+	m.say(saidBackground(backgroundWord(m.light)))
 	_ = m.tutor.SetSetting(background, backgroundWord(m.light))
+}
+
+// recordFault is what is the matter with the record at the end, nil for nothing.
+func (m *model) recordFault() error {
+	if err := m.tutor.Record.Holds(); err != nil && record.IsGone(err) {
+		return err
+	}
+	if m.bench != nil && m.bench.Fault() != nil {
+		return m.bench.Fault()
+	}
+	return m.unsaved
 }

@@ -205,7 +205,7 @@ func (m *model) picture() picture.Scene {
 		v.Item = m.now.Ask.Item
 	}
 	if m.choosing() {
-		v.Body, v.Listed = m.now.Ask.Item, m.work.chooser.listed(m)
+		v.Body, v.Listed = m.now.Ask.Item, m.work.chooser.listed()
 	}
 	return picture.OfProblem(m.lesson.Ref, v)
 }
@@ -217,4 +217,29 @@ func (m *model) inWords() []string {
 		s.Setup = picture.NewSetup(m.lesson.Ref, m.lesson.Problem.Figure)
 	}
 	return picture.Sentences(s)
+}
+
+// goToBench is the word that leads to the bench: a visitor from the problems, and everybody
+// from a prediction by hand.
+const goToBench tutor.Word = "bench"
+
+// wordOf finds the word that a whole line is.
+func (m *model) wordOf(text string) (tutor.Word, bool) {
+	switch {
+	case strings.EqualFold(strings.TrimSpace(text), string(goToBench)) && (m.bench != nil || m.tutor.IsVisit()):
+		return goToBench, true
+	// The lesson knows which of its letters look like a word.
+	case m.bench == nil && m.lesson != nil && !m.lent:
+		return m.lesson.WordOf(text)
+	}
+	return tutor.WordOf(text)
+}
+
+func meaning(w tutor.Word) string {
+	for _, h := range tutor.Words() {
+		if h.Word == w {
+			return saidMeaning(h.Does)
+		}
+	}
+	return ""
 }

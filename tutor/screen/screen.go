@@ -6,16 +6,18 @@
 // work itself, the list of problems, the worked solution and so on. Each has a view, which is
 // a value and is drawn in the room views.
 //
+//	options.go           what the screens work with, and how they are left
 //	beside.go            the terminal on one side, the state on the other: nobody waits
-//	model.go             a message comes in → the state changes
-//	now.go               the state → what is shown of it, in one place
-//	actions.go           every key and every word, with what it does
-//	work.go, chooser.go, check.go              the work on one problem
-//	menu.go, list.go, students.go, past.go, solution.go, angles.go   the other sheets; sheets.go has
-//	                     those that are only read
-//	visit.go             what a visitor can do
-//	paste.go, signals_unix.go, signals_other.go   what the terminal and the system send
+//	update.go            a message or a key comes in → what it means
+//	actions.go           every word and every key with a word, with what it does
 //	byhand.go            where the bench and a lesson meet: a prediction by hand
+//	menu.go, past.go     the menu, and an earlier stage
+//	model.go             the state, and where a student goes from here
+//	now.go               the state → what is shown of it, in one place
+//	work.go, check.go    the work on one problem; chooser.go the force diagram by keys
+//	list.go, students.go, solution.go, angles.go   the other sheets; sheets.go has those that
+//	                     are only read
+//	paste.go, signals_unix.go, signals_other.go   what the terminal and the system send
 //	sentences.go         what the keys answer, and the names of things in the menu
 //	bench/               runs at the bench, with a state of their own
 //	views/               the state → rows: every view, and what stands around them
@@ -29,65 +31,17 @@ import (
 	"cmp"
 	"context"
 	"errors"
-	"io"
 	"os"
 	"os/signal"
 	"syscall"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/lipgloss"
-	"github.com/muesli/termenv"
 
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/bench"
 	atbench "example.org/standstill/tutor/screen/bench"
 	_ "example.org/standstill/tutor/screen/quiet" // before the terminal library asks
-)
-
-// Options are what the screens work with. In and Out are needed, and are a
-// terminal.
-type Options struct {
-	In  io.Reader
-	Out io.Writer
-	// Light and Dark choose the colours and are remembered in the record; where
-	// neither is set, what was remembered counts, and dark if nothing was.
-	Light, Dark bool
-	// ASCII draws in characters of seven bits.
-	ASCII bool
-	// Notice is said first, where something is the matter with the record. The
-	// student then has to agree to go on without one.
-	Notice string
-	// Context ends the lesson; it is set for one visit of many in a process. nil on the
-	// student's own terminal, where signals end it.
-	Context context.Context
-	// Sizes are the sizes of the window, where Out is no terminal of this machine, and
-	// Notices what has to be said meanwhile; both are for visits.
-	Sizes   <-chan Size
-	Notices <-chan string
-	// FPS is how often the screen may be painted in a second; 120 if zero.
-	FPS int
-	// Colours overrules what the terminal's environment says about colours.
-	Colours *termenv.Profile
-}
-
-// Goodbye is how the screens were left. Said is one sentence for the student, to
-// be printed once the screen is gone. Plain says that the student wants to go on
-// with lines of text; Form is then what was measured and is not saved, nil for nothing.
-type Goodbye struct {
-	Said  string
-	Plain bool
-	Form  *bench.Form
-	// To is where a visitor wants to go on, who has no command line; "" to end.
-	To Place
-}
-
-// Place is one of those between which a visitor goes.
-type Place string
-
-// The places.
-const (
-	ToBench  Place = "bench"
-	ToLesson Place = "lesson"
 )
 
 // Run leads lessons on the screen until the student leaves. Whatever was
@@ -143,9 +97,6 @@ func run(t *tutor.Tutor, b *Bench, o Options) (Goodbye, error) {
 	return m.goodbye(), nil
 }
 
-// Size is that of a window, in characters.
-type Size struct{ Cols, Rows int }
-
 // feed tells the program what happens to its window. Of sizes that come faster than they
 // can be shown, the last counts.
 func feed(p *tea.Program, o Options, done <-chan struct{}) {
@@ -171,9 +122,6 @@ func feed(p *tea.Program, o Options, done <-chan struct{}) {
 		}
 	}
 }
-
-// notice is a sentence that has nothing to do with what was typed.
-type notice string
 
 // programOptions are what the library is told. On a visit no signal is listened for: it is
 // meant for all visits.

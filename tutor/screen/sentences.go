@@ -143,8 +143,8 @@ func saidNotSaved(err error) string {
 	return record.Sentence(err) + " Your last line does not count; type it again."
 }
 
-func saidBackground(light bool) string {
-	return "The colours are now for a " + backgroundWord(light) + " background. The program will use the same colours next time."
+func saidBackground(word string) string {
+	return "The colours are now for a " + word + " background. The program will use the same colours next time."
 }
 
 func saidLevelToo(letters []string) string {

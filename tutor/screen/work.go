@@ -32,7 +32,8 @@ func (w *work) refresh(m *model) {
 	// A new line is at the end of the page, and must be seen.
 	w.scroll = 0
 	if m.now.Open && m.now.Ask.Stage == checker.Diagram {
-		w.chooser.begin(m)
+		w.chooser.begin(m.lesson.Ref, m.now.Ask.Item)
+		w.follow(m)
 		return
 	}
 	w.chooser.active = false
@@ -48,7 +49,7 @@ func (w *work) question(m *model) string {
 func (w *work) view(m *model) views.Sheet { return w.shown(m) }
 
 func (w *work) shown(m *model) views.Work {
-	return views.Work{Lesson: &m.now, Reading: m.reading, Offers: w.chooser.offered(m), Told: m.told.Text, Scroll: w.scroll}
+	return views.Work{Lesson: &m.now, Reading: m.reading, Offers: w.chooser.offered(), Told: m.told.Text, Scroll: w.scroll}
 }
 
 func (w *work) Saw(seen frame.Seen) { w.seen = seen }
@@ -102,9 +103,22 @@ func (w *work) press(m *model, k tea.KeyMsg) bool {
 		m.turnAngles()
 		return true
 	case m.choosing():
-		return w.chooser.press(m, k)
+		changed, ok := w.chooser.press(k)
+		if changed {
+			m.line.Set(w.chooser.text())
+			m.read()
+			w.follow(m)
+		}
+		return ok
 	}
 	return false
+}
+
+// follow chooses the forces that the line names. What cannot be read yet changes nothing.
+func (w *work) follow(m *model) {
+	if m.reading.Echo != "" || m.line.IsEmpty() {
+		w.chooser.follow(m.reading.Echo)
+	}
 }
 
 // nextComponent takes up the next item that is open.
@@ -124,7 +138,7 @@ func (w *work) typed(m *model) {
 	if m.choosing() {
 		// Whoever types does not steer with the arrows; they go through earlier lines again.
 		w.chooser.active = false
-		w.chooser.follow(m)
+		w.follow(m)
 	}
 }
 

@@ -59,5 +59,3 @@ func stamp(at time.Time) string {
 	}
 	return at.UTC().Format(time.RFC3339)
 }
-
-// done reports whether a status counts as done.

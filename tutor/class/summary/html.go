@@ -104,6 +104,7 @@ func statusesPlot(c Column, of int) template.HTML {
 	var b strings.Builder
 	fmt.Fprintf(&b, `<svg role="img" width="%d" height="%d" viewBox="0 0 %d %d"><title>%s</title>`, wide, high, wide, high, template.HTMLEscapeString(c.counts(of)))
 	x := 0.0
+	// Without those who have not begun: what is left of the bar is theirs.
 	for s := tutor.RightFirst; s >= tutor.Begun; s-- {
 		part := float64(wide*c.Students[s]) / float64(max(of, 1))
 		if part > 0 {

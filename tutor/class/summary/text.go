@@ -138,6 +138,7 @@ func (t *Text) table(r *Report, width int) {
 	wide := r.nameWidth()
 	// Four cells for each column, and ten for the time at the end.
 	atOnce := max(1, (width-wide-10)/4)
+	// Once even where nothing is set: the students and their time are shown all the same.
 	for from := 0; from < len(r.Work) || from == 0; from += atOnce {
 		to := min(from+atOnce, len(r.Work))
 		t.Line("\n%s", strings.TrimRight(padded(headStudent, wide)+numbers(from, to)+headTime+r.headShare(), " "))
@@ -177,6 +178,7 @@ func numbers(from, to int) string {
 // padded fills a name up, or cuts it, to a width.
 func padded(name string, wide int) string {
 	runes := []rune(classfile.Shown(name))
+	// In characters and not in bytes, or names with accents would move the columns.
 	if len(runes) > wide {
 		runes = append(runes[:wide-1], '…')
 	}
@@ -325,6 +327,7 @@ func (r *Report) Say(one Remark) string { return SayRemark(one, r.nameOf) }
 
 func (r *Report) nameOf(id string) string {
 	for _, row := range r.Students {
+		// A student may have typed the id with capitals on another machine.
 		if problems.Fold(row.ID) == problems.Fold(id) {
 			return classfile.Shown(row.Name)
 		}

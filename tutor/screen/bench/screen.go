@@ -12,11 +12,11 @@ import (
 // Screen is all that is seen now, in a window of some size.
 func (b *Bench) Screen(cols, rows int) *views.Screen {
 	s := &views.Screen{
-		Pen: b.pen, Memos: &b.memos, Cols: cols, Rows: rows, Rope: b.rope(),
+		Pen: b.pen, Memos: &b.memos, Cols: cols, Rows: rows, Rope: ropeOf(&b.Table, b.step(), b.look),
 		Question: b.sheet.question(b), Line: b.line.Shown(), Command: b.command(), Note: noteOf(b.said),
 		Sheet: b.sheet.view(b), Keys: b.sheet.keys(b), Stay: []string{b.on.Check.Help().Key}, Scroll: b.on.ScrollHere,
 	}
-	s.Title, s.Right = b.head()
+	s.Title, s.Right = headOf(&b.Table, b.look)
 	if b.ref != nil {
 		key := views.FigureKey{Version: b.version, At: -1}
 		s.Figure = &views.Figure{Key: key, Scene: func() picture.Scene { return picture.OfProblem(b.ref, picture.View{}) }}
@@ -27,16 +27,16 @@ func (b *Bench) Screen(cols, rows int) *views.Screen {
 // Saw is told how much was seen of what lies on the screen.
 func (b *Bench) Saw(seen frame.Seen) { b.sheet.Saw(seen) }
 
-// head is the apparatus and who is at the table.
-func (b *Bench) head() (title, right string) {
-	if b.Table.Form == nil {
+// headOf is the apparatus and who is at the table.
+func headOf(t *bench.Table, look *frame.Look) (title, right string) {
+	if t.Form == nil {
 		return views.SaidProgram, wordBench
 	}
 	right = wordBench
-	if names := strings.Join(bench.NamesOf(b.Table.Students), ", "); names != "" {
-		right += " " + b.look.Signs.Dash + " " + names
+	if names := strings.Join(bench.NamesOf(t.Students), ", "); names != "" {
+		right += " " + look.Signs.Dash + " " + names
 	}
-	return b.Table.Form.Problem().Title, right
+	return t.Form.Problem().Title, right
 }
 
 // command says what the command does that stands in the line, as the menu has it; nil for
@@ -55,22 +55,21 @@ func (b *Bench) command() *string {
 	return &does
 }
 
-// rope are the words of a run on their rope, taut as far as the table has come.
-func (b *Bench) rope() views.Rope {
-	at := b.step()
+// ropeOf are the words of a run on their rope, taut as far as the step in hand.
+func ropeOf(t *bench.Table, at int, look *frame.Look) views.Rope {
 	rope := views.Rope{Reached: -1}
-	for i, s := range b.Table.Steps {
+	for i, s := range t.Steps {
 		switch word := s.Name; {
 		case word == "":
 			continue
 		// A step without a name is shown as the one before it.
-		case i == at, i < at && nameless(b.Table.Steps[i+1:at+1]):
+		case i == at, i < at && nameless(t.Steps[i+1:at+1]):
 			rope.Reached = len(rope.Words)
-			rope.Words = append(rope.Words, views.InHand(b.look, word))
-		case b.Table.Form != nil && s.IsDone != nil && s.IsDone(&b.Table):
-			rope.Words = append(rope.Words, b.look.Text(frame.Good, " "+b.look.Signs.Done+" "+word+" "))
+			rope.Words = append(rope.Words, views.InHand(look, word))
+		case t.Form != nil && s.IsDone != nil && s.IsDone(t):
+			rope.Words = append(rope.Words, look.Text(frame.Good, " "+look.Signs.Done+" "+word+" "))
 		default:
-			rope.Words = append(rope.Words, b.look.Text(frame.Quiet, " "+word+" "))
+			rope.Words = append(rope.Words, look.Text(frame.Quiet, " "+word+" "))
 		}
 	}
 	return rope
