@@ -144,3 +144,6 @@ func instead(word string, known []string) string {
 	}
 	return "one of " + strings.Join(known, " ")
 }
+
+// misread says what is wrong with a value and what was expected.
+type misread struct{ what, expected string }

@@ -65,9 +65,6 @@ func plainNumeral(typed string) string {
 	return strings.TrimSuffix(strings.Replace(typed, ",", ".", 1), ".")
 }
 
-// misread says what is wrong with a value and what was expected.
-type misread struct{ what, expected string }
-
 func readUnit(symbol string) (quantity.Unit, *misread) {
 	if symbol == "" {
 		symbol = "none"
@@ -170,4 +167,11 @@ func PrintGiven(g statics.Given) string {
 		return text
 	}
 	return text + " " + strings.Replace(g.Unit.Symbol, "^2", "²", 1)
+}
+
+// unreadableGivens reports whether "given" is no mapping at all, so that nothing
+// can be said of its letters.
+func (d *draft) unreadableGivens() bool {
+	n := d.top.values["given"]
+	return n != nil && n.Kind != yaml.MappingNode || n == nil && d.top.misspelt("given", problemKeys)
 }

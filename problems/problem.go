@@ -107,3 +107,12 @@ func hashOf(data []byte) string {
 	sum := sha256.Sum256(normalNewlines(data))
 	return hex.EncodeToString(sum[:])
 }
+
+// Vary says from which values a given is drawn: Low, Low+Step, … up to High. The
+// numbers are whole multiples of a power of ten, 10^−Places, so that every value
+// is exact in decimal.
+type Vary struct {
+	Name            string
+	Low, High, Step int64
+	Places          int
+}

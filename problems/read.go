@@ -6,10 +6,13 @@ import (
 	"os"
 	"slices"
 	"strings"
+	"sync"
 
 	"go.yaml.in/yaml/v4"
 
+	"example.org/standstill/checker"
 	"example.org/standstill/checker/pattern"
+	"example.org/standstill/problems/draw"
 )
 
 // Read reads one problem file. It returns either a problem or everything that is
@@ -193,13 +196,6 @@ func (r *reader) text(d *draft) {
 	}
 }
 
-// unreadableGivens reports whether "given" is no mapping at all, so that nothing
-// can be said of its letters.
-func (d *draft) unreadableGivens() bool {
-	n := d.top.values["given"]
-	return n != nil && n.Kind != yaml.MappingNode || n == nil && d.top.misspelt("given", problemKeys)
-}
-
 // givenLetters lists the letters that a statement may show, those included whose
 // value could not be read.
 func (d *draft) givenLetters() []string {
@@ -250,4 +246,14 @@ func (r *reader) placeInText(n *yaml.Node, piece string, nth int) (line, column 
 		}
 	}
 	return n.Line, n.Column
+}
+
+// finish makes a problem of what was read, ready to be solved and drawn.
+func (p *Problem) finish() {
+	// Copies are compared with the numbers of the file.
+	p.asWritten = p.System
+	p.Numbers = draw.Numbers(p.System, p.ranges())
+	p.prepare()
+	p.kin = &checker.Kin{}
+	p.probes = sync.OnceValue(p.probe)
 }

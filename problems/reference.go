@@ -6,23 +6,12 @@ import (
 
 	"example.org/standstill/checker"
 	"example.org/standstill/checker/statics"
-	"example.org/standstill/problems/draw"
 )
 
 // Reference returns the solved system of this copy, ready to judge lines; it is
 // solved once and kept. An error is possible only for a copy made of given values:
 // files and draws have been solved before they are handed out.
 func (p *Problem) Reference() (*checker.Reference, error) { return p.reference() }
-
-// finish makes a problem of what was read, ready to be solved and drawn.
-func (p *Problem) finish() {
-	// Copies are compared with the numbers of the file.
-	p.asWritten = p.System
-	p.Numbers = draw.Numbers(p.System, p.ranges())
-	p.prepare()
-	p.kin = &checker.Kin{}
-	p.probes = sync.OnceValue(p.probe)
-}
 
 // ranges writes "vary" in the form of draw.Numbers.
 func (p *Problem) ranges() []string {

@@ -21,15 +21,6 @@ func (r *reader) sensible(d *draft) {
 	r.outside(d)
 }
 
-// valued refuses formulas that have no value, such as the arc sine of 1.3.
-func (r *reader) valued(d *draft) {
-	for _, f := range d.follow {
-		if x, ok := d.angle(f.tree); ok && (math.IsNaN(x) || math.IsInf(x, 0)) {
-			r.at(f.node, fmt.Sprintf("%s has no value with these numbers", f.letter), "lengths that are possible")
-		}
-	}
-}
-
 func (r *reader) zeros(d *draft) {
 	for _, g := range d.System.Givens {
 		// An angle of zero is a direction like any other.

@@ -2,6 +2,7 @@ package problems
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -308,5 +309,14 @@ func (r *reader) answers(d *draft) {
 		}
 		d.System.Answer[name] = u
 		d.units[name] = unit
+	}
+}
+
+// valued refuses formulas that have no value, such as the arc sine of 1.3.
+func (r *reader) valued(d *draft) {
+	for _, f := range d.follow {
+		if x, ok := d.angle(f.tree); ok && (math.IsNaN(x) || math.IsInf(x, 0)) {
+			r.at(f.node, fmt.Sprintf("%s has no value with these numbers", f.letter), "lengths that are possible")
+		}
 	}
 }

@@ -10,15 +10,6 @@ import (
 	"example.org/standstill/checker/pattern"
 )
 
-// Vary says from which values a given is drawn: Low, Low+Step, … up to High. The
-// numbers are whole multiples of a power of ten, 10^−Places, so that every value
-// is exact in decimal.
-type Vary struct {
-	Name            string
-	Low, High, Step int64
-	Places          int
-}
-
 // Count returns how many values there are.
 func (v Vary) Count() int { return int((v.High-v.Low)/v.Step) + 1 }
 

@@ -274,18 +274,6 @@ func (t *Table) noted(said string) Answer {
 	return says(said)
 }
 
-// written is what the group noted and concluded.
-func (f *Form) written() []Block {
-	if f.Notes == nil && f.Conclusion == "" {
-		return []Block{{Title: titleNotes, Lines: []string{saidNoNotes}}}
-	}
-	conclusion := Block{Title: titleConclusion}
-	if f.Conclusion != "" {
-		conclusion.Lines = []string{f.Conclusion}
-	}
-	return []Block{{Title: titleNotes, Lines: f.Notes}, conclusion}
-}
-
 func (t *Table) warnings() []string {
 	warnings := t.Form.Warnings()
 	// Before the result has been seen, the warnings with predicted forces in them would give it away.

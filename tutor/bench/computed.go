@@ -16,6 +16,14 @@ type Computed struct {
 	About About
 }
 
+// About is who made a run, each with how far they predicted by hand, and when.
+type About struct {
+	Number   int
+	Students []string
+	When     string
+	Names    []string // the students without what they did
+}
+
 // group names those who made a run: "Ida and Jon".
 func (a About) group() string { return measure.Listed(a.Names, "and") }
 

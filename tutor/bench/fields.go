@@ -61,20 +61,6 @@ func (f *Field) surer(answer string) string {
 	return f.Typed + " " + answer
 }
 
-// Sample is a value of the kind that a field takes, as it may be typed.
-func (f *Form) Sample(field int) string {
-	switch e := &f.Fields[field]; e.Kind {
-	case Hanger:
-		return sampleHanger
-	case Ring:
-		return sampleRing
-	case Scale:
-		return map[string]string{scaleZero: "0.1 N div 0.1 N", scaleCalibration: "1.02 ± 0.01"}[e.Letter]
-	default:
-		return e.Want.Sample()
-	}
-}
-
 // Warnings says what about the values that stand in the form calls for care, before
 // there is a result; nil where nothing does, or where they fit no position of rest. How
 // large a force is predicted is not said: whoever predicts by hand may not have yet.

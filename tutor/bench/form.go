@@ -297,3 +297,22 @@ func (f *Form) File(e *Field) string {
 	}
 	return measure.WithUnit(text, g.Unit)
 }
+
+// division is the one that was assumed, as it is typed.
+func (f *Field) division() string {
+	return measure.WithUnit(measure.Plain(f.Value.AssumedSize()/f.Value.Unit.Factor), f.Value.Unit)
+}
+
+// Sample is a value of the kind that a field takes, as it may be typed.
+func (f *Form) Sample(field int) string {
+	switch e := &f.Fields[field]; e.Kind {
+	case Hanger:
+		return sampleHanger
+	case Ring:
+		return sampleRing
+	case Scale:
+		return map[string]string{scaleZero: "0.1 N div 0.1 N", scaleCalibration: "1.02 ± 0.01"}[e.Letter]
+	default:
+		return e.Want.Sample()
+	}
+}

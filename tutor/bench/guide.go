@@ -313,3 +313,13 @@ func (g *Guide) show(scene picture.Scene) {
 		g.Say(line)
 	}
 }
+
+// commandsHelp lists the commands.
+func commandsHelp() Block {
+	b := Block{Title: titleWords, Head: headWords()}
+	for _, c := range Commands() {
+		b.Rows = append(b.Rows, []string{strings.TrimSpace(c.Word + " " + c.Takes), c.Does})
+	}
+	b.Rows = append(b.Rows, []string{wordHelp, saidHelpDoes}, []string{wordQuit, saidQuitDoes})
+	return b
+}

@@ -163,14 +163,6 @@ type plotted struct {
 	Notes   []string
 }
 
-// About is who made a run, each with how far they predicted by hand, and when.
-type About struct {
-	Number   int
-	Students []string
-	When     string
-	Names    []string // the students without what they did
-}
-
 // Report is a page for the lab book: cautions and warnings, inputs, predictions, budget,
 // drawing, plots and comparison, in one HTML file without scripts. The last of these
 // is the one reported; the others stand in a table with it, each with the group that made
@@ -249,4 +241,16 @@ func fillIn(name, page string, data any) ([]byte, error) {
 	var b bytes.Buffer
 	err = t.Execute(&b, data)
 	return b.Bytes(), err
+}
+
+// written is what the group noted and concluded.
+func (f *Form) written() []Block {
+	if f.Notes == nil && f.Conclusion == "" {
+		return []Block{{Title: titleNotes, Lines: []string{saidNoNotes}}}
+	}
+	conclusion := Block{Title: titleConclusion}
+	if f.Conclusion != "" {
+		conclusion.Lines = []string{f.Conclusion}
+	}
+	return []Block{{Title: titleNotes, Lines: f.Notes}, conclusion}
 }

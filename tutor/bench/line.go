@@ -110,7 +110,7 @@ func (s *Series) Line(x, y string, origin bool) (l StraightLine, why string) {
 		}
 	}
 	if len(l.Points) < leastLine {
-		return l, saidFewPoints(len(l.Points))
+		return l, saidFewPoints(len(l.Points), leastLine)
 	}
 	var ok bool
 	if l.Read, ok = measure.Fit(read, origin); !ok {

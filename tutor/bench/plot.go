@@ -57,14 +57,6 @@ func Plot(computed []Computed, by string) (scene picture.Scene, notes []string, 
 	return scene, offCurve(computed, letter), ""
 }
 
-// shown is a unit by itself, as over a column.
-func shown(u quantity.Unit) string {
-	if u.Symbol == "deg" {
-		return "°"
-	}
-	return measure.Symbol(u)
-}
-
 // at is the value of an input's letter, own masses included.
 func (r *Result) at(letter string) float64 {
 	slot, _ := r.form.model.Slot(letter)

@@ -192,11 +192,6 @@ func (t *Table) set(i int, text string) Answer {
 	return a
 }
 
-// division is the one that was assumed, as it is typed.
-func (f *Field) division() string {
-	return measure.WithUnit(measure.Plain(f.Value.AssumedSize()/f.Value.Unit.Factor), f.Value.Unit)
-}
-
 // once reports whether something is asked for the first time.
 func (t *Table) once(what string) bool {
 	asked := t.asked[what]

@@ -238,3 +238,22 @@ func (r *Result) prediction(j int, name string) Prediction {
 	slices.SortStableFunc(p.Budget, func(a, b Row) int { return cmp.Compare(b.Share, a.Share) })
 	return p
 }
+
+// reported is the standard uncertainty that counts.
+func (p *Prediction) reported() float64 {
+	if p.FromTrials {
+		return p.Spread
+	}
+	return p.U
+}
+
+// Better is what would make a prediction surer: the input with the largest share, and
+// the standard uncertainty once that input's is halved; false where everything is exact.
+func (p *Prediction) Better() (most Row, then float64, ok bool) {
+	if len(p.Budget) == 0 || p.Budget[0].Share == 0 {
+		return Row{}, 0, false
+	}
+	most = p.Budget[0]
+	// Half of an uncertainty is a quarter of its variance, so three quarters of its share go.
+	return most, p.U * math.Sqrt(1-0.75*most.Share), true
+}

@@ -418,3 +418,11 @@ func (r *Result) lookAt() []string {
 	}
 	return Systematic()
 }
+
+// shown is a unit by itself, as over a column.
+func shown(u quantity.Unit) string {
+	if u.Symbol == "deg" {
+		return "°"
+	}
+	return measure.Symbol(u)
+}

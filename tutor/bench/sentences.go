@@ -288,8 +288,8 @@ func saidNoAxis(text string, f *Form) string {
 	return fmt.Sprintf("“%s” is not an expression in the letters of this problem (%s), such as 1/(2 sin θ).", measure.Shorten(strings.TrimSpace(text)), strings.Join(append(measured, predicted...), ", "))
 }
 
-func saidFewPoints(n int) string {
-	return fmt.Sprintf("To fit a line, you need at least %d runs with readings for both axes. You have only %d.", leastLine, n)
+func saidFewPoints(n, least int) string {
+	return fmt.Sprintf("To fit a line, you need at least %d runs with readings for both axes. You have only %d.", least, n)
 }
 
 func saidNoLine(x string) string {
@@ -557,17 +557,16 @@ func saidSaved(where string) string {
 
 func saidNotSaved(err error) string { return fmt.Sprintf("Not saved: %v.", err) }
 
-// commandsHelp lists the commands.
-func commandsHelp() Block {
-	b := Block{Title: "Words", Head: []string{"word", "what it does"}}
-	for _, c := range Commands() {
-		b.Rows = append(b.Rows, []string{strings.TrimSpace(c.Word + " " + c.Takes), c.Does})
-	}
-	b.Rows = append(b.Rows, []string{wordHelp, "Show this list"}, []string{wordQuit, "Quit; all your work is saved"})
-	return b
-}
-
 // saidPooled says that the scatter of all repeated readings counts for a reading.
 func saidPooled(name string) string {
 	return name + ": these readings are closer together than the other readings. This may be by chance, so the program used the scatter of all readings."
 }
+
+// The list of commands.
+const (
+	titleWords   = "Words"
+	saidHelpDoes = "Show this list"
+	saidQuitDoes = "Quit; all your work is saved"
+)
+
+func headWords() []string { return []string{"word", "what it does"} }

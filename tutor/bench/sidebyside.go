@@ -75,14 +75,6 @@ func rowsOf(computed []Computed) (rows [][]string) {
 	return rows
 }
 
-// reported is the standard uncertainty that counts.
-func (p *Prediction) reported() float64 {
-	if p.FromTrials {
-		return p.Spread
-	}
-	return p.U
-}
-
 // pair writes a value with its standard uncertainty.
 func pair(x, u float64, unit quantity.Unit) string {
 	value, unsure := measure.Quote(x/unit.Factor, u/unit.Factor)
