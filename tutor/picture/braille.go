@@ -107,11 +107,6 @@ func (g *grid) beside(x, y int, flat bool, l look) {
 	}
 }
 
-// nearest rounds without a call; all places here are above -1000. What lies
-// half-way, as much does in a symmetric drawing, goes up whatever the last bit of
-// a product was, so that every machine draws the same.
-func nearest(x float64) int { return int(x+1000.5+1e-7) - 1000 }
-
 func (g *grid) dotRound(s *stroke) {
 	sweep := s.sweep * math.Pi / 180
 	n := min(max(int(math.Abs(sweep)*s.radius*1.2), 4), 4000)

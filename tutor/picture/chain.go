@@ -212,17 +212,3 @@ func (d *drawing) remark(k lanes, text string, col, row int) int {
 	d.put(text, min(col, k.area.right-width), row, look{tag: TagAxis})
 	return row + 1
 }
-
-// put writes a text into given cells.
-func (d *drawing) put(text string, col, row int, l look) {
-	n := label{rank: rankLeg, text: d.cells(text), at: cell(col, row), look: l, fixed: true, shown: true, col: col, row: row}
-	if len(n.text) == 0 {
-		return
-	}
-	d.grid.write(col, row, n.text, l)
-	d.labels = append(d.labels, n)
-	last := len(d.labels) - 1
-	// Among those that have their place: place only looks for one for the labels behind.
-	d.labels[last], d.labels[d.placed] = d.labels[d.placed], d.labels[last]
-	d.placed++
-}

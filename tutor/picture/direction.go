@@ -84,16 +84,6 @@ func (t *teller) fromAbove() bool {
 	return t.scene.Above || t.scene.Setup != nil && t.scene.Setup.Above
 }
 
-// near tells whether an angle is one of some, but for rounding.
-func near(x float64, values ...float64) bool {
-	for _, v := range values {
-		if math.Abs(turn(x, v)) < 0.05 {
-			return true
-		}
-	}
-	return false
-}
-
 // level tells whether axes are not turned.
 func level(tilt float64) bool { return math.Abs(turn(0, tilt)) < 0.05 }
 

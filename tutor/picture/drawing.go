@@ -63,20 +63,6 @@ type drawing struct {
 	placed  int // labels before this one have their place
 }
 
-// compose lays out a scene.
-func compose(s Scene, m medium) *drawing {
-	d := &drawing{grid: newGrid(m.cols, m.rows), pen: m.pen, ascii: m.ascii, fine: m.fine,
-		strokes: make([]stroke, 0, 48), points: make([]vec, 0, 160), labels: make([]label, 0, 24)}
-	d.grid.ascii = m.ascii
-	// A terminal of no size still gets a drawing, an empty one.
-	if len(d.grid.marks) == 0 {
-		return d
-	}
-	s = sanitise(s)
-	d.panels(&s, box{0, 0, d.grid.cols, d.grid.rows})
-	return d
-}
-
 func (d *drawing) add(s stroke) {
 	d.strokes = append(d.strokes, s)
 	d.pen(d.grid, &d.strokes[len(d.strokes)-1])

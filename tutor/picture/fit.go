@@ -33,15 +33,6 @@ func (f *figure) fit() {
 	f.origin = f.area.middle().minus(low.plus(high).times(0.5))
 }
 
-// bounded keeps a scale small enough for two places this far apart; at the
-// least one dot is left for them.
-func bounded(scale, room, apart float64) float64 {
-	if apart < 1e-6 {
-		return scale
-	}
-	return min(scale, max(room, 1)/apart)
-}
-
 // extents lists what must fit.
 func (f *figure) extents() []extent {
 	es := make([]extent, 0, 32)

@@ -489,16 +489,6 @@ func (o *Object) into(out vec) bool {
 	return false
 }
 
-// alongSlope tells whether a direction lies along a slope that an object lies on.
-func (o *Object) alongSlope(deg float64) bool {
-	for _, f := range o.Faces {
-		if f.isSlope() && near(math.Mod(deg-f.rise()+720, 180), 0, 180) {
-			return true
-		}
-	}
-	return false
-}
-
 // toWall tells whether a direction leads to a wall that an object touches.
 func (o *Object) toWall(out vec) bool {
 	for _, f := range o.Faces {

@@ -40,3 +40,17 @@ func Braille(s Scene, cols, rows int) Canvas {
 func ASCII(s Scene, cols, rows int) Canvas {
 	return compose(s, medium{cols: cols, rows: rows, pen: (*grid).typed, ascii: true}).grid.canvas()
 }
+
+// compose lays out a scene.
+func compose(s Scene, m medium) *drawing {
+	d := &drawing{grid: newGrid(m.cols, m.rows), pen: m.pen, ascii: m.ascii, fine: m.fine,
+		strokes: make([]stroke, 0, 48), points: make([]vec, 0, 160), labels: make([]label, 0, 24)}
+	d.grid.ascii = m.ascii
+	// A terminal of no size still gets a drawing, an empty one.
+	if len(d.grid.marks) == 0 {
+		return d
+	}
+	s = sanitise(s)
+	d.panels(&s, box{0, 0, d.grid.cols, d.grid.rows})
+	return d
+}

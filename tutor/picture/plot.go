@@ -106,20 +106,6 @@ func (c *chart) widen() bool {
 	return true
 }
 
-// at gives the value of a curve, straight between its points.
-func (c *Curve) at(x float64) (float64, bool) {
-	for i := 1; i < len(c.Points); i++ {
-		a, b := c.Points[i-1], c.Points[i]
-		if plotted(a) && plotted(b) && a.X <= x && x <= b.X {
-			if b.X == a.X {
-				return a.Y, true
-			}
-			return a.Y + (b.Y-a.Y)*(x-a.X)/(b.X-a.X), true
-		}
-	}
-	return 0, false
-}
-
 // dot is where a point lies; it may be outside.
 func (c *chart) dot(p Point) vec {
 	return vec{

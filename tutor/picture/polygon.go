@@ -35,15 +35,6 @@ func (p *Polygon) corners() []vec {
 	return corners
 }
 
-// around is the sum of all sides.
-func (p *Polygon) around() float64 {
-	sum := 0.0
-	for _, s := range p.Sides {
-		sum += s.Size
-	}
-	return sum
-}
-
 // closed tells whether the last side ends where the first begins, within what
 // rounding of sizes can leave open.
 func (p *Polygon) closed() bool {

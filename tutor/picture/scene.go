@@ -210,3 +210,26 @@ type Measured struct {
 	Colour int
 	At, U  Point
 }
+
+// at gives the value of a curve, straight between its points.
+func (c *Curve) at(x float64) (float64, bool) {
+	for i := 1; i < len(c.Points); i++ {
+		a, b := c.Points[i-1], c.Points[i]
+		if plotted(a) && plotted(b) && a.X <= x && x <= b.X {
+			if b.X == a.X {
+				return a.Y, true
+			}
+			return a.Y + (b.Y-a.Y)*(x-a.X)/(b.X-a.X), true
+		}
+	}
+	return 0, false
+}
+
+// around is the sum of all sides.
+func (p *Polygon) around() float64 {
+	sum := 0.0
+	for _, s := range p.Sides {
+		sum += s.Size
+	}
+	return sum
+}

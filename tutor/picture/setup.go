@@ -1,5 +1,7 @@
 package picture
 
+import "math"
+
 // Setup is the thing that a problem is about before any force is drawn: bodies,
 // what holds them, what they lie on. It has letters and no numbers, and nothing
 // that would tell which forces act. Directions are degrees, anticlockwise
@@ -114,3 +116,13 @@ func (f *Face) isFloor() bool   { return near(f.rise(), 0) }
 func (f *Face) isCeiling() bool { return near(f.Normal, -90) }
 func (f *Face) isWall() bool    { return near(f.Normal, 0, 180) }
 func (f *Face) isSlope() bool   { return !f.isFloor() && !f.isCeiling() && !f.isWall() }
+
+// alongSlope tells whether a direction lies along a slope that an object lies on.
+func (o *Object) alongSlope(deg float64) bool {
+	for _, f := range o.Faces {
+		if f.isSlope() && near(math.Mod(deg-f.rise()+720, 180), 0, 180) {
+			return true
+		}
+	}
+	return false
+}

@@ -74,3 +74,27 @@ func (b box) middle() vec { return b.corner().plus(b.size().times(0.5)) }
 func (a vec) snap() vec { return vec{float64(nearest(a.x)), float64(nearest(a.y))} }
 
 func clamp(x, low, high float64) float64 { return math.Min(math.Max(x, low), high) }
+
+// nearest rounds without a call; all places here are above -1000. What lies
+// half-way, as much does in a symmetric drawing, goes up whatever the last bit of
+// a product was, so that every machine draws the same.
+func nearest(x float64) int { return int(x+1000.5+1e-7) - 1000 }
+
+// bounded keeps a scale small enough for two places this far apart; at the
+// least one dot is left for them.
+func bounded(scale, room, apart float64) float64 {
+	if apart < 1e-6 {
+		return scale
+	}
+	return min(scale, max(room, 1)/apart)
+}
+
+// near tells whether an angle is one of some, but for rounding.
+func near(x float64, values ...float64) bool {
+	for _, v := range values {
+		if math.Abs(turn(x, v)) < 0.05 {
+			return true
+		}
+	}
+	return false
+}
