@@ -86,13 +86,18 @@ func (s Style) Set(blocks []Block) []string {
 	return lines
 }
 
-// spoken sets a block line by line: a row of a table as "heading cell, …".
+// spoken sets a block line by line: a row of a table as "heading cell, …", or as "word: cell" where
+// the only other column has no heading.
 func (b Block) spoken() []string {
 	var lines []string
 	for _, line := range b.Lines {
 		lines = append(lines, b.Title+": "+line)
 	}
 	for _, row := range b.Rows {
+		if len(row) == 2 && b.Head[1] == "" {
+			lines = append(lines, b.Title+": "+row[0]+": "+row[1])
+			continue
+		}
 		parts := []string{row[0]}
 		for i := 1; i < len(row); i++ {
 			parts = append(parts, strings.TrimSpace(b.Head[i]+" "+row[i]))

@@ -257,6 +257,8 @@ func (g *Guide) obey(line string) Answer {
 			return a
 		}
 		return merged(a, g.Result())
+	case line != "":
+		return says(saidNotKnown(line))
 	}
 	return says()
 }

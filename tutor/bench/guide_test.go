@@ -192,9 +192,9 @@ func TestStringsThatCannotPush(t *testing.T) {
 func TestARunBelongsToItsGroup(t *testing.T) {
 	r := memory(t)
 	newTable(t, r, "", "Ida, Jon", "0.400 kg ± 1 %", "33 deg ± 0.5 deg", "50 deg ± 0.5 deg", "", "", "2.5 N div 0.1 N", "3.3 N div 0.1 N", "leave").run("canal-lantern")
-	others := newTable(t, r, "", "Mia, Tom", "1", "", "", "", "", "", "", "", "", "T2 = 2.9 N div 0.1 N", "runs", "", "“runs all”", "", "compare 1 2", "plot all", "report", "leave")
+	others := newTable(t, r, "", "Mia, Tom", "1", "", "", "", "", "", "", "", "", "T2 = 2.9 N div 0.1 N", "runs", "", "“runs all”", "", "compare 1 2", "plot all", "report", "frobnicate", "leave")
 	others.run("canal-lantern")
-	others.wants("this is run 1, which Ida and Jon made. If you change anything, your version is saved as a new run", "Type “runs all” to list the runs of other groups, too.",
+	others.wants("The program does not know “frobnicate”. Type “help” for a list of commands.", "this is run 1, which Ida and Jon made. If you change anything, your version is saved as a new run", "Type “runs all” to list the runs of other groups, too.",
 		", Mia and Tom: m = 0.400 kg ± 1 %", ", Ida and Jon: m = 0.400 kg ± 1 %")
 	runs, err := Runs(r, "")
 	if err != nil || len(runs) != 2 || !strings.Contains(runs[0].Text, "T2 = 3.3 N") || len(runs[0].Students) != 2 || !strings.Contains(runs[1].Text, "T2 = 2.9 N") {

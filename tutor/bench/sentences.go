@@ -555,6 +555,10 @@ func saidSaved(where string) string {
 	return fmt.Sprintf("Saved: %s.", where)
 }
 
+func saidNotKnown(line string) string {
+	return fmt.Sprintf("The program does not know “%s”. Type “help” for a list of commands.", measure.Shorten(line))
+}
+
 func saidNotSaved(err error) string { return fmt.Sprintf("Not saved: %v.", err) }
 
 // saidPooled says that the scatter of all repeated readings counts for a reading.
@@ -564,9 +568,9 @@ func saidPooled(name string) string {
 
 // The list of commands.
 const (
-	titleWords   = "Words"
+	titleWords   = "Commands"
 	saidHelpDoes = "Show this list"
 	saidQuitDoes = "Quit; all your work is saved"
 )
 
-func headWords() []string { return []string{"word", "what it does"} }
+func headWords() []string { return []string{"command", ""} }
