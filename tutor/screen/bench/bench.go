@@ -16,6 +16,8 @@
 package bench
 
 import (
+	tea "github.com/charmbracelet/bubbletea"
+
 	"example.org/standstill/checker"
 	"example.org/standstill/problems"
 	"example.org/standstill/tutor"
@@ -58,6 +60,38 @@ type Bench struct {
 	rest     string // what is typed behind a word
 	refused  string // the line that named a field and could not be taken
 	unsaved  error  // why the run is not in the record as it stands
+}
+
+// sheet is what lies on the page's place.
+type sheet interface {
+	// question says what the line is for.
+	question(*Bench) string
+	// view is what is to be seen of it.
+	view(*Bench) views.Sheet
+	// Saw is told how much of it was seen.
+	Saw(frame.Seen)
+	// keys lists the keys that work here, beside those of the line.
+	keys(*Bench) []frame.Binding
+	// press takes a key that types nothing; false leaves it to the bench.
+	press(b *Bench, k tea.KeyMsg) bool
+	// typed is told that the text in the line has changed.
+	typed(*Bench)
+	// enter takes the line when Enter is pressed. It is no word.
+	enter(b *Bench, text string)
+}
+
+// Wish is what a key at the bench asks of the screens around it.
+type Wish struct {
+	Quit            bool
+	ToLesson        bool        // where a visitor goes on
+	OtherBackground bool        // light or dark
+	Predicts        *Prediction // somebody is led through the lesson on the measured numbers
+}
+
+// Prediction is the lesson of a student on the numbers that were measured.
+type Prediction struct {
+	Desk   *tutor.Desk
+	Lesson *tutor.Lesson
 }
 
 // Options are what a run begins with. Problem is the model of the apparatus, nil to have the
@@ -174,6 +208,9 @@ func (b *Bench) lend() bool {
 	b.line.Set("")
 	return true
 }
+
+// Say puts one sentence under the line, until the next key.
+func (b *Bench) Say(sentence string) { b.said = sentence }
 
 // save writes the run to the record; false, and said, where that does not work.
 func (b *Bench) save() bool {

@@ -8,38 +8,6 @@ import (
 	"example.org/standstill/tutor/screen/views"
 )
 
-// Wish is what a key at the bench asks of the screens around it.
-type Wish struct {
-	Quit            bool
-	ToLesson        bool        // where a visitor goes on
-	OtherBackground bool        // light or dark
-	Predicts        *Prediction // somebody is led through the lesson on the measured numbers
-}
-
-// Prediction is the lesson of a student on the numbers that were measured.
-type Prediction struct {
-	Desk   *tutor.Desk
-	Lesson *tutor.Lesson
-}
-
-// sheet is what lies on the page's place.
-type sheet interface {
-	// question says what the line is for.
-	question(*Bench) string
-	// view is what is to be seen of it.
-	view(*Bench) views.Sheet
-	// Saw is told how much of it was seen.
-	Saw(frame.Seen)
-	// keys lists the keys that work here, beside those of the line.
-	keys(*Bench) []frame.Binding
-	// press takes a key that types nothing; false leaves it to the bench.
-	press(b *Bench, k tea.KeyMsg) bool
-	// typed is told that the text in the line has changed.
-	typed(*Bench)
-	// enter takes the line when Enter is pressed. It is no word.
-	enter(b *Bench, text string)
-}
-
 // Key takes one key: typing always types; what is left belongs to the sheet, then
 // to the table of actions, then to the line.
 func (b *Bench) Key(k tea.KeyMsg) Wish {
@@ -119,6 +87,3 @@ func (b *Bench) esc() {
 	}
 	b.home()
 }
-
-// Say puts one sentence under the line, until the next key.
-func (b *Bench) Say(sentence string) { b.said = sentence }
