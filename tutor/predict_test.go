@@ -18,6 +18,9 @@ import (
 // with those of ten students.
 func eachCopy(t *testing.T, f func(g *Page)) {
 	t.Helper()
+	if testing.Short() {
+		t.Skip("goes over too much for a short run")
+	}
 	eachPage(t, func(g *Page) {
 		f(g)
 		for i := range 10 {

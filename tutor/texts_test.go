@@ -85,6 +85,9 @@ type call struct {
 // answers that the lesson chose; and the whole text against the lesson where the lesson
 // chose the stage and the item that were asked.
 func TestLessonAndMarkAgree(t *testing.T) {
+	if testing.Short() {
+		t.Skip("goes over too much for a short run")
+	}
 	d := seat(t, "")
 	texts, statements, several, whole, hints := 0, 0, 0, 0, 0
 	for n, h := range problems.Embedded().List() {

@@ -184,6 +184,9 @@ func (l laboratory) run(t testing.TB, f *Form, alpha, beta float64) *Result {
 // How often correct laboratories are told that they differ, and how often a scale that
 // reads 0.4 N too much is found out, in one run and in a series of five.
 func TestHowOftenLaboratoriesDiffer(t *testing.T) {
+	if testing.Short() {
+		t.Skip("goes over too much for a short run")
+	}
 	f := bankForm(t, "canal-lantern")
 	f.draws = 1 // too few to stand against the law of propagation
 	const labs = 1000

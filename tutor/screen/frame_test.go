@@ -89,7 +89,10 @@ func TestEveryProblemFitsEverySize(t *testing.T) {
 	}
 	d := sit(t, 80, 24)
 	d.hand("Nele")
-	for _, h := range bank {
+	for i, h := range bank {
+		if testing.Short() && i%8 != 0 {
+			continue
+		}
 		d.open(h.ID, false)
 		if d.lesson.Problem.ID != h.ID {
 			t.Fatalf("%s does not open: %s", h.ID, d.said)
