@@ -2,7 +2,7 @@
 // answer leads to, when a hint is given and what comes next.
 //
 // Start with New, then Tutor.Seat for a student's Desk and Desk.Open for a
-// Lesson. A Lesson is a Page that is written on: Lesson.HandIn checks a line and
+// Lesson. A Lesson is a Page that is written on: Lesson.Check judges a line and
 // saves it before it returns. How it hangs together:
 //
 //	page.go, judge.go   the entries of a record → what stands on the page; strict.go what a class asks beyond
