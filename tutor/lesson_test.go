@@ -83,7 +83,7 @@ var lantern = []string{
 	"T1 = 20.2 N; T2 = 25.8 N",
 }
 
-func TestWholeProblemAtFirstGo(t *testing.T) {
+func TestWholeProblemRightFirstTime(t *testing.T) {
 	d := seat(t, "")
 	l := open(t, d, "canal-lantern")
 	wantInHand(t, l, checker.Diagram, "")

@@ -12,8 +12,8 @@ import (
 	"example.org/standstill/tutor/record"
 )
 
-// TestStandings reads testdata/status.txt: stories of a page and what it comes to.
-func TestStandings(t *testing.T) {
+// TestStatuses reads testdata/status.txt: stories of a page and what it comes to.
+func TestStatuses(t *testing.T) {
 	file, err := os.Open("testdata/status.txt")
 	if err != nil {
 		t.Fatal(err)
