@@ -207,7 +207,7 @@ var syntaxTable = []struct {
 	complaint, what, expected string
 	opened                    bool
 }{
-	{"mapping values are not allowed", "there is a colon where no key is possible", "quotes around a text that contains a colon, and keys at the same depth in the same column", false},
+	{"mapping values are not allowed", "there is a colon where no key is possible", "quotes around a text that contains a colon, and keys of the same level indented by the same number of spaces", false},
 	{"unexpected end of stream", "the quotation mark that opens here is never closed", "a closing quotation mark", true},
 	{"unexpected document indicator", "the quotation mark that opens here is never closed", "a closing quotation mark", true},
 	{"expected ',' or '}'", "the braces that open here are not closed, or a comma is missing", "{key: value, key: value}", true},
@@ -216,7 +216,7 @@ var syntaxTable = []struct {
 	{"expected node content", "a value is missing here, or a bracket above is not closed", "{key: value, key: value} or [one, two]", false},
 	{"exceeded max depth", "there are too many brackets inside other brackets", "at most three levels of brackets", false},
 	{"unknown anchor", "a value that begins with * refers to another part of the file", "quotes around a text that begins with *", false},
-	{"expected key", "the line is not indented like the lines above it", "keys at the same depth in the same column", false},
+	{"expected key", "the line is not indented like the lines above it", "keys of the same level indented by the same number of spaces", false},
 	{"expected '-' indicator", "the line is not indented like the lines above it", "the items of a list in the same column", false},
 	{"control characters", "the file has an unprintable character", "plain text", false},
 	{"tab character", "the line is indented with a tab", "spaces", false},

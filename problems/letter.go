@@ -80,7 +80,7 @@ func readLetter(text, what string, kept bool) (string, *misread) {
 	case slices.Contains(unitWords, name):
 		return "", &misread{fmt.Sprintf("%s cannot be called %q, because this would be read as a unit", what, name), "a letter and its subscript, such as T1"}
 	case !isLetter(name):
-		return "", &misread{fmt.Sprintf("%s %q is not a letter", what, shorten(text)), "a letter and at most three letters or digits, such as T1 or alpha"}
+		return "", &misread{fmt.Sprintf("%s cannot be called %q, because this is not a letter", what, shorten(text)), "a letter and at most three letters or digits, such as T1 or alpha"}
 	}
 	return name, nil
 }

@@ -21,7 +21,7 @@ var forces = []Row{
 			Lines:     "{In}, some signs do not agree with the directions of the forces. Look at {forces|each term}.",
 			Value:     "You get this value of {unknown} if a force has the wrong sign in one of the equations.",
 			SignTwice: "Earlier, you wrote {component} with a minus sign, which already shows its direction. {In}, you included the direction a second time.",
-			SignNever: "Earlier, you gave only the magnitude of {component}, without the direction. {In}, no sign shows the direction either.",
+			SignNever: "Earlier, you gave only the magnitude of {component}, without the direction. {In}, there is no minus sign to show the direction either.",
 			Negative:  "The digits are right, but {unknown} is a magnitude, and a magnitude is never negative.",
 		},
 		Hints: []Hint{
@@ -231,9 +231,9 @@ var forces = []Row{
 		},
 		Hints: []Hint{{At: Anywhere,
 			Ask:     "How many times does {force} act on {body}, and where does each number in your line come from?",
-			Rule:    "{The force} appears in the equation as many times as it acts. Any other number must come from the problem.",
+			Rule:    "{The force} appears in the equation once for each place where it acts on {body}. Any other number must come from the problem.",
 			AskAny:  "How many times does each force appear in the drawing, and where does each number in your line come from?",
-			RuleAny: "A force appears in the equation as many times as it acts: two equal forces count as two. Any other number must come from the problem."}},
+			RuleAny: "Each force in the drawing appears in the equation once, so two equal forces count as two. Any other number must come from the problem."}},
 	},
 	{
 		Code: WholeFactor, Cost: 2.65, Tells: 1.05, Value: wholeFactor,

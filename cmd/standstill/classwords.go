@@ -28,7 +28,7 @@ typed, but nothing about other students.`
 	saidAdded           = "%s is now on the class list with the id %s. The list is in the file %s. Copy this file to the students' machines again."
 	saidNoClassFile     = "there is no class file %s; if %[1]s is a number key, use --numbers instead of --class"
 	saidNoClass         = "no class file was found; give the path of a class file with --class, or create one with standstill class new"
-	saidNothingToHandIn = "%s has not checked any line yet, so there is nothing to hand in"
+	saidNothingToHandIn = "%s has not checked any lines yet, so there is nothing to hand in"
 	saidNotWritten      = "the file %s cannot be written: %s"
 	saidNoFolder        = "there is no folder %s; create it first, or choose another folder"
 	saidHandedIn        = "The file %[1]s contains all the work of %[3]s (%[2]s). Give this file to your teacher. Anyone who has the file can read this work."

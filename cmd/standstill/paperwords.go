@@ -40,7 +40,7 @@ const (
 	askSurplus      = "Surplus: which given quantities does the solution not need, for example h?"
 	askFigure       = "Figure: what should the drawing show, for example T1 = post or body = round? For a view from above, type above. If there should be no drawing, type none."
 	askWatchStage   = "Watch: at which stage do students make the mistake? Type diagram, components, x-sum, y-sum or solve."
-	askWatchItem    = "Which body is the line about? Type one of these: %s. Press Enter if the line shows which body is meant."
+	askWatchItem    = "Which body is the students' wrong line about? Type one of these: %s. Press Enter if the line itself shows which body is meant."
 	askWatchTyped   = "What do students type when they make this mistake, for example N = w?"
 	askWatchSay     = "What should the program say about the mistake? Example: The rope pulls up here, too."
 	askNotes        = "Notes: what should other teachers know about this problem? Press Enter if there is nothing to add."

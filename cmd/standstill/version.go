@@ -38,7 +38,7 @@ type standstill help changes.`,
 			if asJSON {
 				return writeJSON(a.Out, versions{version, checker.Version, problems.DrawRules, runtime.Version(), runtime.GOOS, runtime.GOARCH}, "")
 			}
-			_, err := fmt.Fprintf(a.Out, "standstill %s (marking rules %s, number rules %d)\n", version, checker.Version, problems.DrawRules)
+			_, err := fmt.Fprintf(a.Out, "standstill %s (version %s of the marking rules, version %d of the rules for students' numbers)\n", version, checker.Version, problems.DrawRules)
 			return err
 		},
 	}

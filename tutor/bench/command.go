@@ -35,7 +35,7 @@ func Commands() []Command {
 		{"series", "1-5", "Show your runs in a table", (*Table).series},
 		{"residuals", "T1", "Plot reading minus prediction for each run", (*Table).residuals},
 		{"line", "T against 1/(2 sin theta)", "Fit a straight line to your runs", (*Table).line},
-		{"predict", "Ana", "Predict by hand from the measured numbers", (*Table).predictNow},
+		{"predict", "Ana", "Calculate the prediction by hand", (*Table).predictNow},
 		{"again", "", "Start a new run with the same values", func(t *Table, _ string) Answer { return t.again() }},
 		{"runs", "all", "List your runs, or all runs", (*Table).listRuns},
 		{"open", "1", "Open a run", func(t *Table, number string) Answer { return t.openOr(number) }},

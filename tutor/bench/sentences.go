@@ -119,14 +119,14 @@ func saidNoSum(sum string, missing []string) string {
 }
 
 func (r *Result) saidFailed(p *Prediction) string {
-	said := fmt.Sprintf("The program left out %s of %s random trials", thousands(r.Failed), thousands(r.Draws))
+	said := fmt.Sprintf("The program left out %s of %s random trials, because ", thousands(r.Failed), thousands(r.Draws))
 	switch r.Pushed {
 	case 0:
-		return said + " for which the equations have no solution. The interval comes from the other trials."
+		return said + "the equations have no solution for these trials. The interval comes from the other trials."
 	case r.Failed:
-		return said + " in which a string would have to push. The interval comes from the other trials."
+		return said + "a string would have to push in these trials. The interval comes from the other trials."
 	}
-	return said + fmt.Sprintf(": in %s of them, a string would have to push, and for the rest, the equations have no solution. The interval comes from the other trials.", thousands(r.Pushed))
+	return said + fmt.Sprintf("a string would have to push in %s of these trials and the equations have no solution for the others. The interval comes from the other trials.", thousands(r.Pushed))
 }
 
 // saidBends says that the law of propagation, which takes everything as straight,
@@ -352,10 +352,10 @@ const (
 	saidChooseTopic   = "Problem: which problem matches your apparatus? Type the number of a topic, or the id of a problem."
 	saidChooseProblem = "Problem: which problem do you want? Type its number, or press Enter to go back to the topics."
 	saidReadCautions  = "Have you all read the safety rules? Press Enter to go on."
-	saidWho           = "Who is in the group? Type all names with commas between them. If you do not want to save your work, press Enter."
+	saidWho           = "Who is in the group? Type all names separated by commas. If you do not want to save your work, press Enter."
 	saidReopen        = "There are saved runs for this apparatus. Which run do you want? Press Enter for a new run, or type the number of a saved run."
-	saidByHand        = "Who wants to predict by hand? Each of you can calculate the forces from these numbers before the program shows its prediction. Your calculation counts as practice. Type a name, or press Enter to go on."
-	saidByHandLate    = "Who wants to predict by hand from these numbers? Your calculation still counts as practice. Type a name, or press Enter to go on."
+	saidByHand        = "Who wants to calculate the prediction by hand? Each of you can do this before the program shows its own prediction. Your calculation counts as practice. Type a name, or press Enter to go on."
+	saidByHandLate    = "Who wants to calculate the prediction by hand? Your calculation still counts as practice. Type a name, or press Enter to go on."
 	saidJoining       = "Who wants to join the group? Type the names, or press Enter to go back."
 	saidWhichRun      = "Which run do you want to open? Type its number. To compare runs, type several numbers, as in 1 2."
 	saidOthersRuns    = "Type “runs all” to list the runs of other groups, too."
@@ -364,7 +364,7 @@ const (
 	saidNoRuns        = "There are no saved runs yet."
 	saidAgain         = "This is a new run with the same values, but without readings. First type the values that are different, as in alpha = 40 deg ± 0.5 deg. Then type the new readings."
 	saidNobodyThere   = "There are no names yet. To save the run, type “students” and the names, as in students Ana, Ben."
-	saidNoPractice    = "You cannot predict by hand here."
+	saidNoPractice    = "You cannot calculate the prediction by hand here."
 	saidNoFiles       = "The program cannot write files here."
 	saidNoSuchRun     = "There is no run with this number. Type “runs” for a list."
 	saidNothingRead   = "There are no readings yet."
@@ -391,9 +391,9 @@ func saidLetters(measured, predicted []string) string {
 
 func saidWhoSees(kept string) []string {
 	if kept == "" {
-		return []string{"You all share one run. Each of you can predict by hand.", "The program cannot save anything here."}
+		return []string{"You all share one run. Each of you can calculate the prediction by hand.", "The program cannot save anything here."}
 	}
-	return []string{"You all share one run, which is saved with all your names. Each of you can predict by hand.", fmt.Sprintf("Runs are saved in %s. Anyone who can open the files of this account can read them.", kept)}
+	return []string{"You all share one run, which is saved with all your names. Each of you can calculate the prediction by hand.", fmt.Sprintf("Runs are saved in %s. Anyone who can open the files of this account can read them.", kept)}
 }
 
 func saidSeated(names []string, kept string) string {

@@ -20,7 +20,7 @@ func saidHandIn(err error) string {
 	case errors.Is(err, errNewerForm):
 		return "The file was written by a newer version of this program, and this version cannot read it."
 	case errors.Is(err, errTooLarge):
-		return "The file is too large for a hand-in, so the file was ignored."
+		return "The file is too large for a hand-in, so it was ignored."
 	}
 	return saidUnreadable(err)
 }

@@ -38,7 +38,7 @@ func unopenable(err error) string {
 	case isMistrusted(err):
 		return "The certificate of the database %s cannot be verified. Put the root certificate of the database's owner into ~/.postgresql/root.crt, or name the certificate file with sslrootcert=FILE in the address."
 	case isUnencrypted(err):
-		return "The server of the database %s does not encrypt connections, so nothing was sent to the server. The owner of the server has to turn encryption on."
+		return "The database server for %s does not encrypt connections, so nothing was sent. Ask the administrator of the server to turn on encryption."
 	case serverSays(err, "28"):
 		return "The database %s does not accept this user. Check the user name in the address and the password in the file that PGPASSFILE names (~/.pgpass)."
 	case serverSays(err, "3D"):

@@ -154,5 +154,5 @@ func TestEmptyBankIsSaid(t *testing.T) {
 	tu = tutor.New(tutor.Options{Bank: bank, Record: tu.Record})
 	d := sitAt(t, tu, Options{}, termenv.Ascii, 80, 24)
 	d.hand("Nele", "")
-	d.sees("There are no problems here")
+	d.sees("There are no physics problems to choose from")
 }

@@ -181,5 +181,5 @@ const (
 )
 
 func saidByHandNow(name string) string {
-	return "It is " + name + "'s turn to predict by hand from the numbers that you measured. Press ctrl+l to go back to the bench."
+	return "It is " + name + "'s turn to calculate the prediction by hand from the numbers that you measured. Press ctrl+l to go back to the bench."
 }

@@ -325,7 +325,7 @@ func TestBenchOnATerminal(t *testing.T) {
 	m.send("div 1 deg" + enter + "45 deg div 1 deg" + enter + enter + enter + enter + enter + enter)
 	m.sees("▸ By hand ◂", "▸ Ana")
 	m.send(enter)
-	m.sees("It is Ana's turn to predict by hand", "▸ Forces ◂")
+	m.sees("It is Ana's turn to calculate the prediction by hand", "▸ Forces ◂")
 	m.send("T1 up left; T2 up right; w down" + enter)
 	m.sees("▸ Components ◂")
 	m.send("bench" + enter)

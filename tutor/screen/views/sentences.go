@@ -59,7 +59,7 @@ const (
 	saidWelcome2       = "For each problem you name the forces that act, resolve them into components along two axes, and write the equations of equilibrium. The program checks each line when you press Enter."
 	saidWelcome3       = "Type on the line below. The bottom of the screen always shows which keys you can use."
 	saidNoneFound      = "No title or topic contains what you typed."
-	SaidNoProblems     = "There are no problems here."
+	SaidNoProblems     = "There are no physics problems to choose from."
 	saidTextGoesOn     = "… ctrl+r: read on"
 	saidPageEmpty      = "Your lines will appear here."
 	saidUnreadable     = "not understood yet"
