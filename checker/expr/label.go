@@ -102,8 +102,8 @@ func (l *labels) listMark(text string) opening {
 	named := namedEquation().MatchString(rest) && !beginsWithUnit(rest)
 	dotted := m[2] != ""
 	switch {
-	// "2. 5 N" is a number with a space in it, and a lone "2." is an answer.
-	case rest == "" || rest[0] >= '0' && rest[0] <= '9':
+	// "2. 5 N" is a number with a space in it, a lone "2." is an answer, and "2. = 2" an equation.
+	case rest == "" || rest[0] >= '0' && rest[0] <= '9' || dotted && rest[0] == '=':
 		return opening{}
 	case !isDigit(rune(name[0])) && !l.letters.knows(name), named:
 	case !isDigit(rune(name[0])):

@@ -117,6 +117,9 @@ func (p *page) rejoined() *page {
 		}
 		i++
 	}
+	if len(out.runes) < len(p.runes) {
+		return out.rejoined() // what was joined may be a part of another sign
+	}
 	return out
 }
 
