@@ -162,9 +162,6 @@ func (d *drawer) arrow(b *statics.Body, f *statics.Force) Force {
 	}
 	if !d.view.Solved && d.angleOpen(f) {
 		a.Sketch = true
-		a.Direction = sketched(a.Direction, d.ref.Tilt(b)/quantity.Degree)
-	}
-	if a.Sketch {
 		a.Direction = middle(x, y, d.ref.Tilt(b))
 	}
 	if d.view.Solved {
@@ -174,7 +171,8 @@ func (d *drawer) arrow(b *statics.Body, f *statics.Force) Force {
 }
 
 // middle is the direction half-way between the axes of a body, turned by tilt,
-// on the side to which (x, y) points; along an axis it is that axis. Degrees.
+// on the side to which (x, y) points, so that the drawing does not give away an angle
+// that is asked for; along an axis it is that axis. Degrees.
 func middle(x, y, tilt float64) float64 {
 	eighth := math.Pi / 4
 	own := math.Atan2(y, x) - tilt
@@ -183,12 +181,6 @@ func middle(x, y, tilt float64) float64 {
 		return (along*2*eighth + tilt) / quantity.Degree
 	}
 	return ((2*quarter+1)*eighth + tilt) / quantity.Degree
-}
-
-// sketched turns a direction to the middle between the axes, so that the drawing
-// does not give away an angle that is asked for.
-func sketched(direction, tilt float64) float64 {
-	return tilt + 45 + 90*math.Floor((direction-tilt)/90)
 }
 
 // angleOpen reports whether a force's angle has to be found.

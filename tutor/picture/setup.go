@@ -18,7 +18,7 @@ type Setup struct {
 	Holds   []Hold
 }
 
-// Shape of an object of a setup.
+// Form is what an object of a setup looks like.
 type Form int
 
 const (
