@@ -136,3 +136,60 @@ func (f *figure) legNames() {
 		f.note(l, leg.text, "")
 	}
 }
+
+// The head of an arrow, in dots: long enough to be told from the shaft at a
+// glance, short enough for an arrow of seven dots.
+const (
+	headLength = 5.5
+	headWidth  = 2.6
+	// On paper lines are fine, and a smaller head is told from the shaft.
+	fineHead = 0.62
+)
+
+// shaft is how an arrow's line is drawn.
+type shaft struct {
+	look
+	dash dash
+	coil bool
+}
+
+// inHead is how far a line runs into its head: under the wings where there are
+// dots; up to the tip where the head is one sign.
+func (d *drawing) inHead(long float64) float64 {
+	switch {
+	case d.fine:
+		return min(2, long)
+	case d.ascii:
+		return long
+	}
+	return max(long-shortOfTip, 0)
+}
+
+// shortOfTip is how far before the tip of an arrow its line ends where the head is one
+// character, so that no dot is seen beyond it.
+const shortOfTip = 1.2
+
+// arrow draws from tail to tip. The line ends inside the head, so that the tip
+// stays sharp.
+func (d *drawing) arrow(s shaft, tail, tip vec) {
+	way := tip.minus(tail)
+	length, ahead := way.len(), way.unit()
+	// An arrow shorter than its head is a small head.
+	long := min(headLength, length)
+	if d.fine {
+		long = min(fineHead*headLength, length)
+	}
+	wide := headWidth * long / headLength
+	if s.strong {
+		wide += 0.6
+	}
+	neck := tip.along(ahead, -long)
+	// A shorter spring has no room for turns.
+	if s.coil && length > 3*headLength {
+		d.spring(s.look, tail, neck)
+	} else {
+		d.line(s.look, s.dash, tail, neck.along(ahead, d.inHead(long)))
+	}
+	side := ahead.left().times(wide)
+	d.add(stroke{look: s.look, form: wedge, head: true, points: d.store([]vec{tip, neck.plus(side), neck.minus(side)})})
+}

@@ -8,24 +8,28 @@
 //
 // Every drawing first lays out strokes and labels on a grid of cells that are
 // twice as high as wide; braille.go, ascii.go and svg.go only differ in how they put
-// these down:
+// these down. The files in the order in which a problem passes through them:
 //
-//	scene.go, problem.go, sanitise.go   what is shown, of a problem too, made safe to draw
-//	drawing.go, panel.go, canvas.go     a drawing, its parts side by side, what comes of it
-//	grid.go, braille.go, ascii.go, rule.go   strokes in cells; level lines as characters
-//	svg.go, page.go                     the same on paper
-//	label.go                            where letters and names stand
-//	vec.go, number.go                   places and ways; how numbers are written
+//	problem.go, scene.go                a solved problem → its bodies and forces, as a scene
+//	sanitise.go                         the scene made safe to draw
+//	drawing.go, panel.go                a drawing, its parts side by side
 //	figure.go, fit.go, arrange.go       bodies with their forces: place and scale
-//	body.go, link.go, arrow.go, overlap.go   what they are drawn with
 //	axes.go, arc.go                     their axes and angles
-//	setup.go, infer.go                  the thing before any force, and how it is worked out
-//	layout.go, search.go                where its parts stand, the best of many places
-//	faces.go, holds.go, measure.go      what it lies on, what holds it, lengths and angles
+//	body.go, link.go, arrow.go, overlap.go   what they are drawn with
 //	polygon.go, chain.go                the polygon of forces, the terms of a sum
-//	plot.go, scale.go, asymptote.go     a curve with measured points
+//	label.go                            where letters and names stand
+//	grid.go, braille.go, ascii.go, rule.go, canvas.go   strokes in cells, as characters
+//	svg.go, page.go                     the same on paper
 //	sentence.go, tell.go, direction.go, describe.go   the same facts in sentences
 //	words.go, transliterate.go          the words of these, and seven bits for a letter
+//	vec.go, number.go                   places and ways; how numbers are written
+//
+// Two panels have a beginning of their own:
+//
+//	setup.go, infer.go                  the thing before any force, and how it is worked out
+//	setuplayout.go, search.go           where its parts stand, the best of many places
+//	faces.go, holds.go, measure.go      what it lies on, what holds it, lengths and angles
+//	plot.go, plotscale.go, asymptote.go   a curve with measured points
 package picture
 
 // Braille draws the scene in true proportion on cells of two by four dots.

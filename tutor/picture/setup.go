@@ -7,7 +7,7 @@ import "math"
 // that would tell which forces act. Directions are degrees, anticlockwise
 // from the room's horizontal.
 //
-// setup.go and infer.go know what is there, layout.go where it goes on a canvas
+// setup.go and infer.go know what is there, setuplayout.go where it goes on a canvas
 // (holds.go for ropes and poles, faces.go for what bodies lie on), search.go which
 // of many places is best, describe.go how it is said.
 type Setup struct {
