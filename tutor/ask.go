@@ -284,3 +284,22 @@ func (g *Page) stranger(besides string) string {
 	}
 	return "F9"
 }
+
+// named is a letter that is asked for with what it is: "T₁ (left rope)".
+func (g *Page) named(name, set string) string {
+	what := g.Meaning(name)
+	if g.Problem.System.Words.Meaning[name] != "" {
+		return fmt.Sprintf("%s (%s)", set, what)
+	}
+	for i := range g.Ref.Bodies {
+		b := &g.Ref.Bodies[i]
+		if f, ok := b.Force(name); ok && f.Size == nil {
+			what = g.which(b, f)
+			break
+		}
+	}
+	if what == "" || strings.EqualFold(what, name) {
+		return set
+	}
+	return fmt.Sprintf("%s (%s)", set, what)
+}

@@ -1,7 +1,6 @@
 package tutor
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -90,61 +89,4 @@ func (l *Lesson) PassOver() (why string, err error) {
 	}
 	_, err = l.note(record.Entry{Kind: record.PassedOn, Stage: string(checker.Components)})
 	return "", err
-}
-
-// anyOrder is the level from which a student may write the page in any order.
-const anyOrder = 3
-
-// placeFor finds the stage and item that a text is for. From the hardest level on it is
-// the one that it is about: what is in hand if it is right there, else where it is right,
-// else the component that it names.
-func (l *Lesson) placeFor(text string, stage checker.Stage, item string) (checker.Stage, string) {
-	if l.Problem.Level < anyOrder || l.judged(text, stage, item).Verdict == checker.Right {
-		return stage, item
-	}
-	left, _, found := strings.Cut(text, "=")
-	stages := checker.Stages
-	if _, states := l.Named(checker.Solve, left); states && found {
-		stages = append([]checker.Stage{checker.Solve}, stages...) // T = 20 N may hold in a sum, too
-	}
-	for _, other := range stages {
-		open := l.open(other)
-		if other == stage || len(open) == 0 || other == checker.Components && !strings.Contains(text, "=") {
-			continue
-		}
-		if line := l.judged(text, other, open[0]); line.Verdict == checker.Right && len(line.Done) > 0 {
-			return other, open[0]
-		}
-	}
-	if stage == checker.Components {
-		return stage, item // a component that is named is found there
-	}
-	if name, ok := l.Named(checker.Components, left); found && ok && slices.Contains(l.open(checker.Components), name) {
-		return checker.Components, name
-	}
-	return stage, item
-}
-
-// judged is what a text would come to; nothing is kept of it.
-func (l *Lesson) judged(text string, stage checker.Stage, item string) Line {
-	return l.judge(record.Entry{Kind: record.Answer, Stage: string(stage), Item: item, Text: text})
-}
-
-// named is a letter that is asked for with what it is: "T₁ (left rope)".
-func (g *Page) named(name, set string) string {
-	what := g.Meaning(name)
-	if g.Problem.System.Words.Meaning[name] != "" {
-		return fmt.Sprintf("%s (%s)", set, what)
-	}
-	for i := range g.Ref.Bodies {
-		b := &g.Ref.Bodies[i]
-		if f, ok := b.Force(name); ok && f.Size == nil {
-			what = g.which(b, f)
-			break
-		}
-	}
-	if what == "" || strings.EqualFold(what, name) {
-		return set
-	}
-	return fmt.Sprintf("%s (%s)", set, what)
 }

@@ -12,7 +12,7 @@
 //	history.go, desk.go   all that one student has done, and every attempt; measured.go those of the bench
 //	source.go           the problem file that an entry was made on
 //	class.go, students.go what a class sets, and who practises
-//	status.go           what a page comes to, by what was right first time
+//	status.go, progress.go   what a page comes to, by what was right first time; the best of all attempts
 //	ideas.go, past.go   ideas, which mistake spoils one, and how far a student is
 //	catalogue.go, next.go   the list of problems, and what comes next
 //	remark.go           what the lesson says of a line beside the judgement
