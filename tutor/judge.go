@@ -33,7 +33,7 @@ const anyOrder = 3
 // the one that it is about: what is in hand if it is right there, else where it is right,
 // else the component that it names.
 func (l *Lesson) placeFor(text string, stage checker.Stage, item string) (checker.Stage, string) {
-	if l.Problem.Level < anyOrder || l.judged(text, stage, item).Verdict == checker.Right {
+	if l.Problem.Level < anyOrder || l.judgeUnsaved(text, stage, item).Verdict == checker.Right {
 		return stage, item
 	}
 	left, _, found := strings.Cut(text, "=")
@@ -46,7 +46,7 @@ func (l *Lesson) placeFor(text string, stage checker.Stage, item string) (checke
 		if other == stage || len(open) == 0 || other == checker.Components && !strings.Contains(text, "=") {
 			continue
 		}
-		if line := l.judged(text, other, open[0]); line.Verdict == checker.Right && len(line.Done) > 0 {
+		if line := l.judgeUnsaved(text, other, open[0]); line.Verdict == checker.Right && len(line.Done) > 0 {
 			return other, open[0]
 		}
 	}
@@ -59,8 +59,8 @@ func (l *Lesson) placeFor(text string, stage checker.Stage, item string) (checke
 	return stage, item
 }
 
-// judged is what a text would come to; nothing is kept of it.
-func (l *Lesson) judged(text string, stage checker.Stage, item string) Line {
+// judgeUnsaved is what a text would come to; nothing is kept of it.
+func (l *Lesson) judgeUnsaved(text string, stage checker.Stage, item string) Line {
 	return l.judge(record.Entry{Kind: record.Answer, Stage: string(stage), Item: item, Text: text})
 }
 
@@ -88,7 +88,7 @@ func (g *Page) judgeText(line *Line, at Place) {
 	reports := make([]checker.Report, len(all))
 	was := at
 	for i := range all {
-		answer, report := g.placed(line, was, at, &all[i])
+		answer, report := g.bestPlace(line, was, at, &all[i])
 		if i > 0 && report.Verdict == checker.Wrong {
 			answer, report = g.orOtherSum(line, answer, report)
 		}
@@ -118,19 +118,19 @@ func (g *Page) inText(l *lines.Line, a checker.Answer, report checker.Report) ch
 	return report
 }
 
-// placed judges a line of a text for what is in hand, at, or for what it fits better: an
+// bestPlace judges a line of a text for what is in hand, at, or for what it fits better: an
 // open body other than that; what the line before it was for, was, of which it may be a
 // conclusion.
-func (g *Page) placed(line *Line, was, at Place, l *lines.Line) (checker.Answer, checker.Report) {
+func (g *Page) bestPlace(line *Line, was, at Place, l *lines.Line) (checker.Answer, checker.Report) {
 	if _, ok := g.Problem.System.Body(l.Body); ok && l.Body != "" && at.Stage != checker.Solve && at.Stage != checker.Components {
 		at.Item = l.Body
 	}
-	answer, report := g.mark(line, at, l)
+	answer, report := g.bestItem(line, at, l)
 	// Otherwise the line before closed its stage, and this one may still belong to it.
 	if report.Verdict == checker.Right || was.Stage == at.Stage {
 		return answer, report
 	}
-	before, again := g.mark(line, was, l)
+	before, again := g.bestItem(line, was, l)
 	if again.Verdict == checker.Right || l.Concludes && !report.Code.IsElsewhere() {
 		return before, again
 	}
@@ -147,22 +147,22 @@ func (g *Page) orOtherSum(line *Line, a checker.Answer, report checker.Report) (
 	}
 	b := a
 	b.Stage = other
-	there := g.marked(b, append(g.before(), line.said...))
+	there := g.askChecker(b, append(g.before(), line.said...))
 	if there.Verdict == checker.Right || there.Verdict == checker.Wrong && report.Code.IsOfAxis() && !there.Code.IsOfAxis() {
 		return b, there
 	}
 	return a, report
 }
 
-// mark judges a line for a place. One that is right for another open body is taken for
+// bestItem judges a line for a place. One that is right for another open body is taken for
 // that one.
-func (g *Page) mark(line *Line, at Place, l *lines.Line) (checker.Answer, checker.Report) {
+func (g *Page) bestItem(line *Line, at Place, l *lines.Line) (checker.Answer, checker.Report) {
 	before := append(g.before(), line.said...)
 	if at.Stage == checker.Solve {
 		at.Item = g.lone(line, l)
 	}
 	a := checker.Answer{Stage: at.Stage, Item: at.Item, Text: l.Text}
-	report := g.marked(a, before)
+	report := g.askChecker(a, before)
 	if at.Stage == checker.Components && report.Item != "" {
 		a.Item = report.Item
 	}
@@ -174,15 +174,15 @@ func (g *Page) mark(line *Line, at Place, l *lines.Line) (checker.Answer, checke
 		if other == at.Item || slices.Contains(line.Done, Place{at.Stage, other}) {
 			continue
 		}
-		if r := g.marked(b, before); r.Verdict == checker.Right {
+		if r := g.askChecker(b, before); r.Verdict == checker.Right {
 			return b, r
 		}
 	}
 	return a, report
 }
 
-// marked is where the page asks the checker.
-func (g *Page) marked(a checker.Answer, before []checker.Answer) checker.Report {
+// askChecker is where the page asks the checker.
+func (g *Page) askChecker(a checker.Answer, before []checker.Answer) checker.Report {
 	if g.judgeWith != nil {
 		return g.judgeWith(g.Ref, a, before)
 	}
@@ -237,7 +237,7 @@ func (g *Page) credit(line *Line, a checker.Answer, report *checker.Report) {
 		}
 		for _, item := range items {
 			there := checker.Answer{Stage: stage, Item: item, Text: a.Text}
-			r := g.marked(there, before)
+			r := g.askChecker(there, before)
 			if r.Code.IsUnitOnly() {
 				report.Message += " " + r.Message
 			}
@@ -264,7 +264,7 @@ func (g *Page) uncredit(line *Line, reports []checker.Report) {
 		if len(line.credited) == 0 || r.Verdict != checker.Wrong || r.Stage == checker.Solve {
 			continue
 		}
-		there := g.marked(checker.Answer{Stage: checker.Solve, Text: r.Text}, g.before())
+		there := g.askChecker(checker.Answer{Stage: checker.Solve, Text: r.Text}, g.before())
 		line.credited = slices.DeleteFunc(line.credited, func(at Place) bool {
 			return at.Stage == checker.Solve && there.Verdict == checker.Wrong && slices.Contains(there.Answers, at.Item)
 		})
