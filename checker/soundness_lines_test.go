@@ -29,7 +29,9 @@ func (w *writer) arrange(terms []term) line {
 	}
 	switch w.IntN(10) {
 	case 0:
-		return w.split(w.scaled(pieces))
+		if factor := w.factor(pieces); !turnsAll(terms, factor) {
+			return w.split(w.scaled(pieces, factor))
+		}
 	case 1, 2:
 		if l, ok := w.isolated(pieces); ok {
 			return l
@@ -109,10 +111,22 @@ func flip(sum []*tree) []*tree {
 	return flipped
 }
 
-// scaled multiplies or divides every term by something that is not zero.
-func (w *writer) scaled(pieces []piece) []piece {
+// turnsAll reports whether all terms have the same function of the same angle, and the factor
+// may make another one of it. T1 sin θ = T2 sin θ divided by cos θ is what a student writes who
+// takes the tangent for the sine in both terms: it holds, and yet it counts as wrong.
+func turnsAll(terms []term, factor *tree) bool {
+	shared := terms[0]
+	for _, t := range terms {
+		if t.fn == "" || t.fn != shared.fn || t.angle.String() != shared.angle.String() {
+			return false
+		}
+	}
+	return factor.hasFunction() && factor.String() != apply(shared.fn, shared.angle).String()
+}
+
+// scaled multiplies or divides every term by a factor that is not zero.
+func (w *writer) scaled(pieces []piece, factor *tree) []piece {
 	var top, under []*tree
-	factor := w.factor(pieces)
 	// A sum multiplied by an unknown would hold where that is zero, too.
 	divide := chance(w.Rand, 0.6) || w.depends(factor)
 	if divide {

@@ -159,6 +159,11 @@ func (t *tree) same(u *tree) bool {
 	return t.op == 'v' && u.op == 'v' && t.name == u.name && (t.means == nil) == (u.means == nil)
 }
 
+// hasFunction reports whether there is a function in the tree.
+func (t *tree) hasFunction() bool {
+	return t.op == 'f' || slices.ContainsFunc(t.args, (*tree).hasFunction)
+}
+
 // replace returns the tree with every letter of that name exchanged.
 func (t *tree) replace(name string, by *tree) *tree {
 	if t.op == 'v' && t.name == name && t.means == nil {
