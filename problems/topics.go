@@ -28,6 +28,17 @@ func Topics() []Topic {
 	}
 }
 
+// LevelWord says how hard a problem of a level from 1 to 3 is.
+func LevelWord(level int) string {
+	switch level {
+	case 1:
+		return "easy"
+	case 2:
+		return "medium"
+	}
+	return "hard"
+}
+
 // topicRank returns a topic's place in the order; −1 for one that is not known.
 func topicRank(id string) int {
 	for i, t := range Topics() {

@@ -10,6 +10,7 @@ import (
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/statics"
+	"example.org/standstill/problems"
 )
 
 // Title names a stage.
@@ -326,7 +327,7 @@ func saidBegins(topic string, i Idea) string {
 }
 
 func saidHarder(level int, i Idea) string {
-	return fmt.Sprintf("You know the ideas at level %d well, so this problem is one level harder. It uses %s.", level-1, quote(i.Title()))
+	return fmt.Sprintf("You know the ideas in the %s problems well, so this is a %s problem. It uses %s.", problems.LevelWord(level-1), problems.LevelWord(level), quote(i.Title()))
 }
 
 func saidPractises(i Idea, s IdeaState) string {

@@ -86,7 +86,7 @@ func listHeadings(w io.Writer, bank *problems.Bank) error {
 		if bank.Replaces(h.ID) {
 			note = saidReplaces
 		}
-		fmt.Fprintf(&b, "  %-*s  level %d  %s%s\n", wide, h.ID, h.Level, h.Title, note)
+		fmt.Fprintf(&b, "  %-*s  %-6s  %s%s\n", wide, h.ID, problems.LevelWord(h.Level), h.Title, note)
 	}
 	_, err := io.WriteString(w, b.String())
 	return err
@@ -303,7 +303,7 @@ func (a *app) showFile(name string) error {
 func show(w io.Writer, page *tutor.Page) error {
 	p := page.Problem
 	var b strings.Builder
-	fmt.Fprintf(&b, "%s  %s, level %d\n", p.ID, p.Topic, p.Level)
+	fmt.Fprintf(&b, "%s  %s, %s\n", p.ID, p.Topic, problems.LevelWord(p.Level))
 	if p.Notes != "" {
 		fmt.Fprintf(&b, "Notes: %s\n", p.Notes)
 	}

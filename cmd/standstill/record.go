@@ -172,8 +172,8 @@ func listProgress(w io.Writer, desk *tutor.Desk) error {
 	fmt.Fprintf(&b, "%s\n", desk.Student.Name)
 	begun := started(desk)
 	for _, p := range begun {
-		fmt.Fprintf(&b, "  %s: %s (%s, level %d; %slines checked: %d, lines not right: %d, hints: %d)\n",
-			p.Title, p.Progress, p.section, p.Level, goes(p.Progress), p.Lines, p.Refused, p.Hints)
+		fmt.Fprintf(&b, "  %s: %s (%s, %s; %slines checked: %d, lines not right: %d, hints: %d)\n",
+			p.Title, p.Progress, p.section, problems.LevelWord(p.Level), goes(p.Progress), p.Lines, p.Refused, p.Hints)
 	}
 	if len(begun) == 0 {
 		b.WriteString("  No problem has been started yet.\n")

@@ -8,6 +8,7 @@ import (
 
 	"example.org/standstill/checker"
 	"example.org/standstill/checker/expr"
+	"example.org/standstill/problems"
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/picture"
 )
@@ -62,7 +63,7 @@ func (s *session) words() {
 // heading names the problem in hand and prints its text.
 func (s *session) heading(why string) {
 	h := s.lesson.Problem.Heading
-	s.say(saidProblem, h.Title, tutor.TopicTitle(h.Topic), h.Level)
+	s.say(saidProblem, h.Title, tutor.TopicTitle(h.Topic), problems.LevelWord(h.Level))
 	if why != "" {
 		s.say(saidWhy, why)
 	}
@@ -206,7 +207,7 @@ func (s *session) choose() error {
 func (s *session) chooseFrom(section tutor.Section) error {
 	s.say(saidSection, section.Title)
 	for i, p := range section.Problems {
-		s.say("%d. %s: %s, level %d, %s", i+1, p.Title, p.Progress, p.Level, p.ID)
+		s.say("%d. %s: %s, %s, %s", i+1, p.Title, p.Progress, problems.LevelWord(p.Level), p.ID)
 	}
 	s.say(saidChooseProblem)
 	line, err := s.ask()

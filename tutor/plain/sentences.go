@@ -27,7 +27,7 @@ const (
 	saidWhy              = "Why: %s Type “problems” to choose a different problem."
 	saidAxes             = "Axes: %s."
 	saidNoProblems       = "Problems: there are no problems here."
-	saidProblem          = "Problem: %s (%s, level %d)."
+	saidProblem          = "Problem: %s (%s, %s)."
 	saidText             = "Text: %s"
 	saidGiven            = "Given: %s."
 	saidGivenAs          = "Given: %s, %s."

@@ -7,6 +7,7 @@ import (
 
 	"example.org/standstill/checker"
 	"example.org/standstill/checker/expr"
+	"example.org/standstill/problems"
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/picture"
 	"example.org/standstill/tutor/screen/views"
@@ -150,7 +151,7 @@ func (m *model) head(s *views.Screen) {
 	dash := " " + m.look.Signs.Dash + " "
 	if m.lesson != nil {
 		h := m.lesson.Problem.Heading
-		s.Title, s.Right = h.Title, cmp.Or(m.work.topic, h.Topic)+dash+views.LevelWord(h.Level)
+		s.Title, s.Right = h.Title, cmp.Or(m.work.topic, h.Topic)+dash+problems.LevelWord(h.Level)
 		s.Rope = views.RopeOf(m.look, &m.now)
 	}
 	if m.desk != nil {

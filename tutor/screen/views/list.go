@@ -5,6 +5,7 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"example.org/standstill/problems"
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/screen/frame"
 )
@@ -36,7 +37,7 @@ func (n List) Narrowed(typed string) List {
 	n.Found, n.At = nil, 0
 	for i, section := range n.Sections {
 		for _, p := range section.Problems {
-			if strings.Contains(strings.ToLower(p.Title+" "+section.Title+" "+p.Topic+" "+p.ID+" "+LevelWord(p.Level)), wanted) {
+			if strings.Contains(strings.ToLower(p.Title+" "+section.Title+" "+p.Topic+" "+p.ID+" "+problems.LevelWord(p.Level)), wanted) {
 				n.Found = append(n.Found, Found{Listed: p, Section: i})
 			}
 		}
@@ -146,7 +147,7 @@ func (n List) rows(p *Pen, cols int) (rows []frame.Row, at int) {
 		if i == n.At {
 			at = len(rows)
 		}
-		r := frame.Row{look.Text(frame.Quiet, LevelWord(one.Level))}.Padded(levelWidth)
+		r := frame.Row{look.Text(frame.Quiet, problems.LevelWord(one.Level))}.Padded(levelWidth)
 		r = append(r, look.Text(frame.Plain, look.Shortened(one.Title, width-levelWidth-1))).Padded(width)
 		if !n.IsNobody {
 			r = append(r, look.Text(statusShade(one.Progress), saidInList(one.Progress, one.Due)))

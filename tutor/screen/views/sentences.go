@@ -78,16 +78,6 @@ func saidTooSmall(what string, cols, rows int) string {
 		cols, rows, what, LeastCols, LeastRows)
 }
 
-func LevelWord(level int) string {
-	switch level {
-	case 1:
-		return "easy"
-	case 2:
-		return "medium"
-	}
-	return "hard"
-}
-
 func joinSentences(parts []string) string { return strings.Join(parts, ", ") }
 
 func saidAbove(rows int) string {
