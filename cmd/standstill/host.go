@@ -233,7 +233,11 @@ func (h *hosting) serve(ctx context.Context, stop func(), server *host.Host, l n
 // showWay says how students reach the host.
 func (h *hosting) showWay(server *host.Host, l net.Listener) {
 	port := l.Addr().(*net.TCPAddr).Port
-	fmt.Fprintf(h.Out, saidHostReady+"\n", port, server.Fingerprint())
+	name := saidOwnID
+	if h.open {
+		name = saidAnyName
+	}
+	fmt.Fprintf(h.Out, saidHostReady+"\n", port, server.Fingerprint(), name)
 	for _, address := range addresses() {
 		fmt.Fprintf(h.Out, "    ssh NAME@%s -p %d\n", address, port)
 	}

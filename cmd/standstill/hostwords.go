@@ -11,7 +11,9 @@ terminal, the command shows what each student is working on. Without a terminal,
 it prints one line with the address of the host, and writes a log to standard
 error. To stop the host, press Ctrl-C. All work is saved.`
 
-	saidHostReady     = "The host is ready on port %d. The fingerprint of its key is %s.\nStudents type one of these commands, with their own id instead of NAME:"
+	saidHostReady     = "The host is ready on port %d. The fingerprint of its key is %s.\nStudents type one of these commands, with %s instead of NAME:"
+	saidOwnID         = "their own id"
+	saidAnyName       = "any name"
 	saidHostLive      = "Press Enter to see what the students are doing."
 	saidOpenHost      = "Anybody who can reach this machine can connect under any name. The record marks these names as unverified."
 	saidOpenOrClass   = "the flags --open and --class cannot be used together, because a host with --open has no class"
