@@ -18,14 +18,14 @@ func forgetCommand(a *app) *cobra.Command {
 	var classFile, before string
 	var yes bool
 	c := &cobra.Command{
-		Use:   "forget STUDENT",
+		Use:   "forget [STUDENT]",
 		Short: "Delete all entries of a student, or all old entries",
 		Long: `This command deletes one student and all entries of that student from the
 record. Type the student's name or id. In a record file, the command also
 overwrites the deleted entries. With --class, it deletes the student from the
 class record. The command first says what it will delete and asks you to
 confirm. The remaining entries keep their numbers, so there is a gap in the
-numbers. The student's hand-in file still contains all entries, but if you
+numbering. The student's hand-in file still contains all entries, but if you
 collect the file again, the entries do not come back. With --before, the command
 deletes all entries that were made before a date, and all students who then have
 no entries left. The record then contains a note that says who deleted entries,

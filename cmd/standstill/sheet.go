@@ -17,7 +17,7 @@ func sheetCommand(a *app) *cobra.Command {
 	var file string
 	var noKey, answers bool
 	c := &cobra.Command{
-		Use:   "sheet PROBLEM…",
+		Use:   "sheet [PROBLEM…]",
 		Short: "Make a sheet of problems to print",
 		Long: `This command writes one HTML file that you can print from a browser. For each
 problem, the HTML file contains a page to work on, with the drawing, and the
