@@ -19,7 +19,7 @@ const (
 	saidUsed       = "Somebody else is connected under this name. Connect under another name."
 	saidReport     = "The report cannot be made: %v"
 	saidLiveKeys   = "n hide or show names   r report   q quit"
-	saidAnyKey     = "Press any key to go back to the lab."
+	saidAnyKey     = "Press any key to go back to the list of students."
 	wordOpen       = " (unverified)"
 )
 

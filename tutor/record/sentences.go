@@ -48,7 +48,7 @@ func unopenable(err error) string {
 	case errors.Is(err, errNoHome):
 		return "There is no folder for the record, because neither STANDSTILL_DATA nor HOME is set. Give the path of the record file with --record."
 	case noRight(err):
-		return "The record %s cannot be opened, because this account is not allowed to write in that folder. The record was not changed."
+		return "The record %s cannot be opened, because this account is not allowed to write to the record's folder. The record was not changed."
 	case noWriting(err):
 		return "The record %s can be read but not changed, so nothing new can be saved."
 	}

@@ -104,7 +104,7 @@ func testMadeForOwner(t *testing.T) {
 }
 
 func testFolderWithoutWriting(t *testing.T) {
-	const noRight = "cannot be opened, because this account is not allowed to write in that folder. The record was not changed."
+	const noRight = "cannot be opened, because this account is not allowed to write to the record's folder. The record was not changed."
 	const readOnly = "can be read but not changed, so nothing new can be saved."
 	path := putFile(t, smallRecord(t, 3))
 	folder := filepath.Dir(path)

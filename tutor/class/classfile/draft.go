@@ -213,7 +213,7 @@ func (d *Draft) settings(c *Class) error {
 		}
 		at := slices.Index(one.words, *word)
 		if at < 0 {
-			return fmt.Errorf("%q is not possible for %s; type one of these: %s", Shown(*word), one.key, strings.Join(one.words, ", "))
+			return fmt.Errorf("%s cannot be %q; type one of these: %s", one.key, Shown(*word), strings.Join(one.words, ", "))
 		}
 		one.set(&c.Settings, at)
 	}

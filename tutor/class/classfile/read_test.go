@@ -127,7 +127,7 @@ func TestListsOfStudents(t *testing.T) {
 		"id,name\ns1,A\nS1,B\n":                                                 "error line 3: the id S1 is also on line 2",
 		"":                                                                      "error the file is empty",
 		"id,name\n":                                                             "error there are no students in it",
-		"\xff\xfea\x00":                                                         "error the file is not text in UTF-8",
+		"\xff\xfea\x00":                                                         "error the file is not UTF-8 text",
 		"id,name\n1,\"Bo\" Larsen\n2,Cy\n3,\"Di\n4,Ed\n5,\"Roos, Fi\"\n": "1=\"Bo\" Larsen; 2=Cy; 3=\"Di; 4=Ed; 5=Roos, Fi",
 		"id,name\n3,\"Di\n4,Ed\"\n":                                      "3=\"Di; 4=Ed\"",
 		"sep=;\nid;name\ns1;Berg, Ada\n":                                 "s1=Berg, Ada",

@@ -37,7 +37,7 @@ const separatorLine = "sep="
 func rowsOf(data []byte, lines bool) ([]row, error) {
 	data = bytes.TrimPrefix(data, []byte("\ufeff"))
 	if !utf8.Valid(data) || bytes.IndexByte(data, 0) >= 0 {
-		return nil, errors.New("the file is not text in UTF-8")
+		return nil, errors.New("the file is not UTF-8 text")
 	}
 	// A line end of an old kind would hide all lines but one.
 	data = bytes.ReplaceAll(bytes.ReplaceAll(data, []byte("\r\n"), []byte("\n")), []byte("\r"), []byte("\n"))

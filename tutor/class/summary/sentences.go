@@ -89,7 +89,7 @@ func SayRemark(r Remark, nameOf func(string) string) string {
 	case TimeLater:
 		return fmt.Sprintf("%s: %s with a time that is after the time of collection (%s). The clock may be wrong. %s", who, entries, detail, doCount)
 	case VerdictOther:
-		return fmt.Sprintf("%s: %s with a verdict in the file that differs from the program's (%s). The program's verdict counts.", who, entries, detail)
+		return fmt.Sprintf("%s: for %s, the verdict in the file differs from the program's (%s). The program's verdict counts.", who, entries, detail)
 	case EntryChanged:
 		return fmt.Sprintf("%s: there are different versions of %s (%s). The earliest version counts.", who, entries, detail)
 	case NumberTwice:
