@@ -99,8 +99,8 @@ func bankCheckCommand(a *app) *cobra.Command {
 		Short: "Check problem files and count the possible number sets",
 		Long: `This command reads every file and solves its problem. If a file has an error,
 the command says what is wrong and gives the line and the column. If a file is
-correct, the command prints a description of the drawing, the number of possible
-number sets, and the chance that two of 30 students get the same numbers.`,
+correct, the command prints a description of the drawing, how many number sets
+are possible, and the chance that two of 30 students get the same numbers.`,
 		Example: "  standstill bank check my-problems\n  standstill bank check lantern.yaml",
 		Args: func(c *cobra.Command, args []string) error {
 			if len(args) == 0 {
@@ -139,7 +139,7 @@ number sets, and the chance that two of 30 students get the same numbers.`,
 			return nil
 		},
 	}
-	c.Flags().IntVar(&draws, "draws", usualDraws, "the `number` of random number sets to try for each problem")
+	c.Flags().IntVar(&draws, "draws", usualDraws, "the `number` of random sets to try for each problem")
 	return c
 }
 

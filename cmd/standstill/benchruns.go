@@ -17,8 +17,8 @@ func benchRunsCommand(a *app) *cobra.Command {
 		Use:   "runs [PROBLEM]",
 		Short: "List the saved runs",
 		Long: `This command lists all saved runs, or only the runs of one problem. It prints
-the number of each run, the time, the names of the group, and the values that
-the group typed.`,
+the number of each run, the time, the names of the students in the group, and
+the values that the group typed.`,
 		Example: "  standstill bench runs",
 		Args:    atMostOne,
 		RunE: func(_ *cobra.Command, args []string) error {

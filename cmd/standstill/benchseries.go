@@ -43,7 +43,7 @@ plots the residuals of T1: each reading minus its prediction.`,
 		},
 	}
 	c.Flags().StringVar(&line, "line", "", "fit a straight line to the points of a graph with these `axes`, as in 'T against 1/(2 sin theta)'; for a line through the origin, add 'through 0' at the end")
-	c.Flags().StringVar(&residuals, "residuals", "", "plot the residuals of this `letter`")
+	c.Flags().StringVar(&residuals, "residuals", "", "plot the residuals of this `quantity`, such as T1")
 	c.Flags().BoolVar(&plain, "plain", false, "use lines of text without columns, and describe plots in sentences")
 	return c
 }

@@ -7,7 +7,7 @@ into the equations of the problem and prints the predicted forces with their
 uncertainties. It then says whether your readings agree with the prediction.
 
 Without values on the command line, the command opens a form on the screen. The
-form shows the safety rules and asks for the names of the group and for the
+form shows the safety rules and asks for the names of the students and for the
 measured values. Each student can predict the forces by hand. The form then
 shows the result, the uncertainty budget and plots, and you can compare several
 runs. The bottom of the screen shows the keys that you can use. With --plain, or

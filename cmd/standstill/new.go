@@ -47,7 +47,7 @@ on. To see what these keys mean, type standstill help problem-file.`,
 	f.StringVar(&n.draft.Level, "level", "", "the `level` of the problem: 1, 2 or 3")
 	f.StringVar(&n.draft.Text, "text", "", "the `text` of the problem, with letters in braces; you can type _ instead of a space")
 	f.StringArrayVar(&n.given, "given", nil, "a given `quantity`, as in m=3.2_kg; you can repeat this flag")
-	f.StringVar(&n.draft.Tilt, "tilt", "", "the `angle` by which the x axis is turned, or left if the x axis points to the left")
+	f.StringVar(&n.draft.Tilt, "tilt", "", "the `angle` by which the x axis is turned, or the word left if the x axis points to the left")
 	f.StringArrayVar(&n.draft.Bodies, "body", nil, "the name of a `body`, if there are several bodies; repeat this flag for each body")
 	f.StringArrayVar(&n.forces, "force", nil, "a `force`, as in name=T1,kind=tension,points=up_left,angle=alpha,from=x")
 	f.StringArrayVar(&n.equal, "equal", nil, "a `letter` for forces of equal size, as in T=T1,T2")

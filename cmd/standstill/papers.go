@@ -18,7 +18,7 @@ func papersCommand() *cobra.Command {
 		Use:   "papers FOLDER",
 		Short: "Write the files that are packed with the program",
 		Long: `This command writes the manual page, the completion scripts for four shells, the
-list of problems and the pages of help into a folder.`,
+list of problems and the help pages into a folder.`,
 		Example: "  standstill papers papers",
 		Hidden:  true,
 		Args:    exactly(1, "a folder"),

@@ -38,7 +38,7 @@ func recordCopyCommand(a *app) *cobra.Command {
 	return &cobra.Command{
 		Use:   "copy FROM TO",
 		Short: "Copy a record into another record",
-		Long: `This command adds all entries of one record to another record. A record is
+		Long: `This command copies all entries from one record to another. A record is
 either a file or the address of a database. To choose the class in a database,
 end the address with ?book= and the number key of the class. The entries keep
 their ids and numbers. Other programs can use both records during the copy. If

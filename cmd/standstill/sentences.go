@@ -46,7 +46,7 @@ shell then completes the commands and flags of standstill.`
 	saidNoFlag         = "%s has no flag %s; to see its flags, type %s --help"
 	saidNearFlag       = "%s has no flag %s; did you mean %s?"
 	saidBareFlag       = "the flag %s needs a value, as in %s"
-	saidFlagValue      = "the value %[2]q is not possible for the flag %[1]s"
+	saidFlagValue      = "the flag %s cannot have the value %q"
 	saidFlagSyntax     = "%q is not the name of a flag; to see all flags, type %s --help"
 	saidLightAndDark   = "the flags --light and --dark cannot be used together; choose one"
 	saidNoRecord       = "there is no record file %s; the program creates this file when a student starts to practise"

@@ -17,7 +17,7 @@ var saidChanges string
 //go:embed promises.txt
 var saidPromises string
 
-// topic is a page of help that is not about one command.
+// topic is a help page that is not about one command.
 type topic struct {
 	name, short string
 	page        string
@@ -31,12 +31,12 @@ func topics() []topic {
 	}
 }
 
-// helpCommand prints a page of help, or the help of a command as --help does.
+// helpCommand prints a help page, or the help of a command as --help does.
 func helpCommand(root *cobra.Command) *cobra.Command {
 	return &cobra.Command{
 		Use:     "help [COMMAND|PAGE]",
-		Short:   "Explain a command, or show a page of help",
-		Long:    "This command explains another command, or shows one of these pages of help:\n\n" + listTopics(),
+		Short:   "Explain a command, or show a help page",
+		Long:    "This command explains another command, or shows one of these help pages:\n\n" + listTopics(),
 		Example: "  standstill help mark\n  standstill help problem-file",
 		RunE: func(_ *cobra.Command, args []string) error {
 			for _, t := range topics() {
