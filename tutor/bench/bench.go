@@ -10,7 +10,8 @@
 //	sums.go                      the problem's equations, solved again and again
 //	check.go                     whether the law of propagation and random trials agree
 //	result.go, compare.go, leftover.go, warn.go   what comes of a run
-//	resultblocks.go, shortblocks.go, blocks.go, json.go   a run in sentences, as text, as JSON
+//	resultforms.go               which parts of a result each reader gets: a table, a screen, a report
+//	resultblocks.go, resulttables.go, blocks.go, json.go   these parts in sentences, as tables, as JSON
 //	runs.go, computed.go, csv.go runs in the record, and as a table
 //	series.go, line.go, seriestell.go, sidebyside.go, plot.go   several runs together
 //	table.go, tablefiles.go      the run in hand of a group

@@ -12,7 +12,7 @@ import (
 	"example.org/standstill/tutor/bench/measure"
 )
 
-// Input is one value that was put into the sums. measure.Value and U are in SI. Assumed says
+// Input is one value that was put into the sums. Value and U are in SI. Assumed says
 // that nothing was measured, and the problem file's value counts as exact.
 type Input struct {
 	*Field
@@ -34,8 +34,8 @@ type Row struct {
 // uncertainty, Expanded is K·U; Nu is the degrees of freedom of K, 0 for K = 2. Low
 // and High bound the interval that is reported, about 95 %.
 //
-// Mean, Spread, DrawnLow and DrawnHigh are what the random trials gave. Where Drawn is set
-// the two ways differ, for the reason Why, and the interval is that of the trials.
+// Mean, Spread, TrialsLow and TrialsHigh are what the random trials gave. Where FromTrials
+// is set the two ways differ, for the reason Why, and the interval is that of the trials.
 type Prediction struct {
 	Letter, Name          string
 	Unit                  quantity.Unit

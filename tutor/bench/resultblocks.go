@@ -11,42 +11,8 @@ import (
 	"example.org/standstill/tutor/bench/measure"
 )
 
-// Blocks is everything that a run comes to, in the order in which it is told: cautions
-// and warnings first, the line for the lab book last.
-func (r *Result) Blocks() []Block {
-	blocks := []Block{CautionBlock(), {Title: titleWarning, Lines: r.Warnings}}
-	blocks = append(blocks, r.MeasuredBlocks()...)
-	main := r.Main()
-	blocks = append(blocks, main[:len(main)-1]...)
-	blocks = append(blocks, r.Details()...)
-	return append(blocks, main[len(main)-1])
-}
-
 // CautionBlock holds the cautions.
 func CautionBlock() Block { return Block{Title: titleCaution, Lines: Cautions()} }
-
-// MeasuredBlocks tells what was put into the equations.
-func (r *Result) MeasuredBlocks() []Block {
-	measured, assumed := Block{Title: "Measured"}, Block{Title: "Assumed, not measured"}
-	for i := range r.Inputs {
-		in := &r.Inputs[i]
-		if in.Assumed {
-			// Kept apart: a value out of the file is no measurement, however exact it looks.
-			assumed.Lines = append(assumed.Lines, r.saidAssumed(in))
-			continue
-		}
-		measured.Lines = append(measured.Lines, in.Name()+" = "+in.Taken)
-	}
-	for i := range r.form.Fields {
-		switch e := &r.form.Fields[i]; {
-		case e.Kind == Reading && e.Good():
-			measured.Lines = append(measured.Lines, e.Name()+", read: "+e.Taken)
-		case e.Kind == Scale && e.Good():
-			measured.Lines = append(measured.Lines, e.Name()+", used for all readings of forces: "+e.Taken)
-		}
-	}
-	return []Block{measured, assumed}
-}
 
 func (r *Result) saidAssumed(in *Input) string {
 	source := r.form.origin(in.Field)
@@ -65,17 +31,6 @@ const (
 	titleLabBook = "For the lab book"
 	titleMeaning = "What this means"
 )
-
-// Main is the short of it: predictions, comparisons, what the measured forces add up to,
-// what to measure better, and last the line for the lab book.
-func (r *Result) Main() []Block {
-	left := Block{Title: titleLeft}
-	for _, l := range r.Left {
-		left.Lines = append(left.Lines, l.said())
-	}
-	left.Lines = append(left.Lines, r.NoSum...)
-	return []Block{r.glance(), r.predicted(), r.compared(), left, r.causes(), r.better(), r.labBook()}
-}
 
 func (r *Result) predicted() Block {
 	b := Block{Title: "Predicted"}
@@ -189,15 +144,6 @@ func (r *Result) advice() []string {
 	return []string{saidRepeat(single)}
 }
 
-// Details are the budgets, the correlations and the check by random trials.
-func (r *Result) Details() []Block {
-	var blocks []Block
-	for i := range r.Predicted {
-		blocks = append(blocks, r.Predicted[i].budget())
-	}
-	return append(blocks, r.correlations(), r.checked())
-}
-
 func (p *Prediction) in(x float64) string {
 	return measure.WithUnit(measure.QuoteU(x/p.Unit.Factor), p.Unit)
 }
@@ -275,21 +221,34 @@ func saidEn(x float64) string {
 	return measure.Round(x, -2)
 }
 
-// verdictSaid is the verdict in words, never "right" or "wrong".
+// verdictSaid is the verdict with its numbers.
 func (c *Comparison) verdictSaid() string {
 	combined := fmt.Sprintf("their combined expanded uncertainty of %s (%s)", c.Predicted.in(c.Combined), c.factor())
-	switch c.Verdict {
-	case Agree:
-		return fmt.Sprintf("%s: reading and prediction agree within %s.", c.Name(), combined)
-	case Differ:
-		return fmt.Sprintf("%[1]s: reading and prediction differ by %[3]s, which is more than %[2]s.", c.Name(), combined, c.Predicted.in(math.Abs(c.Value-c.Predicted.Value)))
-	}
-	limit := "20 % of the value"
+	limit := percent(tooUnsure) + " of the value"
 	if c.Predicted.Direction {
 		// A share of an angle would say nothing: where 0° lies is a convention.
-		limit = "5°"
+		limit = fmt.Sprintf("%.0f°", tooUnsureAngle/quantity.Degree)
 	}
-	return fmt.Sprintf("%s: you cannot tell whether reading and prediction agree, because %s is over %s.", c.Name(), combined, limit)
+	return c.say(c.Name(), combined, ", which is more than "+combined, combined+" is over "+limit)
+}
+
+// shortSaid is the verdict beside the numbers of a table.
+func (c *Comparison) shortSaid() string {
+	const both = "their combined uncertainty"
+	combined := c.Predicted.in(c.Combined)
+	return c.say(verdictSigns[c.Verdict]+" "+c.Name(), both, "; "+both+" is only "+combined, both+" of "+combined+" is too large")
+}
+
+// say is the verdict in words, never "right" or "wrong": within what the two agree, what
+// follows their difference, or why nobody can tell.
+func (c *Comparison) say(what, within, differing, why string) string {
+	switch c.Verdict {
+	case Agree:
+		return fmt.Sprintf("%s: reading and prediction agree within %s.", what, within)
+	case Differ:
+		return fmt.Sprintf("%s: reading and prediction differ by %s%s.", what, c.Predicted.in(math.Abs(c.Value-c.Predicted.Value)), differing)
+	}
+	return fmt.Sprintf("%s: you cannot tell whether reading and prediction agree, because %s.", what, why)
 }
 
 // factor words the coverage of the difference.

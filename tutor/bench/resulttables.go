@@ -1,12 +1,6 @@
 package bench
 
-import (
-	"fmt"
-	"math"
-	"slices"
-
-	"example.org/standstill/tutor/bench/measure"
-)
+import "example.org/standstill/tutor/bench/measure"
 
 // verdictSigns stand before the verdict in a table. They are not the signs of right and
 // wrong in a lesson: about a measurement there is neither.
@@ -45,34 +39,6 @@ func (c *Comparison) apart() string {
 	return measure.WithUnit(x, p.Unit)
 }
 
-// Short is the result for one look: a table, a sentence for each comparison, the sums, and
-// the lines for the lab book. Long has the numbers behind it.
-func (r *Result) Short() []Block {
-	table, said := r.glance(), Block{}
-	table.Title, table.Glance = "", false
-	if r.Compared != nil {
-		said.Lines = r.assumedFirst()
-	}
-	for _, c := range r.Compared {
-		said.Lines = append(said.Lines, c.shortSaid())
-	}
-	said.Lines = append(said.Lines, r.advice()...)
-	if slices.ContainsFunc(r.Compared, func(c Comparison) bool { return c.Verdict == Differ }) {
-		said.Lines = append(said.Lines, saidLook)
-	}
-	meaning := Block{Title: titleMeaning, Lines: r.explained()}
-	if r.Compared != nil {
-		meaning.Lines = append(meaning.Lines, saidEnMeans)
-	}
-	return []Block{table, said, r.sums(), r.better(), r.labBook(), meaning}
-}
-
-// Long is what Short leaves out: each prediction and comparison with its coverage, and
-// the details.
-func (r *Result) Long() []Block {
-	return append([]Block{r.predicted(), r.compared(), r.causes()}, r.Details()...)
-}
-
 // sums is the table of what the measured forces add up to.
 func (r *Result) sums() Block {
 	b := Block{Title: titleLeft, Lines: r.NoSum, Head: []string{"", "sum", ""}}
@@ -96,16 +62,4 @@ func (l Leftover) short() string {
 		return measure.WithUnit(measure.Figured(l.Value/l.Unit.Factor, 2), l.Unit)
 	}
 	return measure.WithUnit("("+x+" ± "+u+")", l.Unit)
-}
-
-// shortSaid is the verdict in a sentence, beside the numbers of a table.
-func (c *Comparison) shortSaid() string {
-	sign, combined := verdictSigns[c.Verdict]+" "+c.Name(), c.Predicted.in(c.Combined)
-	switch c.Verdict {
-	case Agree:
-		return fmt.Sprintf("%s: reading and prediction agree within their combined uncertainty.", sign)
-	case Differ:
-		return fmt.Sprintf("%s: reading and prediction differ by %s; their combined uncertainty is only %s.", sign, c.Predicted.in(math.Abs(c.Value-c.Predicted.Value)), combined)
-	}
-	return fmt.Sprintf("%s: you cannot tell whether reading and prediction agree, because their combined uncertainty of %s is too large.", sign, combined)
 }
