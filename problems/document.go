@@ -15,9 +15,9 @@ import (
 	"example.org/standstill/checker/pattern"
 )
 
-// largestFile is the most bytes that a problem file may have. A problem takes
+// LargestFile is the most bytes that a problem file may have. A problem takes
 // one or two thousand.
-const largestFile = 256 << 10
+const LargestFile = 256 << 10
 
 // reader goes through one file and gathers what is wrong with it.
 type reader struct {
@@ -100,8 +100,8 @@ func (r *reader) document(data []byte) *yaml.Node {
 // notText says what is wrong with bytes that are no text at all.
 func notText(data []byte) (what, expected string) {
 	switch {
-	case len(data) > largestFile:
-		return fmt.Sprintf("the file has %d bytes", len(data)), fmt.Sprintf("at most %d", largestFile)
+	case len(data) > LargestFile:
+		return fmt.Sprintf("the file has %d bytes", len(data)), fmt.Sprintf("at most %d", LargestFile)
 	case bytes.HasPrefix(data, []byte("\xff\xfe")) || bytes.HasPrefix(data, []byte("\xfe\xff")):
 		return "the file is written in UTF-16", "text in UTF-8"
 	case bytes.IndexByte(data, 0) >= 0:

@@ -72,8 +72,8 @@ func slurp(name string) (data []byte, trouble string) {
 	// A pipe or a device may never end.
 	case !info.Mode().IsRegular():
 		return nil, "this is not an ordinary file"
-	case info.Size() > largestFile:
-		return nil, fmt.Sprintf("the file has %d bytes; a problem file can have at most %d", info.Size(), largestFile)
+	case info.Size() > LargestFile:
+		return nil, fmt.Sprintf("the file has %d bytes; a problem file can have at most %d", info.Size(), LargestFile)
 	}
 	f, err := os.Open(name)
 	if err != nil {
@@ -81,7 +81,7 @@ func slurp(name string) (data []byte, trouble string) {
 	}
 	defer f.Close()
 	// One byte more than is allowed, so that a file that has grown since is refused and not cut.
-	data, err = io.ReadAll(io.LimitReader(f, largestFile+1))
+	data, err = io.ReadAll(io.LimitReader(f, LargestFile+1))
 	if err != nil {
 		return nil, plainCause(err)
 	}

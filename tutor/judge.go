@@ -10,14 +10,14 @@ import (
 	"example.org/standstill/tutor/record"
 )
 
-// longestText is how many characters of a line are saved; the checker reads far
+// LongestText is how many characters of a line are saved; the checker reads far
 // fewer, and says so.
-const longestText = 4000
+const LongestText = 4000
 
 // tidyText drops what acts on a terminal; lines stay lines.
 func tidyText(text string) string {
-	if runes := []rune(text); len(runes) > longestText {
-		text = string(runes[:longestText])
+	if runes := []rune(text); len(runes) > LongestText {
+		text = string(runes[:LongestText])
 	}
 	lines := strings.FieldsFunc(text, func(r rune) bool { return r == '\n' || r == '\r' })
 	for i, line := range lines {

@@ -374,7 +374,7 @@ func (t *taking) mayAdd(e record.Entry) bool {
 	case t.wasForgotten(e) && !t.Again:
 		t.Forgotten++
 		return false
-	case e.Kind == record.Answer && utf8.RuneCountInString(e.Text) > mostCharacters:
+	case e.Kind == record.Answer && utf8.RuneCountInString(e.Text) > tutor.LongestText:
 		t.TooLong++
 		return false
 	}

@@ -14,6 +14,7 @@ import (
 	"strings"
 	"time"
 
+	"example.org/standstill/problems"
 	"example.org/standstill/tutor/record"
 )
 
@@ -108,7 +109,7 @@ func (h *handed) end(err error) error {
 func (h *handed) take(line []byte) bool {
 	var p problemLine
 	if json.Unmarshal(line, &p) == nil && p.File != "" {
-		if len(p.File) > longestProblem || p.Hash == "" {
+		if len(p.File) > problems.LargestFile || p.Hash == "" {
 			return false
 		}
 		h.problems = append(h.problems, p)

@@ -85,8 +85,8 @@ type HandIn struct {
 	Now     time.Time
 }
 
-// largeHandIn is how many bytes a hand-in may have before it is compressed.
-const largeHandIn = 256 << 10
+// compressAbove is how many bytes a hand-in may have before it is compressed.
+const compressAbove = 256 << 10
 
 // ErrNothing says that there is nothing to hand in.
 var ErrNothing = errors.New("nothing to hand in")
@@ -106,7 +106,7 @@ func (h *HandIn) File() (data []byte, name string, entries int, err error) {
 		return nil, "", 0, err
 	}
 	name = h.name()
-	if b.Len() <= largeHandIn {
+	if b.Len() <= compressAbove {
 		return b.Bytes(), name, len(all), nil
 	}
 	var small bytes.Buffer

@@ -129,3 +129,30 @@ func TestToleranceReachesTheHandIn(t *testing.T) {
 	r.collect(map[string][]byte{"ada": data})
 	want(t, "the remarks", notices(r.report().Remarks), "")
 }
+
+// A problem file may be as large in a hand-in as anywhere else, also one whose every
+// character takes more room in the hand-in.
+func TestLargeProblemFilesAreCollected(t *testing.T) {
+	for _, size := range []int{200 << 10, problems.LargestFile} {
+		for _, pad := range []string{"x", `"`, "\u2028"} {
+			text := ownProblem + "# " + strings.Repeat(pad, (size-len(ownProblem)-3)/len(pad)) + "\n"
+			file := classFolder(t, ownClass, map[string]string{"handouts/quay.yaml": text, "list.csv": "id,name\ns01,Ada Berg\n"})
+			r := newRoom(t)
+			var found problems.Findings
+			r.class, found = classfile.ReadFile(file, r.bank)
+			must(t, found.Err())
+			own, err := r.class.Bank.Get("quay-lantern")
+			must(t, err)
+			r.bank = r.class.Bank
+			r.book = r.markbook()
+			r.type_(r.lesson("s01", "quay-lantern"), "T1 up left; T2 up right; w down")
+			sum := r.collect(map[string][]byte{"ada": r.handIn("s01")})
+			if sum.Added != 2 || sum.Files[0].Unread != 0 {
+				t.Errorf("%d bytes of %q: %d new, %d unread", len(text), pad, sum.Added, sum.Files[0].Unread)
+			}
+			if _, err := r.book.Record.Problem(own.Hash); err != nil {
+				t.Errorf("%d bytes of %q: the problem is not saved: %v", len(text), pad, err)
+			}
+		}
+	}
+}

@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"slices"
 
+	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/class/summary"
 	"example.org/standstill/tutor/record"
 )
@@ -14,8 +15,8 @@ import (
 
 // noteOf packs the content that was not kept as the text of a note.
 func noteOf(e record.Entry) string {
-	if runes := []rune(e.Text); len(runes) > mostCharacters {
-		e.Text = string(runes[:mostCharacters])
+	if runes := []rune(e.Text); len(runes) > tutor.LongestText {
+		e.Text = string(runes[:tutor.LongestText])
 	}
 	data, err := json.Marshal(e)
 	if err != nil {

@@ -63,7 +63,7 @@ func TestLargeHandInsAreCompressed(t *testing.T) {
 	h := HandIn{Tutor: r.tutorOf(r.desks["s01"], r.class.Class), Student: s, Now: r.now}
 	data, name, entries, err := h.File()
 	must(t, err)
-	if !strings.HasSuffix(name, ".jsonl.gz") || len(data) > largeHandIn {
+	if !strings.HasSuffix(name, ".jsonl.gz") || len(data) > compressAbove {
 		t.Errorf("%s has %d bytes", name, len(data))
 	}
 	if sum := r.collect(map[string][]byte{name: data}); sum.Added != entries || entries != 181 {
