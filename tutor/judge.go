@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"example.org/standstill/checker"
-	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/lines"
 	"example.org/standstill/tutor/record"
 )
@@ -14,16 +13,17 @@ import (
 // fewer, and says so.
 const LongestText = 4000
 
-// tidyText drops what acts on a terminal; lines stay lines.
+// tidyText is what is saved of a typed text: what acts on a terminal is dropped, and so
+// are empty lines and the spaces around a line.
 func tidyText(text string) string {
 	if runes := []rune(text); len(runes) > LongestText {
 		text = string(runes[:LongestText])
 	}
-	lines := strings.FieldsFunc(text, func(r rune) bool { return r == '\n' || r == '\r' })
-	for i, line := range lines {
-		lines[i] = strings.TrimSpace(expr.Clean(line))
+	rows := strings.Split(lines.Clean(text), "\n")
+	for i, row := range rows {
+		rows[i] = strings.TrimSpace(row)
 	}
-	return strings.Join(slices.DeleteFunc(lines, func(s string) bool { return s == "" }), "\n")
+	return strings.Join(slices.DeleteFunc(rows, func(s string) bool { return s == "" }), "\n")
 }
 
 // anyOrder is the level from which a student may write the page in any order.
