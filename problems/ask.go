@@ -155,6 +155,6 @@ func (r *reader) numberTwice(d *draft, _ *solution) {
 			continue
 		}
 		line, column := r.placeInText(d.top.values["text"], m[1], 1)
-		r.warn(line, column, fmt.Sprintf("the text has the number %s in front of {%s}, which is replaced by %s; remove %s", m[1], m[3], PrintGiven(g), m[1]))
+		r.warn(line, column, fmt.Sprintf("the text has the number %[1]s in front of {%[2]s}, but the program replaces {%[2]s} with %[3]s; remove %[1]s", m[1], m[3], PrintGiven(g)))
 	}
 }

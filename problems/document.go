@@ -186,7 +186,7 @@ func shape(n *yaml.Node) string {
 	case n.Kind == yaml.SequenceNode:
 		return "a list"
 	case n.Kind == yaml.MappingNode:
-		return "keys with values"
+		return "a set of keys with values"
 	case n.Value == "" && n.Tag == "!!null":
 		return "nothing"
 	}
@@ -207,7 +207,7 @@ var syntaxTable = []struct {
 	complaint, what, expected string
 	opened                    bool
 }{
-	{"mapping values are not allowed", "there is a colon where no key is possible", "quotes around a text that contains a colon, and keys of the same level indented by the same number of spaces", false},
+	{"mapping values are not allowed", "there is a colon where no key is possible", "quotes around text that contains a colon, and keys of the same level indented by the same number of spaces", false},
 	{"unexpected end of stream", "the quotation mark that opens here is never closed", "a closing quotation mark", true},
 	{"unexpected document indicator", "the quotation mark that opens here is never closed", "a closing quotation mark", true},
 	{"expected ',' or '}'", "the braces that open here are not closed, or a comma is missing", "{key: value, key: value}", true},
@@ -215,7 +215,7 @@ var syntaxTable = []struct {
 	{"could not find expected ':'", "a line without a colon", "a key, a colon and a value", true},
 	{"expected node content", "a value is missing here, or a bracket above is not closed", "{key: value, key: value} or [one, two]", false},
 	{"exceeded max depth", "there are too many brackets inside other brackets", "at most three levels of brackets", false},
-	{"unknown anchor", "a value that begins with * refers to another part of the file", "quotes around a text that begins with *", false},
+	{"unknown anchor", "a value that begins with * refers to another part of the file", "quotes around text that begins with *", false},
 	{"expected key", "the line is not indented like the lines above it", "keys of the same level indented by the same number of spaces", false},
 	{"expected '-' indicator", "the line is not indented like the lines above it", "the items of a list in the same column", false},
 	{"control characters", "the file has an unprintable character", "plain text", false},
@@ -313,7 +313,7 @@ func (r *reader) strangeStart(line, column int) {
 	}
 	switch {
 	case column < 1 || column > len(text):
-		r.refuse(line, column, "a value cannot begin here", "a text, a list or keys")
+		r.refuse(line, column, "a value cannot begin here", "text, a list or keys")
 	case text[column-1] == '\t':
 		r.refuse(line, column, "the line is indented with a tab", "spaces")
 	default:

@@ -100,7 +100,7 @@ func (r *reader) drawable(d *draft) {
 		}
 		refused[why]++
 	}
-	r.at(n, fmt.Sprintf("%d number sets from these ranges were tried, and none of them can be used: %s", drawTries, mostOften(refused)), "ranges in which every mistake changes the result")
+	r.at(n, fmt.Sprintf("%d number sets from these ranges were tried, and none of them can be used, most often because %s", drawTries, mostOften(refused)), "other ranges")
 }
 
 func mostOften(refused map[string]int) string {
@@ -122,7 +122,7 @@ func sayThrownBack(why string) string {
 	case Unphysical:
 		return "a force or an angle has an impossible value"
 	case TooSpread:
-		return "one force is more than ten times another"
+		return "one force is more than ten times as large as another"
 	}
 	return "the mistake " + why + " gives almost the right result"
 }

@@ -71,7 +71,7 @@ func (r *reader) fields(n *yaml.Node, what string, s section) part {
 	case 1:
 		r.at(n, what+" has no "+missing[0], "this key with a value")
 	default:
-		r.at(n, what+" has no "+listed(missing, "and no"), "these keys with their values")
+		r.at(n, what+" has no "+listed(missing, "or"), "these keys with their values")
 	}
 	return p
 }

@@ -96,7 +96,7 @@ func (r *reader) surplus(d *draft) []string {
 		case d.given[name] == nil:
 			r.at(item, name+" is not given", instead(name, slices.Sorted(maps.Keys(d.given))))
 		case d.uses(name):
-			r.at(item, "the solution uses "+name+", so it is not surplus", "a given value that the solution does not need")
+			r.at(item, name+" is not surplus, because the solution uses it", "a given value that the solution does not need")
 		default:
 			names = append(names, name)
 		}

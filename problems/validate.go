@@ -17,7 +17,7 @@ import (
 // comes out can be.
 func (r *reader) validate(d *draft) {
 	if err := tiltTrouble(d.System); err != nil {
-		r.at(d.top.values["axes"], err.Error(), "an angle that contains only given values and unknowns of the forces")
+		r.at(d.top.values["axes"], err.Error(), "an angle that contains only given values and unknowns from \"forces\"")
 		return
 	}
 	m, err := statics.Compile(d.System)
@@ -46,7 +46,7 @@ func (r *reader) validate(d *draft) {
 	free := d.withoutNumber()
 	said := s.unphysical()
 	if other, err := s.elsewhere(free); free != nil && (err != nil || (other.unphysical() == "") != (said == "")) {
-		r.at(d.given[free[0]], fmt.Sprintf("for some values of %s there is no possible solution", listed(free, "and")), "a number for it")
+		r.at(d.given[free[0]], fmt.Sprintf("for some values of %s, there is no possible solution", listed(free, "and")), "a number for "+listed(free, "and"))
 	} else if said != "" {
 		r.impossible(d, s, said)
 	} else {
@@ -100,7 +100,7 @@ func tiltTrouble(s *statics.System) error {
 		}
 		for _, name := range b.Tilt.Names() {
 			if !plain.Has(name) {
-				return fmt.Errorf("%s in the tilt of the axes is neither a given value nor an unknown of a force", name)
+				return fmt.Errorf("%s in the tilt of the axes is neither a given value nor an unknown from \"forces\"", name)
 			}
 		}
 		probe := *s
@@ -121,7 +121,7 @@ func (r *reader) asked(d *draft, m *statics.Model) {
 		case !known:
 			r.at(d.find[i], fmt.Sprintf("%s is neither an unknown nor a force of this problem", name), instead(name, findable(m)))
 		case d.follows(name):
-			r.at(d.find[i], fmt.Sprintf("%s follows from the given values (%s), so the problem cannot ask for it", name, d.formulaFor(name)), "find without "+name)
+			r.at(d.find[i], fmt.Sprintf("%s follows from the given values (%s), so the problem cannot ask for it", name, d.formulaFor(name)), "\"find\" without "+name)
 		case v.Role == statics.IsGiven:
 			r.at(d.find[i], name+" is given", "one of "+strings.Join(findable(m), " "))
 		}
@@ -253,7 +253,7 @@ func (r *reader) formulaUnits(d *draft, s, other *solution) {
 	for _, name := range d.System.Find {
 		n := d.units[name]
 		if n != nil && math.Abs(other.value(name)-s.value(name)) > 1e-6*math.Abs(s.value(name)) {
-			r.at(n, fmt.Sprintf("%s depends on %s, which has no number, so it cannot have a unit", name, listed(d.withoutNumber(), "and")), "no unit, or a number for the letter")
+			r.at(n, fmt.Sprintf("the answer for %s is a formula that contains %s, so it cannot have a unit", name, listed(d.withoutNumber(), "and")), "no unit, or a number for the letter")
 		}
 	}
 }

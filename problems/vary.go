@@ -100,7 +100,7 @@ func (r *reader) vary(d *draft) []Vary {
 			continue
 		}
 		if d.follows(name) {
-			r.at(e.key, name+" follows from other givens", "ranges for those")
+			r.at(e.key, name+" follows from other given values", "ranges for these values")
 			continue
 		}
 		if g, ok := d.System.Given(name); ok && g.Any {

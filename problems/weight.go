@@ -125,7 +125,7 @@ func (r *reader) heavy(d *draft) {
 		case up > 0:
 			r.at(f.name, fmt.Sprintf("the weight %s points up", f.Name), "a weight that points straight down: leave out \"points\", or write points: down")
 		default:
-			r.at(f.name, fmt.Sprintf("the weight %s does not point straight down, because \"points\" is measured along the turned axes", f.Name), "no \"points\" and no \"angle\" for a weight, because a weight always points straight down")
+			r.at(f.name, fmt.Sprintf("the weight %s does not point straight down (if the axes are turned, \"points\" is measured along them)", f.Name), "no \"points\" and no \"angle\" for a weight, because a weight always points straight down")
 		}
 	}
 }

@@ -47,8 +47,8 @@ var forces = []Row{
 		Term: leftOut,
 		Said: Said{
 			Component: "You wrote zero for {component}. What is the angle between {force} and {axis}?",
-			Line:      "Does {line} include every force that has a component {along|along this axis}? Count these forces in the drawing, and then count your terms.",
-			Lines:     "Does {line} include every force that has a component {along|along this axis}? Count these forces in the drawing, and then count your terms.",
+			Line:      "Does {line} include every force that has a component {along|along the same axis}? Count these forces in the drawing, and then count your terms.",
+			Lines:     "Does {line} include every force that has a component {along|along the same axis}? Count these forces in the drawing, and then count your terms.",
 			Value:     "You get this value of {unknown} if you leave one of the forces out of an equation.",
 			List:      "Your list does not include every force on {body} yet.",
 		},
@@ -225,12 +225,12 @@ var forces = []Row{
 		Term: doubledOrHalved, Sum: stringsDoubled, Tree: doubledTree,
 		Said: Said{
 			Component: "Check the numbers in your line for {component}: something is doubled or halved.",
-			Line:      "{In}, the {force} term is too large or too small by a whole-number factor. How many times does {force} act?",
+			Line:      "{In}, the {force} term is too large or too small by a whole-number factor. In how many places does {force} act?",
 			Lines:     "{In}, a term is too large or too small by a whole-number factor. Look at {forces|each term}.",
 			Value:     "You get this value of {unknown} if a whole-number factor is missing or is used twice.",
 		},
 		Hints: []Hint{{At: Anywhere,
-			Ask:     "How many times does {force} act on {body}, and where does each number in your line come from?",
+			Ask:     "In how many places does {force} act on {body}, and where does each number in your line come from?",
 			Rule:    "{The force} appears in the equation once for each place where it acts on {body}. Any other number must come from the problem.",
 			AskAny:  "How many times does each force appear in the drawing, and where does each number in your line come from?",
 			RuleAny: "Each force in the drawing appears in the equation once, so two equal forces count as two. Any other number must come from the problem."}},
@@ -292,7 +292,7 @@ var forces = []Row{
 			Rule: "The given value of one force is the value of another force only if an equation says so. {start}"}},
 	},
 	{
-		Code: Unbalanced, Meaning: "forces on a body at rest that do not balance", Cost: 3,
+		Code: Unbalanced, Meaning: "unbalanced forces on a body at rest", Cost: 3,
 		Said: Said{
 			Component: "When a body is at rest, the net force along each axis is zero. Here, write only {component}.",
 			Line:      "When a body is at rest or moves at constant velocity, its acceleration is zero. What does this tell you about the two sides of your equation?",
