@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"io"
+	"maps"
 	"math"
 	"os"
 	"runtime"
@@ -206,22 +207,26 @@ func drawsOf(p *problems.Problem, most int) string {
 	d := p.Draws(most)
 	line := fmt.Sprintf("%s: OK; about %.0f of %.0f number sets can be used; the chance that two of 30 students get the same numbers is %s",
 		p.ID, d.Total*float64(d.Usable)/float64(max(d.Tried, 1)), d.Total, percent(d.Shared))
-	var reasons []string
-	for reason := range d.Refused {
-		reasons = append(reasons, reason)
-	}
+	var unfit, confused []string
 	// A map has no order, and two checks of one file must print the same.
-	slices.Sort(reasons)
-	for i, reason := range reasons {
-		reasons[i] = fmt.Sprintf("%s (%s)", saidRejected(reason), percent(float64(d.Refused[reason])/float64(d.Tried)))
+	for _, reason := range slices.Sorted(maps.Keys(d.Refused)) {
+		share := percent(float64(d.Refused[reason]) / float64(d.Tried))
+		if said := saidUnfit(reason); said != "" {
+			unfit = append(unfit, fmt.Sprintf("%s (%s)", said, share))
+		} else {
+			confused = append(confused, fmt.Sprintf("%s (%s)", checker.Code(reason).Meaning(), share))
+		}
 	}
-	if reasons != nil {
-		line += "; rejected: " + strings.Join(reasons, ", ")
+	if unfit != nil {
+		line += "; rejected: " + strings.Join(unfit, ", ")
+	}
+	if confused != nil {
+		line += "; rejected because a mistake gives almost the right number: " + strings.Join(confused, ", ")
 	}
 	if d.Near != nil {
 		var near []string
 		for _, code := range d.Near {
-			near = append(near, saidRejected(code))
+			near = append(near, checker.Code(code).Meaning())
 		}
 		line += "; mistakes that always give almost the right number: " + strings.Join(near, ", ")
 	}
@@ -231,9 +236,9 @@ func drawsOf(p *problems.Problem, most int) string {
 	return line
 }
 
-// saidRejected says why a number set is not used. Most reasons are mistakes that would
-// give nearly the right number.
-func saidRejected(reason string) string {
+// saidUnfit says why nobody gets a number set. It is empty for the other reasons, which
+// are the codes of mistakes that would give nearly the right number.
+func saidUnfit(reason string) string {
 	switch reason {
 	case problems.Unphysical:
 		return "a force or an angle is impossible"
@@ -242,8 +247,7 @@ func saidRejected(reason string) string {
 	case problems.NoSolution:
 		return reason
 	}
-	// A set is refused, too, if a mistake in it would give nearly the right number.
-	return checker.Code(reason).Meaning()
+	return ""
 }
 
 func percent(share float64) string {
@@ -311,7 +315,7 @@ func show(w io.Writer, page *tutor.Page) error {
 		fmt.Fprintf(&b, "Source: %s\n", p.Source)
 	}
 	if p.Copy != "" {
-		fmt.Fprintf(&b, "Copy: %s\n", p.Copy)
+		fmt.Fprintf(&b, "Numbers: %s\n", p.Copy)
 	}
 	for _, sentence := range sceneOf(page.Ref, p) {
 		fmt.Fprintf(&b, "Scene: %s\n", sentence)
