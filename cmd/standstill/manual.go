@@ -24,7 +24,7 @@ func manual(root *cobra.Command) string {
 	for _, c := range commandsBelow(root) {
 		p.command(c)
 	}
-	p.section("PAGES OF HELP")
+	p.section("HELP PAGES")
 	for _, t := range topics() {
 		p.item("standstill help "+t.name, t.short)
 	}
