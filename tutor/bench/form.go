@@ -79,9 +79,9 @@ func (f *Form) Problem() *problems.Problem { return f.problem }
 
 func (f *Form) add(field Field) { f.Fields = append(f.Fields, field) }
 
-func (a *apparatus) ownMass(name string) measure.Want {
+func (a *apparatus) ownMass(of string) measure.Want {
 	g, _ := quantity.Find("g")
-	return measure.Want{Name: name, Dim: quantity.Mass, Unit: g}
+	return measure.Want{Name: "the mass of " + of, Dim: quantity.Mass, Unit: g}
 }
 
 func (f *Form) addRings() {
@@ -93,7 +93,7 @@ func (f *Form) addRings() {
 		}
 		name := "the ring"
 		if len(bodies) > 1 {
-			name += " " + bodies[i].Name
+			name = "ring " + bodies[i].Name
 		}
 		f.add(Field{Kind: Ring, Letter: mass, Body: bodies[i].Name, Want: f.ownMass(name)})
 	}

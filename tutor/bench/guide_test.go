@@ -216,7 +216,7 @@ func TestAChangedValueIsASettingOrACorrection(t *testing.T) {
 	table := newTable(t, r, "", "Ida", "0.400 kg ± 1 %", "30 deg ± 0.5 deg", "50 deg ± 0.5 deg", "", "", "2.5 N div 0.1 N", "",
 		"alpha = 45 deg ± 0.5 deg", "", "T1 = 2.6 N div 0.1 N", "m = 0.41 kg ± 1 %", "correction", "leave")
 	table.run("canal-lantern")
-	table.wants("You made the readings with a different value of α.", "This is a new run with the same values, but without readings.", "Accepted: m = 0.4100 kg")
+	table.wants("You took the readings with a different value of α.", "This is a new run with the same values, but without readings.", "Accepted: m = 0.4100 kg")
 	runs, err := Runs(r, "")
 	if err != nil || len(runs) != 2 || !strings.Contains(runs[0].Text, "alpha = 30 deg ± 0.5 deg\nset beta = 50 deg ± 0.5 deg\nread T1 = 2.5 N") ||
 		!strings.Contains(runs[1].Text, "m = 0.41 kg ± 1 %\nset alpha = 45 deg ± 0.5 deg") || !strings.Contains(runs[1].Text, "read T1 = 2.6 N") {

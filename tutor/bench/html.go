@@ -129,7 +129,7 @@ func (f *Form) what(e *Field) string {
 	case e.Kind == Hanger:
 		return "mass of the hanger for " + expr.Set(e.Letter) + ", if " + expr.Set(e.Letter) + " does not include it"
 	case e.Kind == Ring:
-		return "mass of " + e.Want.Name
+		return strings.TrimPrefix(e.Want.Name, "the ")
 	case e.Kind == Scale && e.Letter == scaleZero:
 		return "zero reading of the spring scale, with nothing on it"
 	case e.Kind == Scale:

@@ -82,7 +82,7 @@ func (r *Result) MeasuredBlocks() []Block {
 		case e.Kind == Reading && e.Good():
 			measured.Lines = append(measured.Lines, e.Name()+", read: "+e.Taken)
 		case e.Kind == Scale && e.Good():
-			measured.Lines = append(measured.Lines, e.Name()+", used for all readings of forces: "+e.Taken)
+			measured.Lines = append(measured.Lines, e.Name()+", used for all force readings: "+e.Taken)
 		}
 	}
 	return []Block{measured, assumed}

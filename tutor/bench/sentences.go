@@ -9,19 +9,20 @@ import (
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/quantity"
 	"example.org/standstill/checker/statics"
+	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/bench/measure"
 )
 
 // What is said about a field of the form.
 const (
-	saidNoRing        = "No mass hangs from the ring in this problem, so you do not need the mass of the ring."
+	saidNoRing        = "You can enter the mass of a ring only if exactly one given mass hangs from the ring. This problem has no such ring."
 	saidScale         = "You can enter one zero reading and one calibration factor for all readings, as in scale zero = 0.1 N div 0.1 N or scale calibration = 1.02 ± 0.01."
 	saidNoCalibration = "The calibration factor is the true force divided by the reading, so it must be greater than zero."
 	saidWhichRing     = "There are several rings. Type the name of the ring, as in ring A = 12 g."
 )
 
 func saidNoRingOn(body string) string {
-	return fmt.Sprintf("No mass hangs from a ring called %s in this problem.", measure.Shorten(body))
+	return fmt.Sprintf("This problem has no ring called %s whose mass you can enter.", measure.Shorten(body))
 }
 
 func saidBelowZero(w measure.Want) string {
@@ -33,7 +34,7 @@ func saidNoneOfIt(w measure.Want) string {
 }
 
 func saidBeyondQuarter(w measure.Want) string {
-	return fmt.Sprintf("%s is the angle between a string and an axis, so it must be between 0° and 90°.", w.Name)
+	return fmt.Sprintf("%s is the angle between a force and an axis, so it must be between 0° and 90°.", w.Name)
 }
 
 func saidNoEquals(line string) string {
@@ -43,7 +44,7 @@ func saidNoEquals(line string) string {
 // saidAbout puts the field's name before a sentence that does not begin with it.
 func saidAbout(e *Field, why string) string {
 	if strings.HasPrefix(why, e.Want.Name+" ") {
-		// The sentence begins with the name, and a name such as “the ring on A” needs a capital there.
+		// The sentence begins with the name, and a name such as “the mass of the ring” needs a capital there.
 		if rest, found := strings.CutPrefix(why, "the "); found {
 			return "The " + rest
 		}
@@ -124,9 +125,9 @@ func (r *Result) saidFailed(p *Prediction) string {
 	case 0:
 		return said + "the equations have no solution for these trials. The interval comes from the other trials."
 	case r.Failed:
-		return said + "a string would have to push in these trials. The interval comes from the other trials."
+		return said + "a string would have to push or a surface would have to pull in these trials. The interval comes from the other trials."
 	}
-	return said + fmt.Sprintf("a string would have to push in %s of these trials and the equations have no solution for the others. The interval comes from the other trials.", thousands(r.Pushed))
+	return said + fmt.Sprintf("a string would have to push or a surface would have to pull in %s of these trials, and the equations have no solution for the others. The interval comes from the trials that are left.", thousands(r.Pushed))
 }
 
 // saidBends says that the law of propagation, which takes everything as straight,
@@ -169,11 +170,11 @@ func saidManyLoads(names []string) string {
 func saidUnrated(names []string) string {
 	// Behind the letter stands its size in brackets.
 	first, _, _ := strings.Cut(names[0], " ")
-	is, question := "is", "What is the rated load?"
+	is, question := "is", "What is the rated load? Type it"
 	if len(names) > 1 {
-		is, question = "are", "What are the rated loads?"
+		is, question = "are", "What are the rated loads? Type each one"
 	}
-	return fmt.Sprintf("%s %s predicted to be over %d N. %s Type the rated load, as in %s = 100 N max, and never exceed it.", measure.Listed(names, "and"), is, unratedPull, question, first)
+	return fmt.Sprintf("%s %s predicted to be over %d N. %s, as in %s = 100 N max, and never exceed it.", measure.Listed(names, "and"), is, unratedPull, question, first)
 }
 
 func saidExceedsEarly(name, rating string) string {
@@ -216,7 +217,7 @@ func Cautions() []string {
 		"Strings and springs can snap. Wear eye protection, and keep your face out of line with the strings.",
 		"Never exceed the rated load of strings, spring scales and pulleys. Clamp every stand, or put a weight on its base, before you hang anything from the stand.",
 		"The forces in nearly horizontal strings are very large. Keep every string at least 10° from the horizontal, unless your teacher is with you.",
-		"Use this program only for apparatus in lessons. Never use it to plan lifting, rigging, or anything that supports people. The risk assessment of your school and the local rules come first. Leave real structures to licensed professionals.",
+		"Use this program only for apparatus in lessons. Never use it to plan lifting, rigging, or anything that supports people. Your school's risk assessment and the local rules come first. Leave real structures to licensed professionals.",
 	}
 }
 
@@ -232,7 +233,7 @@ func thousands(n int) string {
 // What is said about several runs.
 const (
 	saidNothingToPlot = "There is nothing to plot yet, because no run has a result."
-	saidTwoRuns       = "To compare runs, type the numbers of at least two runs, as in compare 1 2."
+	saidTwoRuns       = "To compare runs, type the numbers of at least two runs, as in “compare 1 2”."
 )
 
 func saidOffCurve(run int, values string, last int) string {
@@ -249,13 +250,13 @@ func saidMoved(a, b int, name, read, u, predicted string) string {
 
 // What is said about a series and a line through it.
 const (
-	saidNoBias         = "None of the readings was too high in every run or too low in every run."
+	saidNoBias         = "No quantity has readings that are clearly too high in every run or clearly too low in every run."
 	saidLookAtScale    = "Check the calibration and the zero of the spring scale."
 	saidLookAtBoth     = "These runs cannot show whether the zero or the calibration of the spring scale is wrong. Check both: read the scale with a known mass on it, and then with nothing on it."
 	saidLookAtZeroLine = "Check the centre and the zero line of the protractor."
 	saidSharedExplains = "Another possible cause is a wrong value that all runs share, such as the mass. Measure the shared values again."
 	saidNothingLeft    = "There are just enough points to draw the line, so you cannot see how well the line fits."
-	saidLineSample     = "Line: type the two axes, as in line T against 1/(2 sin theta). For a line through the origin, add “through 0” at the end."
+	saidLineSample     = "Line: type the two axes, as in “line T against 1/(2 sin theta)”. For a line through the origin, add “through 0” at the end."
 )
 
 // inWords are the small numbers as words.
@@ -285,7 +286,7 @@ func saidLookAtCalibration(name string) string {
 
 func saidNoAxis(text string, f *Form) string {
 	measured, predicted := f.letterNames()
-	return fmt.Sprintf("“%s” is not an expression in the letters of this problem (%s), such as 1/(2 sin θ).", measure.Shorten(strings.TrimSpace(text)), strings.Join(append(measured, predicted...), ", "))
+	return fmt.Sprintf("“%s” is not an expression in the letters of this problem (%s). Type an expression such as 1/(2 sin θ).", measure.Shorten(strings.TrimSpace(text)), strings.Join(append(measured, predicted...), ", "))
 }
 
 func saidFewPoints(n, least int) string {
@@ -317,7 +318,7 @@ func Notation() Block {
 		{"0.500 kg ± 0.005 kg", "a half-width in a unit or in %, as in 500 g ± 1 %; you can also type +-; u = half-width/√3"},
 		{"35; 34.5; 35.5 deg div 1 deg", "repeated readings, and the smallest division of the scale"},
 		{"20.4 N div 0.2 N", "one reading, and the smallest division of the scale; the half-width is half a division"},
-		{"20.4 N div 0.2 N zero 0.1 N", "one reading, and the zero reading 0.1 N, which is subtracted"},
+		{"20.4 N div 0.2 N zero 0.1 N", "one reading, and a zero reading of 0.1 N, which is subtracted"},
 		{"20.4 N u 0.1 N", "a standard uncertainty"},
 		{"20.4 N U 0.2 N", "an expanded uncertainty (k = 2); you can also type (20.4 ± 0.2) N, k = 2"},
 		{"0.48 to 0.52 kg", "a range of masses for which the ring stays at rest; the value is the middle of the range"},
@@ -352,7 +353,7 @@ const (
 	saidChooseTopic   = "Problem: which problem matches your apparatus? Type the number of a topic, or the id of a problem."
 	saidChooseProblem = "Problem: which problem do you want? Type its number, or press Enter to go back to the topics."
 	saidReadCautions  = "Have you all read the safety rules? Press Enter to go on."
-	saidWho           = "Who is in the group? Type all names separated by commas. If you do not want to save your work, press Enter."
+	saidWho           = "Who is in the group? Type all the names, separated by commas. If you do not want to save your work, press Enter."
 	saidReopen        = "There are saved runs for this apparatus. Which run do you want? Press Enter for a new run, or type the number of a saved run."
 	saidByHand        = "Who wants to calculate the prediction by hand? Each of you can do this before the program shows its own prediction. Your calculation counts as practice. Type a name, or press Enter to go on."
 	saidByHandLate    = "Who wants to calculate the prediction by hand? Your calculation still counts as practice. Type a name, or press Enter to go on."
@@ -363,14 +364,14 @@ const (
 	saidThen          = "What next? To change a value, type the letter and the new value. Or type one of these words: result, budget, plot, series, line, again, runs, predict, note, report, help, quit."
 	saidNoRuns        = "There are no saved runs yet."
 	saidAgain         = "This is a new run with the same values, but without readings. First type the values that are different, as in alpha = 40 deg ± 0.5 deg. Then type the new readings."
-	saidNobodyThere   = "There are no names yet. To save the run, type “students” and the names, as in students Ana, Ben."
+	saidNobodyThere   = "There are no names yet. To save the run, type “students” and the names, as in “students Ana, Ben”."
 	saidNoPractice    = "You cannot calculate the prediction by hand here."
 	saidNoFiles       = "The program cannot write files here."
 	saidNoSuchRun     = "There is no run with this number. Type “runs” for a list."
 	saidNothingRead   = "There are no readings yet."
 	saidNoted         = "Your note is saved with the run."
 	saidConcluded     = "Your conclusion is saved with the run."
-	saidNoNotes       = "There are no notes yet. Type “note” and your text, as in note the ring stuck once."
+	saidNoNotes       = "There are no notes yet. Type “note” and your text, as in “note the ring stuck once”."
 	saidNoWarnings    = "There are no warnings about these values."
 	saidIfMeant       = "If the value is right, press Enter. If not, type the value again."
 	saidEmptyTable    = "The first row of the table must contain letters and units, as in m / kg. Each row below it must contain one run."
@@ -393,7 +394,11 @@ func saidWhoSees(kept string) []string {
 	if kept == "" {
 		return []string{"You all share one run. Each of you can calculate the prediction by hand.", "The program cannot save anything here."}
 	}
-	return []string{"You all share one run, which is saved with all your names. Each of you can calculate the prediction by hand.", fmt.Sprintf("Runs are saved in %s. Anyone who can open the files of this account can read them.", kept)}
+	readable := fmt.Sprintf("Runs are saved in %s. Anyone who can open this account's files can read the runs.", kept)
+	if kept == tutor.AtHost {
+		readable = fmt.Sprintf("Runs are saved in %s, and your teacher can read them.", kept)
+	}
+	return []string{"You all share one run, which is saved with all your names. Each of you can calculate the prediction by hand.", readable}
 }
 
 func saidSeated(names []string, kept string) string {
@@ -409,7 +414,7 @@ func saidSeated(names []string, kept string) string {
 }
 
 func saidNotInClass(name string) string {
-	return fmt.Sprintf("Names: %s is not on the class list. Type all names again.", measure.Shorten(strings.TrimSpace(name)))
+	return fmt.Sprintf("Names: %s is not on the class list. Type all the names again.", measure.Shorten(strings.TrimSpace(name)))
 }
 
 func saidCannotOpen(run int) string {
@@ -426,7 +431,7 @@ func saidOpenedOthers(run int, group string) string {
 }
 
 func saidCorrection(name string) string {
-	return fmt.Sprintf("You made the readings with a different value of %s. Is the new value a new setting of the apparatus, or a correction? Press Enter for a new setting.", name)
+	return fmt.Sprintf("You took the readings with a different value of %s. Is the new value a new setting of the apparatus, or a correction? Press Enter for a new setting.", name)
 }
 
 func saidFarFromFile(name string, v measure.Value, file string) string {
@@ -474,7 +479,7 @@ func (f *Form) asks(e *Field) string {
 	case e.Kind == Scale:
 		return "What is the calibration factor of the spring scale? To find the factor, divide a known force by its reading."
 	}
-	return fmt.Sprintf("What is the mass of %s alone?", e.Want.Name)
+	return fmt.Sprintf("What is %s?", e.Want.Name)
 }
 
 // saidLeft says what counts where a field was left empty or as it was.

@@ -60,9 +60,9 @@ func TestALabPeriodOnTheScreen(t *testing.T) {
 	d.sees("Bench – Ana, Ben", "▸ Values ◂", "Press Enter to use 3.2 kg from the problem.")
 
 	d.write("0.350 N")
-	d.sees("not yet m is a mass, measured in kg or g, but N is the unit of a force.")
+	d.sees("not yet m is measured in kg or g, but N is the unit of a force.")
 	d.press("enter")
-	d.shows("▸ m 0.350 N ? correct m is a mass", "one value to correct")
+	d.shows("▸ m 0.350 N ? correct m is measured in kg or g, but N is the unit", "one value to correct")
 	d.hand("0.350 kg", "± 1")
 	d.sees("The uncertainty of m is 160 % of its value. Did you mean a percentage or another unit?")
 	d.hand(lanternValues[0], "30; 29.5; 30.5 deg")

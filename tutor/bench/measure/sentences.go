@@ -10,7 +10,7 @@ import (
 // What is said about a measured value that cannot be read.
 const (
 	saidTooLong         = "This value is too long. A value can have at most 500 characters."
-	saidCommaBetween    = "Put semicolons between the readings, as in 35; 34.5; 35.5 deg. The program can read a comma as a decimal comma."
+	saidCommaBetween    = "A comma can be a decimal comma, so put semicolons between the readings, as in 35; 34.5; 35.5 deg."
 	saidBandOfTwo       = "A range needs two values, as in 0.48 to 0.52 kg."
 	saidNoDivision      = "The smallest division of a scale must be greater than zero, as in div 0.5 deg."
 	saidFactor          = "k must be a number greater than zero without a unit, as in (9.80 ± 0.12) N, k = 2."
@@ -46,7 +46,7 @@ func saidTwoNumbers(second string) string {
 }
 
 func saidOutOfPlace(typed string) string {
-	return fmt.Sprintf("“%s” is in the wrong place. Type a value as in 20.4 N ± 0.2 N.", typed)
+	return fmt.Sprintf("“%s” is in the wrong place. Type a value such as 20.4 N ± 0.2 N.", typed)
 }
 
 func saidTwice(word string) string {
@@ -62,9 +62,9 @@ func saidWrongUnit(w Want, u quantity.Unit) string {
 		return fmt.Sprintf("%s is a number without a unit, but %s is the unit of %s.", w.Name, Symbol(u), u.Dim)
 	}
 	if u.Dim == quantity.None {
-		return fmt.Sprintf("%s is %s and needs a unit such as %s.", w.Name, w.Dim, w.Unit.Symbol)
+		return fmt.Sprintf("%s needs a unit such as %s.", w.Name, w.Unit.Symbol)
 	}
-	return fmt.Sprintf("%s is %s, measured in %s, but %s is the unit of %s.", w.Name, w.Dim, Listed(UnitsOf(w.Dim), "or"), Symbol(u), u.Dim)
+	return fmt.Sprintf("%s is measured in %s, but %s is the unit of %s.", w.Name, Listed(UnitsOf(w.Dim), "or"), Symbol(u), u.Dim)
 }
 
 // UnitsOf lists the first few units of a dimension.
