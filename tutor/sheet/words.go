@@ -4,7 +4,7 @@ import "example.org/standstill/checker"
 
 // asks says what is to be done at each stage.
 var asks = map[checker.Stage]string{
-	checker.Diagram:    "Draw every force that acts on the body as an arrow on the axes, and label each arrow with the letter of the force.",
+	checker.Diagram:    "Draw an arrow on the axes for every force that acts on the body, and label each arrow with the letter of the force.",
 	checker.Components: "Write the x component and the y component of each force.",
 	checker.XSum:       "Write ΣFx = 0 for the forces in this problem.",
 	checker.YSum:       "Write ΣFy = 0 for the forces in this problem.",
