@@ -285,13 +285,13 @@ func saidLostForces(item string) string {
 	if item != "" {
 		body = item
 	}
-	return fmt.Sprintf("Which forces act on %[1]s? Think of the weight of %[1]s and of everything that touches %[1]s. For each force, write its letter and its direction. Put semicolons between the forces.", body)
+	return fmt.Sprintf("Which forces act on %[1]s? Think of its weight and of everything that touches it. For each force, write its letter and its direction. Put semicolons between the forces.", body)
 }
 
 // saidLostComponent does not tell how the force lies.
 func saidLostComponent(item, force, axis string) string {
 	return fmt.Sprintf("%[1]s tells you how much of %[2]s acts along the %[3]s axis. You can answer with letters or with a number. "+
-		"Look at the drawing. If %[2]s is at an angle to the axis, %[2]s is the hypotenuse of a right-angled triangle. If %[2]s acts along the axis, the component is the whole force. If %[2]s is at right angles to the axis, the component is 0.", item, force, axis)
+		"Look at the drawing. If %[2]s is at an angle to the axis, it is the hypotenuse of a right-angled triangle. If %[2]s acts along the axis, the component is the whole force. If %[2]s is at right angles to the axis, the component is 0.", item, force, axis)
 }
 
 func saidLostSum(axis, item string) string {
@@ -351,9 +351,9 @@ func saidLeftBehind(stage checker.Stage) string {
 func quote(title string) string { return "“" + title + "”" }
 
 const (
-	saidNoSlider = "This problem has no letter with this name that you can change."
-	saidNoRest   = "Equilibrium is impossible beyond this value."
-	saidCannotBe = "Beyond this value, a string would have to push, or a surface would have to pull."
+	saidNoSlider = "You cannot change this letter in this problem."
+	saidNoRest   = "At that value, equilibrium is impossible, so the value was not changed."
+	saidCannotBe = "At that value, a string would have to push or a surface would have to pull, so the value was not changed."
 )
 
 func saidEndOfSlider(k Slider) string {
@@ -492,7 +492,7 @@ func saidOffered(choices []Choice, required bool) string {
 func saidYouPredict(said string) string { return "You predict that " + said + "." }
 
 const (
-	saidNoted       = "Your prediction is saved. After the stage Solve, you will see whether your prediction was right."
+	saidNoted       = "Your prediction is saved. After the stage Solve, you will see whether it was right."
 	saidMustPredict = "In your class, you have to make a prediction first: type the number of your choice."
 )
 

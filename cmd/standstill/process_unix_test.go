@@ -164,7 +164,7 @@ func TestKilledAfterEachLine(t *testing.T) {
 			}
 			return strings.SplitN(text[at:], "\n", 2)[0]
 		}
-		if want := question(said); want != "" && question(again) != want || !strings.Contains(again, "You continue where you stopped last time") {
+		if want := question(said); want != "" && question(again) != want || !strings.Contains(again, "You are continuing from where you stopped last time") {
 			t.Fatalf("after line %d, %q, it said\n%s\nand then began with\n%s", i+1, line, said, again)
 		}
 	}

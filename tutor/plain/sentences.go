@@ -23,10 +23,10 @@ const (
 	saidAgain            = "Student: %s. Type “student” if this is not your name."
 	saidVisitor          = "Student: %s. %s"
 	saidRecord           = "Record: %s"
-	saidResume           = "You continue where you stopped last time."
+	saidResume           = "You are continuing from where you stopped last time."
 	saidWhy              = "Why: %s Type “problems” to choose a different problem."
 	saidAxes             = "Axes: %s."
-	saidNoProblems       = "Problems: there are no problems here."
+	saidNoProblems       = "Problems: there are no physics problems to choose from."
 	saidProblem          = "Problem: %s (%s, %s)."
 	saidText             = "Text: %s"
 	saidGiven            = "Given: %s."
@@ -35,7 +35,7 @@ const (
 	saidFind             = "Find: %s."
 	saidStage            = "Stage %d of 5: %s."
 	saidNothing          = "%s: no force in this problem has a component along %s, so there is no equation to write."
-	saidTable            = "Table: %s. You can write several components in one line, with semicolons (;) between them."
+	saidTable            = "Table: %s. You can write several components on one line, with semicolons (;) between them."
 	saidQuestion         = "Question: %s"
 	saidSample           = "Example of what you can type: %s"
 	saidDraft            = "Draft: you started to type %s"
@@ -50,7 +50,7 @@ const (
 	saidDisputed         = "Disputed: you can now go on with %s. Your teacher can see that it was marked wrong and that you disputed this."
 	saidNothingToDispute = "Dispute: your last line was not marked wrong, so there is nothing to dispute."
 	saidWorked           = "Solution: compare the solution with your page."
-	saidThen             = "Next: type “next” for %s. %s You can also type “again”, “angles”, “problems” or “quit”."
+	saidThen             = "Next: type “next” for “%s”. %s You can also type “again”, “angles”, “problems” or “quit”."
 	saidShown            = "Shown: this problem now counts as “solution shown”. Type “again” for the same problem with other numbers, or “next” to go on."
 	saidOver             = "Done: %s. Type “page”, “solution” or “angles” to look back at the problem, “again” for other numbers, or “next” to go on."
 	saidPage             = "Page: what you have written so far."
@@ -106,7 +106,7 @@ func saidPageHolds(n int) string {
 	if n == 1 {
 		return "Page: your page has one line. Type “page” to read it."
 	}
-	return fmt.Sprintf("Page: your page has %d lines, with the hints. Type “page” to read them.", n)
+	return fmt.Sprintf("Page: your page has %d lines, including the hints. Type “page” to read them.", n)
 }
 
 // wordFor is the first word about a line.

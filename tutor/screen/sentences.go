@@ -121,9 +121,9 @@ func saidNext(a tutor.Advice) string { return "Next: “" + a.Title + "”." }
 // be chosen.
 func saidResume(name string, mayChange bool) string {
 	if !mayChange {
-		return "You continue where you stopped last time."
+		return "You are continuing from where you stopped last time."
 	}
-	return "You continue where you stopped last time. If you are not " + name + ", type “student”."
+	return "You are continuing from where you stopped last time. If you are not " + name + ", type “student”."
 }
 
 func saidNotNow(w tutor.Word) string {
@@ -163,7 +163,7 @@ func saidKind(kind statics.Kind, of string) string {
 // saidNamed answers the name of a part or a body alone, which takes it up.
 func saidNamed(stage checker.Stage, item string) string {
 	if stage == checker.Components {
-		return "The question is now about this component. Type an expression for the component."
+		return "The question is now about this component. Type an expression for it."
 	}
 	return "The question is now about " + item + "."
 }

@@ -183,7 +183,7 @@ func TestWholeProblemOnATerminal(t *testing.T) {
 	}
 
 	m = start(t, program, 110, 32, nil, "--record", record, "--light")
-	m.sees("You continue where you stopped last time", "you wx = 0; wy▏", "T₂ sin β")
+	m.sees("You are continuing from where you stopped last time", "you wx = 0; wy▏", "T₂ sin β")
 	if err := pty.Setsize(m.tty, &pty.Winsize{Cols: 80, Rows: 24}); err != nil {
 		t.Fatal(err)
 	}

@@ -186,7 +186,7 @@ func TestTabTakesUpThePartsInTurn(t *testing.T) {
 	if d.now.Ask.Item != "T2x" || !d.line.IsEmpty() {
 		t.Fatal("a part typed by its name alone was not taken up")
 	}
-	d.sees("The question is now about this component. Type an expression for the component.")
+	d.sees("The question is now about this component. Type an expression for it.")
 }
 
 func TestBodyTypedAloneIsTakenUp(t *testing.T) {
@@ -222,7 +222,7 @@ func TestLeavingLosesNothing(t *testing.T) {
 	}
 	d.saveDraft()
 	again := sitAt(t, tu, Options{}, termenv.Ascii, 80, 24)
-	again.sees("You continue where you stopped last time", "T2 cos be▏", "T₁ cos α")
+	again.sees("You are continuing from where you stopped last time", "T2 cos be▏", "T₁ cos α")
 }
 
 // TestARefusedLineGivesWayTomorrow: a line that was refused and stands in the box at the next start

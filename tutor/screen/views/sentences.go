@@ -55,7 +55,7 @@ func wordHint(level int) string { return fmt.Sprintf("hint %d", level) }
 // Sentences, in the order in which a student meets them.
 const (
 	saidNameSample     = "Nele"
-	saidWelcome1       = "Standstill helps you to practise problems about forces in equilibrium."
+	saidWelcome1       = "Standstill helps you to practise solving problems about forces in equilibrium."
 	saidWelcome2       = "For each problem you name the forces that act, resolve them into components along two axes, and write the equations of equilibrium. The program checks each line when you press Enter."
 	saidWelcome3       = "Type on the line below. The bottom of the screen always shows which keys you can use."
 	saidNoneFound      = "No title or topic contains what you typed."
