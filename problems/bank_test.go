@@ -181,7 +181,7 @@ func TestFolderWithBrokenFilesLoadsTheRest(t *testing.T) {
 	}
 	want := []string{
 		`b.yml:1:5: the id two-buckets is also in a.yaml; expected a different id for each problem in a folder`,
-		`binary.yaml: the file is not a text file; expected a problem, written in YAML`,
+		`binary.yaml: the file is not a text file; expected text, written in YAML`,
 		`bomb.yaml:1:4: &a marks a part of the file for use elsewhere; expected every value written out in full`,
 		`deep.yaml:1:10007: there are too many brackets inside other brackets; expected at most three levels of brackets`,
 		`empty.yaml: the file is empty; expected a problem`,

@@ -105,7 +105,7 @@ func notText(data []byte) (what, expected string) {
 	case bytes.HasPrefix(data, []byte("\xff\xfe")) || bytes.HasPrefix(data, []byte("\xfe\xff")):
 		return "the file is written in UTF-16", "text in UTF-8"
 	case bytes.IndexByte(data, 0) >= 0:
-		return "the file is not a text file", "a problem, written in YAML"
+		return "the file is not a text file", "text, written in YAML"
 	case !utf8.Valid(data):
 		return "the file is not written in UTF-8", "text in UTF-8"
 	}
@@ -221,7 +221,7 @@ var syntaxTable = []struct {
 	{"control characters", "the file has an unprintable character", "plain text", false},
 	{"tab character", "the line is indented with a tab", "spaces", false},
 	{"incompatible YAML document", "this line asks for another version of YAML", "no such line", false},
-	{"did not find expected <document start>", "there is more text after the end of the problem", "keys in the first column", false},
+	{"did not find expected <document start>", "there is more text after the last value", "keys in the first column", false},
 	{"block sequence entries are not allowed", "a list is not possible here", "the list on separate lines below its key", false},
 }
 

@@ -138,7 +138,7 @@ func (r *reader) on(p part, bodies []string) (string, bool) {
 	if n == nil {
 		// After a name that cannot be used, the file may have meant one body only.
 		if len(bodies) > 1 && !p.misspelt("on", forceKeys) && !slices.ContainsFunc(bodies, func(b string) bool { return !isBodyName(b) }) {
-			r.at(p.node, "the file does not say on which body the force acts", "on: one of "+strings.Join(bodies, " "))
+			r.at(p.node, "the file does not say on which body the force acts", "on: "+strings.Join(bodies, " or on: "))
 			return "", false
 		}
 		// The only body, named or not. After a misspelt “on” this may
