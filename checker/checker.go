@@ -4,10 +4,11 @@
 // Start with New, which makes a Reference of a system, and Reference.Mark. How a
 // line is judged:
 //
-//	mark.go           a text, line by line, and one line: its readings, of which one is judged
+//	mark.go           a text, line by line, and one line: the best is told of its three likeliest readings and one that is right
 //	answers.go, own.go                     what a line answers; the mistakes that the author watches for
+//	judge.go          one reading: its letters, its numbers, and what it is for its stage
 //	mistyped.go, coined.go, unknownletter.go   lines with letters or numbers that are not the problem's
-//	judge.go          one reading, for its stage; true.go and strict.go change what was judged
+//	true.go, strict.go                     what changes the judgement for a stage
 //	components.go, sums.go, solve.go, value.go, digits.go, diagram.go, diagram/   the stages
 //	verdict.go, say.go, same.go, wording/  what is said of a line, and when it is the same again
 //	marking.go, statement.go, dimension.go, bearing.go, chain.go, withoutvalue.go   what is known of a reading before it is judged
@@ -18,7 +19,8 @@
 //	mistake/          the table of mistakes, and which of them gives what was typed
 //	solved/           the system with its solution, letters and units, which all of them know
 //
-// A file uses those further down in this list, and none further up.
+// A file uses those further down in this list, and none further up; but mistyped.go and coined.go
+// have a changed line judged by judge.go again.
 //
 // The package is pure: text and reference in, report out. It keeps no clock, no
 // randomness, no files and no goroutines, and it always ends.
@@ -54,7 +56,7 @@ const (
 var Stages = solved.Stages
 
 // Reference is a solved system, ready to judge lines. It may be used by several
-// goroutines. The model inside is in the problem's own units (units.go), as a
+// goroutines. The model inside is in the problem's own units (solved/units.go), as a
 // student's bare numbers are; Value is in SI.
 type Reference struct {
 	*statics.System

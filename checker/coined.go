@@ -134,7 +134,7 @@ func (m *marking) markCoined(own coinedLetter) Report {
 		rest := *m
 		rest.stage, rest.item = Solve, ""
 		rest.line.Sides = m.line.Sides[1:]
-		if report := rest.markKnown(); report.Verdict != Right && report.Code != HoldsAlways {
+		if report := rest.markKnownLetters(); report.Verdict != Right && report.Code != HoldsAlways {
 			report.Item = m.item
 			return report
 		}

@@ -6,7 +6,6 @@ import (
 
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/lines"
-	"example.org/standstill/checker/mistake"
 	"example.org/standstill/checker/solved"
 	"example.org/standstill/checker/trial"
 	"example.org/standstill/checker/wording"
@@ -24,7 +23,7 @@ func (r *Reference) Mark(a Answer, before []Answer) Report {
 	case !ok:
 		return Report{Verdict: Unread, Code: Unreadable, Stage: a.Stage, Item: a.Item, Message: wording.SaidManyLines}
 	case len(all) == 0:
-		return r.markOne(a, before)
+		return r.bestReading(a, before)
 	}
 	// Clipped, so that append copies instead of writing behind the caller's lines.
 	before = slices.Clip(before)
@@ -61,25 +60,26 @@ func (r *Reference) markLine(a Answer, l *lines.Line, before []Answer) Report {
 // its numbers speak.
 func (r *Reference) markInUnits(a Answer, before []Answer) Report {
 	if r.si == nil {
-		return r.markOne(a, before)
+		return r.bestReading(a, before)
 	}
 	// A number that is a given in SI and nothing in the problem's units settles it: both would
 	// find mistakes, and the cheaper one need not be the one that was meant.
 	if r.speaksSI(a) {
-		return r.si.markOne(a, before)
+		return r.si.bestReading(a, before)
 	}
-	report := r.markOne(a, before)
+	report := r.bestReading(a, before)
 	if report.Verdict == Right || report.Verdict == Unread {
 		return report
 	}
-	if inSI := r.si.markOne(a, before); better(inSI, report) {
+	if inSI := r.si.bestReading(a, before); better(inSI, report) {
 		return inSI
 	}
 	return report
 }
 
-// markOne judges a text that is about one item.
-func (r *Reference) markOne(a Answer, before []Answer) Report {
+// bestReading judges one line about one item in each of its readings that is worth it, and reports
+// the best.
+func (r *Reference) bestReading(a Answer, before []Answer) Report {
 	text, turned := a.Text, angleWords{}
 	if a.Stage == Solve {
 		// Before reading: to the grammar, "from y" behind an angle is a product of letters.
@@ -104,7 +104,7 @@ func (r *Reference) markOne(a Answer, before []Answer) Report {
 	}
 	var best Report
 	bestIsStrange := false // a unit in it does not fit
-	judging := func(i int) *marking {
+	markingOf := func(i int) *marking {
 		line := reading.Lines[i]
 		sides := make([]*expr.Node, len(line.Sides))
 		for k, side := range line.Sides {
@@ -115,10 +115,10 @@ func (r *Reference) markOne(a Answer, before []Answer) Report {
 		m.before, m.turned, m.text = before, turned, reading.Text
 		return m
 	}
-	for k, i := range worthExplaining(len(reading.Lines), judging) {
+	for k, i := range worthExplaining(len(reading.Lines), markingOf) {
 		line := reading.Lines[i]
-		m := judging(i)
-		report := r.owned(a, line, m.mark())
+		m := markingOf(i)
+		report := r.owned(a, line, m.markReading())
 		report.Read = letters.Print(line) + turned.words
 		report.Answers = m.answers(&report)
 		if k == 0 || better(report, best) || bestIsStrange && !hasOtherUnit(m.solved, m.line) && isExplained(report) && best.Verdict == Wrong || line.Named && report.Code == NoEquation && best.Verdict == Wrong {
@@ -138,17 +138,17 @@ const mostExplained = 3
 
 // worthExplaining lists the readings that are judged in full: the likeliest, and of the others
 // one that is right.
-func worthExplaining(readings int, judging func(i int) *marking) []int {
+func worthExplaining(readings int, markingOf func(i int) *marking) []int {
 	var all []int
 	for i := range readings {
 		if i < mostExplained {
 			all = append(all, i)
 			continue
 		}
-		m := judging(i)
+		m := markingOf(i)
 		// What is wrong with an unlikely reading is never told, and finding it costs most.
 		m.brief = true
-		if m.mark().Verdict == Right {
+		if m.markReading().Verdict == Right {
 			return append(all, i)
 		}
 	}
@@ -161,19 +161,6 @@ func asksForMass(s *solved.System, item string) bool {
 		item = s.Find[0]
 	}
 	return s.Readers[""].Kind(item) == expr.Mass
-}
-
-func (m *marking) mark() Report {
-	if letter := m.unknownLetter(); letter != nil {
-		return m.unknownLetters().markUnknownLetter(letter)
-	}
-	if m.line.Unequal {
-		return m.wrong(mistake.Finding{Code: Unbalanced}) // at rest no side wins
-	}
-	if side := m.withoutValue(); side != nil {
-		return Report{Verdict: Unread, Code: Unreadable, Item: m.item, Pos: side.Pos, End: side.End, Message: expr.SaidNoValue}
-	}
-	return m.markKnown()
 }
 
 // speaksSI reports whether a bare number of the line is a known value in SI and

@@ -13,9 +13,6 @@ import (
 // muchBetter is what share of the line's misfit may be left with the given in place.
 const muchBetter = 0.2
 
-// markKnown judges a line that has no letters but those of the problem.
-func (m *marking) markKnown() Report { return m.orMistyped(m.judged()) }
-
 // orMistyped turns the judgement of a line that would be right with a given in the place of a
 // number near it into that of a slip; one that is accepted only if the given fits much better.
 func (m *marking) orMistyped(report Report) Report {
@@ -49,7 +46,7 @@ func (m *marking) mistyped(accepted bool) *expr.Node {
 		if accepted && c.misfit() > muchBetter*m.misfit() {
 			continue
 		}
-		if c.judged().Verdict == Right {
+		if c.markForStage().Verdict == Right {
 			return l.Node
 		}
 	}

@@ -49,9 +49,9 @@ func (m *marking) isTrue() bool {
 	return !always && !hasOtherUnit(m.solved, m.line)
 }
 
-// orOtherSum turns the judgement of a refused sum into that of a true value, or of the
-// other axis's sum, whatever its form.
-func (m *marking) orOtherSum(report Report) Report {
+// orTrueValue turns the judgement of a refused sum into that of a true line where it says what
+// the value of a letter is, which was not asked for.
+func (m *marking) orTrueValue(report Report) Report {
 	if report.Verdict != Wrong {
 		return report
 	}
