@@ -329,7 +329,7 @@ func (c *chance) take(one *itemGo) {
 	}
 	switch {
 	// This says nothing either way: the rule had been given, or a magnitude shows no sign.
-	case one.hinted >= ruleLevel, c.Idea == Signs && one.asSize:
+	case one.hinted >= ruleLevel, c.Idea == Signs && one.unsigned:
 	case one.answered:
 		c.answered = true
 		// The chance is as old as its last answer, or as its first mistake.

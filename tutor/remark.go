@@ -23,7 +23,7 @@ func (g *Page) remark(l *Line) {
 	}
 	for _, t := range l.tries {
 		// Once on a page is enough.
-		if t.asSize && !g.sizeTaken {
+		if t.unsigned && !g.sizeTaken {
 			g.sizeTaken = true
 			l.Notes = append(l.Notes, g.saidSize(t.at))
 		}

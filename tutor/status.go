@@ -42,9 +42,9 @@ type itemGo struct {
 	about    string
 	at       time.Time // of the first answer
 
-	formal []formal // answers before it that were almost right
-	hinted int      // the highest hint before it
-	asSize bool     // a component that was taken as a size
+	formal   []formal // answers before it that were almost right
+	hinted   int      // the highest hint before it
+	unsigned bool     // a component without its sign, which was taken as a size
 }
 
 // formal is a mistake of form alone.
@@ -58,8 +58,8 @@ type formal struct {
 type try struct {
 	at Place
 	checker.Report
-	asSize bool // a component that was taken as a size
-	void   bool // right, and answered otherwise in the same text
+	unsigned bool // a component without its sign, which was taken as a size
+	void     bool // right, and answered otherwise in the same text
 }
 
 // triesOf lists what a line says about each item that it is an answer to; lines of
@@ -79,7 +79,7 @@ func (g *Page) triesOf(l *Line) []try {
 		}
 		for _, item := range items {
 			t := try{at: Place{r.Stage, item}, Report: r, void: slices.Contains(r.Void, item)}
-			t.asSize = r.Stage == checker.Components && r.Verdict == checker.Right && g.isAgainst(item) && !hasMinus(r.Read)
+			t.unsigned = r.Stage == checker.Components && r.Verdict == checker.Right && g.isAgainst(item) && !hasMinus(r.Read)
 			tries = append(tries, t)
 		}
 	}
@@ -191,7 +191,7 @@ func (l *Line) answers(at map[Place]*itemGo) {
 		}
 		switch {
 		case !one.answered:
-			one.first, one.asSize, one.at = right, t.asSize, l.Time
+			one.first, one.unsigned, one.at = right, t.unsigned, l.Time
 		case right && one.first && l.contradicts(t.at):
 			right = false
 		}
@@ -216,7 +216,7 @@ func (l *Line) contradicts(p Place) bool {
 	var as [2]bool
 	for _, t := range l.tries {
 		if t.at == p && t.Verdict == checker.Right {
-			if t.asSize {
+			if t.unsigned {
 				as[0] = true
 			} else {
 				as[1] = true
