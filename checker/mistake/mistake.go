@@ -175,7 +175,7 @@ const (
 	costOfAll    = 0.8   // all terms at once, where one would do
 	costOfTurned = 0.7   // every sign the other way round, seen against the axis
 	costOfApart  = 4.5   // none of the terms is seen
-	mostCost     = 7.5   // beyond this, the evidence is too thin to say anything
+	mostCost     = 7.5   // beyond this, the evidence of a sum or a line of working is too thin to say anything
 )
 
 // StrangeForce is what is odd about a force that the problem does not have.

@@ -1,5 +1,5 @@
-// Package wording holds every sentence and hint about a line that is not a row of the table of
-// mistakes, and fills them in.
+// Package wording knows the words about a line: which text of a mistake's row serves for it, and
+// the sentences that no row has. It fills in both.
 //
 // Start with Subject, what a sentence speaks of; it is made of a solved system and of small values
 // that say what was found. Subject.Line words the first message, Subject.Hint the three hints.
