@@ -1,3 +1,5 @@
+// Inside the package: it words mistakes that no line was searched for.
+
 package checker
 
 import (

@@ -1,3 +1,5 @@
+// Inside the package: it keeps to the bounds on the length and the depth of a line.
+
 package expr
 
 import (

@@ -1,3 +1,5 @@
+// Inside the package: it sets a flag for the properties of the package.
+
 package expr
 
 import "flag"

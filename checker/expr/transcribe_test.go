@@ -1,18 +1,20 @@
-package expr
+package expr_test
 
 import (
 	"testing"
 	"unicode"
+
+	"example.org/standstill/checker/expr"
 )
 
 // staysTranscribed fails where a transcribed text is changed when it is transcribed again.
 func staysTranscribed(t *testing.T, text string) {
 	t.Helper()
-	plain, _ := Transcribe(Clean(text))
-	if clean := Clean(plain); clean != plain {
+	plain, _ := expr.Transcribe(expr.Clean(text))
+	if clean := expr.Clean(plain); clean != plain {
 		t.Fatalf("%q is transcribed as %q, which is cleaned to %q", text, plain, clean)
 	}
-	again, places := Transcribe(plain)
+	again, places := expr.Transcribe(plain)
 	if again != plain {
 		t.Fatalf("%q is transcribed as %q, and that as %q", text, plain, again)
 	}

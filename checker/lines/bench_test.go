@@ -1,3 +1,5 @@
+// Inside the package: it uses the vocabulary of lines_test.go.
+
 package lines
 
 import "testing"

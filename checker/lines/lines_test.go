@@ -1,3 +1,5 @@
+// Inside the package: it asks the splitter whether a text is made of separators and labels.
+
 package lines
 
 import (

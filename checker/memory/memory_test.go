@@ -1,3 +1,5 @@
+// Inside the package: it counts the answers that are held.
+
 package memory
 
 import "testing"

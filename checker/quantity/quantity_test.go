@@ -1,6 +1,10 @@
-package quantity
+package quantity_test
 
-import "testing"
+import (
+	"testing"
+
+	"example.org/standstill/checker/quantity"
+)
 
 func TestNumberKnowsItsFigures(t *testing.T) {
 	for _, c := range []struct {
@@ -18,7 +22,7 @@ func TestNumberKnowsItsFigures(t *testing.T) {
 		{"1e3", 1000, 1, 1, 500},
 		{"1.2×10^3", 1200, 2, 2, 50},
 	} {
-		n, err := ParseNumber(c.text)
+		n, err := quantity.ParseNumber(c.text)
 		if err != nil || n.Value != c.value || n.Figures != c.figures || n.Certain != c.certain || n.Half-c.half > 1e-12 {
 			t.Errorf("ParseNumber(%q) = %+v, %v", c.text, n, err)
 		}
@@ -39,7 +43,7 @@ func TestStands(t *testing.T) {
 		{"31", 31.36, true, false},
 		{"32", 31.36, false, false},
 	} {
-		n, err := ParseNumber(c.text)
+		n, err := quantity.ParseNumber(c.text)
 		if err != nil || n.Stands(c.x) != c.stands || (!c.stands && n.Coarse(c.x) != c.coarse) {
 			t.Errorf("%s for %v: stands %v coarse %v", c.text, c.x, n.Stands(c.x), n.Coarse(c.x))
 		}
@@ -52,18 +56,18 @@ func TestFormat(t *testing.T) {
 		figures int
 		want    string
 	}{{20.2349, 3, "20.2"}, {0.07849, 3, "0.0785"}, {1250.4, 3, "1250"}, {99.96, 3, "100"}, {0, 3, "0"}, {-4.905, 3, "-4.91"}, {6.53e9, 3, "6.53×10^9"}} {
-		if got := Format(c.x, c.figures); got != c.want {
+		if got := quantity.Format(c.x, c.figures); got != c.want {
 			t.Errorf("Format(%v, %d) = %q, want %q", c.x, c.figures, got, c.want)
 		}
 	}
 }
 
 func TestEverySpellingFindsItsUnit(t *testing.T) {
-	if len(Spellings()) < 40 {
+	if len(quantity.Spellings()) < 40 {
 		t.Fatal("the table of units is nearly empty")
 	}
-	for _, s := range Spellings() {
-		u, ok := Find(s)
+	for _, s := range quantity.Spellings() {
+		u, ok := quantity.Find(s)
 		if !ok || u.Factor <= 0 {
 			t.Errorf("Find(%q) = %+v, %v", s, u, ok)
 		}

@@ -1,4 +1,4 @@
-package statics
+package statics_test
 
 import (
 	"math"
@@ -6,32 +6,33 @@ import (
 
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/quantity"
+	"example.org/standstill/checker/statics"
 )
 
-func given(name string, x float64, unit string) Given {
+func given(name string, x float64, unit string) statics.Given {
 	u, _ := quantity.Find(unit)
-	return Given{Name: name, Number: quantity.Exact(x), Unit: u}
+	return statics.Given{Name: name, Number: quantity.Exact(x), Unit: u}
 }
 
-func weight() Force {
-	return Force{Name: "w", Kind: Weight, Points: Side{0, -1}, Size: expr.Join(expr.Mul, expr.Letter("m"), expr.Letter("g"))}
+func weight() statics.Force {
+	return statics.Force{Name: "w", Kind: statics.Weight, Points: statics.Side{0, -1}, Size: expr.Join(expr.Mul, expr.Letter("m"), expr.Letter("g"))}
 }
 
-func twoStrings(m, alpha, beta float64) *System {
-	return &System{
-		Givens: []Given{given("m", m, "kg"), given("alpha", alpha, "deg"), given("beta", beta, "deg"), given("g", 9.8, "m/s^2")},
-		Bodies: []Body{{Forces: []Force{
-			{Name: "T1", Kind: Tension, Points: Side{-1, 1}, Angle: expr.Letter("alpha"), From: X},
-			{Name: "T2", Kind: Tension, Points: Side{1, 1}, Angle: expr.Letter("beta"), From: X},
+func twoStrings(m, alpha, beta float64) *statics.System {
+	return &statics.System{
+		Givens: []statics.Given{given("m", m, "kg"), given("alpha", alpha, "deg"), given("beta", beta, "deg"), given("g", 9.8, "m/s^2")},
+		Bodies: []statics.Body{{Forces: []statics.Force{
+			{Name: "T1", Kind: statics.Tension, Points: statics.Side{-1, 1}, Angle: expr.Letter("alpha"), From: statics.X},
+			{Name: "T2", Kind: statics.Tension, Points: statics.Side{1, 1}, Angle: expr.Letter("beta"), From: statics.X},
 			weight(),
 		}}},
 		Find: []string{"T1", "T2"},
 	}
 }
 
-func solve(t *testing.T, s *System) (*Model, []float64, error) {
+func solve(t *testing.T, s *statics.System) (*statics.Model, []float64, error) {
 	t.Helper()
-	m, err := Compile(s)
+	m, err := statics.Compile(s)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -65,12 +66,12 @@ func TestClassroomCheckValue(t *testing.T) {
 }
 
 func TestUnknownAngleIsFoundOnItsSide(t *testing.T) {
-	s := &System{
-		Givens: []Given{given("F1", 5, "N"), given("F2", 4, "N"), given("beta", 65, "deg")},
-		Bodies: []Body{{Forces: []Force{
-			{Name: "A", Kind: Tension, Points: Side{1, 0}, Size: expr.Letter("F1")},
-			{Name: "B", Kind: Tension, Points: Side{-1, 1}, Angle: expr.Letter("beta"), Size: expr.Letter("F2")},
-			{Name: "E", Kind: Tension, Points: Side{-1, -1}, Angle: expr.Letter("phi")},
+	s := &statics.System{
+		Givens: []statics.Given{given("F1", 5, "N"), given("F2", 4, "N"), given("beta", 65, "deg")},
+		Bodies: []statics.Body{{Forces: []statics.Force{
+			{Name: "A", Kind: statics.Tension, Points: statics.Side{1, 0}, Size: expr.Letter("F1")},
+			{Name: "B", Kind: statics.Tension, Points: statics.Side{-1, 1}, Angle: expr.Letter("beta"), Size: expr.Letter("F2")},
+			{Name: "E", Kind: statics.Tension, Points: statics.Side{-1, -1}, Angle: expr.Letter("phi")},
 		}}},
 	}
 	m, env, err := solve(t, s)
@@ -89,22 +90,22 @@ func TestUnknownAngleIsFoundOnItsSide(t *testing.T) {
 
 func TestIllPosedSystemsSayWhat(t *testing.T) {
 	three := twoStrings(1, 30, 50)
-	three.Bodies[0].Forces = append(three.Bodies[0].Forces, Force{Name: "T3", Kind: Tension, Points: Side{1, 0}})
+	three.Bodies[0].Forces = append(three.Bodies[0].Forces, statics.Force{Name: "T3", Kind: statics.Tension, Points: statics.Side{1, 0}})
 	one := twoStrings(1, 30, 50)
 	one.Bodies[0].Forces = append(one.Bodies[0].Forces[:1], one.Bodies[0].Forces[2])
-	two := &System{
-		Givens: []Given{given("A", 5, "N"), given("B", 4, "N"), given("m", 0.3, "kg"), given("g", 9.8, "N/kg")},
-		Bodies: []Body{{Forces: []Force{
-			{Name: "A", Kind: Tension, Direction: expr.Letter("alpha"), Size: expr.Letter("A")},
-			{Name: "B", Kind: Tension, Direction: expr.Letter("beta"), Size: expr.Letter("B")},
+	two := &statics.System{
+		Givens: []statics.Given{given("A", 5, "N"), given("B", 4, "N"), given("m", 0.3, "kg"), given("g", 9.8, "N/kg")},
+		Bodies: []statics.Body{{Forces: []statics.Force{
+			{Name: "A", Kind: statics.Tension, Direction: expr.Letter("alpha"), Size: expr.Letter("A")},
+			{Name: "B", Kind: statics.Tension, Direction: expr.Letter("beta"), Size: expr.Letter("B")},
 			weight(),
 		}}},
 	}
 	for _, c := range []struct {
 		name string
-		s    *System
+		s    *statics.System
 		want error
-	}{{"a third string", three, ErrOpen}, {"one slanted string", one, ErrNoSolution}, {"mirror images", two, ErrSeveral}} {
+	}{{"a third string", three, statics.ErrOpen}, {"one slanted string", one, statics.ErrNoSolution}, {"mirror images", two, statics.ErrSeveral}} {
 		if _, _, err := solve(t, c.s); err != c.want {
 			t.Errorf("%s: %v, want %v", c.name, err, c.want)
 		}
@@ -114,7 +115,7 @@ func TestIllPosedSystemsSayWhat(t *testing.T) {
 func TestDimensionsAreChecked(t *testing.T) {
 	s := twoStrings(1, 30, 50)
 	s.Bodies[0].Forces[2].Size = expr.Letter("m")
-	if _, err := Compile(s); err == nil || err.Error() != "the size of w is a mass, but it must be a force" {
+	if _, err := statics.Compile(s); err == nil || err.Error() != "the size of w is a mass, but it must be a force" {
 		t.Errorf("%v", err)
 	}
 }
