@@ -236,7 +236,7 @@ var forces = []Row{
 			RuleAny: "Each force in the drawing appears in the equation once, so two equal forces count as two. Any other number must come from the problem."}},
 	},
 	{
-		Code: WholeFactor, Cost: 2.65, Tells: 1.05, Value: wholeFactor,
+		Code: WholeFactor, Cost: 2.65, Value: wholeFactor,
 		Said: Said{Value: "This value of {unknown} is {what}. Where in your working is a factor missing or used twice?"},
 	},
 	{

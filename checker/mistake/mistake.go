@@ -23,53 +23,68 @@ import (
 	"example.org/standstill/checker/wording"
 )
 
-// Row is one mistake. Any of the functions that say what it does may be nil. To add a
-// mistake, add a row to one of the tables.
+// Row is one mistake. To add one, add a row to one of the tables. A row is found by one of its
+// functions, by one of the flags Strange, NoLetter and OfGiven, or by its code alone; a code has
+// one row with a Meaning, and may have others that are told in other words. TestTable says which
+// fields may stand together.
 type Row struct {
 	Code    Code
 	Meaning string // in a teacher's words, as in "sine and cosine swapped"
 
 	// Cost is minus the logarithm of how likely the mistake is before anything is seen, but
 	// for a constant. Among equal evidence the lower one wins.
-	Cost float64
+	Cost      float64
+	InNumbers float64 // what it costs more where only the number that comes out is seen
+	Tells     float64 // in a pair, the mistake that tells less is told; its Cost where this is 0
 
-	// InNumbers is what it costs more where only the number that comes out is seen.
-	InNumbers float64
+	// A component, a sum and the numbers that follow from sums are tried with Term and Sum.
 
 	// Term gives the ways in which the mistake changes one term of a sum.
 	Term func(p *trial.Problem, at solved.Place, t solved.Term) []solved.Term
 	// Sum gives the ways in which it changes a sum as a whole.
 	Sum func(p *trial.Problem, at solved.Place, w solved.Sum) []Change
-	// Tree gives the ways in which a node of a typed line may be changed to undo the mistake.
-	Tree func(p *trial.Problem, n *expr.Node) []*expr.Node
+	// Shows reports whether a line of that form, with the mistake made in so many forces, can
+	// show it at all; nil for any line.
+	Shows func(f trial.Form, forces int) bool
+
+	AllTerms   bool // Term is also applied to all the terms of a sum that it can change
+	Everywhere bool // Term is also applied in every sum at once
+	Alone      bool // it is tried by itself only, in a sum as it was typed
+	AtLast     bool // it is often made in the last equation, after the others gave what is right
+	NotInSums  bool // a changed sum with it is not solved for its numbers
+	OfSums     bool // only a sum can show it, where an axis is asked; no line of working is told so
+	Seen       bool // it is told only where the line has the terms that it makes
+	SameZero   bool // a sum with it may be zero just where the right one is, as for equal angles
+	Signed     bool // in a component it is seen in the sign alone, which a size does not show
+
+	// A sum or a line of working is tried with Line, a line of working with Tree, too.
+
 	// Line reports whether the equation shows the mistake by itself, and with which forces.
 	Line func(p *trial.Problem, e *trial.Equation) (about []string, ok bool)
+	// LineLast says that Line is asked only where nothing else explains the line.
+	LineLast bool
+	// Tree gives the ways in which a node of a typed line may be changed to undo the mistake.
+	Tree func(p *trial.Problem, n *expr.Node) []*expr.Node
+
+	// A value is tried with Value and Digits.
+
 	// Value gives the numbers that the mistake makes of a value.
 	Value func(p *trial.Problem, v Target) []Number
 	// Formula reports whether a formula for a letter can show the mistake by its value; nil for any.
 	Formula func(n *expr.Node) bool
 	// Digits reports whether a number is the right one but for its digits.
-	Digits func(v Target, typed float64) bool
-	// DigitsCost is what that costs.
-	DigitsCost float64
+	Digits     func(v Target, typed float64) bool
+	DigitsCost float64 // what that costs
 
-	AllTerms   bool         // it is also made in all the terms of a sum that it can change
-	Everywhere bool         // it is also made in every sum at once
-	Alone      bool         // it is tried by itself only, in a sum as it was typed
-	AtLast     bool         // it is often made in the last equation, after the others gave what is right
-	NotInSums  bool         // a changed sum with it is not solved for its numbers
-	Tells      float64      // in a pair, the mistake that tells less is told; its Cost where this is 0
-	Absent     bool         // its force is one that the line does not speak of
-	Seen       bool         // it is told only where the line has the terms that it makes
-	OfGiven    bool         // a given value is typed otherwise
-	SameZero   bool         // a sum with it may be zero just where the right one is, as for equal angles
-	Strange    StrangeForce // what is odd about a force that the problem does not have
-	NoLetter   bool         // the line has a letter that the problem lacks
-	LineLast   bool         // Line is asked only where nothing else explains the line
-	Signed     bool         // in a component it is seen in the sign alone, which a size does not show
-	OfSums     bool         // only a sum can show it, where an axis is asked; no line of working is told so
+	// What the checker finds without a trial.
 
-	Open      bool // nothing is named: the line is wrong and no mistake is found
+	Strange  StrangeForce // what is odd about a force that the problem does not have
+	NoLetter bool         // the line has a letter that the problem lacks
+	OfGiven  bool         // a given value is typed otherwise
+
+	// What the code says of a line; asked of the row that has its Meaning.
+
+	Open      bool // nothing is named: the line is wrong and no mistake is found; of a value, it may be asked of any row
 	Passing   bool // it is no habit: whoever makes it twice is not making the same mistake again
 	OfKind    bool // which kind of force it is decides what is wrong, and the rule is that kind's
 	OtherList bool // in a force diagram it is another mistake than in an equation
@@ -77,10 +92,9 @@ type Row struct {
 	Elsewhere bool // the line is true and is kept, though something else was asked
 	OfAxis    bool // a line for the other axis looks like it
 	OfValue   bool // a side alone is taken for the value of what is asked
+	Absent    bool // its force is one that the line does not speak of
 
-	// Shows reports whether a line of that form, with the mistake made in so many forces, can
-	// show it at all; nil for any line.
-	Shows func(f trial.Form, forces int) bool
+	// What is said.
 
 	Said  Said
 	Hints []Hint
