@@ -147,4 +147,8 @@ func TestRunsSideBySide(t *testing.T) {
 	if _, why = Compare(computed[:1]); why != saidTwoRuns {
 		t.Errorf("%q", why)
 	}
+	// Nothing can be compared by typing numbers where there is only one run.
+	if _, why = NewSeries(computed[:1]); why != saidShortSeries {
+		t.Errorf("%q", why)
+	}
 }

@@ -234,6 +234,7 @@ func thousands(n int) string {
 const (
 	saidNothingToPlot = "There is nothing to plot yet, because no run has a result."
 	saidTwoRuns       = "To compare runs, type the numbers of at least two runs, as in “compare 1 2”."
+	saidShortSeries   = "For a series or a line, you need at least two runs with results."
 )
 
 func saidOffCurve(run int, values string, last int) string {

@@ -26,7 +26,7 @@ const leastSeries = 2
 // apparatus.
 func NewSeries(computed []Computed) (s *Series, why string) {
 	if len(computed) < leastSeries {
-		return nil, saidTwoRuns
+		return nil, saidShortSeries
 	}
 	if why := oneApparatus(computed); why != "" {
 		return nil, why
