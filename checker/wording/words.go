@@ -143,7 +143,7 @@ func saidOfN(line expr.Line, isRight bool) string {
 func SaidUnknownName(s *solved.System, name string) string {
 	letter := expr.Set(Shorten(name))
 	// A word is quoted, or it would read as part of the sentence.
-	if len([]rune(letter)) > 3 {
+	if len([]rune(letter)) > 2 {
 		letter = "“" + letter + "”"
 	}
 	text := fmt.Sprintf(SaidNoLetter, letter)
