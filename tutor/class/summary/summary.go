@@ -30,8 +30,8 @@ type Report struct {
 	At         time.Time
 	Work       []Column
 	Students   []Row
-	Stuck      []StuckRow // who gets no further now, longest first
-	ByStage    []Tally    // mistakes, most frequent first
+	Stuck      []StuckRow // who gets no further now, first who had most refusals and hints
+	ByStage    []Tally    // mistakes, first those of most students
 	ByProblem  []Tally
 	Disputed   []DisputedRow
 	Ideas      []IdeaColumn
