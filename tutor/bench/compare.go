@@ -38,7 +38,7 @@ const (
 type Comparison struct {
 	*Field
 	Predicted          *Prediction
-	Value, U, K        float64
+	Read, U, K         float64
 	Nu                 int
 	Expanded, Combined float64
 	CombinedK          float64
@@ -195,21 +195,21 @@ func (r *Result) compare() {
 // comparison is of the reading that is output k of the law.
 func (r *Result) comparison(l measure.Law, q reading, k int) Comparison {
 	p := &r.Predicted[q.prediction]
-	c := Comparison{Field: q.Field, Predicted: p, Value: l.Y[k], U: l.U(k), Pooled: q.pooled}
+	c := Comparison{Field: q.Field, Predicted: p, Read: l.Y[k], U: l.U(k), Pooled: q.pooled}
 	c.K, c.Nu = measure.Coverage(l.Nu(k))
 	c.Expanded = c.K * c.U
-	by := c.Value - p.Value
+	by := c.Read - p.Value
 	if p.Direction {
 		// 359° and 1° are two degrees apart.
 		by = measure.Turn(by)
-		c.Value = p.Value + by
+		c.Read = p.Value + by
 	}
 	difference := l.Difference(k, q.prediction)
 	c.CombinedK, c.CombinedNu = measure.Coverage(difference.Nu(0))
 	c.Combined = c.CombinedK * difference.U(0)
 	if p.FromTrials {
 		// From trials there is no covariance, so the two count as independent.
-		c.Combined = math.Hypot(c.Expanded, p.towards(c.Value))
+		c.Combined = math.Hypot(c.Expanded, p.towards(c.Read))
 	}
 	c.En = by / c.Combined
 	switch {

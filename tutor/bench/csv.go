@@ -89,7 +89,7 @@ func (t Computed) measuredCells(i int) []string {
 	}
 	for _, in := range t.Inputs {
 		if in.Kind == Measure && in.Letter == e.Letter && e.Kind == Measure {
-			return cells(in.Value/e.Want.Unit.Factor, 0)
+			return cells(in.Estimate/e.Want.Unit.Factor, 0)
 		}
 	}
 	return []string{"", ""}

@@ -273,8 +273,8 @@ func TestNotesConclusionAndATableOfRuns(t *testing.T) {
 		want, got := result(t, original), result(t, f)
 		for j := range want.Compared {
 			a, b := want.Compared[j], got.Compared[j]
-			if math.Abs(a.Value-b.Value) > 1e-9 || math.Abs(a.U-b.U) > 1e-9 || math.Abs(a.Predicted.Value-b.Predicted.Value) > 1e-9 || math.Abs(a.Predicted.U-b.Predicted.U) > 1e-8 {
-				t.Errorf("run %d: %s comes back as %v ± %v against %v ± %v", i+1, a.said(), b.Value, b.U, b.Predicted.Value, b.Predicted.U)
+			if math.Abs(a.Read-b.Read) > 1e-9 || math.Abs(a.U-b.U) > 1e-9 || math.Abs(a.Predicted.Value-b.Predicted.Value) > 1e-9 || math.Abs(a.Predicted.U-b.Predicted.U) > 1e-8 {
+				t.Errorf("run %d: %s comes back as %v ± %v against %v ± %v", i+1, a.said(), b.Read, b.U, b.Predicted.Value, b.Predicted.U)
 			}
 		}
 	}

@@ -86,7 +86,7 @@ type inputJSON struct {
 
 func inputOut(in *Input) inputJSON {
 	f := in.Unit.Factor
-	return inputJSON{in.ascii(), in.Letter, number(in.Value / f), number(in.U / f), in.Unit.Symbol, in.Assumed, in.Typed, in.Taken}
+	return inputJSON{in.ascii(), in.Letter, number(in.Estimate / f), number(in.U / f), in.Unit.Symbol, in.Assumed, in.Typed, in.Taken}
 }
 
 // ascii is the field's name in letters that any keyboard has.
@@ -160,7 +160,7 @@ func predictionOut(p *Prediction) predictionJSON {
 	}
 	for _, row := range p.Budget {
 		g := row.Input.Unit.Factor
-		out.Budget = append(out.Budget, budgetJSON{row.Input.ascii(), number(row.Input.Value / g), number(row.Input.U / g),
+		out.Budget = append(out.Budget, budgetJSON{row.Input.ascii(), number(row.Input.Estimate / g), number(row.Input.U / g),
 			row.Input.Unit.Symbol, number(row.Sensitivity * g / f), number(row.Share)})
 	}
 	if most, then, ok := p.Better(); ok {
@@ -182,7 +182,7 @@ type comparisonJSON struct {
 
 func comparisonOut(c *Comparison) comparisonJSON {
 	unit := c.Predicted.Unit
-	return comparisonJSON{c.Letter, c.Typed, c.Taken, unsureOut(unit, c.Value, c.U, c.Expanded, c.K, c.Nu),
+	return comparisonJSON{c.Letter, c.Typed, c.Taken, unsureOut(unit, c.Read, c.U, c.Expanded, c.K, c.Nu),
 		number(c.Combined / unit.Factor), number(c.En), c.Verdict, c.verdictSaid()}
 }
 

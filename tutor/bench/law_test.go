@@ -102,12 +102,12 @@ func TestSensitivitiesOfTheBankAgreeWithFiniteDifferences(t *testing.T) {
 		}
 		for i := range r.Inputs {
 			for j := range names {
-				want := fd.Derivative(func(x float64) float64 { return r.resolved(i, x, outputs[j]) }, r.Inputs[i].Value,
-					&fd.Settings{Formula: fd.Central, Step: 1e-5 * max(math.Abs(r.Inputs[i].Value), 1e-3)})
+				want := fd.Derivative(func(x float64) float64 { return r.resolved(i, x, outputs[j]) }, r.Inputs[i].Estimate,
+					&fd.Settings{Formula: fd.Central, Step: 1e-5 * max(math.Abs(r.Inputs[i].Estimate), 1e-3)})
 				if math.IsNaN(want) && math.IsNaN(l.C[j][i]) {
 					continue // a sum that is 0 = 0 only for the numbers of the file
 				}
-				scale := max(math.Abs(want), 1e-3*math.Abs(l.Y[j]/r.Inputs[i].Value))
+				scale := max(math.Abs(want), 1e-3*math.Abs(l.Y[j]/r.Inputs[i].Estimate))
 				if off := math.Abs(l.C[j][i]-want) / scale; !(off <= 1e-5) {
 					t.Errorf("%s: ∂%s/∂%s = %v, finite differences %v", h.ID, names[j], r.Inputs[i].Name(), l.C[j][i], want)
 				} else if off > worst {
@@ -128,7 +128,7 @@ func (r *Result) resolved(i int, x float64, output int) float64 {
 	m := r.form.model
 	env := append([]float64(nil), r.solved...)
 	slot := r.slots()[i]
-	env[slot] += x - r.Inputs[i].Value
+	env[slot] += x - r.Inputs[i].Estimate
 	var start []float64
 	for _, name := range m.Unknowns() {
 		at, _ := m.Slot(name)

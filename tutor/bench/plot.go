@@ -200,7 +200,7 @@ func (t Computed) points(x Axis, out *Prediction, colour int) []picture.Measured
 		if c.Letter == out.Letter {
 			points = append(points, picture.Measured{
 				Name: fmt.Sprintf("%s of run %d", expr.Set(c.Letter), t.Number), Colour: colour,
-				At: picture.Point{X: at / x.Unit.Factor, Y: c.Value / out.Unit.Factor},
+				At: picture.Point{X: at / x.Unit.Factor, Y: c.Read / out.Unit.Factor},
 				// Both bars are of about 95 %; along the axis without Student's t.
 				U: picture.Point{X: 2 * u / x.Unit.Factor, Y: c.Expanded / out.Unit.Factor},
 			})

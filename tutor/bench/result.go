@@ -12,14 +12,14 @@ import (
 	"example.org/standstill/tutor/bench/measure"
 )
 
-// Input is one value that was put into the sums. Value and U are in SI. Assumed says
+// Input is one value that was put into the sums. Estimate and U are in SI. Assumed says
 // that nothing was measured, and the problem file's value counts as exact.
 type Input struct {
 	*Field
-	Value, U float64
-	Assumed  bool
-	Unit     quantity.Unit
-	parts    []measure.Part
+	Estimate, U float64
+	Assumed     bool
+	Unit        quantity.Unit
+	parts       []measure.Part
 }
 
 // Row is one line of a budget: how far one input makes a prediction unsure.
@@ -104,10 +104,10 @@ func (f *Form) inputs() []Input {
 		// Neither goes into the equations: they are what the prediction is compared with.
 		case e.Kind == Reading || e.Kind == Scale:
 		case e.Good() && e.Value.Measured:
-			inputs = append(inputs, Input{Field: e, Value: e.Value.Estimate, U: e.Value.U(), Unit: e.Value.Unit, parts: e.Value.Parts})
+			inputs = append(inputs, Input{Field: e, Estimate: e.Value.Estimate, U: e.Value.U(), Unit: e.Value.Unit, parts: e.Value.Parts})
 		// “any” in a file is a letter without a number, which must be measured.
 		case e.Kind == Measure && !given.Any:
-			inputs = append(inputs, Input{Field: e, Value: given.Value(), Unit: given.Unit, Assumed: true})
+			inputs = append(inputs, Input{Field: e, Estimate: given.Value(), Unit: given.Unit, Assumed: true})
 		}
 	}
 	return inputs
@@ -122,7 +122,7 @@ func (r *Result) solve() string {
 		env[slot] = 0
 	}
 	for i, slot := range r.slots() {
-		env[slot] += r.Inputs[i].Value
+		env[slot] += r.Inputs[i].Estimate
 	}
 	solved, err := f.model.Solve(env)
 	if err != nil {
@@ -193,7 +193,7 @@ func (r *Result) predict() string {
 func (r *Result) uncertain() []measure.Input {
 	in := make([]measure.Input, len(r.Inputs))
 	for i, input := range r.Inputs {
-		in[i] = measure.Input{X: input.Value, Parts: input.parts}
+		in[i] = measure.Input{X: input.Estimate, Parts: input.parts}
 	}
 	return in
 }

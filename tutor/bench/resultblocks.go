@@ -185,7 +185,7 @@ func (p *Prediction) labBook() string {
 
 // labBook is a reading as a lab book has it.
 func (c *Comparison) labBook() string {
-	said := c.Predicted.spread(c.Value, c.Expanded)
+	said := c.Predicted.spread(c.Read, c.Expanded)
 	if c.U > 0 {
 		said += ", " + measure.SaidCoverage(c.K, c.Nu)
 	}
@@ -204,7 +204,7 @@ func (p *Prediction) spread(x, expanded float64) string {
 
 func (c *Comparison) said() string {
 	p := c.Predicted
-	read := fmt.Sprintf("%s: read %s", c.Name(), p.at(c.Value, c.Expanded))
+	read := fmt.Sprintf("%s: read %s", c.Name(), p.at(c.Read, c.Expanded))
 	if !(c.U > 0) {
 		read += ", " + measure.SaidExact
 	} else {
@@ -246,7 +246,7 @@ func (c *Comparison) say(what, within, differing, why string) string {
 	case Agree:
 		return fmt.Sprintf("%s: reading and prediction agree within %s.", what, within)
 	case Differ:
-		return fmt.Sprintf("%s: reading and prediction differ by %s%s.", what, c.Predicted.in(math.Abs(c.Value-c.Predicted.Value)), differing)
+		return fmt.Sprintf("%s: reading and prediction differ by %s%s.", what, c.Predicted.in(math.Abs(c.Read-c.Predicted.Value)), differing)
 	}
 	return fmt.Sprintf("%s: you cannot tell whether reading and prediction agree, because %s.", what, why)
 }
@@ -292,7 +292,7 @@ func (p *Prediction) budget() Block {
 	b := Block{Title: "Uncertainty budget of " + p.Name, Head: []string{"input", "estimate", "u", "sensitivity", "share"}}
 	for _, row := range p.Budget {
 		in := row.Input
-		x, u := measure.Quote(in.Value/in.Unit.Factor, in.U/in.Unit.Factor)
+		x, u := measure.Quote(in.Estimate/in.Unit.Factor, in.U/in.Unit.Factor)
 		if u == "" {
 			u = "exact"
 		} else {

@@ -20,7 +20,7 @@ func (r *Result) glance() Block {
 		for _, c := range r.Compared {
 			if c.Predicted == p {
 				// The letter has been read, so its row says more.
-				row = []string{verdictSigns[c.Verdict] + " " + p.Name, p.short(), p.spread(c.Value, c.Expanded), c.apart(), p.in(c.Combined), saidEn(c.En)}
+				row = []string{verdictSigns[c.Verdict] + " " + p.Name, p.short(), p.spread(c.Read, c.Expanded), c.apart(), p.in(c.Combined), saidEn(c.En)}
 			}
 		}
 		b.Rows = append(b.Rows, row[:len(b.Head)])
@@ -32,8 +32,8 @@ func (r *Result) glance() Block {
 // allowed has.
 func (c *Comparison) apart() string {
 	p := c.Predicted
-	x, _ := measure.Quote((c.Value-p.Value)/p.Unit.Factor, c.Combined/p.Unit.Factor)
-	if c.Value > p.Value {
+	x, _ := measure.Quote((c.Read-p.Value)/p.Unit.Factor, c.Combined/p.Unit.Factor)
+	if c.Read > p.Value {
 		x = "+" + x
 	}
 	return measure.WithUnit(x, p.Unit)

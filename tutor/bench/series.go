@@ -78,7 +78,7 @@ func (s *Series) Residuals(letter string) []Residual {
 func (s *Series) residual(run, k int) Residual {
 	t := s.Computed[run]
 	c := &t.Compared[k]
-	r := Residual{Computed: t, Comparison: c, By: c.Value - c.Predicted.Value}
+	r := Residual{Computed: t, Comparison: c, By: c.Read - c.Predicted.Value}
 	difference := t.both.Difference(len(t.Predicted)+k, t.read[k].prediction)
 	r.row = s.spread(run, difference.C[0])
 	r.Own = s.deviation(r.row, false)
@@ -207,6 +207,6 @@ func (s *Series) same() (same, varied []*Input) {
 // has reports whether a run has an input with that value and uncertainty.
 func (r *Result) has(in *Input) bool {
 	return slices.ContainsFunc(r.Inputs, func(own Input) bool {
-		return own.Name() == in.Name() && math.Abs(own.Value-in.Value) <= 1e-9*math.Abs(in.Value) && math.Abs(own.U-in.U) <= 1e-9*in.U
+		return own.Name() == in.Name() && math.Abs(own.Estimate-in.Estimate) <= 1e-9*math.Abs(in.Estimate) && math.Abs(own.U-in.U) <= 1e-9*in.U
 	})
 }

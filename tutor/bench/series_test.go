@@ -122,7 +122,7 @@ func TestASharedZeroIsSharedByAllRuns(t *testing.T) {
 		}
 		computed[i].Result = result(t, f)
 		c := computed[i].Compared[0]
-		if off := c.Value - c.Predicted.Value; math.Abs(off) > 1e-3 || math.Abs(c.U-math.Hypot(0.01, 0.05)) > 1e-9 {
+		if off := c.Read - c.Predicted.Value; math.Abs(off) > 1e-3 || math.Abs(c.U-math.Hypot(0.01, 0.05)) > 1e-9 {
 			t.Errorf("run %d is off by %v, u = %v", i+1, off, c.U)
 		}
 	}

@@ -41,7 +41,7 @@ func (s *Series) Blocks() []Block {
 
 // cell is an input's value as it is shown in a table.
 func (in *Input) cell() string {
-	x, _ := measure.Quote(in.Value/in.Unit.Factor, in.U/in.Unit.Factor)
+	x, _ := measure.Quote(in.Estimate/in.Unit.Factor, in.U/in.Unit.Factor)
 	return measure.WithUnit(x, in.Unit)
 }
 
@@ -70,7 +70,7 @@ func (s *Series) table(letter string, varied []*Input) Block {
 		if r.By > 0 {
 			by = "+" + by
 		}
-		b.Rows = append(b.Rows, append(row, p.at(r.Value, r.Expanded), p.at(p.Value, p.reported()),
+		b.Rows = append(b.Rows, append(row, p.at(r.Read, r.Expanded), p.at(p.Value, p.reported()),
 			measure.WithUnit(by, p.Unit), p.in(r.Combined), verdictSigns[r.Verdict]+" "+string(r.Verdict)))
 	}
 	return b

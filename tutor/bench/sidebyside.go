@@ -57,7 +57,7 @@ func rowsOf(computed []Computed) (rows [][]string) {
 	}
 	for run, t := range computed {
 		for _, in := range t.Inputs {
-			put(in.Name(), run, pair(in.Value, in.U, in.Unit))
+			put(in.Name(), run, pair(in.Estimate, in.U, in.Unit))
 		}
 	}
 	for run, t := range computed {
@@ -66,7 +66,7 @@ func rowsOf(computed []Computed) (rows [][]string) {
 			put(p.Name+" predicted", run, pair(p.Value, p.reported(), p.Unit))
 			for _, c := range t.Compared {
 				if c.Letter == p.Letter {
-					put(p.Name+" read", run, pair(c.Value, c.U, p.Unit))
+					put(p.Name+" read", run, pair(c.Read, c.U, p.Unit))
 					put(p.Name+" Eₙ", run, saidEn(c.En))
 				}
 			}
@@ -96,7 +96,7 @@ func changes(a, b Computed) []string {
 			unit := after.Predicted.Unit
 			// The two readings are taken as independent: what they share, such as a scale, is not subtracted.
 			u := math.Hypot(before.Expanded, after.Expanded) / unit.Factor
-			read, _ := measure.Quote((after.Value-before.Value)/unit.Factor, u)
+			read, _ := measure.Quote((after.Read-before.Read)/unit.Factor, u)
 			predicted, _ := measure.Quote((after.Predicted.Value-before.Predicted.Value)/unit.Factor, u)
 			said = append(said, saidMoved(a.Number, b.Number, after.Name(), measure.WithUnit(read, unit), measure.WithUnit(measure.QuoteU(u), unit), measure.WithUnit(predicted, unit)))
 		}
