@@ -255,7 +255,7 @@ func (g *Page) echo(stage checker.Stage, item, text string) string {
 		item = ""
 	}
 	all, _ := g.Ref.Lines(checker.Answer{Stage: stage, Item: item, Text: text})
-	line := Line{Stage: stage}
+	line := Line{TypedIn: stage}
 	at, open := Place{stage, item}, len(g.open(stage)) > 0
 	var read []string
 	for _, l := range all {

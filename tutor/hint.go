@@ -20,10 +20,10 @@ type topic struct {
 
 // hintLine makes the line of a hint that was given.
 func (g *Page) hintLine(e record.Entry) Line {
-	l := Line{ID: e.ID, Kind: Hinted, Stage: checker.Stage(e.Stage), Level: readLevel(e.Detail), Time: e.Time}
+	l := Line{ID: e.ID, Kind: Hinted, TypedIn: checker.Stage(e.Stage), Level: readLevel(e.Detail), Time: e.Time}
 	l.Item = e.Item
 	l.Fault = Fenced(func() {
-		answer, report := g.subject(l.Stage, e.Item)
+		answer, report := g.subject(l.TypedIn, e.Item)
 		l.about = topicOf(answer, report)
 		l.Message = g.Ref.Hint(answer, report, l.Level)
 	})

@@ -67,8 +67,8 @@ func (l *Lesson) judgeUnsaved(text string, stage checker.Stage, item string) Lin
 // judge marks the text of an entry, line by line, and finds out what is done by it. A
 // fault of ours leaves a line that could not be judged.
 func (g *Page) judge(e record.Entry) Line {
-	line := Line{ID: e.ID, Kind: Typed, Stage: checker.Stage(e.Stage), Text: e.Text, Time: e.Time}
-	at := Place{line.Stage, e.Item}
+	line := Line{ID: e.ID, Kind: Typed, TypedIn: checker.Stage(e.Stage), AsTyped: e.Text, Time: e.Time}
+	at := Place{line.TypedIn, e.Item}
 	if fault := Fenced(func() { g.judgeText(&line, at) }); fault != nil {
 		line.Fault, line.Done, line.said = fault, nil, nil
 		// So that the student can dispute the line and go on.
@@ -79,10 +79,10 @@ func (g *Page) judge(e record.Entry) Line {
 }
 
 func (g *Page) judgeText(line *Line, at Place) {
-	all, ok := g.Ref.Lines(checker.Answer{Stage: at.Stage, Item: at.Item, Text: line.Text})
+	all, ok := g.Ref.Lines(checker.Answer{Stage: at.Stage, Item: at.Item, Text: line.AsTyped})
 	// A diagram is one line, whatever stands between its forces.
 	if !ok || len(all) == 0 || at.Stage == checker.Diagram {
-		all = []lines.Line{lines.Whole(line.Text)}
+		all = []lines.Line{lines.Whole(line.AsTyped)}
 	}
 	open := len(g.open(at.Stage)) > 0
 	reports := make([]checker.Report, len(all))
@@ -208,7 +208,7 @@ func (g *Page) openBeside(line *Line, stage checker.Stage) []string {
 // there is none. Where the text itself has done all that was open of a stage, the next
 // stage is in hand.
 func (g *Page) following(line *Line, was Place, wasOpen bool) Place {
-	if stage := line.Stage; wasOpen && len(g.openBeside(line, stage)) == 0 {
+	if stage := line.TypedIn; wasOpen && len(g.openBeside(line, stage)) == 0 {
 		for _, stage := range checker.Stages {
 			if open := g.openBeside(line, stage); len(open) > 0 {
 				return Place{stage, open[0]}

@@ -101,7 +101,7 @@ func (l *Lesson) Dispute() (Result, error) {
 func (l *Lesson) refused(stage checker.Stage) string {
 	for i := len(l.lines) - 1; i >= 0; i-- {
 		line := &l.lines[i]
-		if line.Kind != Typed || line.Stage != stage {
+		if line.Kind != Typed || line.TypedIn != stage {
 			continue
 		}
 		if line.Verdict == checker.Right || line.Disputed || line.Accepted {

@@ -279,7 +279,7 @@ func TestWhatHoldsNothingIsNotKept(t *testing.T) {
 		}
 	}
 	r, err := l.Check("T1 up \x1b[31mleft; T2 up right; w down\x00")
-	if err != nil || r.Line.Verdict != checker.Right || strings.ContainsAny(r.Line.Text, "\x1b\x00") {
+	if err != nil || r.Line.Verdict != checker.Right || strings.ContainsAny(r.Line.AsTyped, "\x1b\x00") {
 		t.Fatalf("%+v, %v", r.Line, err)
 	}
 	if r, err = l.Check(strings.Repeat("((T1", 100000)); err != nil || r.Line.Verdict != checker.Unread {

@@ -187,7 +187,7 @@ func (g *Page) Limit() (l Limit, ok bool) {
 
 // limitLine is what an answer to the question comes to, for the page.
 func (g *Page) limitLine(text string) Line {
-	line := Line{Kind: Limited, Stage: checker.Solve, Text: text}
+	line := Line{Kind: Limited, TypedIn: checker.Solve, AsTyped: text}
 	if l, ok := g.limit(); ok {
 		right, _ := l.judge(text)
 		line.Verdict = checker.Wrong

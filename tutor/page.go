@@ -26,7 +26,7 @@ const (
 )
 
 // Line is one line of the page. Report holds the verdict, what was read and what
-// is said; of a hint only the Message is set. Stage is the one in which it was typed; a
+// is said; of a hint only the Message is set. TypedIn is the stage in which it was typed; a
 // text with several lines may be for more than one. Done lists what is done by what is
 // right in it. Disputed says that the student disputed the verdict and went on with the line, Accepted
 // that a teacher then took it as right. Fault is not nil where a fault of ours left the
@@ -35,8 +35,8 @@ type Line struct {
 	checker.Report
 	ID       string // of the entry in the record
 	Kind     LineKind
-	Stage    checker.Stage
-	Text     string // as typed
+	TypedIn  checker.Stage
+	AsTyped  string // as typed
 	Level    int    // of a hint, 1 to 3
 	Done     []Place
 	Disputed bool
@@ -136,7 +136,7 @@ func (g *Page) Add(e record.Entry) *Line {
 		if !g.revealed {
 			g.revealed, g.shownAt = true, e.Time
 		}
-		return g.push(Line{ID: e.ID, Kind: Revealed, Stage: checker.Stage(e.Stage), Time: e.Time})
+		return g.push(Line{ID: e.ID, Kind: Revealed, TypedIn: checker.Stage(e.Stage), Time: e.Time})
 	case record.Disputed:
 		// A later version of the checker may find the line right; then there is nothing to dispute.
 		return g.change(e.Ref, func(l *Line) { l.Disputed, l.disputedBy = l.Verdict != checker.Right, e.ID })
@@ -172,7 +172,7 @@ func (g *Page) addPrediction(e record.Entry) *Line {
 		return nil
 	}
 	g.predicted = &chosen
-	return g.push(Line{ID: e.ID, Kind: Guessed, Stage: checker.XSum, Text: e.Text, Time: e.Time,
+	return g.push(Line{ID: e.ID, Kind: Guessed, TypedIn: checker.XSum, AsTyped: e.Text, Time: e.Time,
 		Report: checker.Report{Message: saidYouPredict(p.Choices[chosen].Said)}})
 }
 
@@ -198,7 +198,7 @@ func (g *Page) Lines() []Line { return g.lines }
 
 // Of returns the lines of one stage.
 func (g *Page) Of(stage checker.Stage) []Line {
-	return slices.DeleteFunc(slices.Clone(g.lines), func(l Line) bool { return l.Stage != stage })
+	return slices.DeleteFunc(slices.Clone(g.lines), func(l Line) bool { return l.TypedIn != stage })
 }
 
 // Draft returns the half-typed line that was left behind, "" for none.

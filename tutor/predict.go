@@ -231,7 +231,7 @@ func (g *Page) Predict() (p Prediction, ok bool) {
 	}
 	for i := range g.lines {
 		// Whoever has begun the equations is not asked any more.
-		if l := &g.lines[i]; l.Kind == Typed && l.Stage != checker.Diagram && l.Stage != checker.Components {
+		if l := &g.lines[i]; l.Kind == Typed && l.TypedIn != checker.Diagram && l.TypedIn != checker.Components {
 			return Prediction{}, false
 		}
 	}

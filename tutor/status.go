@@ -163,7 +163,7 @@ func (g *Page) goes() []itemGo {
 		case Hinted:
 			one := at[l.about.Place]
 			if one == nil {
-				one = at[Place{l.Stage, l.Item}]
+				one = at[Place{l.TypedIn, l.Item}]
 			}
 			if one != nil && !one.answered {
 				one.hinted = max(one.hinted, l.Level)

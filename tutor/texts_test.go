@@ -119,7 +119,7 @@ func TestLessonAndMarkAgree(t *testing.T) {
 				continue
 			}
 			texts++
-			name := fmt.Sprintf("%s, %s %q: %q", h.ID, stage, item, r.Line.Text)
+			name := fmt.Sprintf("%s, %s %q: %q", h.ID, stage, item, r.Line.AsTyped)
 			if r.Line.Fault != nil {
 				t.Fatalf("%s: %v", name, r.Line.Fault)
 			}
@@ -130,10 +130,10 @@ func TestLessonAndMarkAgree(t *testing.T) {
 			chosen := make([]call, len(all))
 			for i, one := range all {
 				statements++
-				chosen[i] = checkStatement(t, name, fresh, calls, r.Line.Text, one)
+				chosen[i] = checkStatement(t, name, fresh, calls, r.Line.AsTyped, one)
 			}
 			checkEcho(t, name, stage, echo, all)
-			together := fresh.Mark(checker.Answer{Stage: stage, Item: item, Text: r.Line.Text}, before)
+			together := fresh.Mark(checker.Answer{Stage: stage, Item: item, Text: r.Line.AsTyped}, before)
 			whole += checkWhole(t, name, stage, item, together, all, chosen)
 			checkReplay(t, name, l)
 			if hint, err := l.Hint(); err != nil || hint != nil && (hint.Fault != nil || hint.Message == "") {

@@ -242,7 +242,7 @@ it cancels the teacher's entry.`,
 				if o.Undo {
 					words = saidTakenBack
 				}
-				_, err = fmt.Fprintf(t.Out, words+"\n", m.Class.Called(e.Student), e.Problem, class.AsTyped(line.Text))
+				_, err = fmt.Fprintf(t.Out, words+"\n", m.Class.Called(e.Student), e.Problem, class.AsTyped(line.AsTyped))
 				return err
 			})
 		},

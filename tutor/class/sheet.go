@@ -169,7 +169,7 @@ func (s *sheeting) attempt(a *Attempt, spent map[string]time.Duration, until tim
 	}
 	for _, l := range a.Page.Lines() {
 		if l.Fault != nil {
-			s.remark(summary.Fault, a.Problem, "", l.Text, 1)
+			s.remark(summary.Fault, a.Problem, "", l.AsTyped, 1)
 		}
 	}
 	w.take(a.Page)
@@ -199,7 +199,7 @@ func (w *Work) take(g *tutor.Page) {
 	}
 	for _, l := range g.Lines() {
 		if l.Kind == tutor.Typed && (l.Disputed || l.Accepted) && l.Verdict != checker.Right {
-			w.Disputed = append(w.Disputed, summary.DisputedLine{Entry: l.ID, Problem: w.Problem, Stage: l.Stage, Item: l.Item, Line: l.Text, Code: l.Code, Accepted: l.Accepted})
+			w.Disputed = append(w.Disputed, summary.DisputedLine{Entry: l.ID, Problem: w.Problem, Stage: l.TypedIn, Item: l.Item, Line: l.AsTyped, Code: l.Code, Accepted: l.Accepted})
 		}
 	}
 }
@@ -220,7 +220,7 @@ func stuckAt(g *tutor.Page, stage checker.Stage, item string) *summary.Stuck {
 	var s summary.Stuck
 	for _, l := range g.Lines() {
 		switch {
-		case l.Stage != stage:
+		case l.TypedIn != stage:
 		case l.Kind == tutor.Hinted:
 			s.Hints++
 			s.AllHints = s.AllHints || l.ShowsStep()
@@ -229,7 +229,7 @@ func stuckAt(g *tutor.Page, stage checker.Stage, item string) *summary.Stuck {
 			s = summary.Stuck{}
 		default:
 			s.Refused++
-			s.Line, s.Code = l.Text, l.Code
+			s.Line, s.Code = l.AsTyped, l.Code
 		}
 	}
 	if s == (summary.Stuck{}) {

@@ -93,8 +93,8 @@ func (m *Markbook) showAttempt(t *summary.Text, student record.Student, a *Attem
 	t.Line(saidStands, a.Page.Progress())
 	var stage checker.Stage
 	for _, l := range a.Page.Lines() {
-		if l.Stage != stage {
-			stage = l.Stage
+		if l.TypedIn != stage {
+			stage = l.TypedIn
 			t.Line("%s", tutor.Title(stage))
 		}
 		pageLine(t, l)
@@ -132,7 +132,7 @@ func pageLine(t *summary.Text, l tutor.Line) {
 		t.Line("  %s  %s  %s", summary.ShortID(l.ID), at, saidRevealed)
 		return
 	case tutor.Guessed, tutor.Limited: // neither is marked right or wrong
-		t.Line("  %s  %s  %s (%s)", summary.ShortID(l.ID), at, AsTyped(l.Text), classfile.Shown(l.Message))
+		t.Line("  %s  %s  %s (%s)", summary.ShortID(l.ID), at, AsTyped(l.AsTyped), classfile.Shown(l.Message))
 		return
 	}
 	word := string(l.Verdict)
@@ -145,7 +145,7 @@ func pageLine(t *summary.Text, l tutor.Line) {
 	case l.Disputed:
 		word += ", disputed"
 	}
-	t.Line("  %s  %s  %s  (%s)", summary.ShortID(l.ID), at, AsTyped(l.Text), word)
+	t.Line("  %s  %s  %s  (%s)", summary.ShortID(l.ID), at, AsTyped(l.AsTyped), word)
 	if l.Message != "" && l.Verdict != checker.Right {
 		t.Line("      %s", classfile.Shown(l.Message))
 	}

@@ -142,8 +142,8 @@ func (s *stating) attempt(student record.Student, set tutor.Set, a *Attempt) err
 		one := base
 		one.state(l.ID, verbAnswered, "answered", l.Time)
 		right := l.Counts()
-		one.Result = &outcome{Success: &right, Response: l.Text}
-		one.Object = activity{"Activity", problem.ID + "/" + string(l.Stage), definition{map[string]string{"en": set.Title + ": " + tutor.Title(l.Stage)}, kindQuestion}}
+		one.Result = &outcome{Success: &right, Response: l.AsTyped}
+		one.Object = activity{"Activity", problem.ID + "/" + string(l.TypedIn), definition{map[string]string{"en": set.Title + ": " + tutor.Title(l.TypedIn)}, kindQuestion}}
 		one.Context.ContextActivities = map[string][]activity{"parent": {problem}}
 		if err := s.write(one); err != nil {
 			return err

@@ -179,7 +179,7 @@ func (v *visit) note(p *problems.Problem, l *tutor.Line) {
 	if s.problem != p.ID {
 		*s = seen{problem: p.ID}
 	}
-	s.title, s.stage = p.Title, tutor.Title(l.Stage)
+	s.title, s.stage = p.Title, tutor.Title(l.TypedIn)
 	switch l.Kind {
 	case tutor.Typed:
 		s.lines++

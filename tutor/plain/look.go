@@ -94,9 +94,9 @@ func (s *session) page() {
 	var last checker.Stage
 	for _, l := range s.lesson.Lines() {
 		// A listener hears the stage once and not with every line.
-		if l.Stage != last {
-			last = l.Stage
-			s.say("%s:", tutor.Title(l.Stage))
+		if l.TypedIn != last {
+			last = l.TypedIn
+			s.say("%s:", tutor.Title(l.TypedIn))
 		}
 		s.pageLine(l)
 	}
@@ -114,7 +114,7 @@ func (s *session) pageLine(l tutor.Line) {
 		s.say("  "+saidPrediction, l.Message)
 		return
 	case tutor.Limited:
-		s.say("  %s: %s", l.Text, l.Message)
+		s.say("  %s: %s", l.AsTyped, l.Message)
 		return
 	}
 	word := wordFor(l.Verdict)
@@ -125,9 +125,9 @@ func (s *session) pageLine(l tutor.Line) {
 		word = wordDisputed
 	}
 	// On one line, because each line that is printed is read out by itself.
-	text := strings.ReplaceAll(l.Text, "\n", "; ")
+	text := strings.ReplaceAll(l.AsTyped, "\n", "; ")
 	// A component may be typed without its letter, and then nothing says whose it is.
-	if l.Item != "" && !strings.Contains(text, "=") && l.Stage != checker.Solve {
+	if l.Item != "" && !strings.Contains(text, "=") && l.TypedIn != checker.Solve {
 		text = expr.Glyph(l.Item) + ": " + text
 	}
 	s.say("  %s: %s", word, text)

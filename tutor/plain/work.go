@@ -202,7 +202,7 @@ func (s *session) dispute() error {
 		s.say(saidNothingToDispute)
 		return nil
 	}
-	s.say(saidDisputed, result.Line.Text)
+	s.say(saidDisputed, result.Line.AsTyped)
 	s.onward(result)
 	return nil
 }

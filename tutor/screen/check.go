@@ -31,14 +31,14 @@ func (m *model) check(text string) {
 		return
 	}
 	// A refused line too: it is the one that is wanted back.
-	m.line.Remember(result.Line.Text)
+	m.line.Remember(result.Line.AsTyped)
 	m.sheet = m.work
 	m.told = views.TellOf(m.look, result.Line)
 	if result.Line.Counts() || result.Line.Code.IsElsewhere() {
 		m.line.Set("")
 	} else {
 		// It stays, to be mended and not typed again.
-		m.line.Set(result.Line.Text)
+		m.line.Set(result.Line.AsTyped)
 		m.line.Refuse(faultIn(m.line.Text(), result.Line.Report))
 		m.toldOf = m.line.Text()
 	}
@@ -71,7 +71,7 @@ func (m *model) skipped() []string {
 // Solve.
 func (m *model) questionAnswered(r tutor.Result) {
 	if r.Line != nil {
-		m.line.Remember(r.Line.Text)
+		m.line.Remember(r.Line.AsTyped)
 		m.line.Set("")
 	}
 	m.sheet = m.work

@@ -167,7 +167,7 @@ func (m *model) beginLine(lesson *tutor.Lesson) {
 	var past []string
 	for _, old := range lesson.Lines() {
 		if old.Kind == tutor.Typed {
-			past = append(past, old.Text)
+			past = append(past, old.AsTyped)
 		}
 	}
 	m.line.Begin(past, lesson.Draft())

@@ -52,7 +52,7 @@ func (l *Lesson) Choosing() bool { return l.Open && l.Stage() == checker.Diagram
 func (l *Lesson) of(stage checker.Stage) []*tutor.Line {
 	var lines []*tutor.Line
 	for i := range l.Lines {
-		if l.Lines[i].Stage == stage {
+		if l.Lines[i].TypedIn == stage {
 			lines = append(lines, &l.Lines[i])
 		}
 	}

@@ -86,7 +86,7 @@ func (p *Pen) pageLine(l *tutor.Line, elsewhere string, cols int) []frame.Row {
 	case tutor.Guessed:
 		return p.Marked(Mark{p.Look.Signs.Hint, wordPredict, frame.Quiet}, l.Message, frame.Quiet, true, cols)
 	case tutor.Limited:
-		rows := p.Marked(MarkOf(p.Look, l, l.Report), strings.ReplaceAll(l.Text, "\n", "; "), frame.Plain, false, cols)
+		rows := p.Marked(MarkOf(p.Look, l, l.Report), strings.ReplaceAll(l.AsTyped, "\n", "; "), frame.Plain, false, cols)
 		return append(rows, p.Marked(Mark{}, l.Message, frame.Quiet, true, cols)...)
 	}
 	var rows []frame.Row
