@@ -175,12 +175,6 @@ func SaidVisitor(name string) string {
 	return "You are connected as " + name + ". If another student wants to practise, they have to connect from another window with their own name and pass phrase."
 }
 
-const (
-	saidSetWork    = "Set work"
-	saidNoHints    = "Your teacher has switched off hints for your class."
-	saidNoSolution = "In your class, you can see the solution only after you have solved the problem."
-)
-
 // Refused says why a word is not obeyed in this class, "" where it is.
 func (l *Lesson) Refused(w Word) string {
 	class := &l.desk.tutor.Class

@@ -536,3 +536,10 @@ func (g *Page) saidLimitIs(l Limit, right bool) string {
 func saidCredited(stage checker.Stage) string {
 	return fmt.Sprintf("This line also counts for the stage %s.", quote(Title(stage)))
 }
+
+// What is said of the rules of a class.
+const (
+	saidSetWork    = "Set work"
+	saidNoHints    = "Your teacher has switched off hints for your class."
+	saidNoSolution = "In your class, you can see the solution only after you have solved the problem."
+)
