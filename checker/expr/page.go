@@ -91,8 +91,8 @@ func (p *page) folded() *page {
 }
 
 var (
-	// tornSign matches an arrow, or a sign of an inequality, with spaces inside.
-	tornSign = pattern.Of(`< *= *>|= +[<>]|[<>] +=`)
+	// tornSign matches an arrow, an equals sign or a sign of an inequality with spaces inside.
+	tornSign = pattern.Of(`< *= *>|= +[<>:~]|[<>] +=`)
 	// dashForHyphen matches a dash that is no minus: of an arrow, or of the name of an axis.
 	dashForHyphen = pattern.Of(`[−–—‐‑]+>|<[−–—‐‑]+|\b[xyXY] *[−–—‐‑] *(?i:axis|direction|dir|coordinate|comp|force|part)`)
 )
