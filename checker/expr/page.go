@@ -101,7 +101,7 @@ var (
 // x-axis as hyphens.
 func (p *page) rejoined() *page {
 	text := p.String()
-	if !strings.ContainsAny(text, "<>−–—‐‑") {
+	if !strings.ContainsAny(text, "<>:~−–—‐‑") {
 		return p
 	}
 	out := pageFor(len(p.runes))
