@@ -121,7 +121,7 @@ func (d *drawing) runOn(text string) []string {
 			start = i
 		}
 	}
-	if start == 0 {
+	if start == 0 { // as typed: plainSides may have changed the words
 		return []string{text}
 	}
 	return append(all, strings.Join(words[start:], " "))
@@ -275,6 +275,7 @@ func (d *drawing) pointsTo(f *statics.Force, words []sideWord) bool {
 		if w.slope {
 			into, used = &slope, &usesSlope
 		}
+		// Left and right, or up and down, of one force contradict each other.
 		if w.x != 0 && into[0] != 0 || w.y != 0 && into[1] != 0 {
 			return false
 		}
@@ -285,7 +286,7 @@ func (d *drawing) pointsTo(f *statics.Force, words []sideWord) bool {
 	x, y := d.solved.Room(d.body, f)
 	tilt := d.solved.Slope(d.body)
 	along, out := x*math.Cos(tilt)+y*math.Sin(tilt), y*math.Cos(tilt)-x*math.Sin(tilt)
-	if math.Sin(tilt) < 0 {
+	if math.Sin(tilt) < 0 { // up the slope counts as along, whichever way the slope falls
 		along = -along
 	}
 	return (!usesRoom || room == [2]int{solved.SignOf(x), solved.SignOf(y)}) && (!usesSlope || slope == [2]int{solved.SignOf(along), solved.SignOf(out)})

@@ -74,6 +74,7 @@ func (l *Line) Forget() { l.past, l.at = nil, 0 }
 // Remember adds an earlier line.
 func (l *Line) Remember(text string) {
 	text = strings.ReplaceAll(text, "\n", "; ")
+	// Once is enough: otherwise the way back leads through the same line again and again.
 	l.past = slices.DeleteFunc(l.past, func(s string) bool { return s == text })
 	l.past = append(l.past, text)
 	l.at = len(l.past)
@@ -143,7 +144,7 @@ func (l *Line) Earlier(step int) {
 	if to < 0 || to > len(l.past) {
 		return
 	}
-	if l.at == len(l.past) {
+	if l.at == len(l.past) { // the way forward must end at what was being typed
 		l.fresh = l.Text()
 	}
 	text := l.fresh
@@ -186,7 +187,7 @@ func (l ShownLine) IsEmpty() bool { return strings.TrimSpace(l.Text) == "" }
 func (l ShownLine) Show(k *Look, width int, paint func(string) Row) Row {
 	runes := []rune(l.Text)
 	at := min(l.At, len(runes))
-	from := 0
+	from := 0 // moves with the cursor, which must never leave the screen
 	for TextWidth(k.Letters(string(runes[from:at]))) > width-2 {
 		from++
 	}

@@ -85,7 +85,7 @@ func (t typesetter) word(text string) Block { return Block{lines: []string{t.loo
 
 // join sets two blocks side by side on their base lines.
 func (t typesetter) join(a, b Block) Block {
-	if a.lines == nil {
+	if a.lines == nil { // nothing was set yet
 		return b
 	}
 	above := max(a.base, b.base)
@@ -139,6 +139,7 @@ func (t typesetter) node(n *expr.Node) Block {
 	case expr.Size:
 		return t.join(t.join(t.word("|"), t.node(n.Args[0])), t.word("|"))
 	}
+	// Brackets with a unit behind them, as in (12 + 3) N.
 	return t.join(t.bracketed(t.node(n.Args[0])), t.word(unitText(n.Unit)))
 }
 
@@ -166,6 +167,7 @@ func (t typesetter) quotient(n *expr.Node) Block {
 		flat := typesetter{t.look, false}
 		return flat.between(n, "/", expr.BindsProduct, expr.BindsPower)
 	}
+	// A cell on each side: without it, the bars of two fractions side by side would be one line.
 	width := max(over.width(), under.width()) + 2
 	bar := strings.Repeat(t.look.Signs.bar, width)
 	return Block{lines: []string{centred(over.lines[0], width), bar, centred(under.lines[0], width)}, base: 1}
@@ -183,6 +185,7 @@ func (t typesetter) power(n *expr.Node) Block {
 			return t.join(base, t.word(raised))
 		}
 	}
+	// A stacked fraction in an exponent would need rows above the base line that no other piece has.
 	flat := typesetter{t.look, false}
 	return t.join(t.join(base, t.word("^")), flat.inside(n.Args[1], expr.BindsAtom))
 }

@@ -137,7 +137,7 @@ var narrow = [...][2]rune{
 
 func isNarrow(r rune) bool {
 	for _, n := range narrow {
-		if r <= n[1] {
+		if r <= n[1] { // the ranges are in order
 			return r >= n[0]
 		}
 	}
@@ -148,6 +148,7 @@ func isNarrow(r rune) bool {
 func head(text string, width int) string {
 	at := 0
 	for i, r := range text {
+		// Measured from the beginning: a mark that joins the character before it takes no cell of its own.
 		if TextWidth(text[:i+utf8.RuneLen(r)]) > width {
 			break
 		}
@@ -174,7 +175,7 @@ func (l *Look) WrapMeasured(text string, width int) []string {
 
 // wrapChunks breaks a text between its chunks alone, where these fit.
 func (l *Look) wrapChunks(chunks []string, width int) []string {
-	width = max(width, 4)
+	width = max(width, 4) // in a window of no width, no word would ever get shorter
 	var lines []string
 	line := ""
 	for _, word := range chunks {
