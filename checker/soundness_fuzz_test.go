@@ -87,6 +87,7 @@ var spaceOrGroups = regexp.MustCompile(`\d{1,3}(?: \d{3})+\b| `)
 var (
 	equalsBehind = regexp.MustCompile(`([^ ])=`)
 	equalsBefore = regexp.MustCompile(`=([^ ])`)
+	isLongSign   = regexp.MustCompile(`=[=<:~]|[!~:]=`)
 )
 
 // rewritings change how a text looks and not what it says.
@@ -112,7 +113,8 @@ var rewritings = []struct {
 		return strings.ReplaceAll(s, "*", "·")
 	}},
 	{"spaces around equals", func(s string) string {
-		if strings.Contains(s, "==") {
+		// A space inside a sign of two characters would make two signs of it.
+		if isLongSign.MatchString(s) {
 			return s
 		}
 		// A space more where there is one would set equations apart that stand one behind the other.

@@ -10,6 +10,7 @@ import (
 	"golang.org/x/text/cases"
 	"golang.org/x/text/unicode/norm"
 
+	"example.org/standstill/checker"
 	"example.org/standstill/problems/draw"
 )
 
@@ -124,5 +125,5 @@ func sayThrownBack(why string) string {
 	case TooSpread:
 		return "one force is more than ten times as large as another"
 	}
-	return "the mistake " + why + " gives almost the right result"
+	return "a common mistake (" + checker.Code(why).Meaning() + ") gives almost the right result"
 }

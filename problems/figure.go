@@ -63,7 +63,7 @@ func (r *reader) figure(d *draft) map[string]string {
 		switch {
 		case !ok:
 		case !slices.Contains(words, word) && len(words) == 0:
-			r.at(e.value, fmt.Sprintf("\"figure\" has no word for %[1]s, because %[1]s has kind: %[2]s", key, kind), "no entry for it")
+			r.at(e.value, fmt.Sprintf("\"figure\" cannot have an entry for %[1]s, because the kind of %[1]s is %[2]s", key, kind), "entries for the bodies and the other forces only")
 		case !slices.Contains(words, word):
 			r.at(e.value, fmt.Sprintf("%q is not possible for %s in \"figure\"", shorten(word), key), instead(word, words))
 		default:

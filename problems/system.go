@@ -164,7 +164,7 @@ func (r *reader) sizes(d *draft) {
 			continue
 		}
 		if other := first[f.Name]; other != nil && !expr.Equal(other.Size, f.Size) {
-			r.at(f.size.node, fmt.Sprintf("the size of %s here is different from its size on %s", f.Name, other.On), "the same size, or no size here: forces with the same name need it only once")
+			r.at(f.size.node, fmt.Sprintf("the size of %s here is different from its size on %s", f.Name, other.On), "the same size, or no size here: give the size only once for forces with the same name")
 			continue
 		}
 		first[f.Name] = f

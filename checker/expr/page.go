@@ -91,8 +91,8 @@ func (p *page) folded() *page {
 }
 
 var (
-	// tornSign matches an arrow, an equals sign or a sign of an inequality with spaces inside.
-	tornSign = pattern.Of(`< *= *>|= +[<>:~]|[<>] +=`)
+	// tornSign matches an arrow of an equals sign with spaces inside.
+	tornSign = pattern.Of(`< *= *>|= +>`)
 	// dashForHyphen matches a dash that is no minus: of an arrow, or of the name of an axis.
 	dashForHyphen = pattern.Of(`[−–—‐‑]+>|<[−–—‐‑]+|\b[xyXY] *[−–—‐‑] *(?i:axis|direction|dir|coordinate|comp|force|part)`)
 )
@@ -101,7 +101,7 @@ var (
 // x-axis as hyphens.
 func (p *page) rejoined() *page {
 	text := p.String()
-	if !strings.ContainsAny(text, "<>:~−–—‐‑") {
+	if !strings.ContainsAny(text, "<>−–—‐‑") {
 		return p
 	}
 	out := pageFor(len(p.runes))
@@ -116,9 +116,6 @@ func (p *page) rejoined() *page {
 			out.put(r, p.at[i])
 		}
 		i++
-	}
-	if len(out.runes) < len(p.runes) {
-		return out.rejoined() // what was joined may be a part of another sign
 	}
 	return out
 }

@@ -126,7 +126,7 @@ var forces = []Row{
 				Rule: "A force at right angles to an axis has no component along that axis. No force appears twice in the same equation."},
 			{At: OnList,
 				Ask:  "What exerts each force in your list: a string, a surface, or something else?",
-				Rule: "Anything that touches {body} can exert a force on it, and the Earth exerts the weight. A force belongs in the list only if something exerts it."},
+				Rule: "Anything that touches {body} can exert a force on it. The Earth exerts a force, too: the weight. A force belongs in the list only if something exerts it."},
 		},
 	},
 	{

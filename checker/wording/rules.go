@@ -357,5 +357,5 @@ func unitCheck(s *Subject) string {
 	case words == "":
 		return "Check the unit of your expression. Is it a unit of force?"
 	}
-	return "Your expression is measured in " + words + ", but a force is not."
+	return "Your expression is in " + words + ". Is this a unit of force?"
 }

@@ -33,7 +33,7 @@ func (m *measured) flags(c *cobra.Command) {
 	f.StringArrayVar(&m.read, "read", nil, "the reading of a spring scale or protractor, a `value` such as 'T1=20.4 N div 0.2 N'; you can repeat this flag")
 	f.StringArrayVar(&m.hanger, "hanger", nil, "the mass of a hanger, a `value` such as 'm=50 g ± 0.5 g' that is added to the mass m")
 	f.StringArrayVar(&m.ring, "ring", nil, "the mass of the ring, a `value` such as '12 g div 1 g'")
-	f.StringArrayVar(&m.scale, "scale", nil, "the zero reading or the calibration factor of the spring scales, a `value` such as 'zero=0.1 N div 0.1 N' or 'calibration=1.02 ± 0.01'")
+	f.StringArrayVar(&m.scale, "scale", nil, "the zero reading or the calibration factor of the spring scales, given as a `value` such as 'zero=0.1 N div 0.1 N' or 'calibration=1.02 ± 0.01'")
 	f.StringArrayVar(&m.students, "student", nil, "the name of a `student` in the group; if you give a name, the run is saved in the record")
 }
 

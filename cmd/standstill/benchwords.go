@@ -22,7 +22,7 @@ Type a measured value as one reading, or as several readings with semicolons
 between them. Do not use commas between readings, because the program may read a
 comma as a decimal comma. After the readings, type what you know about the
 uncertainty:
-  0.500 kg ± 0.005 kg     a half-width in a unit or in %; you can also type +-
+  0.500 kg ± 0.005 kg     a half-width with its unit or in %; you can also type +-
   35; 34.5; 35.5 deg div 1 deg
                           repeated readings, and the smallest division of the scale
   20.4 N div 0.2 N        one reading, and the smallest division of the scale

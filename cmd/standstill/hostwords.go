@@ -28,6 +28,6 @@ error. To stop the host, press Ctrl-C. All work is saved.`
 	saidMigrated      = "The tables in %s are ready. Updates made: %d."
 	saidSameRecord    = "a record cannot be copied into itself"
 	saidCopied        = "Entries copied from %s to %s: %d. Entries that the second record already had: %d."
-	saidCopyForgotten = "Entries not copied because you deleted them from the second record with record forget: %d."
+	saidCopyForgotten = "Entries not copied because they were deleted from the second record (with “standstill record forget”): %d."
 	saidNotCopied     = "Entries not copied because they are damaged, or because another entry has the same id: %d."
 )

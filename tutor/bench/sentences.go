@@ -316,7 +316,7 @@ func saidChiSquare(ratio string, nu int) string {
 // Notation is how measured values are typed, as a table.
 func Notation() Block {
 	return Block{Title: "How to write a measured value", Head: []string{"typed", "meaning"}, Rows: [][]string{
-		{"0.500 kg ± 0.005 kg", "a half-width in a unit or in %, as in 500 g ± 1 %; you can also type +-; u = half-width/√3"},
+		{"0.500 kg ± 0.005 kg", "a half-width with its unit or in %, as in 500 g ± 1 %; you can also type +-; u = half-width/√3"},
 		{"35; 34.5; 35.5 deg div 1 deg", "repeated readings, and the smallest division of the scale"},
 		{"20.4 N div 0.2 N", "one reading, and the smallest division of the scale; the half-width is half a division"},
 		{"20.4 N div 0.2 N zero 0.1 N", "one reading, and a zero reading of 0.1 N, which is subtracted"},
@@ -554,7 +554,7 @@ func saidNobodyCalled(name string, names []string) string {
 	if len(names) == 0 {
 		return saidNobodyThere
 	}
-	return fmt.Sprintf("There is no %s in the group. The names are %s.", measure.Shorten(name), measure.Listed(names, "and"))
+	return fmt.Sprintf("There is no %s in the group. Names in the group: %s.", measure.Shorten(name), measure.Listed(names, "and"))
 }
 
 func saidSaved(where string) string {

@@ -70,6 +70,10 @@ func minutesToken(m []string) token {
 	return token{kind: tokenNumber, text: m[0], minus: m[1] != "", number: n, unit: deg}
 }
 
+// mostNumber is the largest number that is read. No apparatus gives a larger one, and the squares
+// of uncertainties have to stay finite.
+const mostNumber = 1e12
+
 var powerOfTen = pattern.Of(`\s*[×x*·]\s*10\^`)
 
 // scan takes a text apart. why is the sentence for what cannot be read.
@@ -192,7 +196,7 @@ func numberToken(m []string, rest string) (t token, _, why string) {
 	}
 	typed = strings.TrimSuffix(strings.Replace(typed, ",", ".", 1), ".")
 	n, err := quantity.ParseNumber(typed)
-	if err != nil {
+	if err != nil || n.Value > mostNumber {
 		return t, "", saidOutOfReach(m[0])
 	}
 	return token{kind: tokenNumber, text: m[0], minus: m[1] != "", number: n, last: m[3]}, rest, ""

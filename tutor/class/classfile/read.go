@@ -298,7 +298,7 @@ func (r *reader) weight(n *yaml.Node) float64 {
 	}
 	weight, err := strconv.ParseFloat(text, 64)
 	if err != nil || !(weight >= LeastWeight && weight <= mostWeight) {
-		r.At(n, fmt.Sprintf("%q is not a weight", Shown(text)), "a number from 0.1 to 100; a problem without a weight has a weight of 1")
+		r.At(n, fmt.Sprintf("%q is not a weight", Shown(text)), "a number from 0.1 to 100; if you do not give a weight, it is 1")
 		return 0
 	}
 	return weight
