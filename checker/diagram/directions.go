@@ -102,7 +102,7 @@ func parseEntry(text string) entry {
 		named, _, _ = strings.Cut(strings.TrimSpace(rest), " ")
 		named = strings.Trim(named, ":-→=")
 	}
-	e.name = strings.TrimSpace(strings.Trim(named, ".*•"))
+	e.name = strings.TrimSpace(strings.Trim(named, ".*•·"))
 	return e
 }
 

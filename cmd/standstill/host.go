@@ -222,7 +222,10 @@ func (h *hosting) serve(ctx context.Context, stop func(), server *host.Host, l n
 		if before, err := term.MakeRaw(int(h.In.Fd())); err == nil {
 			defer term.Restore(int(h.In.Fd()), before)
 		}
-		err := server.Live(ctx, h.In, terminal)
+		err := server.Live(ctx, h.In, terminal, func() (cols, lines int) {
+			cols, lines, _ = term.GetSize(int(terminal.Fd()))
+			return cols, lines
+		})
 		stop()
 		// Waited for: the server says goodbye to everybody before the record is closed.
 		return errors.Join(err, <-served)

@@ -626,7 +626,7 @@ func TestTeacherLooksOn(t *testing.T) {
 	c, err := m.dial("kim", gossh.PublicKeys(m.newKey("kim")))
 	must(t, err)
 	defer c.Close()
-	live := m.open(c, 80, 24)
+	live := m.open(c, 100, 24)
 	live.sees("Student 1 A lantern over the canal")
 	live.types("n")
 	live.sees("student 1 A lantern over the canal")

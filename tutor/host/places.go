@@ -9,6 +9,7 @@ import (
 	"sync/atomic"
 	"time"
 
+	"example.org/standstill/checker"
 	"example.org/standstill/problems"
 	"example.org/standstill/tutor"
 	"example.org/standstill/tutor/record"
@@ -183,7 +184,9 @@ func (v *visit) note(p *problems.Problem, l *tutor.Line) {
 	switch l.Kind {
 	case tutor.Typed:
 		s.lines++
-		s.verdict = string(l.Verdict)
+		if s.verdict = string(l.Verdict); l.Verdict == checker.Unread {
+			s.verdict = saidUnclear
+		}
 		if !l.Counts() {
 			s.refused++
 		}

@@ -19,6 +19,9 @@ const (
 	saidUsed       = "Somebody else is connected under this name. Connect under another name."
 	saidReport     = "The report cannot be made: %v"
 	saidLiveKeys   = "n hide or show names   r report   q quit"
+	saidUnclear    = "unclear" // not understood, in a narrow column
+	saidNextPage   = "   space next page"
+	saidPage       = "  page %d of %d"
 	saidAnyKey     = "Press any key to go back to the list of students."
 	wordOpen       = " (unverified)"
 )

@@ -73,7 +73,7 @@ func (h *Host) visit(s ssh.Session) {
 	}
 	v := newVisit(student, n.Close, h.Now())
 	if teacher {
-		h.lookOn(s, v)
+		h.lookOn(s, v, &n.window)
 		return
 	}
 	h.practise(s, v, &n.window)
@@ -291,6 +291,13 @@ func (w *window) sizes() <-chan screen.Size {
 	defer w.mu.Unlock()
 	w.put()
 	return w.changed
+}
+
+// size is the size as it is now.
+func (w *window) size() (cols, lines int) {
+	w.mu.Lock()
+	defer w.mu.Unlock()
+	return w.last.Cols, w.last.Rows
 }
 
 // look is how a client's terminal is painted.
