@@ -118,7 +118,8 @@ func TestServerStopsInMidLesson(t *testing.T) {
 	c := startCluster(t)
 	_, err := record.Migrate(c.address(), record.Options{})
 	must(t, err)
-	r, err := record.Open(c.address(), record.Options{Book: "lab", Host: "one"})
+	// As long as the test waits for a line: on a busy machine a server comes back slowly.
+	r, err := record.Open(c.address(), record.Options{Book: "lab", Host: "one", Wait: patience})
 	must(t, err)
 	defer r.Close()
 	m := openLabOn(t, r, 4, nil)
