@@ -100,7 +100,11 @@ func (v *view) show(h *Host, cols, lines int) string {
 		return v.window("", nil, v.report, saidAnyKey, lines)
 	}
 	head, rows := h.frame(v.names, cols)
-	return v.window(head, rows[:1], rows[1:], saidLiveKeys, lines)
+	keys := saidLiveKeys
+	if h.Report != nil {
+		keys += saidReportKey
+	}
+	return v.window(head, rows[:1], rows[1:], keys, lines)
 }
 
 // press takes a key; false for one that ends the view.

@@ -18,7 +18,8 @@ const (
 	saidLate       = "The record is not available yet. Please wait. The lesson will open as soon as the record is available."
 	saidUsed       = "Somebody else is connected under this name. Connect under another name."
 	saidReport     = "The report cannot be made: %v"
-	saidLiveKeys   = "n hide or show names   r report   q quit"
+	saidLiveKeys   = "q quit   n hide or show names"
+	saidReportKey  = "   r report"
 	saidUnclear    = "unclear" // not understood, in a narrow column
 	saidNextPage   = "   space next page"
 	saidPage       = "  page %d of %d"
