@@ -198,7 +198,7 @@ func (r *reader) unsolved(d *draft, m *statics.Model, err error) {
 	}
 	switch {
 	case errors.Is(err, statics.ErrOpen):
-		r.at(at, counted + " cannot be found from fewer equations", "a size, an angle or a given value for one of them")
+		r.at(at, counted+" cannot be found from fewer equations", "a size, an angle or a given value for one of them")
 	// With too few unknowns, it is likelier that one is missing than that the directions are wrong.
 	case errors.Is(err, statics.ErrNoSolution) && len(unknowns) < equations(d.System):
 		r.at(at, fmt.Sprintf("no values satisfy all the equations: %s for %d equations", counted, equations(d.System)), "as many unknowns as equations")
