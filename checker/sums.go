@@ -1,6 +1,8 @@
 package checker
 
 import (
+	"slices"
+
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/mistake"
 	"example.org/standstill/checker/quantity"
@@ -47,7 +49,28 @@ func (j sums) markSum() Report {
 			return again
 		}
 	}
+	if report.Verdict == Wrong && j.m.restates() {
+		// The sign that an earlier line left out is no mistake, and the line is no sum in any case.
+		fresh := *j.m
+		fresh.bindings = map[string]bool{}
+		if again := fresh.sums().markSumAsTyped(); again.Code == TrueNotAsked {
+			return again
+		}
+	}
 	return report
+}
+
+// restates reports whether the line says of one component what it is.
+func (m *marking) restates() bool {
+	sides := m.line.Sides
+	if len(sides) != 2 || sides[0].Op != expr.Name {
+		return false
+	}
+	_, isComponent := m.solved.Component(sides[0].Name)
+	return isComponent && !slices.ContainsFunc(sides[1].Names(), func(name string) bool {
+		_, ok := m.solved.Component(name)
+		return ok
+	})
 }
 
 func (j sums) markSumAsTyped() Report {
