@@ -33,15 +33,7 @@ func (r *Reference) marking(stage Stage, item string, line expr.Line) *marking {
 // the student's earlier components settle; for the rest sizes throughout, or
 // signed components throughout.
 func (m *marking) conventions() []solved.Signed {
-	uses := false
-	for _, side := range m.line.Sides {
-		for _, name := range side.Names() {
-			if _, ok := m.solved.Component(name); ok {
-				uses = true
-			}
-		}
-	}
-	if !uses {
+	if !slices.ContainsFunc(m.line.Sides, m.hasComponent) {
 		return []solved.Signed{nil}
 	}
 	sizes, all := make(solved.Signed, len(m.solved.Components)), make(solved.Signed, len(m.solved.Components))
@@ -54,6 +46,14 @@ func (m *marking) conventions() []solved.Signed {
 		return []solved.Signed{sizes}
 	}
 	return []solved.Signed{sizes, all}
+}
+
+// hasComponent reports whether a tree has the letter of a component.
+func (m *marking) hasComponent(n *expr.Node) bool {
+	return slices.ContainsFunc(n.Names(), func(name string) bool {
+		_, ok := m.solved.Component(name)
+		return ok
+	})
 }
 
 // convention finds what the student's last answer about a component made of it, where

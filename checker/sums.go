@@ -1,8 +1,6 @@
 package checker
 
 import (
-	"slices"
-
 	"example.org/standstill/checker/expr"
 	"example.org/standstill/checker/mistake"
 	"example.org/standstill/checker/quantity"
@@ -66,11 +64,7 @@ func (m *marking) restates() bool {
 	if len(sides) != 2 || sides[0].Op != expr.Name {
 		return false
 	}
-	_, isComponent := m.solved.Component(sides[0].Name)
-	return isComponent && !slices.ContainsFunc(sides[1].Names(), func(name string) bool {
-		_, ok := m.solved.Component(name)
-		return ok
-	})
+	return m.hasComponent(sides[0]) && !m.hasComponent(sides[1])
 }
 
 func (j sums) markSumAsTyped() Report {
