@@ -74,14 +74,15 @@ func fitted(table [][]string, cols int) (rows []string) {
 // are several. lines is the height of the terminal; 0 for no limit.
 func (v *view) window(head string, heading, rows []string, keys string, lines int) string {
 	// What else is there: the head, the keys, two empty lines, and the line where the cursor stays.
-	room, pages := max(lines-len(heading)-5, 1), 1
+	room := max(lines-len(heading)-5, 1)
+	v.pages = 1
 	if lines > 0 {
-		pages = max((len(rows)+room-1)/room, 1)
+		v.pages = max((len(rows)+room-1)/room, 1)
 	}
-	v.page %= pages
-	if pages > 1 {
+	v.page %= v.pages
+	if v.pages > 1 {
 		rows = rows[v.page*room : min((v.page+1)*room, len(rows))]
-		head += fmt.Sprintf(saidPage, v.page+1, pages)
+		head += fmt.Sprintf(saidPage, v.page+1, v.pages)
 		keys += saidNextPage
 	}
 	return strings.Join(slices.Concat([]string{strings.TrimSpace(head), ""}, heading, rows, []string{"", keys, ""}), "\n")
@@ -92,6 +93,7 @@ type view struct {
 	names  bool
 	report []string // the rows of a report, shown in place of the lab
 	page   int
+	pages  int // how many there were when it was last shown
 }
 
 // show gives the text for a terminal of a size, 0 for no limit.
@@ -113,7 +115,7 @@ func (v *view) press(ctx context.Context, h *Host, key byte) bool {
 	// From a terminal in raw mode, Ctrl-C and Ctrl-D come as 3 and 4.
 	case slices.Contains([]byte{'q', 'Q', 3, 4}, key):
 		return false
-	case key == ' ':
+	case key == ' ' && v.pages > 1:
 		v.page++
 		return true
 	case key == 'n' || key == 'N':

@@ -44,3 +44,19 @@ func TestLiveViewFitsTheTerminal(t *testing.T) {
 		}
 	}
 }
+
+// Any key leads back from a report of one page; from several, a space leads to the next.
+func TestKeysOfAReport(t *testing.T) {
+	for rows, stays := range map[int]bool{3: false, 60: true} {
+		v := view{report: make([]string, rows)}
+		v.show(nil, 80, 24)
+		v.press(context.Background(), nil, ' ')
+		if shown := v.report != nil; shown != stays {
+			t.Errorf("a report of %d rows is shown: %v", rows, shown)
+		}
+		v.press(context.Background(), nil, 'x')
+		if v.report != nil {
+			t.Errorf("a report of %d rows does not go", rows)
+		}
+	}
+}
